@@ -1,0 +1,1 @@
+//! Checks whether an outboard repower belongs on a given boat, and shows its working.
