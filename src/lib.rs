@@ -1,1 +1,4 @@
 //! Checks whether an outboard repower belongs on a given boat, and shows its working.
+//!
+//! Data flows one way: [`quantity`] reads what a tape says.
+pub mod quantity;
