@@ -2,3 +2,4 @@
 //!
 //! Data flows one way: [`quantity`] reads what a tape says.
 pub mod quantity;
+pub mod working;
