@@ -4,5 +4,6 @@
 pub mod catalog;
 pub mod job;
 pub mod quantity;
+pub mod rig;
 pub mod working;
 pub mod written;

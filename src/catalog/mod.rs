@@ -7,6 +7,7 @@ mod check;
 mod entries;
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use include_dir::{Dir, include_dir};
 
@@ -27,15 +28,17 @@ const DEMO_JOBS: &str = "jobs";
 pub struct Catalog {
     pub engines: Vec<Entry<EngineSpec>>,
     pub brackets: Vec<Entry<BracketSpec>>,
-    pub bolt_sizes: Vec<Entry<BoltSize>>,
-    pub bolt_grades: Vec<Entry<BoltGrade>>,
     pub materials: Vec<Entry<Material>>,
-    pub tables: Tables,
+    pub tables: Arc<Tables>,
 }
 
-/// The regulation tables; `None` only in a catalog made without the built-in files.
+/// The tables of regulations and standards, shared by every rig of a catalog.
 #[derive(Clone, Debug, Default)]
 pub struct Tables {
+    /// Screw threads.
+    pub bolt_sizes: Vec<Entry<BoltSize>>,
+    /// Property classes and grades of bolts.
+    pub bolt_grades: Vec<Entry<BoltGrade>>,
     /// 33 CFR 183.53.
     pub power_capacity: Option<PowerCapacity>,
     /// ABYC S-30.
@@ -119,14 +122,15 @@ impl Catalog {
     fn put(&mut self, file: CatalogFile) {
         put_all(&mut self.engines, file.engines);
         put_all(&mut self.brackets, file.brackets);
-        put_all(&mut self.bolt_sizes, file.bolt_sizes);
-        put_all(&mut self.bolt_grades, file.bolt_grades);
         put_all(&mut self.materials, file.materials);
+        let tables = Arc::make_mut(&mut self.tables);
+        put_all(&mut tables.bolt_sizes, file.bolt_sizes);
+        put_all(&mut tables.bolt_grades, file.bolt_grades);
         if file.power_capacity.is_some() {
-            self.tables.power_capacity = file.power_capacity;
+            tables.power_capacity = file.power_capacity;
         }
         if file.engine_weights.is_some() {
-            self.tables.engine_weights = file.engine_weights;
+            tables.engine_weights = file.engine_weights;
         }
     }
 }

@@ -33,6 +33,8 @@ pub struct Boat {
     pub year: Option<u16>,
     /// Design category.
     pub category: Option<Category>,
+    /// How she carries her fuel.
+    pub fuel: Option<Fuel>,
     /// What her builder lets the transom carry.
     pub transom_rating: Option<Reading<Mass>>,
     /// What her builder rates her for in power, where it is not on a plate.
@@ -76,6 +78,16 @@ pub enum Bottom {
     Round,
     /// Several vees side by side under one deck.
     Cathedral,
+}
+
+/// How fuel is carried, as 33 CFR 183.41 distinguishes it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Fuel {
+    /// In tanks built in; counted with the boat's own weight.
+    PermanentTanks,
+    /// In portable tanks; counted against the weight capacity.
+    PortableTanks,
 }
 
 /// Design category (ISO 12217).
