@@ -3,7 +3,9 @@
 //! Data flows one way: [`quantity`] reads what a tape says.
 pub mod catalog;
 pub mod job;
+pub mod physics;
 pub mod quantity;
 pub mod rig;
+pub mod rules;
 pub mod working;
 pub mod written;

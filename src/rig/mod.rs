@@ -13,7 +13,7 @@ use crate::catalog::{Entry, Material, Tables};
 use crate::job::{
     Bottom, Category, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, Sitting, Steering, TopEdge,
 };
-use crate::quantity::{Dimensioned, Reading, Text};
+use crate::quantity::{Reading, Text, inches};
 
 pub use engine::{Bracket, Engine, Group, Outfit, ShaftChoice};
 pub use resolve::{Unresolved, resolve};
@@ -82,17 +82,17 @@ pub struct Transom {
 
 /// How near a height must have been taken to count for a place. Common practice, no source: half the
 /// width of a straightedge.
-const SAME_PLACE: f64 = 0.0254;
+const SAME_PLACE_IN: f64 = 1.0;
 
 impl Transom {
     /// The height measured at this distance off the centreline, where one was.
     pub fn height_at(&self, y: Length) -> Option<&Reading<Length>> {
-        if y.si().abs() < SAME_PLACE {
+        if y.abs() < inches(SAME_PLACE_IN) {
             return self.height.reading();
         }
         self.heights
             .iter()
-            .find(|taken| (taken.at.y() - y).si().abs() < SAME_PLACE)
+            .find(|taken| (taken.at.y() - y).abs() < inches(SAME_PLACE_IN))
             .map(|taken| &taken.height)
     }
 }

@@ -8,7 +8,7 @@ use crate::catalog::{Catalog, Entry, likely_names};
 use crate::job::{
     Across, BracketSpec, EngineGroup, EngineSpec, Hung, Item, Job, Role, ShaftOption, Span, tape,
 };
-use crate::quantity::{Basis, Dimensioned, Measure, Reading, Style, Text, Units, say};
+use crate::quantity::{Basis, Dimensioned, Measure, Reading, Style, Text, Units, inches, say};
 
 /// A reference that leads nowhere.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,7 +26,7 @@ pub struct Unresolved {
 const RUNNING_OVER_DRY: f64 = 1.05;
 /// How near a shaft's name must be to one of the class's. Common practice, no source: makers call a
 /// 20-1/2 in shaft a 20 in one.
-const SAME_SHAFT: f64 = 1.5 * 0.0254;
+const SAME_SHAFT_IN: f64 = 1.5;
 
 /// Resolves a job.
 ///
@@ -228,12 +228,12 @@ impl Resolver<'_> {
                 extra_weight: None,
             });
         }
-        let distance = |option: &ShaftOption| (option.name.value - wanted.value).si().abs();
+        let distance = |option: &ShaftOption| (option.name.value - wanted.value).abs();
         let nearest = spec
             .shafts
             .iter()
-            .min_by(|a, b| distance(a).total_cmp(&distance(b)))?;
-        if distance(nearest) > SAME_SHAFT {
+            .min_by(|a, b| distance(a).si().total_cmp(&distance(b).si()))?;
+        if distance(nearest) > inches(SAME_SHAFT_IN) {
             let offered: Vec<String> = spec
                 .shafts
                 .iter()
