@@ -104,6 +104,34 @@ impl Catalog {
         find(&self.materials, name)
     }
 
+    /// The text of the entry of this name, whatever it is.
+    pub fn text_of(&self, name: &str) -> Option<&str> {
+        self.all_entries()
+            .find(|(entry, _)| *entry == name)
+            .map(|(_, text)| text)
+    }
+
+    /// The name nearest to this one.
+    pub fn likeliest(&self, name: &str) -> &str {
+        self.all_entries()
+            .map(|(entry, _)| entry)
+            .max_by(|a, b| strsim::jaro_winkler(name, a).total_cmp(&strsim::jaro_winkler(name, b)))
+            .unwrap_or("")
+    }
+
+    fn all_entries(&self) -> impl Iterator<Item = (&str, &str)> {
+        fn pairs<T>(entries: &[Entry<T>]) -> impl Iterator<Item = (&str, &str)> {
+            entries
+                .iter()
+                .map(|entry| (entry.name.as_str(), entry.text.as_str()))
+        }
+        pairs(&self.engines)
+            .chain(pairs(&self.brackets))
+            .chain(pairs(&self.materials))
+            .chain(pairs(&self.tables.bolt_sizes))
+            .chain(pairs(&self.tables.bolt_grades))
+    }
+
     fn add(&mut self, files: Vec<(String, String)>) -> Result<(), CatalogError> {
         let mut faulty = Vec::new();
         for (name, text) in files {
@@ -166,7 +194,9 @@ pub fn load(name: &str, text: &str) -> Result<(CatalogFile, Page), Faults> {
     if let Some(file) = &draft.value {
         draft.faults.extend(check::file(file, &draft.page));
     }
-    draft.finish()
+    let (mut file, page) = draft.finish()?;
+    file.keep_texts(&page);
+    Ok((file, page))
 }
 
 fn collect_built_in(folder: &Dir, files: &mut Vec<(String, String)>) {

@@ -6,7 +6,7 @@ mod finding;
 mod fit;
 mod height;
 mod power;
-mod rule;
+pub mod rule;
 mod weight;
 
 pub use case::Case;
