@@ -3,7 +3,7 @@
 use uom::si::f64::{Mass, Power, Volume};
 
 use crate::catalog::{EngineWeightRow, EngineWeights};
-use crate::quantity::{Dimensioned, pounds_per_cubic_foot};
+use crate::quantity::{Dimensioned, Style, pounds_per_cubic_foot};
 use crate::working::{Sheet, Term, number};
 
 /// Weight of fresh water. Source: Coast Guard boatbuilder's handbook, flotation: 62.4 lb/ft³.
@@ -53,5 +53,10 @@ pub fn foam_volume(sheet: &mut Sheet, submerged: &Term<Mass>) -> Term<Volume> {
         "buoyancy of a unit of foam",
         density("γw", FRESH_WATER_LB_FT3) - density("γf", FOAM_LB_FT3),
     );
-    sheet.set("V", "foam that floats it", submerged / &buoyancy)
+    sheet.set_styled(
+        "V",
+        "foam that floats it",
+        submerged / &buoyancy,
+        Style::Bulk,
+    )
 }

@@ -128,11 +128,7 @@ fn working_line(line: &str, meaning: Option<&str>) -> String {
     if let Some(meaning) = meaning {
         out.push_str(&wrap(&format!("{meaning}:"), INDENT));
     }
-    let options = textwrap::Options::new(WIDTH)
-        .initial_indent("        ")
-        .subsequent_indent("          ");
-    out.push_str(&textwrap::fill(line, options));
-    out.push('\n');
+    out.push_str(&fill(line, "        ", "          "));
     out
 }
 
@@ -217,11 +213,7 @@ fn list(out: &mut String, title: &str, lines: impl Iterator<Item = String>) {
         out.push_str(&head(title));
     }
     for line in lines {
-        let options = textwrap::Options::new(WIDTH)
-            .initial_indent("  - ")
-            .subsequent_indent("    ");
-        out.push_str(&textwrap::fill(&printable(&line), options));
-        out.push('\n');
+        out.push_str(&fill(&line, "  - ", "    "));
     }
 }
 
@@ -256,19 +248,31 @@ fn printable(words: &str) -> String {
 
 /// A paragraph wrapped to the report's width behind an indent.
 pub(super) fn wrap(words: &str, indent: &str) -> String {
+    fill(words, indent, indent)
+}
+
+/// A paragraph with a first and a following indent. A number stays on one line with its unit, and
+/// nothing breaks at the hyphen of `26-1/2` or the stroke of a rule's id.
+fn fill(words: &str, first: &str, following: &str) -> String {
     let options = textwrap::Options::new(WIDTH)
-        .initial_indent(indent)
-        .subsequent_indent(indent);
-    textwrap::fill(&printable(words), options) + "\n"
+        .initial_indent(first)
+        .subsequent_indent(following)
+        .word_separator(textwrap::WordSeparator::AsciiSpace)
+        .word_splitter(textwrap::WordSplitter::NoHyphenation);
+    let mut kept = String::with_capacity(words.len());
+    for (i, c) in words.char_indices() {
+        let after_digit = words[..i].ends_with(|c: char| c.is_ascii_digit());
+        let before_letter = words[i + c.len_utf8()..].starts_with(char::is_alphabetic);
+        let inside = c == ' ' && after_digit && before_letter;
+        kept.push(if inside { '\u{a0}' } else { c });
+    }
+    textwrap::fill(&printable(&kept), options).replace('\u{a0}', " ") + "\n"
 }
 
 /// A labelled paragraph of a finding.
 pub(super) fn block(label: &str, words: &str) -> String {
     let first = format!("{INDENT}{label}: ");
-    let options = textwrap::Options::new(WIDTH)
-        .initial_indent(&first)
-        .subsequent_indent("        ");
-    textwrap::fill(&printable(words), options) + "\n"
+    fill(words, &first, "        ")
 }
 
 /// A rule's explanation, from its doc comment.
@@ -345,11 +349,7 @@ fn catalog_entries<T>(title: &str, entries: &[Entry<T>]) -> String {
     for entry in entries {
         let first = format!("  {:<widest$}  ", printable(&entry.name));
         let rest = " ".repeat(widest + 4);
-        let options = textwrap::Options::new(WIDTH)
-            .initial_indent(&first)
-            .subsequent_indent(&rest);
-        out.push_str(textwrap::fill(&printable(&entry.about), options).trim_end());
-        out.push('\n');
+        out.push_str(&fill(&entry.about, &first, &rest));
     }
     out
 }

@@ -3,7 +3,7 @@
 use uom::si::f64::{Angle, Length, Mass, Power};
 
 use super::Slot;
-use crate::job::{BracketSpec, EngineSpec, Hand, Item, Role, Span};
+use crate::job::{BracketKind, BracketSpec, EngineSpec, Hand, Item, Role, Span};
 use crate::quantity::{Basis, Dimensioned, Reading};
 
 /// All that hangs or stands aft at one time: before, or after.
@@ -123,6 +123,13 @@ impl Outfit {
 }
 
 impl Group {
+    /// Whether the engines hang on a lifting bracket, whose travel sets their height.
+    pub fn is_lifted(&self) -> bool {
+        self.bracket
+            .as_ref()
+            .is_some_and(|bracket| bracket.spec.kind == Some(BracketKind::Auxiliary))
+    }
+
     /// Setback of the mounting face from the transom: none where they hang on the transom itself.
     pub fn setback(&self) -> Slot<Reading<Length>> {
         match &self.bracket {

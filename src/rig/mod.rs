@@ -11,7 +11,8 @@ use uom::si::f64::{Angle, Length, Mass, Power};
 
 use crate::catalog::{Entry, Material, Tables};
 use crate::job::{
-    Bottom, Category, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, Sitting, Steering, TopEdge,
+    Bottom, Category, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, Sitting, SplashWell,
+    Steering, TopEdge,
 };
 use crate::quantity::{Reading, Text, inches};
 
@@ -75,7 +76,7 @@ pub struct Transom {
     pub core: Option<Core>,
     pub cutout_width: Slot<Reading<Length>>,
     pub top_edge: Option<TopEdge>,
-    pub well_floor: Slot<Reading<Length>>,
+    pub splash_well: Slot<SplashWell>,
     pub upper_holes: Slot<Reading<Length>>,
     pub holes: Vec<Hole>,
 }

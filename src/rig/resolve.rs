@@ -78,7 +78,7 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
             core: transom.core,
             cutout_width: Slot::new(transom.cutout_width.clone(), &tape::CUTOUT_WIDTH),
             top_edge: transom.top_edge,
-            well_floor: Slot::new(transom.well_floor.clone(), &tape::WELL_FLOOR),
+            splash_well: Slot::new(transom.splash_well.clone(), &tape::SPLASH_WELL),
             upper_holes: Slot::new(transom.upper_holes.clone(), &tape::UPPER_HOLES),
             holes: transom.holes.clone(),
         },
@@ -558,7 +558,6 @@ fn assumed_readings(job: &Job) -> Vec<Text> {
         transom.angle => TRANSOM_ANGLE, Plain;
         transom.thickness => TRANSOM_THICKNESS, Tape;
         transom.cutout_width => CUTOUT_WIDTH, Tape;
-        transom.well_floor => WELL_FLOOR, Tape;
         transom.upper_holes => UPPER_HOLES, Tape;
     );
     assumed

@@ -129,7 +129,7 @@ impl Finding {
             missing,
             ..Finding::new(
                 Verdict::Unmeasured,
-                say!("Not judged: {} not given.", names.join("; ")),
+                say!("Waits for: {}.", names.join("; ")),
             )
         }
     }

@@ -3,6 +3,7 @@
 use uom::si::f64::Length;
 
 use super::{ON_A_BRACKET, new_engines, on_the_transom};
+use crate::job::SplashWell;
 use crate::physics::fit::{self, HolePlace};
 use crate::quantity::{Measure, Text, inches, say};
 use crate::rig::{Engine, Rig};
@@ -50,8 +51,12 @@ fn judge(case: &Case) -> Finding {
     }
     need!(
         cutout = rig.transom.cutout_width,
-        floor = rig.transom.well_floor
+        well = rig.transom.splash_well
     );
+    let floor = match well {
+        SplashWell::Floor(floor) => Some(floor.value),
+        SplashWell::None => None,
+    };
     let half = cutout.value / 2.0;
     let mut complaints: Vec<(Verdict, Text, Text)> = Vec::new();
     let mut reused = 0;
@@ -78,7 +83,7 @@ fn judge(case: &Case) -> Finding {
             ]);
             complaints.extend(complaint);
         }
-        complaints.extend(against_floor(engine, &pattern, floor.value));
+        complaints.extend(floor.and_then(|floor| against_floor(engine, &pattern, floor)));
     }
     let table = Table {
         title: "bolt holes to drill".to_owned(),
@@ -87,8 +92,6 @@ fn judge(case: &Case) -> Finding {
             .to_vec(),
         rows,
     };
-    let lower = inches(fit::UPPER_BELOW_TOP_IN + fit::BETWEEN_PAIRS_IN);
-    let limit = Limit::AtMost(Measure::tape(floor.value - inches(WASHER_ROOM_IN)));
     complaints.sort_by_key(|(verdict, ..)| *verdict);
     let count = complaints.len();
     let finding = match complaints.into_iter().next() {
@@ -108,7 +111,15 @@ fn judge(case: &Case) -> Finding {
             ),
         ),
     };
-    finding.against(Measure::tape(lower), limit).table(table)
+    let lower = Measure::tape(inches(fit::UPPER_BELOW_TOP_IN + fit::BETWEEN_PAIRS_IN));
+    let finding = finding.table(table);
+    match floor {
+        Some(floor) => {
+            let most = Measure::tape(floor - inches(WASHER_ROOM_IN));
+            finding.against(lower, Limit::AtMost(most))
+        }
+        None => finding,
+    }
 }
 
 fn side(y: Length) -> &'static str {

@@ -1,6 +1,6 @@
 //! `height/plate-window`
 
-use super::rows::Rows;
+use super::rows::{Rows, fixed_engines, holes_up};
 use crate::job::{Sitting, tape};
 use crate::physics::height;
 use crate::quantity::{Measure, say};
@@ -28,7 +28,7 @@ fn judge(case: &Case) -> Finding {
     let rig = case.rig;
     let mut missing: Vec<Missing> = Vec::new();
     let mut worst: Option<Finding> = None;
-    for (group, engine) in rig.after.engines() {
+    for (group, engine) in fixed_engines(rig) {
         match one(rig, group, engine) {
             Ok(finding) => {
                 let graver = worst.as_ref().is_none_or(|worst| {
@@ -94,8 +94,8 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
         Finding::new(
             Verdict::Warn,
             say!(
-                "{} holes up for the {}, whose bracket has {} rows only.",
-                u32::from(row),
+                "{} for the {}, whose bracket has {} rows only.",
+                holes_up(row.into()),
                 label,
                 rows.heights.len()
             ),
@@ -112,8 +112,8 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
         Finding::new(
             Verdict::Pass,
             say!(
-                "{} holes up, the plate of the {} stands {} above the bottom{}.",
-                u32::from(row),
+                "{}, the plate of the {} stands {} above the bottom{}.",
+                holes_up(row.into()),
                 label,
                 found,
                 planned
@@ -128,8 +128,8 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
         let finding = Finding::new(
             Verdict::Warn,
             say!(
-                "{} holes up, the plate of the {} stands {} {} its window.",
-                u32::from(row),
+                "{}, the plate of the {} stands {} {} its window.",
+                holes_up(row.into()),
                 label,
                 Measure::tape(outside.abs()),
                 way
@@ -137,9 +137,9 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
         );
         match best {
             Some(best) => finding.remedy(say!(
-                "Hang the {} {} holes up: the plate then stands {} above the bottom. Settle it by running her.",
+                "Hang the {} {}: the plate then stands {} above the bottom. Settle it by running her.",
                 label,
-                best,
+                holes_up(best),
                 Measure::tape(rows.heights[best])
             )),
             None => finding.remedy(say!("No row fits; see height/shaft-match.")),

@@ -126,6 +126,16 @@ impl Rows {
     }
 }
 
+/// The engines whose height the holes decide: not those on a lifting bracket, whose travel does.
+pub(super) fn fixed_engines(rig: &Rig) -> impl Iterator<Item = (&Group, &Engine)> {
+    rig.after.engines().filter(|(group, _)| !group.is_lifted())
+}
+
+/// "0 holes up", "1 hole up", "2 holes up".
+pub(super) fn holes_up(row: usize) -> String {
+    format!("{row} {} up", if row == 1 { "hole" } else { "holes" })
+}
+
 /// Transom height at the engine's own centreline: as taken there, else from the boat's centreline and
 /// the deadrise.
 fn height_at(rig: &Rig, engine: &Engine, sheet: &mut Sheet) -> Result<Term<Length>, Vec<Missing>> {

@@ -2,7 +2,7 @@
 
 use uom::si::f64::Length;
 
-use super::rows::Rows;
+use super::rows::{Rows, fixed_engines, holes_up};
 use crate::job::tape;
 use crate::quantity::{Measure, Text, say};
 use crate::rig::{Engine, Missing};
@@ -32,7 +32,7 @@ fn judge(case: &Case) -> Finding {
     let rig = case.rig;
     let mut missing = Vec::new();
     let mut worst: Option<(Length, Finding)> = None;
-    for (group, engine) in rig.after.engines() {
+    for (group, engine) in fixed_engines(rig) {
         match Rows::of(rig, group, engine) {
             Ok(rows) => {
                 let (gap, finding) = one(engine, rows);
@@ -76,7 +76,7 @@ fn one(engine: &Engine, rows: Rows) -> (Length, Finding) {
     let finding = match rows.best() {
         Some(row) => Finding::new(
             Verdict::Pass,
-            say!("The shaft of the {} suits her: {} holes up, the plate stands {} above the bottom.", label, row, Measure::tape(rows.heights[row])),
+            say!("The shaft of the {} suits her: {}, the plate stands {} above the bottom.", label, holes_up(row), Measure::tape(rows.heights[row])),
         )
         .against(Measure::tape(rows.heights[row]), limit),
         None => Finding::new(

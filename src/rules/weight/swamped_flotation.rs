@@ -5,7 +5,7 @@ use uom::si::f64::Mass;
 use super::{engine_weights, new_engines, outside_small_boats, share};
 use crate::job::Plate;
 use crate::physics::weight;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::rig::Missing;
 use crate::rules::rule::rule;
 use crate::rules::{Case, Finding, Limit, Verdict};
@@ -71,7 +71,7 @@ fn judge(case: &Case) -> Finding {
         )
         .remedy(say!(
             "Add {} of closed-cell foam aft and as high as it fits, and have her tested swamped.",
-            foam.measure()
+            Measure::styled(foam.value(), Style::Bulk)
         ))
     } else {
         Finding::new(
