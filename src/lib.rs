@@ -1,6 +1,7 @@
 //! Checks whether an outboard repower belongs on a given boat, and shows its working.
 //!
 //! Data flows one way: [`quantity`] reads what a tape says.
+pub mod case;
 pub mod catalog;
 pub mod commands;
 pub mod job;

@@ -4,8 +4,8 @@ use serde_json::{Value, json as value};
 
 use super::{DEFERRAL, Report};
 use crate::quantity::{Measure, Units};
-use crate::rules::{Judged, Limit, Table};
-use crate::working::Line;
+use crate::rules::{Judged, Limit};
+use crate::working::{Line, Table};
 
 /// Name and version of the document's shape.
 pub const SCHEMA: &str = "sternknee-report/1";
@@ -15,9 +15,9 @@ pub fn json(report: &Report) -> Value {
     let units = report.units;
     value!({
         "schema": SCHEMA,
-        "title": report.rig.title,
-        "made_up": report.rig.made_up,
-        "sitting": report.rig.sitting.words(),
+        "title": report.case.rig.title,
+        "made_up": report.case.rig.made_up,
+        "sitting": report.case.rig.sitting.words(),
         "headline": report.headline(),
         "findings": report.judged.iter().map(|judged| finding(judged, units)).collect::<Vec<_>>(),
         "assumed": report.assumed().iter().map(|text| text.show(units)).collect::<Vec<_>>(),

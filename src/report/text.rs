@@ -6,7 +6,8 @@ use super::{DEFERRAL, Report, counted};
 use crate::catalog::{Catalog, Entry};
 use crate::job::Sitting;
 use crate::rules::rule::PARTS;
-use crate::rules::{self, Judged, Rule, Table, Verdict};
+use crate::rules::{self, Judged, Rule, Verdict};
+use crate::working::Table;
 
 /// Columns of a report.
 const WIDTH: usize = 80;
@@ -15,7 +16,7 @@ const INDENT: &str = "      ";
 
 /// The whole report.
 pub fn text(report: &Report) -> String {
-    let rig = report.rig;
+    let rig = report.case.rig;
     let mut out = wrap(&rig.title, "");
     let invented = if rig.made_up {
         " · an invented scenario"
@@ -67,10 +68,10 @@ fn counts(report: &Report) -> String {
         .join(" · ")
 }
 
-fn section<'a>(
+fn section(
     out: &mut String,
     title: &str,
-    judged: &mut dyn Iterator<Item = &'a Judged>,
+    judged: &mut dyn Iterator<Item = &Judged>,
     report: &Report,
 ) {
     let mut first = true;
@@ -174,7 +175,7 @@ fn columns(cells: &[Vec<String>]) -> Vec<String> {
 }
 
 fn unmeasured(out: &mut String, report: &Report) {
-    let study = report.rig.sitting == Sitting::Study;
+    let study = report.case.rig.sitting == Sitting::Study;
     let waiting: Vec<&Judged> = report
         .with(Verdict::Unmeasured)
         .filter(|judged| !(study && judged.finding.limit.is_some()))

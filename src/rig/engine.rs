@@ -2,7 +2,7 @@
 
 use uom::si::f64::{Angle, Length, Mass, Power};
 
-use super::Slot;
+use super::{Missing, Slot};
 use crate::job::{BracketKind, BracketSpec, EngineSpec, Hand, Item, Role, Span};
 use crate::quantity::{Basis, Dimensioned, Reading};
 
@@ -116,6 +116,50 @@ impl Outfit {
             .collect()
     }
 
+    /// Rated power of the main engines, each with its name.
+    ///
+    /// # Errors
+    /// The engines whose power is not known.
+    pub fn main_power(&self) -> Result<Vec<(String, Power)>, Vec<Missing>> {
+        all_of(
+            self.mains()
+                .into_iter()
+                .map(|engine| (engine.label.as_str(), &engine.power)),
+        )
+    }
+
+    /// Running weight of every engine, each with its name.
+    ///
+    /// # Errors
+    /// The engines whose weight is not known.
+    pub fn engine_weights(&self) -> Result<Vec<(String, Mass)>, Vec<Missing>> {
+        all_of(
+            self.engines()
+                .map(|(_, engine)| (engine.label.as_str(), &engine.weight)),
+        )
+    }
+
+    /// Everything that hangs on the transom: engines, brackets, items marked so.
+    ///
+    /// # Errors
+    /// The weights that are not known.
+    pub fn hung(&self) -> Result<Vec<(String, Mass)>, Vec<Missing>> {
+        let engines = self
+            .engines()
+            .map(|(_, engine)| (engine.label.as_str(), &engine.weight));
+        let brackets = self
+            .groups
+            .iter()
+            .filter_map(|group| group.bracket.as_ref())
+            .map(|bracket| (bracket.name.as_str(), &bracket.weight));
+        let items = self
+            .items
+            .iter()
+            .filter(|entry| entry.item.on_transom)
+            .map(|entry| (entry.item.what.as_str(), &entry.weight));
+        all_of(engines.chain(brackets).chain(items))
+    }
+
     /// Whether any engine is given.
     pub fn is_empty(&self) -> bool {
         self.groups.is_empty()
@@ -128,6 +172,18 @@ impl Group {
         self.bracket
             .as_ref()
             .is_some_and(|bracket| bracket.spec.kind == Some(BracketKind::Auxiliary))
+    }
+
+    /// Running weight of its engines, each with its name.
+    ///
+    /// # Errors
+    /// The engines whose weight is not known.
+    pub fn engine_weights(&self) -> Result<Vec<(String, Mass)>, Vec<Missing>> {
+        all_of(
+            self.engines
+                .iter()
+                .map(|engine| (engine.label.as_str(), &engine.weight)),
+        )
     }
 
     /// Setback of the mounting face from the transom: none where they hang on the transom itself.
@@ -144,6 +200,25 @@ impl Group {
             Some(bracket) => bracket.drop.clone(),
             None => Slot::new(Some(on_the_transom()), &crate::job::tape::DROP),
         }
+    }
+}
+
+/// All the named values, or everything that is missing of them.
+fn all_of<'s, Q: Dimensioned + 's>(
+    slots: impl Iterator<Item = (&'s str, &'s Slot<Reading<Q>>)>,
+) -> Result<Vec<(String, Q)>, Vec<Missing>> {
+    let mut values = Vec::new();
+    let mut missing = Vec::new();
+    for (name, slot) in slots {
+        match slot.ask() {
+            Ok(reading) => values.push((name.to_owned(), reading.value)),
+            Err(lacking) => missing.push(lacking),
+        }
+    }
+    if missing.is_empty() {
+        Ok(values)
+    } else {
+        Err(missing)
     }
 }
 

@@ -1,11 +1,12 @@
 //! `fit/centre-distance`
 
 use super::new_engines;
+use crate::case::Case;
 use crate::physics::fit;
 use crate::quantity::{Measure, Text, say};
 use crate::rig::{Engine, Group, Missing};
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 use uom::si::f64::Length;
 

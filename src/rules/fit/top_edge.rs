@@ -1,11 +1,12 @@
 //! `fit/top-edge`
 
 use super::{ON_A_BRACKET, new_engines, on_the_transom};
+use crate::case::Case;
 use crate::job::TopEdge;
 use crate::physics::fit;
 use crate::quantity::{Measure, Text, inches, say};
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
     /// The upper bolts' distance from the transom's top.

@@ -1,11 +1,12 @@
 //! `fit/transom-thickness`
 
 use super::{ON_A_BRACKET, new_engines, on_the_transom};
+use crate::case::Case;
 use crate::physics::fit::{self, BoltDimensions};
 use crate::quantity::{Measure, Text, inches, say};
 use crate::rig::Rig;
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {

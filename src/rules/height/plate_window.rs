@@ -1,12 +1,13 @@
 //! `height/plate-window`
 
 use super::rows::{Rows, fixed_engines, holes_up};
+use crate::case::Case;
 use crate::job::{Sitting, tape};
 use crate::physics::height;
 use crate::quantity::{Measure, say};
 use crate::rig::{Engine, Group, Missing, Rig};
 use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
     /// Where each engine's anti-ventilation plate stands against the bottom, in the row of holes in

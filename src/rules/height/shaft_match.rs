@@ -3,11 +3,12 @@
 use uom::si::f64::Length;
 
 use super::rows::{Rows, fixed_engines, holes_up};
+use crate::case::Case;
 use crate::job::tape;
 use crate::quantity::{Measure, Text, say};
 use crate::rig::{Engine, Missing};
 use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
     /// Each engine's shaft against the transom height at its own centreline: whether any row of holes

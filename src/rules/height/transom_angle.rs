@@ -1,11 +1,12 @@
 //! `height/transom-angle`
 
+use crate::case::Case;
 use crate::job::tape;
 use crate::physics::height;
 use crate::quantity::{Measure, Text, degrees, inches, say};
 use crate::rig::Missing;
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {

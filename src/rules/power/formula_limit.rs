@@ -4,12 +4,12 @@ use uom::si::f64::Power;
 
 use super::installed;
 use super::plate_limit::new_engines;
+use crate::case::Case;
 use crate::job::{Bottom, Craft, Plate, tape};
 use crate::physics::capacity::{self, Arrangement};
 use crate::quantity::{Measure, Style, Text, say};
-use crate::rules::case::main_power;
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
@@ -134,8 +134,8 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
         };
         return finding.against(found, at_most).working(sheet);
     }
-    let Ok(engines) = main_power(&rig.after) else {
-        return Finding::unmeasured(main_power(&rig.after).err().unwrap_or_default())
+    let Ok(engines) = rig.after.main_power() else {
+        return Finding::unmeasured(rig.after.main_power().err().unwrap_or_default())
             .limit(at_most)
             .working(sheet);
     };

@@ -1,11 +1,12 @@
 //! `power/matched-pair`
 
 use super::plate_limit::new_engines;
+use crate::case::Case;
 use crate::job::Hand;
 use crate::quantity::{Text, say};
 use crate::rig::{Engine, Missing};
 use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Verdict};
+use crate::rules::{Finding, Verdict};
 
 rule! {
     /// Main engines of a multiple install alike in class, power and shaft, the outer propellers of

@@ -1,12 +1,12 @@
 //! `power/plate-limit`
 
 use super::{Rated, installed, rated};
+use crate::case::Case;
 use crate::job::{Role, tape};
 use crate::quantity::{Measure, Text, say};
 use crate::rig::Missing;
-use crate::rules::case::main_power;
 use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -32,7 +32,7 @@ fn judge(case: &Case) -> Finding {
     if rig.after.mains().is_empty() {
         return Finding::unmeasured(vec![new_engines()]);
     }
-    let engines = match main_power(&rig.after) {
+    let engines = match rig.after.main_power() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
     };

@@ -2,10 +2,10 @@
 
 use super::plate_limit::new_engines;
 use super::{Rated, installed, rated};
+use crate::case::Case;
 use crate::quantity::{Text, say};
-use crate::rules::case::main_power;
 use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
@@ -28,7 +28,7 @@ rule! {
 const LEAST_SHARE: f64 = 0.6;
 
 fn judge(case: &Case) -> Finding {
-    let engines = match main_power(&case.rig.after) {
+    let engines = match case.rig.after.main_power() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
     };

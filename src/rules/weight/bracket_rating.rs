@@ -1,12 +1,12 @@
 //! `weight/bracket-rating`
 
 use super::new_engines;
+use crate::case::Case;
 use crate::physics::weight;
 use crate::quantity::{Measure, Text, say};
 use crate::rig::{Bracket, Group, Missing};
-use crate::rules::case::group_weight;
 use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
@@ -69,7 +69,7 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
             .filter_map(|engine| engine.power.ask().err()),
     )
     .collect();
-    let weights = group_weight(group)?;
+    let weights = group.engine_weights()?;
     let (Some(rated_weight), Some(rated_power), true) = (
         bracket.rated_weight.reading(),
         bracket.rated_power.reading(),

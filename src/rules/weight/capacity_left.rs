@@ -1,12 +1,13 @@
 //! `weight/capacity-left`
 
-use super::{engine_weights, new_engines, outside_small_boats};
+use super::{new_engines, outside_small_boats};
+use crate::case::Case;
 use crate::job::{Fuel, Plate, tape};
 use crate::physics::{capacity, weight};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Missing;
 use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 use uom::si::f64::Mass;
 
@@ -64,7 +65,7 @@ fn judge(case: &Case) -> Finding {
         ];
         return Finding::unmeasured(lacking.into_iter().flatten().collect());
     };
-    let engines = match engine_weights(&rig.after) {
+    let engines = match rig.after.engine_weights() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
     };

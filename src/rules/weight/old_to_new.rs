@@ -3,14 +3,14 @@
 use uom::si::f64::Mass;
 
 use super::new_engines;
+use crate::case::Case;
 use crate::job::tape;
 use crate::physics::weight;
 use crate::quantity::{Measure, Text, say};
 use crate::rig::Missing;
-use crate::rules::case::hung;
 use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Table, Verdict};
-use crate::working::{Sheet, Term, number};
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::{Sheet, Table, Term, number};
 
 rule! {
     /// What hangs on the stern after, against what hung there before, item by item.
@@ -43,7 +43,7 @@ fn judge(case: &Case) -> Finding {
     if rig.after.is_empty() {
         missing.push(new_engines());
     }
-    let (before, after) = match (hung(&rig.before), hung(&rig.after)) {
+    let (before, after) = match (rig.before.hung(), rig.after.hung()) {
         (Ok(before), Ok(after)) if missing.is_empty() => (before, after),
         (before, after) => {
             missing.extend(before.err().into_iter().chain(after.err()).flatten());

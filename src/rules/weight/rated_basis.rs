@@ -1,13 +1,13 @@
 //! `weight/rated-basis`
 
 use super::{new_engines, share};
+use crate::case::Case;
 use crate::job::{Plate, tape};
 use crate::physics::weight;
 use crate::quantity::{Measure, Text, say};
 use crate::rig::Missing;
-use crate::rules::case::hung;
 use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
@@ -44,7 +44,7 @@ fn judge(case: &Case) -> Finding {
             of: None,
         }]);
     };
-    let parts = match hung(&rig.after) {
+    let parts = match rig.after.hung() {
         Ok(parts) => parts,
         Err(missing) => return Finding::unmeasured(missing),
     };

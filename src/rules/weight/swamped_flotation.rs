@@ -2,13 +2,14 @@
 
 use uom::si::f64::Mass;
 
-use super::{engine_weights, new_engines, outside_small_boats, share};
+use super::{new_engines, outside_small_boats, share};
+use crate::case::Case;
 use crate::job::Plate;
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::rig::Missing;
 use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
@@ -40,7 +41,7 @@ fn judge(case: &Case) -> Finding {
     if rig.after.is_empty() {
         return Finding::unmeasured(vec![new_engines()]);
     }
-    let engines = match engine_weights(&rig.after) {
+    let engines = match rig.after.engine_weights() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
     };
@@ -115,7 +116,7 @@ fn basis(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Vec<Missing>> {
             of: None,
         }]);
     }
-    let old = engine_weights(&rig.before)?;
+    let old = rig.before.engine_weights()?;
     sheet.remark(Text::from(
         "no plate power to look up: held against the old engines",
     ));

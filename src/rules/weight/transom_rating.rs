@@ -1,11 +1,11 @@
 //! `weight/transom-rating`
 
 use super::new_engines;
+use crate::case::Case;
 use crate::physics::weight;
 use crate::quantity::{Measure, say};
-use crate::rules::case::hung;
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -30,7 +30,7 @@ fn judge(case: &Case) -> Finding {
     if rig.after.is_empty() {
         return Finding::unmeasured(vec![new_engines()]);
     }
-    let parts = match hung(&rig.after) {
+    let parts = match rig.after.hung() {
         Ok(parts) => parts,
         Err(missing) => return Finding::unmeasured(missing),
     };
