@@ -5,6 +5,7 @@ mod check;
 mod rules;
 mod start;
 mod tape;
+mod work;
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -35,6 +36,8 @@ enum Verb {
     Start(start::StartArgs),
     /// List the readings still missing and how to take each
     Tape(tape::TapeArgs),
+    /// Print the whole working of one topic
+    Work(work::WorkArgs),
     /// List the rules, or explain one in full
     Rules(rules::RulesArgs),
     /// List the catalog, show an entry, or check a folder of entries
@@ -112,6 +115,7 @@ pub fn run(cli: Cli) -> ExitCode {
         Verb::Check(args) => check::run(&args),
         Verb::Start(args) => start::run(&args),
         Verb::Tape(args) => tape::run(&args),
+        Verb::Work(args) => work::run(&args),
         Verb::Rules(args) => rules::run(&args),
         Verb::Catalog(args) => catalog::run(&args),
     };
