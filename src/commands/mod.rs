@@ -162,12 +162,23 @@ fn read(path: &Path) -> Result<String, CommandError> {
 /// The rig of the job in this file.
 fn load_rig(path: &Path, catalog: &Catalog) -> Result<Rig, CommandError> {
     let text = read(path)?;
-    let (job, page) = job::load(&path.display().to_string(), &text)?;
-    rig::resolve(&job, catalog).map_err(|unresolved| {
-        let faults = unresolved
-            .into_iter()
-            .map(|one| page.fault(&one.path, one.message, one.help))
-            .collect();
-        CommandError::Job(Faults::new(&page, faults))
-    })
+    let mut draft = job::draft(&path.display().to_string(), &text);
+    let resolved = draft.value.as_ref().map(|job| rig::resolve(job, catalog));
+    match resolved {
+        Some(Ok(rig)) => {
+            draft.finish()?;
+            Ok(rig)
+        }
+        Some(Err(unresolved)) => {
+            let page = draft.page.clone();
+            draft.add(
+                unresolved
+                    .into_iter()
+                    .map(|one| page.fault(&one.path, one.message, one.help))
+                    .collect(),
+            );
+            Err(Faults::new(&page, draft.faults).into())
+        }
+        None => Err(Faults::new(&draft.page, draft.faults).into()),
+    }
 }
