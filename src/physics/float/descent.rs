@@ -31,7 +31,7 @@ const LARGEST_RADIUS: f64 = 1.0;
 /// Part of the promised fall of energy that a step must deliver.
 const LEAST_GAIN: f64 = 1e-4;
 /// Changes of the scaled energy below this are rounding.
-const ENERGY_ROUNDING: f64 = 1e-12;
+const ENERGY_ROUNDING: f64 = 1e-14;
 /// Curvatures are taken for at least this part of the largest one.
 const LEAST_CURVATURE: f64 = 1e-10;
 

@@ -1,0 +1,9 @@
+//! Checks against books, standards and closed forms: one file a source.
+
+mod archimedes;
+mod coast_guard_float;
+mod floating_bodies;
+mod floating_properties;
+mod hull_inputs;
+mod shapes;
+mod ship_stability;
