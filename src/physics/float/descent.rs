@@ -243,15 +243,9 @@ fn step(state: &State, radius: f64) -> Option<Vector3<f64>> {
     for (i, &slope) in turned.iter().enumerate() {
         let curvature = eigen.eigenvalues[i].abs();
         let floor = (LEAST_CURVATURE * largest).max(f64::MIN_POSITIVE);
-        step -= eigen.eigenvectors.column(i) * (slope / curvature.max(floor));
+        // Held back one by one, so that a direction without stiffness does not starve the others.
+        let along = (slope / curvature.max(floor)).clamp(-radius, radius);
+        step -= eigen.eigenvectors.column(i) * along;
     }
-    let length = step.norm();
-    if !length.is_finite() {
-        return None;
-    }
-    Some(if length > radius {
-        step * (radius / length)
-    } else {
-        step
-    })
+    step.iter().all(|c| c.is_finite()).then_some(step)
 }
