@@ -2,8 +2,8 @@
 
 use nalgebra::{Point2, Point3};
 use sternknee::physics::float::{
-    Fairing, Hull, Load, Lofting, TapeSection, TriMesh, WaterPlane, equilibrium, hydrostatics_table,
-    mesh_from_tape, righting_arms,
+    Fairing, Hull, Load, Lofting, TapeSection, TriMesh, WaterPlane, equilibrium,
+    hydrostatics_table, mesh_from_tape, righting_arms,
 };
 use uom::si::angle::degree;
 use uom::si::f64::{Angle, Length, Mass, MassDensity};
@@ -32,7 +32,9 @@ fn boat(triangles: usize) -> TriMesh {
     let k = ((triangles as f64 / 32.0).sqrt() / 2.0).round().max(1.0) as usize;
     let slices = (triangles as f64 / (32.0 * k as f64)).round() as usize;
     let between = |a: Point2<f64>, b: Point2<f64>| -> Vec<Point2<f64>> {
-        (1..k).map(|i| a + (b - a) * (i as f64 / k as f64)).collect()
+        (1..k)
+            .map(|i| a + (b - a) * (i as f64 / k as f64))
+            .collect()
     };
     let section = |x: f64, keel: f64, chine: [f64; 2], sheer: [f64; 2]| {
         let (chine, sheer) = (Point2::from(chine), Point2::from(sheer));
@@ -79,7 +81,11 @@ fn equilibrium_of(bencher: divan::Bencher, triangles: usize) {
 #[divan::bench(args = COUNTS)]
 fn cut_of(bencher: divan::Bencher, triangles: usize) {
     let hull = Hull::new(boat(triangles));
-    let plane: WaterPlane = equilibrium(&hull, &load()).unwrap().at_rest().unwrap().plane;
+    let plane: WaterPlane = equilibrium(&hull, &load())
+        .unwrap()
+        .at_rest()
+        .unwrap()
+        .plane;
     bencher.bench(|| divan::black_box(&hull).cut(divan::black_box(&plane)));
 }
 
@@ -103,7 +109,9 @@ fn hydrostatics_table_of_20_drafts(bencher: divan::Bencher) {
 #[divan::bench]
 fn righting_arms_of_19_heels(bencher: divan::Bencher) {
     let (hull, load) = (Hull::new(boat(5_000)), load());
-    let heels: Vec<Angle> = (0..19).map(|i| Angle::new::<degree>(5.0 * f64::from(i))).collect();
+    let heels: Vec<Angle> = (0..19)
+        .map(|i| Angle::new::<degree>(5.0 * f64::from(i)))
+        .collect();
     bencher.bench(|| righting_arms(divan::black_box(&hull), &load, &heels));
 }
 

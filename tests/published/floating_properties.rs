@@ -4,7 +4,8 @@ use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
 use sternknee::physics::float::{
     Attitude, Floating, Hull, Load, Mark, Outcome, Weight, as_she_floats, equilibrium,
-    equilibrium_from, hydrostatics_at, maximum_displacement, righting_arms, total,
+    equilibrium_from, hydrostatics_at, load_for, maximum_displacement, plane_carrying,
+    righting_arms, total,
 };
 use uom::si::angle::{degree, radian};
 use uom::si::length::meter;
@@ -207,13 +208,19 @@ fn two_freeboards_take_her_upright_and_three_weights_come_off_and_on() {
     };
     let before = afloat(&hull, &as_is.load);
     let again = afloat(&hull, &load);
-    near(before.height_above_water(&marks[0].point).get::<meter>(), 0.58, 1e-9);
-    let drop = before.height_above_water(&marks[0].point) - again.height_above_water(&marks[0].point);
+    near(
+        before.height_above_water(&marks[0].point).get::<meter>(),
+        0.58,
+        1e-9,
+    );
+    let drop =
+        before.height_above_water(&marks[0].point) - again.height_above_water(&marks[0].point);
     // By the small-change formulas: sinkage m/(ρA) and turn m × lever/(Δ GM_L), at the transom.
     let row = hydrostatics_at(&hull, density(1000.0), &before.plane).unwrap();
     let lcf = row.waterplane.centroid.x;
     let sink = 90.0 / (1000.0 * row.waterplane.area.value);
-    let turn = 90.0 * (lcf + 0.25) / (boat.mass.get::<kilogram>() * before.gm_longitudinal.get::<meter>());
+    let turn =
+        90.0 * (lcf + 0.25) / (boat.mass.get::<kilogram>() * before.gm_longitudinal.get::<meter>());
     close(drop.get::<meter>(), sink + turn * lcf, 0.1);
 }
 
@@ -240,4 +247,42 @@ fn a_weight_to_starboard_heels_her_to_starboard_and_lowers_that_side() {
     let sides = [Point3::new(1.0, 1.1, 0.95), Point3::new(1.0, -1.1, 0.95)];
     let heights = found.heights_above_water(&sides);
     assert!(heights[1] < heights[0]);
+}
+
+/// A weight that must move by d along the boat shifts the centre by m d / Δ: what a wanted trim asks for.
+#[test]
+fn the_centre_for_a_wanted_trim_brings_that_trim() {
+    let hull = Hull::new(runabout(6));
+    let wanted = Attitude {
+        trim: deg(1.25),
+        ..Attitude::default()
+    };
+    let water = density(1025.0);
+    let surface = plane_carrying(&hull, kg(1200.0), water, wanted).unwrap();
+    let load = load_for(&hull, &surface, m(0.6), water).unwrap();
+    close(load.mass.get::<kilogram>(), 1200.0, 1e-12);
+    let found = afloat(&hull, &load);
+    near(found.attitude().trim.get::<degree>(), 1.25, 1e-9);
+}
+
+#[test]
+fn a_ball_rests_in_any_attitude_and_a_top_heavy_one_turns_over() {
+    let hull = Hull::new(sphere(1.0, 24));
+    let mass = 0.4 * 1000.0 * hull.volume().value;
+    for heel in [0.0, 30.0, 90.0, 150.0] {
+        let start = Attitude {
+            heel: deg(heel),
+            ..Attitude::default()
+        };
+        let at_rest = |z: f64| {
+            let outcome = equilibrium_from(&hull, &load(mass, [0.0, 0.0, z], 1000.0), start);
+            let outcome = outcome.unwrap();
+            *outcome
+                .at_rest()
+                .unwrap_or_else(|| panic!("{z} {heel}: {outcome:?}"))
+        };
+        at_rest(0.0);
+        close(at_rest(-0.2).plane.normal().z, 1.0, 1e-2);
+        close(at_rest(0.2).plane.normal().z, -1.0, 1e-2);
+    }
 }

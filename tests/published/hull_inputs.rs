@@ -34,7 +34,10 @@ fn an_inside_out_surface_is_refused() {
         face.swap(1, 2);
     }
     let found = TriMesh::new(vertices, faces);
-    assert!(matches!(found, Err(MeshError::InsideOut { .. })), "{found:?}");
+    assert!(
+        matches!(found, Err(MeshError::InsideOut { .. })),
+        "{found:?}"
+    );
 }
 
 #[test]
@@ -42,7 +45,10 @@ fn one_turned_triangle_is_refused_at_its_edge() {
     let (vertices, mut faces) = parts(&box_mesh(4.0, 2.0, 1.0));
     faces[5].swap(0, 1);
     let found = TriMesh::new(vertices, faces);
-    assert!(matches!(found, Err(MeshError::Inconsistent { .. })), "{found:?}");
+    assert!(
+        matches!(found, Err(MeshError::Inconsistent { .. })),
+        "{found:?}"
+    );
 }
 
 #[test]
@@ -57,7 +63,12 @@ fn two_boxes_that_share_an_edge_are_refused() {
             vertices.len() - 1
         }) as u32);
     }
-    faces.extend(other.faces().iter().map(|face| face.map(|i| index[i as usize])));
+    faces.extend(
+        other
+            .faces()
+            .iter()
+            .map(|face| face.map(|i| index[i as usize])),
+    );
     let Err(MeshError::NonManifold { at }) = TriMesh::new(vertices, faces) else {
         panic!("should share an edge");
     };
@@ -67,7 +78,10 @@ fn two_boxes_that_share_an_edge_are_refused() {
 #[test]
 fn a_flat_surface_a_wild_one_and_one_of_numbers_that_are_none_are_refused() {
     let flat = TriMesh::cuboid(Point3::origin(), Point3::new(1.0, 1.0, 1e-12));
-    assert!(matches!(flat, Err(MeshError::ZeroVolume { .. })), "{flat:?}");
+    assert!(
+        matches!(flat, Err(MeshError::ZeroVolume { .. })),
+        "{flat:?}"
+    );
     let wild = TriMesh::cuboid(Point3::origin(), Point3::new(1.0, 1e9, 1.0));
     assert!(matches!(wild, Err(MeshError::TooLarge { .. })), "{wild:?}");
     let none = TriMesh::cuboid(Point3::new(f64::NAN, 0.0, 0.0), Point3::new(1.0, 1.0, 1.0));
@@ -89,7 +103,12 @@ fn an_inward_part_is_a_cavity_inside_and_an_error_outside() {
         let inner = TriMesh::cuboid(Point3::from(low), Point3::from(high)).unwrap();
         let shift = vertices.len() as u32;
         vertices.extend_from_slice(inner.vertices());
-        faces.extend(inner.faces().iter().map(|[a, b, c]| [a + shift, c + shift, b + shift]));
+        faces.extend(
+            inner
+                .faces()
+                .iter()
+                .map(|[a, b, c]| [a + shift, c + shift, b + shift]),
+        );
         TriMesh::new(vertices, faces)
     };
     let cavity = with_inward([1.0, -0.5, 0.2], [2.0, 0.5, 0.7]).unwrap();
@@ -103,7 +122,8 @@ fn an_inward_part_is_a_cavity_inside_and_an_error_outside() {
 
 #[test]
 fn a_bracket_adds_and_a_motorwell_takes_away_its_volume() {
-    let bracket = TriMesh::cuboid(Point3::new(-0.6, -0.4, 0.1), Point3::new(0.0, 0.4, 0.5)).unwrap();
+    let bracket =
+        TriMesh::cuboid(Point3::new(-0.6, -0.4, 0.1), Point3::new(0.0, 0.4, 0.5)).unwrap();
     let well = TriMesh::cuboid(Point3::new(0.0, -0.5, 0.4), Point3::new(0.5, 0.5, 1.02)).unwrap();
     let hull = box_hull(4.0, 2.0, 1.0).with_body(bracket);
     let hull = hull.with_cut_out(well.clone()).unwrap();
@@ -117,7 +137,9 @@ fn a_bracket_adds_and_a_motorwell_takes_away_its_volume() {
     close(under.volume.get::<cubic_meter>(), expected, 1e-12);
     let moment = 4.8 * 2.0 + 0.192 * -0.3 - 0.1 * 0.25;
     close(under.centre_of_buoyancy.x, moment / expected, 1e-12);
-    let adrift = well.translated(&nalgebra::Vector3::new(-3.0, 0.0, 0.0)).unwrap();
+    let adrift = well
+        .translated(&nalgebra::Vector3::new(-3.0, 0.0, 0.0))
+        .unwrap();
     assert!(box_hull(4.0, 2.0, 1.0).with_cut_out(adrift).is_err());
 }
 
@@ -132,7 +154,10 @@ fn tape_lines_pass_through_every_reading() {
             [4.8, -0.50, 0.60],
             [5.8, 0.0, 1.20],
         ] {
-            assert!(mesh.vertices().iter().any(|v| *v == Point3::from(given)), "{given:?}");
+            assert!(
+                mesh.vertices().iter().any(|v| *v == Point3::from(given)),
+                "{given:?}"
+            );
         }
         let (low, high) = Hull::new(mesh).bounds();
         // No overshoot: nothing is wider than the widest reading.
@@ -146,7 +171,11 @@ fn a_prismatic_tape_hull_has_the_volume_of_its_section() {
     let section = |x: f64, knuckle: bool| TapeSection {
         x: m(x),
         keel: m(0.0),
-        bottom_knuckles: if knuckle { vec![Point2::new(0.4, 0.1)] } else { Vec::new() },
+        bottom_knuckles: if knuckle {
+            vec![Point2::new(0.4, 0.1)]
+        } else {
+            Vec::new()
+        },
         chine: Point2::new(0.8, 0.2),
         side_knuckles: Vec::new(),
         sheer: Point2::new(1.0, 0.8),
@@ -170,14 +199,22 @@ fn a_prismatic_tape_hull_has_the_volume_of_its_section() {
     let mesh = mesh_from_tape(&sections, &raked).unwrap().mesh;
     let moment = 2.0 * (0.08 * (0.2 * 2.0 / 3.0) + 0.48 * 0.5 + 0.06 * (0.2 + 0.4));
     let wedge = moment * 14.0_f64.to_radians().tan();
-    close(mesh.volume().get::<cubic_meter>(), 5.0 * area + wedge, 1e-12);
+    close(
+        mesh.volume().get::<cubic_meter>(),
+        5.0 * area + wedge,
+        1e-12,
+    );
 }
 
 #[test]
 fn a_flat_bottomed_table_of_offsets_closes() {
     let station = |x: f64, b: f64| Station {
         x: m(x),
-        points: vec![Point2::new(0.7 * b, 0.0), Point2::new(b, 0.3), Point2::new(b, 1.0)],
+        points: vec![
+            Point2::new(0.7 * b, 0.0),
+            Point2::new(b, 0.3),
+            Point2::new(b, 1.0),
+        ],
     };
     let stations = [station(0.0, 1.0), station(3.0, 1.0)];
     let lofted = mesh_from_offsets(&stations, &Lofting::default()).unwrap();
@@ -194,14 +231,20 @@ fn bad_sections_are_refused_by_number() {
         points: vec![Point2::new(0.0, 0.0), Point2::new(b, 1.0)],
     };
     let of = |stations: &[Station]| mesh_from_offsets(stations, &Lofting::default()).unwrap_err();
-    assert_eq!(of(&[station(0.0, 1.0)]), LoftError::TooFewSections { sections: 1 });
+    assert_eq!(
+        of(&[station(0.0, 1.0)]),
+        LoftError::TooFewSections { sections: 1 }
+    );
     assert_eq!(of(&[]), LoftError::TooFewSections { sections: 0 });
     let back = [station(0.0, 1.0), station(-1.0, 1.0)];
     assert_eq!(of(&back), LoftError::NotAscending { section: 1 });
     let none = [station(0.0, 1.0), station(1.0, f64::NAN)];
     assert_eq!(of(&none), LoftError::NotFinite { section: 1 });
     let negative = [station(0.0, -1.0), station(1.0, 1.0)];
-    assert!(matches!(of(&negative), LoftError::NegativeHalfBreadth { section: 0, .. }));
+    assert!(matches!(
+        of(&negative),
+        LoftError::NegativeHalfBreadth { section: 0, .. }
+    ));
     let flat = [station(0.0, 0.0), station(1.0, 0.0)];
     assert!(matches!(of(&flat), LoftError::Mesh(_)));
 }
@@ -277,10 +320,19 @@ fn a_broken_file_says_what_is_broken() {
     let whole = binary(&mesh, b"hull");
     let cut = mesh_from_stl(&whole[..whole.len() - 70], m(1.0));
     assert!(
-        matches!(cut, Err(StlError::Truncated { stated: 12, held: 10 })),
+        matches!(
+            cut,
+            Err(StlError::Truncated {
+                stated: 12,
+                held: 10
+            })
+        ),
         "{cut:?}"
     );
-    assert!(matches!(mesh_from_stl(b"", m(1.0)), Err(StlError::Unreadable { .. })));
+    assert!(matches!(
+        mesh_from_stl(b"", m(1.0)),
+        Err(StlError::Unreadable { .. })
+    ));
     assert!(matches!(mesh_from_stl(&whole, m(0.0)), Err(StlError::Unit)));
     let mut text = ascii(&mesh, 1.0);
     text.truncate(text.len() / 2);

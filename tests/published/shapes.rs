@@ -106,10 +106,7 @@ pub fn turned(profile: &[(f64, f64)], n: usize) -> TriMesh {
                 ((pole, false), (ring, true)) => faces.push([pole, ring + j, ring + i]),
                 ((ring, true), (pole, false)) => faces.push([pole, ring + i, ring + j]),
                 ((low, _), (high, _)) => {
-                    faces.extend([
-                        [low + i, low + j, high + j],
-                        [low + i, high + j, high + i],
-                    ]);
+                    faces.extend([[low + i, low + j, high + j], [low + i, high + j, high + i]]);
                 }
             }
         }

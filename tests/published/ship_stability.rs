@@ -24,7 +24,11 @@ fn the_box_shaped_vessel_has_the_printed_metacentric_height() {
         panic!("{outcome:?}");
     };
     near(floating.gm_transverse.get::<meter>(), 0.54, PRINTED);
-    close(floating.gm_transverse.get::<meter>(), 1.0 + 25.0 / 24.0 - 1.5, 1e-12);
+    close(
+        floating.gm_transverse.get::<meter>(),
+        1.0 + 25.0 / 24.0 - 1.5,
+        1e-12,
+    );
 }
 
 /// "A vessel is in the form of a triangular prism 32 m long, 8 m wide at the top and 8 m deep. KG =
@@ -43,7 +47,11 @@ fn the_triangular_vessel_has_the_printed_negative_metacentric_height() {
         panic!("{outcome:?}");
     };
     near(balance.gm_transverse.get::<meter>(), -0.37, PRINTED);
-    close(balance.gm_transverse.get::<meter>(), 8.0 / 3.0 + 2.0 / 3.0 - 3.7, 1e-10);
+    close(
+        balance.gm_transverse.get::<meter>(),
+        8.0 / 3.0 + 2.0 / 3.0 - 3.7,
+        1e-10,
+    );
     assert!(settled.gm_transverse.get::<meter>() > 0.0);
 }
 

@@ -3,6 +3,7 @@
 use nalgebra::{Matrix3, Point3, Vector3};
 use uom::si::f64::{Length, MassDensity};
 use uom::si::length::meter;
+use uom::si::mass::kilogram;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::volume::cubic_meter;
 
@@ -11,7 +12,7 @@ use super::error::FloatError;
 use super::hull::Hull;
 use super::water::WaterPlane;
 
-/// Rounds of fitting; the heights are all but linear in the attitude, three are enough.
+/// Most rounds of fitting; the heights are all but linear in the attitude, a few are enough.
 const ROUNDS: usize = 30;
 /// Marks count as on both sides when they stand off the centreline by this part of the beam.
 const OFF_CENTRE: f64 = 0.05;
@@ -57,28 +58,58 @@ pub fn as_she_floats(
     centre_height: Length,
     water: MassDensity,
 ) -> Result<AsFloats, FloatError> {
+    let finite = marks
+        .iter()
+        .all(|m| m.height.is_finite() && m.point.iter().all(|c| c.is_finite()));
+    if !finite {
+        return Err(FloatError::NotFinite { what: "a mark" });
+    }
+    let heel_fitted = marks_on_both_sides(hull, marks);
+    let plane = fit(hull, marks, heel_fitted)?;
+    let load = load_for(hull, &plane, centre_height, water)?;
+    let misfits = marks
+        .iter()
+        .map(|mark| plane.height_above(&mark.point) - mark.height)
+        .collect();
+    Ok(AsFloats {
+        load,
+        plane,
+        heel_fitted,
+        misfits,
+    })
+}
+
+/// What must weigh her down for a water plane to be an equilibrium: the displaced mass, with its centre on
+/// the plumb line of the centre of buoyancy at a given height in boat axes.
+///
+/// # Errors
+/// [`FloatError`] where a number is not finite, the density is not positive, the plane leaves her dry or
+/// wholly under water, or she lies on her side so that the height fixes nothing.
+pub fn load_for(
+    hull: &Hull,
+    plane: &WaterPlane,
+    centre_height: Length,
+    water: MassDensity,
+) -> Result<Load, FloatError> {
     positive(
         "the density of the water",
         water.get::<kilogram_per_cubic_meter>(),
     )?;
     let centre_height = centre_height.get::<meter>();
-    let finite = marks
-        .iter()
-        .all(|m| m.height.is_finite() && m.point.iter().all(|c| c.is_finite()));
-    if !finite || !centre_height.is_finite() {
-        return Err(FloatError::NotFinite { what: "a mark" });
+    if !centre_height.is_finite() {
+        return Err(FloatError::NotFinite {
+            what: "the height of the centre of gravity",
+        });
     }
-    let heel_fitted = marks_on_both_sides(hull, marks);
-    let plane = fit(hull, marks, heel_fitted)?;
-    let immersed = hull.cut(&plane);
+    let immersed = hull.cut(plane);
     let (displaced, whole) = (immersed.volume, hull.volume());
     if displaced.get::<cubic_meter>() <= 0.0 {
         return Err(FloatError::Dry);
     }
     if displaced >= whole * (1.0 - 1e-12) {
         return Err(FloatError::Sinks {
-            mass_kg: (water * displaced).value,
-            largest_kg: (water * whole).value,
+            mass_kg: (water * displaced).get::<kilogram>(),
+            largest_kg: (water * whole).get::<kilogram>(),
         });
     }
     let buoyancy = immersed.centre_of_buoyancy;
@@ -89,19 +120,10 @@ pub fn as_she_floats(
         });
     }
     let along = (centre_height - buoyancy.z) / n.z;
-    let misfits = marks
-        .iter()
-        .map(|mark| plane.height_above(&mark.point) - mark.height)
-        .collect();
-    Ok(AsFloats {
-        load: Load {
-            mass: water * displaced,
-            centre: buoyancy + n.into_inner() * along,
-            water,
-        },
-        plane,
-        heel_fitted,
-        misfits,
+    Ok(Load {
+        mass: water * displaced,
+        centre: buoyancy + n.into_inner() * along,
+        water,
     })
 }
 
@@ -134,8 +156,8 @@ fn in_line(hull: &Hull, marks: &[Mark]) -> bool {
 fn fit(hull: &Hull, marks: &[Mark], heel: bool) -> Result<WaterPlane, FloatError> {
     let (low, high) = hull.bounds();
     let stations = marks.iter().map(|m| m.point.x);
-    let spread = stations.clone().fold(f64::NEG_INFINITY, f64::max)
-        - stations.fold(f64::INFINITY, f64::min);
+    let spread =
+        stations.clone().fold(f64::NEG_INFINITY, f64::max) - stations.fold(f64::INFINITY, f64::min);
     if marks.len() < 2 || spread < LEAST_SPREAD * (high.x - low.x) {
         return Err(FloatError::TooFewPoints {
             what: "the trim: at least two are needed, well apart fore and aft",

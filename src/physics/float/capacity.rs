@@ -47,7 +47,11 @@ pub fn maximum_displacement(
         "the density of the water",
         water.get::<kilogram_per_cubic_meter>(),
     )?;
-    if !openings.iter().flat_map(|p| p.iter()).all(|c| c.is_finite()) {
+    if !openings
+        .iter()
+        .flat_map(|p| p.iter())
+        .all(|c| c.is_finite())
+    {
         return Err(FloatError::NotFinite {
             what: "a point where water comes aboard",
         });

@@ -10,7 +10,7 @@ const LARGEST_COORDINATE_M: f64 = 1e5;
 const LEAST_VOLUME_RATIO: f64 = 1e-9;
 /// Shortest diagonal of a body, metres: below it the volume is lost in rounding.
 const SHORTEST_DIAGONAL_M: f64 = 1e-6;
-/// Most separate inward-facing parts that are looked at; a boat has a few cavities at most.
+/// Most separate inward-facing parts that are taken for cavities; a boat has a few at most.
 const MOST_CAVITIES: usize = 32;
 
 /// Fails at the first reason why the surface does not bound a solid.
@@ -186,8 +186,7 @@ pub(super) fn winding_number(
         .map(|face| {
             let [a, b, c] = face.map(|i| vertices[i as usize] - point);
             let (la, lb, lc) = (a.norm(), b.norm(), c.norm());
-            let denominator =
-                la * lb * lc + a.dot(&b) * lc + b.dot(&c) * la + c.dot(&a) * lb;
+            let denominator = la * lb * lc + a.dot(&b) * lc + b.dot(&c) * la + c.dot(&a) * lb;
             2.0 * a.dot(&b.cross(&c)).atan2(denominator)
         })
         .sum();

@@ -161,14 +161,13 @@ impl<'a> Problem<'a> {
         let mut radius = FIRST_RADIUS;
         for steps in 0..MAX_STEPS {
             let want = state.slope.norm();
-            if !(want > BALANCED) {
+            if want <= BALANCED || want.is_nan() {
                 return Descent { state, steps };
             }
             let Some(step) = step(&state, radius) else {
                 return Descent { state, steps };
             };
-            let promised =
-                -(state.slope.dot(&step) + 0.5 * step.dot(&(state.curvature * step)));
+            let promised = -(state.slope.dot(&step) + 0.5 * step.dot(&(state.curvature * step)));
             let trial = self
                 .moved(&state, &step)
                 .map(|plane| self.state(plane))
@@ -209,11 +208,9 @@ impl<'a> Problem<'a> {
         step: &Vector3<f64>,
     ) -> Result<WaterPlane, super::error::FloatError> {
         let blade = &state.blade;
-        let normal =
-            (blade.normal + blade.forward * step.y + blade.port * step.z).normalize();
-        let offset = blade.offset
-            + step.x * self.hull.scale()
-            + normal.dot(&self.hull.reference().coords);
+        let normal = (blade.normal + blade.forward * step.y + blade.port * step.z).normalize();
+        let offset =
+            blade.offset + step.x * self.hull.scale() + normal.dot(&self.hull.reference().coords);
         WaterPlane::from_normal(normal, offset)
     }
 

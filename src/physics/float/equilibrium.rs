@@ -19,8 +19,8 @@ use super::water::{Attitude, WaterPlane};
 const PUSH: f64 = 0.05;
 /// Unstable equilibria that are left behind before the search gives up.
 const MOST_PUSHES: usize = 8;
-/// A least metacentric height above this part of the hull scale, below zero, is called neutral.
-const NEUTRAL: f64 = 1e-9;
+/// A least metacentric height no further below zero than this is called neutral, metres: rounding.
+const NEUTRAL_M: f64 = 1e-9;
 
 /// What the boat weighs, where, and the water that she floats in.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -88,22 +88,21 @@ impl Floating {
     /// Whether every small turn is resisted (or at worst met with indifference).
     #[must_use]
     pub fn is_stable(&self) -> bool {
-        // A negative zero of rounding is no instability.
-        self.gm_least.get::<meter>() >= -NEUTRAL * self.gm_longitudinal.get::<meter>().abs().max(1.0)
+        self.gm_least.get::<meter>() >= -NEUTRAL_M
     }
 }
 
 /// How the search for an equilibrium ended.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Outcome {
     /// She floats stably, right side up: heel within ±90°. A list shows in the attitude.
     Stable(Floating),
     /// In balance where the search began, but unstable there: the least touch and she settles elsewhere.
     Unstable {
         /// The equilibrium that does not last.
-        balance: Floating,
+        balance: Box<Floating>,
         /// Where she comes to rest when it is disturbed (to starboard, if both sides are equal).
-        settled: Floating,
+        settled: Box<Floating>,
     },
     /// She floats stably bottom up or past her beam ends: heel beyond ±90°.
     Capsized(Floating),
@@ -148,11 +147,7 @@ pub fn equilibrium(hull: &Hull, load: &Load) -> Result<Outcome, FloatError> {
 ///
 /// # Errors
 /// As [`equilibrium`], and for a start that is not finite.
-pub fn equilibrium_from(
-    hull: &Hull,
-    load: &Load,
-    start: Attitude,
-) -> Result<Outcome, FloatError> {
+pub fn equilibrium_from(hull: &Hull, load: &Load, start: Attitude) -> Result<Outcome, FloatError> {
     let problem = match problem(hull, load) {
         Ok(problem) => problem,
         Err(FloatError::Sinks {
@@ -177,8 +172,8 @@ pub fn equilibrium_from(
         if floating.is_stable() {
             return Ok(match first {
                 Some(balance) => Outcome::Unstable {
-                    balance,
-                    settled: floating,
+                    balance: Box::new(balance),
+                    settled: Box::new(floating),
                 },
                 None if floating.attitude().heel.get::<radian>().cos() < 0.0 => {
                     Outcome::Capsized(floating)
@@ -197,6 +192,27 @@ pub fn equilibrium_from(
         attitude: descent.state.plane.attitude(),
         residual: residual(hull, &descent.state),
     })
+}
+
+/// The water plane of a given trim and heel at which she displaces a mass; the sinkage of `attitude` does
+/// not matter.
+///
+/// With [`load_for`](super::load_for) it answers where the centre of gravity must lie for a wanted trim.
+///
+/// # Errors
+/// [`FloatError`] where an input is not finite or not above zero, or the mass sinks her.
+pub fn plane_carrying(
+    hull: &Hull,
+    mass: Mass,
+    water: MassDensity,
+    attitude: Attitude,
+) -> Result<WaterPlane, FloatError> {
+    let load = Load {
+        mass,
+        centre: Point3::origin(),
+        water,
+    };
+    Ok(problem(hull, &load)?.sink(WaterPlane::at(attitude)?, 1e-13, 100))
 }
 
 /// Checks the load and puts it in the solver's terms; a load too heavy is [`FloatError::Sinks`].

@@ -190,7 +190,9 @@ pub enum FloatError {
         what: &'static str,
     },
     /// A mass that the whole hull under water cannot carry.
-    #[error("{mass_kg} kg is more than the {largest_kg} kg that the whole hull under water carries")]
+    #[error(
+        "{mass_kg} kg is more than the {largest_kg} kg that the whole hull under water carries"
+    )]
     Sinks {
         /// The mass, kg.
         mass_kg: f64,

@@ -13,6 +13,9 @@ use super::tree::Tree;
 /// inside the hull: a well measured with a tape may stand proud of the deck by a little.
 const CUT_OUT_SLACK: f64 = 0.1;
 
+/// About how many corners of a cut-out are asked.
+const MOST_CORNERS_ASKED: usize = 64;
+
 /// What a body does to the hull.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Part {
@@ -68,7 +71,8 @@ impl Hull {
     pub fn with_cut_out(self, body: TriMesh) -> Result<Self, FloatError> {
         let (low, high) = closed::bounds(body.vertices());
         let middle = nalgebra::center(&low, &high);
-        for corner in body.vertices() {
+        let step = body.vertices().len() / MOST_CORNERS_ASKED + 1;
+        for corner in body.vertices().iter().step_by(step) {
             let moved = corner + (middle - corner) * CUT_OUT_SLACK;
             if !self.contains(&moved) {
                 let at = Place(*corner);

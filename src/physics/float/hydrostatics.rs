@@ -4,9 +4,7 @@ use nalgebra::Point3;
 use uom::si::acceleration::meter_per_second_squared;
 use uom::si::angle::radian;
 use uom::si::area::square_meter;
-use uom::si::f64::{
-    Acceleration, Angle, Area, Length, Mass, MassDensity, Torque, Volume,
-};
+use uom::si::f64::{Acceleration, Angle, Area, Length, Mass, MassDensity, Torque, Volume};
 use uom::si::length::meter;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 

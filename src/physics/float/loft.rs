@@ -25,22 +25,20 @@ type Line = Vec<Point3<f64>>;
 
 /// Closes lines of the port side, keel (on the centreline) first and sheer last, into a hull with transom,
 /// flat deck and bow, and mirrors it. All lines have a point for each section.
-pub(super) fn loft(
-    lines: &[Line],
-    fairing: Fairing,
-    slices: usize,
-) -> Result<TriMesh, LoftError> {
+pub(super) fn loft(lines: &[Line], fairing: Fairing, slices: usize) -> Result<TriMesh, LoftError> {
     if !(1..=MAX_SLICES).contains(&slices) {
         return Err(LoftError::Slices {
             slices,
             max: MAX_SLICES,
         });
     }
-    let mut lines: Vec<Line> = lines.iter().map(|line| fair(line, fairing, slices)).collect();
+    let mut lines: Vec<Line> = lines
+        .iter()
+        .map(|line| fair(line, fairing, slices))
+        .collect();
     if let (Some(keel), Some(sheer)) = (lines.first(), lines.last()) {
-        let on_centreline = |line: &Line| -> Line {
-            line.iter().map(|p| Point3::new(p.x, 0.0, p.z)).collect()
-        };
+        let on_centreline =
+            |line: &Line| -> Line { line.iter().map(|p| Point3::new(p.x, 0.0, p.z)).collect() };
         let (bottom, deck) = (on_centreline(keel), on_centreline(sheer));
         if keel.iter().any(|p| p.y > 0.0) {
             lines.insert(0, bottom);
@@ -78,10 +76,7 @@ fn port_half(lines: &[Line]) -> (Vec<Point3<f64>>, Vec<[u32; 3]>) {
     (vertices, faces)
 }
 
-fn mirrored(
-    vertices: &[Point3<f64>],
-    faces: &[[u32; 3]],
-) -> (Vec<Point3<f64>>, Vec<[u32; 3]>) {
+fn mirrored(vertices: &[Point3<f64>], faces: &[[u32; 3]]) -> (Vec<Point3<f64>>, Vec<[u32; 3]>) {
     let starboard = vertices.iter().map(|v| Point3::new(v.x, -v.y, v.z));
     let shift = vertices.len() as u32;
     let other = faces

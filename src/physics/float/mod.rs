@@ -58,13 +58,15 @@ mod tree;
 mod water;
 mod weld;
 
-pub use as_floats::{AsFloats, Mark, as_she_floats};
+pub use as_floats::{AsFloats, Mark, as_she_floats, load_for};
 pub use capacity::{
     MaximumDisplacement, PersonsCapacity, PersonsLimit, maximum_displacement, persons_capacity,
     persons_capacity_by_test, persons_in_number, persons_unrounded, weight_capacity,
 };
 pub use cut::{Immersed, Waterplane};
-pub use equilibrium::{Floating, Load, Outcome, Residual, equilibrium, equilibrium_from};
+pub use equilibrium::{
+    Floating, Load, Outcome, Residual, equilibrium, equilibrium_from, plane_carrying,
+};
 pub use error::{FloatError, LoftError, MeshError, Place, StlError};
 pub use hull::{Hull, Part};
 pub use hydrostatics::{
@@ -78,7 +80,5 @@ pub use offsets::{Assumption, Lofted, Lofting, Station, mesh_from_offsets};
 pub use righting::{RightingArm, righting_arms};
 pub use stl::mesh_from_stl;
 pub use tank::{FreeSurface, Tank, free_surface_rise};
-pub use tape::{
-    LeastForm, LeastFormStation, TapeSection, mesh_from_least_form, mesh_from_tape,
-};
+pub use tape::{LeastForm, LeastFormStation, TapeSection, mesh_from_least_form, mesh_from_tape};
 pub use water::{Attitude, WaterPlane};

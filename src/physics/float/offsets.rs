@@ -118,7 +118,8 @@ pub(super) fn loft_panels(
         return Err(LoftError::TooFewSections { sections: xs.len() });
     }
     let rake = lofting.transom_rake;
-    if !(rake.get::<degree>().abs() <= LARGEST_RAKE_DEG) {
+    let rake_deg = rake.get::<degree>().abs();
+    if rake_deg.is_nan() || rake_deg > LARGEST_RAKE_DEG {
         return Err(LoftError::OutOfRange {
             what: "the rake of the transom",
         });
@@ -130,7 +131,11 @@ pub(super) fn loft_panels(
     let mut sections = vec![Vec::new(); xs.len()];
     for panel in panels {
         let alike = panel.windows(2).all(|p| p[0].len() == p[1].len());
-        let fractions = if alike { None } else { Some(all_fractions(panel)) };
+        let fractions = if alike {
+            None
+        } else {
+            Some(all_fractions(panel))
+        };
         if !alike && !assumptions.contains(&Assumption::MatchedByGirth) {
             assumptions.push(Assumption::MatchedByGirth);
         }
@@ -165,7 +170,7 @@ pub(super) fn loft_panels(
         })
         .collect();
     for line in &lines {
-        if let Some(i) = line.windows(2).position(|p| !(p[1].x > p[0].x)) {
+        if let Some(i) = line.windows(2).position(|p| p[1].x <= p[0].x) {
             return Err(LoftError::NotAscending { section: i + 1 });
         }
     }
@@ -175,11 +180,7 @@ pub(super) fn loft_panels(
     })
 }
 
-fn check_section(
-    section: usize,
-    x: f64,
-    panels: &[Vec<&[Point2<f64>]>],
-) -> Result<(), LoftError> {
+fn check_section(section: usize, x: f64, panels: &[Vec<&[Point2<f64>]>]) -> Result<(), LoftError> {
     for point in panels.iter().flat_map(|panel| panel[section]) {
         if !(x.is_finite() && point.x.is_finite() && point.y.is_finite()) {
             return Err(LoftError::NotFinite { section });

@@ -41,10 +41,9 @@ pub fn mesh_from_stl(bytes: &[u8], unit: Length) -> Result<TriMesh, StlError> {
         }
         _ => {}
     }
-    let soup =
-        stl_io::read_stl(&mut Cursor::new(bytes)).map_err(|error| StlError::Unreadable {
-            reason: error.to_string(),
-        })?;
+    let soup = stl_io::read_stl(&mut Cursor::new(bytes)).map_err(|error| StlError::Unreadable {
+        reason: error.to_string(),
+    })?;
     let vertices: Vec<Point3<f64>> = soup
         .vertices
         .iter()
@@ -73,7 +72,7 @@ fn binary_count(bytes: &[u8]) -> Option<(u64, u64, bool)> {
     Some((
         u64::from(u32::from_le_bytes(count)),
         (body / TRIANGLE) as u64,
-        body % TRIANGLE == 0,
+        body.is_multiple_of(TRIANGLE),
     ))
 }
 

@@ -5,8 +5,9 @@
 
 use nalgebra::{Point3, Vector3};
 
-/// Triangles in a box that is not divided further; chosen by measurement.
-const LEAF_TRIANGLES: usize = 6;
+/// Triangles in a box that is not divided further; from 3 to 8 the cost differs by less than a
+/// twentieth.
+const LEAF_TRIANGLES: usize = 8;
 /// Rounding margin of the box test as a part of the reach of the body, so that a box is never judged
 /// otherwise than its triangles would be.
 const BOX_MARGIN: f64 = 1e-12;
@@ -56,9 +57,7 @@ impl Rim {
         self.v += cross * (p[1] + q[1]) / 3.0;
         self.uu += cross * (p[0] * p[0] + p[0] * q[0] + q[0] * q[0]) / 6.0;
         self.vv += cross * (p[1] * p[1] + p[1] * q[1] + q[1] * q[1]) / 6.0;
-        self.uv += cross
-            * (2.0 * (p[0] * p[1] + q[0] * q[1]) + p[0] * q[1] + q[0] * p[1])
-            / 12.0;
+        self.uv += cross * (2.0 * (p[0] * p[1] + q[0] * q[1]) + p[0] * q[1] + q[0] * p[1]) / 12.0;
     }
 }
 
@@ -125,11 +124,7 @@ impl Triangle {
             [true, true, false] => (2, false),
         };
         let (next, last) = ((alone + 1) % 3, (alone + 2) % 3);
-        let (a, b, c) = (
-            self.corners[alone],
-            self.corners[next],
-            self.corners[last],
-        );
+        let (a, b, c) = (self.corners[alone], self.corners[next], self.corners[last]);
         let to_next = d[alone] / (d[alone] - d[next]);
         let to_last = d[alone] / (d[alone] - d[last]);
         let (p, q) = (a + (b - a) * to_next, a + (c - a) * to_last);

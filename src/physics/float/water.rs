@@ -31,15 +31,8 @@ impl WaterPlane {
     /// # Errors
     /// [`FloatError::NotFinite`].
     pub fn at(attitude: Attitude) -> Result<Self, FloatError> {
-        let (trim, heel) = (
-            attitude.trim.get::<radian>(),
-            attitude.heel.get::<radian>(),
-        );
-        let normal = Vector3::new(
-            trim.sin(),
-            trim.cos() * heel.sin(),
-            trim.cos() * heel.cos(),
-        );
+        let (trim, heel) = (attitude.trim.get::<radian>(), attitude.heel.get::<radian>());
+        let normal = Vector3::new(trim.sin(), trim.cos() * heel.sin(), trim.cos() * heel.cos());
         Self::from_normal(normal, attitude.sinkage.get::<meter>())
     }
 

@@ -81,8 +81,7 @@ fn cancel(faces: &mut Vec<[u32; 3]>) {
         sorted
     };
     let turn = |face: &[u32; 3]| {
-        let inversions =
-            [(0, 1), (0, 2), (1, 2)].map(|(i, j)| i32::from(face[i] > face[j]));
+        let inversions = [(0, 1), (0, 2), (1, 2)].map(|(i, j)| i32::from(face[i] > face[j]));
         if inversions.iter().sum::<i32>() % 2 == 0 {
             1
         } else {
