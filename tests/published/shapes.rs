@@ -1,5 +1,7 @@
 //! Closed surfaces for the floating-body checks, and short ways to say quantities.
 
+use std::cell::Cell;
+
 use nalgebra::{Point2, Point3};
 use sternknee::physics::float::{Attitude, Hull, Load, TriMesh, WaterPlane};
 use uom::si::f64::{Angle, Length, Mass, MassDensity};
@@ -180,14 +182,25 @@ pub fn runabout(slices: usize) -> TriMesh {
     mesh_from_tape(&sections, &lofting).unwrap().mesh
 }
 
-/// Asserts that two numbers agree within a part of the larger (or of 1e-300, for zeros).
+thread_local! {
+    /// Largest relative error that `close` has met in this test, which has a thread to itself.
+    static LARGEST: Cell<f64> = const { Cell::new(0.0) };
+}
+
+/// Asserts that two numbers agree within a part of the larger (or of 1e-300, for zeros). Prints each error
+/// that is the largest of its test so far: the last line of a test tells its largest.
 #[track_caller]
 pub fn close(found: f64, expected: f64, relative: f64) {
     let scale = found.abs().max(expected.abs()).max(1e-300);
+    let error = (found - expected).abs() / scale;
+    if error > LARGEST.get() {
+        LARGEST.set(error);
+        let test = std::thread::current().name().unwrap_or_default().to_owned();
+        println!("{test}: relative error {error:.1e}");
+    }
     assert!(
-        (found - expected).abs() <= relative * scale,
-        "found {found}, expected {expected}: relative difference {:.2e}",
-        (found - expected).abs() / scale
+        error <= relative,
+        "found {found}, expected {expected}: relative difference {error:.2e}"
     );
 }
 

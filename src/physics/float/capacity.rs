@@ -11,13 +11,13 @@ use super::error::FloatError;
 use super::hull::Hull;
 use super::water::{Attitude, WaterPlane};
 
-/// Part of the reserve of displacement that may be loaded: 33 CFR 183.35(a).
+/// Part of the reserve of displacement that may be loaded: 33 CFR 183.35.
 const WEIGHT_CAPACITY_SHARE: f64 = 1.0 / 5.0;
-/// Divisor of the stability test's weight: 33 CFR 183.41(c).
+/// Divisor of the stability test's weight: 33 CFR 183.41.
 const STABILITY_TEST_SHARE: f64 = 0.6;
-/// Capacity from which on no stability test is asked, lb: 33 CFR 183.41(a).
+/// Capacity from which on no stability test is asked, lb: 33 CFR 183.41.
 const NO_TEST_FROM_LB: f64 = 550.0;
-/// Persons in number = (lb + 32) / 141: 33 CFR 183.41 (c) and the label's rule.
+/// Persons in number = (lb + 32) / 141: 33 CFR 183.41.
 const PERSONS_OFFSET_LB: f64 = 32.0;
 /// Weight for one person in the same formula, lb.
 const PERSON_LB: f64 = 141.0;
@@ -34,7 +34,7 @@ pub struct MaximumDisplacement {
 }
 
 /// Maximum displacement: level in boat axes and in calm water, sunk until the water reaches the lowest of
-/// the points where it could come aboard (33 CFR 183.35(b)).
+/// the points where it could come aboard (33 CFR 183.35).
 ///
 /// # Errors
 /// [`FloatError`] where a number is not finite, the density is not positive, or there are no points.
@@ -77,7 +77,7 @@ pub fn maximum_displacement(
     })
 }
 
-/// The greatest maximum weight capacity: (maximum displacement − boat weight) / 5 (33 CFR 183.35(a)),
+/// The greatest maximum weight capacity: (maximum displacement − boat weight) / 5 (33 CFR 183.35),
 /// not below zero.
 #[must_use]
 pub fn weight_capacity(maximum_displacement: Mass, boat: Mass) -> Mass {
@@ -85,7 +85,7 @@ pub fn weight_capacity(maximum_displacement: Mass, boat: Mass) -> Mass {
     Mass::new::<kilogram>(reserve * WEIGHT_CAPACITY_SHARE)
 }
 
-/// Persons capacity by the stability test: A / 0.6 for a test weight A (33 CFR 183.41(c)).
+/// Persons capacity by the stability test: A / 0.6 for a test weight A (33 CFR 183.41).
 #[must_use]
 pub fn persons_capacity_by_test(test_weight: Mass) -> Mass {
     test_weight / STABILITY_TEST_SHARE
@@ -113,7 +113,7 @@ pub enum PersonsLimit {
     TestMissing,
 }
 
-/// Persons capacity (33 CFR 183.41(a)): weight capacity less machinery weight, and where that is under
+/// Persons capacity (33 CFR 183.41): weight capacity less machinery weight, and where that is under
 /// 550 lb no more than the stability test allows.
 ///
 /// `machinery` is motor and control, dry battery and full portable tank of the table in 183.75;
