@@ -148,16 +148,30 @@ impl Triangle {
     }
 }
 
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, Default)]
 struct Node {
-    middle: Vector3<f64>,
-    half: Vector3<f64>,
+    low: Vector3<f64>,
+    high: Vector3<f64>,
     cones: Cones,
     /// Index of the next node that is not inside this one.
     skip: u32,
     first: u32,
     /// Triangles of a leaf; 0 for a node with children, which follow it.
     count: u32,
+}
+
+/// A triangle while the boxes are made: three times its middle, and where it was given.
+#[derive(Clone, Copy, Debug)]
+struct Tag {
+    middle: Vector3<f64>,
+    index: u32,
+}
+
+fn bounds(points: impl Iterator<Item = Vector3<f64>>) -> (Vector3<f64>, Vector3<f64>) {
+    let infinite = Vector3::repeat(f64::INFINITY);
+    points.fold((infinite, -infinite), |(low, high), p| {
+        (low.inf(&p), high.sup(&p))
+    })
 }
 
 /// The sorted surface. Corners are relative to a reference point near the body, metres.
@@ -173,56 +187,79 @@ impl Tree {
         triangles: impl Iterator<Item = [Point3<f64>; 3]>,
         reference: &Point3<f64>,
     ) -> Self {
-        let triangles: Vec<Triangle> = triangles
-            .map(|corners| Triangle::new(corners.map(|corner| corner - reference)))
+        let given: Vec<[Vector3<f64>; 3]> = triangles
+            .map(|corners| corners.map(|corner| corner - reference))
             .collect();
-        let reach = triangles
+        let mut order: Vec<Tag> = given
             .iter()
-            .flat_map(|t| t.corners)
-            .map(|corner| corner.norm())
-            .fold(0.0, f64::max);
+            .zip(0..)
+            .map(|([a, b, c], index)| Tag {
+                middle: a + b + c,
+                index,
+            })
+            .collect();
+        let reach = given
+            .iter()
+            .flatten()
+            .map(|corner| corner.norm_squared())
+            .fold(0.0, f64::max)
+            .sqrt();
         let mut tree = Self {
-            nodes: Vec::with_capacity(triangles.len()),
-            triangles,
+            nodes: Vec::with_capacity(given.len()),
+            triangles: Vec::with_capacity(given.len()),
             margin: BOX_MARGIN * reach,
         };
-        tree.build(0, tree.triangles.len());
+        tree.build(&given, &mut order);
         tree
     }
 
-    fn build(&mut self, first: usize, end: usize) {
-        let infinite = Vector3::repeat(f64::INFINITY);
-        let (low, high) = self.triangles[first..end]
-            .iter()
-            .flat_map(|t| t.corners)
-            .fold((infinite, -infinite), |(low, high), p| {
-                (low.inf(&p), high.sup(&p))
+    /// Adds the box round the tagged triangles, and all boxes in it; gives back its index.
+    fn build(&mut self, given: &[[Vector3<f64>; 3]], order: &mut [Tag]) -> usize {
+        let index = self.nodes.len();
+        let first = self.triangles.len() as u32;
+        if order.len() <= LEAF_TRIANGLES {
+            let triangles = order
+                .iter()
+                .map(|tag| Triangle::new(given[tag.index as usize]));
+            self.triangles.extend(triangles);
+            let triangles = &self.triangles[first as usize..];
+            let (low, high) = bounds(triangles.iter().flat_map(|t| t.corners));
+            let mut cones = Cones::default();
+            for triangle in triangles {
+                cones.add(&triangle.cones(), 1.0);
+            }
+            self.nodes.push(Node {
+                low,
+                high,
+                cones,
+                skip: index as u32 + 1,
+                first,
+                count: order.len() as u32,
             });
-        let mut cones = Cones::default();
-        for triangle in &self.triangles[first..end] {
-            cones.add(&triangle.cones(), 1.0);
+            return index;
         }
-        let node = self.nodes.len();
-        let leaf = end - first <= LEAF_TRIANGLES;
-        self.nodes.push(Node {
-            middle: (low + high) / 2.0,
-            half: (high - low) / 2.0,
-            cones,
-            skip: 0,
-            first: first as u32,
-            count: if leaf { (end - first) as u32 } else { 0 },
+        let (low, high) = bounds(order.iter().map(|tag| tag.middle));
+        let axis = (high - low).imax();
+        let half = order.len() / 2;
+        order.select_nth_unstable_by(half, |one, other| {
+            one.middle[axis].total_cmp(&other.middle[axis])
         });
-        if !leaf {
-            let axis = (high - low).imax();
-            let middle = (first + end) / 2;
-            let key = |t: &Triangle| t.corners.iter().map(|c| c[axis]).sum::<f64>();
-            self.triangles[first..end].select_nth_unstable_by(middle - first, |one, other| {
-                key(one).total_cmp(&key(other))
-            });
-            self.build(first, middle);
-            self.build(middle, end);
-        }
-        self.nodes[node].skip = self.nodes.len() as u32;
+        let (aft, forward) = order.split_at_mut(half);
+        self.nodes.push(Node::default());
+        let one = self.build(given, aft);
+        let other = self.build(given, forward);
+        let (one, other) = (self.nodes[one], self.nodes[other]);
+        let mut cones = one.cones;
+        cones.add(&other.cones, 1.0);
+        self.nodes[index] = Node {
+            low: one.low.inf(&other.low),
+            high: one.high.sup(&other.high),
+            cones,
+            skip: self.nodes.len() as u32,
+            first,
+            count: 0,
+        };
+        index
     }
 
     /// Adds what lies under the plane, times a factor (−1 for a body that is taken away).
@@ -230,8 +267,8 @@ impl Tree {
         let slope = blade.normal.abs();
         let mut index = 0;
         while let Some(node) = self.nodes.get(index) {
-            let height = blade.normal.dot(&node.middle) - blade.offset;
-            let reach = slope.dot(&node.half) + self.margin;
+            let height = 0.5 * blade.normal.dot(&(node.low + node.high)) - blade.offset;
+            let reach = 0.5 * slope.dot(&(node.high - node.low)) + self.margin;
             if height > reach {
                 index = node.skip as usize;
             } else if height < -reach {
