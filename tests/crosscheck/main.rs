@@ -1,0 +1,3 @@
+//! Checks against results kept from general-purpose libraries.
+
+mod swing;
