@@ -67,7 +67,12 @@ impl<'k> Bounder<'k> {
     }
 
     /// Signed distance of a pair in one pose.
-    pub fn measure(&mut self, pair: (usize, usize), pose: &[f64; 3], guess: &Vector3<f64>) -> Separation {
+    pub fn measure(
+        &mut self,
+        pair: (usize, usize),
+        pose: &[f64; 3],
+        guess: &Vector3<f64>,
+    ) -> Separation {
         let frames = self.kernel.frames(pose);
         self.place(pair, &frames);
         self.measure_placed(pair, guess)
@@ -104,7 +109,9 @@ impl<'k> Bounder<'k> {
                 return settled(lower, *guess);
             }
         }
-        let start = guess.copied().unwrap_or_else(|| self.from_middle_to_middle());
+        let start = guess
+            .copied()
+            .unwrap_or_else(|| self.from_middle_to_middle());
         let middle = self.measure_placed(pair, &start);
         let (along, worst) = self.along(pair, cell, &frames, &middle.direction);
         Look {
@@ -146,10 +153,15 @@ impl<'k> Bounder<'k> {
         let (a, b) = (&self.kernel.bodies[pair.0], &self.kernel.bodies[pair.1]);
         let Some(plane) = b.plane else {
             let radii = (a.radius, b.radius);
-            return self.measurer.measure(&self.first, &self.second, radii, guess);
+            return self
+                .measurer
+                .measure(&self.first, &self.second, radii, guess);
         };
         let height = |p: &&Vector3<f64>| p.dot(&plane.normal);
-        let lowest = self.first.iter().min_by(|p, q| height(p).total_cmp(&height(q)));
+        let lowest = self
+            .first
+            .iter()
+            .min_by(|p, q| height(p).total_cmp(&height(q)));
         let lowest = lowest.copied().unwrap_or_else(Vector3::zeros);
         let clear = lowest.dot(&plane.normal) - plane.offset - a.radius;
         let touch = lowest - plane.normal * a.radius;
@@ -218,7 +230,10 @@ fn heights(
         neighbour_sign: [0.0; 4],
     };
     if !body.moves {
-        let least = points.iter().map(|p| p.dot(up)).fold(f64::INFINITY, f64::min);
+        let least = points
+            .iter()
+            .map(|p| p.dot(up))
+            .fold(f64::INFINITY, f64::min);
         found.least = [least; 4];
         return found;
     }
@@ -244,7 +259,9 @@ fn heights(
             let in_plane = up - frame.steer_direction * up.dot(&frame.steer_direction);
             let wander = vertex.steer_reach * (ht + hs);
             let bend = vertex.steer_reach.min(in_plane.dot(&arm).max(0.0) + wander);
-            let twist = vertex.steer_reach.min(across_tilt.dot(&sideways).abs() + wander);
+            let twist = vertex
+                .steer_reach
+                .min(across_tilt.dot(&sideways).abs() + wander);
             remainder += 0.5 * bend * hs * hs + twist * ht * hs;
         }
         let base = p.dot(up) - remainder - slope[NEIGHBOUR_TILT].abs() * cell.half[NEIGHBOUR_TILT];

@@ -23,7 +23,11 @@ impl Axis {
     ///
     /// # Errors
     /// A direction of no length, a number that is not finite, a point absurdly far away.
-    pub fn new(name: &str, point: Point3<f64>, direction: Vector3<f64>) -> Result<Self, SwingError> {
+    pub fn new(
+        name: &str,
+        point: Point3<f64>,
+        direction: Vector3<f64>,
+    ) -> Result<Self, SwingError> {
         check_point(name, &point)?;
         if !direction.iter().all(|c| c.is_finite()) {
             return Err(SwingError::NotFinite {
@@ -58,7 +62,6 @@ impl Axis {
             ..*self
         }
     }
-
 
     pub(super) fn turn(&self, angle: f64) -> Rotation3<f64> {
         Rotation3::from_axis_angle(&self.direction, angle)
@@ -167,7 +170,12 @@ impl EngineChain {
         let tilting = format!("the tilt axis of {name}");
         check_axis(&tilting, &tilt_axis, &bodies, [Part::Bracket, Part::Swivel])?;
         let steering = format!("the steering axis of {name}");
-        check_axis(&steering, &steering_axis, &bodies, [Part::Swivel, Part::Head])?;
+        check_axis(
+            &steering,
+            &steering_axis,
+            &bodies,
+            [Part::Swivel, Part::Head],
+        )?;
         Ok(Self {
             name,
             tilt_axis,
@@ -248,7 +256,13 @@ impl EngineChain {
     }
 
     /// Where a point of `part` (reference pose, metres) goes at that tilt and steering: for drawings.
-    pub fn carried(&self, part: Part, point: Point3<f64>, tilt: Angle, steer: Angle) -> Point3<f64> {
+    pub fn carried(
+        &self,
+        part: Part,
+        point: Point3<f64>,
+        tilt: Angle,
+        steer: Angle,
+    ) -> Point3<f64> {
         let steered = match part {
             Part::Head => {
                 let axis = self.steering_axis;
@@ -273,7 +287,11 @@ fn check_axis(
     parts: [Part; 2],
 ) -> Result<(), SwingError> {
     let joined: Vec<_> = bodies.iter().filter(|(p, _)| parts.contains(p)).collect();
-    let looked_at = if joined.is_empty() { bodies.iter().collect() } else { joined };
+    let looked_at = if joined.is_empty() {
+        bodies.iter().collect()
+    } else {
+        joined
+    };
     let mut measurer = Measurer::new();
     let mut least = f64::INFINITY;
     for (_, body) in &looked_at {

@@ -41,13 +41,19 @@ pub fn height_above(
         }
     }
     let known = || {
-        let all: Vec<_> = engine.bodies().iter().map(|(_, body)| body.name()).collect();
+        let all: Vec<_> = engine
+            .bodies()
+            .iter()
+            .map(|(_, body)| body.name())
+            .collect();
         all.join(", ")
     };
-    if let Some(missing) = names
-        .iter()
-        .find(|name| engine.bodies().iter().all(|(_, body)| body.name() != **name))
-    {
+    if let Some(missing) = names.iter().find(|name| {
+        engine
+            .bodies()
+            .iter()
+            .all(|(_, body)| body.name() != **name)
+    }) {
         return Err(SwingError::UnknownBody {
             name: (*missing).to_owned(),
             known: known(),

@@ -49,7 +49,9 @@ pub enum SwingError {
         metres: f64,
     },
     /// A range that runs backwards.
-    #[error("{what} is empty: it runs from {low_deg:.3} deg to {high_deg:.3} deg; the first must not exceed the second")]
+    #[error(
+        "{what} is empty: it runs from {low_deg:.3} deg to {high_deg:.3} deg; the first must not exceed the second"
+    )]
     ReversedRange {
         /// The range at fault.
         what: String,
@@ -91,7 +93,9 @@ pub enum SwingError {
         second: usize,
     },
     /// A profile with a corner that bends inward.
-    #[error("the profile of {body} is not convex: it bends inward at corner {corner}; split it into convex bodies")]
+    #[error(
+        "the profile of {body} is not convex: it bends inward at corner {corner}; split it into convex bodies"
+    )]
     HollowProfile {
         /// The body at fault.
         body: String,

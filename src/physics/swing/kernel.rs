@@ -216,7 +216,13 @@ impl Kernel {
                     self.movers[mover].vertex(end.at.coords, mover, end.part, steer)
                 })
                 .collect();
-            self.add(Owner::Rod, rod.name.clone(), vertices, rod.radius.value, None);
+            self.add(
+                Owner::Rod,
+                rod.name.clone(),
+                vertices,
+                rod.radius.value,
+                None,
+            );
         }
         let fixed = self.bodies.len();
         for obstacle in &scene.obstacles {
@@ -264,12 +270,24 @@ impl Kernel {
                 _ => Owner::Neighbour(*part),
             };
             let vertices = self.vertices(body, mover, *part, steer);
-            self.add(owner, body.name().to_owned(), vertices, body.radius().value, None);
+            self.add(
+                owner,
+                body.name().to_owned(),
+                vertices,
+                body.radius().value,
+                None,
+            );
         }
         first
     }
 
-    fn vertices(&self, body: &ConvexBody, mover: usize, part: Part, steer: [f64; 2]) -> Vec<Vertex> {
+    fn vertices(
+        &self,
+        body: &ConvexBody,
+        mover: usize,
+        part: Part,
+        steer: [f64; 2],
+    ) -> Vec<Vertex> {
         body.points()
             .iter()
             .map(|p| self.movers[mover].vertex(p.coords, mover, part, steer))
@@ -320,11 +338,17 @@ fn mover(chain: &EngineChain, tilt_variable: usize) -> Mover {
 /// None for a plane, and for a rod, whose points do not keep their distance.
 fn ball_round(vertices: &[Vertex], radius: f64) -> Option<(Vertex, f64)> {
     let first = vertices.first()?;
-    if vertices.iter().any(|v| v.part != first.part || v.mover != first.mover) {
+    if vertices
+        .iter()
+        .any(|v| v.part != first.part || v.mover != first.mover)
+    {
         return None;
     }
     let sum: Vector3<f64> = vertices.iter().map(|v| v.at).sum();
     let at = sum / vertices.len() as f64;
-    let farthest = vertices.iter().map(|v| (v.at - at).norm()).fold(0.0, f64::max);
+    let farthest = vertices
+        .iter()
+        .map(|v| (v.at - at).norm())
+        .fold(0.0, f64::max);
     Some((Vertex { at, ..*first }, farthest + radius))
 }

@@ -34,7 +34,10 @@ pub(super) fn checked_profile(body: &str, profile: &[Corner]) -> Result<Vec<Corn
     }
     let mut corners: Vec<Corner> = Vec::with_capacity(profile.len());
     for corner in profile {
-        if corners.last().is_none_or(|last| apart(*last, *corner) > SAME_CORNER) {
+        if corners
+            .last()
+            .is_none_or(|last| apart(*last, *corner) > SAME_CORNER)
+        {
             corners.push(*corner);
         }
     }
@@ -53,7 +56,11 @@ pub(super) fn checked_profile(body: &str, profile: &[Corner]) -> Result<Vec<Corn
         .map(|i| {
             let bend = cross(at(i), at(i + 1), at(i + 2));
             let scale = apart(at(i), at(i + 1)) * apart(at(i + 1), at(i + 2));
-            if bend.abs() <= STRAIGHT * scale { 0.0 } else { bend }
+            if bend.abs() <= STRAIGHT * scale {
+                0.0
+            } else {
+                bend
+            }
         })
         .collect();
     if bends.iter().all(|b| *b == 0.0) {
@@ -102,13 +109,19 @@ mod tests {
     #[test]
     fn each_bad_outline_gets_its_own_error() {
         let open = checked_profile("cowl", &[[0.0, 0.0], [1.0, 0.0], [0.0, 0.0]]);
-        assert!(matches!(open, Err(SwingError::OpenProfile { corners: 2, .. })));
+        assert!(matches!(
+            open,
+            Err(SwingError::OpenProfile { corners: 2, .. })
+        ));
         let flat = checked_profile("cowl", &[[0.0, 0.0], [1.0, 1.0], [2.0, 2.0]]);
         assert!(matches!(flat, Err(SwingError::FlatProfile { .. })));
         let bow = checked_profile("cowl", &[[0.0, 0.0], [1.0, 1.0], [1.0, 0.0], [0.0, 1.0]]);
         assert!(matches!(bow, Err(SwingError::CrossedProfile { .. })));
         let dart = checked_profile("cowl", &[[0.0, 0.0], [2.0, 0.0], [0.5, 0.5], [0.0, 2.0]]);
-        assert!(matches!(dart, Err(SwingError::HollowProfile { corner: 3, .. })));
+        assert!(matches!(
+            dart,
+            Err(SwingError::HollowProfile { corner: 3, .. })
+        ));
         let nan = checked_profile("cowl", &[[0.0, 0.0], [f64::NAN, 0.0], [0.5, 0.5]]);
         assert!(matches!(nan, Err(SwingError::NotFinite { .. })));
     }

@@ -168,7 +168,10 @@ pub fn permitted_range(
     let mut boxes = 0;
     let mut reached = end;
     while let Some(node) = heap.pop() {
-        if stop.as_ref().is_some_and(|(at, _)| node.start >= at - RESOLUTION) {
+        if stop
+            .as_ref()
+            .is_some_and(|(at, _)| node.start >= at - RESOLUTION)
+        {
             reached = node.start;
             break;
         }

@@ -212,7 +212,9 @@ impl<'k> Search<'k> {
     }
 
     pub fn nearest(&self) -> f64 {
-        self.best.as_ref().map_or(f64::INFINITY, |best| best.separation.upper)
+        self.best
+            .as_ref()
+            .map_or(f64::INFINITY, |best| best.separation.upper)
     }
 
     /// What nothing is below, so far.
@@ -237,7 +239,9 @@ impl<'k> Search<'k> {
     fn branch(&mut self, node: Node, goal: &Goal) {
         let pair = self.kernel.pairs[node.pair];
         let enough = goal.enough(self.nearest());
-        let look = self.bounder.look(pair, &node.cell, node.guess.as_ref(), enough);
+        let look = self
+            .bounder
+            .look(pair, &node.cell, node.guess.as_ref(), enough);
         // A box never knows less than the box that it was cut from.
         let lower = look.lower.max(node.lower);
         if let Some(middle) = look.middle {
@@ -299,7 +303,10 @@ impl<'k> Search<'k> {
 }
 
 pub(super) fn pose(kernel: &Kernel, at: &[f64; 3]) -> Pose {
-    let neighbour = kernel.movers.get(1).map(|mover| radians(at[mover.tilt_variable]));
+    let neighbour = kernel
+        .movers
+        .get(1)
+        .map(|mover| radians(at[mover.tilt_variable]));
     Pose {
         tilt: radians(at[TILT]),
         neighbour_tilt: neighbour,

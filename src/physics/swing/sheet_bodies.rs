@@ -80,7 +80,12 @@ pub(super) fn steering_axis_aft(outline: &Outline) -> f64 {
     STEERING_AXIS_SHARE * outline.aft
 }
 
-fn slab(name: &str, low: [f64; 2], high: [f64; 2], half_width: f64) -> Result<ConvexBody, SwingError> {
+fn slab(
+    name: &str,
+    low: [f64; 2],
+    high: [f64; 2],
+    half_width: f64,
+) -> Result<ConvexBody, SwingError> {
     ConvexBody::cuboid(
         name,
         Point3::new(low[0], -half_width, low[1]),
@@ -106,16 +111,36 @@ pub(super) fn head_bodies(o: &Outline) -> Result<Vec<ConvexBody>, SwingError> {
         [x - 0.05 * d, -o.propeller_shaft - SKEG_BELOW_SHAFT * d],
     ];
     Ok(vec![
-        slab("powerhead cowl, forward edge", [split, floor], [o.forward, o.height], o.half_width)?,
-        slab("powerhead cowl, after part", [-o.aft, floor], [split, o.height], o.half_width)?,
-        slab("leg", [x - leg, -o.shaft], [x + leg, floor], LEG_WIDTH_SHARE * 2.0 * o.half_width)?,
+        slab(
+            "powerhead cowl, forward edge",
+            [split, floor],
+            [o.forward, o.height],
+            o.half_width,
+        )?,
+        slab(
+            "powerhead cowl, after part",
+            [-o.aft, floor],
+            [split, o.height],
+            o.half_width,
+        )?,
+        slab(
+            "leg",
+            [x - leg, -o.shaft],
+            [x + leg, floor],
+            LEG_WIDTH_SHARE * 2.0 * o.half_width,
+        )?,
         slab(
             "anti-ventilation plate",
             [x - PLATE_AFT * d, -o.shaft],
             [x + PLATE_FORWARD * d, -o.shaft + PLATE_THICKNESS],
             PLATE_HALF_WIDTH * d,
         )?,
-        slab("gearcase", [bullet[1], gearcase[0]], [bullet[0], gearcase[1]], radius)?,
+        slab(
+            "gearcase",
+            [bullet[1], gearcase[0]],
+            [bullet[0], gearcase[1]],
+            radius,
+        )?,
         ConvexBody::disc(
             "propeller",
             Point3::new(hub, 0.0, -o.propeller_shaft),
@@ -123,7 +148,12 @@ pub(super) fn head_bodies(o: &Outline) -> Result<Vec<ConvexBody>, SwingError> {
             metres(d),
             metres(PROPELLER_LENGTH * d),
         )?,
-        ConvexBody::prism("skeg", &skeg, metres(-SKEG_HALF_THICKNESS), metres(SKEG_HALF_THICKNESS))?,
+        ConvexBody::prism(
+            "skeg",
+            &skeg,
+            metres(-SKEG_HALF_THICKNESS),
+            metres(SKEG_HALF_THICKNESS),
+        )?,
     ])
 }
 

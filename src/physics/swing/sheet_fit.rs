@@ -117,7 +117,10 @@ pub fn fit_engine(sheet: &MountingSheet, mounting: &Mounting) -> Result<FittedEn
     let chain = assemble(sheet, &outline, tube, 0.0)?;
     let reached = extents(&chain, full);
     let wanted = [sheet.protrusion_at_full_tilt, sheet.height_at_full_tilt];
-    for (what, (got, want)) in ["protrusion", "height"].iter().zip(reached.iter().zip(wanted)) {
+    for (what, (got, want)) in ["protrusion", "height"]
+        .iter()
+        .zip(reached.iter().zip(wanted))
+    {
         if (got - want.value).abs() > IDENTITY {
             return Err(SwingError::SheetDoesNotFit {
                 why: format!(
@@ -133,7 +136,11 @@ pub fn fit_engine(sheet: &MountingSheet, mounting: &Mounting) -> Result<FittedEn
     Ok(FittedEngine {
         chain,
         tilt: AngleRange::new("the tilt range on this transom", low, high)?,
-        steer: AngleRange::new("the steering range", -sheet.steering_each_way, sheet.steering_each_way)?,
+        steer: AngleRange::new(
+            "the steering range",
+            -sheet.steering_each_way,
+            sheet.steering_each_way,
+        )?,
         solved,
     })
 }
@@ -141,12 +148,18 @@ pub fn fit_engine(sheet: &MountingSheet, mounting: &Mounting) -> Result<FittedEn
 fn check_sheet(sheet: &MountingSheet) -> Result<(), SwingError> {
     let must_be_positive = [
         ("the shaft length", sheet.shaft_length),
-        ("the plate to propeller shaft distance", sheet.plate_to_propeller_shaft),
+        (
+            "the plate to propeller shaft distance",
+            sheet.plate_to_propeller_shaft,
+        ),
         ("the propeller diameter", sheet.propeller_diameter),
         ("the powerhead width", sheet.powerhead_width),
         ("the powerhead height", sheet.powerhead_height),
         ("the powerhead's aft extent", sheet.powerhead_aft),
-        ("the powerhead's length", sheet.powerhead_aft + sheet.powerhead_forward),
+        (
+            "the powerhead's length",
+            sheet.powerhead_aft + sheet.powerhead_forward,
+        ),
         ("the protrusion at full tilt", sheet.protrusion_at_full_tilt),
         ("the height at full tilt", sheet.height_at_full_tilt),
     ];
@@ -176,7 +189,9 @@ fn check_sheet(sheet: &MountingSheet) -> Result<(), SwingError> {
     let full = sheet.tilt.high().get::<degree>();
     if full < LEAST_FULL_TILT {
         return Err(SwingError::SheetDoesNotFit {
-            why: format!("full tilt is {full:.1} deg; at least {LEAST_FULL_TILT:.0} deg from upright is expected"),
+            why: format!(
+                "full tilt is {full:.1} deg; at least {LEAST_FULL_TILT:.0} deg from upright is expected"
+            ),
         });
     }
     Ok(())
@@ -184,7 +199,10 @@ fn check_sheet(sheet: &MountingSheet) -> Result<(), SwingError> {
 
 /// With the engine turned by R about the tube T, a point v goes to (I - R) T + R v: the farthest forward
 /// and the highest are those of R v, moved by (I - R) T, which two equations fix.
-fn solve_tube(sheet: &MountingSheet, outline: &Outline) -> Result<(Vector3<f64>, Solved), SwingError> {
+fn solve_tube(
+    sheet: &MountingSheet,
+    outline: &Outline,
+) -> Result<(Vector3<f64>, Solved), SwingError> {
     let full = sheet.tilt.high().value;
     let turn = Rotation3::from_axis_angle(&Vector3::y_axis(), full);
     let mut farthest = [f64::NEG_INFINITY; 2];
@@ -192,7 +210,10 @@ fn solve_tube(sheet: &MountingSheet, outline: &Outline) -> Result<(Vector3<f64>,
         for point in body.points() {
             let turned = turn * point.coords;
             let grown = body.radius().value;
-            farthest = [farthest[0].max(turned.x + grown), farthest[1].max(turned.z + grown)];
+            farthest = [
+                farthest[0].max(turned.x + grown),
+                farthest[1].max(turned.z + grown),
+            ];
         }
     }
     let (sin, cos) = full.sin_cos();
@@ -207,7 +228,8 @@ fn solve_tube(sheet: &MountingSheet, outline: &Outline) -> Result<(Vector3<f64>,
         });
     };
     let tube = inverse * wanted;
-    let plausible = (-TUBE_AFT..=TUBE_FORWARD).contains(&tube.x) && (-TUBE_BELOW..=TUBE_ABOVE).contains(&tube.y);
+    let plausible = (-TUBE_AFT..=TUBE_FORWARD).contains(&tube.x)
+        && (-TUBE_BELOW..=TUBE_ABOVE).contains(&tube.y);
     if !plausible {
         return Err(SwingError::SheetDoesNotFit {
             why: format!(
@@ -287,7 +309,10 @@ fn assemble(
 /// Farthest forward and highest, in metres from the rest, of what moves, at a tilt and steered ahead.
 fn extents(chain: &EngineChain, tilt: Angle) -> [f64; 2] {
     let mut most = [f64::NEG_INFINITY; 2];
-    let moving = chain.bodies().iter().filter(|(part, _)| *part != Part::Bracket);
+    let moving = chain
+        .bodies()
+        .iter()
+        .filter(|(part, _)| *part != Part::Bracket);
     for (part, body) in moving {
         for point in body.points() {
             let at = chain.carried(*part, *point, tilt, radians(0.0));
@@ -303,4 +328,3 @@ pub fn reach_from(chain: &EngineChain, rest: &Point3<f64>, tilt: Angle) -> [Leng
     let [x, z] = extents(chain, tilt);
     [metres(x - rest.x), metres(z - rest.z)]
 }
-

@@ -17,7 +17,7 @@ from common import Scene
 
 HERE = Path(__file__).parent
 GRID = {2: 31, 3: 13}
-STARTS = 6
+STARTS = 14
 
 
 def solve(case):
@@ -40,7 +40,7 @@ def solve(case):
         span = np.maximum((high - low) / n, 1e-6)
         simplex = np.vstack([start, np.asarray(start) + np.diag(np.where(np.asarray(start) + span > high, -span, span))])
         found = minimize(lambda x: scene.signed(inside(x)), start, method="Nelder-Mead",
-                         options={"initial_simplex": simplex, "xatol": 1e-6, "fatol": 1e-8, "maxfev": 300})
+                         options={"initial_simplex": simplex, "xatol": 1e-6, "fatol": 1e-8, "maxfev": 800})
         if found.fun < polished:
             polished, at = float(found.fun), inside(found.x).tolist()
     return {"name": case["name"], "sampled": float(best), "polished": float(polished), "pose": [float(x) for x in at],

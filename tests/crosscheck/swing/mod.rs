@@ -37,19 +37,33 @@ fn the_certified_bound_is_never_above_what_sampling_finds_and_is_attained_within
         let scene = case.scene().expect("the kept scene is sound");
         let answer = least_distance(&scene, &effort).expect("the question is sound");
         let (lower, upper) = (answer.lower.get::<meter>(), answer.upper.get::<meter>());
-        let said = format!("{}: [{lower}, {upper}], sampled {}, polished {}", case.name, found.sampled, found.polished);
+        let said = format!(
+            "{}: [{lower}, {upper}], sampled {}, polished {}",
+            case.name, found.sampled, found.polished
+        );
         assert_eq!(answer.outcome, Outcome::Certified, "{said}");
         assert!(upper - lower <= gap, "{said}");
-        assert!(lower <= found.polished.min(found.sampled) + FCL_ERROR, "{said}");
+        assert!(
+            lower <= found.polished.min(found.sampled) + FCL_ERROR,
+            "{said}"
+        );
         assert!(upper <= found.polished + gap + FCL_ERROR, "{said}");
         above = above.max(lower - found.polished);
         below = below.max(found.polished - upper);
         widest = widest.max(upper - lower);
         contacts += usize::from(upper <= 0.0);
         if found.polished - upper > gap {
-            println!("{said} {:?} {} {}", answer.pose, answer.body.name, answer.other.name);
+            println!(
+                "{said} {:?} {} {}",
+                answer.pose, answer.body.name, answer.other.name
+            );
         }
     }
-    println!("lower above the optimum by at most {above:.2e} m; optimum above upper by at most {below:.2e} m; widest gap {widest:.2e} m; {contacts} contacts");
-    assert!(contacts > 20 && contacts < cases.len() - 20, "both kinds of case are wanted");
+    println!(
+        "lower above the optimum by at most {above:.2e} m; optimum above upper by at most {below:.2e} m; widest gap {widest:.2e} m; {contacts} contacts"
+    );
+    assert!(
+        contacts > 20 && contacts < cases.len() - 20,
+        "both kinds of case are wanted"
+    );
 }

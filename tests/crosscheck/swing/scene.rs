@@ -54,7 +54,11 @@ pub struct Case {
 }
 
 fn range(ends: [f64; 2]) -> Result<AngleRange, SwingError> {
-    AngleRange::new("the range", Angle::new::<radian>(ends[0]), Angle::new::<radian>(ends[1]))
+    AngleRange::new(
+        "the range",
+        Angle::new::<radian>(ends[0]),
+        Angle::new::<radian>(ends[1]),
+    )
 }
 
 fn body(given: &Body) -> Result<ConvexBody, SwingError> {
@@ -63,14 +67,22 @@ fn body(given: &Body) -> Result<ConvexBody, SwingError> {
 }
 
 fn axis(name: &str, line: &Line) -> Result<Axis, SwingError> {
-    Axis::new(name, Point3::from(line.point), Vector3::from(line.direction))
+    Axis::new(
+        name,
+        Point3::from(line.point),
+        Vector3::from(line.direction),
+    )
 }
 
 impl Case {
     pub fn scene(&self) -> Result<Scene, SwingError> {
         let mut bodies = Vec::new();
         for given in &self.engine.bodies {
-            let part = if given.part == "swivel" { Part::Swivel } else { Part::Head };
+            let part = if given.part == "swivel" {
+                Part::Swivel
+            } else {
+                Part::Head
+            };
             bodies.push((part, body(given)?));
         }
         let chain = EngineChain::new(
