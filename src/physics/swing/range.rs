@@ -18,6 +18,9 @@ use super::search::{Effort, Outcome, pose};
 /// a tilt stop can be set.
 const RESOLUTION: f64 = 0.05 / 180.0 * std::f64::consts::PI;
 
+/// Angles nearer than this are one angle, in radians: halving a range rounds its ends by less.
+const SAME_ANGLE: f64 = 1e-12;
+
 /// Which swing is to be limited; the other variables keep their whole range.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Swing {
@@ -219,9 +222,9 @@ pub fn permitted_range(
         }
     }
     let whole_range = reached >= end && stop.is_none() && outcome == Outcome::Certified;
-    let stopped = !whole_range && reached <= begin;
+    let stopped = !whole_range && reached <= begin + SAME_ANGLE;
     Ok(SwingLimit {
-        up_to: (!stopped).then(|| radians(reached)),
+        up_to: (!stopped).then(|| radians(reached.min(end))),
         whole_range,
         stopped_by: stop.map(|(_, obstruction)| obstruction),
         outcome,
