@@ -332,3 +332,41 @@ fn the_height_above_a_sloping_waterline_is_the_support_of_the_body() {
     let lowest = height_above(&chain, &[], deg(100.0), deg(0.0), &water).expect("sound");
     assert!(lowest.height <= found.height);
 }
+
+#[test]
+fn a_tie_bar_between_twins_comes_as_near_a_wall_as_its_arms_swing() {
+    let pin_at = Point3::new(0.3, 0.0, 0.0);
+    let arm =
+        ConvexBody::capsule("steering arm", Point3::origin(), pin_at, m(0.005)).expect("sound");
+    let upright = axis([0.0; 3], Vector3::z());
+    let chain = EngineChain::new(
+        "port",
+        axis([0.0; 3], Vector3::y()),
+        upright,
+        vec![(Part::Head, arm)],
+    );
+    let chain = chain.expect("a sound chain");
+    let mut scene = Scene::new(chain.clone(), range(0.0, 0.0), range(-30.0, 30.0));
+    scene.obstacles.push(wall(0.5));
+    scene.neighbour = Some(Neighbour {
+        chain: chain
+            .shifted(Vector3::new(0.0, 0.7, 0.0))
+            .named("starboard"),
+        tilt: NeighbourTilt::Independent(range(0.0, 0.0)),
+    });
+    let pin = |side, y| Pin {
+        side,
+        part: Part::Head,
+        at: Point3::new(0.3, y, 0.0),
+    };
+    scene.rods.push(Rod {
+        name: "tie bar".to_owned(),
+        ends: [pin(Side::Own, 0.0), pin(Side::Neighbour, 0.7)],
+        radius: m(0.02),
+    });
+    let found = assert_holds(&scene, 0.5 - 0.3 - 0.02);
+    assert_eq!(found.body.owner, Owner::Rod);
+    let each = least_distance_to_each(&scene, &Effort::default()).expect("a sound question");
+    assert_eq!(each.len(), 2, "the wall and the neighbour");
+    assert!((each[0].upper - found.upper).value.abs() < 0.5e-3);
+}

@@ -75,6 +75,16 @@ fn scene_strategy() -> impl Strategy<Value = Scene> {
                     chain: chain.shifted(Vector3::new(0.0, 2.5, 0.0)),
                     tilt: NeighbourTilt::Independent(range(0.0, 0.5 * tilt)),
                 });
+                let pin = |side, y| Pin {
+                    side,
+                    part: Part::Head,
+                    at: Point3::new(0.6, y, 0.3),
+                };
+                scene.rods.push(Rod {
+                    name: "tie bar".to_owned(),
+                    ends: [pin(Side::Own, 0.0), pin(Side::Neighbour, 2.5)],
+                    radius: Length::new::<millimeter>(15.0),
+                });
             }
             scene
         })

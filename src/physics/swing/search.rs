@@ -12,7 +12,7 @@ use super::bound::{Bounder, ROUNDING};
 use super::distance::Separation;
 use super::error::SwingError;
 use super::kernel::{Cell, Kernel, STEER, TILT};
-use super::scene::{BodyName, Pose, Scene};
+use super::scene::{BodyName, Owner, Pose, Scene};
 
 /// How close the answer must come, and how long it may take.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -116,6 +116,40 @@ pub fn least_distance(scene: &Scene, effort: &Effort) -> Result<Clearance, Swing
     let mut search = Search::new(&kernel, effort.boxes);
     search.run(&Goal::Least { gap });
     search.clearance(gap).ok_or(SwingError::NoObstacles)
+}
+
+/// The same against each obstacle, and the neighbour, on its own: in the order of the scene, the neighbour last.
+/// What may touch everything that moves is left out.
+///
+/// # Errors
+/// As [`least_distance`].
+pub fn least_distance_to_each(
+    scene: &Scene,
+    effort: &Effort,
+) -> Result<Vec<Clearance>, SwingError> {
+    let gap = effort.checked()?;
+    let mut kernel = Kernel::new(scene)?;
+    let pairs = std::mem::take(&mut kernel.pairs);
+    let obstacles = kernel.bodies.len();
+    let group = |kernel: &Kernel, body: usize| match kernel.bodies[body].name.owner {
+        Owner::Obstacle => body,
+        Owner::Engine(_) | Owner::Neighbour(_) | Owner::Rod => obstacles,
+    };
+    let mut groups: Vec<usize> = pairs.iter().map(|pair| group(&kernel, pair.1)).collect();
+    groups.sort_unstable();
+    groups.dedup();
+    let mut found = Vec::with_capacity(groups.len());
+    for other in groups {
+        kernel.pairs = pairs
+            .iter()
+            .filter(|pair| group(&kernel, pair.1) == other)
+            .copied()
+            .collect();
+        let mut search = Search::new(&kernel, effort.boxes);
+        search.run(&Goal::Least { gap });
+        found.extend(search.clearance(gap));
+    }
+    Ok(found)
 }
 
 /// When to leave a box alone, and when to stop.

@@ -107,10 +107,10 @@ def twins():
         ],
     }
     for part in engine["bodies"]:
-        part["points"] = (np.array(part["points"]) + [-0.60, -0.36, 0.0]).round(5).tolist()
+        part["points"] = (np.array(part["points"]) + [-0.60, -0.44, 0.0]).round(5).tolist()
     for axis in ("tilt_axis", "steering_axis"):
         point = engine[axis]["point"]
-        engine[axis]["point"] = [point[0] - 0.60, point[1] - 0.36, point[2]]
+        engine[axis]["point"] = [point[0] - 0.60, point[1] - 0.44, point[2]]
     wall = lambda name, low, high: {"name": name, "points": between(low, high).tolist()}
     return {
         "name": "twins",
@@ -119,15 +119,15 @@ def twins():
         "engine": engine,
         "obstacles": [
             wall("bracket deck", [-0.56, -0.9, 0.30], [0.0, 0.9, 0.36]),
-            wall("transom", [0.0, -1.2, 0.0], [0.06, 1.2, 0.95]),
-            wall("well forward wall", [0.55, -0.9, 0.4], [0.60, 0.9, 1.0]),
+            wall("transom", [0.0, -1.2, 0.0], [0.06, 1.2, 0.62]),
+            wall("well forward wall", [0.11, -0.9, 0.4], [0.14, 0.9, 0.82]),
             wall("port side", [-0.30, 1.10, 0.3], [0.6, 1.15, 1.1]),
             wall("starboard side", [-0.30, -1.15, 0.3], [0.6, -1.10, 1.1]),
-            wall("hatch", [0.45, -0.4, 1.0], [1.0, 0.4, 1.06]),
+            wall("hatch", [0.12, -0.4, 0.98], [1.0, 0.4, 1.04]),
             wall("ladder", [-0.50, 0.95, -0.3], [0.0, 1.05, 0.9]),
             wall("swim platform", [-0.80, -1.2, 0.28], [0.0, -0.88, 0.33]),
         ],
-        "neighbour": {"shift": [0.0, 0.72, 0.0], "tilt": np.radians([-4.0, 68.0]).tolist()},
+        "neighbour": {"shift": [0.0, 0.88, 0.0], "tilt": np.radians([-4.0, 68.0]).tolist()},
     }
 
 

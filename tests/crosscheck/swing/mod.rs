@@ -1,4 +1,4 @@
-//! 220 random engines, wells and ranges against python-fcl (dense sampling) and scipy (Nelder-Mead): see
+//! 220 random engines, wells and ranges against python-fcl (dense sampling) and scipy (DIRECT, Nelder-Mead): see
 //! `check.py`; versions are in `results.json`.
 
 mod scene;
@@ -10,10 +10,15 @@ use uom::si::length::meter;
 /// What python-fcl's distance may be off by, in metres: its solver's own tolerance is 1e-6.
 const FCL_ERROR: f64 = 5e-6;
 
+/// What the optimisers may leave to be found, in metres; nothing bounds it, so it is measured: the
+/// largest left over the kept cases stays under it.
+const OPTIMISER_ERROR: f64 = 1e-6;
+
 #[derive(Deserialize)]
 struct Found {
     name: String,
     sampled: f64,
+    sampling_error: f64,
     polished: f64,
 }
 
@@ -48,16 +53,15 @@ fn the_certified_bound_is_never_above_what_sampling_finds_and_is_attained_within
             "{said}"
         );
         assert!(upper <= found.polished + gap + FCL_ERROR, "{said}");
+        assert!(
+            upper >= found.sampled - found.sampling_error - FCL_ERROR,
+            "{said}"
+        );
+        assert!(upper >= found.polished - OPTIMISER_ERROR, "{said}");
         above = above.max(lower - found.polished);
         below = below.max(found.polished - upper);
         widest = widest.max(upper - lower);
         contacts += usize::from(upper <= 0.0);
-        if found.polished - upper > gap {
-            println!(
-                "{said} {:?} {} {}",
-                answer.pose, answer.body.name, answer.other.name
-            );
-        }
     }
     println!(
         "lower above the optimum by at most {above:.2e} m; optimum above upper by at most {below:.2e} m; widest gap {widest:.2e} m; {contacts} contacts"
