@@ -24,13 +24,13 @@ fn twins() -> Scene {
     case.scene().expect("the kept scene is sound")
 }
 
-/// The same with 60 mm less setback, so that full tilt at lock strikes the well.
+/// The same with 30 mm less setback, so that full tilt at lock strikes the well.
 fn touching_twins() -> Scene {
-    twins().engines_shifted(Vector3::new(0.06, 0.0, 0.0))
+    twins().engines_shifted(Vector3::new(0.03, 0.0, 0.0))
 }
 
 fn margin() -> Length {
-    Length::new::<millimeter>(25.0)
+    Length::new::<millimeter>(10.0)
 }
 
 fn search(bencher: Bencher, scene: &Scene) {

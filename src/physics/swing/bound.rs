@@ -21,6 +21,10 @@ use super::kernel::{Cell, FlatBody, Frames, Kernel, NEIGHBOUR_TILT, STEER, TILT}
 /// of which one unit in the last place is 1e-13 m.
 pub(super) const ROUNDING: f64 = 1e-10;
 
+/// A pair that moves less than this over a box, in metres, is not worth halving it for: it lies far
+/// below any gap that may be asked for.
+const STILL: f64 = 1e-11;
+
 /// Signs of the corners of a box across own tilt and steering.
 const CORNERS: [(f64, f64); 4] = [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)];
 
@@ -109,9 +113,7 @@ impl<'k> Bounder<'k> {
                 return settled(lower, *guess);
             }
         }
-        let start = guess
-            .copied()
-            .unwrap_or_else(|| self.from_middle_to_middle());
+        let start = guess.copied().unwrap_or_else(|| self.middle_to_middle());
         let middle = self.measure_placed(pair, &start);
         let (along, worst) = self.along(pair, cell, &frames, &middle.direction);
         Look {
@@ -122,14 +124,14 @@ impl<'k> Bounder<'k> {
         }
     }
 
-    /// The variable whose halving helps this pair most.
-    pub fn widest(&self, pair: (usize, usize), cell: &Cell) -> usize {
+    /// The variable whose halving helps this pair most; none when the pair hardly moves in this box.
+    pub fn widest(&self, pair: (usize, usize), cell: &Cell) -> Option<usize> {
         let (a, b) = (&self.kernel.bodies[pair.0], &self.kernel.bodies[pair.1]);
         let sway = |v: usize| a.reach[v].max(b.reach[v]) * cell.half[v];
         [TILT, NEIGHBOUR_TILT, STEER]
             .into_iter()
             .max_by(|x, y| sway(*x).total_cmp(&sway(*y)))
-            .unwrap_or(TILT)
+            .filter(|v| sway(*v) > STILL)
     }
 
     fn place(&mut self, pair: (usize, usize), frames: &[Frames; 2]) {
@@ -140,7 +142,7 @@ impl<'k> Bounder<'k> {
         }
     }
 
-    fn from_middle_to_middle(&self) -> Vector3<f64> {
+    fn middle_to_middle(&self) -> Vector3<f64> {
         let middle = |points: &[Vector3<f64>]| {
             points.iter().sum::<Vector3<f64>>() / points.len().max(1) as f64
         };
@@ -279,4 +281,90 @@ fn heights(
         }
     }
     found
+}
+
+#[cfg(test)]
+mod tests {
+    use nalgebra::Point3;
+
+    use super::super::body::{ConvexBody, radians};
+    use super::super::chain::{AngleRange, Axis, EngineChain};
+    use super::super::error::SwingError;
+    use super::super::scene::{Neighbour, NeighbourTilt, Obstacle, Scene};
+    use super::*;
+
+    fn leaning_twins() -> Result<Scene, SwingError> {
+        let tilt = Axis::new(
+            "tilt",
+            Point3::new(0.0, 0.0, 0.1),
+            Vector3::new(0.1, 1.0, 0.0),
+        )?;
+        let steer = Axis::new(
+            "steer",
+            Point3::new(-0.1, 0.0, 0.0),
+            Vector3::new(0.2, 0.0, 1.0),
+        )?;
+        let hub = ConvexBody::cuboid(
+            "hub",
+            Point3::new(-0.2, -0.1, -0.1),
+            Point3::new(0.1, 0.1, 0.2),
+        )?;
+        let cowl = ConvexBody::cuboid(
+            "cowl",
+            Point3::new(-0.6, -0.2, 0.2),
+            Point3::new(0.1, 0.3, 0.8),
+        )?;
+        let chain = EngineChain::new(
+            "engine",
+            tilt,
+            steer,
+            vec![(Part::Swivel, hub), (Part::Head, cowl)],
+        )?;
+        let range = |low, high| AngleRange::new("range", radians(low), radians(high));
+        let mut scene = Scene::new(chain.clone(), range(-0.1, 1.3)?, range(-0.6, 0.5)?);
+        let wall = ConvexBody::cuboid(
+            "wall",
+            Point3::new(0.7, -1.0, 0.0),
+            Point3::new(0.8, 1.0, 0.6),
+        )?;
+        scene.obstacles.push(Obstacle::Body(wall));
+        scene.neighbour = Some(Neighbour {
+            chain: chain.shifted(Vector3::new(0.1, 0.9, 0.0)),
+            tilt: NeighbourTilt::Independent(range(0.0, 1.0)?),
+        });
+        Ok(scene)
+    }
+
+    /// Boxes of every size: at each of their corners, edges and middles the pair is no nearer than the bound, and
+    /// the bound closes in on the middle as they shrink.
+    #[test]
+    fn no_pose_of_a_box_lies_below_its_bound() -> Result<(), SwingError> {
+        let kernel = Kernel::new(&leaning_twins()?)?;
+        let mut bounder = Bounder::new(&kernel);
+        for pair in kernel.pairs.clone() {
+            let mut cell = kernel.root;
+            for halving in 0..24 {
+                let look = bounder.look(pair, &cell, None, f64::INFINITY);
+                for i in 0..27 {
+                    let mut pose = cell.middle;
+                    for (v, side) in [i % 3, i / 3 % 3, i / 9].into_iter().enumerate() {
+                        pose[v] += (f64::from(side) - 1.0) * cell.half[v];
+                    }
+                    let at = bounder.measure(pair, &pose, &look.direction);
+                    assert!(
+                        at.upper >= look.lower,
+                        "{pair:?} {cell:?}: {} < {}",
+                        at.upper,
+                        look.lower
+                    );
+                }
+                if halving == 23 {
+                    let middle = look.middle.map_or(f64::NAN, |m| m.upper);
+                    assert!(middle - look.lower < 0.02, "{middle} {}", look.lower);
+                }
+                cell = cell.halves(halving % 3)[halving / 3 % 2];
+            }
+        }
+        Ok(())
+    }
 }

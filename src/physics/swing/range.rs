@@ -207,11 +207,13 @@ pub fn permitted_range(
         }
         let corner = bounder.measure(pair, &look.worst, &look.direction);
         note(&corner, &look.worst);
-        if node.cell.half == [0.0; 3] {
+        let Some(across) = bounder.widest(pair, &node.cell) else {
+            if stop.is_none() {
+                outcome = Outcome::GapNotReached;
+            }
             reached = node.start;
             break;
-        }
-        let across = bounder.widest(pair, &node.cell);
+        };
         for cell in node.cell.halves(across) {
             heap.push(Node {
                 start: swing.start(&cell),

@@ -24,11 +24,11 @@ pub struct Effort {
 }
 
 impl Default for Effort {
-    /// Half a millimetre, and enough boxes for a few seconds.
+    /// Half a millimetre, and enough boxes for a second or two.
     fn default() -> Self {
         Self {
             gap: Length::new::<millimeter>(0.5),
-            boxes: 2_000_000,
+            boxes: 500_000,
         }
     }
 }
@@ -285,11 +285,11 @@ impl<'k> Search<'k> {
             let corner = self.bounder.measure(pair, &look.worst, &look.direction);
             self.offer(corner, node.pair, look.worst);
         }
-        if lower >= goal.enough(self.nearest()) || node.cell.half == [0.0; 3] {
+        let across = self.bounder.widest(pair, &node.cell);
+        let Some(across) = across.filter(|_| lower < goal.enough(self.nearest())) else {
             self.settled = self.settled.min(lower);
             return;
-        }
-        let across = self.bounder.widest(pair, &node.cell);
+        };
         for cell in node.cell.halves(across) {
             self.heap.push(Node {
                 lower,

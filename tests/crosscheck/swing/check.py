@@ -1,10 +1,11 @@
 """Least distance of every case by dense sampling with python-fcl, polished by general optimisers.
 
-Writes results.json. Nothing here bounds anything: it only finds small distances, each attained.
+Writes results.json; with `--compare` it runs again and compares with what is kept instead. Nothing here bounds anything: it only finds small distances, each attained.
 """
 
 import json
 import platform
+import sys
 from importlib.metadata import version
 from itertools import product
 from multiprocessing import Pool
@@ -78,6 +79,11 @@ def main():
     cases = json.loads((HERE / "cases.json").read_text())
     with Pool(2) as pool:
         results = pool.map(solve, cases, chunksize=1)
+    if "--compare" in sys.argv:
+        kept = json.loads((HERE / "results.json").read_text())["results"]
+        apart = max(abs(new["polished"] - old["polished"]) for new, old in zip(results, kept, strict=True))
+        print(f"largest difference from the kept results: {apart:.2e} m")
+        sys.exit(apart > 1e-5)
     kept = {
         "versions": {"python": platform.python_version(),
                      **{name: version(name) for name in ("numpy", "scipy", "python-fcl")}},
