@@ -1,6 +1,6 @@
 //! The fitted bodies give back the mounting sheet's own numbers. Sheets are invented, of usual size.
 
-use nalgebra::Point3;
+use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
 use sternknee::physics::swing::*;
 use uom::si::angle::degree;
@@ -156,4 +156,60 @@ fn a_sheet_that_fits_no_bracket_is_told_so() {
         panic!("{wild:?}")
     };
     assert!(why.contains("tilt tube"), "{why}");
+}
+
+/// A fitted engine on a bare transom in front of a well whose forward wall stands a little too near.
+fn well_scene() -> Scene {
+    let fitted = fit_engine(
+        &sheet(700.0, 840.0, 68.0),
+        &Mounting {
+            rest: Point3::new(-0.14, 0.0, 0.64),
+            transom_angle: deg(12.0),
+        },
+    )
+    .expect("a sound sheet");
+    let mut scene = Scene::new(fitted.chain, fitted.tilt, fitted.steer);
+    let wall = ConvexBody::cuboid(
+        "well, forward wall",
+        Point3::new(0.55, -0.8, 0.45),
+        Point3::new(0.60, 0.8, 0.95),
+    );
+    scene.obstacles.push(Obstacle::Body(wall.expect("sound")));
+    scene
+}
+
+#[test]
+fn applying_the_computed_setback_or_tilt_limit_clears_the_well() {
+    let scene = well_scene();
+    let effort = Effort::default();
+    let before = least_distance(&scene, &effort).expect("a sound question");
+    assert!(before.contact_depth().is_some(), "{before:?}");
+    assert_eq!(before.body.name, "powerhead cowl, forward edge");
+    let margin = mm(15.0);
+    let way = Move {
+        direction: -Vector3::x(),
+        most: mm(300.0),
+        step: mm(1.0),
+    };
+    let Shift::Clears { by, .. } = least_shift(&scene, &way, margin, &effort).expect("sound")
+    else {
+        panic!("300 mm of setback is ample")
+    };
+    let moved = scene.engines_shifted(-Vector3::x() * by.value);
+    let after = least_distance(&moved, &effort).expect("sound");
+    assert!(after.upper >= margin, "{after:?}");
+    let less = scene.engines_shifted(-Vector3::x() * (by - mm(2.0)).value);
+    let short = least_distance(&less, &effort).expect("sound");
+    assert!(short.lower < margin, "{short:?}");
+    let limit = permitted_range(&scene, Swing::Tilt, margin, &effort).expect("sound");
+    let mut limited = scene.clone();
+    let up_to = limit.up_to.expect("down is clear");
+    limited.tilt = AngleRange::new("permitted", scene.tilt.low(), up_to).expect("sound");
+    let after = least_distance(&limited, &effort).expect("sound");
+    assert!(after.upper >= margin, "{after:?}");
+    println!(
+        "{:.1} mm of setback or {:.1} deg of tilt",
+        1e3 * by.value,
+        up_to.get::<degree>()
+    );
 }

@@ -13,9 +13,10 @@
 
 use nalgebra::Vector3;
 
-use super::chain::Part;
+use super::cell::{Cell, NEIGHBOUR_TILT, STEER, TILT};
 use super::distance::{Measurer, Separation};
-use super::kernel::{Cell, FlatBody, Frames, Kernel, NEIGHBOUR_TILT, STEER, TILT};
+use super::heights::{CORNERS, Heights, heights, motion};
+use super::kernel::{Frames, Kernel};
 
 /// Covers what rounding in double precision does to a bound, in metres: coordinates are at most 1000 m,
 /// of which one unit in the last place is 1e-13 m.
@@ -24,17 +25,6 @@ pub(super) const ROUNDING: f64 = 1e-10;
 /// A pair that moves less than this over a box, in metres, is not worth halving it for: it lies far
 /// below any gap that may be asked for.
 const STILL: f64 = 1e-11;
-
-/// Signs of the corners of a box across own tilt and steering.
-const CORNERS: [(f64, f64); 4] = [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)];
-
-/// Least height of a body along a direction at each corner of a box, to first order, less the remainder.
-#[derive(Clone, Copy)]
-struct Heights {
-    least: [f64; 4],
-    /// Which way the neighbour's tilt lowers the lowest vertex of each corner.
-    neighbour_sign: [f64; 4],
-}
 
 /// What a look at a box found.
 #[derive(Debug, Clone, Copy)]
@@ -212,83 +202,12 @@ impl<'k> Bounder<'k> {
     }
 }
 
-fn chord(reach: f64, turn: f64) -> f64 {
-    2.0 * reach * (0.5 * turn.min(std::f64::consts::PI)).sin()
-}
-
-fn motion(body: &FlatBody, cell: &Cell) -> f64 {
-    (0..3).map(|v| chord(body.reach[v], cell.half[v])).sum()
-}
-
-fn heights(
-    body: &FlatBody,
-    points: &[Vector3<f64>],
-    cell: &Cell,
-    frames: &[Frames; 2],
-    up: &Vector3<f64>,
-) -> Heights {
-    let mut found = Heights {
-        least: [f64::INFINITY; 4],
-        neighbour_sign: [0.0; 4],
-    };
-    if !body.moves {
-        let least = points
-            .iter()
-            .map(|p| p.dot(up))
-            .fold(f64::INFINITY, f64::min);
-        found.least = [least; 4];
-        return found;
-    }
-    let hs = cell.half[STEER];
-    for (vertex, p) in body.vertices.iter().zip(points) {
-        let frame = &frames[vertex.mover];
-        let mut slope = [0.0; 3];
-        let mut remainder = 0.0;
-        let ht = cell.half[frame.tilt_variable];
-        let across_tilt = up.cross(&frame.tilt_direction);
-        if vertex.part != Part::Bracket {
-            let arm = p - frame.tilt_point;
-            slope[frame.tilt_variable] = across_tilt.dot(&arm);
-            let in_plane = up - frame.tilt_direction * up.dot(&frame.tilt_direction);
-            let wander = vertex.tilt_reach * ht + vertex.steer_reach * hs;
-            let bend = vertex.tilt_reach.min(in_plane.dot(&arm).max(0.0) + wander);
-            remainder += 0.5 * bend * ht * ht;
-        }
-        if vertex.part == Part::Head {
-            let arm = p - frame.steer_point;
-            let sideways = frame.steer_direction.cross(&arm);
-            slope[STEER] = up.dot(&sideways);
-            let in_plane = up - frame.steer_direction * up.dot(&frame.steer_direction);
-            let wander = vertex.steer_reach * (ht + hs);
-            let bend = vertex.steer_reach.min(in_plane.dot(&arm).max(0.0) + wander);
-            let twist = vertex
-                .steer_reach
-                .min(across_tilt.dot(&sideways).abs() + wander);
-            remainder += 0.5 * bend * hs * hs + twist * ht * hs;
-        }
-        let base = p.dot(up) - remainder - slope[NEIGHBOUR_TILT].abs() * cell.half[NEIGHBOUR_TILT];
-        let by_tilt = slope[TILT] * cell.half[TILT];
-        let by_steer = slope[STEER] * hs;
-        for (i, (tilt, steer)) in CORNERS.into_iter().enumerate() {
-            let height = base + tilt * by_tilt + steer * by_steer;
-            if height < found.least[i] {
-                found.least[i] = height;
-                found.neighbour_sign[i] = match slope[NEIGHBOUR_TILT] {
-                    0.0 => 0.0,
-                    s => -s.signum(),
-                };
-            }
-        }
-    }
-    found
-}
-
 #[cfg(test)]
 mod tests {
     use nalgebra::Point3;
 
     use super::super::body::{ConvexBody, radians};
-    use super::super::chain::{AngleRange, Axis, EngineChain};
+    use super::super::chain::{AngleRange, Axis, EngineChain, Part};
     use super::super::error::SwingError;
     use super::super::scene::{Neighbour, NeighbourTilt, Obstacle, Scene};
     use super::*;

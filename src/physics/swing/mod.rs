@@ -57,10 +57,12 @@
 
 mod body;
 mod bound;
+mod cell;
 mod chain;
 mod clear;
 mod distance;
 mod error;
+mod heights;
 mod kernel;
 mod profile;
 mod range;

@@ -8,9 +8,10 @@ use uom::si::f64::{Angle, Length};
 
 use super::body::{metres, radians};
 use super::bound::Bounder;
+use super::cell::{Cell, STEER, TILT};
 use super::distance::Separation;
 use super::error::SwingError;
-use super::kernel::{Cell, Kernel, STEER, TILT};
+use super::kernel::Kernel;
 use super::scene::{BodyName, Pose, Scene};
 use super::search::{Effort, Outcome, pose};
 

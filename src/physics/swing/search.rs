@@ -9,9 +9,10 @@ use uom::si::length::millimeter;
 
 use super::body::{metres, radians};
 use super::bound::{Bounder, ROUNDING};
+use super::cell::{Cell, STEER, TILT};
 use super::distance::Separation;
 use super::error::SwingError;
-use super::kernel::{Cell, Kernel, STEER, TILT};
+use super::kernel::Kernel;
 use super::scene::{BodyName, Owner, Pose, Scene};
 
 /// How close the answer must come, and how long it may take.
