@@ -5,4 +5,5 @@ pub mod capacity;
 pub mod fit;
 pub mod float;
 pub mod height;
+pub mod swing;
 pub mod weight;

@@ -10,3 +10,7 @@ mod mesh_checks;
 mod shapes;
 mod ship_stability;
 mod stl_files;
+mod swing_bad_input;
+mod swing_closed_forms;
+mod swing_laws;
+mod swing_mounting_sheet;
