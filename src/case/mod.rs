@@ -1,9 +1,12 @@
 //! The case: a rig with what physics makes of it. Each expensive result is worked out once, when a
 //! rule or a report first asks for it.
 
+mod rows;
 mod weights;
 
 use crate::rig::Rig;
+
+pub(crate) use rows::{Rows, fixed_engines, holes_up};
 
 /// One rig on the desk.
 pub struct Case<'a> {

@@ -2,6 +2,8 @@
 
 mod catalog;
 mod check;
+mod output;
+mod photographs;
 mod rules;
 mod start;
 mod tape;
@@ -13,11 +15,14 @@ use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
-use crate::catalog::{Catalog, CatalogError};
+use sha2::{Digest, Sha256};
+
+use crate::catalog::{Catalog, CatalogError, hexadecimal};
 use crate::job;
 use crate::quantity::Units;
+use crate::report::Stamp;
 use crate::rig::{self, Rig};
-use crate::written::Faults;
+use crate::written::{Faults, Page};
 
 /// Checks whether an outboard repower belongs on a given boat, and shows its working. It advises; it
 /// never approves.
@@ -91,6 +96,9 @@ pub enum CommandError {
     /// A file is there already.
     #[error("{}: is there already; nothing was written", path.display())]
     Exists { path: PathBuf },
+    /// A file is there already, and this program did not write it.
+    #[error("{}: is there already, and not a file that this program wrote; nothing was written", path.display())]
+    Foreign { path: PathBuf },
     /// A job with faults.
     #[error(transparent)]
     Job(#[from] Faults),
@@ -159,15 +167,35 @@ fn read(path: &Path) -> Result<String, CommandError> {
     })
 }
 
-/// The rig of the job in this file.
-fn load_rig(path: &Path, catalog: &Catalog) -> Result<Rig, CommandError> {
+/// A job that was read: its rig, and its page for what is found wrong later.
+struct Loaded {
+    rig: Rig,
+    page: Page,
+}
+
+impl Loaded {
+    /// What a page made from it is matched by.
+    fn stamp(&self, path: &Path, catalog: &Catalog) -> Stamp {
+        Stamp {
+            job: path
+                .file_name()
+                .map(|name| name.to_string_lossy().into_owned())
+                .unwrap_or_default(),
+            job_hash: hexadecimal(&Sha256::digest(self.page.text.as_bytes())),
+            catalogs: catalog.stamp(),
+        }
+    }
+}
+
+/// The job in this file.
+fn load_job(path: &Path, catalog: &Catalog) -> Result<Loaded, CommandError> {
     let text = read(path)?;
     let mut draft = job::draft(&path.display().to_string(), &text);
     let resolved = draft.value.as_ref().map(|job| rig::resolve(job, catalog));
     match resolved {
         Some(Ok(rig)) => {
-            draft.finish()?;
-            Ok(rig)
+            let (_, page) = draft.finish()?;
+            Ok(Loaded { rig, page })
         }
         Some(Err(unresolved)) => {
             let page = draft.page.clone();

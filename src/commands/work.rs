@@ -6,7 +6,8 @@ use std::process::ExitCode;
 use clap::{Args, ValueEnum};
 
 use super::check::Format;
-use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_rig, print};
+use super::output::write_own;
+use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print};
 use crate::case::Case;
 use crate::report;
 use crate::working::Part;
@@ -21,6 +22,9 @@ pub(super) struct WorkArgs {
     /// Form of the working
     #[arg(long, value_enum, default_value = "text")]
     format: Format,
+    /// Write the working, typeset, as one HTML file
+    #[arg(long, value_name = "FILE", conflicts_with = "format")]
+    html: Option<PathBuf>,
     /// Units of the working
     #[arg(long, value_enum, default_value = "us")]
     units: UnitsChoice,
@@ -50,9 +54,17 @@ impl Topic {
 
 pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
-    let rig = load_rig(&args.job, &catalog)?;
-    let parts = args.topic.parts(&Case::new(&rig));
+    let loaded = load_job(&args.job, &catalog)?;
+    let rig = &loaded.rig;
+    let parts = args.topic.parts(&Case::new(rig));
     let (topic, units) = (args.topic.word(), args.units.into());
+    if let Some(file) = &args.html {
+        let stamp = loaded.stamp(&args.job, &catalog);
+        let page = report::work_page(&rig.title, topic, &parts, units, &stamp);
+        write_own(file, &page, report::GENERATOR)?;
+        print(&format!("{} written.\n", file.display()));
+        return Ok(ExitCode::SUCCESS);
+    }
     print(&match args.format {
         Format::Text => report::work_text(&rig.title, topic, &parts, units),
         Format::Json => format!(

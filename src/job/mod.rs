@@ -6,6 +6,7 @@
 mod boat;
 mod check;
 mod engines;
+mod papers;
 mod specs;
 pub mod start;
 pub mod tape;
@@ -22,6 +23,7 @@ pub use boat::{
 };
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
+pub use papers::{Photograph, Planned};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
 
 /// A job as it is written.
@@ -56,6 +58,10 @@ pub struct Job {
     pub comes_off: Vec<Item>,
     /// What else goes on with the new engines.
     pub goes_on: Vec<Item>,
+    /// What had been planned, where a finished install is surveyed.
+    pub planned: Option<Planned>,
+    /// Photographs that go with the report.
+    pub photographs: Vec<Photograph>,
     /// Anything the reader of the report should know.
     pub notes: Option<String>,
 }

@@ -1,6 +1,9 @@
 //! Reports: text and JSON from the same findings.
 
+pub(crate) mod drawings;
 mod json;
+mod mark;
+mod page;
 mod sheet;
 mod text;
 
@@ -11,6 +14,8 @@ use crate::rig::Missing;
 use crate::rules::{Judged, Verdict, cautions};
 
 pub use json::{SCHEMA, WORK_SCHEMA, json, work_json};
+pub(crate) use page::GENERATOR;
+pub use page::{Embedded, Stamp, blank_sheet, drawing_files, measuring_sheet, page, work_page};
 pub use sheet::{Waiting, measuring_list, waiting};
 pub use text::{catalog_entry, catalog_list, explain_rule, rule_list, text, work_text};
 

@@ -2,6 +2,8 @@
 //! see this and nothing else.
 
 mod engine;
+mod papers;
+mod readings;
 mod resolve;
 mod slot;
 
@@ -17,6 +19,8 @@ use crate::job::{
 use crate::quantity::{Reading, Text, inches};
 
 pub use engine::{Bracket, Engine, Group, Outfit, ShaftChoice};
+pub use papers::Papers;
+pub use readings::{Taken, TakenGroup, Value};
 pub use resolve::{Unresolved, resolve};
 pub use slot::{Missing, Slot};
 
@@ -41,6 +45,8 @@ pub struct Rig {
     pub before: Outfit,
     /// What shall hang on her, or hangs there now.
     pub after: Outfit,
+    /// What goes with the readings on paper.
+    pub papers: Papers,
     /// The tables of regulations and standards.
     pub tables: Arc<Tables>,
     /// What was taken for granted in resolving the job, in sentences.

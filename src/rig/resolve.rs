@@ -3,7 +3,7 @@
 use uom::si::f64::Mass;
 
 use super::engine::ItemOfOutfit;
-use super::{Boat, Bracket, Engine, Group, Outfit, Rig, ShaftChoice, Slot, Transom};
+use super::{Boat, Bracket, Engine, Group, Outfit, Papers, Rig, ShaftChoice, Slot, Transom};
 use crate::catalog::{Catalog, Entry, likely_names};
 use crate::job::tape::Measurement;
 use crate::job::{
@@ -96,6 +96,7 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
         steering: Slot::new(job.steering, &tape::STEERING),
         before,
         after,
+        papers: Papers::of(job),
         tables: catalog.tables.clone(),
         assumed: resolver.assumed,
     };
