@@ -3,7 +3,7 @@
 use crate::case::Case;
 use crate::job::tape;
 use crate::physics::height;
-use crate::quantity::{Measure, Text, degrees, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, degrees, inches, say};
 use crate::rig::Missing;
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -56,7 +56,7 @@ fn judge(case: &Case) -> Finding {
             Measure::of(expected.value + most),
         );
         let label = engine.class.as_str();
-        let finding = if off.value().abs() > most {
+        let finding = if off.value().abs().exceeds(most) {
             let wedge = height::wedge(&mut sheet, off.value().abs(), inches(BRACKET_FACE_IN));
             let thick_end = if off.value().value > 0.0 { "bottom" } else { "top" };
             Finding::new(

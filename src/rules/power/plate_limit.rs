@@ -3,7 +3,7 @@
 use super::{Rated, installed, rated};
 use crate::case::Case;
 use crate::job::{Role, tape};
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Missing;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Limit, Verdict};
@@ -59,7 +59,7 @@ fn judge(case: &Case) -> Finding {
     } else {
         ""
     };
-    let finding = if installed.value() > rated.value {
+    let finding = if installed.value().exceeds(rated.value) {
         Finding::new(
             Verdict::Fail,
             say!(

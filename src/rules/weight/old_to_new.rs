@@ -6,7 +6,7 @@ use super::new_engines;
 use crate::case::Case;
 use crate::job::tape;
 use crate::physics::weight;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Missing;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Limit, Verdict};
@@ -60,7 +60,7 @@ fn judge(case: &Case) -> Finding {
         number(MOST_GROWTH) * Term::new("Wo", old.value()),
     );
     let (found, at_most) = (new.measure(), limit.measure());
-    let finding = if new.value() > limit.value() {
+    let finding = if new.value().exceeds(limit.value()) {
         Finding::new(
             Verdict::Warn,
             say!("{} hangs on the stern where {} hung: {} more.", found, old.measure(), change.measure()),

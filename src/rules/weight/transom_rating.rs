@@ -3,7 +3,7 @@
 use super::new_engines;
 use crate::case::Case;
 use crate::physics::weight;
-use crate::quantity::{Measure, say};
+use crate::quantity::{Dimensioned, Measure, say};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Sheet;
@@ -38,7 +38,7 @@ fn judge(case: &Case) -> Finding {
     let total = weight::total(&mut sheet, "W", "all that hangs on the transom", &parts);
     need!(rating = rig.boat.transom_rating);
     let (found, limit) = (total.measure(), Measure::of(rating.value));
-    let finding = if total.value() > rating.value {
+    let finding = if total.value().exceeds(rating.value) {
         Finding::new(
             Verdict::Fail,
             say!(
