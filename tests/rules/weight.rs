@@ -31,7 +31,7 @@ fn engines_bracket_and_rigging_hang_on_the_transom() {
         over.remedy
             .unwrap()
             .show(Units::Us)
-            .contains("Take 1 lb off")
+            .contains("Take 1.0 lb off")
     );
 }
 
@@ -72,7 +72,7 @@ fn the_plates_power_is_shared_over_the_old_engines() {
         over.remedy
             .unwrap()
             .show(Units::Us)
-            .contains("Reckon 1 lb less")
+            .contains("Reckon 1.0 lb less")
     );
     near(
         at_most(&finding("weight/rated-basis", &job("", "685 lb"))),
