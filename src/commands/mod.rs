@@ -16,7 +16,7 @@ use crate::catalog::{Catalog, CatalogError};
 use crate::job;
 use crate::quantity::Units;
 use crate::rig::{self, Rig};
-use crate::written::Faults;
+use crate::written::{self, Faults, FileError};
 
 /// Checks whether an outboard repower belongs on a given boat, and shows its working. It advises; it
 /// never approves.
@@ -74,11 +74,8 @@ impl From<UnitsChoice> for Units {
 #[derive(Debug, thiserror::Error)]
 pub enum CommandError {
     /// A file could not be read.
-    #[error("{}: cannot be read: {source}", path.display())]
-    Unreadable {
-        path: PathBuf,
-        source: std::io::Error,
-    },
+    #[error("{}: {source}", path.display())]
+    Unreadable { path: PathBuf, source: FileError },
     /// A file could not be written.
     #[error("{}: cannot be written: {source}", path.display())]
     Unwritable {
@@ -130,7 +127,7 @@ fn complain(error: &CommandError) {
         CommandError::Catalog(CatalogError::Faulty(all)) => {
             all.iter().map(|faults| faults.render(colour)).collect()
         }
-        other => format!("{other}\n"),
+        other => format!("{}\n", written::printable(&other.to_string())),
     };
     // Nobody is left to tell where standard error is closed.
     let _ = stderr.write_all(message.as_bytes());
@@ -149,7 +146,7 @@ fn load_catalog(choice: &CatalogChoice) -> Result<Catalog, CommandError> {
 }
 
 fn read(path: &Path) -> Result<String, CommandError> {
-    std::fs::read_to_string(path).map_err(|source| CommandError::Unreadable {
+    written::text_of(path).map_err(|source| CommandError::Unreadable {
         path: path.to_owned(),
         source,
     })
@@ -158,12 +155,19 @@ fn read(path: &Path) -> Result<String, CommandError> {
 /// The rig of the job in this file.
 fn load_rig(path: &Path, catalog: &Catalog) -> Result<Rig, CommandError> {
     let text = read(path)?;
-    let (job, page) = job::load(&path.display().to_string(), &text)?;
-    rig::resolve(&job, catalog).map_err(|unresolved| {
-        let faults = unresolved
-            .into_iter()
-            .map(|one| page.fault(&one.path, one.message, one.help))
-            .collect();
-        CommandError::Job(Faults::new(&page, faults))
-    })
+    let mut draft = job::read(&path.display().to_string(), &text);
+    let resolved = draft.value.as_ref().map(|job| rig::resolve(job, catalog));
+    match resolved {
+        Some(Ok(rig)) if draft.faults.is_empty() => return Ok(rig),
+        // Names that lead nowhere are told together with what is wrong otherwise.
+        Some(Err(unresolved)) => {
+            let page = &draft.page;
+            let faults = unresolved
+                .into_iter()
+                .map(|one| page.fault(&one.path, one.message, one.help));
+            draft.faults.extend(faults);
+        }
+        Some(Ok(_)) | None => {}
+    }
+    Err(CommandError::Job(Faults::new(&draft.page, draft.faults)))
 }

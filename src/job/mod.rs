@@ -13,7 +13,7 @@ pub mod tape;
 use serde::Deserialize;
 
 use crate::quantity::Reading;
-use crate::written::{self, Faults, Page};
+use crate::written::{self, Draft, Faults, Page};
 use uom::si::f64::{Length, Mass};
 
 pub use boat::{
@@ -107,9 +107,14 @@ pub struct Item {
 /// # Errors
 /// Everything that is wrong with the text, each with its place, in one go.
 pub fn load(name: &str, text: &str) -> Result<(Job, Page), Faults> {
+    read(name, text).finish()
+}
+
+/// Reads a job as far as it can be read, for a caller that has more to find fault with.
+pub fn read(name: &str, text: &str) -> Draft<Job> {
     let mut draft = written::read::<Job>(name, text);
     if let Some(job) = &draft.value {
         draft.faults.extend(check::job(job, &draft.page));
     }
-    draft.finish()
+    draft
 }
