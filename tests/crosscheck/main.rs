@@ -1,0 +1,4 @@
+//! The program against general-purpose libraries: each topic has a script, its pinned requirements and the
+//! results it gave, with the libraries' versions. `tests/crosscheck/run.sh` runs the scripts again.
+
+mod units;
