@@ -1,6 +1,8 @@
 //! The case: a rig with what physics makes of it. Each expensive result is worked out once, when a
 //! rule or a report first asks for it.
 
+mod weights;
+
 use crate::rig::Rig;
 
 /// One rig on the desk.

@@ -28,7 +28,7 @@ pub(super) struct CheckArgs {
 }
 
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Format {
+pub(super) enum Format {
     /// For reading
     Text,
     /// For another program

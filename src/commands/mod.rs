@@ -5,6 +5,7 @@ mod check;
 mod rules;
 mod start;
 mod tape;
+mod work;
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -35,6 +36,8 @@ enum Verb {
     Start(start::StartArgs),
     /// List the readings still missing and how to take each
     Tape(tape::TapeArgs),
+    /// Print the whole working of one topic
+    Work(work::WorkArgs),
     /// List the rules, or explain one in full
     Rules(rules::RulesArgs),
     /// List the catalog, show an entry, or check a folder of entries
@@ -109,6 +112,7 @@ pub fn run(cli: Cli) -> ExitCode {
         Verb::Check(args) => check::run(&args),
         Verb::Start(args) => start::run(&args),
         Verb::Tape(args) => tape::run(&args),
+        Verb::Work(args) => work::run(&args),
         Verb::Rules(args) => rules::run(&args),
         Verb::Catalog(args) => catalog::run(&args),
     };
@@ -155,19 +159,23 @@ fn read(path: &Path) -> Result<String, CommandError> {
 /// The rig of the job in this file.
 fn load_rig(path: &Path, catalog: &Catalog) -> Result<Rig, CommandError> {
     let text = read(path)?;
-    let mut draft = job::read(&path.display().to_string(), &text);
+    let mut draft = job::draft(&path.display().to_string(), &text);
     let resolved = draft.value.as_ref().map(|job| rig::resolve(job, catalog));
     match resolved {
-        Some(Ok(rig)) if draft.faults.is_empty() => return Ok(rig),
-        // Names that lead nowhere are told together with what is wrong otherwise.
-        Some(Err(unresolved)) => {
-            let page = &draft.page;
-            let faults = unresolved
-                .into_iter()
-                .map(|one| page.fault(&one.path, one.message, one.help));
-            draft.faults.extend(faults);
+        Some(Ok(rig)) => {
+            draft.finish()?;
+            Ok(rig)
         }
-        Some(Ok(_)) | None => {}
+        Some(Err(unresolved)) => {
+            let page = draft.page.clone();
+            draft.add(
+                unresolved
+                    .into_iter()
+                    .map(|one| page.fault(&one.path, one.message, one.help))
+                    .collect(),
+            );
+            Err(Faults::new(&page, draft.faults).into())
+        }
+        None => Err(Faults::new(&draft.page, draft.faults).into()),
     }
-    Err(CommandError::Job(Faults::new(&draft.page, draft.faults)))
 }

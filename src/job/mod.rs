@@ -102,19 +102,20 @@ pub struct Item {
     pub above: Option<Reading<Length>>,
 }
 
+/// Reads a job and checks that it can be one; what is wrong is noted in the draft.
+pub fn draft(name: &str, text: &str) -> Draft<Job> {
+    let mut draft = written::read::<Job>(name, text);
+    if let Some(job) = &draft.value {
+        let found = check::job(job, &draft.page);
+        draft.add(found);
+    }
+    draft
+}
+
 /// Reads a job and checks that it can be one.
 ///
 /// # Errors
 /// Everything that is wrong with the text, each with its place, in one go.
 pub fn load(name: &str, text: &str) -> Result<(Job, Page), Faults> {
-    read(name, text).finish()
-}
-
-/// Reads a job as far as it can be read, for a caller that has more to find fault with.
-pub fn read(name: &str, text: &str) -> Draft<Job> {
-    let mut draft = written::read::<Job>(name, text);
-    if let Some(job) = &draft.value {
-        draft.faults.extend(check::job(job, &draft.page));
-    }
-    draft
+    draft(name, text).finish()
 }

@@ -10,9 +10,9 @@ use crate::quantity::{Text, Units};
 use crate::rig::Missing;
 use crate::rules::{Judged, Verdict, cautions};
 
-pub use json::{SCHEMA, json};
+pub use json::{SCHEMA, WORK_SCHEMA, json, work_json};
 pub use sheet::{Waiting, measuring_list, waiting};
-pub use text::{catalog_entry, catalog_list, explain_rule, rule_list, text};
+pub use text::{catalog_entry, catalog_list, explain_rule, rule_list, text, work_text};
 
 /// What a report is made from.
 pub struct Report<'a> {

@@ -5,9 +5,10 @@ use anstyle::{AnsiColor, Style};
 use super::{DEFERRAL, Report, counted};
 use crate::catalog::{Catalog, Entry};
 use crate::job::Sitting;
+use crate::quantity::Units;
 use crate::rules::rule::PARTS;
 use crate::rules::{self, Judged, Rule, Verdict};
-use crate::working::Table;
+use crate::working::{Part, Table};
 use crate::written::printable;
 
 /// Columns of a report.
@@ -113,7 +114,7 @@ fn finding(out: &mut String, judged: &Judged, report: &Report) {
     }
     if report.explain {
         for table in &finding.tables {
-            out.push_str(&rows(table, report));
+            out.push_str(&rows(table, units));
         }
         for line in finding.working.lines() {
             out.push_str(&working_line(&line.show(units), line.meaning()));
@@ -134,13 +135,14 @@ fn working_line(line: &str, meaning: Option<&str>) -> String {
     out
 }
 
-fn rows(table: &Table, report: &Report) -> String {
+fn rows(table: &Table, units: Units) -> String {
     let mut cells: Vec<Vec<String>> = vec![table.heads.clone()];
-    cells.extend(table.rows.iter().map(|row| {
-        row.iter()
-            .map(|cell| one_line(&cell.show(report.units)))
-            .collect()
-    }));
+    cells.extend(
+        table
+            .rows
+            .iter()
+            .map(|row| row.iter().map(|cell| one_line(&cell.show(units))).collect()),
+    );
     let mut out = format!("{INDENT}{}:\n", printable(&table.title));
     let lines = columns(&cells);
     let room = WIDTH - INDENT.len() - 2;
@@ -279,6 +281,21 @@ fn fill(words: &str, first: &str, following: &str) -> String {
 pub(super) fn block(label: &str, words: &str) -> String {
     let first = format!("{INDENT}{label}: ");
     fill(words, &first, "        ")
+}
+
+/// A whole working, part by part.
+pub fn work_text(title: &str, topic: &str, parts: &[Part], units: Units) -> String {
+    let mut out = format!("{}{topic}\n", wrap(title, ""));
+    for part in parts {
+        out.push_str(&head(&part.title));
+        for table in &part.tables {
+            out.push_str(&rows(table, units));
+        }
+        for line in part.sheet.lines() {
+            out.push_str(&working_line(&line.show(units), line.meaning()));
+        }
+    }
+    out
 }
 
 /// A rule's explanation, from its doc comment.

@@ -3,12 +3,15 @@
 use uom::si::f64::{Angle, Length, Mass, Power};
 
 use super::{Missing, Slot};
+use crate::job::tape::Measurement;
 use crate::job::{BracketKind, BracketSpec, EngineSpec, Hand, Item, Role, Span};
 use crate::quantity::{Basis, Dimensioned, Reading};
 
 /// All that hangs or stands aft at one time: before, or after.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct Outfit {
+    /// How its engines are found out, where none is given.
+    pub measurement: &'static Measurement,
     /// Engines by what they hang on.
     pub groups: Vec<Group>,
     /// What else comes or goes with them.
@@ -101,6 +104,26 @@ pub struct ShaftChoice {
 }
 
 impl Outfit {
+    /// Its engines, as a missing reading.
+    pub fn missing(&self) -> Missing {
+        Missing {
+            measurement: self.measurement,
+            of: None,
+        }
+    }
+
+    /// The outfit, where any engine is given.
+    ///
+    /// # Errors
+    /// The engines, as a missing reading.
+    pub fn ask(&self) -> Result<&Outfit, Missing> {
+        if self.is_empty() {
+            Err(self.missing())
+        } else {
+            Ok(self)
+        }
+    }
+
     /// Every engine with the group it hangs in.
     pub fn engines(&self) -> impl Iterator<Item = (&Group, &Engine)> {
         self.groups
@@ -119,8 +142,11 @@ impl Outfit {
     /// Rated power of the main engines, each with its name.
     ///
     /// # Errors
-    /// The engines whose power is not known.
+    /// The engines whose power is not known, or the main engines where none is given.
     pub fn main_power(&self) -> Result<Vec<(String, Power)>, Vec<Missing>> {
+        if self.mains().is_empty() {
+            return Err(vec![self.missing()]);
+        }
         all_of(
             self.mains()
                 .into_iter()

@@ -27,5 +27,5 @@ mod term;
 
 pub use expression::{Expression, Operator};
 pub use sheet::{Line, Sheet};
-pub use table::Table;
+pub use table::{Part, Table};
 pub use term::{Term, ceil_to_multiple, max, min, number, round, sqrt, tan};

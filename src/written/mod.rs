@@ -74,6 +74,22 @@ pub struct Draft<T> {
 }
 
 impl<T> Draft<T> {
+    /// Adds faults that a later check found. One about an entry that encloses an earlier fault is its
+    /// consequence (a class that could not be read is missing afterwards), and is left out.
+    pub fn add(&mut self, later: Vec<Fault>) {
+        for fault in later {
+            let consequence = self.faults.iter().any(|earlier| {
+                earlier
+                    .path
+                    .strip_prefix(&fault.path)
+                    .is_some_and(|rest| rest.starts_with(['.', '[']))
+            });
+            if !consequence {
+                self.faults.push(fault);
+            }
+        }
+    }
+
     /// The value and its page, or every fault.
     ///
     /// # Errors

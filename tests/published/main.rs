@@ -4,8 +4,22 @@
 mod common;
 
 mod abyc_s30;
+mod archimedes;
 mod bolt_pattern;
 mod cfr_33_183;
+mod coast_guard_float;
 mod coast_guard_handbook;
 mod fasteners;
+mod floating_bodies;
+mod floating_properties;
+mod floating_rest;
+mod lofting;
+mod mesh_checks;
+mod shapes;
+mod ship_stability;
+mod stl_files;
+mod swing_bad_input;
+mod swing_closed_forms;
+mod swing_laws;
+mod swing_mounting_sheet;
 mod units_sp811;

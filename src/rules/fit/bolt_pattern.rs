@@ -2,7 +2,7 @@
 
 use uom::si::f64::Length;
 
-use super::{ON_A_BRACKET, new_engines, on_the_transom};
+use super::{ON_A_BRACKET, on_brackets_only, on_the_transom};
 use crate::case::Case;
 use crate::job::SplashWell;
 use crate::physics::fit::{self, HolePlace};
@@ -44,21 +44,18 @@ const WASHER_ROOM_IN: f64 = 1.0;
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if rig.after.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
-    let engines = on_the_transom(rig);
-    if engines.is_empty() {
+    if on_brackets_only(rig) {
         return Finding::not_applicable(Text::from(ON_A_BRACKET));
     }
     need!(
+        _after = rig.after,
         cutout = rig.transom.cutout_width,
         well = rig.transom.splash_well
     );
     let mut complaints = Vec::new();
     let mut reused = 0;
     let mut rows = Vec::new();
-    for engine in &engines {
+    for engine in on_the_transom(rig) {
         let pattern = fit::pattern(engine.y);
         complaints.extend(against_cutout(engine, cutout.value));
         for hole in pattern {

@@ -2,11 +2,11 @@
 
 use super::rows::{Rows, fixed_engines, holes_up};
 use crate::case::Case;
-use crate::job::{Sitting, tape};
+use crate::job::Sitting;
 use crate::physics::height;
 use crate::quantity::{Measure, say};
 use crate::rig::{Engine, Group, Missing, Rig};
-use crate::rules::rule::rule;
+use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
@@ -27,6 +27,13 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
+    if rig.after.is_empty() {
+        need!(
+            _after = rig.after,
+            _height = rig.transom.height,
+            _deadrise = rig.boat.deadrise
+        );
+    }
     let mut missing: Vec<Missing> = Vec::new();
     let mut worst: Option<Finding> = None;
     for (group, engine) in fixed_engines(rig) {
@@ -50,10 +57,7 @@ fn judge(case: &Case) -> Finding {
     }
     match worst {
         Some(finding) if missing.is_empty() || finding.verdict < Verdict::Unmeasured => finding,
-        _ if missing.is_empty() => Finding::unmeasured(vec![Missing {
-            measurement: &tape::NEW_ENGINES,
-            of: None,
-        }]),
+        _ if missing.is_empty() => Finding::unmeasured(vec![rig.after.missing()]),
         _ => Finding::unmeasured(missing),
     }
 }

@@ -3,7 +3,6 @@
 use uom::si::f64::Power;
 
 use super::installed;
-use super::plate_limit::new_engines;
 use crate::case::Case;
 use crate::job::{Bottom, Craft, Plate, tape};
 use crate::physics::capacity::{self, Arrangement};
@@ -37,6 +36,15 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
+    if rig.boat.craft.reading().is_none() || rig.boat.length.reading().is_none() {
+        need!(
+            _craft = rig.boat.craft,
+            _length = rig.boat.length,
+            _width = rig.boat.transom_width,
+            _steering = rig.steering,
+            _bottom = rig.boat.bottom,
+        );
+    }
     need!(craft = rig.boat.craft, length = rig.boat.length);
     if *craft != Craft::Monohull {
         return Finding::not_applicable(say!(
@@ -136,13 +144,13 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
         };
         return finding.against(found, at_most).working(sheet);
     }
-    let Ok(engines) = rig.after.main_power() else {
-        return Finding::unmeasured(rig.after.main_power().err().unwrap_or_default())
-            .limit(at_most)
-            .working(sheet);
+    let engines = match rig.after.main_power() {
+        Ok(engines) => engines,
+        Err(_) if rig.after.is_empty() => Vec::new(),
+        Err(missing) => return Finding::unmeasured(missing).limit(at_most).working(sheet),
     };
     let Some(installed) = installed(&mut sheet, &engines) else {
-        let mut finding = Finding::unmeasured(vec![new_engines()])
+        let mut finding = Finding::unmeasured(vec![rig.after.missing()])
             .limit(at_most)
             .working(sheet);
         finding.summary = say!(

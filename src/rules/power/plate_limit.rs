@@ -2,10 +2,9 @@
 
 use super::{Rated, installed, rated};
 use crate::case::Case;
-use crate::job::{Role, tape};
+use crate::job::Role;
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rig::Missing;
-use crate::rules::rule::rule;
+use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Sheet;
 
@@ -29,9 +28,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if rig.after.mains().is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
+    need!(_after = rig.after, _plate = rig.plate);
     let engines = match rig.after.main_power() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
@@ -47,7 +44,7 @@ fn judge(case: &Case) -> Finding {
     };
     let mut sheet = Sheet::default();
     let Some(installed) = installed(&mut sheet, &engines) else {
-        return Finding::unmeasured(vec![new_engines()]);
+        return Finding::unmeasured(vec![rig.after.missing()]);
     };
     let (found, limit) = (installed.measure(), Measure::of(rated.value));
     let auxiliary = rig
@@ -82,11 +79,4 @@ fn judge(case: &Case) -> Finding {
         )
     };
     finding.against(found, Limit::AtMost(limit)).working(sheet)
-}
-
-pub(super) fn new_engines() -> Missing {
-    Missing {
-        measurement: &tape::NEW_ENGINES,
-        of: None,
-    }
 }

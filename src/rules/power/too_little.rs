@@ -1,10 +1,9 @@
 //! `power/too-little`
 
-use super::plate_limit::new_engines;
 use super::{Rated, installed, rated};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Text, say};
-use crate::rules::rule::rule;
+use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
@@ -28,13 +27,14 @@ rule! {
 const LEAST_SHARE: f64 = 0.6;
 
 fn judge(case: &Case) -> Finding {
+    need!(_after = case.rig.after, _plate = case.rig.plate);
     let engines = match case.rig.after.main_power() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
     };
     let mut sheet = Sheet::default();
     let Some(installed) = installed(&mut sheet, &engines) else {
-        return Finding::unmeasured(vec![new_engines()]);
+        return Finding::unmeasured(vec![case.rig.after.missing()]);
     };
     let rated = match rated(case.rig) {
         Ok(Rated::Power(power)) => power,

@@ -1,11 +1,10 @@
 //! `weight/bracket-rating`
 
-use super::new_engines;
 use crate::case::Case;
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Bracket, Group, Missing};
-use crate::rules::rule::rule;
+use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
@@ -27,9 +26,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if rig.after.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
+    need!(_after = rig.after);
     let hung: Vec<(&Group, &Bracket)> = rig
         .after
         .groups
@@ -52,7 +49,7 @@ fn judge(case: &Case) -> Finding {
             worst = Some(finding);
         }
     }
-    worst.unwrap_or_else(|| Finding::unmeasured(vec![new_engines()]))
+    worst.unwrap_or_else(|| Finding::unmeasured(vec![rig.after.missing()]))
 }
 
 fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {

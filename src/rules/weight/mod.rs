@@ -16,18 +16,10 @@ pub use transom_rating::TRANSOM_RATING;
 
 use uom::si::f64::Power;
 
-use crate::job::{Craft, tape};
+use crate::job::Craft;
 use crate::physics::capacity;
 use crate::quantity::{Dimensioned, Style, Text, say};
 use crate::rig::{Missing, Rig};
-
-/// The new engines, as a missing reading.
-fn new_engines() -> Missing {
-    Missing {
-        measurement: &tape::NEW_ENGINES,
-        of: None,
-    }
-}
 
 /// Why 33 CFR 183's loading and flotation rules do not cover her, if they do not.
 ///

@@ -2,9 +2,7 @@
 
 use uom::si::f64::Mass;
 
-use super::new_engines;
 use crate::case::Case;
-use crate::job::tape;
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Missing;
@@ -33,16 +31,10 @@ const MOST_GROWTH: f64 = 1.15;
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    let mut missing = Vec::new();
-    if rig.before.is_empty() {
-        missing.push(Missing {
-            measurement: &tape::OLD_ENGINES,
-            of: None,
-        });
-    }
-    if rig.after.is_empty() {
-        missing.push(new_engines());
-    }
+    let mut missing: Vec<Missing> = [rig.before.ask().err(), rig.after.ask().err()]
+        .into_iter()
+        .flatten()
+        .collect();
     let (before, after) = match (rig.before.hung(), rig.after.hung()) {
         (Ok(before), Ok(after)) if missing.is_empty() => (before, after),
         (before, after) => {

@@ -1,12 +1,12 @@
 //! `weight/rated-basis`
 
-use super::{new_engines, share};
+use super::share;
 use crate::case::Case;
 use crate::job::{Plate, tape};
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Missing;
-use crate::rules::rule::rule;
+use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
@@ -30,9 +30,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if rig.after.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
+    need!(_after = rig.after, _plate = rig.plate);
     let power = match rig.plate.ask() {
         Ok(Plate::Capacity { power, .. } | Plate::Builders { power, .. }) => power.clone(),
         Ok(Plate::None | Plate::Illegible) => None,
