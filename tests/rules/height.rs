@@ -134,9 +134,9 @@ fn deadrise_takes_height_from_an_engine_off_centre() {
     near(us(&found, "H"), 20.094, 0.001);
     assert_eq!(found.verdict, Pass);
     // A height taken at the engine's own centreline comes before the computed one, within an inch of it.
-    let taken = ", heights: [(at: port(\"14-15/16 in\"), height: \"22 in\")]";
+    let taken = ", heights: [(at: port(\"14.99 in\"), height: \"22 in\")]";
     assert_eq!(verdict("height/shaft-match", &job(taken)), Fail);
-    let elsewhere = ", heights: [(at: port(\"15-1/16 in\"), height: \"22 in\")]";
+    let elsewhere = ", heights: [(at: port(\"15.01 in\"), height: \"22 in\")]";
     assert_eq!(verdict("height/shaft-match", &job(elsewhere)), Pass);
 }
 
@@ -231,9 +231,24 @@ fn three_degrees_off_is_the_limit_of_the_transoms_angle() {
             .show(Units::Us)
             .ends_with("thick end at the top.")
     );
-    near(
-        of("17 deg").margin().unwrap().in_unit(Units::Us).0,
-        -1.0,
-        1e-9,
-    );
+    for angle in ["17 deg", "9 deg"] {
+        let margin = of(angle).margin().unwrap().in_unit(Units::Us).0;
+        near(margin, -1.0, 1e-9);
+    }
+}
+
+/// Common practice, no source: makers call a 20-1/2 in shaft a 20 in one; an inch and a half off is another.
+#[test]
+fn a_shaft_is_known_by_its_trade_name_within_an_inch_and_a_half() {
+    let resolves = |shaft: &str| {
+        let job = with_engine(
+            "shafts: [(name: \"20 in\", rest_to_plate: \"20-1/2 in\")]",
+            "title: \"x\"",
+        )
+        .replace("at: [centre]", &format!("at: [centre], shaft: \"{shaft}\""));
+        let (job, _) = sternknee::job::load("job.ron", &job).unwrap();
+        sternknee::rig::resolve(&job, &crate::common::CATALOG).is_ok()
+    };
+    assert!(resolves("21.49 in") && resolves("18.51 in"));
+    assert!(!resolves("21.51 in") && !resolves("18.49 in"));
 }
