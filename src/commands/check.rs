@@ -6,7 +6,10 @@ use std::process::ExitCode;
 use clap::{Args, ValueEnum};
 
 use super::output::write_own;
-use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, photographs, print};
+use super::{
+    CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, photographs, print,
+    written_to,
+};
 use crate::case::Case;
 use crate::report::{self, Report};
 use crate::rules::{self, Verdict};
@@ -69,11 +72,8 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
         };
         let page = report::page(&report, &loaded.stamp(&args.job, &catalog), &pictures);
         write_own(file, &page, report::GENERATOR)?;
-        print(&format!(
-            "{}\n{} written.\n",
-            report.headline(),
-            file.display()
-        ));
+        print(&format!("{}\n", report.headline()));
+        written_to(file, "");
     }
     if let Some(folder) = &args.drawings {
         drawings(folder, &report)?;
@@ -102,7 +102,7 @@ fn drawings(folder: &std::path::Path, report: &Report) -> Result<(), CommandErro
     for (name, text) in report::drawing_files(report) {
         let file = folder.join(name);
         write_own(&file, &text, DRAWN)?;
-        print(&format!("{} written.\n", file.display()));
+        written_to(&file, "");
     }
     Ok(())
 }

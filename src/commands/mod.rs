@@ -22,7 +22,7 @@ use crate::job;
 use crate::quantity::Units;
 use crate::report::Stamp;
 use crate::rig::{self, Rig};
-use crate::written::{Faults, Page};
+use crate::written::{self, Faults, FileError, Page};
 
 /// Checks whether an outboard repower belongs on a given boat, and shows its working. It advises; it
 /// never approves.
@@ -82,11 +82,8 @@ impl From<UnitsChoice> for Units {
 #[derive(Debug, thiserror::Error)]
 pub enum CommandError {
     /// A file could not be read.
-    #[error("{}: cannot be read: {source}", path.display())]
-    Unreadable {
-        path: PathBuf,
-        source: std::io::Error,
-    },
+    #[error("{}: {source}", path.display())]
+    Unreadable { path: PathBuf, source: FileError },
     /// A file could not be written.
     #[error("{}: cannot be written: {source}", path.display())]
     Unwritable {
@@ -142,10 +139,16 @@ fn complain(error: &CommandError) {
         CommandError::Catalog(CatalogError::Faulty(all)) => {
             all.iter().map(|faults| faults.render(colour)).collect()
         }
-        other => format!("{other}\n"),
+        other => format!("{}\n", written::printable(&other.to_string())),
     };
     // Nobody is left to tell where standard error is closed.
     let _ = stderr.write_all(message.as_bytes());
+}
+
+/// Says that a file was written.
+fn written_to(path: &Path, more: &str) {
+    let name = written::printable(&path.display().to_string());
+    print(&format!("{name} written{more}.\n"));
 }
 
 /// Prints to standard output, without colour where it is not wanted; a closed pipe ends it quietly.
@@ -161,7 +164,7 @@ fn load_catalog(choice: &CatalogChoice) -> Result<Catalog, CommandError> {
 }
 
 fn read(path: &Path) -> Result<String, CommandError> {
-    std::fs::read_to_string(path).map_err(|source| CommandError::Unreadable {
+    written::text_of(path).map_err(|source| CommandError::Unreadable {
         path: path.to_owned(),
         source,
     })
@@ -181,7 +184,11 @@ impl Loaded {
                 .file_name()
                 .map(|name| name.to_string_lossy().into_owned())
                 .unwrap_or_default(),
-            job_hash: hexadecimal(&Sha256::digest(self.page.text.as_bytes())),
+            // The bytes on the disk: the text may have lost a byte order mark.
+            job_hash: hexadecimal(&match std::fs::read(path) {
+                Ok(bytes) => Sha256::digest(bytes),
+                Err(_) => Sha256::digest(self.page.text.as_bytes()),
+            }),
             catalogs: catalog.stamp(),
         }
     }

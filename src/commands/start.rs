@@ -6,10 +6,11 @@ use std::process::ExitCode;
 use clap::{Args, ValueEnum};
 
 use super::output::{write_new, write_own};
-use super::{CommandError, print};
+use super::{CommandError, print, written_to};
 use crate::catalog::Catalog;
 use crate::job::{Sitting, start::template};
 use crate::report;
+use crate::written::printable;
 
 #[derive(Args)]
 pub(super) struct StartArgs {
@@ -47,15 +48,12 @@ pub(super) fn run(args: &StartArgs) -> Result<ExitCode, CommandError> {
     write_new(&args.file, template(args.sitting.into()))?;
     print(&format!(
         "{} written. Fill it in, then: sternknee check {0}\n",
-        args.file.display()
+        printable(&args.file.display().to_string())
     ));
     if let Some(sheet) = &args.sheet {
         let page = report::blank_sheet(args.sitting.into(), &Catalog::built_in()?);
         write_own(sheet, &page, report::GENERATOR)?;
-        print(&format!(
-            "{} written: print it and take it along.\n",
-            sheet.display()
-        ));
+        written_to(sheet, ": print it and take it along");
     }
     Ok(ExitCode::SUCCESS)
 }

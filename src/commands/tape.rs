@@ -6,7 +6,7 @@ use std::process::ExitCode;
 use clap::Args;
 
 use super::output::write_own;
-use super::{CatalogChoice, CommandError, load_catalog, load_job, print};
+use super::{CatalogChoice, CommandError, load_catalog, load_job, print, written_to};
 use crate::case::Case;
 use crate::{report, rules};
 
@@ -29,10 +29,7 @@ pub(super) fn run(args: &TapeArgs) -> Result<ExitCode, CommandError> {
         Some(file) => {
             let sheet = report::measuring_sheet(&rig.title, &judged);
             write_own(file, &sheet, report::GENERATOR)?;
-            print(&format!(
-                "{} written: print it and take it along.\n",
-                file.display()
-            ));
+            written_to(file, ": print it and take it along");
         }
         None => print(&report::measuring_list(&rig.title, &judged)),
     }

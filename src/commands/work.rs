@@ -7,7 +7,7 @@ use clap::{Args, ValueEnum};
 
 use super::check::Format;
 use super::output::write_own;
-use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print};
+use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print, written_to};
 use crate::case::Case;
 use crate::report;
 use crate::working::Part;
@@ -62,7 +62,7 @@ pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
         let stamp = loaded.stamp(&args.job, &catalog);
         let page = report::work_page(&rig.title, topic, &parts, units, &stamp);
         write_own(file, &page, report::GENERATOR)?;
-        print(&format!("{} written.\n", file.display()));
+        written_to(file, "");
         return Ok(ExitCode::SUCCESS);
     }
     print(&match args.format {

@@ -2,7 +2,7 @@
 
 use uom::si::f64::Length;
 
-use super::{Bracket, Engine, Outfit, Rig, Slot};
+use super::{Bracket, Group, Outfit, Rig, Slot};
 use crate::job::{Across, Bottom, Core, Hand, Plate, Span, SplashWell, TopEdge};
 use crate::quantity::{Basis, Dimensioned, Measure, Reading, Style, Text, say};
 
@@ -128,9 +128,12 @@ impl Rig {
 
 fn of_outfit(outfit: &Outfit, lead: &str) -> Vec<TakenGroup> {
     let mut groups = Vec::new();
-    for (_, engine) in outfit.engines() {
-        groups.push(of_engine(engine, lead));
-    }
+    groups.extend(
+        outfit
+            .groups
+            .iter()
+            .filter_map(|group| of_engines(group, lead)),
+    );
     for bracket in outfit
         .groups
         .iter()
@@ -148,22 +151,34 @@ fn of_outfit(outfit: &Outfit, lead: &str) -> Vec<TakenGroup> {
     groups
 }
 
-fn of_engine(engine: &Engine, lead: &str) -> TakenGroup {
+/// Engines of one sort in one table: what each has for itself first, then what all have.
+fn of_engines(group: &Group, lead: &str) -> Option<TakenGroup> {
+    let first = group.engines.first()?;
     let mut list = List::default();
-    list.said("class", Text::from(engine.class.as_str()));
-    list.said("place", across(engine.y));
-    list.number(&engine.power, Style::Plain);
-    list.number(&engine.weight, Style::Plain);
-    list.number(&engine.rest_to_plate, Style::Tape);
-    list.words(&engine.hand, |hand| Text::from(hand_words(*hand)));
-    list.words(&engine.holes_up, |holes| say!("{}", u32::from(*holes)));
-    list.words(&engine.hole_rows, |rows| say!("{}", u32::from(*rows)));
-    list.span(&engine.transom_thickness, Style::Tape);
-    list.number(&engine.transom_angle, Style::Plain);
-    list.span(&engine.trim, Style::Plain);
-    list.number(&engine.centre_distance, Style::Tape);
-    list.number(&engine.clearance_each_way, Style::Tape);
-    list.under(&format!("{}, {lead}", engine.label))
+    list.said("class", Text::from(first.class.as_str()));
+    for engine in &group.engines {
+        let mut said = across(engine.y);
+        if let Some(hand) = engine.hand.reading() {
+            said = said.then(say!(", propeller {}", hand_words(*hand)));
+        }
+        list.said(&format!("place of the {}", engine.label), said);
+    }
+    list.number(&first.power, Style::Plain);
+    list.number(&first.weight, Style::Plain);
+    list.number(&first.rest_to_plate, Style::Tape);
+    list.words(&first.holes_up, |holes| say!("{}", u32::from(*holes)));
+    list.words(&first.hole_rows, |rows| say!("{}", u32::from(*rows)));
+    list.span(&first.transom_thickness, Style::Tape);
+    list.number(&first.transom_angle, Style::Plain);
+    list.span(&first.trim, Style::Plain);
+    list.number(&first.centre_distance, Style::Tape);
+    list.number(&first.clearance_each_way, Style::Tape);
+    let labels: Vec<&str> = group
+        .engines
+        .iter()
+        .map(|engine| engine.label.as_str())
+        .collect();
+    Some(list.under(&format!("{}, {lead}", labels.join(" and "))))
 }
 
 fn of_bracket(bracket: &Bracket, lead: &str) -> TakenGroup {

@@ -20,27 +20,27 @@ fn spot(field: &str) -> Option<(f64, f64)> {
         "steering" => (330.0, 118.0),
         "boat.length" => (470.0, 186.0),
         "boat.beam" => (402.0, 40.0),
-        "boat.bottom" => (590.0, 398.0),
+        "boat.bottom" => (606.0, 412.0),
         "boat.aft_quarter_beam" => (232.0, 48.0),
         "boat.transom_width" => (78.0, 322.0),
         "boat.chine_beam" => (120.0, 384.0),
         "boat.deadrise" => (232.0, 390.0),
         "transom.height" => (180.0, 350.0),
-        "transom.angle" => (492.0, 352.0),
-        "transom.thickness" => (488.0, 292.0),
+        "transom.angle" => (533.0, 384.0),
+        "transom.thickness" => (516.0, 264.0),
         "transom.cutout_width" => (148.0, 268.0),
         "transom.top_edge" => (215.0, 282.0),
-        "transom.splash_well" => (545.0, 330.0),
+        "transom.splash_well" => (590.0, 334.0),
         "transom.upper_holes" => (160.0, 296.0),
         "transom.holes" => (200.0, 325.0),
-        "engines_off" | "engines_on" => (62.0, 95.0),
-        "engines_on[].described.power" | "engines_on[].described.running_weight" => (96.0, 95.0),
-        "engines_on[].propellers" => (392.0, 436.0),
-        "engines_on[].shaft" => (432.0, 350.0),
-        "engines_on[].holes_up" => (462.0, 300.0),
-        "engines_on[].setback" => (470.0, 268.0),
-        "engines_on[].drop" => (448.0, 282.0),
-        "engines_on[].bracket.described" => (474.0, 322.0),
+        "engines_off" | "engines_on" => (62.0, 88.0),
+        "engines_on[].described.power" | "engines_on[].described.running_weight" => (100.0, 102.0),
+        "engines_on[].propellers" => (410.0, 416.0),
+        "engines_on[].shaft" => (450.0, 346.0),
+        "engines_on[].holes_up" => (442.0, 314.0),
+        "engines_on[].setback" => (494.0, 322.0),
+        "engines_on[].drop" => (478.0, 262.0),
+        "engines_on[].bracket.described" => (498.0, 298.0),
         _ => return None,
     })
 }
@@ -79,6 +79,7 @@ pub(crate) fn drawing(numbered: &[(usize, &Measurement)]) -> Drawing {
         notes: vec!["A sketch, not to scale. Numbers that are not on it are read off papers and plates.".to_owned()],
         size: (WIDE, HIGH),
         scale: None,
+        narrow: None,
         body: html! { (sketch()) @for badge in &badges { (badge) } },
     }
 }
@@ -179,13 +180,16 @@ fn sketch() -> Markup {
         @for (x, y) in [(150.0, 298.0), (210.0, 298.0), (157.0, 336.0), (203.0, 336.0)] {
             circle cx=(number(x)) cy=(number(y)) r="4" fill=(ink::PAPER) stroke=(ink::INK) stroke-width="1.2" {}
         }
-        // From the side, bow to the right: engine, bracket, transom, bottom.
-        path d="M524 410L492 286H650V410Z" fill=(ink::HULL) stroke="none" {}
-        (line("M650 410H524L490 278M496 276L512 338H600M490 278L496 276", ink::INK, "1.6", None))
-        path d="M490 282L462 290L474 336L508 350Z" fill=(ink::BRACKET) stroke=(ink::SOFT) stroke-width="1" {}
-        path d="M456 286L440 226L400 226L388 262L408 296L424 292L440 352L412 360L418 420L436 420L444 372L468 366L450 300Z" fill=(ink::ENGINE) stroke=(ink::NEW) stroke-width="1.6" {}
-        (line("M396 378L476 356", ink::NEW, "2.4", None))
-        (line("M404 372V424", ink::SOFT, "2.4", None))
+        // From the side, bow to the right: bottom and transom, well, bracket, engine.
+        path d="M540 412L506 276H652V412Z" fill=(ink::HULL) stroke="none" {}
+        (line("M652 412H540L506 276H520L534 334H622", ink::INK, "1.6", None))
+        path d="M507 280L468 280L482 336L521 336Z" fill=(ink::BRACKET) stroke=(ink::SOFT) stroke-width="1" {}
+        path d="M444 292H458L478 372H452Z" fill=(ink::ENGINE) stroke=(ink::SOFT) stroke-width="1" {}
+        path d="M448 372H482L486 392L470 398L474 426L462 424L446 396L424 392Z" fill=(ink::ENGINE) stroke=(ink::SOFT) stroke-width="1" {}
+        path d="M466 268L472 330H460L446 276Z" fill=(ink::ENGINE) stroke=(ink::SOFT) stroke-width="1" {}
+        path d="M452 278L437 218Q434 212 428 212H396Q389 212 390 220L402 266Q404 272 410 274L440 296Z" fill=(ink::ENGINE) stroke=(ink::NEW) stroke-width="1.6" {}
+        (line("M420 372H492", ink::NEW, "2.6", None))
+        (line("M421 366V420", ink::SOFT, "2.6", None))
         @for (words, x, y) in VIEWS {
             text x=(number(x)) y=(number(y)) fill=(ink::SOFT) { (words) }
         }

@@ -5,7 +5,7 @@ use super::kit::{Board, Drawing, Layout, Pen, Point, at, ink};
 use super::stern::{Hanging, Stern, hanging, mm};
 use super::transom::rows;
 use crate::case::Case;
-use crate::job::SplashWell;
+use crate::job::{Role, SplashWell};
 use crate::quantity::{Measure, Units, inches};
 use crate::rig::Outfit;
 
@@ -19,6 +19,8 @@ const PLATE_BACK_MM: f64 = 520.0;
 const PROPELLER_MM: f64 = 430.0;
 /// Depth of a cowling for its height, where nobody says: only indicated.
 const COWL_DEPTH: f64 = 0.8;
+/// Width of the column of callouts, in units of the paper.
+const COLUMN: f64 = 190.0;
 /// Height of a powerhead that the class does not give, in millimetres.
 const HEAD_HIGH_MM: f64 = 700.0;
 
@@ -69,11 +71,23 @@ fn drawing(
             drawn.push(hanging);
         }
     }
+    // The main engine is lettered; others stand behind it.
+    drawn.sort_by_key(|hanging| hanging.engine.role != Role::Main);
     for (i, hanging) in drawn.iter().enumerate().rev() {
-        engine(&mut board, &stern, hanging);
-        plate(&mut board, &stern, hanging, units, i == 0);
+        engine(&mut board, &stern, hanging, i == 0);
+        if !hanging.group.is_lifted() || i == 0 {
+            plate(&mut board, &stern, hanging, units, i == 0);
+        }
     }
     named(&mut board, case, &stern, units);
+    // Both drawings make room for both outfits, so that they can be laid beside each other.
+    let mut both = Board::default();
+    for outfit in [&case.rig.before, &case.rig.after] {
+        for hanging in hanging(case, &stern, outfit) {
+            engine(&mut both, &stern, &hanging, false);
+        }
+    }
+    board.reserve(&both.corners(), COLUMN);
     let mut notes = vec!["Heights are taken along the transom, from the bottom at the centreline, as a tape takes them.".to_owned()];
     if drawn.iter().any(|hanging| hanging.rise.abs() > 1.0) {
         notes.push("The broken line is the bottom at the engine's own centreline, against which its plate counts.".to_owned());
@@ -138,7 +152,7 @@ fn hull(board: &mut Board, stern: &Stern) {
     }
 }
 
-fn engine(board: &mut Board, stern: &Stern, hanging: &Hanging) {
+fn engine(board: &mut Board, stern: &Stern, hanging: &Hanging, first: bool) {
     let place = |up: f64, aft: f64| stern.side(up, hanging.setback + aft);
     if hanging.group.bracket.is_some() {
         let low = hanging.top - 400.0;
@@ -221,13 +235,16 @@ fn engine(board: &mut Board, stern: &Stern, hanging: &Hanging) {
             place(rest - 20.0, LEG_BACK_MM),
             place(rest - 20.0, LEG_FRONT_MM),
         ],
-        Pen::NEW.filled(ink::ENGINE),
+        if first { Pen::NEW } else { Pen::HIDDEN }.filled(ink::ENGINE),
     );
+    if !first {
+        return;
+    }
     board.words(
         place(rest + high * 0.55, COWL_FRONT_MM + depth * 0.5),
         (0.0, 1.0),
         ink::NEW,
-        hanging.engine.label.clone(),
+        hanging.engine.label.replace(' ', "\n"),
     );
 }
 
@@ -288,10 +305,8 @@ fn plate(board: &mut Board, stern: &Stern, hanging: &Hanging, units: Units, lett
                 format!("setback {}", length(hanging.setback, units)),
             );
         }
-        let words = format!(
-            "plate, {} holes up",
-            hanging.row.split(' ').next().unwrap_or("0")
-        );
+        let row = hanging.row.split(',').next().unwrap_or_default();
+        let words = format!("plate, {row}");
         board.callout(stern.side(plate, hanging.setback + LEG_FRONT_MM), words);
     }
 }

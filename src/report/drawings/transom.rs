@@ -24,10 +24,10 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     let engines = hanging(case, &stern, &case.rig.after);
     let mut board = Board::default();
     hull(&mut board, &stern, half);
+    brackets(&mut board, &engines);
     for engine in &engines {
         outline(&mut board, engine);
     }
-    brackets(&mut board, &engines);
     holes(&mut board, case, &stern, &engines);
     dimensions(&mut board, case, &stern, &engines, units);
     let mut notes = vec![
@@ -160,7 +160,7 @@ fn outline(board: &mut Board, hanging: &Hanging) {
             at(x - 30.0, hub),
             at(x - LEG_MM * 0.8, plate),
         ],
-        Pen::INDICATED.filled(ink::ENGINE),
+        Pen::INDICATED,
     );
     board.area(cowl, pen.filled(ink::ENGINE));
     board.line(
@@ -179,7 +179,7 @@ fn outline(board: &mut Board, hanging: &Hanging) {
         at(x, hanging.rest + high * 0.62),
         (0.0, 1.0),
         ink::NEW,
-        hanging.engine.label.clone(),
+        hanging.engine.label.replace(' ', "\n"),
     );
 }
 

@@ -90,7 +90,12 @@ fn figure(drawing: &Drawing) -> Markup {
     html! {
         figure id=(format!("figure-{}", drawing.name)) {
             figcaption { b { (drawing.title) } }
-            div role="group" tabindex="0" aria-label=(format!("{}; scrolls sideways on a narrow screen", drawing.title)) { (drawing.inline()) }
+            @if let Some(narrow) = drawing.inline_narrow() {
+                div class="wide" { (drawing.inline()) }
+                div class="narrow" { (narrow) }
+            } @else {
+                div role="group" tabindex="0" aria-label=(format!("{}; scrolls sideways on a narrow screen", drawing.title)) { (drawing.inline()) }
+            }
             @if !drawing.notes.is_empty() {
                 ul class="notes" { @for note in &drawing.notes { li { (note) } } }
             }

@@ -14,7 +14,7 @@ use crate::working::{Expression, Line, Part};
 pub(super) fn of_findings(report: &Report) -> Markup {
     let units = report.units;
     html! {
-        section {
+        section class="working" {
             h2 id="working" { "Working" }
             p class="about" { "Every formula, with its numbers put in, as it was calculated. Unfold one here; what is unfolded is printed." }
             p class="unfold screen" {

@@ -9,10 +9,26 @@ use super::shape::Shape;
 use super::{Anchor, Drawing, Pen, Point, Rect, Side, at, ink, number, tracks, width};
 use crate::quantity::Units;
 
-/// Width of a drawing in its own units, about as many pixels as it is wide on a screen.
-const PAPER: f64 = 660.0;
-/// Greatest height of what is drawn to scale.
-const HIGHEST: f64 = 460.0;
+/// The paper: its width in units, about as many pixels as it is wide on a screen; the greatest height of
+/// what is drawn to scale; and whether callouts are keyed by a letter to words below the drawing, where
+/// there is no room for a column beside it.
+#[derive(Clone, Copy)]
+struct Paper {
+    wide: f64,
+    highest: f64,
+    keyed: bool,
+}
+
+const SHEET: Paper = Paper {
+    wide: 660.0,
+    highest: 460.0,
+    keyed: false,
+};
+const SLIP: Paper = Paper {
+    wide: 380.0,
+    highest: 420.0,
+    keyed: true,
+};
 /// Room round the edge of the paper.
 const EDGE: f64 = 6.0;
 /// Height of a track of level dimensions.
@@ -39,13 +55,16 @@ pub(in super::super) struct Board {
     dimensions: Vec<Dimension>,
     callouts: Vec<Callout>,
     words: Vec<Words>,
-    /// Limits what the paper makes room for; shapes beyond it are cut off.
-    window: Option<(Point, Point)>,
+    /// Room that is made whether anything is drawn there or not: drawings of one scale share it.
+    reserved: Vec<Point>,
+    column: f64,
 }
 
 /// From millimetres of the boat to units of the paper.
 #[derive(Clone, Copy)]
 struct View {
+    /// Width of the paper.
+    wide: f64,
     scale: f64,
     left: f64,
     top: f64,
@@ -99,9 +118,16 @@ impl Board {
         self.draw(Shape::Area(points, pen));
     }
 
-    /// Makes room for what lies between these corners, and no more.
-    pub(in super::super) fn window(&mut self, low: Point, high: Point) {
-        self.window = Some((low, high));
+    /// Makes room for this point, and this much for the column of callouts: drawings that do so alike
+    /// come out at one scale.
+    pub(in super::super) fn reserve(&mut self, points: &[Point], column: f64) {
+        self.reserved.extend(points);
+        self.column = column;
+    }
+
+    /// What the shapes drawn so far take.
+    pub(in super::super) fn corners(&self) -> Vec<Point> {
+        self.shapes.iter().flat_map(Shape::extent).collect()
     }
 
     /// A level or upright dimension in the tracks of a side.
@@ -163,67 +189,71 @@ impl Board {
         });
     }
 
-    /// The finished drawing, or nothing where nothing was drawn.
+    /// The finished drawing, wide and narrow, or nothing where nothing was drawn.
     pub(in super::super) fn finish(self, layout: Layout, units: Units) -> Option<Drawing> {
         let (min, max) = self.extent()?;
-        let (view, placed) = self.fit(min, max);
+        let mut drawing = self.on(&SHEET, min, max, &layout, units);
+        drawing.narrow = Some(Box::new(self.on(&SLIP, min, max, &layout, units)));
+        Some(drawing)
+    }
+
+    fn on(&self, sheet: &Paper, min: Point, max: Point, layout: &Layout, units: Units) -> Drawing {
+        let (view, placed) = self.fit(sheet, min, max);
         let mut taken: Vec<Rect> = Vec::new();
-        let dimensions: Vec<Markup> = self
-            .dimensions
-            .iter()
-            .zip(&placed)
-            .map(|(dimension, track)| self.dimension_mark(dimension, *track, &view, &mut taken))
-            .collect();
+        // What has no choice of place goes first.
         let column = view.right() + self.side_room(Side::Right, &placed) + ELBOW;
-        let callouts = self.callout_marks(column, &view, &mut taken);
+        let order = self.callout_order();
+        let callouts = callout_marks(&order, sheet, column, &view, &mut taken);
+        let mut dimensions: Vec<Markup> = Vec::new();
+        for here in [false, true] {
+            for (dimension, track) in self.dimensions.iter().zip(&placed) {
+                if dimension.side.is_none() == here {
+                    dimensions.push(self.dimension_mark(dimension, *track, &view, &mut taken));
+                }
+            }
+        }
         let bottom = view.bottom() + self.room(Side::Below, &placed);
         let last = taken.iter().fold(bottom, |low, rect| low.max(rect.bottom));
-        let high = last + 34.0;
         let paper = Rect {
             left: EDGE,
             top: EDGE,
-            right: PAPER - EDGE,
-            bottom: high - 30.0,
+            right: sheet.wide - EDGE,
+            bottom: last + 4.0,
         };
         let words: Vec<Markup> = self
             .words
             .iter()
             .map(|words| words_mark(words, &view, &mut taken, &paper))
             .collect();
-        let clip = format!("clip-{}", layout.name);
         let shapes = self.shapes.iter().map(|shape| shape_mark(shape, &view));
+        let key = if sheet.keyed { order.as_slice() } else { &[] };
+        let bar = last + 20.0;
+        let high = bar + 14.0 + key.len() as f64 * LINE;
         let body = html! {
-            @if self.window.is_some() {
-                clipPath id=(clip) {
-                    rect x=(number(view.left)) y=(number(view.top))
-                        width=(number((max.x - min.x) * view.scale))
-                        height=(number((max.y - min.y) * view.scale)) {}
-                }
-            }
-            g clip-path=[self.window.map(|_| format!("url(#{clip})"))] {
-                @for shape in shapes { (shape) }
-            }
+            @for shape in shapes { (shape) }
             @for mark in &callouts { (mark) }
             @for mark in &dimensions { (mark) }
             @for mark in &words { (mark) }
-            (scale_bar(&view, high - 14.0, units))
+            (scale_bar(&view, bar, units))
+            @for (i, callout) in key.iter().enumerate() {
+                (lettered(EDGE + 2.0, bar + 12.0 + (i + 1) as f64 * LINE - 4.0, Anchor::Start, ink::INK, &format!("{}  {}", letter(i), callout.words)))
+            }
         };
-        Some(Drawing {
+        Drawing {
             name: layout.name,
-            title: layout.title,
-            description: layout.description,
-            notes: layout.notes,
-            size: (PAPER, high),
+            title: layout.title.clone(),
+            description: layout.description.clone(),
+            notes: layout.notes.clone(),
+            size: (sheet.wide, high),
             scale: Some(1.0 / view.scale),
             body,
-        })
+            narrow: None,
+        }
     }
 
     fn extent(&self) -> Option<(Point, Point)> {
-        if let Some((low, high)) = self.window {
-            return Some((low, high));
-        }
-        let points: Vec<Point> = self.shapes.iter().flat_map(Shape::extent).collect();
+        let mut points = self.corners();
+        points.extend(&self.reserved);
         let first = *points.first()?;
         let (min, max) = points.iter().fold((first, first), |(min, max), point| {
             (
@@ -237,13 +267,13 @@ impl Board {
 
     /// The view that leaves room for all tracks and columns, and the track of each dimension. The
     /// tracks depend on the scale and the scale on the tracks; a few rounds settle both.
-    fn fit(&self, min: Point, max: Point) -> (View, Vec<usize>) {
+    fn fit(&self, sheet: &Paper, min: Point, max: Point) -> (View, Vec<usize>) {
         let mut placed = vec![0; self.dimensions.len()];
-        let mut view = self.view(min, max, &placed);
+        let mut view = self.view(sheet, min, max, &placed);
         for _ in 0..6 {
             let next = self.assign(&view);
             let deeper: Vec<usize> = next.iter().zip(&placed).map(|(a, b)| *a.max(b)).collect();
-            view = self.view(min, max, &deeper);
+            view = self.view(sheet, min, max, &deeper);
             if deeper == placed {
                 break;
             }
@@ -252,19 +282,24 @@ impl Board {
         (view, self.assign(&view))
     }
 
-    fn view(&self, min: Point, max: Point, placed: &[usize]) -> View {
+    fn view(&self, sheet: &Paper, min: Point, max: Point, placed: &[usize]) -> View {
         let words = self
             .callouts
             .iter()
             .map(|callout| width(&callout.words, FONT))
-            .fold(0.0, f64::max);
-        let column = if words > 0.0 { words + ELBOW } else { 0.0 };
+            .fold(self.column, f64::max);
+        let column = match (sheet.keyed, words > 0.0) {
+            (_, false) => 0.0,
+            (true, true) => width("a", FONT) + ELBOW,
+            (false, true) => words + ELBOW,
+        };
         let left = EDGE + self.side_room(Side::Left, placed);
         let right = EDGE + self.side_room(Side::Right, placed) + column;
-        let room = (PAPER - left - right).max(120.0);
-        let scale = (room / (max.x - min.x)).min(HIGHEST / (max.y - min.y));
+        let room = (sheet.wide - left - right).max(120.0);
+        let scale = (room / (max.x - min.x)).min(sheet.highest / (max.y - min.y));
         let spare = (room - (max.x - min.x) * scale) / 2.0;
         View {
+            wide: sheet.wide,
             scale,
             left: left + spare,
             top: EDGE + self.room(Side::Above, placed) + FONT,
@@ -377,7 +412,8 @@ impl Board {
         let along = ((b.0 - a.0) / long.max(1e-9), (b.1 - a.1) / long.max(1e-9));
         let (dx, dy) = if long < needed {
             // Too short for its words: they stand behind its end.
-            let past = (long + needed) / 2.0 - 4.0;
+            let forth = words_go_forth(dimension, view, a.0, b.0);
+            let past = ((long + needed) / 2.0 - 4.0) * if forth { 1.0 } else { -1.0 };
             (along.0 * past, along.1 * past)
         } else if dimension.side.is_none() {
             settle(
@@ -387,7 +423,7 @@ impl Board {
                 &Rect {
                     left: EDGE,
                     top: EDGE,
-                    right: PAPER,
+                    right: view.right(),
                     bottom: 1e6,
                 },
             )
@@ -395,49 +431,77 @@ impl Board {
             (0.0, 0.0)
         };
         taken.push(wanted.moved(dx, dy));
+        // The line is broken for its words where they stand on it.
+        let broken = long >= needed;
+        let half = (width(&dimension.words, FONT) / 2.0 / along.0.abs().max(1e-6))
+            .min(LINE / 2.0 / along.1.abs().max(1e-6))
+            + 3.0;
         let mm = dimension.from.distance(dimension.to);
         html! {
             g data-dimension=(dimension.name) data-mm=(format!("{mm:.3}")) {
                 (hair((x1, y1), a))
                 (hair((x2, y2), b))
-                line x1=(number(a.0)) y1=(number(a.1)) x2=(number(b.0)) y2=(number(b.1))
-                    stroke=(ink::SOFT) stroke-width="1" {}
+                @if broken {
+                    (stroke(a, (middle.0 + dx - along.0 * half, middle.1 + dy - along.1 * half)))
+                    (stroke((middle.0 + dx + along.0 * half, middle.1 + dy + along.1 * half), b))
+                } @else {
+                    (stroke(a, b))
+                }
                 (tick(a, along))
                 (tick(b, along))
+                @if dimension.side.is_none() { (plate(&wanted.moved(dx, dy))) }
                 (lettered(middle.0 + dx, middle.1 + dy + FONT * 0.36, Anchor::Middle, ink::INK, &dimension.words))
             }
         }
     }
 
-    fn callout_marks(&self, column: f64, view: &View, taken: &mut Vec<Rect>) -> Vec<Markup> {
+    /// The callouts from the top down.
+    fn callout_order(&self) -> Vec<&Callout> {
         let mut order: Vec<&Callout> = self.callouts.iter().collect();
         order.sort_by(|a, b| b.point.y.total_cmp(&a.point.y));
-        let wanted: Vec<f64> = order
-            .iter()
-            .map(|callout| view.y(callout.point.y))
-            .collect();
-        let places = spread(
-            &wanted,
-            LINE,
-            EDGE + LINE,
-            view.bottom().max(view.top + 40.0),
-        );
         order
-            .iter()
-            .zip(places)
-            .map(|(callout, y)| {
-                let (px, py) = view.point(callout.point);
-                taken.push(Rect::of(&callout.words, column, y + FONT * 0.36, Anchor::Start, FONT));
-                let bend = (column - ELBOW).max(px);
-                html! {
-                    polyline points=(format!("{},{} {},{} {},{}", number(px), number(py), number(bend), number(py), number(column - 3.0), number(y)))
-                        fill="none" stroke=(ink::SOFT) stroke-width="0.8" {}
-                    circle cx=(number(px)) cy=(number(py)) r="1.8" fill=(ink::SOFT) {}
-                    (lettered(column, y + FONT * 0.36, Anchor::Start, ink::INK, &callout.words))
-                }
-            })
-            .collect()
     }
+}
+
+/// The letter that keys a callout.
+fn letter(index: usize) -> String {
+    let letters = "abcdefghijklmnopqrstuvwxyz";
+    letters
+        .chars()
+        .nth(index)
+        .map_or_else(|| (index + 1).to_string(), |letter| letter.to_string())
+}
+
+fn callout_marks(
+    order: &[&Callout],
+    sheet: &Paper,
+    column: f64,
+    view: &View,
+    taken: &mut Vec<Rect>,
+) -> Vec<Markup> {
+    let wanted: Vec<f64> = order
+        .iter()
+        .map(|callout| view.y(callout.point.y))
+        .collect();
+    let bottom = view.bottom().max(view.top + 40.0);
+    let places = spread(&wanted, LINE, EDGE + LINE, bottom);
+    order
+        .iter()
+        .zip(places)
+        .enumerate()
+        .map(|(i, (callout, y))| {
+            let (px, py) = view.point(callout.point);
+            let words = if sheet.keyed { letter(i) } else { callout.words.clone() };
+            taken.push(Rect::of(&words, column, y + FONT * 0.36, Anchor::Start, FONT));
+            let bend = (column - ELBOW).max(px);
+            html! {
+                polyline points=(format!("{},{} {},{} {},{}", number(px), number(py), number(bend), number(py), number(column - 3.0), number(y)))
+                    fill="none" stroke=(ink::SOFT) stroke-width="0.8" {}
+                circle cx=(number(px)) cy=(number(py)) r="1.8" fill=(ink::SOFT) {}
+                (lettered(column, y + FONT * 0.36, Anchor::Start, ink::INK, &words))
+            }
+        })
+        .collect()
 }
 
 /// What a dimension takes of its track: its line and its words.
@@ -455,11 +519,30 @@ fn interval(dimension: &Dimension, side: Side, view: &View) -> (f64, f64) {
     if high - low >= needed {
         return (low, high);
     }
-    // The words stand behind the end of a short one, in its direction.
-    if to >= from {
+    // The words stand behind the end of a short one.
+    let forth = match side {
+        Side::Above | Side::Below => words_go_forth(dimension, view, from, to),
+        Side::Left | Side::Right => true,
+    };
+    if (to >= from) == forth {
         (low, high + needed)
     } else {
         (low - needed, high)
+    }
+}
+
+/// Whether the words of a short dimension go behind its second end rather than before its first: they
+/// do unless the paper ends there.
+fn words_go_forth(dimension: &Dimension, view: &View, from: f64, to: f64) -> bool {
+    let needed = width(&dimension.words, FONT) + 14.0;
+    let end = if to >= from { to + needed } else { to - needed };
+    (EDGE..=view.wide - EDGE).contains(&end)
+}
+
+fn stroke(from: (f64, f64), to: (f64, f64)) -> Markup {
+    html! {
+        line x1=(number(from.0)) y1=(number(from.1)) x2=(number(to.0)) y2=(number(to.1))
+            stroke=(ink::SOFT) stroke-width="1" {}
     }
 }
 
@@ -467,6 +550,14 @@ fn hair(from: (f64, f64), to: (f64, f64)) -> Markup {
     html! {
         line x1=(number(from.0)) y1=(number(from.1)) x2=(number(to.0)) y2=(number(to.1))
             stroke=(ink::SOFT) stroke-width="0.5" {}
+    }
+}
+
+/// A ground for words in the drawing, so that lines behind them do not run through.
+fn plate(rect: &Rect) -> Markup {
+    html! {
+        rect x=(number(rect.left - 2.0)) y=(number(rect.top)) width=(number(rect.right - rect.left + 4.0))
+            height=(number(rect.bottom - rect.top)) rx="3" fill=(ink::PAPER) fill-opacity="0.85" {}
     }
 }
 
@@ -484,19 +575,42 @@ fn tick(end: (f64, f64), along: (f64, f64)) -> Markup {
 }
 
 /// Words on the paper, with a rim that keeps lines off them.
-fn lettered(x: f64, y: f64, anchor: Anchor, colour: &str, words: &str) -> Markup {
+pub(in super::super) fn lettered(
+    x: f64,
+    y: f64,
+    anchor: Anchor,
+    colour: &str,
+    words: &str,
+) -> Markup {
     html! {
         text x=(number(x)) y=(number(y)) text-anchor=(anchor.word()) fill=(colour)
             stroke=(ink::PAPER) stroke-width="4" stroke-linejoin="round" paint-order="stroke" { (words) }
     }
 }
 
+/// Words in the middle of a place, a line each.
 fn words_mark(words: &Words, view: &View, taken: &mut Vec<Rect>, paper: &Rect) -> Markup {
     let (x, y) = view.point(words.point);
-    let wanted = Rect::of(&words.words, x, y, Anchor::Middle, FONT);
+    let lines: Vec<&str> = words.words.lines().collect();
+    let wide = lines
+        .iter()
+        .map(|line| width(line, FONT))
+        .fold(0.0, f64::max);
+    let high = lines.len() as f64 * LINE;
+    let wanted = Rect {
+        left: x - wide / 2.0,
+        top: y - high / 2.0,
+        right: x + wide / 2.0,
+        bottom: y + high / 2.0,
+    };
     let (dx, dy) = settle(&wanted, words.along, taken, paper);
-    taken.push(wanted.moved(dx, dy));
-    lettered(x + dx, y + dy, Anchor::Middle, words.colour, &words.words)
+    let rect = wanted.moved(dx, dy);
+    taken.push(rect);
+    html! {
+        @for (i, line) in lines.iter().enumerate() {
+            (lettered(x + dx, rect.top + i as f64 * LINE + FONT, Anchor::Middle, words.colour, line))
+        }
+    }
 }
 
 fn shape_mark(shape: &Shape, view: &View) -> Markup {

@@ -22,6 +22,8 @@ pub(crate) struct Drawing {
     pub scale: Option<f64>,
     /// What is drawn.
     pub body: Markup,
+    /// The same laid out for a narrow screen.
+    pub narrow: Option<Box<Drawing>>,
 }
 
 /// A number of the paper's units, short.
@@ -44,25 +46,31 @@ pub(crate) const TYPEFACE: &str =
 impl Drawing {
     /// The drawing as an element of a page.
     pub(crate) fn inline(&self) -> Markup {
-        self.element(false)
+        self.element(false, self.name)
+    }
+
+    /// The same for a narrow screen.
+    pub(crate) fn inline_narrow(&self) -> Option<Markup> {
+        let narrow = self.narrow.as_ref()?;
+        Some(narrow.element(false, &format!("{}-narrow", self.name)))
     }
 
     /// The drawing as a file of its own.
     pub(crate) fn file(&self) -> String {
-        FILE_HEAD.to_owned() + &self.element(true).into_string() + "\n"
+        FILE_HEAD.to_owned() + &self.element(true, self.name).into_string() + "\n"
     }
 
-    fn element(&self, alone: bool) -> Markup {
+    fn element(&self, alone: bool, name: &str) -> Markup {
         let (wide, high) = (number(self.size.0), number(self.size.1));
-        let title = format!("drawing-{}-title", self.name);
-        let about = format!("drawing-{}-about", self.name);
+        let title = format!("drawing-{name}-title");
+        let about = format!("drawing-{name}-about");
         html! {
             svg xmlns=[alone.then_some("http://www.w3.org/2000/svg")]
                 role="img" aria-labelledby=(title) aria-describedby=(about)
                 viewBox=(format!("0 0 {wide} {high}"))
                 width=[alone.then_some(&wide)] height=[alone.then_some(&high)]
                 font-family=[alone.then_some(TYPEFACE)] font-size=(number(FONT))
-                data-drawing=(self.name)
+                data-drawing=(name)
                 data-mm-per-unit=[self.scale.map(|scale| format!("{scale:.6}"))]
             {
                 title id=(title) { (self.title) }

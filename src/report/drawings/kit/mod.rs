@@ -12,7 +12,7 @@ mod lettering;
 mod shape;
 mod tracks;
 
-pub(super) use board::{Board, Layout};
+pub(super) use board::{Board, Layout, lettered};
 pub(super) use dimension::Side;
 pub(crate) use drawing::Drawing;
 pub(super) use drawing::number;
