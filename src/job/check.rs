@@ -184,6 +184,7 @@ fn boat(checker: &mut Checker, boat: &Boat) {
     checker.within("boat.chine_beam", boat.chine_beam.as_ref(), WIDTH);
     checker.within("boat.deadrise", boat.deadrise.as_ref(), DEADRISE);
     checker.within("boat.transom_rating", boat.transom_rating.as_ref(), LOAD);
+    checker.within("boat.stability_test", boat.stability_test.as_ref(), LOAD);
     checker.within("boat.power_rating", boat.power_rating.as_ref(), BOAT_POWER);
     checker.count("boat.year", boat.year, YEARS);
     for (path, part) in [

@@ -42,6 +42,8 @@ measurements! {
         "capacity plate", "the weight that stands beside the number of persons", "";
     PLATE_TOTAL_WEIGHT = "plate.total_weight", "total weight on the plate", "capacity plate",
         "the figure for persons, motor and gear", "";
+    STABILITY_TEST = "boat.stability_test", "weight found in the stability test",
+        "the builder's papers", "the weight A of 33 CFR 183.41, as the builder tested her", "";
     TRANSOM_RATING = "boat.transom_rating", "weight that the builder lets the transom carry",
         "builder's manual, or a letter from the builder",
         "ask with the hull number; a dealer's opinion is not a rating", "";

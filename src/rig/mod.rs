@@ -59,6 +59,7 @@ pub struct Boat {
     pub deadrise: Slot<Reading<Angle>>,
     pub chine_beam: Slot<Reading<Length>>,
     pub transom_rating: Slot<Reading<Mass>>,
+    pub stability_test: Slot<Reading<Mass>>,
     pub power_rating: Option<Reading<Power>>,
     pub fuel: Option<Fuel>,
     pub year: Option<u16>,

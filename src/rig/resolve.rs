@@ -74,6 +74,7 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
             deadrise: Slot::new(boat.deadrise.clone(), &tape::DEADRISE),
             chine_beam: Slot::new(boat.chine_beam.clone(), &tape::CHINE_BEAM),
             transom_rating: Slot::new(boat.transom_rating.clone(), &tape::TRANSOM_RATING),
+            stability_test: Slot::new(boat.stability_test.clone(), &tape::STABILITY_TEST),
             power_rating: boat.power_rating.clone(),
             fuel: boat.fuel,
             year: boat.year,

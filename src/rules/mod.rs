@@ -23,6 +23,7 @@ pub const ALL: &[&Rule] = &[
     &weight::TRANSOM_RATING,
     &weight::RATED_BASIS,
     &weight::BRACKET_RATING,
+    &weight::PLATE_PERSONS,
     &weight::CAPACITY_LEFT,
     &weight::SWAMPED_FLOTATION,
     &weight::OLD_TO_NEW,
