@@ -1,0 +1,1 @@
+use super::{Case, Float, NoFloat}; use crate::working::Part; 
