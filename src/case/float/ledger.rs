@@ -199,7 +199,7 @@ fn engine_entry(engine: &Engine, rest: &Point3<f64>) -> Result<Entry, Vec<Missin
     };
     let centre = Point3::new(rest.x - aft, engine.y.si(), rest.z + lift(engine) + above);
     Ok(Entry::new(
-        format!("{}, {}", engine.label, engine.class),
+        engine.label.clone(),
         weight.value,
         centre,
     ))

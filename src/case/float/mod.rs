@@ -16,7 +16,7 @@ use crate::physics::float::{
     equilibrium, free_surface_rise,
 };
 use crate::physics::weight::FRESH_WATER_LB_FT3;
-use crate::quantity::{Dimensioned, Measure, Style, Text, pounds_per_cubic_foot, say};
+use crate::quantity::{Dimensioned, Measure, Text, pounds_per_cubic_foot, say};
 use crate::rig::{Missing, Rig};
 
 use aboard::{Aboard, Loading};
@@ -102,6 +102,8 @@ pub struct Loaded {
     pub name: String,
     /// Whether the crew stands to one side on purpose.
     pub to_one_side: bool,
+    /// Whether no engines are given at all, and she floats as she is.
+    pub alone: bool,
     /// With the old engines, where they are known.
     pub before: Option<State>,
     /// With the new engines, where they are known; as she is, where there are none at all.
@@ -193,11 +195,7 @@ impl Float {
     /// Which side of the repower is judged, in words.
     pub fn judged_words(&self) -> &'static str {
         match self.loadings.first() {
-            Some(Loaded {
-                before: None,
-                after: Some(_),
-                ..
-            }) => "as she is",
+            Some(Loaded { alone: true, .. }) => "as she is",
             Some(Loaded {
                 before: Some(_),
                 after: None,
@@ -369,7 +367,7 @@ fn make(rig: &Rig) -> Result<Float, NoFloat> {
     let heavy_side = side_of(after.as_deref().or(before.as_deref()).unwrap_or_default());
     let loadings = aboard.loadings(rig, heavy_side, float.as_measured.is_some())?;
     for loading in loadings {
-        let loaded = load(&float, rig, &loading, before.as_deref(), after.as_deref())?;
+        let loaded = load(&float, &loading, before.as_deref(), after.as_deref())?;
         float.loadings.push(loaded);
     }
     Ok(float)
@@ -377,7 +375,6 @@ fn make(rig: &Rig) -> Result<Float, NoFloat> {
 
 fn load(
     float: &Float,
-    rig: &Rig,
     loading: &Loading,
     before: Option<&[Entry]>,
     after: Option<&[Entry]>,
@@ -393,10 +390,10 @@ fn load(
             })
             .transpose()
     };
-    let _ = rig;
     Ok(Loaded {
         name: loading.name.clone(),
         to_one_side: loading.to_one_side,
+        alone,
         before: one(Side::Before, before, before.is_some())?,
         after: one(Side::After, after, after.is_some() || alone)?,
     })
@@ -479,7 +476,3 @@ pub fn heel_words(heel: Angle) -> Text {
     }
 }
 
-/// A volume as a body's.
-fn bulk(volume: uom::si::f64::Volume) -> Measure {
-    Measure::styled(volume, Style::Bulk)
-}
