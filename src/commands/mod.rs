@@ -13,10 +13,10 @@ use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+use crate::case::float::shape_fault;
 use crate::catalog::{Catalog, CatalogError};
 use crate::job;
 use crate::quantity::Units;
-use crate::case::float::shape_fault;
 use crate::rig::{self, Files, Rig};
 use crate::written::{Fault, Faults, Page};
 

@@ -24,8 +24,8 @@ pub use boat::{
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
 pub use float::{
-    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, HullShape, Lines, Liquid, Mark,
-    Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
+    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, HullShape, Lines, Liquid,
+    Mark, Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
 };
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
 

@@ -6,7 +6,9 @@ use std::sync::Arc;
 use uom::si::f64::{Angle, Length, Mass};
 
 use super::Slot;
-use crate::job::{self, BoatWeight, Condition, CrewAt, Edge, HullShape, Item, Job, Mark, Water, tape};
+use crate::job::{
+    self, BoatWeight, Condition, CrewAt, Edge, HullShape, Item, Job, Mark, Water, tape,
+};
 use crate::quantity::Reading;
 
 /// The bytes of the files that a job names, by name.

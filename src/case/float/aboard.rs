@@ -93,7 +93,10 @@ impl Aboard {
             };
             let crew = plate.unwrap_or(CREW).min(CREW);
             if in_use && afloat.conditions.is_empty() {
-                assumed.push(say!("{} persons are taken to go out in her.", u32::from(crew)));
+                assumed.push(say!(
+                    "{} persons are taken to go out in her.",
+                    u32::from(crew)
+                ));
             }
             crew
         });
@@ -173,8 +176,7 @@ impl Aboard {
         })?;
         entries.extend(self.gear.iter().cloned());
         entries.extend(self.crew_at(&rig.afloat.crew_then));
-        entries
-            .extend(ledger::of_items(rig, &rig.afloat.also_then).map_err(NoFloat::Missing)?);
+        entries.extend(ledger::of_items(rig, &rig.afloat.also_then).map_err(NoFloat::Missing)?);
         Ok(entries)
     }
 
@@ -233,7 +235,11 @@ impl Aboard {
         let mut entries = Vec::new();
         let last = self.places.len().saturating_sub(1);
         for (i, place) in self.places.iter().enumerate() {
-            let here = if i == last { left } else { left.min(place.holds) };
+            let here = if i == last {
+                left
+            } else {
+                left.min(place.holds)
+            };
             entries.extend(self.persons(here, &place.name, place.at));
             left -= here;
         }

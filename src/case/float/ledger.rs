@@ -198,11 +198,7 @@ fn engine_entry(engine: &Engine, rest: &Point3<f64>) -> Result<Entry, Vec<Missin
         return Err(weight.err().into_iter().chain(centre).collect());
     };
     let centre = Point3::new(rest.x - aft, engine.y.si(), rest.z + lift(engine) + above);
-    Ok(Entry::new(
-        engine.label.clone(),
-        weight.value,
-        centre,
-    ))
+    Ok(Entry::new(engine.label.clone(), weight.value, centre))
 }
 
 /// The centre of an item; what hangs on the transom without a place is at the first engines' rest.
@@ -233,9 +229,11 @@ pub(super) fn of_items(rig: &Rig, items: &[Item]) -> Result<Vec<Entry>, Vec<Miss
         .iter()
         .filter_map(|item| {
             let weight = item.weight.as_ref()?.value;
-            Some(item_centre(rig, &rig.after, item).map(|centre| {
-                Entry::new(item.what.clone(), weight, centre).movable(Movable::Item)
-            }))
+            Some(
+                item_centre(rig, &rig.after, item).map(|centre| {
+                    Entry::new(item.what.clone(), weight, centre).movable(Movable::Item)
+                }),
+            )
         })
         .collect()
 }
@@ -273,11 +271,30 @@ pub(super) fn of_tank(
         }
         _ => None,
     };
-    let mut entry = Entry::new(tank.what.clone(), capacity.value * fluid * fill, centre)
-        .movable(Movable::Tank);
+    let mut entry =
+        Entry::new(tank.what.clone(), capacity.value * fluid * fill, centre).movable(Movable::Tank);
     entry.tank = slack;
     Ok(Some(entry))
 }
 
 /// From this fill on a closed tank has no free surface worth the name. Common practice, no source.
 const FULL: f64 = 0.98;
+
+/// The anti-ventilation plate of an engine, shaft square to the bottom, about under the engine's centre.
+///
+/// # Errors
+/// The readings that place it.
+pub fn plate_point(rig: &Rig, group: &Group, engine: &Engine) -> Result<Point3<f64>, Vec<Missing>> {
+    match (rest(rig, group), engine.rest_to_plate.ask()) {
+        (Ok(rest), Ok(shaft)) => Ok(Point3::new(
+            rest.x - value(engine.spec.centre_aft.as_ref()).unwrap_or(0.0),
+            engine.y.si(),
+            rest.z + lift(engine) - shaft.value.si(),
+        )),
+        (rest, shaft) => {
+            let mut missing = rest.err().unwrap_or_default();
+            missing.extend(shaft.err());
+            Err(missing)
+        }
+    }
+}

@@ -12,15 +12,15 @@ use uom::si::f64::{Angle, Length, Mass, MassDensity};
 use super::Case;
 use crate::job::{EdgeKind, EnginesThen, Sitting, Water, tape};
 use crate::physics::float::{
-    self, AsFloats, Floating, FreeSurface, Hull, Mark, Outcome, Weight, as_she_floats,
-    equilibrium, free_surface_rise,
+    self, AsFloats, Floating, FreeSurface, Hull, Mark, Outcome, Weight, as_she_floats, equilibrium,
+    free_surface_rise,
 };
 use crate::physics::weight::FRESH_WATER_LB_FT3;
 use crate::quantity::{Dimensioned, Measure, Text, pounds_per_cubic_foot, say};
 use crate::rig::{Missing, Rig};
 
 use aboard::{Aboard, Loading};
-pub use ledger::{Entry, Movable};
+pub use ledger::{Entry, Movable, plate_point};
 pub use remedy::Shift;
 pub use shape::{BracketBox, Built, ShapeFault, shape_fault};
 
@@ -187,9 +187,13 @@ impl Float {
 
     /// Edges of these kinds.
     pub fn edges_of<'s>(&'s self, kinds: &'s [EdgeKind]) -> impl Iterator<Item = &'s EdgePoint> {
-        self.edges
-            .iter()
-            .filter(|edge| kinds.contains(&edge.kind))
+        self.edges.iter().filter(|edge| kinds.contains(&edge.kind))
+    }
+
+    /// What a tank weighs full.
+    pub fn full(&self, tank: &crate::job::TankEntry) -> Option<Mass> {
+        let entry = ledger::of_tank(tank, 1.0, self.water).ok()??;
+        Some(entry.weight.mass)
     }
 
     /// Which side of the repower is judged, in words.
@@ -318,8 +322,7 @@ fn make(rig: &Rig) -> Result<Float, NoFloat> {
             }
             let mut then: Vec<Entry> = hung.clone().unwrap_or_default();
             then.extend(aboard.when_measured(rig)?);
-            let marks: Vec<(String, Mark)> =
-                marks.iter().enumerate().map(aboard::mark).collect();
+            let marks: Vec<(String, Mark)> = marks.iter().enumerate().map(aboard::mark).collect();
             let measured = measure(hull, marks, centre_height, water, then, engines)?;
             if !measured.fit.heel_fitted {
                 assumed.push(Text::from(
@@ -475,4 +478,3 @@ pub fn heel_words(heel: Angle) -> Text {
         say!("{} to port", size)
     }
 }
-

@@ -5,6 +5,7 @@ use uom::si::f64::{Acceleration, Angle, Length, Ratio};
 
 use super::{AsMeasured, Float, Loaded, NoFloat, Side, State, heel_words, trim_words};
 use crate::case::Case;
+use crate::job::EdgeKind;
 use crate::physics::float::{
     Floating, Hydrostatics, Load, STANDARD_GRAVITY_M_S2, hydrostatics_at, hydrostatics_table,
     righting_arms,
@@ -85,7 +86,10 @@ impl Float {
         let hull = self.hull(Side::After);
         let (low, high) = hull.bounds();
         let mut rows = vec![
-            row("triangles", Text::from(self.built.mesh.faces().len().to_string().as_str())),
+            row(
+                "triangles",
+                Text::from(self.built.mesh.faces().len().to_string().as_str()),
+            ),
             row("length", feet(high.x - low.x)),
             row("beam", feet(high.y - low.y)),
             row("height", feet(high.z - low.z)),
@@ -158,11 +162,7 @@ impl Float {
             tables: vec![
                 table("marks", &["mark", "above water", "fitted", "misfit"], rows),
                 table("what they say", &["", ""], found),
-                table(
-                    "taken off, and what is left",
-                    &LEDGER_HEADS,
-                    off,
-                ),
+                table("taken off, and what is left", &LEDGER_HEADS, off),
             ],
             sheet,
         }
@@ -171,8 +171,12 @@ impl Float {
     fn hydrostatics_part(&self) -> Part {
         let hull = self.hull(Side::After);
         let (low, high) = hull.bounds();
+        let top = self
+            .edges_of(&[EdgeKind::Sheer])
+            .map(|edge| edge.point.z)
+            .fold(high.z, f64::min);
         let drafts: Vec<Length> = (1..DRAFTS)
-            .map(|i| Length::from_si(low.z + (high.z - low.z) * i as f64 / DRAFTS as f64))
+            .map(|i| Length::from_si(low.z + (top - low.z) * i as f64 / DRAFTS as f64))
             .collect();
         let upright = Angle::from_si(0.0);
         let mut sheet = Sheet::default();
@@ -230,7 +234,14 @@ impl Float {
                 ),
                 table(
                     "water plane",
-                    &["draft", "area", "LCF", "BM long.", "to sink 1 in", "to trim 1 in"],
+                    &[
+                        "draft",
+                        "area",
+                        "LCF",
+                        "BM long.",
+                        "to sink 1 in",
+                        "to trim 1 in",
+                    ],
                     planes,
                 ),
             ],
@@ -248,7 +259,9 @@ impl Float {
                     self.formulas(&mut sheet, state, floating);
                     tables.extend(self.righting(state, &mut sheet));
                 }
-                Err(why) => sheet.remark(say!("With these weights ").then(why).then(Text::from("."))),
+                Err(why) => {
+                    sheet.remark(say!("With these weights ").then(why).then(Text::from(".")))
+                }
             }
         }
         Part {
@@ -268,8 +281,7 @@ impl Float {
         }
         let mut rows = Vec::new();
         let mut add = |name: &str, of: &dyn Fn(&State) -> Option<Measure>| {
-            let found: Vec<Option<Measure>> =
-                columns.iter().map(|(_, state)| of(state)).collect();
+            let found: Vec<Option<Measure>> = columns.iter().map(|(_, state)| of(state)).collect();
             let mut cells = vec![Text::from(name)];
             cells.extend(
                 found
@@ -296,11 +308,19 @@ impl Float {
         add("heel to starboard", &|state| {
             Some(Measure::of(attitude(state)?.heel))
         });
-        for edge in &self.edges {
+        for edge in self.edges.iter().filter(|e| e.kind != EdgeKind::Sheer) {
             add(&edge.name, &|state| {
-                Some(Measure::of(state.floating()?.height_above_water(&edge.point)))
+                Some(Measure::of(
+                    state.floating()?.height_above_water(&edge.point),
+                ))
             });
         }
+        add("lowest of the sheer", &|state| {
+            let floating = state.floating()?;
+            self.edges_of(&[EdgeKind::Sheer])
+                .map(|edge| Measure::of(floating.height_above_water(&edge.point)))
+                .min_by(|a, b| a.si.total_cmp(&b.si))
+        });
         add("GM", &|state| Some(Measure::of(state.gm()?)));
         table("side by side (edges: height above water)", &heads, rows)
     }
@@ -323,12 +343,7 @@ impl Float {
         ));
         let weight = Term::new("W", state.total.mass);
         let density = Term::new("ρ", self.water);
-        let volume = sheet.set_styled(
-            "∇",
-            "volume displaced",
-            &weight / &density,
-            Style::Bulk,
-        );
+        let volume = sheet.set_styled("∇", "volume displaced", &weight / &density, Style::Bulk);
         metacentric_height(sheet, &line, state, floating, &volume);
         let area = Term::new("Aw", line.waterplane.area);
         sheet.set("ρ·Aw", "to sink her an inch", &density * &area);
@@ -351,8 +366,7 @@ impl Float {
             .iter()
             .map(|arm| {
                 let lowest = self
-                    .edges
-                    .iter()
+                    .edges_of(&[EdgeKind::Well, EdgeKind::Sheer, EdgeKind::Other])
                     .map(|edge| (arm.plane.height_above(&edge.point), edge.name.as_str()))
                     .min_by(|a, b| a.0.si().total_cmp(&b.0.si()));
                 vec![
@@ -447,7 +461,10 @@ fn lies(floating: &Floating, state: &State) -> Table {
     let ratio = |value: f64| Text::from(Measure::of(Ratio::from_si(value)));
     let immersed = &floating.immersed;
     let mut rows = vec![
-        row("sinkage of the origin", Measure::of(attitude.sinkage).into()),
+        row(
+            "sinkage of the origin",
+            Measure::of(attitude.sinkage).into(),
+        ),
         row("trim, bow up", Measure::of(attitude.trim).into()),
         row("heel, to starboard", Measure::of(attitude.heel).into()),
         row("water plane: normal x", ratio(normal.x)),
@@ -473,13 +490,29 @@ fn lies(floating: &Floating, state: &State) -> Table {
         }
     }
     rows.extend([
-        row("water plane area", Measure::of(immersed.waterplane.area).into()),
-        row("GM without free surface", Measure::of(floating.gm_transverse).into()),
+        row(
+            "water plane area",
+            Measure::of(immersed.waterplane.area).into(),
+        ),
+        row(
+            "GM without free surface",
+            Measure::of(floating.gm_transverse).into(),
+        ),
         row("GM for trim", Measure::of(floating.gm_longitudinal).into()),
-        row("least GM about any axis", Measure::of(floating.gm_least).into()),
-        row("free surface for heel", Measure::of(state.free_surface.transverse).into()),
+        row(
+            "least GM about any axis",
+            Measure::of(floating.gm_least).into(),
+        ),
+        row(
+            "free surface for heel",
+            Measure::of(state.free_surface.transverse).into(),
+        ),
     ]);
-    table("how she lies (boat axes: x forward, y to port, z up)", &["", ""], rows)
+    table(
+        "how she lies (boat axes: x forward, y to port, z up)",
+        &["", ""],
+        rows,
+    )
 }
 
 const LEDGER_HEADS: [&str; 5] = ["item", "weight", "forward", "to port", "above"];

@@ -43,7 +43,8 @@ impl Float {
                 let (x, kg) = (entry.weight.centre.x, entry.weight.mass.si());
                 let total = state.total;
                 let after = |forward: f64| {
-                    let centre = total.centre + nalgebra::Vector3::x() * (kg * forward / total.mass.si());
+                    let centre =
+                        total.centre + nalgebra::Vector3::x() * (kg * forward / total.mass.si());
                     self.goal_at(state, total.mass, centre, goal)
                 };
                 let forward = root(0.0, (foremost - x).max(0.0), &after);
@@ -62,6 +63,75 @@ impl Float {
             rank(a).cmp(&rank(b)).then(way(a).total_cmp(&way(b)))
         });
         shifts
+    }
+
+    /// Several things moved forward one after the other, each as far as it can go, until the goal is
+    /// met; `None` where all of them together do not meet it.
+    pub fn plan(&self, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Option<Vec<Shift>> {
+        let mut steps = self.shifts(state, goal);
+        if let Some(first) = steps.first()
+            && first.forward.is_some()
+        {
+            steps.truncate(1);
+            return Some(steps);
+        }
+        steps.sort_by(|a, b| {
+            let moment = |s: &Shift| s.mass.si() * s.to.si();
+            a.movable
+                .cmp(&b.movable)
+                .then(moment(b).total_cmp(&moment(a)))
+        });
+        let foremost = FOREMOST_OVER_LENGTH * self.hull(state.side).bounds().1.x;
+        let total = state.total;
+        let mut centre = total.centre;
+        let mut plan = Vec::new();
+        for step in steps {
+            let entry = state
+                .entries
+                .iter()
+                .find(|entry| entry.name == step.name && entry.movable == step.movable)?;
+            let reach = foremost - entry.weight.centre.x;
+            if reach <= 0.0 {
+                continue;
+            }
+            let share = entry.weight.mass.si() / total.mass.si();
+            let after = |forward: f64| {
+                let centre = centre + nalgebra::Vector3::x() * (share * forward);
+                self.goal_at(state, total.mass, centre, goal)
+            };
+            let forward = root(0.0, reach, &after);
+            let moved = forward.unwrap_or(reach);
+            plan.push(Shift {
+                forward: Some(Length::from_si(moved)),
+                to: Length::from_si(entry.weight.centre.x + moved),
+                ..step
+            });
+            if forward.is_some() {
+                return Some(plan);
+            }
+            centre.x += share * reach;
+        }
+        None
+    }
+
+    /// Where ballast is put forward, in boat axes: on the centreline, as far forward as things go.
+    pub fn ballast_place(&self, state: &State) -> Point3<f64> {
+        let foremost = FOREMOST_OVER_LENGTH * self.hull(state.side).bounds().1.x;
+        Point3::new(foremost, 0.0, state.total.centre.z)
+    }
+
+    /// Centre and weight of what hangs on the stern and stays there: engines, brackets.
+    pub fn on_stern(&self, state: &State) -> Option<(Point3<f64>, Mass)> {
+        let fixed = state
+            .entries
+            .iter()
+            .skip(1)
+            .filter(|entry| entry.movable == Movable::No);
+        let (kg, moment) = fixed.fold((0.0, nalgebra::Vector3::zeros()), |(kg, moment), entry| {
+            let mass = entry.weight.mass.si();
+            (kg + mass, moment + entry.weight.centre.coords * mass)
+        });
+        (kg > 0.0).then(|| (Point3::from(moment / kg), Mass::from_si(kg)))
     }
 
     /// The mass that, put at this point (or, below zero, taken from it), just meets the goal.

@@ -8,7 +8,7 @@ use uom::si::length::meter;
 use super::NoFloat;
 use crate::job::{BracketKind, HullShape, Lines, Offset};
 use crate::physics::float::{
-    Assumption, Fairing, Hull, LeastForm, Lofting, LoftError, MeshError, Station, StlError,
+    Assumption, Fairing, Hull, LeastForm, LoftError, Lofting, MeshError, Station, StlError,
     TapeSection, TriMesh, mesh_from_least_form, mesh_from_offsets, mesh_from_stl, mesh_from_tape,
 };
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, inches, say};
@@ -51,8 +51,7 @@ pub(super) fn built(rig: &Rig) -> Result<Built, NoFloat> {
         .shape
         .ask()
         .map_err(|missing| NoFloat::Missing(vec![missing]))?;
-    build(rig, shape)
-        .map_err(|fault| NoFloat::Cannot(say!("{}: {}.", fault.path, fault.message)))
+    build(rig, shape).map_err(|fault| NoFloat::Cannot(say!("{}: {}.", fault.path, fault.message)))
 }
 
 fn build(rig: &Rig, shape: &Shape) -> Result<Built, ShapeFault> {
@@ -147,8 +146,8 @@ fn build(rig: &Rig, shape: &Shape) -> Result<Built, ShapeFault> {
                 deadrise: *deadrise,
                 depth: *depth,
             };
-            let lofted = mesh_from_least_form(&form, &lofting(Lines::Fair))
-                .map_err(fault("boat.depth"))?;
+            let lofted =
+                mesh_from_least_form(&form, &lofting(Lines::Fair)).map_err(fault("boat.depth"))?;
             let half = 0.5 * chine_beam.get::<meter>();
             let sheer = lofted
                 .assumptions

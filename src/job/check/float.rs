@@ -355,6 +355,10 @@ fn place(
 
 fn named(checker: &mut Checker, path: &str, name: &str, what: &str, example: &str) {
     if name.trim().is_empty() {
-        checker.fault(path, format!("a {what} without a name"), format!("such as \"{example}\""));
+        checker.fault(
+            path,
+            format!("a {what} without a name"),
+            format!("such as \"{example}\""),
+        );
     }
 }
