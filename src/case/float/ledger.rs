@@ -33,10 +33,10 @@ pub struct Entry {
 pub enum Movable {
     /// An item or gear.
     Item,
-    /// A tank or live well.
-    Tank,
     /// Persons.
     Persons,
+    /// A tank or live well.
+    Tank,
     /// It stays where it is.
     No,
 }

@@ -253,15 +253,20 @@ impl Float {
         let mut tables = vec![self.side_by_side(loaded)];
         let mut sheet = Sheet::default();
         if let Some(state) = loaded.judged() {
-            match state.upright() {
-                Ok(floating) => {
-                    tables.push(lies(floating, state));
-                    self.formulas(&mut sheet, state, floating);
-                    tables.extend(self.righting(state, &mut sheet));
-                }
-                Err(why) => {
-                    sheet.remark(say!("With these weights ").then(why).then(Text::from(".")))
-                }
+            let upright = state.upright();
+            if let Err(why) = &upright {
+                sheet.remark(
+                    say!("With these weights ")
+                        .then(why.clone())
+                        .then(Text::from(".")),
+                );
+            }
+            if let Some(floating) = state.floating() {
+                tables.push(lies(floating, state));
+            }
+            if let Ok(floating) = upright {
+                self.formulas(&mut sheet, state, floating);
+                tables.extend(self.righting(state, &mut sheet));
             }
         }
         Part {

@@ -5,6 +5,7 @@ use uom::si::f64::Length;
 use super::floated;
 use crate::case::Case;
 use crate::case::float::State;
+use crate::physics::float::Outcome;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Limit, Verdict};
@@ -44,7 +45,7 @@ fn judge(case: &Case) -> Finding {
         let gm = match state.upright() {
             Ok(lies) => lies.gm_transverse - state.free_surface.transverse,
             Err(why) => {
-                return Finding::new(
+                let finding = Finding::new(
                     Verdict::Fail,
                     say!("In `{}` ", loaded.name.as_str())
                         .then(why)
@@ -53,6 +54,12 @@ fn judge(case: &Case) -> Finding {
                 .remedy(Text::from(
                     "Check weights, places and shape first; if they are right, she must not carry this.",
                 ));
+                return match &state.outcome {
+                    Outcome::Sinks { mass, largest } => {
+                        finding.against(Measure::of(*mass), Limit::AtMost(Measure::of(*largest)))
+                    }
+                    _ => finding,
+                };
             }
         };
         let before = loaded.before.as_ref().and_then(State::gm);

@@ -22,7 +22,7 @@ pub use scuppers::SCUPPERS;
 pub use trim_change::TRIM_CHANGE;
 pub use well_edge::WELL_EDGE;
 
-use uom::si::f64::Length;
+use uom::si::f64::{Length, Mass};
 
 use super::{Finding, Verdict};
 use crate::case::Case;
@@ -202,7 +202,8 @@ fn shifts_table(shifts: &[Shift]) -> Table {
     }
 }
 
-/// What would meet a goal: things moved forward, else ballast, in words; and what each thing does alone.
+/// The ways to meet a goal: things moved forward, else ballast; and less on the stern. In words, with a
+/// table of what each thing does alone.
 fn put_back(
     float: &Float,
     state: &State,
@@ -210,21 +211,66 @@ fn put_back(
 ) -> (Option<Text>, Option<Table>) {
     let shifts = float.shifts(state, goal);
     let table = (!shifts.is_empty()).then(|| shifts_table(&shifts));
-    if let Some(plan) = float.plan(state, goal) {
-        return (Some(say!("Move ").then(plan_words(&plan))), table);
-    }
-    let place = float.ballast_place(state);
-    let most = state.total.mass;
-    let none = uom::si::f64::Mass::from_si(0.0);
-    let ballast = float.mass_at(state, &place, (none, most), goal);
-    let words = ballast.map(|mass| {
-        say!(
-            "Nothing aboard moved forward is enough: put {} {} forward of the transom",
-            Measure::of(mass),
-            Measure::styled(Length::from_si(place.x), Style::FeetInches)
-        )
+    let moved = match float.plan(state, goal) {
+        Some(plan) => Some(say!("Move ").then(plan_words(&plan))),
+        None => ballast(float, state, goal),
+    };
+    let less = float.on_stern(state).and_then(|(_, hung)| {
+        let room = room_at_stern(float, state, goal).filter(|room| room.si() < 0.0)?;
+        let left = hung + room;
+        Some(say!(
+            "hang {} less on the stern, {} in all",
+            Measure::of(-room),
+            Measure::of(left)
+        ))
     });
-    (words, table)
+    let ways = match (moved, less) {
+        (Some(moved), Some(less)) => Some(moved.then(Text::from("; or ")).then(less)),
+        (Some(moved), None) => Some(moved),
+        (None, Some(less)) => Some(say!("Nothing moved or stowed forward is enough: ").then(less)),
+        (None, None) => None,
+    };
+    (ways.map(|ways| ways.then(Text::from("."))), table)
+}
+
+fn ballast(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Option<Text> {
+    let place = float.ballast_place(state);
+    let none = Mass::from_si(0.0);
+    let mass = float.mass_at(state, &place, (none, state.total.mass), goal)?;
+    Some(say!(
+        "Nothing aboard moved forward is enough: stow {} more {} forward of the transom",
+        Measure::of(mass),
+        Measure::styled(Length::from_si(place.x), Style::FeetInches)
+    ))
+}
+
+/// More than anyone would hang on her stern, kg: where the search for the most ends.
+const SEARCH_KG: f64 = 5000.0;
+
+/// The weight that can still be hung at the engines' place until the goal comes down to zero; below zero
+/// as much must come off.
+fn room_at_stern(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Option<Mass> {
+    let (place, hung) = float.on_stern(state)?;
+    let room = |from: f64, to: f64| {
+        float.mass_at(
+            state,
+            &place,
+            (Mass::from_si(from), Mass::from_si(to)),
+            goal,
+        )
+    };
+    if goal(state.floating()?) < 0.0 {
+        return room(-hung.si(), 0.0);
+    }
+    // She may turn over or sink on the way to the far end: come nearer until she does not.
+    let mut most = SEARCH_KG;
+    while most > 1.0 {
+        if let Some(room) = room(0.0, most) {
+            return Some(room);
+        }
+        most *= 0.7;
+    }
+    None
 }
 
 fn missing(measurement: &'static tape::Measurement) -> Missing {

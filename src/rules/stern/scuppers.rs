@@ -97,7 +97,7 @@ fn judge(case: &Case) -> Finding {
         let (remedy, table) = put_back(float, lowest.state, &goal);
         finding = finding.remedy(match remedy {
             Some(remedy) => remedy.then(Text::from(
-                "; until then keep the scuppers' valves shut at rest.",
+                " Until then keep the scuppers' valves shut at rest.",
             )),
             None => Text::from(
                 "Stowing forward is not enough: raise sole and outlets, or hang less on the stern.",

@@ -78,7 +78,9 @@ fn judge(case: &Case) -> Finding {
         let finding = Finding::new(Verdict::Warn, words(worst));
         let (remedy, table) = put_back(float, worst.after, &goal);
         let finding = match remedy.filter(|_| sign > 0.0) {
-            Some(remedy) => finding.remedy(remedy.then(Text::from(": that gives the trim back."))),
+            Some(remedy) => {
+                finding.remedy(say!("To give the whole trim back: ").then(remedy))
+            }
             None => finding.remedy(Text::from(if sign > 0.0 {
                 "Nothing that can be moved or stowed gives the trim back: lighter engines or less setback would."
             } else {
@@ -174,11 +176,15 @@ fn as_she_is(case: &Case, float: &Float) -> Finding {
     };
     let attitude = lies.attitude();
     let buoyancy = lies.immersed.centre_of_buoyancy;
+    let length = |metres: f64| Measure::of(Length::from_si(metres));
+    let gravity = state.total.centre;
     let says = say!(
-        "{} `{}` she weighs {}; the origin lies {} under water, she trims ",
+        "{}, `{}`: she weighs {}, with her centre {} forward and {} to port; the origin lies {} under water, she trims ",
         capital(float.judged_words()),
         loaded.name.as_str(),
         Measure::of(state.total.mass),
+        length(gravity.x),
+        length(gravity.y),
         Measure::of(attitude.sinkage)
     )
     .then(trim_words(attitude.trim))
@@ -186,10 +192,10 @@ fn as_she_is(case: &Case, float: &Float) -> Finding {
     .then(heel_words(attitude.heel))
     .then(say!(
         "; her centre of buoyancy is {} forward, {} to port and {} up; GM is {}. `sternknee work JOB float` prints the rest.",
-        Measure::of(Length::from_si(buoyancy.x)),
-        Measure::of(Length::from_si(buoyancy.y)),
-        Measure::of(Length::from_si(buoyancy.z)),
-        state.gm().map_or(Measure::of(Length::from_si(0.0)), Measure::of)
+        length(buoyancy.x),
+        length(buoyancy.y),
+        length(buoyancy.z),
+        Measure::of(state.gm().unwrap_or(Length::from_si(0.0)))
     ));
     let rig = case.rig;
     let missing = [rig.before.ask().err(), rig.after.ask().err()]

@@ -1,12 +1,10 @@
 //! `stern/well-edge`
 
-use uom::si::f64::Mass;
-
 use super::{
-    Height, floated, height_sheet, heights_table, lost, missing, put_back, upright, worst,
+    floated, height_sheet, heights_table, lost, missing, put_back, room_at_stern, upright, worst,
 };
 use crate::case::Case;
-use crate::case::float::{EdgePoint, Float};
+use crate::case::float::EdgePoint;
 use crate::job::{EdgeKind, tape};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
@@ -31,8 +29,6 @@ rule! {
 
 /// Height of the edge above still water at the least. Common practice, no source.
 const LEAST_IN: f64 = 4.0;
-/// More than anyone would hang on her stern, kg: where the search for the most ends.
-const SEARCH_KG: f64 = 5000.0;
 
 fn judge(case: &Case) -> Finding {
     let float = match floated(case) {
@@ -96,9 +92,8 @@ fn judge(case: &Case) -> Finding {
     };
     let point = lowest.edge.point;
     let goal = |f: &Floating| f.height_above_water(&point).si() - least.si();
-    let room = room_at_stern(float, &lowest, &goal);
     if finding.verdict == Verdict::Pass {
-        if let Some(room) = room {
+        if let Some(room) = room_at_stern(float, lowest.state, &goal) {
             finding.summary = finding.summary.then(say!(
                 " The stern takes {} more at the engines' place before it comes down to {}.",
                 Measure::of(room),
@@ -106,24 +101,10 @@ fn judge(case: &Case) -> Finding {
             ));
         }
     } else {
-        let (moved, table) = put_back(float, lowest.state, &goal);
-        let less = room.map(|room| {
-            say!(
-                "Hang {} less on the stern (at most {} in all)",
-                Measure::of(-room),
-                Measure::of(
-                    float
-                        .on_stern(lowest.state)
-                        .map_or(room, |(_, mass)| mass + room)
-                )
-            )
-        });
-        let ways: Vec<Text> = less.into_iter().chain(moved).collect();
-        finding = finding.remedy(if ways.is_empty() {
-            Text::from("Neither lighter engines nor stowing forward is enough: raise the edge.")
-        } else {
-            Text::join(ways, "; or: ").then(Text::from("."))
-        });
+        let (ways, table) = put_back(float, lowest.state, &goal);
+        finding = finding.remedy(ways.unwrap_or(Text::from(
+            "Neither lighter engines nor stowing forward is enough: raise the edge.",
+        )));
         if let Some(table) = table {
             finding = finding.table(table);
         }
@@ -136,30 +117,4 @@ fn judge(case: &Case) -> Finding {
         .against(found, Limit::AtLeast(Measure::tape(least)))
         .table(heights_table(float, &edges))
         .working(sheet)
-}
-
-/// The weight that can still be hung at the engines' place (below zero: that must come off) until the
-/// edge is at its limit.
-fn room_at_stern(float: &Float, lowest: &Height, goal: &dyn Fn(&Floating) -> f64) -> Option<Mass> {
-    let (place, hung) = float.on_stern(lowest.state)?;
-    let spare = |from: f64, to: f64| {
-        float.mass_at(
-            lowest.state,
-            &place,
-            (Mass::from_si(from), Mass::from_si(to)),
-            goal,
-        )
-    };
-    if lowest.height.si() - inches(LEAST_IN).si() < 0.0 {
-        return spare(-hung.si(), 0.0);
-    }
-    // She may turn over or sink on the way to the far end: come nearer until she does not.
-    let mut most = SEARCH_KG;
-    while most > 1.0 {
-        if let Some(room) = spare(0.0, most) {
-            return Some(room);
-        }
-        most *= 0.7;
-    }
-    None
 }
