@@ -21,7 +21,7 @@ rule! {
     ///
     /// **Source.** ISO 12217-1, offset-load test (formula from memory), taken as practice.
     ///
-    /// **When it warns.** It fails where an edge goes under water. Allow fewer persons at the rail: the
+    /// **When it warns.** It fails where an edge goes under water or she turns over. Allow fewer persons at the rail: the
     /// finding says how many are enough.
     CREW_TO_SIDE = Stern "stern/crew-to-side", judge;
 }
@@ -51,6 +51,22 @@ fn judge(case: &Case) -> Finding {
         Ok(float) => float,
         Err(finding) => return *finding,
     };
+    let turned = float
+        .loadings
+        .iter()
+        .filter(|loaded| loaded.to_one_side)
+        .find_map(|loaded| Some((loaded, loaded.judged()?.upright().err()?)));
+    if let Some((loaded, why)) = turned {
+        return Finding::new(
+            Verdict::Fail,
+            say!("In `{}` ", loaded.name.as_str())
+                .then(why)
+                .then(Text::from(".")),
+        )
+        .remedy(Text::from(
+            "Never let so many to one rail; check weights and places if that cannot be.",
+        ));
+    }
     let loadings = match upright(float) {
         Ok(loadings) => loadings,
         Err(finding) => return *finding,

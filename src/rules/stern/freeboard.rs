@@ -80,9 +80,12 @@ fn judge(case: &Case) -> Finding {
         let point = lowest.edge.point;
         let goal = |f: &Floating| f.height_above_water(&point).si() - least.si();
         let (remedy, table) = put_back(float, lowest.state, &goal);
-        finding = finding.remedy(remedy.unwrap_or(Text::from(
-            "Stowing forward is not enough: she is overloaded for her freeboard.",
-        )));
+        finding = finding.remedy(match remedy {
+            Some(remedy) => say!("To keep {}: ", Measure::tape(least)).then(remedy),
+            None => {
+                Text::from("Stowing forward is not enough: she is overloaded for her freeboard.")
+            }
+        });
         if let Some(table) = table {
             finding = finding.table(table);
         }

@@ -212,7 +212,7 @@ fn put_back(
     let shifts = float.shifts(state, goal);
     let table = (!shifts.is_empty()).then(|| shifts_table(&shifts));
     let moved = match float.plan(state, goal) {
-        Some(plan) => Some(say!("Move ").then(plan_words(&plan))),
+        Some(plan) => Some(say!("move ").then(plan_words(&plan))),
         None => ballast(float, state, goal),
     };
     let less = float.on_stern(state).and_then(|(_, hung)| {
@@ -227,7 +227,9 @@ fn put_back(
     let ways = match (moved, less) {
         (Some(moved), Some(less)) => Some(moved.then(Text::from("; or ")).then(less)),
         (Some(moved), None) => Some(moved),
-        (None, Some(less)) => Some(say!("Nothing moved or stowed forward is enough: ").then(less)),
+        (None, Some(less)) => {
+            Some(less.then(Text::from(" (nothing moved or stowed forward is enough)")))
+        }
         (None, None) => None,
     };
     (ways.map(|ways| ways.then(Text::from("."))), table)
@@ -238,7 +240,7 @@ fn ballast(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Opt
     let none = Mass::from_si(0.0);
     let mass = float.mass_at(state, &place, (none, state.total.mass), goal)?;
     Some(say!(
-        "Nothing aboard moved forward is enough: stow {} more {} forward of the transom",
+        "stow {} more {} forward of the transom (nothing aboard moved forward is enough)",
         Measure::of(mass),
         Measure::styled(Length::from_si(place.x), Style::FeetInches)
     ))

@@ -96,9 +96,11 @@ fn judge(case: &Case) -> Finding {
         let goal = |f: &Floating| f.height_above_water(&point).si() - least.si();
         let (remedy, table) = put_back(float, lowest.state, &goal);
         finding = finding.remedy(match remedy {
-            Some(remedy) => remedy.then(Text::from(
-                " Until then keep the scuppers' valves shut at rest.",
-            )),
+            Some(remedy) => say!("To keep {}: ", Measure::tape(least))
+                .then(remedy)
+                .then(Text::from(
+                    " Until then keep the scuppers' valves shut at rest.",
+                )),
             None => Text::from(
                 "Stowing forward is not enough: raise sole and outlets, or hang less on the stern.",
             ),

@@ -102,9 +102,12 @@ fn judge(case: &Case) -> Finding {
         }
     } else {
         let (ways, table) = put_back(float, lowest.state, &goal);
-        finding = finding.remedy(ways.unwrap_or(Text::from(
-            "Neither lighter engines nor stowing forward is enough: raise the edge.",
-        )));
+        finding = finding.remedy(match ways {
+            Some(ways) => say!("To keep {}: ", Measure::tape(least)).then(ways),
+            None => {
+                Text::from("Neither lighter engines nor stowing forward is enough: raise the edge.")
+            }
+        });
         if let Some(table) = table {
             finding = finding.table(table);
         }
