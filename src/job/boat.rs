@@ -29,6 +29,8 @@ pub struct Boat {
     pub deadrise: Option<Reading<Angle>>,
     /// Beam between the chines at the transom.
     pub chine_beam: Option<Reading<Length>>,
+    /// From the bottom of the hull up to the sheer, at the transom.
+    pub depth: Option<Reading<Length>>,
     /// The year she was designed or built.
     pub year: Option<u16>,
     /// Design category.

@@ -32,9 +32,12 @@ pub const STABILITY_TEST_BELOW_LB: f64 = 550.0;
 /// Share by which the weight of the stability test is divided. Source: 33 CFR 183.41.
 const STABILITY_TEST_SHARE: f64 = 0.6;
 /// Weight allowed for in the persons formula, lb. Source: 33 CFR 183.41.
-const PERSONS_OFFSET_LB: f64 = 32.0;
+pub const PERSONS_OFFSET_LB: f64 = 32.0;
 /// Weight of a person in the persons formula, lb. Source: 33 CFR 183.41.
-const PERSON_LB: f64 = 141.0;
+pub const PERSON_LB: f64 = 141.0;
+
+/// Divisor of the reserve of displacement in the weight capacity. Source: 33 CFR 183.35.
+pub const RESERVE_OVER_CAPACITY: f64 = 5.0;
 
 /// The length below which 33 CFR part 183 asks for capacity limits.
 pub fn regulated_length() -> Length {
@@ -139,6 +142,15 @@ fn from_table(
         "P",
         "horsepower capacity from the table",
         Term::constant(power),
+    )
+}
+
+/// The greatest weight capacity, 183.35: (maximum displacement − boat weight) / 5.
+pub fn weight(sheet: &mut Sheet, displacement: &Term<Mass>, boat: &Term<Mass>) -> Term<Mass> {
+    sheet.set(
+        "Wc",
+        "greatest weight capacity",
+        (displacement - boat) / number(RESERVE_OVER_CAPACITY),
     )
 }
 

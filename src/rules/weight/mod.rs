@@ -27,7 +27,7 @@ use crate::rig::{Missing, Rig};
 ///
 /// # Errors
 /// The readings that are needed to tell.
-fn outside_small_boats(rig: &Rig) -> Result<Option<Text>, Vec<Missing>> {
+pub(super) fn outside_small_boats(rig: &Rig) -> Result<Option<Text>, Vec<Missing>> {
     let (craft, length) = (rig.boat.craft.ask(), rig.boat.length.ask());
     match (craft, length) {
         (Ok(craft), _) if *craft != Craft::Monohull => Ok(Some(say!(
