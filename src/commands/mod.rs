@@ -17,12 +17,13 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use sha2::{Digest, Sha256};
 
+use crate::case::float::shape_fault;
 use crate::catalog::{Catalog, CatalogError, hexadecimal};
 use crate::job;
 use crate::quantity::Units;
 use crate::report::Stamp;
-use crate::rig::{self, Rig};
-use crate::written::{self, Faults, FileError, Page};
+use crate::rig::{self, Files, Rig};
+use crate::written::{self, Fault, Faults, FileError, Page};
 
 /// Checks whether an outboard repower belongs on a given boat, and shows its working. It advises; it
 /// never approves.
@@ -198,14 +199,29 @@ impl Loaded {
 fn load_job(path: &Path, catalog: &Catalog) -> Result<Loaded, CommandError> {
     let text = read(path)?;
     let mut draft = job::draft(&path.display().to_string(), &text);
-    let resolved = draft.value.as_ref().map(|job| rig::resolve(job, catalog));
+    let page = draft.page.clone();
+    let (files, unread) = draft
+        .value
+        .as_ref()
+        .map(|job| read_files(job, path, &page))
+        .unwrap_or_default();
+    draft.add(unread);
+    let resolved = draft
+        .value
+        .as_ref()
+        .map(|job| rig::resolve_with_files(job, catalog, &files));
     match resolved {
         Some(Ok(rig)) => {
+            // A shape that was read may still be no hull; one that was not was told already.
+            if draft.faults.is_empty()
+                && let Some(fault) = shape_fault(&rig)
+            {
+                draft.add(vec![page.fault(&fault.path, fault.message, fault.help)]);
+            }
             let (_, page) = draft.finish()?;
             Ok(Loaded { rig, page })
         }
         Some(Err(unresolved)) => {
-            let page = draft.page.clone();
             draft.add(
                 unresolved
                     .into_iter()
@@ -216,4 +232,36 @@ fn load_job(path: &Path, catalog: &Catalog) -> Result<Loaded, CommandError> {
         }
         None => Err(Faults::new(&draft.page, draft.faults).into()),
     }
+}
+
+/// The longest file that a job may name.
+const LONGEST_NAMED_FILE: u64 = 1 << 28;
+
+/// The bytes of the files that a job names, from the job's own folder, and the faults of those that
+/// cannot be read.
+fn read_files(job: &job::Job, path: &Path, page: &Page) -> (Files, Vec<Fault>) {
+    let folder = path.parent().unwrap_or(Path::new("."));
+    let mut files = Files::new();
+    let mut faults = Vec::new();
+    for (entry, name) in job.files() {
+        let file = folder.join(name);
+        let read = std::fs::metadata(&file).and_then(|about| {
+            if !about.is_file() || about.len() > LONGEST_NAMED_FILE {
+                let why = "no file, or a longer one than any hull needs";
+                return Err(std::io::Error::other(why));
+            }
+            std::fs::read(&file)
+        });
+        match read {
+            Ok(bytes) => {
+                files.insert(name.to_owned(), bytes.into());
+            }
+            Err(error) => faults.push(page.fault(
+                entry,
+                format!("`{}` cannot be read: {error}", file.display()),
+                "the name counts from the folder of the job",
+            )),
+        }
+    }
+    (files, faults)
 }

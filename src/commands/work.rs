@@ -36,18 +36,22 @@ pub(super) struct WorkArgs {
 enum Topic {
     /// What comes off and goes on, item by item
     Weights,
+    /// How she floats, before and after, in every loading
+    Float,
 }
 
 impl Topic {
     fn word(self) -> &'static str {
         match self {
             Topic::Weights => "weights",
+            Topic::Float => "float",
         }
     }
 
     fn parts(self, case: &Case) -> Vec<Part> {
         match self {
             Topic::Weights => case.weights(),
+            Topic::Float => case.float_parts(),
         }
     }
 }

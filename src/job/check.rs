@@ -1,6 +1,7 @@
 //! What a job must not say: values that no boat has, engines in impossible places, things that
 //! contradict each other. Every finding is noted, none stops the search.
 
+mod float;
 mod papers;
 
 use uom::si::f64::{Angle, Length};
@@ -175,6 +176,7 @@ pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
         papers::planned(&mut checker, planned);
     }
     papers::photographs(&mut checker, &job.photographs);
+    float::float(&mut checker, job);
     checker.faults
 }
 
@@ -190,6 +192,7 @@ fn boat(checker: &mut Checker, boat: &Boat) {
     checker.within("boat.chine_beam", boat.chine_beam.as_ref(), WIDTH);
     checker.within("boat.deadrise", boat.deadrise.as_ref(), DEADRISE);
     checker.within("boat.transom_rating", boat.transom_rating.as_ref(), LOAD);
+    checker.within("boat.stability_test", boat.stability_test.as_ref(), LOAD);
     checker.within("boat.power_rating", boat.power_rating.as_ref(), BOAT_POWER);
     checker.count("boat.year", boat.year, YEARS);
     for (path, part) in [

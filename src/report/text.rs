@@ -136,7 +136,10 @@ fn working_line(line: &str, meaning: Option<&str>) -> String {
 }
 
 fn rows(table: &Table, units: Units) -> String {
-    let mut cells: Vec<Vec<String>> = vec![table.heads.clone()];
+    let mut cells: Vec<Vec<String>> = Vec::new();
+    if table.heads.iter().any(|head| !head.is_empty()) {
+        cells.push(table.heads.clone());
+    }
     cells.extend(
         table
             .rows
@@ -188,7 +191,7 @@ fn unmeasured(out: &mut String, report: &Report) {
     let study = report.case.rig.sitting == Sitting::Study;
     let waiting: Vec<&Judged> = report
         .with(Verdict::Unmeasured)
-        .filter(|judged| !(study && judged.finding.limit.is_some()))
+        .filter(|judged| !(study && judged.finding.is_answer()))
         .collect();
     if waiting.is_empty() {
         return;
