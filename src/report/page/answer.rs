@@ -190,7 +190,7 @@ pub(super) fn unmeasured(report: &Report) -> Markup {
                 }
                 table {
                     caption class="soft" { "Readings to take" }
-                    thead { tr { th scope="col" { "reading" } th scope="col" { "where and how" } th scope="col" { "decides" } } }
+                    thead { tr { th scope="col" { "reading" } th scope="col" { "where and how" } } }
                     tbody {
                         @for entry in &missing {
                             @let how = entry.missing.measurement;
@@ -199,8 +199,8 @@ pub(super) fn unmeasured(report: &Report) -> Markup {
                                 td {
                                     (how.place) ": " (how.how)
                                     @if !how.closeness.is_empty() { ". To within " span class="n" { (how.closeness) } }
+                                    p class="where" { "Decides " (entry.rules.join(", ")) }
                                 }
-                                td { (entry.rules.join(", ")) }
                             }
                         }
                     }

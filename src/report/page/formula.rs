@@ -71,16 +71,32 @@ fn operator(sign: &str) -> Markup {
     html! { mo { (sign) } }
 }
 
-/// The expression in pieces, broken at its outermost sums.
+/// Longest sum that is set above the line of a fraction; a longer one would not fit a page's width.
+const LONGEST_NUMERATOR: usize = 2;
+
+/// The expression in pieces, broken at its outermost sums, and at those of a long numerator, which then
+/// stands in brackets before a stroke.
 fn pieces(expression: &Expression, face: Face, units: Units) -> Vec<Markup> {
+    if let Expression::Binary(Operator::Over, left, right) = expression
+        && terms_of(left) > LONGEST_NUMERATOR
+    {
+        let mut all = vec![math(operator("("))];
+        all.extend(pieces(left, face, units));
+        let below = write(right, face, units);
+        let compound = matches!(right.as_ref(), Expression::Binary(..));
+        let below = if compound { fenced(below) } else { below };
+        all.push(math(
+            html! { mrow { (operator(")")) (operator("/")) (below) } },
+        ));
+        return all;
+    }
     let mut terms = Vec::new();
     collect(expression, None, &mut terms);
     terms
         .into_iter()
         .map(|(sign, term)| {
             let inner = write(term, face, units);
-            let minus = sign == Some(Operator::Minus);
-            let inner = if minus && is_sum(term) {
+            let inner = if sign == Some(Operator::Minus) && is_sum(term) {
                 fenced(inner)
             } else {
                 inner
@@ -93,6 +109,12 @@ fn pieces(expression: &Expression, face: Face, units: Units) -> Vec<Markup> {
             }
         })
         .collect()
+}
+
+fn terms_of(expression: &Expression) -> usize {
+    let mut terms = Vec::new();
+    collect(expression, None, &mut terms);
+    terms.len()
 }
 
 fn collect<'e>(

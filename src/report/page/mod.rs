@@ -133,7 +133,7 @@ fn table(rows: &crate::working::Table, units: Units) -> Markup {
         })
     };
     let class = |column: usize| numeric(column).then_some("num");
-    html! {
+    let table = html! {
         table {
             caption { (rows.title) }
             thead { tr { @for (i, head) in rows.heads.iter().enumerate() { @if head.is_empty() { td {} } @else { th scope="col" class=[class(i)] { (head) } } } } }
@@ -142,6 +142,14 @@ fn table(rows: &crate::working::Table, units: Units) -> Markup {
                     tr { @for (i, cell) in row.iter().enumerate() { td class=[class(i)] { (prose(cell, units)) } } }
                 }
             }
+        }
+    };
+    // A table of many columns is moved sideways on a narrow screen rather than squeezed.
+    html! {
+        @if rows.heads.len() > 3 {
+            div class="scroll" role="group" tabindex="0" aria-label=(rows.title) { (table) }
+        } @else {
+            (table)
         }
     }
 }
