@@ -18,7 +18,7 @@ use crate::catalog::{Catalog, CatalogError};
 use crate::job;
 use crate::quantity::Units;
 use crate::rig::{self, Files, Rig};
-use crate::written::{Fault, Faults, Page};
+use crate::written::{self, Fault, Faults, FileError, Page};
 
 /// Checks whether an outboard repower belongs on a given boat, and shows its working. It advises; it
 /// never approves.
@@ -78,11 +78,8 @@ impl From<UnitsChoice> for Units {
 #[derive(Debug, thiserror::Error)]
 pub enum CommandError {
     /// A file could not be read.
-    #[error("{}: cannot be read: {source}", path.display())]
-    Unreadable {
-        path: PathBuf,
-        source: std::io::Error,
-    },
+    #[error("{}: {source}", path.display())]
+    Unreadable { path: PathBuf, source: FileError },
     /// A file could not be written.
     #[error("{}: cannot be written: {source}", path.display())]
     Unwritable {
@@ -135,7 +132,7 @@ fn complain(error: &CommandError) {
         CommandError::Catalog(CatalogError::Faulty(all)) => {
             all.iter().map(|faults| faults.render(colour)).collect()
         }
-        other => format!("{other}\n"),
+        other => format!("{}\n", written::printable(&other.to_string())),
     };
     // Nobody is left to tell where standard error is closed.
     let _ = stderr.write_all(message.as_bytes());
@@ -154,7 +151,7 @@ fn load_catalog(choice: &CatalogChoice) -> Result<Catalog, CommandError> {
 }
 
 fn read(path: &Path) -> Result<String, CommandError> {
-    std::fs::read_to_string(path).map_err(|source| CommandError::Unreadable {
+    written::text_of(path).map_err(|source| CommandError::Unreadable {
         path: path.to_owned(),
         source,
     })

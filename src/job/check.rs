@@ -367,7 +367,7 @@ fn engine_group(checker: &mut Checker, path: &str, group: &EngineGroup) {
         checker.fault(
             &format!("{path}.propellers"),
             format!(
-                "{} propellers for {} engines",
+                "as many propellers as engines expected: {} for {}",
                 group.propellers.len(),
                 group.places().len()
             ),

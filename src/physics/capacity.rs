@@ -71,6 +71,11 @@ pub struct Arrangement {
     pub flat_hard_chine: bool,
 }
 
+/// Whether the table covers this factor: above it the formulas do.
+pub fn in_table(table: &PowerCapacity, factor: &Term<Ratio>) -> bool {
+    !factor.value().exceeds(Ratio::from_si(table.steps_end))
+}
+
 /// The horsepower capacity of 183.53(a): the table up to its end, one of the formulas above it.
 pub fn power(
     sheet: &mut Sheet,
@@ -78,7 +83,7 @@ pub fn power(
     factor: &Term<Ratio>,
     arrangement: Arrangement,
 ) -> Term<Power> {
-    if factor.value().si() <= table.steps_end {
+    if in_table(table, factor) {
         return from_table(sheet, table, factor, arrangement.flat_hard_chine);
     }
     let (slope, less) = match arrangement {

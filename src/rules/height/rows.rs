@@ -3,7 +3,7 @@
 use uom::si::f64::Length;
 
 use crate::physics::height;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Engine, Group, Missing, Rig};
 use crate::working::{Sheet, Table, Term};
 
@@ -73,9 +73,9 @@ impl Rows {
     pub fn outside(&self, height: Length) -> Length {
         let slack = crate::quantity::inches(EDGE_SLACK_IN);
         let (low, high) = self.window;
-        if height < low - slack {
+        if (low - slack).exceeds(height) {
             height - low
-        } else if height > high + slack {
+        } else if height.exceeds(high + slack) {
             height - high
         } else {
             Length::default()

@@ -18,7 +18,7 @@ use uom::si::f64::Power;
 
 use crate::job::Craft;
 use crate::physics::capacity;
-use crate::quantity::{Style, Text, say};
+use crate::quantity::{Dimensioned, Style, Text, say};
 use crate::rig::{Missing, Rig};
 
 /// Why 33 CFR 183's loading and flotation rules do not cover her, if they do not.
@@ -32,7 +32,7 @@ pub(super) fn outside_small_boats(rig: &Rig) -> Result<Option<Text>, Vec<Missing
             "33 CFR 183 does not cover a {} here; the builder's figures hold.",
             craft.words()
         ))),
-        (_, Ok(length)) if length.value >= capacity::regulated_length() => Ok(Some(say!(
+        (_, Ok(length)) if !capacity::regulated_length().exceeds(length.value) => Ok(Some(say!(
             "33 CFR 183 covers boats under 20 ft here, and she is {}.",
             length.measure(Style::FeetInches)
         ))),

@@ -4,7 +4,7 @@ use uom::si::f64::Mass;
 
 use crate::case::Case;
 use crate::physics::weight;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Missing;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Limit, Verdict};
@@ -52,7 +52,7 @@ fn judge(case: &Case) -> Finding {
         number(MOST_GROWTH) * Term::new("Wo", old.value()),
     );
     let (found, at_most) = (new.measure(), limit.measure());
-    let finding = if new.value() > limit.value() {
+    let finding = if new.value().exceeds(limit.value()) {
         Finding::new(
             Verdict::Warn,
             say!(

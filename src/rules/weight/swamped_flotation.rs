@@ -57,7 +57,7 @@ fn judge(case: &Case) -> Finding {
     };
     let extra = sheet.set("We", "swamped weight beyond that", &swamped - &basis);
     let (found, limit) = (swamped.measure(), basis.measure());
-    let finding = if extra.value().si() > 0.0 {
+    let finding = if swamped.value().exceeds(basis.value()) {
         let foam = weight::foam_volume(&mut sheet, &extra);
         Finding::new(
             Verdict::Warn,
