@@ -1,6 +1,7 @@
 //! The case: a rig with what physics makes of it. Each expensive result is worked out once, when a
 //! rule or a report first asks for it.
 
+pub mod swing;
 mod weights;
 
 use crate::rig::Rig;
@@ -9,11 +10,15 @@ use crate::rig::Rig;
 pub struct Case<'a> {
     /// The rig.
     pub rig: &'a Rig,
+    swing: swing::Kept,
 }
 
 impl<'a> Case<'a> {
     /// Puts a rig on the desk.
     pub fn new(rig: &'a Rig) -> Self {
-        Case { rig }
+        Case {
+            rig,
+            swing: swing::Kept::default(),
+        }
     }
 }

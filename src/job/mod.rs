@@ -8,6 +8,8 @@ mod check;
 mod engines;
 mod specs;
 pub mod start;
+mod swing;
+mod swing_study;
 pub mod tape;
 
 use serde::Deserialize;
@@ -22,6 +24,13 @@ pub use boat::{
 };
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
+pub use swing::{
+    BoxedObstacle, Cylinder, MountingNumbers, SteeringGear, TieBar, TiltTube, Trailer, Well,
+};
+pub use swing_study::{
+    ObstacleShape, Point, StudyAxis, StudyBody, StudyNeighbour, StudyObstacle, StudyPart, StudyShape,
+    SwingStudy,
+};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
 
 /// A job as it is written.
@@ -56,6 +65,18 @@ pub struct Job {
     pub comes_off: Vec<Item>,
     /// What else goes on with the new engines.
     pub goes_on: Vec<Item>,
+    /// The motorwell that the engines tilt into.
+    pub well: Well,
+    /// What else they could strike.
+    pub obstacles: Vec<BoxedObstacle>,
+    /// Steering cylinder and tie bar.
+    pub steering_gear: SteeringGear,
+    /// From the transom's top, along it at the centreline, down to the water, boat at rest.
+    pub waterline: Option<Reading<Length>>,
+    /// Whether she travels on a trailer, and how she stands on it.
+    pub trailer: Option<Trailer>,
+    /// A swing question given outright.
+    pub swing_study: Option<SwingStudy>,
     /// Anything the reader of the report should know.
     pub notes: Option<String>,
 }

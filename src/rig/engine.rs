@@ -2,6 +2,7 @@
 
 use uom::si::f64::{Angle, Length, Mass, Power};
 
+use super::swing::SwingSheet;
 use super::{Missing, Slot};
 use crate::job::tape::Measurement;
 use crate::job::{BracketKind, BracketSpec, EngineSpec, Hand, Item, Role, Span};
@@ -90,6 +91,8 @@ pub struct Engine {
     pub centre_distance: Slot<Reading<Length>>,
     /// Reach of the powerhead each way at full lock.
     pub clearance_each_way: Slot<Reading<Length>>,
+    /// What its tilt and steering are worked out from.
+    pub sheet: Slot<SwingSheet>,
     /// The rest of what its class says.
     pub spec: EngineSpec,
 }

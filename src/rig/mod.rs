@@ -4,6 +4,7 @@
 mod engine;
 mod resolve;
 mod slot;
+mod swing;
 
 use std::sync::Arc;
 
@@ -19,6 +20,7 @@ use crate::quantity::{Reading, Text, inches};
 pub use engine::{Bracket, Engine, Group, Outfit, ShaftChoice};
 pub use resolve::{Unresolved, resolve};
 pub use slot::{Missing, Slot};
+pub use swing::{OnTrailer, Surroundings, SwingSheet};
 
 /// Everything that a rule can look at.
 #[derive(Clone, Debug)]
@@ -41,6 +43,8 @@ pub struct Rig {
     pub before: Outfit,
     /// What shall hang on her, or hangs there now.
     pub after: Outfit,
+    /// What stands round the engines when they tilt and steer.
+    pub surroundings: Surroundings,
     /// The tables of regulations and standards.
     pub tables: Arc<Tables>,
     /// What was taken for granted in resolving the job, in sentences.
