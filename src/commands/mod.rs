@@ -13,6 +13,7 @@ use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+use crate::case::swing::study_faults;
 use crate::catalog::{Catalog, CatalogError};
 use crate::job;
 use crate::quantity::Units;
@@ -166,6 +167,13 @@ fn load_rig(path: &Path, catalog: &Catalog) -> Result<Rig, CommandError> {
     let resolved = draft.value.as_ref().map(|job| rig::resolve(job, catalog));
     match resolved {
         Some(Ok(rig)) => {
+            let page = draft.page.clone();
+            draft.add(
+                study_faults(&rig)
+                    .into_iter()
+                    .map(|fault| page.fault(&fault.path, fault.error.to_string(), ""))
+                    .collect(),
+            );
             draft.finish()?;
             Ok(rig)
         }

@@ -32,18 +32,22 @@ pub(super) struct WorkArgs {
 enum Topic {
     /// What comes off and goes on, item by item
     Weights,
+    /// How the engines swing: chain, ranges, surroundings, every bound with its gap
+    Swing,
 }
 
 impl Topic {
     fn word(self) -> &'static str {
         match self {
             Topic::Weights => "weights",
+            Topic::Swing => "swing",
         }
     }
 
     fn parts(self, case: &Case) -> Vec<Part> {
         match self {
             Topic::Weights => case.weights(),
+            Topic::Swing => case.swing_parts(),
         }
     }
 }

@@ -23,6 +23,7 @@ pub fn json(report: &Report) -> Value {
         "sitting": report.case.rig.sitting.words(),
         "headline": report.headline(),
         "findings": report.judged.iter().map(|judged| finding(judged, units)).collect::<Vec<_>>(),
+        "swing": super::swing::json(report.case, units),
         "assumed": report.assumed().iter().map(|text| text.show(units)).collect::<Vec<_>>(),
         "cautions": report.cautions(),
         "deferral": DEFERRAL,

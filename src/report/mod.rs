@@ -2,6 +2,7 @@
 
 mod json;
 mod sheet;
+mod swing;
 mod text;
 
 use crate::case::Case;
@@ -93,12 +94,13 @@ impl Report<'_> {
     /// Findings of a study that answer its question though there was nothing to judge.
     pub fn answers(&self) -> impl Iterator<Item = &Judged> {
         self.with(Verdict::Unmeasured)
-            .filter(|judged| judged.finding.limit.is_some())
+            .filter(|judged| judged.finding.answers())
     }
 
     /// What was taken for granted.
     pub fn assumed(&self) -> Vec<Text> {
         let mut assumed = self.case.rig.assumed.clone();
+        assumed.extend(self.case.swing().assumed.clone());
         let from_catalog = [&self.case.rig.before, &self.case.rig.after]
             .into_iter()
             .flat_map(|outfit| outfit.engines())

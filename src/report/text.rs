@@ -179,7 +179,7 @@ fn unmeasured(out: &mut String, report: &Report) {
     let study = report.case.rig.sitting == Sitting::Study;
     let waiting: Vec<&Judged> = report
         .with(Verdict::Unmeasured)
-        .filter(|judged| !(study && judged.finding.limit.is_some()))
+        .filter(|judged| !(study && judged.finding.answers()))
         .collect();
     if waiting.is_empty() {
         return;

@@ -164,6 +164,11 @@ impl Finding {
         self
     }
 
+    /// Whether it answers a study though there was nothing to judge: it has a figure, or a limit.
+    pub fn answers(&self) -> bool {
+        self.found.is_some() || self.limit.is_some()
+    }
+
     /// Room to the limit; negative beyond it.
     pub fn margin(&self) -> Option<Measure> {
         Some(self.limit?.margin(self.found?))

@@ -6,6 +6,7 @@ mod fit;
 mod height;
 mod power;
 pub mod rule;
+mod swing;
 mod weight;
 
 pub use cautions::cautions;
@@ -33,6 +34,14 @@ pub const ALL: &[&Rule] = &[
     &fit::TOP_EDGE,
     &fit::TRANSOM_THICKNESS,
     &fit::CENTRE_DISTANCE,
+    &swing::FULL_TILT,
+    &swing::STEERING_LOCK,
+    &swing::NEIGHBOUR,
+    &swing::CYLINDER,
+    &swing::TIE_BAR,
+    &swing::LIFTS_CLEAR,
+    &swing::GROUND,
+    &swing::PERMITTED_RANGE,
 ];
 
 /// The rule of this id.
