@@ -33,6 +33,8 @@ const UNKNOWN_REACH: f64 = 6.0;
 pub(super) const UNMEASURED: &str = "boat forward of her transom";
 /// Name of the transom itself.
 pub(super) const TRANSOM: &str = "transom";
+/// Name of what carries a bracket's face.
+pub(super) const TUB: &str = "bracket";
 /// Name of a bracket's face.
 pub(super) const FACE: &str = "mounting face of the bracket";
 
@@ -174,7 +176,7 @@ fn brackets(
         let high = sharing.iter().copied().fold(f64::NEG_INFINITY, f64::max) + beside;
         let tops = [
             (FACE, engine.bracket_top, engine.setback.value - inches(FACE_THICKNESS_IN).value),
-            ("bracket", engine.bracket_top - inches(TUB_BELOW_IN).value, 0.0),
+            (TUB, engine.bracket_top - inches(TUB_BELOW_IN).value, 0.0),
         ];
         let foot = engine.bracket_top - inches(FACE_DEPTH_IN).value;
         for (name, top, from) in tops {

@@ -72,7 +72,9 @@ pub(super) fn cylinders(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answ
             .map_err(|error| refused(&error))?;
         let mut scene = boat_scene(&alone, alone.fitted.tilt, around);
         scene.may_touch.clear();
-        against(&engine.label, scene, around, of_gear(), true)
+        let mut swept = against(&engine.label, scene, around, of_gear(), true)?;
+        swept.taken = !cylinder_described(described);
+        Ok(swept)
     })
 }
 
@@ -97,6 +99,31 @@ fn cylinder_sizes(described: Option<&Cylinder>) -> [Length; 4] {
         or(length, CYLINDER_LENGTH_IN),
         or(diameter, CYLINDER_DIAMETER_IN),
     ]
+}
+
+/// Whether nothing of the cylinder is taken for granted.
+fn cylinder_described(described: Option<&Cylinder>) -> bool {
+    matches!(
+        described,
+        Some(Cylinder::Fitted {
+            forward: Some(_),
+            above: Some(_),
+            length: Some(_),
+            diameter: Some(_)
+        })
+    )
+}
+
+/// Whether nothing of the bar is taken for granted.
+fn bar_described(described: Option<&TieBar>) -> bool {
+    matches!(
+        described,
+        Some(TieBar::Fitted {
+            forward: Some(_),
+            above: Some(_),
+            diameter: Some(_)
+        })
+    )
 }
 
 fn bar_sizes(described: Option<&TieBar>) -> [Length; 3] {
@@ -172,6 +199,7 @@ pub(super) fn tie_bars(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answe
             .collect();
         let mut swept = against(&one.label, scene, around, of_gear(), true)?;
         swept.other = Some(other.label.clone());
+        swept.taken = !bar_described(described);
         Ok(swept)
     })
 }
@@ -180,16 +208,7 @@ pub(super) fn tie_bars(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answe
 pub(super) fn assumed(swing: &Swing, rig: &Rig) -> Vec<Text> {
     let mut assumed = Vec::new();
     if swing.cylinder.is_ok() {
-        let whole = matches!(
-            &rig.surroundings.cylinder,
-            Some(Cylinder::Fitted {
-                forward: Some(_),
-                above: Some(_),
-                length: Some(_),
-                diameter: Some(_)
-            })
-        );
-        if !whole {
+        if !cylinder_described(rig.surroundings.cylinder.as_ref()) {
             let [forward, above, length, diameter] =
                 cylinder_sizes(rig.surroundings.cylinder.as_ref()).map(Measure::tape);
             assumed.push(say!(
@@ -199,15 +218,7 @@ pub(super) fn assumed(swing: &Swing, rig: &Rig) -> Vec<Text> {
         }
     }
     if swing.tie_bar.is_ok() {
-        let whole = matches!(
-            &rig.surroundings.tie_bar,
-            Some(TieBar::Fitted {
-                forward: Some(_),
-                above: Some(_),
-                diameter: Some(_)
-            })
-        );
-        if !whole {
+        if !bar_described(rig.surroundings.tie_bar.as_ref()) {
             let [forward, above, diameter] =
                 bar_sizes(rig.surroundings.tie_bar.as_ref()).map(Measure::tape);
             assumed.push(say!(

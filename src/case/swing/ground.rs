@@ -76,6 +76,7 @@ pub(super) fn over(rig: &Rig, stern: &Stern, hanging: &[Hanging]) -> Answer<Vec<
                 clearance,
                 margin,
                 cure: None,
+                taken: false,
                 spacing: None,
             })
         };

@@ -69,8 +69,10 @@ pub struct Hanging {
     pub bracket_top: f64,
     /// Whether it hangs on the transom itself.
     pub on_transom: bool,
-    /// What was taken for granted of it.
-    pub assumed: Vec<Text>,
+    /// Whether its hole row was taken for granted.
+    pub row_assumed: bool,
+    /// Whether the place of its tilt tube was.
+    pub tube_assumed: bool,
 }
 
 /// Every engine of the new outfit.
@@ -128,22 +130,7 @@ fn readings<'e>(group: &Group, engine: &'e Engine) -> Result<Readings<'e>, Vec<M
 fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Open> {
     let (sheet, shaft, setback, drop) = readings(group, engine).map_err(Open::Missing)?;
     let label = engine.label.as_str();
-    let mut assumed = Vec::new();
     let row = engine.holes_up.reading().copied().unwrap_or(0);
-    if engine.holes_up.reading().is_none() && !group.is_lifted() {
-        assumed.push(say!(
-            "Swing: the {} hangs in its lowest holes, where it swings nearest to the well: holes_up is not given.",
-            label
-        ));
-    }
-    if sheet.tilt_tube.is_none() {
-        assumed.push(say!(
-            "Swing: the tilt tube of the {} lies {} forward of its mounting face and {} above its rest, as on most; its cowl is fitted to the sheet's reach at full tilt.",
-            label,
-            Measure::tape(inches(TUBE_FORWARD_IN)),
-            Measure::tape(inches(TUBE_ABOVE_IN))
-        ));
-    }
     let rise = f64::from(row) * inches(HOLE_ROW_STEP_IN).value * stern.angle.value.cos();
     let z = stern.top.z - drop.value + rise;
     let rest = Point3::new(stern.face(setback, z), engine.y.value, z);
@@ -176,8 +163,37 @@ fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Open> {
         setback,
         bracket_top: stern.top.z - drop.value,
         on_transom: group.bracket.is_none(),
-        assumed,
+        row_assumed: engine.holes_up.reading().is_none() && !group.is_lifted(),
+        tube_assumed: sheet.tilt_tube.is_none(),
     })
+}
+
+/// What was taken for granted of the engines, in a sentence for all of them.
+pub(super) fn assumed(hanging: &[Hanging]) -> Vec<Text> {
+    let names = |taken: fn(&Hanging) -> bool| {
+        let labels: Vec<String> = hanging
+            .iter()
+            .filter(|engine| taken(engine))
+            .map(|engine| format!("the {}", engine.label))
+            .collect();
+        (!labels.is_empty()).then(|| labels.join(" and "))
+    };
+    let mut assumed = Vec::new();
+    if let Some(names) = names(|engine| engine.row_assumed) {
+        assumed.push(say!(
+            "Swing: {} hung in the lowest holes, nearest to the well: holes_up is not given.",
+            names
+        ));
+    }
+    if let Some(names) = names(|engine| engine.tube_assumed) {
+        assumed.push(say!(
+            "Swing: the tilt tube of {} lies {} forward of the mounting face and {} above the rest, as on most; the cowl is fitted to the sheet's reach at full tilt.",
+            names,
+            Measure::tape(inches(TUBE_FORWARD_IN)),
+            Measure::tape(inches(TUBE_ABOVE_IN))
+        ));
+    }
+    assumed
 }
 
 /// The rig's numbers as the fit wants them. Where the tube is given or taken, the fit solves for the cowl,

@@ -66,6 +66,7 @@ pub(super) fn answer(study: &SwingStudy) -> Answer<Question> {
             clearance,
             margin: margin.unwrap_or_default(),
             cure: None,
+            taken: false,
             spacing: None,
         },
         margin,

@@ -2,7 +2,7 @@
 
 use uom::si::f64::Length;
 
-use super::around::{Around, FACE, TRANSOM, UNMEASURED, around};
+use super::around::{Around, FACE, TRANSOM, TUB, UNMEASURED, around};
 use super::cures::{Cure, Spacing, cure, spacing};
 use super::hang::{Hanging, Stern, engines, lacking};
 use super::{
@@ -31,6 +31,9 @@ pub struct Swept {
     pub margin: Length,
     /// What would clear it, where it does not keep that distance.
     pub cure: Option<Cure>,
+    /// Whether what moves was not described but taken as common practice has it: then contact is no more
+    /// than a warning to measure.
+    pub taken: bool,
     /// The spacing that would clear two engines, where they come too near each other.
     pub spacing: Option<Spacing>,
 }
@@ -110,10 +113,7 @@ fn assumed(
     around: &Around,
     rig: &crate::rig::Rig,
 ) -> Vec<Text> {
-    let mut assumed: Vec<Text> = hanging
-        .iter()
-        .flat_map(|engine| engine.assumed.clone())
-        .collect();
+    let mut assumed = super::hang::assumed(hanging);
     if swing.full_tilt.is_ok() || swing.cylinder.is_ok() || swing.tie_bar.is_ok() {
         assumed.extend(around.assumed.clone());
     }
@@ -127,16 +127,23 @@ pub(super) fn each<I, T>(items: &[I], ask: impl Fn(&I) -> Answer<T>) -> Answer<V
     items.iter().map(ask).collect()
 }
 
-/// An engine against everything that is known of the boat.
+/// Beginning of the names of the cowl's bodies.
+const COWL: &str = "powerhead cowl";
+
+/// An engine against everything that is known of the boat. How near leg and lower unit come to the face that
+/// carries them is the maker's own trim stop, whatever the boat: only the cowl is held against that.
 pub(super) fn boat_scene(engine: &Hanging, tilt: AngleRange, around: &Around) -> Scene {
     let mut scene = Scene::new(engine.fitted.chain.clone(), tilt, engine.fitted.steer);
     scene.obstacles = around.known.clone();
-    let carrier = [TRANSOM, FACE, "bracket"];
     for (part, body) in engine.fitted.chain.bodies() {
-        if *part == Part::Swivel {
-            for fixed in carrier {
+        let cowl = body.name().starts_with(COWL);
+        for fixed in [TRANSOM, FACE] {
+            if *part == Part::Swivel || !cowl {
                 scene.may_touch.push((body.name().to_owned(), fixed.to_owned()));
             }
+        }
+        if *part == Part::Swivel {
+            scene.may_touch.push((body.name().to_owned(), TUB.to_owned()));
         }
     }
     scene
@@ -169,6 +176,7 @@ pub(super) fn against(
         clearance,
         margin,
         cure: None,
+        taken: false,
         spacing: None,
     };
     if curable && !swept.keeps() {
@@ -177,15 +185,16 @@ pub(super) fn against(
     Ok(swept)
 }
 
+/// Whatever may touch the transom may touch the space that begins at it.
 fn push_unknown(scene: &mut Scene, unknown: &Obstacle) {
     scene.obstacles.push(unknown.clone());
-    for (part, body) in scene.engine.bodies() {
-        if *part == Part::Swivel {
-            scene
-                .may_touch
-                .push((body.name().to_owned(), UNMEASURED.to_owned()));
-        }
-    }
+    let free: Vec<_> = scene
+        .may_touch
+        .iter()
+        .filter(|(_, fixed)| fixed == TRANSOM)
+        .map(|(body, _)| (body.clone(), UNMEASURED.to_owned()))
+        .collect();
+    scene.may_touch.extend(free);
 }
 
 /// Each two neighbours.
@@ -254,6 +263,7 @@ fn beside(one: &Hanging, other: &Hanging, scene: Scene, together: bool) -> Answe
         clearance,
         margin: from_neighbour(),
         cure: None,
+        taken: false,
         spacing: None,
     };
     if !swept.keeps() {

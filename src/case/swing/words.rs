@@ -10,6 +10,10 @@ use crate::quantity::{Measure, Text, degrees, say};
 /// more closely.
 const SAME_DEG: f64 = 0.5;
 
+/// A range that ends beyond this is one of tilt, not of trim; one that begins under the other begins down.
+const TILTED_DEG: f64 = 40.0;
+const TRIM_DEG: f64 = 10.0;
+
 fn same(a: Angle, b: Angle) -> bool {
     (a - b).abs() <= degrees(SAME_DEG)
 }
@@ -39,10 +43,13 @@ fn owned(body: &BodyName, swept: &Swept) -> String {
 /// `full tilt (68.0 deg)`, `34.0 deg of tilt`.
 fn tilt_words(tilt: Angle, range: AngleRange) -> Text {
     let shown = Measure::of(tilt);
-    if range.low() != range.high() && same(tilt, range.low()) {
+    let up = range.high() > degrees(TILTED_DEG);
+    if range.low() != range.high() && same(tilt, range.low()) && tilt <= degrees(TRIM_DEG) {
         say!("down and trimmed in ({})", shown)
+    } else if same(tilt, range.high()) && up {
+        say!("at full tilt ({})", shown)
     } else if same(tilt, range.high()) {
-        say!("tilted as far as the range goes ({})", shown)
+        say!("trimmed out as far as it goes ({})", shown)
     } else {
         say!("at {} of tilt", shown)
     }

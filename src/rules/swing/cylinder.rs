@@ -19,8 +19,9 @@ rule! {
     /// **Source.** The cylinder's own sheet where the job gives it; common practice, no source (the
     /// half inch; place and size where it does not).
     ///
-    /// **When it warns.** It fails where it touches, warns under half an inch; what clears it is
-    /// worked out by the same bound.
+    /// **When it warns.** It fails where a cylinder that was described touches; one that was not
+    /// described only warns. It warns under half an inch; what clears it is worked out by the same
+    /// bound.
     CYLINDER = Swing "swing/cylinder", judge;
 }
 
@@ -28,7 +29,7 @@ fn judge(case: &Case) -> Finding {
     match &case.swing().cylinder {
         Ok(all) => of_sweeps(all, |swept| {
             cures(case, swept).then(Text::from(
-                " Measure the cylinder first: steering_gear takes its own numbers.",
+                " The very cylinder's numbers, under steering_gear, decide it.",
             ))
         }),
         Err(open) => unanswered(open),

@@ -16,7 +16,8 @@ rule! {
     /// drilled.
     ///
     /// **Limit.** 1 in at every pose. The least distance is certified by branch and bound over the
-    /// whole range, within half a millimetre, not taken from samples.
+    /// whole range, within half a millimetre, not taken from samples. How near leg and lower unit come
+    /// to the transom that carries them is the maker's trim stop, and is not judged.
     ///
     /// **Source.** The engine's mounting sheet (reach and height at full tilt); common practice, no
     /// source (the inch; sizes that no sheet gives).

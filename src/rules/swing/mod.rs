@@ -97,7 +97,7 @@ fn of_sweeps(all: &[Swept], remedy: impl Fn(&Swept) -> Text) -> Finding {
 }
 
 fn verdict(swept: &Swept) -> Verdict {
-    if swept.touches() {
+    if swept.touches() && !swept.taken {
         Verdict::Fail
     } else if swept.keeps() {
         Verdict::Pass

@@ -19,8 +19,8 @@ rule! {
     /// **Source.** The bar's own sheet where the job gives it; common practice, no source (the half
     /// inch; place and size where it does not).
     ///
-    /// **When it warns.** It fails where it touches, warns under half an inch; what clears it is
-    /// worked out by the same bound.
+    /// **When it warns.** It fails where a bar that was described touches; one that was not described
+    /// only warns. It warns under half an inch; what clears it is worked out by the same bound.
     TIE_BAR = Swing "swing/tie-bar", judge;
 }
 
@@ -28,7 +28,7 @@ fn judge(case: &Case) -> Finding {
     match &case.swing().tie_bar {
         Ok(all) => of_sweeps(all, |swept| {
             cures(case, swept).then(Text::from(
-                " Measure the bar first: steering_gear takes its own numbers.",
+                " The very bar's numbers, under steering_gear, decide it.",
             ))
         }),
         Err(open) => unanswered(open),
