@@ -34,7 +34,7 @@ pub(super) const UNMEASURED: &str = "boat forward of her transom";
 /// Name of the transom itself.
 pub(super) const TRANSOM: &str = "transom";
 /// Name of what carries a bracket's face.
-pub(super) const TUB: &str = "bracket";
+const TUB: &str = "bracket";
 /// Name of a bracket's face.
 pub(super) const FACE: &str = "mounting face of the bracket";
 

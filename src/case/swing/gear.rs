@@ -9,9 +9,9 @@ use super::sweep::{Swept, against, boat_scene, each, is_main, refused};
 use super::{Answer, Open, Swing, of_gear};
 use crate::job::{Cylinder, Steering, TieBar};
 use crate::physics::swing::{
-    ConvexBody, Neighbour, NeighbourTilt, Part, Pin, Rod, Side,
+    AngleRange, ConvexBody, Neighbour, NeighbourTilt, Part, Pin, Rod, Side,
 };
-use crate::quantity::{Measure, Reading, Text, inches, say};
+use crate::quantity::{Measure, Reading, Text, degrees, inches, say};
 use crate::rig::Rig;
 
 /// A steering cylinder or actuator that was not described: forward of the tilt tube and above it, the
@@ -72,6 +72,8 @@ pub(super) fn cylinders(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answ
             .map_err(|error| refused(&error))?;
         let mut scene = boat_scene(&alone, alone.fitted.tilt, around);
         scene.may_touch.clear();
+        // The cylinder is carried by the swivel: steering does not move it.
+        scene.steer = AngleRange::only("the steering", degrees(0.0)).map_err(|e| refused(&e))?;
         let mut swept = against(&engine.label, scene, around, of_gear(), true)?;
         swept.taken = !cylinder_described(described);
         Ok(swept)

@@ -34,7 +34,7 @@ pub use words::{body_words, pose_words, touch_words};
 
 /// Distance that a powerhead should keep from the boat, tilting and steering. Common practice, no source: an
 /// engine shifts on its rubber mounts, and a boat works.
-const FROM_BOAT_IN: f64 = 1.0;
+const FROM_BOAT_IN: f64 = 0.5;
 /// Distance between two engines. Common practice, no source.
 const FROM_NEIGHBOUR_IN: f64 = 1.0;
 /// Distance that steering cylinder, hoses and tie bar should keep. Common practice, no source.

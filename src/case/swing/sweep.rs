@@ -2,7 +2,7 @@
 
 use uom::si::f64::Length;
 
-use super::around::{Around, FACE, TRANSOM, TUB, UNMEASURED, around};
+use super::around::{Around, FACE, TRANSOM, UNMEASURED, around};
 use super::cures::{Cure, Spacing, cure, spacing};
 use super::hang::{Hanging, Stern, engines, lacking};
 use super::{
@@ -84,7 +84,7 @@ fn of_engines(case: &Case) -> Swing {
     };
     let against_boat = |range: fn(&Hanging) -> AngleRange, curable: bool| {
         each(&hanging, |engine| {
-            let scene = boat_scene(engine, range(engine), &around);
+            let scene = boat_scene(&head_of(engine)?, range(engine), &around);
             against(&engine.label, scene, &around, from_boat(), curable)
         })
     };
@@ -127,6 +127,19 @@ pub(super) fn each<I, T>(items: &[I], ask: impl Fn(&I) -> Answer<T>) -> Answer<V
     items.iter().map(ask).collect()
 }
 
+/// The engine with its head alone. The swivel is drawn as one hull from the tilt tube over the transom's top
+/// down the steering axis, and passes through the transom; what matters of it forward of the transom is the
+/// tube, which stands still.
+fn head_of(engine: &Hanging) -> Answer<Hanging> {
+    let mut head = engine.clone();
+    head.fitted.chain = head
+        .fitted
+        .chain
+        .keeping(|part, _| part == Part::Head)
+        .map_err(|error| refused(&error))?;
+    Ok(head)
+}
+
 /// Beginning of the names of the cowl's bodies.
 const COWL: &str = "powerhead cowl";
 
@@ -135,15 +148,13 @@ const COWL: &str = "powerhead cowl";
 pub(super) fn boat_scene(engine: &Hanging, tilt: AngleRange, around: &Around) -> Scene {
     let mut scene = Scene::new(engine.fitted.chain.clone(), tilt, engine.fitted.steer);
     scene.obstacles = around.known.clone();
-    for (part, body) in engine.fitted.chain.bodies() {
-        let cowl = body.name().starts_with(COWL);
+    for (_, body) in engine.fitted.chain.bodies() {
         for fixed in [TRANSOM, FACE] {
-            if *part == Part::Swivel || !cowl {
-                scene.may_touch.push((body.name().to_owned(), fixed.to_owned()));
+            if !body.name().starts_with(COWL) {
+                scene
+                    .may_touch
+                    .push((body.name().to_owned(), fixed.to_owned()));
             }
-        }
-        if *part == Part::Swivel {
-            scene.may_touch.push((body.name().to_owned(), TUB.to_owned()));
         }
     }
     scene

@@ -15,14 +15,14 @@ rule! {
     /// gelcoat the first time somebody leaves the helm over, and it is found when the holes are
     /// drilled.
     ///
-    /// **Limit.** 1 in at every pose. The least distance is certified by branch and bound over the
+    /// **Limit.** 1/2 in at every pose. The least distance is certified by branch and bound over the
     /// whole range, within half a millimetre, not taken from samples. How near leg and lower unit come
     /// to the transom that carries them is the maker's trim stop, and is not judged.
     ///
     /// **Source.** The engine's mounting sheet (reach and height at full tilt); common practice, no
-    /// source (the inch; sizes that no sheet gives).
+    /// source (the half inch; sizes that no sheet gives).
     ///
-    /// **When it warns.** It fails where something touches, warns under an inch; setback, height and
+    /// **When it warns.** It fails where something touches, warns under half an inch; setback, height and
     /// limits that clear it are worked out by the same bound. A study that gives its own bodies and
     /// obstacles is answered here.
     FULL_TILT = Swing "swing/full-tilt", judge;

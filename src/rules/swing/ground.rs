@@ -14,7 +14,7 @@ rule! {
     ///
     /// **Why.** A skeg that drags over a kerb or a ramp's lip takes the gearcase with it.
     ///
-    /// **Limit.** 6 in over the road, 1 in from the trailer's parts, certified over the range.
+    /// **Limit.** 6 in over the road, 1/2 in from the trailer's parts, certified over the range.
     ///
     /// **Source.** Common practice, no source (both distances).
     ///

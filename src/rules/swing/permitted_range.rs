@@ -10,15 +10,15 @@ use crate::working::Table;
 
 rule! {
     /// How far each engine may tilt, steered anyhow, and be steered, tilted anyhow, with everything on
-    /// the boat an inch away.
+    /// the boat half an inch away.
     ///
     /// **Why.** Where the whole range does not fit, a tilt stop or a smaller range written at the
     /// switch is what saves the cowl; it has to leave room to run and to raise her.
     ///
-    /// **Limit.** Full tilt. The limit found is certified: up to it nothing comes nearer than an inch
+    /// **Limit.** Full tilt. The limit found is certified: up to it nothing comes nearer than half an inch
     /// at any steering; within 0.05 degrees beyond it something does.
     ///
-    /// **Source.** The engine's mounting sheet (its ranges); common practice, no source (the inch).
+    /// **Source.** The engine's mounting sheet (its ranges); common practice, no source (the half inch).
     ///
     /// **When it warns.** It warns where she must be stopped short of full tilt, and fails where she
     /// cannot even use her trim range.

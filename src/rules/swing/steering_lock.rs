@@ -12,12 +12,12 @@ rule! {
     /// **Why.** An engine that touches here cannot be steered as far as it should under way: the wheel
     /// stops against the boat instead of the engine's own stop, and the steering breaks.
     ///
-    /// **Limit.** 1 in at every pose, certified over the whole range.
+    /// **Limit.** 1/2 in at every pose, certified over the whole range.
     ///
     /// **Source.** The engine's mounting sheet (trim range, steering, width); common practice, no
-    /// source (the inch).
+    /// source (the half inch).
     ///
-    /// **When it warns.** It fails where something touches, warns under an inch; what clears it is
+    /// **When it warns.** It fails where something touches, warns under half an inch; what clears it is
     /// worked out by the same bound.
     STEERING_LOCK = Swing "swing/steering-lock", judge;
 }
