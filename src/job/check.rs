@@ -340,6 +340,7 @@ fn engine_group(checker: &mut Checker, path: &str, group: &EngineGroup) {
         group.weighed.as_ref(),
         ENGINE_WEIGHT,
     );
+    checker.within(&format!("{path}.tilt_stop"), group.tilt_stop.as_ref(), TILT);
     if let Some(sheet) = &group.sheet {
         swing::sheet(checker, &format!("{path}.sheet"), sheet);
     }

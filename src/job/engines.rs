@@ -1,7 +1,7 @@
 //! Engines as a job names them: which, where, on what.
 
 use serde::Deserialize;
-use uom::si::f64::{Length, Mass};
+use uom::si::f64::{Angle, Length, Mass};
 
 use super::specs::{BracketSpec, EngineSpec};
 use super::swing::MountingNumbers;
@@ -21,6 +21,8 @@ pub struct EngineGroup {
     pub weighed: Option<Reading<Mass>>,
     /// Numbers of its mounting sheet, in place of the class's.
     pub sheet: Option<MountingNumbers>,
+    /// Where the tilt is stopped short of full tilt, from upright.
+    pub tilt_stop: Option<Reading<Angle>>,
     /// Where each stands across the boat; on the centreline where none is given.
     pub at: Vec<Across>,
     /// What they are for.

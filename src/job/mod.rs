@@ -24,14 +24,14 @@ pub use boat::{
 };
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
+pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
 pub use swing::{
     BoxedObstacle, Cylinder, MountingNumbers, SteeringGear, TieBar, TiltTube, Trailer, Well,
 };
 pub use swing_study::{
-    ObstacleShape, Point, StudyAxis, StudyBody, StudyNeighbour, StudyObstacle, StudyPart, StudyShape,
-    SwingStudy,
+    ObstacleShape, Point, StudyAxis, StudyBody, StudyNeighbour, StudyObstacle, StudyPart,
+    StudyShape, SwingStudy,
 };
-pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
 
 /// A job as it is written.
 #[derive(Clone, Debug, Default, Deserialize)]

@@ -5,9 +5,7 @@ use uom::si::angle::degree;
 use uom::si::f64::Angle;
 
 use crate::case::Case;
-use crate::case::swing::{
-    Answer, NamedPolygon, Swept, View, open_words, outlines,
-};
+use crate::case::swing::{Answer, NamedPolygon, Swept, View, open_words, outlines};
 use crate::physics::swing::{AngleRange, Outcome};
 use crate::quantity::Units;
 

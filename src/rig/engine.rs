@@ -91,6 +91,8 @@ pub struct Engine {
     pub centre_distance: Slot<Reading<Length>>,
     /// Reach of the powerhead each way at full lock.
     pub clearance_each_way: Slot<Reading<Length>>,
+    /// Where its tilt is stopped short of full tilt, from upright.
+    pub tilt_stop: Option<Angle>,
     /// What its tilt and steering are worked out from.
     pub sheet: Slot<SwingSheet>,
     /// The rest of what its class says.

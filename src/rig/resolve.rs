@@ -372,6 +372,7 @@ fn engine(
 ) -> Engine {
     let head = spec.powerhead.clone().unwrap_or_default();
     Engine {
+        tilt_stop: group.tilt_stop.as_ref().map(|stop| stop.value),
         sheet: mounting_sheet(spec, label),
         label: label.to_owned(),
         class: class.to_owned(),

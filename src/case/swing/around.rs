@@ -55,11 +55,7 @@ pub struct Around {
 ///
 /// # Errors
 /// Bodies that cannot be built: far-off readings only, and the job's bounds exclude those.
-pub(super) fn around(
-    rig: &Rig,
-    stern: &Stern,
-    engines: &[Hanging],
-) -> Result<Around, SwingError> {
+pub(super) fn around(rig: &Rig, stern: &Stern, engines: &[Hanging]) -> Result<Around, SwingError> {
     let mut around = Around {
         known: Vec::new(),
         missing: Vec::new(),
@@ -78,7 +74,9 @@ pub(super) fn around(
 
 fn half_transom(rig: &Rig) -> f64 {
     let width = rig.boat.transom_width.reading().or(rig.boat.beam.reading());
-    width.map_or(inches(HALF_TRANSOM_IN).value, |width| width.value.value / 2.0)
+    width.map_or(inches(HALF_TRANSOM_IN).value, |width| {
+        width.value.value / 2.0
+    })
 }
 
 /// A body between two corners, which may be given either way round.
@@ -124,12 +122,7 @@ fn unknown(stern: &Stern) -> Result<Obstacle, SwingError> {
 }
 
 /// The transom itself; returns where its inside is at the top.
-fn transom(
-    rig: &Rig,
-    stern: &Stern,
-    half: f64,
-    around: &mut Around,
-) -> Result<f64, SwingError> {
+fn transom(rig: &Rig, stern: &Stern, half: f64, around: &mut Around) -> Result<f64, SwingError> {
     let thickness = match rig.transom.thickness.reading() {
         Some(reading) => reading.value,
         None => {
@@ -154,11 +147,7 @@ fn transom(
 }
 
 /// The brackets that engines hang on, one for all that share setback and height.
-fn brackets(
-    stern: &Stern,
-    engines: &[Hanging],
-    around: &mut Around,
-) -> Result<(), SwingError> {
+fn brackets(stern: &Stern, engines: &[Hanging], around: &mut Around) -> Result<(), SwingError> {
     let mut done: Vec<(f64, f64)> = Vec::new();
     for engine in engines.iter().filter(|engine| !engine.on_transom) {
         let place = (engine.setback.value, engine.bracket_top);
@@ -175,7 +164,11 @@ fn brackets(
         let low = sharing.iter().copied().fold(f64::INFINITY, f64::min) - beside;
         let high = sharing.iter().copied().fold(f64::NEG_INFINITY, f64::max) + beside;
         let tops = [
-            (FACE, engine.bracket_top, engine.setback.value - inches(FACE_THICKNESS_IN).value),
+            (
+                FACE,
+                engine.bracket_top,
+                engine.setback.value - inches(FACE_THICKNESS_IN).value,
+            ),
             (TUB, engine.bracket_top - inches(TUB_BELOW_IN).value, 0.0),
         ];
         let foot = engine.bracket_top - inches(FACE_DEPTH_IN).value;
@@ -251,10 +244,22 @@ fn well(
     let deck = wall + inches(DECK_IN).value;
     let thin = inches(1.0).value;
     let bodies = [
-        ("well, forward wall", [wall, -beside, floor], [deck, beside, rim]),
-        ("well, floor", [inside, -half, floor - thin], [wall, half, floor]),
+        (
+            "well, forward wall",
+            [wall, -beside, floor],
+            [deck, beside, rim],
+        ),
+        (
+            "well, floor",
+            [inside, -half, floor - thin],
+            [wall, half, floor],
+        ),
         ("well, port side", [x, half, floor], [wall, beside, rim]),
-        ("well, starboard side", [x, -half, floor], [wall, -beside, rim]),
+        (
+            "well, starboard side",
+            [x, -half, floor],
+            [wall, -beside, rim],
+        ),
     ];
     for (name, from, to) in bodies {
         around.known.push(block(name, from, to)?);

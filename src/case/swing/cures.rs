@@ -101,9 +101,7 @@ pub(super) fn spacing(swept: &Swept, outward: f64, now: f64) -> Answer<Spacing> 
         }
         by += (margin - found.upper.value).max(inches(FINEST_IN).value);
         let mut moved = swept.scene.clone();
-        moved.engine = moved
-            .engine
-            .shifted(Vector3::new(0.0, outward * by, 0.0));
+        moved.engine = moved.engine.shifted(Vector3::new(0.0, outward * by, 0.0));
         found = least_distance(&moved, &effort()).map_err(|error| refused(&error))?;
     }
     Ok(Spacing {

@@ -60,7 +60,11 @@ pub(super) fn cylinders(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answ
     each(&mains, |engine| {
         let tube = engine.fitted.chain.tilt_axis().point();
         let middle = tube + Vector3::new(forward.value, 0.0, above.value);
-        let half = Vector3::new(0.0, (0.5 * length.value - 0.5 * diameter.value).max(0.0), 0.0);
+        let half = Vector3::new(
+            0.0,
+            (0.5 * length.value - 0.5 * diameter.value).max(0.0),
+            0.0,
+        );
         let body = ConvexBody::capsule(CYLINDER, middle - half, middle + half, diameter * 0.5)
             .map_err(|error| refused(&error))?;
         let mut alone = (*engine).clone();

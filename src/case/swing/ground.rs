@@ -62,13 +62,12 @@ pub(super) fn over(rig: &Rig, stern: &Stern, hanging: &[Hanging]) -> Answer<Vec<
             .map_or(full, |tilt| tilt.value)
             .max(engine.fitted.tilt.low())
             .min(full);
-        let range = AngleRange::new("the towing range", towed, full)
-            .map_err(|error| refused(&error))?;
+        let range =
+            AngleRange::new("the towing range", towed, full).map_err(|error| refused(&error))?;
         let ask = |obstacles: Vec<Obstacle>, margin| {
             let mut scene = Scene::new(engine.fitted.chain.clone(), range, engine.fitted.steer);
             scene.obstacles = obstacles;
-            let clearance =
-                least_distance(&scene, &effort()).map_err(|error| refused(&error))?;
+            let clearance = least_distance(&scene, &effort()).map_err(|error| refused(&error))?;
             Ok(Swept {
                 label: engine.label.clone(),
                 other: None,

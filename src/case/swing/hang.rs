@@ -145,13 +145,21 @@ fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Open> {
         rest,
         transom_angle: stern.angle,
     };
-    let fitted = fit_engine(&mounting_sheet(label, sheet, shaft).map_err(cannot)?, &mounting)
-        .map_err(cannot)?;
+    let mut fitted = fit_engine(
+        &mounting_sheet(label, sheet, shaft).map_err(cannot)?,
+        &mounting,
+    )
+    .map_err(cannot)?;
     let lean = stern.angle - sheet.transom_angle;
+    if let Some(stop) = engine.tilt_stop {
+        let (low, high) = (fitted.tilt.low(), fitted.tilt.high().min(stop));
+        fitted.tilt =
+            AngleRange::new("the tilt range up to its stop", low, high).map_err(cannot)?;
+    }
     let running = AngleRange::new(
         "the trim range",
         sheet.trim[0] - lean,
-        sheet.trim[1].min(sheet.full_tilt) - lean,
+        (sheet.trim[1] - lean).min(fitted.tilt.high()),
     )
     .map_err(cannot)?;
     Ok(Hanging {

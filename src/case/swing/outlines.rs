@@ -43,7 +43,13 @@ pub fn outlines(swept: &Swept, pose: &Pose, view: View) -> Vec<NamedPolygon> {
     for obstacle in &scene.obstacles {
         if let Obstacle::Body(body) = obstacle {
             let points = body.points().iter().copied();
-            polygons.push(polygon(body.name(), false, points, body.radius().value, view));
+            polygons.push(polygon(
+                body.name(),
+                false,
+                points,
+                body.radius().value,
+                view,
+            ));
         }
     }
     let other_tilt = pose.neighbour_tilt.unwrap_or(pose.tilt);
@@ -70,12 +76,7 @@ pub fn outlines(swept: &Swept, pose: &Pose, view: View) -> Vec<NamedPolygon> {
     polygons
 }
 
-fn chain_outlines(
-    chain: &EngineChain,
-    tilt: Angle,
-    steer: Angle,
-    view: View,
-) -> Vec<NamedPolygon> {
+fn chain_outlines(chain: &EngineChain, tilt: Angle, steer: Angle, view: View) -> Vec<NamedPolygon> {
     chain
         .bodies()
         .iter()

@@ -240,11 +240,14 @@ pub fn swept_sheet(swept: &Swept) -> Sheet {
             Outcome::GapNotReached => "; the boxes ran out before the gap was reached",
         }
     ));
-    sheet.remark(say!(
-        "between {} and {}, with ",
-        body_words(&clearance.body.name),
-        body_words(&clearance.other.name)
-    ).then(pose_words(&clearance.pose, swept)));
+    sheet.remark(
+        say!(
+            "between {} and {}, with ",
+            body_words(&clearance.body.name),
+            body_words(&clearance.other.name)
+        )
+        .then(pose_words(&clearance.pose, swept)),
+    );
     for (what, point) in [
         ("on the one", clearance.on_body),
         ("on the other", clearance.on_other),
@@ -308,10 +311,7 @@ fn ground_parts(swing: &Swing) -> Vec<Part> {
     };
     let mut parts = Vec::new();
     for one in all {
-        let mut part = swept_part(
-            &format!("over the road: {}", one.road.label),
-            &one.road,
-        );
+        let mut part = swept_part(&format!("over the road: {}", one.road.label), &one.road);
         part.tables.push(table(
             "height over the road, steered ahead",
             &["position", "height", "what"],

@@ -5,9 +5,7 @@ use uom::si::f64::Length;
 
 use super::sweep::Swept;
 use super::{Answer, Open, effort};
-use crate::job::{
-    ObstacleShape, Point, Span, StudyAxis, StudyPart, StudyShape, SwingStudy,
-};
+use crate::job::{ObstacleShape, Point, Span, StudyAxis, StudyPart, StudyShape, SwingStudy};
 use crate::physics::swing::{
     AngleRange, Axis, ConvexBody, Effort, EngineChain, Neighbour, NeighbourTilt, Obstacle, Part,
     Plane, Scene, SwingError, least_distance,
@@ -55,8 +53,9 @@ pub(super) fn answer(study: &SwingStudy) -> Answer<Question> {
         gap: study.gap.as_ref().map_or(effort().gap, |gap| gap.value),
         ..effort()
     };
-    let clearance = least_distance(&scene, &wanted)
-        .map_err(|error| Open::CannotBe(say!("The question cannot be put: {}.", format!("{error}"))))?;
+    let clearance = least_distance(&scene, &wanted).map_err(|error| {
+        Open::CannotBe(say!("The question cannot be put: {}.", format!("{error}")))
+    })?;
     let margin = study.margin.as_ref().map(|margin| margin.value);
     Ok(Question {
         swept: Swept {
@@ -91,7 +90,11 @@ impl Pieces {
 }
 
 fn point(point: &Point) -> Point3<f64> {
-    Point3::new(point.0.value.value, point.1.value.value, point.2.value.value)
+    Point3::new(
+        point.0.value.value,
+        point.1.value.value,
+        point.2.value.value,
+    )
 }
 
 fn vector(vector: (f64, f64, f64)) -> Vector3<f64> {

@@ -5,9 +5,7 @@ use uom::si::f64::Length;
 use super::around::{Around, FACE, TRANSOM, UNMEASURED, around};
 use super::cures::{Cure, Spacing, cure, spacing};
 use super::hang::{Hanging, Stern, engines, lacking};
-use super::{
-    Answer, Open, Swing, effort, from_boat, from_neighbour, gear, ground, study, water,
-};
+use super::{Answer, Open, Swing, effort, from_boat, from_neighbour, gear, ground, study, water};
 use crate::case::Case;
 use crate::job::Role;
 use crate::physics::swing::{
@@ -52,7 +50,10 @@ impl Swept {
 
 /// A solver's refusal in words.
 pub(super) fn refused(error: &SwingError) -> Open {
-    Open::CannotBe(say!("The swing cannot be worked out: {}.", format!("{error}")))
+    Open::CannotBe(say!(
+        "The swing cannot be worked out: {}.",
+        format!("{error}")
+    ))
 }
 
 /// Everything about the swing of the case.

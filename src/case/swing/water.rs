@@ -54,14 +54,8 @@ pub(super) fn above(case: &Case, hanging: &[Hanging]) -> Answer<Vec<AboveWater>>
         .collect();
     each(&pairs, |(engine, (condition, plane))| {
         let tilt = engine.fitted.tilt.high();
-        let clearance = height_above(
-            &engine.fitted.chain,
-            &LOWER_UNIT,
-            tilt,
-            degrees(0.0),
-            plane,
-        )
-        .map_err(|error| refused(&error))?;
+        let clearance = height_above(&engine.fitted.chain, &LOWER_UNIT, tilt, degrees(0.0), plane)
+            .map_err(|error| refused(&error))?;
         Ok(AboveWater {
             label: engine.label.clone(),
             condition: condition.clone(),

@@ -31,9 +31,7 @@ fn owned(body: &BodyName, swept: &Swept) -> String {
     let words = body_words(&body.name);
     match (&swept.other, body.owner) {
         (Some(_), Owner::Engine(_)) => format!("{words} of the {}", swept.label),
-        (Some(other), Owner::Neighbour(_) | Owner::Obstacle)
-            if swept.scene.rods.is_empty() =>
-        {
+        (Some(other), Owner::Neighbour(_) | Owner::Obstacle) if swept.scene.rods.is_empty() => {
             format!("{words} of the {other}")
         }
         _ => words,
@@ -58,7 +56,11 @@ fn tilt_words(tilt: Angle, range: AngleRange) -> Text {
 /// `hard to port (30.0 deg)`, `amidships`.
 fn steer_words(steer: Angle, range: AngleRange) -> Text {
     let hard = |end: Angle| range.low() != range.high() && same(steer, end);
-    let side = if steer.value > 0.0 { "starboard" } else { "port" };
+    let side = if steer.value > 0.0 {
+        "starboard"
+    } else {
+        "port"
+    };
     if steer.abs() <= degrees(SAME_DEG) {
         Text::from("amidships")
     } else if hard(range.low()) || hard(range.high()) {
@@ -96,12 +98,7 @@ pub fn touch_words(clearance: &Clearance, swept: &Swept) -> Text {
         owned(&clearance.other, swept),
     );
     match clearance.contact_depth() {
-        Some(depth) => say!(
-            "{} strikes {}, {} deep",
-            body,
-            other,
-            Measure::tape(depth)
-        ),
+        Some(depth) => say!("{} strikes {}, {} deep", body, other, Measure::tape(depth)),
         None => say!(
             "{} comes within {} of {}",
             body,

@@ -3,7 +3,8 @@
 use uom::si::f64::Length;
 
 use super::{
-    ACROSS, Bounds, Checker, OFFSET, SMALL_LENGTH, STEER, TILT, TRANSOM_ANGLE, WIDTH, bounds, tilt_tube,
+    ACROSS, Bounds, Checker, OFFSET, SMALL_LENGTH, STEER, TILT, TRANSOM_ANGLE, WIDTH, bounds,
+    tilt_tube,
 };
 use crate::job::{
     BoxedObstacle, Cylinder, Job, MountingNumbers, SplashWell, SwingStudy, TieBar, Trailer,
@@ -58,7 +59,11 @@ pub(super) fn surroundings(checker: &mut Checker, job: &Job) {
             KEEL_HEIGHT,
         );
         checker.within("trailer.bow_up", bow_up.as_ref(), BOW_UP);
-        checker.within("trailer.towing_tilt", towing_tilt.as_ref(), bounds("0 deg", "110 deg"));
+        checker.within(
+            "trailer.towing_tilt",
+            towing_tilt.as_ref(),
+            bounds("0 deg", "110 deg"),
+        );
         boxes(checker, "trailer.parts", parts);
     }
     if let Some(study) = &job.swing_study {
@@ -107,11 +112,7 @@ fn boxes(checker: &mut Checker, list: &str, boxes: &[BoxedObstacle]) {
         span(checker, &format!("{path}.up"), &entry.up, UP);
         let (one, other) = &entry.across;
         for (j, side) in [one, other].into_iter().enumerate() {
-            checker.within(
-                &format!("{path}.across[{j}]"),
-                side.reading(),
-                ACROSS,
-            );
+            checker.within(&format!("{path}.across[{j}]"), side.reading(), ACROSS);
         }
         if one.y() == other.y() {
             checker.fault(
@@ -185,7 +186,11 @@ pub(super) fn sheet(checker: &mut Checker, path: &str, sheet: &MountingNumbers) 
 /// A study's chain itself is judged where it is put together; here only what no question can mean.
 fn question(checker: &mut Checker, study: &SwingStudy) {
     let path = "swing_study";
-    checker.within(&format!("{path}.margin"), study.margin.as_ref(), STUDY_MARGIN);
+    checker.within(
+        &format!("{path}.margin"),
+        study.margin.as_ref(),
+        STUDY_MARGIN,
+    );
     checker.within(&format!("{path}.gap"), study.gap.as_ref(), STUDY_GAP);
     let names: Vec<&str> = study.bodies.iter().map(|body| body.name.as_str()).collect();
     for (i, name) in names.iter().enumerate() {

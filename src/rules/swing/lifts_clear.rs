@@ -53,7 +53,7 @@ fn judge(case: &Case) -> Finding {
         Finding::new(
             Verdict::Warn,
             say!(
-                "At full tilt ({}) {} of the {} stays {} in the water, {}.",
+                "At full tilt ({}) {} of the {} stays {} under water, {}.",
                 Measure::of(lowest.tilt),
                 what,
                 &lowest.label,

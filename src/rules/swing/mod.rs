@@ -106,9 +106,10 @@ fn verdict(swept: &Swept) -> Verdict {
     }
 }
 
-/// From where on it touches, where it does.
+/// From where on it touches, where it does so in tilting up.
 fn first_contact(swept: &Swept) -> Text {
     let from = swept.cure.as_ref().and_then(|cure| cure.touches_from);
+    let from = from.filter(|tilt| swept.other.is_none() && *tilt > swept.scene.tilt.low());
     from.map_or(Text::default(), |tilt| {
         say!("; tilting up, it first touches at {}", Measure::of(tilt))
     })
@@ -178,7 +179,10 @@ fn cures(case: &Case, swept: &Swept) -> Text {
     }
     match cure.tilt.up_to {
         Some(limit) if !cure.tilt.whole_range && limit > swept.scene.tilt.low() => {
-            ways.push(say!("stop the tilt at {} from upright", stop(limit)));
+            ways.push(say!(
+                "stop the tilt at {} from upright (tilt_stop)",
+                stop(limit)
+            ));
         }
         _ => {}
     }
@@ -194,7 +198,10 @@ fn cures(case: &Case, swept: &Swept) -> Text {
             "Neither setback nor height nor a limit within reason clears it: another bracket, another class, or another boat.",
         );
     }
-    say!("One of these clears it by {}: ", Measure::tape(swept.margin))
-        .then(Text::join(ways, "; or "))
-        .then(Text::from("."))
+    say!(
+        "One of these clears it by {}: ",
+        Measure::tape(swept.margin)
+    )
+    .then(Text::join(ways, "; or "))
+    .then(Text::from("."))
 }

@@ -56,7 +56,10 @@ fn remedy(swept: &Swept) -> Text {
             _ => {}
         }
     }
-    say!("One of these keeps {} between them: ", Measure::tape(swept.margin))
-        .then(Text::join(ways, "; or "))
-        .then(Text::from("."))
+    say!(
+        "One of these keeps {} between them: ",
+        Measure::tape(swept.margin)
+    )
+    .then(Text::join(ways, "; or "))
+    .then(Text::from("."))
 }

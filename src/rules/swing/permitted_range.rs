@@ -44,13 +44,17 @@ fn judge(case: &Case) -> Finding {
     };
     let full = swept.scene.tilt.high();
     let limit = Limit::AtLeast(Measure::of(full));
-    let stopped = cure.tilt.stopped_by.as_ref().map_or(Text::default(), |stop| {
-        say!(
-            " There {} comes near {}.",
-            body_words(&stop.body.name),
-            body_words(&stop.other.name)
-        )
-    });
+    let stopped = cure
+        .tilt
+        .stopped_by
+        .as_ref()
+        .map_or(Text::default(), |stop| {
+            say!(
+                " There {} comes near {}.",
+                body_words(&stop.body.name),
+                body_words(&stop.other.name)
+            )
+        });
     let finding = match cure.tilt.up_to {
         None => Finding::new(
             Verdict::Fail,
@@ -123,9 +127,13 @@ fn table(sweeps: &[Swept]) -> Table {
     };
     Table {
         title: "ranges that keep clear of the boat".to_owned(),
-        heads: ["engine", "tilt, steered anyhow", "steering each way, tilted anyhow"]
-            .map(str::to_owned)
-            .to_vec(),
+        heads: [
+            "engine",
+            "tilt, steered anyhow",
+            "steering each way, tilted anyhow",
+        ]
+        .map(str::to_owned)
+        .to_vec(),
         rows: sweeps
             .iter()
             .map(|swept| {
