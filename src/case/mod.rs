@@ -3,6 +3,7 @@
 
 pub mod float;
 mod rows;
+pub mod swing;
 mod weights;
 
 use std::sync::OnceLock;
@@ -17,6 +18,7 @@ pub struct Case<'a> {
     /// The rig.
     pub rig: &'a Rig,
     float: OnceLock<Result<Float, NoFloat>>,
+    swing: swing::Kept,
 }
 
 impl<'a> Case<'a> {
@@ -25,6 +27,7 @@ impl<'a> Case<'a> {
         Case {
             rig,
             float: OnceLock::new(),
+            swing: swing::Kept::default(),
         }
     }
 }

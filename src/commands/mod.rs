@@ -18,6 +18,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use sha2::{Digest, Sha256};
 
 use crate::case::float::shape_fault;
+use crate::case::swing::study_faults;
 use crate::catalog::{Catalog, CatalogError, hexadecimal};
 use crate::job;
 use crate::quantity::Units;
@@ -218,6 +219,12 @@ fn load_job(path: &Path, catalog: &Catalog) -> Result<Loaded, CommandError> {
             {
                 draft.add(vec![page.fault(&fault.path, fault.message, fault.help)]);
             }
+            draft.add(
+                study_faults(&rig)
+                    .into_iter()
+                    .map(|fault| page.fault(&fault.path, fault.error.to_string(), ""))
+                    .collect(),
+            );
             let (_, page) = draft.finish()?;
             Ok(Loaded { rig, page })
         }

@@ -38,6 +38,8 @@ enum Topic {
     Weights,
     /// How she floats, before and after, in every loading
     Float,
+    /// How the engines swing: chain, ranges, surroundings, every bound with its gap
+    Swing,
 }
 
 impl Topic {
@@ -45,6 +47,7 @@ impl Topic {
         match self {
             Topic::Weights => "weights",
             Topic::Float => "float",
+            Topic::Swing => "swing",
         }
     }
 
@@ -52,6 +55,7 @@ impl Topic {
         match self {
             Topic::Weights => case.weights(),
             Topic::Float => case.float_parts(),
+            Topic::Swing => case.swing_parts(),
         }
     }
 }

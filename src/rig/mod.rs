@@ -7,6 +7,7 @@ mod papers;
 mod readings;
 mod resolve;
 mod slot;
+mod swing;
 
 use std::sync::Arc;
 
@@ -25,6 +26,7 @@ pub use papers::Papers;
 pub use readings::{Taken, TakenGroup, Value};
 pub use resolve::{Unresolved, resolve, resolve_with_files};
 pub use slot::{Missing, Slot};
+pub use swing::{OnTrailer, Surroundings, SwingSheet};
 
 /// Everything that a rule can look at.
 #[derive(Clone, Debug)]
@@ -51,6 +53,8 @@ pub struct Rig {
     pub papers: Papers,
     /// Her shape, how she lay, what is aboard.
     pub afloat: Afloat,
+    /// What stands round the engines when they tilt and steer.
+    pub surroundings: Surroundings,
     /// The tables of regulations and standards.
     pub tables: Arc<Tables>,
     /// What was taken for granted in resolving the job, in sentences.

@@ -5,6 +5,7 @@ use uom::si::f64::Mass;
 use super::engine::ItemOfOutfit;
 use super::float::Files;
 use super::{Boat, Bracket, Engine, Group, Outfit, Papers, Rig, ShaftChoice, Slot, Transom};
+use super::swing::{Surroundings, SwingSheet, with_sheet};
 use crate::catalog::{Catalog, Entry, likely_names};
 use crate::job::tape::Measurement;
 use crate::job::{
@@ -112,6 +113,7 @@ pub fn resolve_with_files(
         after,
         papers: Papers::of(job),
         afloat: super::float::resolve(job, files),
+        surroundings: Surroundings::of(job),
         tables: catalog.tables.clone(),
         assumed: resolver.assumed,
     };
@@ -216,6 +218,7 @@ impl Resolver<'_> {
             ),
             (None, None) => return None,
         };
+        let spec = with_sheet(spec, group.sheet.as_ref());
         let shaft = self.shaft(path, group, &spec, &class);
         if group.at.is_empty() {
             self.assumed.push(say!(
@@ -387,6 +390,8 @@ fn engine(
 ) -> Engine {
     let head = spec.powerhead.clone().unwrap_or_default();
     Engine {
+        tilt_stop: group.tilt_stop.as_ref().map(|stop| stop.value),
+        sheet: mounting_sheet(spec, label),
         label: label.to_owned(),
         class: class.to_owned(),
         role: group.role,
@@ -420,6 +425,11 @@ fn engine(
         clearance_each_way: Slot::of(head.clearance_each_way, &tape::ENGINE_SWEEP, label),
         spec: spec.clone(),
     }
+}
+
+/// The numbers that the swing of the engine is worked out from, where all of them are known.
+fn mounting_sheet(spec: &EngineSpec, label: &str) -> Slot<SwingSheet> {
+    Slot::of(SwingSheet::of(spec), &tape::ENGINE_SWING, label)
 }
 
 fn described_name(spec: &EngineSpec) -> String {
@@ -604,6 +614,9 @@ fn assumed_readings(job: &Job) -> Vec<Text> {
         transom.thickness => TRANSOM_THICKNESS, Tape;
         transom.cutout_width => CUTOUT_WIDTH, Tape;
         transom.upper_holes => UPPER_HOLES, Tape;
+        job.well.length => WELL_LENGTH, Tape;
+        job.well.rim_above => WELL_RIM, Tape;
+        job.waterline => WATERLINE, Tape;
     );
     assumed
 }
