@@ -1,0 +1,3 @@
+//! Weights, floating, swing, strength, running: pure functions of plain values, each testable against a book.
+
+pub mod strength;

@@ -1,0 +1,1 @@
+//! Closed forms of plate theory: patch tests, the thin limit, sandwich and orthotropic series, equilibrium.
