@@ -158,3 +158,65 @@ impl Element {
 fn product(row: &Row, u: &Row) -> f64 {
     row.iter().zip(u).map(|(a, b)| a * b).sum()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Four triangles about an inner node, all oblique, in an orthotropic plate: (corners, centre, stiffness).
+    fn patch() -> ([Point; 4], Point, PlateStiffness) {
+        let outer = [[0.0, 0.0], [1.1, -0.1], [0.9, 0.8], [-0.15, 0.7]];
+        let d = PlateStiffness { d11: 900.0, d12: 120.0, d22: 300.0, d66: 150.0, s1: 4e4, s2: 9e3 };
+        (outer, [0.4, 0.25], d)
+    }
+
+    #[test]
+    fn constant_curvature_passes_the_patch_test_for_any_thickness() {
+        let (outer, centre, d) = patch();
+        // w = ½ a y² + b y z + ½ c z² with β = −grad w: no shear, moments the same everywhere.
+        let (a, b, c) = (0.3, -0.2, 0.5);
+        let field = |[y, z]: Point| {
+            [0.5 * a * y * y + b * y * z + 0.5 * c * z * z, -(a * y + b * z), -(b * y + c * z)]
+        };
+        for soft in [1e-6, 1.0, 1e6] {
+            let d = PlateStiffness { s1: soft * d.s1, s2: soft * d.s2, ..d };
+            let mut residual = [0.0; 3];
+            for k in 0..4 {
+                let corners = [outer[k], outer[(k + 1) % 4], centre];
+                let element = Element::new(corners, &d);
+                let mut u = [0.0; DOFS];
+                for (n, p) in corners.iter().enumerate() {
+                    u[3 * n..3 * n + 3].copy_from_slice(&field(*p));
+                }
+                let exact = [-(d.d11 * a + d.d12 * c), -(d.d12 * a + d.d22 * c), -2.0 * d.d66 * b];
+                for (found, exact) in element.moments([0.2, 0.3, 0.5], &u).iter().zip(exact) {
+                    assert!((found - exact).abs() < 1e-9 * d.d11, "{found} {exact}");
+                }
+                for shear in element.shears([0.2, 0.3, 0.5], &u) {
+                    assert!(shear.abs() < 1e-6, "{shear}");
+                }
+                let matrix = element.stiffness_matrix();
+                for i in 0..3 {
+                    residual[i] += product(&matrix[6 + i], &u);
+                }
+            }
+            for r in residual {
+                assert!(r.abs() < 1e-9 * d.d11, "{residual:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn rigid_motions_store_no_energy() {
+        let (outer, centre, d) = patch();
+        let corners = [outer[0], outer[1], centre];
+        let matrix = Element::new(corners, &d).stiffness_matrix();
+        for [shift, by, bz] in [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]] {
+            let u: Vec<f64> = corners.iter().flat_map(|p| [shift - by * p[0] - bz * p[1], by, bz]).collect();
+            for row in matrix {
+                let force: f64 = row.iter().zip(&u).map(|(a, b)| a * b).sum();
+                assert!(force.abs() < 1e-8, "{force}");
+            }
+        }
+    }
+}
