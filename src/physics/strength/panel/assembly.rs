@@ -99,8 +99,7 @@ impl Holds {
         let mut gram = Matrix3::zeros();
         let mut add = |row: [f64; 3]| gram += Matrix3::from_fn(|i, j| row[i] * row[j]);
         let at = |n: usize| sub(mesh.nodes[n], origin).map(|v| v / reach);
-        for (n, parts) in self.parts.iter().enumerate().filter(|(_, parts)| !parts.is_empty()) {
-            debug_assert!(!parts.is_empty());
+        for n in (0..self.parts.len()).filter(|&n| !self.parts[n].is_empty()) {
             add([1.0, at(n)[0], at(n)[1]]);
             match self.rotation[n] {
                 Hold::Free => {}
@@ -173,12 +172,14 @@ impl System {
         self.size
     }
 
-    /// `w, βy, βz` of every node under nodal forces (N).
-    pub fn solve(&self, forces: &[f64]) -> Vec<[f64; 3]> {
+    /// `w, βy, βz` of every node under nodal forces and couples that do work on them (N, N·m).
+    pub fn solve(&self, forces: &[[f64; 3]]) -> Vec<[f64; 3]> {
         let mut right = Col::<f64>::zeros(self.size);
-        for (equation, force) in self.equation.iter().zip(forces) {
-            if equation[0] != HELD {
-                right[equation[0] as usize] = *force;
+        for ((equation, [c, s]), [force, y, z]) in self.equation.iter().zip(&self.frame).zip(forces) {
+            for (e, value) in equation.iter().zip([*force, c * y + s * z, c * z - s * y]) {
+                if *e != HELD {
+                    right[*e as usize] = value;
+                }
             }
         }
         let x = self.factor.solve(&right);

@@ -2,20 +2,22 @@
 //!
 //! Pieces are divided to the wanted size, a hexagonal lattice fills the inside, and a constrained Delaunay
 //! triangulation joins them; nodes inside are then moved to the middle of their neighbours. Finer meshes come from
-//! halving this one (`refine`), so each holds all nodes of the one before and their differences fall evenly.
+//! dividing triangles of this one (`refine`).
 
 use spade::{ConstrainedDelaunayTriangulation, Point2, Triangulation};
 
-use super::arrange::{Arrangement, Origin};
+use super::arrange::Arrangement;
 use super::error::PanelError;
-use super::model::{EdgeSupport, Panel, Point};
+use super::model::{Panel, Point};
 use super::outline;
-use super::vector::{cross, distance, distance_to_segment, dot, lerp, sub};
+use super::vector::{cross, distance, distance_to_segment, lerp, sub};
 
 /// Lattice points nearer to a piece than this part of the mesh size are left out: they would make needles.
 const CLEARANCE: f64 = 0.6;
 /// Passes of moving inside nodes to the middle of their neighbours; a few are enough to even out the seams.
 const SMOOTHING_PASSES: usize = 3;
+/// Twice the area over the square of the longest side, below which a triangle is but rounding.
+const FLAT: f64 = 1e-9;
 /// A first mesh with more nodes than this comes from features far smaller than the panel.
 const MOST_FIRST_NODES: usize = 20_000;
 
@@ -40,6 +42,11 @@ pub struct Mesh {
 impl Mesh {
     pub(super) fn corners(&self, triangle: usize) -> [Point; 3] {
         self.triangles[triangle].map(|n| self.nodes[n as usize])
+    }
+
+    pub(super) fn longest_side(&self, triangle: usize) -> f64 {
+        let [a, b, c] = self.corners(triangle);
+        distance(a, b).max(distance(b, c)).max(distance(c, a))
     }
 }
 
@@ -90,7 +97,11 @@ pub(super) fn triangulate(panel: &Panel, arrangement: &Arrangement, size: f64) -
     let mut triangles = Vec::new();
     for face in cdt.inner_faces() {
         let t = face.vertices().map(|v| of_handle[v.fix().index()]);
-        if outline::inside(&panel.outline, centroid(&nodes, t)) {
+        // Nodes along an oblique edge are in line but for rounding: flat slivers outside it are no part of the panel.
+        let [a, b, c] = t.map(|n| nodes[n as usize]);
+        let longest = distance(a, b).max(distance(b, c)).max(distance(c, a));
+        let sliver = double_area([a, b, c]) <= FLAT * longest * longest;
+        if !sliver && outline::inside(&panel.outline, centroid(&nodes, t)) {
             triangles.push(t);
         }
     }
@@ -203,32 +214,4 @@ fn compact(nodes: Vec<Point>, mut triangles: Vec<[u32; 3]>, sides: Vec<Side>) ->
 
 fn part_at(panel: &Panel, p: Point) -> u32 {
     panel.regions.iter().rposition(|r| outline::inside(&r.outline, p)).map_or(0, |i| i as u32 + 1)
-}
-
-/// Vertices where the solution has a kink: corners that look inwards, ends of lines, places where an edge changes
-/// its support.
-pub(super) fn kinks(panel: &Panel, arrangement: &Arrangement) -> Vec<Point> {
-    let n = panel.outline.len();
-    let sense = outline::area(&panel.outline).signum();
-    let mut found = Vec::new();
-    for i in 0..n {
-        let before = sub(panel.outline[i], panel.outline[(i + n - 1) % n]);
-        let after = sub(panel.outline[(i + 1) % n], panel.outline[i]);
-        let turn = sense * cross(before, after).atan2(dot(before, after));
-        let change = panel.edges[i] != panel.edges[(i + n - 1) % n] && turn < 1.0;
-        let held = panel.edges[i] != EdgeSupport::Free || panel.edges[(i + n - 1) % n] != EdgeSupport::Free;
-        if turn < -0.1 || (change && held) {
-            found.push(panel.outline[i]);
-        }
-    }
-    let mut ends = vec![0_u32; arrangement.vertices.len()];
-    for piece in &arrangement.pieces {
-        if piece.origins.iter().any(|o| matches!(o, Origin::Line(_))) {
-            for &v in &piece.ends {
-                ends[v] += 1;
-            }
-        }
-    }
-    found.extend(ends.iter().zip(&arrangement.vertices).filter(|(count, _)| **count == 1).map(|(_, &p)| p));
-    found
 }

@@ -1,6 +1,8 @@
 //! What the supports give back, and whether it balances the loads.
 
-use super::assembly::{Holds, corner_values};
+use std::collections::BTreeMap;
+
+use super::assembly::{Holds, Spring, System};
 use super::element::Element;
 use super::mesh::Mesh;
 use super::model::{PlateStiffness, Point};
@@ -71,28 +73,12 @@ pub(super) fn reactions(
     forces: &[f64],
     values: &[[f64; 3]],
 ) -> Vec<Reaction> {
-    let mut found: std::collections::BTreeMap<SupportPart, Resultant> = Default::default();
-    let held = |n: u32| !holds.parts[n as usize].is_empty();
-    let mut nodal: Vec<[f64; 3]> = forces.iter().map(|f| [-f, 0.0, 0.0]).collect();
-    for (t, nodes) in mesh.triangles.iter().enumerate().filter(|(_, nodes)| nodes.iter().any(|&n| held(n))) {
-        let k = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]).stiffness_matrix();
-        let u = corner_values(*nodes, values);
-        for (i, &n) in nodes.iter().enumerate() {
-            for c in 0..3 {
-                nodal[n as usize][c] += k[3 * i + c].iter().zip(&u).map(|(a, b)| a * b).sum::<f64>();
-            }
-        }
-    }
+    let mut found: BTreeMap<SupportPart, Resultant> = BTreeMap::new();
+    let nodal = unbalanced(mesh, stiffness, holds, forces, values);
     for spring in &holds.springs {
-        let u: Vec<f64> = spring.nodes.iter().flat_map(|&n| values[n as usize]).collect();
-        for (i, &n) in spring.nodes.iter().enumerate() {
-            let push = [0, 1, 2].map(|c| spring.link[3 * i + c].iter().zip(&u).map(|(a, b)| a * b).sum::<f64>());
-            if let Some(part) = spring.part {
-                found.entry(part).or_default().add_node(mesh.nodes[n as usize], push, -1.0);
-            }
-            if held(n) {
-                (0..3).for_each(|c| nodal[n as usize][c] += push[c]);
-            }
+        let Some(part) = spring.part else { continue };
+        for (push, n) in link_forces(spring, mesh, values).into_iter().zip(spring.nodes) {
+            found.entry(part).or_default().add_node(mesh.nodes[n as usize], push, -1.0);
         }
     }
     for (n, parts) in holds.parts.iter().enumerate() {
@@ -101,4 +87,69 @@ pub(super) fn reactions(
         }
     }
     found.into_iter().map(|(part, push)| Reaction { part, push }).collect()
+}
+
+/// The solution after one step of iterative refinement, so that what rounding left over does not show in the reactions.
+pub(super) fn polished(
+    system: &System,
+    mesh: &Mesh,
+    stiffness: &[PlateStiffness],
+    holds: &Holds,
+    forces: &[f64],
+    mut values: Vec<[f64; 3]>,
+) -> Vec<[f64; 3]> {
+    let left: Vec<[f64; 3]> =
+        unbalanced(mesh, stiffness, holds, forces, &values).iter().map(|n| n.map(|v| -v)).collect();
+    for (value, change) in values.iter_mut().zip(system.solve(&left)) {
+        (0..3).for_each(|k| value[k] += change[k]);
+    }
+    values
+}
+
+/// What each node would need from outside to be in balance: the reaction where it is held, rounding elsewhere.
+///
+/// Each triangle's rigid motion is taken out first: it strains nothing, and would drown small strains in rounding.
+fn unbalanced(
+    mesh: &Mesh,
+    stiffness: &[PlateStiffness],
+    holds: &Holds,
+    forces: &[f64],
+    values: &[[f64; 3]],
+) -> Vec<[f64; 3]> {
+    let mut nodal: Vec<[f64; 3]> = forces.iter().map(|f| [-f, 0.0, 0.0]).collect();
+    for (t, nodes) in mesh.triangles.iter().enumerate() {
+        let k = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]).stiffness_matrix();
+        let u = strained(mesh, nodes, values);
+        for (row, matrix) in k.iter().enumerate() {
+            nodal[nodes[row / 3] as usize][row % 3] += matrix.iter().zip(&u).map(|(a, b)| a * b).sum::<f64>();
+        }
+    }
+    for spring in &holds.springs {
+        for (push, n) in link_forces(spring, mesh, values).into_iter().zip(spring.nodes) {
+            (0..3).for_each(|c| nodal[n as usize][c] += push[c]);
+        }
+    }
+    nodal
+}
+
+/// The unknowns of some nodes less the rigid motion of the first.
+fn strained(mesh: &Mesh, nodes: &[u32], values: &[[f64; 3]]) -> Vec<f64> {
+    let (at, [w, by, bz]) = (mesh.nodes[nodes[0] as usize], values[nodes[0] as usize]);
+    nodes
+        .iter()
+        .flat_map(|&n| {
+            let ([y, z], v) = (mesh.nodes[n as usize], values[n as usize]);
+            [(v[0] - w) + by * (y - at[0]) + bz * (z - at[1]), v[1] - by, v[2] - bz]
+        })
+        .collect()
+}
+
+/// Forces and couples that a spring or beam draws from its two nodes.
+fn link_forces(spring: &Spring, mesh: &Mesh, values: &[[f64; 3]]) -> [[f64; 3]; 2] {
+    // A beam strains as the plate does; springs to ground feel the whole deflection.
+    let u = match spring.part {
+        None => strained(mesh, &spring.nodes, values),
+        Some(_) => spring.nodes.iter().flat_map(|&n| values[n as usize]).collect(),
+    };
+    [0, 1].map(|i| [0, 1, 2].map(|c| spring.link[3 * i + c].iter().zip(&u).map(|(a, b)| a * b).sum()))
 }

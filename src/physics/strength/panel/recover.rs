@@ -57,6 +57,48 @@ pub(super) fn section_forces(mesh: &Mesh, stiffness: &[PlateStiffness], values: 
         .collect()
 }
 
+/// The energy (J) by which each triangle's own section forces miss the averaged ones: O. C. Zienkiewicz and J. Z. Zhu's
+/// measure of where the mesh is too coarse.
+pub(super) fn roughness(
+    mesh: &Mesh,
+    stiffness: &[PlateStiffness],
+    values: &[[f64; 3]],
+    averaged: &[SectionForces],
+) -> Vec<f64> {
+    let count = mesh.nodes.len();
+    let mut index = vec![u32::MAX; count * stiffness.len()];
+    for (i, f) in averaged.iter().enumerate() {
+        index[f.part as usize * count + f.node as usize] = i as u32;
+    }
+    let corner = |i: usize| {
+        let mut n = [0.0; 3];
+        n[i] = 1.0;
+        n
+    };
+    (0..mesh.triangles.len())
+        .map(|t| {
+            let part = mesh.parts[t] as usize;
+            let d = &stiffness[part];
+            let element = Element::new(mesh.corners(t), d);
+            let u = corner_values(mesh.triangles[t], values);
+            let determinant = d.d11 * d.d22 - d.d12 * d.d12;
+            let energy: f64 = (0..3)
+                .map(|i| {
+                    let smooth = &averaged[index[part * count + mesh.triangles[t][i] as usize] as usize];
+                    let (m, q) = (element.moments(corner(i), &u), element.shears(corner(i), &u));
+                    let [a, b, c] = [0, 1, 2].map(|k| m[k] - smooth.moment[k]);
+                    let [e, f] = [0, 1].map(|k| q[k] - smooth.shear[k]);
+                    (d.d22 * a * a - 2.0 * d.d12 * a * b + d.d11 * b * b) / determinant
+                        + c * c / d.d66
+                        + e * e / d.s1
+                        + f * f / d.s2
+                })
+                .sum();
+            element.area / 6.0 * energy
+        })
+        .collect()
+}
+
 /// The highest utilisation among all plies and nodes; `None` where no part has plies.
 pub(super) fn weakest(mesh: &Mesh, sections: &[&Section], forces: &[SectionForces]) -> Option<Utilisation> {
     let mut worst: Option<Utilisation> = None;

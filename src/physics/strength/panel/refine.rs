@@ -1,9 +1,8 @@
-//! Finer meshes from coarser ones: every triangle into four, or only those about some places.
+//! Finer meshes from coarser ones: the marked triangles divided, the others left.
 
 use std::collections::HashMap;
 
 use super::mesh::{Mesh, Side};
-use super::model::Point;
 use super::vector::distance;
 
 fn key(a: u32, b: u32) -> (u32, u32) {
@@ -16,55 +15,19 @@ fn midpoint(mesh: &mut Mesh, a: u32, b: u32) -> u32 {
     (mesh.nodes.len() - 1) as u32
 }
 
-/// Every triangle cut into four like ones.
-pub(super) fn quarter(mesh: &Mesh) -> Mesh {
-    let mut fine = Mesh {
-        nodes: mesh.nodes.clone(),
-        triangles: Vec::with_capacity(4 * mesh.triangles.len()),
-        parts: Vec::with_capacity(4 * mesh.triangles.len()),
-        sides: Vec::with_capacity(2 * mesh.sides.len()),
-    };
-    let mut middles = HashMap::with_capacity(2 * mesh.triangles.len());
-    for (t, &[a, b, c]) in mesh.triangles.iter().enumerate() {
-        let [ab, bc, ca] =
-            [(a, b), (b, c), (c, a)].map(|(p, q)| *middles.entry(key(p, q)).or_insert_with(|| midpoint(&mut fine, p, q)));
-        fine.triangles.extend([[a, ab, ca], [ab, b, bc], [ca, bc, c], [ab, bc, ca]]);
-        fine.parts.extend([mesh.parts[t]; 4]);
+/// Cuts every marked triangle into four by bisecting longest sides, and others as far as the mesh must stay whole (M.-C.
+/// Rivara's longest-edge path).
+pub(super) fn divide(mesh: &Mesh, marked: &[usize]) -> Mesh {
+    let mut fine = mesh.clone();
+    let mut bisection = Bisection::new(&mut fine);
+    let mut halves = Vec::with_capacity(2 * marked.len());
+    for &t in marked {
+        halves.extend(bisection.halve(t));
     }
-    for side in &mesh.sides {
-        let [a, b] = side.nodes;
-        match middles.get(&key(a, b)) {
-            Some(&m) => {
-                fine.sides.push(Side { nodes: [a, m], piece: side.piece });
-                fine.sides.push(Side { nodes: [m, b], piece: side.piece });
-            }
-            None => fine.sides.push(*side),
-        }
+    for t in halves {
+        bisection.halve(t);
     }
     fine
-}
-
-/// Bisects the triangles that touch any of `places` by their longest sides, `rounds` times, and their neighbours as far as
-/// the mesh must stay whole (M.-C. Rivara's longest-edge path).
-pub(super) fn grade(mesh: &mut Mesh, places: &[Point], near: f64, rounds: usize) {
-    let centres: Vec<u32> = (0..mesh.nodes.len() as u32)
-        .filter(|&n| places.iter().any(|&p| distance(p, mesh.nodes[n as usize]) <= near))
-        .collect();
-    if centres.is_empty() {
-        return;
-    }
-    let mut bisection = Bisection::new(mesh);
-    for _ in 0..rounds {
-        let marked: Vec<usize> = (0..bisection.mesh.triangles.len())
-            .filter(|&t| bisection.mesh.triangles[t].iter().any(|n| centres.contains(n)))
-            .collect();
-        for t in marked {
-            let before = bisection.mesh.triangles[t];
-            while bisection.mesh.triangles[t] == before {
-                bisection.towards(t);
-            }
-        }
-    }
 }
 
 struct Bisection<'a> {
@@ -109,6 +72,22 @@ impl<'a> Bisection<'a> {
             }
         }
         best
+    }
+
+    /// Bisects until `t` itself is cut; returns its halves, or nothing if it had been cut before in this pass.
+    fn halve(&mut self, t: usize) -> [usize; 2] {
+        let before = self.mesh.triangles[t];
+        loop {
+            let next = self.mesh.triangles.len();
+            self.towards(t);
+            if self.mesh.triangles[t] != before {
+                // The last cut was t's own (as the first or the second of the pair).
+                let own = if self.mesh.triangles[t].iter().any(|n| !before.contains(n)) { next } else { t };
+                let last = self.mesh.triangles.len() - 1;
+                let shares = |h: usize| self.mesh.triangles[h].iter().filter(|n| before.contains(n)).count() == 2;
+                return [t, if shares(own) { own } else { last }];
+            }
+        }
     }
 
     /// Follows longest sides from `t` to the first that is the longest of both its triangles, and cuts these two.

@@ -1,0 +1,162 @@
+//! What a catalog file holds.
+
+use serde::Deserialize;
+use uom::si::f64::{Area, Length, Mass, MassDensity, Power, Pressure};
+
+use crate::job::{BracketSpec, EngineSpec};
+use crate::quantity::Reading;
+
+/// One catalog file; a catalog is any number of them.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct CatalogFile {
+    /// What the file holds and what its figures are worth.
+    pub about: String,
+    /// Engine classes.
+    pub engines: Vec<Entry<EngineSpec>>,
+    /// Brackets and setback devices.
+    pub brackets: Vec<Entry<BracketSpec>>,
+    /// Bolt sizes.
+    pub bolt_sizes: Vec<Entry<BoltSize>>,
+    /// Bolt grades.
+    pub bolt_grades: Vec<Entry<BoltGrade>>,
+    /// Transom materials and cores.
+    pub materials: Vec<Entry<Material>>,
+    /// The horsepower capacity table.
+    pub power_capacity: Option<PowerCapacity>,
+    /// The engine weight table.
+    pub engine_weights: Option<EngineWeights>,
+}
+
+/// A named entry.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Entry<T> {
+    /// The name that a job gives; an entry of a later file with the same name takes its place.
+    pub name: String,
+    /// What it is and where its figures are from.
+    #[serde(default)]
+    pub about: String,
+    /// Its figures.
+    pub spec: T,
+}
+
+/// A screw thread.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BoltSize {
+    /// Major diameter.
+    pub diameter: Reading<Length>,
+    /// Distance from thread to thread.
+    pub pitch: Reading<Length>,
+    /// Tensile stress area as the standard prints it.
+    pub stress_area: Reading<Area>,
+    /// Height of a standard nut.
+    pub nut_height: Reading<Length>,
+    /// Thickness of a plain washer.
+    pub washer_thickness: Reading<Length>,
+    /// Outside diameter of a large (fender) washer.
+    pub washer_diameter: Reading<Length>,
+    /// The standard.
+    pub source: String,
+}
+
+/// A property class or grade.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BoltGrade {
+    /// Tensile strength.
+    pub tensile: Reading<Pressure>,
+    /// Yield or 0.2 % proof strength.
+    pub yield_strength: Reading<Pressure>,
+    /// Proof stress, where the standard gives one.
+    pub proof: Option<Reading<Pressure>>,
+    /// Whether it is stainless.
+    pub stainless: bool,
+    /// The standard.
+    pub source: String,
+}
+
+/// A transom material or core.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Material {
+    /// Mass of its volume.
+    pub density: Reading<MassDensity>,
+    /// Modulus of elasticity along the stronger direction.
+    pub modulus_along: Reading<Pressure>,
+    /// Modulus of elasticity across it.
+    pub modulus_across: Reading<Pressure>,
+    /// In-plane shear modulus.
+    pub shear_modulus: Reading<Pressure>,
+    /// Through-thickness (transverse) shear modulus.
+    pub transverse_shear_modulus: Reading<Pressure>,
+    /// Bending strength.
+    pub bending_strength: Reading<Pressure>,
+    /// Through-thickness (transverse) shear strength.
+    pub shear_strength: Reading<Pressure>,
+    /// Crushing strength through the thickness, under a washer.
+    pub crushing_strength: Reading<Pressure>,
+    /// Bearing strength in the plane, at a bolt.
+    pub bearing_strength: Reading<Pressure>,
+    /// Where the figures are from.
+    pub source: String,
+}
+
+/// The horsepower capacity table of 33 CFR 183.53.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PowerCapacity {
+    /// Citation.
+    pub citation: String,
+    /// The text it was taken from.
+    pub edition: String,
+    /// Steps by factor, the least first.
+    pub steps: Vec<PowerStep>,
+    /// Greatest factor that the steps cover.
+    pub steps_end: f64,
+}
+
+/// A step of the horsepower capacity table.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PowerStep {
+    /// Greatest factor, as a whole number, to which the step applies.
+    pub factor_to: u32,
+    /// Horsepower capacity.
+    pub power: Reading<Power>,
+}
+
+/// The weights of outboard engines and their gear of ABYC S-30, as incorporated by 33 CFR 183.75.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct EngineWeights {
+    /// Citation.
+    pub citation: String,
+    /// Edition of the table.
+    pub edition: String,
+    /// Rows by power, the least first.
+    pub rows: Vec<EngineWeightRow>,
+}
+
+/// A row of the engine weight table.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct EngineWeightRow {
+    /// Greatest power of the row.
+    pub power_to: Reading<Power>,
+    /// Dry weight.
+    pub dry: Reading<Mass>,
+    /// Running weight.
+    pub running: Reading<Mass>,
+    /// Weight when swamped.
+    pub swamped: Reading<Mass>,
+    /// Controls.
+    pub controls: Reading<Mass>,
+    /// Battery, dry.
+    pub battery_dry: Reading<Mass>,
+    /// Battery, submerged.
+    pub battery_submerged: Reading<Mass>,
+    /// Full portable fuel tank.
+    pub portable_fuel: Reading<Mass>,
+}

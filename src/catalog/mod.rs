@@ -1,0 +1,212 @@
+//! Catalogs: engine classes, brackets, bolts, materials and regulation tables.
+//!
+//! The built-in set is compiled in from `catalogs/`; a folder can add to it, or take an entry's place
+//! by giving one of the same name.
+
+mod check;
+mod entries;
+
+use std::path::{Path, PathBuf};
+
+use include_dir::{Dir, include_dir};
+
+use crate::job::{BracketSpec, EngineSpec};
+use crate::written::{self, Faults, Page};
+
+pub use entries::{
+    BoltGrade, BoltSize, CatalogFile, EngineWeightRow, EngineWeights, Entry, Material,
+    PowerCapacity, PowerStep,
+};
+
+static BUILT_IN: Dir = include_dir!("$CARGO_MANIFEST_DIR/catalogs");
+/// The folder of demo jobs among the built-in files; no catalog entries there.
+const DEMO_JOBS: &str = "jobs";
+
+/// Everything that jobs can name, and the tables that rules read.
+#[derive(Clone, Debug, Default)]
+pub struct Catalog {
+    pub engines: Vec<Entry<EngineSpec>>,
+    pub brackets: Vec<Entry<BracketSpec>>,
+    pub bolt_sizes: Vec<Entry<BoltSize>>,
+    pub bolt_grades: Vec<Entry<BoltGrade>>,
+    pub materials: Vec<Entry<Material>>,
+    pub tables: Tables,
+}
+
+/// The regulation tables; `None` only in a catalog made without the built-in files.
+#[derive(Clone, Debug, Default)]
+pub struct Tables {
+    /// 33 CFR 183.53.
+    pub power_capacity: Option<PowerCapacity>,
+    /// ABYC S-30.
+    pub engine_weights: Option<EngineWeights>,
+}
+
+/// Why a catalog cannot be used.
+#[derive(Debug, thiserror::Error)]
+pub enum CatalogError {
+    /// A folder or file could not be read.
+    #[error("{}: {source}", path.display())]
+    Unreadable {
+        path: PathBuf,
+        source: std::io::Error,
+    },
+    /// The folder holds no catalog file.
+    #[error("{}: no .ron file in this folder", path.display())]
+    Empty { path: PathBuf },
+    /// Files with faults, each with its own.
+    #[error("{}", render_all(.0))]
+    Faulty(Vec<Faults>),
+}
+
+fn render_all(faulty: &[Faults]) -> String {
+    faulty.iter().map(Faults::to_string).collect()
+}
+
+impl Catalog {
+    /// The built-in catalog.
+    ///
+    /// # Errors
+    /// Faults in the built-in files: none in a released program (a test reads them all).
+    pub fn built_in() -> Result<Self, CatalogError> {
+        let mut catalog = Catalog::default();
+        let mut files = Vec::new();
+        collect_built_in(&BUILT_IN, &mut files);
+        catalog.add(files)?;
+        Ok(catalog)
+    }
+
+    /// The built-in catalog with the folder's entries added or put in place of its own.
+    ///
+    /// # Errors
+    /// A folder that cannot be read, or faults in its files, all of them.
+    pub fn with_folder(folder: &Path) -> Result<Self, CatalogError> {
+        let mut catalog = Catalog::built_in()?;
+        catalog.add(read_folder(folder)?)?;
+        Ok(catalog)
+    }
+
+    /// The engine class of this name.
+    pub fn engine(&self, name: &str) -> Option<&Entry<EngineSpec>> {
+        find(&self.engines, name)
+    }
+
+    /// The bracket of this name.
+    pub fn bracket(&self, name: &str) -> Option<&Entry<BracketSpec>> {
+        find(&self.brackets, name)
+    }
+
+    /// The material of this name.
+    pub fn material(&self, name: &str) -> Option<&Entry<Material>> {
+        find(&self.materials, name)
+    }
+
+    fn add(&mut self, files: Vec<(String, String)>) -> Result<(), CatalogError> {
+        let mut faulty = Vec::new();
+        for (name, text) in files {
+            match load(&name, &text) {
+                Ok((file, _)) => self.put(file),
+                Err(faults) => faulty.push(faults),
+            }
+        }
+        if faulty.is_empty() {
+            Ok(())
+        } else {
+            Err(CatalogError::Faulty(faulty))
+        }
+    }
+
+    fn put(&mut self, file: CatalogFile) {
+        put_all(&mut self.engines, file.engines);
+        put_all(&mut self.brackets, file.brackets);
+        put_all(&mut self.bolt_sizes, file.bolt_sizes);
+        put_all(&mut self.bolt_grades, file.bolt_grades);
+        put_all(&mut self.materials, file.materials);
+        if file.power_capacity.is_some() {
+            self.tables.power_capacity = file.power_capacity;
+        }
+        if file.engine_weights.is_some() {
+            self.tables.engine_weights = file.engine_weights;
+        }
+    }
+}
+
+/// The names, the likeliest for a misspelt one first.
+pub fn likely_names<'a, T>(entries: &'a [Entry<T>], wanted: &str) -> Vec<&'a str> {
+    let mut names: Vec<&str> = entries.iter().map(|entry| entry.name.as_str()).collect();
+    names.sort_by(|a, b| {
+        strsim::jaro_winkler(wanted, b).total_cmp(&strsim::jaro_winkler(wanted, a))
+    });
+    names
+}
+
+fn find<'a, T>(entries: &'a [Entry<T>], name: &str) -> Option<&'a Entry<T>> {
+    entries.iter().find(|entry| entry.name == name)
+}
+
+fn put_all<T>(entries: &mut Vec<Entry<T>>, new: Vec<Entry<T>>) {
+    for entry in new {
+        match entries.iter_mut().find(|old| old.name == entry.name) {
+            Some(old) => *old = entry,
+            None => entries.push(entry),
+        }
+    }
+}
+
+/// Reads one catalog file and checks its entries.
+///
+/// # Errors
+/// Everything that is wrong with the text, each with its place.
+pub fn load(name: &str, text: &str) -> Result<(CatalogFile, Page), Faults> {
+    let mut draft = written::read::<CatalogFile>(name, text);
+    if let Some(file) = &draft.value {
+        draft.faults.extend(check::file(file, &draft.page));
+    }
+    draft.finish()
+}
+
+fn collect_built_in(folder: &Dir, files: &mut Vec<(String, String)>) {
+    for file in folder.files() {
+        if file.path().extension().is_some_and(|e| e == "ron")
+            && let Some(text) = file.contents_utf8()
+        {
+            files.push((file.path().display().to_string(), text.to_owned()));
+        }
+    }
+    for inner in folder.dirs() {
+        if inner.path() != Path::new(DEMO_JOBS) {
+            collect_built_in(inner, files);
+        }
+    }
+}
+
+/// The names and texts of the folder's `.ron` files, in the order of their names.
+///
+/// # Errors
+/// A folder or file that cannot be read, or no file at all.
+pub fn read_folder(folder: &Path) -> Result<Vec<(String, String)>, CatalogError> {
+    let unreadable = |path: &Path| {
+        let path = path.to_owned();
+        move |source| CatalogError::Unreadable { path, source }
+    };
+    let mut paths = Vec::new();
+    for entry in std::fs::read_dir(folder).map_err(unreadable(folder))? {
+        let path = entry.map_err(unreadable(folder))?.path();
+        if path.extension().is_some_and(|e| e == "ron") {
+            paths.push(path);
+        }
+    }
+    paths.sort();
+    if paths.is_empty() {
+        return Err(CatalogError::Empty {
+            path: folder.to_owned(),
+        });
+    }
+    paths
+        .into_iter()
+        .map(|path| {
+            let text = std::fs::read_to_string(&path).map_err(unreadable(&path))?;
+            Ok((path.display().to_string(), text))
+        })
+        .collect()
+}

@@ -1,0 +1,114 @@
+//! The job: what a person writes down of a boat, the engines coming off and the engines going on.
+//!
+//! Every field may be left out by someone who does not know it yet; what is then missing is told by
+//! the rules that need it, with the way to take it ([`tape`]).
+
+mod boat;
+mod check;
+mod engines;
+mod specs;
+pub mod start;
+pub mod tape;
+
+use serde::Deserialize;
+
+use crate::quantity::Reading;
+use crate::written::{self, Faults, Page};
+use uom::si::f64::{Length, Mass};
+
+pub use boat::{
+    Boat, Bottom, Category, Core, Craft, Hole, OffCentreHeight, Plate, Steering, TopEdge, Transom,
+};
+pub use check::{Checker, check_bracket, check_engine};
+pub use engines::{Across, EngineGroup, Hand, Hung, Role};
+pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
+
+/// A job as it is written.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Job {
+    /// What the job is called, at the head of every report.
+    pub title: Option<String>,
+    /// True for a scenario that was invented: reports say so.
+    pub made_up: bool,
+    /// The day of the readings, as it shall be printed.
+    pub date: Option<String>,
+    /// Who took them.
+    pub by: Option<String>,
+    /// For whom.
+    pub for_whom: Option<String>,
+    /// Which of the three sittings it is.
+    pub sitting: Sitting,
+    /// The boat.
+    pub boat: Boat,
+    /// The plate that says what she may carry.
+    pub plate: Option<Plate>,
+    /// The transom.
+    pub transom: Transom,
+    /// How she will be steered with the new engines.
+    pub steering: Option<Steering>,
+    /// Engines coming off.
+    pub engines_off: Vec<EngineGroup>,
+    /// Engines going on.
+    pub engines_on: Vec<EngineGroup>,
+    /// What else comes off with the old engines.
+    pub comes_off: Vec<Item>,
+    /// What else goes on with the new engines.
+    pub goes_on: Vec<Item>,
+    /// Anything the reader of the report should know.
+    pub notes: Option<String>,
+}
+
+/// Who sits down with the job, and when.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Sitting {
+    /// A rigging tech, before the engines are ordered.
+    #[default]
+    BeforeOrdering,
+    /// A surveyor, at a finished install.
+    AsFitted,
+    /// A student, with one question.
+    Study,
+}
+
+impl Sitting {
+    /// The sitting in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Sitting::BeforeOrdering => "before ordering",
+            Sitting::AsFitted => "as fitted",
+            Sitting::Study => "study",
+        }
+    }
+}
+
+/// A weight that comes off or goes on with the engines: an oil tank, a battery, a tie bar.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Item {
+    /// What it is.
+    pub what: String,
+    /// All of it together.
+    pub weight: Option<Reading<Mass>>,
+    /// Whether it hangs on the transom or its bracket, and so counts against their ratings.
+    pub on_transom: bool,
+    /// Distance of its centre forward of the transom; negative behind it.
+    pub forward: Option<Reading<Length>>,
+    /// Which side, and how far off the centreline.
+    pub across: Option<Across>,
+    /// Height of its centre above the baseline.
+    pub above: Option<Reading<Length>>,
+}
+
+/// Reads a job and checks that it can be one.
+///
+/// # Errors
+/// Everything that is wrong with the text, each with its place, in one go.
+pub fn load(name: &str, text: &str) -> Result<(Job, Page), Faults> {
+    let mut draft = written::read::<Job>(name, text);
+    if let Some(job) = &draft.value {
+        draft.faults.extend(check::job(job, &draft.page));
+    }
+    draft.finish()
+}

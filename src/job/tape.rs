@@ -1,0 +1,123 @@
+//! Where each reading is taken, and how: the text of the measuring sheet, written once.
+
+/// One reading that a job can hold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Measurement {
+    /// Its field in the job.
+    pub field: &'static str,
+    /// What it is called.
+    pub name: &'static str,
+    /// Where on the boat it is taken.
+    pub place: &'static str,
+    /// How it is taken.
+    pub how: &'static str,
+    /// How closely it is worth taking; empty where it is read off or chosen.
+    pub closeness: &'static str,
+}
+
+macro_rules! measurements {
+    ($($id:ident = $field:literal, $name:literal, $place:literal, $how:literal, $closeness:literal;)+) => {
+        $(
+            #[doc = $name]
+            pub const $id: Measurement = Measurement {
+                field: $field, name: $name, place: $place, how: $how, closeness: $closeness,
+            };
+        )+
+
+        /// All of them, in the order of one walk round the boat: papers, helm, sides, stern, engines.
+        pub const ALL: &[Measurement] = &[$($id),+];
+    };
+}
+
+measurements! {
+    CRAFT = "boat.craft", "what sort of craft she is", "papers, or a look",
+        "one of monohull, multihull, sailboat, canoe, kayak, inflatable", "";
+    PLATE = "plate", "capacity or builder's plate", "at the helm or inside the transom",
+        "read it as it stands; write none where there is none, illegible where it cannot be read", "";
+    PLATE_POWER = "plate.power", "power on the plate", "capacity or builder's plate",
+        "the figure behind \"motor\" or the engine symbol", "";
+    PLATE_PERSONS = "plate.persons", "persons on the plate", "capacity or builder's plate",
+        "the number of persons", "";
+    PLATE_PERSONS_WEIGHT = "plate.persons_weight", "persons' weight on the plate",
+        "capacity plate", "the weight that stands beside the number of persons", "";
+    PLATE_TOTAL_WEIGHT = "plate.total_weight", "total weight on the plate", "capacity plate",
+        "the figure for persons, motor and gear", "";
+    TRANSOM_RATING = "boat.transom_rating", "weight that the builder lets the transom carry",
+        "builder's manual, or a letter from the builder",
+        "ask with the hull number; a dealer's opinion is not a rating", "";
+    STEERING = "steering", "how she will be steered", "helm",
+        "one of tiller, remote_mechanical, remote_hydraulic, remote_electric", "";
+    BOAT_LENGTH = "boat.length", "overall length", "along the deck, stem to transom",
+        "straight and level, without pulpits, platforms and brackets; plumb down from both ends and tape between the marks", "1 in";
+    BEAM = "boat.beam", "greatest beam", "where she is widest",
+        "plumb down from both sides, rub rails left out, and tape between the marks", "1/2 in";
+    BOTTOM = "boat.bottom", "shape of the bottom", "under the hull, a third from the stern",
+        "one of flat_hard_chine, vee, round, cathedral", "";
+    TRANSOM_WIDTH = "boat.transom_width", "greatest width of the transom", "across the transom",
+        "at its widest, handles and fittings left out", "1/2 in";
+    AFT_QUARTER_BEAM = "boat.aft_quarter_beam", "broadest beam in the aftermost quarter",
+        "between the transom and a quarter of the length forward", "plumb down from both sides and tape between the marks", "1/2 in";
+    DEADRISE = "boat.deadrise", "deadrise at the transom", "on the bottom, beside the keel at the transom",
+        "boat level athwartships; angle finder across a strake-free stretch, both sides, take the mean", "1/2 deg";
+    CHINE_BEAM = "boat.chine_beam", "beam between the chines at the transom", "under the transom",
+        "from chine to chine", "1/2 in";
+    TRANSOM_HEIGHT = "transom.height", "transom height at the centreline", "outside, on the centreline",
+        "straightedge along the bottom of the keel out past the transom; tape from the top where the engine hangs, along the transom, to the straightedge", "1/8 in";
+    TRANSOM_ANGLE = "transom.angle", "transom angle", "outside, beside the engine's place",
+        "boat level fore and aft; angle finder flat on the transom, from vertical", "1/2 deg";
+    TRANSOM_THICKNESS = "transom.thickness", "transom thickness", "at the upper bolt holes",
+        "caliper over the top edge, caps left out, or a hooked wire through a hole", "1/16 in";
+    CUTOUT_WIDTH = "transom.cutout_width", "width of the cutout", "top of the transom",
+        "between the sides at the height of the engine's bracket; where the top is level all across, the width between the inner sides", "1/4 in";
+    TOP_EDGE = "transom.top_edge", "finish of the transom's top", "top of the transom",
+        "one of sealed, capped, bare", "";
+    WELL_FLOOR = "transom.well_floor", "depth of the splash-well floor", "inside, at the transom",
+        "from the transom's top down its inside to the floor of the well", "1/4 in";
+    UPPER_HOLES = "transom.upper_holes", "upper bolt holes below the top", "outside, at the upper bolts",
+        "from the transom's top down to the centres of the upper bolts", "1/16 in";
+    HOLES = "transom.holes", "existing bolt holes", "outside and inside of the transom",
+        "each hole's distance from the centreline and from the transom's top, and its diameter", "1/16 in";
+    ENGINE_POWER = "engines_on[].described.power", "rated power of the engine", "its plate or mounting sheet",
+        "power at the propeller shaft", "";
+    ENGINE_WEIGHT = "engines_on[].described.running_weight", "weight of the engine as it hangs", "mounting sheet, or a scale",
+        "with fluids and propeller; on a crane scale where there is one", "5 lb";
+    OLD_ENGINES = "engines_off", "engines that come off", "transom, engine plates",
+        "class or description, place and weight of each", "";
+    NEW_ENGINES = "engines_on", "engines that go on", "the offer, or the engines themselves",
+        "class or description, place and weight of each", "";
+    PROPELLERS = "engines_on[].propellers", "hand of each propeller", "on the propeller or its papers",
+        "seen from astern, going ahead: right turns clockwise", "";
+    SHAFT = "engines_on[].shaft", "shaft length", "engine, or the offer",
+        "from the bracket's rest straight down to the anti-ventilation plate; the trade names it after the transom height", "1/4 in";
+    HOLES_UP = "engines_on[].holes_up", "hole row in which the engine hangs", "engine bracket",
+        "0 with the bracket's rest on the transom's top, one more for each hole up", "";
+    SETBACK = "engines_on[].setback", "setback", "between transom and bracket face",
+        "from the transom's face to the face on which the engine hangs, square to it", "1/8 in";
+    DROP = "engines_on[].drop", "drop of the bracket's top", "behind the transom",
+        "straightedge from the transom's top; down to the top of the bracket's face", "1/8 in";
+    BRACKET_RATING = "engines_on[].bracket.described", "the bracket's rated power, weight and count", "its plate or papers",
+        "as its maker gives them", "";
+    ENGINE_HOLE_ROWS = "engines_on[].described.hole_rows", "rows of holes in the engine's bracket", "mounting sheet, or the engine's bracket",
+        "count the rows of the upper bolts", "";
+    ENGINE_THICKNESS = "engines_on[].described.transom_thickness", "transom thickness that the engine takes", "mounting sheet",
+        "from and to", "";
+    ENGINE_ANGLE = "engines_on[].described.transom_angle", "transom angle that the engine is laid out for", "mounting sheet",
+        "the angle at which its trim range is stated", "";
+    ENGINE_TRIM = "engines_on[].described.trim", "the engine's trim range", "mounting sheet",
+        "in (under) and out, at that transom angle", "";
+    ENGINE_CENTRES = "engines_on[].described.centre_distance", "least distance between centres of two such engines", "mounting sheet",
+        "for parallel steering over the full range", "";
+    ENGINE_SWEEP = "engines_on[].described.powerhead.clearance_each_way", "clearance of the powerhead at full lock", "mounting sheet",
+        "from the engine's centreline to the farthest point each way at full lock", "1/2 in";
+    ITEM_WEIGHT = "goes_on[].weight", "weight of what goes on or comes off with the engines", "a scale, or its papers",
+        "everything of that name together", "1 lb";
+}
+
+impl Measurement {
+    /// Its place in the walk round the boat.
+    pub fn order(&self) -> usize {
+        ALL.iter()
+            .position(|other| other == self)
+            .unwrap_or(ALL.len())
+    }
+}

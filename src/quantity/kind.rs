@@ -1,0 +1,155 @@
+//! The kinds of quantity that appear on a job, and the bridge from `uom`'s types to them.
+
+use uom::si::f64::{
+    Acceleration, Angle, AngularVelocity, Area, ElectricCurrent, ElectricPotential, Energy, Force,
+    Length, LinearMassDensity, Mass, MassDensity, Power, Pressure, Ratio, Velocity, Volume,
+    VolumeRate,
+};
+
+/// A moment of force, in N·m. `uom` gives force times length the type of an energy; on a boat it
+/// is a moment, and is shown in lbf·ft.
+pub type Moment = Energy;
+
+/// What sort of quantity a number is: decides which units it may be written in and how it is shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Kind {
+    Length,
+    Mass,
+    Force,
+    Power,
+    Angle,
+    Volume,
+    Area,
+    Speed,
+    RotationRate,
+    Pressure,
+    Moment,
+    Current,
+    Voltage,
+    Density,
+    MassPerLength,
+    FlowRate,
+    Acceleration,
+    Ratio,
+}
+
+impl Kind {
+    /// Every kind, for tables and tests.
+    pub const ALL: [Kind; 18] = [
+        Kind::Length,
+        Kind::Mass,
+        Kind::Force,
+        Kind::Power,
+        Kind::Angle,
+        Kind::Volume,
+        Kind::Area,
+        Kind::Speed,
+        Kind::RotationRate,
+        Kind::Pressure,
+        Kind::Moment,
+        Kind::Current,
+        Kind::Voltage,
+        Kind::Density,
+        Kind::MassPerLength,
+        Kind::FlowRate,
+        Kind::Acceleration,
+        Kind::Ratio,
+    ];
+
+    /// The kind with its article, as an error names it: "a length".
+    pub fn name(self) -> &'static str {
+        match self {
+            Kind::Length => "a length",
+            Kind::Mass => "a weight (mass)",
+            Kind::Force => "a force",
+            Kind::Power => "a power",
+            Kind::Angle => "an angle",
+            Kind::Volume => "a volume",
+            Kind::Area => "an area",
+            Kind::Speed => "a speed",
+            Kind::RotationRate => "a rotation rate",
+            Kind::Pressure => "a pressure",
+            Kind::Moment => "a moment of force",
+            Kind::Current => "a current",
+            Kind::Voltage => "a voltage",
+            Kind::Density => "a density",
+            Kind::MassPerLength => "a mass per length",
+            Kind::FlowRate => "a flow rate",
+            Kind::Acceleration => "an acceleration",
+            Kind::Ratio => "a plain number or a percentage",
+        }
+    }
+
+    /// Something that would have been read, for the end of an error.
+    pub fn example(self) -> &'static str {
+        match self {
+            Kind::Length => "12-7/8 in, 9 ft 8 in or 654 mm",
+            Kind::Mass => "1,250 lb or 567 kg",
+            Kind::Force => "450 lbf or 2 kN",
+            Kind::Power => "250 hp or 186 kW",
+            Kind::Angle => "14 deg",
+            Kind::Volume => "300 gal or 1,136 L",
+            Kind::Area => "12 ft² or 1.1 m²",
+            Kind::Speed => "35 mph or 30 kn",
+            Kind::RotationRate => "5,500 rpm",
+            Kind::Pressure => "1,200 psi or 8.3 MPa",
+            Kind::Moment => "40 lbf·ft or 54 N·m",
+            Kind::Current => "60 A",
+            Kind::Voltage => "12.6 V",
+            Kind::Density => "64 lb/ft³ or 1,025 kg/m³",
+            Kind::MassPerLength => "900 lb/in or 16,000 kg/m",
+            Kind::FlowRate => "14 gal/h or 53 L/h",
+            Kind::Acceleration => "9.81 m/s² or 1 gn",
+            Kind::Ratio => "1.85 or 5 %",
+        }
+    }
+}
+
+/// A `uom` quantity that can be read from a job and shown to a person.
+pub trait Dimensioned: Copy {
+    /// The kind it is written and shown as.
+    const KIND: Kind;
+
+    /// The quantity of this many coherent SI units (m, kg, N, W, rad, m³, Pa…).
+    fn from_si(value: f64) -> Self;
+
+    /// Its value in the coherent SI unit.
+    fn si(self) -> f64;
+}
+
+macro_rules! dimensioned {
+    ($($quantity:ident => $kind:ident),+ $(,)?) => {$(
+        impl Dimensioned for $quantity {
+            const KIND: Kind = Kind::$kind;
+
+            fn from_si(value: f64) -> Self {
+                Self { dimension: std::marker::PhantomData, units: std::marker::PhantomData, value }
+            }
+
+            fn si(self) -> f64 {
+                self.value
+            }
+        }
+    )+};
+}
+
+dimensioned!(
+    Length => Length,
+    Mass => Mass,
+    Force => Force,
+    Power => Power,
+    Angle => Angle,
+    Volume => Volume,
+    Area => Area,
+    Velocity => Speed,
+    AngularVelocity => RotationRate,
+    Pressure => Pressure,
+    Energy => Moment,
+    ElectricCurrent => Current,
+    ElectricPotential => Voltage,
+    MassDensity => Density,
+    LinearMassDensity => MassPerLength,
+    VolumeRate => FlowRate,
+    Acceleration => Acceleration,
+    Ratio => Ratio,
+);

@@ -1,0 +1,20 @@
+//! Quantities as the trade writes them: tape notation in, SI inside, tape notation out.
+//!
+//! [`parse`] reads `12-7/8 in ± 1/8 in`; [`Measure`] shows a value as a tape or a scale is read;
+//! [`Reading`] is a number on a job with its tolerance and its basis; [`Text`] is a sentence whose
+//! numbers wait for the reader's choice of units.
+
+mod kind;
+mod measure;
+mod parse;
+mod reading;
+mod text;
+mod units;
+
+pub use kind::{Dimensioned, Kind, Moment};
+pub use measure::{Measure, Style, Units, grouped};
+pub use parse::{Parsed, QuantityError, Tolerance, parse};
+pub use reading::{Basis, Reading};
+pub(crate) use text::say;
+pub use text::{Piece, Text};
+pub use units::{Unit, units_of};

@@ -1,0 +1,221 @@
+//! What is wrong with a file, and where.
+
+use std::fmt;
+use std::ops::Range;
+use std::sync::Arc;
+
+use miette::{
+    Diagnostic, GraphicalReportHandler, GraphicalTheme, LabeledSpan, NamedSource, SourceCode,
+};
+
+use super::Page;
+use super::places::byte_of;
+
+/// One thing wrong with a file.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fault {
+    /// The entry, such as `engines_on[0].class`; empty for the file itself.
+    pub path: String,
+    /// Bytes of the text that it is about.
+    pub span: Range<usize>,
+    /// What is wrong.
+    pub message: String,
+    /// What would be right.
+    pub help: Option<String>,
+}
+
+/// Everything wrong with one file.
+#[derive(Clone, Debug)]
+pub struct Faults {
+    name: String,
+    text: Arc<str>,
+    /// The faults, in the order of the file.
+    pub faults: Vec<Fault>,
+}
+
+/// Columns that a rendered fault keeps to.
+const WIDTH: usize = 80;
+/// The longest line of a file that is quoted whole.
+const LONGEST_LINE_QUOTED: usize = 400;
+
+impl Faults {
+    /// Collects the faults of a page, in the order of its text.
+    pub fn new(page: &Page, mut faults: Vec<Fault>) -> Self {
+        faults.sort_by_key(|fault| fault.span.start);
+        Faults {
+            name: page.name.clone(),
+            text: page.text.clone(),
+            faults,
+        }
+    }
+
+    /// The faults as a person reads them: each with file, line and column, and the line quoted.
+    pub fn render(&self, colour: bool) -> String {
+        let theme = if colour {
+            GraphicalTheme::unicode()
+        } else {
+            GraphicalTheme::unicode_nocolor()
+        };
+        let handler = GraphicalReportHandler::new_themed(theme)
+            .with_width(WIDTH)
+            .with_links(false);
+        let mut out = String::new();
+        for fault in &self.faults {
+            // Formatting into a String cannot fail.
+            let _ = handler.render_report(&mut out, &self.located(fault));
+        }
+        let count = self.faults.len();
+        let noun = if count == 1 { "fault" } else { "faults" };
+        out.push_str(&format!(
+            "{}: {count} {noun}; nothing was judged.\n",
+            self.name
+        ));
+        out
+    }
+
+    fn located<'a>(&'a self, fault: &'a Fault) -> Located<'a> {
+        let longest = self.text.lines().map(str::len).max().unwrap_or(0);
+        let quotable = longest <= LONGEST_LINE_QUOTED && !self.text.is_empty();
+        let title = if quotable {
+            fault.message.clone()
+        } else {
+            let before = self.text.get(..fault.span.start).unwrap_or("");
+            let line = before.matches('\n').count() + 1;
+            let column = before.rsplit('\n').next().unwrap_or("").chars().count() + 1;
+            format!("{}:{line}:{column}: {}", self.name, fault.message)
+        };
+        Located {
+            fault,
+            title,
+            source: quotable.then(|| NamedSource::new(&self.name, self.text.clone())),
+        }
+    }
+}
+
+impl fmt::Display for Faults {
+    fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        f.write_str(&self.render(false))
+    }
+}
+
+impl std::error::Error for Faults {}
+
+struct Located<'a> {
+    fault: &'a Fault,
+    title: String,
+    source: Option<NamedSource<Arc<str>>>,
+}
+
+impl fmt::Debug for Located<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        f.write_str(&self.title)
+    }
+}
+
+impl fmt::Display for Located<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        f.write_str(&self.title)
+    }
+}
+
+impl std::error::Error for Located<'_> {}
+
+impl Diagnostic for Located<'_> {
+    fn help<'a>(&'a self) -> Option<Box<dyn fmt::Display + 'a>> {
+        self.fault.help.as_ref().map(|help| Box::new(help) as _)
+    }
+
+    fn source_code(&self) -> Option<&dyn SourceCode> {
+        self.source.as_ref().map(|source| source as _)
+    }
+
+    fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
+        let label = (!self.fault.path.is_empty()).then(|| self.fault.path.clone());
+        let span = self.fault.span.clone();
+        Some(Box::new(std::iter::once(LabeledSpan::new(
+            label,
+            span.start,
+            span.len(),
+        ))))
+    }
+}
+
+/// The reader's error in our words, at the value it is about.
+pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError) -> Fault {
+    use ron::Error as E;
+    let start = byte_of(&page.text, error.span.start);
+    let end = byte_of(&page.text, error.span.end).max(start);
+    let (message, help) = match &error.code {
+        E::Message(message) => (message.clone(), None),
+        E::InvalidValueForType { expected, found } => {
+            (format!("{expected} expected; {found} found"), None)
+        }
+        E::NoSuchStructField {
+            expected, found, ..
+        } => (
+            format!("no field is called `{found}` here"),
+            Some(closest(found, expected)),
+        ),
+        E::NoSuchEnumVariant {
+            expected, found, ..
+        } => (
+            format!("`{found}` is none of the words that can stand here"),
+            Some(closest(found, expected)),
+        ),
+        E::DuplicateStructField { field, .. } => (
+            format!("`{field}` is given twice"),
+            Some("keep one of the two".to_owned()),
+        ),
+        E::MissingStructField { field, .. } => (format!("`{field}` is missing here"), None),
+        E::IntegerOutOfBounds => (
+            "a whole number that is not negative expected".to_owned(),
+            Some("such as 6".to_owned()),
+        ),
+        E::ExpectedString => (
+            "words in quotes expected".to_owned(),
+            Some("such as \"low tide ramp\"".to_owned()),
+        ),
+        E::ExceededRecursionLimit => (
+            "brackets nest deeper here than any job does".to_owned(),
+            Some("look for a bracket that is never closed".to_owned()),
+        ),
+        E::Eof | E::ExpectedStringEnd | E::UnclosedBlockComment => (
+            format!("{}: the file ends too soon", error.code),
+            Some("close what was opened last; a job is one pair of parentheses".to_owned()),
+        ),
+        E::ExpectedNamedStructLike(_) if path.is_empty() => (
+            "a job or a catalog file is one pair of parentheses with fields in it".to_owned(),
+            Some(
+                "begin with ( and end with ); `sternknee start FILE` writes one to fill in"
+                    .to_owned(),
+            ),
+        ),
+        other => (other.to_string(), None),
+    };
+    let span = match &error.code {
+        E::Message(_) | E::InvalidValueForType { .. } | E::MissingStructField { .. }
+            if !path.is_empty() =>
+        {
+            page.places.nearest(path)
+        }
+        _ => start..end,
+    };
+    Fault {
+        path: path.to_owned(),
+        span,
+        message,
+        help,
+    }
+}
+
+/// The fields or words that would have done, the likeliest first.
+fn closest(found: &str, expected: &[&'static str]) -> String {
+    let mut words: Vec<&str> = expected.to_vec();
+    words.sort_by_key(|word| strsim::damerau_levenshtein(found, word));
+    match words.first() {
+        Some(first) if strsim::damerau_levenshtein(found, first) <= 2 => {
+            format!("did you mean `{first}`?")
+        }
+        _ => format!("one of: {}", expected.join(", ")),
+    }
+}

@@ -1,0 +1,222 @@
+//! RON that a person wrote: read into a struct, with the place of every value at hand.
+//!
+//! Everything that is wrong with a file is told in one run. The reader is strict and stops at its
+//! first error; so each faulty entry is noted, blanked out of a copy of the text and the copy read
+//! again, until it passes or nothing is left to blank.
+
+mod fault;
+mod places;
+
+use std::ops::Range;
+use std::sync::Arc;
+
+use serde::de::DeserializeOwned;
+use serde_path_to_error::Segment;
+
+pub use fault::{Fault, Faults};
+use places::Places;
+
+/// The longest file taken for a job or a catalog; a longer one is something else.
+pub const LONGEST_FILE: usize = 1 << 20;
+/// Faults told in one run; after so many, mending the first ones is the better use of time.
+const MOST_FAULTS: usize = 50;
+/// How deep a file may nest; a job needs about eight levels.
+const DEEPEST_NESTING: usize = 64;
+
+/// The text of a file and where its entries stand.
+#[derive(Clone, Debug)]
+pub struct Page {
+    /// The name that errors give, usually the path.
+    pub name: String,
+    /// The text, as it was written.
+    pub text: Arc<str>,
+    places: Places,
+}
+
+impl Page {
+    /// Takes the text of the file of this name.
+    pub fn new(name: impl Into<String>, text: &str) -> Self {
+        Page {
+            name: name.into(),
+            text: text.into(),
+            places: Places::of(text, DEEPEST_NESTING),
+        }
+    }
+
+    /// A fault at the value of this path, such as `engines_on[0].at[1]`; a path that is not in the
+    /// file points at the nearest entry around it.
+    pub fn fault(&self, path: &str, message: impl Into<String>, help: impl Into<String>) -> Fault {
+        Fault {
+            path: path.to_owned(),
+            span: self.places.nearest(path),
+            message: message.into(),
+            help: Some(help.into()).filter(|help| !help.is_empty()),
+        }
+    }
+
+    /// Line and column, from 1, of the value at this path or of the nearest entry around it.
+    pub fn line_and_column(&self, path: &str) -> (usize, usize) {
+        let start = self.places.nearest(path).start;
+        let before = &self.text[..start];
+        let line_start = before.rfind('\n').map_or(0, |i| i + 1);
+        (
+            before.matches('\n').count() + 1,
+            before[line_start..].chars().count() + 1,
+        )
+    }
+}
+
+/// What could be read of a file, and all that was wrong with it.
+#[derive(Debug)]
+pub struct Draft<T> {
+    /// The value without the faulty entries; `None` where too little was left.
+    pub value: Option<T>,
+    /// The text and its places.
+    pub page: Page,
+    /// What was wrong.
+    pub faults: Vec<Fault>,
+}
+
+impl<T> Draft<T> {
+    /// The value and its page, or every fault.
+    ///
+    /// # Errors
+    /// All faults noted so far.
+    pub fn finish(self) -> Result<(T, Page), Faults> {
+        match self.value {
+            Some(value) if self.faults.is_empty() => Ok((value, self.page)),
+            _ => Err(Faults::new(&self.page, self.faults)),
+        }
+    }
+}
+
+/// Reads a file's text. Faults are collected in the draft, never thrown.
+pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
+    if text.len() > LONGEST_FILE {
+        // The page is left empty: nobody wants a megabyte quoted.
+        let page = Page::new(name, "");
+        let fault = page.fault(
+            "",
+            format!("the file holds {} bytes", text.len()),
+            format!("a job or a catalog file holds at most {LONGEST_FILE}; check that it is the file you meant"),
+        );
+        return Draft {
+            value: None,
+            page,
+            faults: vec![fault],
+        };
+    }
+    let page = Page::new(name, text);
+    let mut copy = text.to_owned();
+    let mut faults: Vec<Fault> = Vec::new();
+    loop {
+        let (path, error) = match attempt::<T>(&copy) {
+            Ok(value) => {
+                return Draft {
+                    value: Some(value),
+                    page,
+                    faults,
+                };
+            }
+            Err(refusal) => refusal,
+        };
+        let consequence = matches!(error.code, ron::Error::MissingStructField { .. })
+            && faults.iter().any(|fault| fault.path.starts_with(&path));
+        if !consequence {
+            faults.push(fault::from_ron(&page, &path, &error));
+        }
+        let blanked = faults.len() < MOST_FAULTS
+            && can_go_on(&error.code)
+            && page
+                .places
+                .entry(&path, &error.span, &page.text)
+                .is_some_and(|entry| blank(&mut copy, entry));
+        if !blanked {
+            return Draft {
+                value: None,
+                page,
+                faults,
+            };
+        }
+    }
+}
+
+/// One strict reading: the value, or the path of the entry that stopped it and why.
+fn attempt<T: DeserializeOwned>(text: &str) -> Result<T, (String, ron::error::SpannedError)> {
+    let options = ron::Options::default()
+        .with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
+        .with_recursion_limit(DEEPEST_NESTING);
+    let mut reader = ron::Deserializer::from_str_with_options(text, &options)
+        .map_err(|error| (String::new(), error))?;
+    match serde_path_to_error::deserialize(&mut reader) {
+        Ok(value) => match reader.end() {
+            Ok(()) => Ok(value),
+            Err(code) => Err((String::new(), reader.span_error(code))),
+        },
+        Err(error) => {
+            let path = path_of(error.path());
+            Err((path, reader.span_error(error.into_inner())))
+        }
+    }
+}
+
+/// The path as [`Places`] writes it: fields and positions, without the names of variants.
+fn path_of(path: &serde_path_to_error::Path) -> String {
+    let mut text = String::new();
+    for segment in path.iter() {
+        match segment {
+            Segment::Map { key } => {
+                if !text.is_empty() {
+                    text.push('.');
+                }
+                text.push_str(key);
+            }
+            Segment::Seq { index } => text.push_str(&format!("[{index}]")),
+            Segment::Enum { .. } | Segment::Unknown => {}
+        }
+    }
+    text
+}
+
+/// Whether the rest of the file can be made sense of after such an error. After a slip in the
+/// notation itself it cannot: what follows would be guesswork.
+fn can_go_on(code: &ron::Error) -> bool {
+    use ron::Error as E;
+    matches!(
+        code,
+        E::Message(_)
+            | E::NoSuchStructField { .. }
+            | E::MissingStructField { .. }
+            | E::DuplicateStructField { .. }
+            | E::NoSuchEnumVariant { .. }
+            | E::InvalidValueForType { .. }
+            | E::IntegerOutOfBounds
+            | E::ExpectedString
+            | E::ExpectedBoolean
+            | E::ExpectedInteger
+            | E::ExpectedFloat
+            | E::ExpectedArray
+            | E::ExpectedNamedStructLike(_)
+            | E::ExpectedStructLike
+    )
+}
+
+/// Replaces the entry by spaces, line breaks kept so that every other place stays where it was.
+/// False where nothing was left to blank.
+fn blank(text: &mut String, range: Range<usize>) -> bool {
+    let Some(old) = text.get(range.clone()) else {
+        return false;
+    };
+    if old.trim().is_empty() {
+        return false;
+    }
+    let spaces: String = old
+        .chars()
+        .flat_map(|c| {
+            let filler = if c == '\n' { '\n' } else { ' ' };
+            std::iter::repeat_n(filler, c.len_utf8())
+        })
+        .collect();
+    text.replace_range(range, &spaces);
+    true
+}
