@@ -2,8 +2,12 @@
 //!
 //! Data flows one way: [`quantity`] reads what a tape says.
 pub mod catalog;
+pub mod commands;
 pub mod job;
 pub mod physics;
 pub mod quantity;
+pub mod report;
+pub mod rig;
+pub mod rules;
 pub mod working;
 pub mod written;

@@ -1,1 +1,7 @@
-fn main() {}
+use std::process::ExitCode;
+
+use clap::Parser;
+
+fn main() -> ExitCode {
+    sternknee::commands::run(sternknee::commands::Cli::parse())
+}

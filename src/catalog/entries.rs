@@ -5,6 +5,7 @@ use uom::si::f64::{Area, Length, Mass, MassDensity, Power, Pressure};
 
 use crate::job::{BracketSpec, EngineSpec};
 use crate::quantity::Reading;
+use crate::written::Page;
 
 /// One catalog file; a catalog is any number of them.
 #[derive(Clone, Debug, Default, Deserialize)]
@@ -28,6 +29,34 @@ pub struct CatalogFile {
     pub engine_weights: Option<EngineWeights>,
 }
 
+impl CatalogFile {
+    /// How many entries and tables it holds.
+    pub fn count(&self) -> usize {
+        self.engines.len()
+            + self.brackets.len()
+            + self.bolt_sizes.len()
+            + self.bolt_grades.len()
+            + self.materials.len()
+            + usize::from(self.power_capacity.is_some())
+            + usize::from(self.engine_weights.is_some())
+    }
+
+    /// Gives every entry its text from the page that the file was read from.
+    pub(super) fn keep_texts(&mut self, page: &Page) {
+        keep_texts(&mut self.engines, "engines", page);
+        keep_texts(&mut self.brackets, "brackets", page);
+        keep_texts(&mut self.bolt_sizes, "bolt_sizes", page);
+        keep_texts(&mut self.bolt_grades, "bolt_grades", page);
+        keep_texts(&mut self.materials, "materials", page);
+    }
+}
+
+fn keep_texts<T>(entries: &mut [Entry<T>], list: &str, page: &Page) {
+    for (i, entry) in entries.iter_mut().enumerate() {
+        entry.text = page.slice(&format!("{list}[{i}]")).to_owned();
+    }
+}
+
 /// A named entry.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -39,6 +68,9 @@ pub struct Entry<T> {
     pub about: String,
     /// Its figures.
     pub spec: T,
+    /// The entry as it stands in its file.
+    #[serde(skip)]
+    pub text: String,
 }
 
 /// A screw thread.

@@ -7,6 +7,7 @@ mod check;
 mod entries;
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use include_dir::{Dir, include_dir};
 
@@ -27,15 +28,17 @@ const DEMO_JOBS: &str = "jobs";
 pub struct Catalog {
     pub engines: Vec<Entry<EngineSpec>>,
     pub brackets: Vec<Entry<BracketSpec>>,
-    pub bolt_sizes: Vec<Entry<BoltSize>>,
-    pub bolt_grades: Vec<Entry<BoltGrade>>,
     pub materials: Vec<Entry<Material>>,
-    pub tables: Tables,
+    pub tables: Arc<Tables>,
 }
 
-/// The regulation tables; `None` only in a catalog made without the built-in files.
+/// The tables of regulations and standards, shared by every rig of a catalog.
 #[derive(Clone, Debug, Default)]
 pub struct Tables {
+    /// Screw threads.
+    pub bolt_sizes: Vec<Entry<BoltSize>>,
+    /// Property classes and grades of bolts.
+    pub bolt_grades: Vec<Entry<BoltGrade>>,
     /// 33 CFR 183.53.
     pub power_capacity: Option<PowerCapacity>,
     /// ABYC S-30.
@@ -101,6 +104,34 @@ impl Catalog {
         find(&self.materials, name)
     }
 
+    /// The text of the entry of this name, whatever it is.
+    pub fn text_of(&self, name: &str) -> Option<&str> {
+        self.all_entries()
+            .find(|(entry, _)| *entry == name)
+            .map(|(_, text)| text)
+    }
+
+    /// The name nearest to this one.
+    pub fn likeliest(&self, name: &str) -> &str {
+        self.all_entries()
+            .map(|(entry, _)| entry)
+            .max_by(|a, b| strsim::jaro_winkler(name, a).total_cmp(&strsim::jaro_winkler(name, b)))
+            .unwrap_or("")
+    }
+
+    fn all_entries(&self) -> impl Iterator<Item = (&str, &str)> {
+        fn pairs<T>(entries: &[Entry<T>]) -> impl Iterator<Item = (&str, &str)> {
+            entries
+                .iter()
+                .map(|entry| (entry.name.as_str(), entry.text.as_str()))
+        }
+        pairs(&self.engines)
+            .chain(pairs(&self.brackets))
+            .chain(pairs(&self.materials))
+            .chain(pairs(&self.tables.bolt_sizes))
+            .chain(pairs(&self.tables.bolt_grades))
+    }
+
     fn add(&mut self, files: Vec<(String, String)>) -> Result<(), CatalogError> {
         let mut faulty = Vec::new();
         for (name, text) in files {
@@ -119,14 +150,15 @@ impl Catalog {
     fn put(&mut self, file: CatalogFile) {
         put_all(&mut self.engines, file.engines);
         put_all(&mut self.brackets, file.brackets);
-        put_all(&mut self.bolt_sizes, file.bolt_sizes);
-        put_all(&mut self.bolt_grades, file.bolt_grades);
         put_all(&mut self.materials, file.materials);
+        let tables = Arc::make_mut(&mut self.tables);
+        put_all(&mut tables.bolt_sizes, file.bolt_sizes);
+        put_all(&mut tables.bolt_grades, file.bolt_grades);
         if file.power_capacity.is_some() {
-            self.tables.power_capacity = file.power_capacity;
+            tables.power_capacity = file.power_capacity;
         }
         if file.engine_weights.is_some() {
-            self.tables.engine_weights = file.engine_weights;
+            tables.engine_weights = file.engine_weights;
         }
     }
 }
@@ -162,7 +194,9 @@ pub fn load(name: &str, text: &str) -> Result<(CatalogFile, Page), Faults> {
     if let Some(file) = &draft.value {
         draft.faults.extend(check::file(file, &draft.page));
     }
-    draft.finish()
+    let (mut file, page) = draft.finish()?;
+    file.keep_texts(&page);
+    Ok((file, page))
 }
 
 fn collect_built_in(folder: &Dir, files: &mut Vec<(String, String)>) {

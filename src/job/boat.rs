@@ -33,6 +33,8 @@ pub struct Boat {
     pub year: Option<u16>,
     /// Design category.
     pub category: Option<Category>,
+    /// How she carries her fuel.
+    pub fuel: Option<Fuel>,
     /// What her builder lets the transom carry.
     pub transom_rating: Option<Reading<Mass>>,
     /// What her builder rates her for in power, where it is not on a plate.
@@ -76,6 +78,16 @@ pub enum Bottom {
     Round,
     /// Several vees side by side under one deck.
     Cathedral,
+}
+
+/// How fuel is carried, as 33 CFR 183.41 distinguishes it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Fuel {
+    /// In tanks built in; counted with the boat's own weight.
+    PermanentTanks,
+    /// In portable tanks; counted against the weight capacity.
+    PortableTanks,
 }
 
 /// Design category (ISO 12217).
@@ -137,12 +149,22 @@ pub struct Transom {
     pub cutout_width: Option<Reading<Length>>,
     /// How its top edge is finished.
     pub top_edge: Option<TopEdge>,
-    /// From its top down to the floor of the splash-well behind it (inside the boat).
-    pub well_floor: Option<Reading<Length>>,
+    /// The splash-well inside of it.
+    pub splash_well: Option<SplashWell>,
     /// From its top down to the upper bolt holes of the new engines, as fitted or as planned.
     pub upper_holes: Option<Reading<Length>>,
     /// Holes that are there already.
     pub holes: Vec<Hole>,
+}
+
+/// The splash-well inside of the transom.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SplashWell {
+    /// There is none: the inside of the transom is open down to the bilge or the sole.
+    None,
+    /// From the transom's top down to the well's floor.
+    Floor(Reading<Length>),
 }
 
 /// What sounding and probing said of the core.

@@ -5,7 +5,7 @@ use uom::si::f64::{Angle, Length};
 
 use super::engines::{EngineGroup, Hung};
 use super::specs::{BracketSpec, EngineSpec, Span};
-use super::{Across, Boat, Item, Job, Plate, Transom};
+use super::{Across, Boat, Item, Job, Plate, SplashWell, Transom};
 use crate::quantity::{Dimensioned, Measure, Reading, Style, Units, parse};
 use crate::written::{Fault, Page};
 
@@ -245,11 +245,9 @@ fn transom(checker: &mut Checker, transom: &Transom, boat: &Boat) {
     checker.within("transom.angle", transom.angle.as_ref(), TRANSOM_ANGLE);
     checker.within("transom.thickness", transom.thickness.as_ref(), THICKNESS);
     checker.within("transom.cutout_width", transom.cutout_width.as_ref(), WIDTH);
-    checker.within(
-        "transom.well_floor",
-        transom.well_floor.as_ref(),
-        ON_TRANSOM,
-    );
+    if let Some(SplashWell::Floor(floor)) = &transom.splash_well {
+        checker.within("transom.splash_well", Some(floor), ON_TRANSOM);
+    }
     checker.within(
         "transom.upper_holes",
         transom.upper_holes.as_ref(),

@@ -71,8 +71,8 @@ measurements! {
         "between the sides at the height of the engine's bracket; where the top is level all across, the width between the inner sides", "1/4 in";
     TOP_EDGE = "transom.top_edge", "finish of the transom's top", "top of the transom",
         "one of sealed, capped, bare", "";
-    WELL_FLOOR = "transom.well_floor", "depth of the splash-well floor", "inside, at the transom",
-        "from the transom's top down its inside to the floor of the well", "1/4 in";
+    SPLASH_WELL = "transom.splash_well", "depth of the splash-well", "inside, at the transom",
+        "from the transom's top down its inside to the floor of the well: floor(\"12 in\"); none where there is no well", "1/4 in";
     UPPER_HOLES = "transom.upper_holes", "upper bolt holes below the top", "outside, at the upper bolts",
         "from the transom's top down to the centres of the upper bolts", "1/16 in";
     HOLES = "transom.holes", "existing bolt holes", "outside and inside of the transom",

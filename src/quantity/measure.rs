@@ -15,7 +15,7 @@ pub enum Units {
     Both,
 }
 
-/// How a length is read; other kinds have one way each.
+/// How a length or a volume is read; other kinds have one way each.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Style {
     /// Decimals: `5.66 in`, `143.8 mm`.
@@ -27,6 +27,8 @@ pub enum Style {
     FeetInches,
     /// Decimal feet, or metres, as the capacity formulas want them.
     Feet,
+    /// A volume of foam or of a hull: cubic feet, or litres. Other volumes are liquids, in gallons.
+    Bulk,
 }
 
 /// A quantity whose dimension has been erased for showing: value in the coherent SI unit, kind, style.
@@ -132,11 +134,11 @@ impl Measure {
     fn unit(&self, metric: bool) -> &'static Unit {
         let name = match (self.kind, metric) {
             (Kind::Length, false) => match self.style {
-                Style::Plain | Style::Tape => "in",
+                Style::Plain | Style::Tape | Style::Bulk => "in",
                 Style::FeetInches | Style::Feet => "ft",
             },
             (Kind::Length, true) => match self.style {
-                Style::Plain | Style::Tape => "mm",
+                Style::Plain | Style::Tape | Style::Bulk => "mm",
                 Style::FeetInches | Style::Feet => "m",
             },
             (Kind::Mass, false) => "lb",
@@ -146,8 +148,8 @@ impl Measure {
             (Kind::Power, false) => "hp",
             (Kind::Power, true) => "kW",
             (Kind::Angle, _) => "deg",
-            (Kind::Volume, false) if self.si < 0.019 => "gal",
-            (Kind::Volume, false) => "ft³",
+            (Kind::Volume, false) if self.style == Style::Bulk => "ft³",
+            (Kind::Volume, false) => "gal",
             (Kind::Volume, true) => "L",
             (Kind::Area, false) if self.si.abs() < 0.1 => "in²",
             (Kind::Area, false) => "ft²",
@@ -180,7 +182,7 @@ impl Measure {
         match self.kind {
             Kind::Length => match (self.style, metric) {
                 (Style::Tape, true) => 0,
-                (Style::Plain, true) => 1,
+                (Style::Plain | Style::Bulk, true) => 1,
                 _ => 2,
             },
             Kind::Mass | Kind::Force if !metric => i32::from(small),
@@ -284,6 +286,14 @@ mod tests {
     use crate::quantity::parse;
     use proptest::prelude::*;
 
+    const STYLES: [Style; 5] = [
+        Style::Plain,
+        Style::Tape,
+        Style::FeetInches,
+        Style::Feet,
+        Style::Bulk,
+    ];
+
     fn length(si: f64, style: Style) -> Measure {
         Measure {
             si,
@@ -296,7 +306,7 @@ mod tests {
     fn every_unit_that_is_shown_stands_in_the_table() {
         for kind in Kind::ALL {
             for metric in [false, true] {
-                for style in [Style::Plain, Style::Tape, Style::FeetInches, Style::Feet] {
+                for style in STYLES {
                     for si in [1e-3, 1.0] {
                         let measure = Measure { si, kind, style };
                         assert_eq!(measure.unit(metric).kind, kind);
@@ -325,10 +335,10 @@ mod tests {
     proptest! {
         #[test]
         fn what_is_shown_parses_back_within_the_shown_precision(
-            si in -2e3f64..2e3, scale in -3i32..6, kind in 0usize..18, style in 0usize..4, metric: bool,
+            si in -2e3f64..2e3, scale in -3i32..6, kind in 0usize..18, style in 0usize..5, metric: bool,
         ) {
             let kind = Kind::ALL[kind];
-            let style = [Style::Plain, Style::Tape, Style::FeetInches, Style::Feet][style];
+            let style = STYLES[style];
             let measure = Measure { si: si * 10f64.powi(scale), kind, style };
             let units = if metric { Units::Si } else { Units::Us };
             let text = measure.show(units);

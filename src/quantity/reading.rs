@@ -7,7 +7,7 @@ use serde::de::{
     self, Deserialize, Deserializer, MapAccess, Visitor, value::MapAccessDeserializer,
 };
 
-use super::{Dimensioned, Measure, Style, Tolerance, parse};
+use super::{Dimensioned, Measure, Style, parse};
 
 /// Where a number is from.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Deserialize)]

@@ -3,7 +3,9 @@
 //! `uom` carries the dimensions; its factors for US customary units are rounded to seven digits,
 //! so the exact definitions stand here instead.
 
-use super::Kind;
+use uom::si::f64::{Angle, Length, Mass, MassDensity, Power};
+
+use super::{Dimensioned, Kind};
 
 /// A unit that a person may write.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -190,6 +192,36 @@ pub const UNITS: &[Unit] = &[
     unit(Kind::Acceleration, FOOT, "ft/s²", &["ft/s2", "ft/s^2"]),
     unit(Kind::Ratio, 0.01, "%", &["percent", "per cent"]),
 ];
+
+/// So many inches.
+pub fn inches(value: f64) -> Length {
+    Length::from_si(value * INCH)
+}
+
+/// So many feet.
+pub fn feet(value: f64) -> Length {
+    Length::from_si(value * FOOT)
+}
+
+/// So many pounds (mass).
+pub fn pounds(value: f64) -> Mass {
+    Mass::from_si(value * POUND)
+}
+
+/// So many mechanical horsepower.
+pub fn horsepower(value: f64) -> Power {
+    Power::from_si(value * HORSEPOWER)
+}
+
+/// So many degrees of arc.
+pub fn degrees(value: f64) -> Angle {
+    Angle::from_si(value * DEGREE)
+}
+
+/// So many pounds to the cubic foot.
+pub fn pounds_per_cubic_foot(value: f64) -> MassDensity {
+    MassDensity::from_si(value * POUND / (FOOT * FOOT * FOOT))
+}
 
 /// The units of a kind, the one it is named by first.
 pub fn units_of(kind: Kind) -> impl Iterator<Item = &'static Unit> {

@@ -54,15 +54,9 @@ impl Page {
         }
     }
 
-    /// Line and column, from 1, of the value at this path or of the nearest entry around it.
-    pub fn line_and_column(&self, path: &str) -> (usize, usize) {
-        let start = self.places.nearest(path).start;
-        let before = &self.text[..start];
-        let line_start = before.rfind('\n').map_or(0, |i| i + 1);
-        (
-            before.matches('\n').count() + 1,
-            before[line_start..].chars().count() + 1,
-        )
+    /// The value at this path as it is written, or the nearest entry around it.
+    pub fn slice(&self, path: &str) -> &str {
+        &self.text[self.places.nearest(path)]
     }
 }
 

@@ -35,12 +35,9 @@ const GROWTH: usize = 2;
 /// Safety factor on the step to the limit that the last two meshes foretell (P. J. Roache's grid convergence index, the
 /// figure for a known order).
 const STEP_SAFETY: f64 = 1.25;
-/// The deflection's error as a multiple of the relative energy error: equal where the loads act at the largest deflection;
-/// 0.5 to 1.3 was seen on transoms with free edges, knees and cutouts against meshes ten times finer.
-const ROUGHNESS_SAFETY: f64 = 1.5;
-/// Triangles whose longest side is shorter than this part of the panel's extent are left whole: a millimetre on a
-/// transom, far less than its thickness.
-const SMALLEST_SIDE: f64 = 5e-4;
+/// Triangles whose longest side is shorter than this part of the panel's extent are left whole: a quarter of a
+/// millimetre on a transom, far less than its thickness.
+const SMALLEST_SIDE: f64 = 1e-4;
 
 /// One mesh of the sequence.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -51,8 +48,8 @@ pub struct Level {
     pub deflection: f64,
     /// Half the work of the loads, J.
     pub energy: f64,
-    /// Energy by which the section forces jump from triangle to triangle, J.
-    pub roughness: f64,
+    /// What the jumps of the section forces between triangles may hide of `deflection`, m.
+    pub missing: f64,
 }
 
 /// A solved panel, on the finest mesh.
@@ -100,25 +97,29 @@ impl Panel {
             if values.iter().flatten().any(|v| !v.is_finite()) {
                 return Err(PanelError::Factor { reason: "the deflections are not finite".to_string() });
             }
-            let section_forces = recover::section_forces(&mesh, &stiffness, &values);
-            let mut roughness = recover::roughness(&mesh, &stiffness, &values, &section_forces);
+            let corners = recover::Corners::new(&mesh, &arrangement);
+            let section_forces = recover::section_forces(&mesh, &corners, &stiffness, &values);
             let largest =
                 (0..values.len()).max_by(|&a, &b| values[a][0].abs().total_cmp(&values[b][0].abs())).unwrap_or(0);
+            // A unit load where the deflection is largest tells how much each triangle's error counts there.
+            let mut unit = vec![[0.0; 3]; values.len()];
+            unit[largest][0] = 1.0;
+            let mut work = recover::error_work(&mesh, &corners, &stiffness, [&values, &system.solve(&unit)]);
             levels.push(Level {
                 nodes: mesh.nodes.len(),
                 unknowns: system.size(),
                 deflection: values[largest][0].abs(),
                 energy: 0.5 * values.iter().zip(&forces).map(|(v, f)| v[0] * f).sum::<f64>(),
-                roughness: roughness.iter().sum(),
+                missing: work.iter().map(|v| v.abs()).sum(),
             });
             let error = error_of(&levels);
             let done = error <= accuracy.relative;
-            for (t, r) in roughness.iter_mut().enumerate() {
+            for (t, w) in work.iter_mut().enumerate() {
                 if mesh.longest_side(t) < smallest {
-                    *r = 0.0;
+                    *w = 0.0;
                 }
             }
-            let marked = worst_share(&roughness);
+            let marked = worst_share(&work);
             if done || marked.is_empty() || GROWTH * system.size() > accuracy.most_unknowns {
                 let values = reaction::polished(&system, &mesh, &stiffness, &holds, &forces, values);
                 return Ok(Solution {
@@ -177,8 +178,7 @@ impl Panel {
     }
 }
 
-/// Estimated relative error of the last level's deflection: the greater of what the energy of the jumps and what the
-/// last step say. With divided triangles the error falls as the inverse of the number of unknowns.
+/// Estimated relative error of the last level's deflection: the greater of what the jumps and what the last step say. With divided triangles the error falls as the inverse of the number of unknowns.
 fn error_of(levels: &[Level]) -> f64 {
     let [.., before, last] = levels else { return f64::INFINITY };
     if last.deflection == 0.0 {
@@ -186,21 +186,21 @@ fn error_of(levels: &[Level]) -> f64 {
     }
     let gain = last.unknowns as f64 / before.unknowns as f64 - 1.0;
     let step = STEP_SAFETY * (last.deflection - before.deflection).abs() / last.deflection / gain.max(0.1);
-    let jumps = ROUGHNESS_SAFETY * last.roughness / last.energy.max(f64::MIN_POSITIVE);
+    let jumps = last.missing / last.deflection;
     step.max(jumps)
 }
 
-/// The fewest triangles that hold [`MARKED_SHARE`] of the roughness.
-fn worst_share(roughness: &[f64]) -> Vec<usize> {
-    let mut order: Vec<usize> = (0..roughness.len()).collect();
-    order.sort_unstable_by(|&a, &b| roughness[b].total_cmp(&roughness[a]));
-    let goal = MARKED_SHARE * roughness.iter().sum::<f64>();
+/// The fewest triangles that hold [`MARKED_SHARE`] of the errors' work.
+fn worst_share(work: &[f64]) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..work.len()).collect();
+    order.sort_unstable_by(|&a, &b| work[b].abs().total_cmp(&work[a].abs()));
+    let goal = MARKED_SHARE * work.iter().map(|w| w.abs()).sum::<f64>();
     let mut sum = 0.0;
     order
         .into_iter()
         .take_while(|&t| {
             let short = sum < goal;
-            sum += roughness[t];
+            sum += work[t].abs();
             short
         })
         .collect()

@@ -1,0 +1,74 @@
+//! `catalog`: what there is, one entry, or a folder checked.
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Args, Subcommand};
+
+use super::{CatalogChoice, CommandError, load_catalog, print};
+use crate::catalog::{self, Catalog, CatalogError};
+use crate::report;
+
+#[derive(Args)]
+#[command(args_conflicts_with_subcommands = true)]
+pub(super) struct CatalogArgs {
+    #[command(subcommand)]
+    verb: Option<CatalogVerb>,
+    #[command(flatten)]
+    catalog: CatalogChoice,
+}
+
+#[derive(Subcommand)]
+enum CatalogVerb {
+    /// Show an entry with all its figures
+    Show {
+        /// Its name
+        name: String,
+        #[command(flatten)]
+        catalog: CatalogChoice,
+    },
+    /// Check a folder of catalog files
+    Check {
+        /// The folder
+        dir: PathBuf,
+    },
+}
+
+pub(super) fn run(args: &CatalogArgs) -> Result<ExitCode, CommandError> {
+    match &args.verb {
+        None => print(&report::catalog_list(&load_catalog(&args.catalog)?)),
+        Some(CatalogVerb::Show { name, catalog }) => {
+            let catalog = load_catalog(catalog)?;
+            let shown =
+                report::catalog_entry(&catalog, name).ok_or_else(|| unknown(&catalog, name))?;
+            print(&shown);
+        }
+        Some(CatalogVerb::Check { dir }) => check(dir)?,
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+fn unknown(catalog: &Catalog, name: &str) -> CommandError {
+    CommandError::Unknown {
+        what: "the entry",
+        name: name.to_owned(),
+        hint: format!("did you mean `{}`?", catalog.likeliest(name)),
+    }
+}
+
+fn check(dir: &std::path::Path) -> Result<(), CommandError> {
+    let mut faulty = Vec::new();
+    let mut out = String::new();
+    for (name, text) in catalog::read_folder(dir)? {
+        match catalog::load(&name, &text) {
+            Ok((file, _)) => out.push_str(&format!("{name}: sound, {} entries\n", file.count())),
+            Err(faults) => faulty.push(faults),
+        }
+    }
+    print(&out);
+    if faulty.is_empty() {
+        Ok(())
+    } else {
+        Err(CatalogError::Faulty(faulty).into())
+    }
+}

@@ -1,0 +1,169 @@
+//! The command line: a file a verb.
+
+mod catalog;
+mod check;
+mod rules;
+mod start;
+mod tape;
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+use crate::catalog::{Catalog, CatalogError};
+use crate::job;
+use crate::quantity::Units;
+use crate::rig::{self, Rig};
+use crate::written::Faults;
+
+/// Checks whether an outboard repower belongs on a given boat, and shows its working. It advises; it
+/// never approves.
+#[derive(Parser)]
+#[command(name = "sternknee", version)]
+pub struct Cli {
+    #[command(subcommand)]
+    verb: Verb,
+}
+
+#[derive(Subcommand)]
+enum Verb {
+    /// Judge a job and report. Exit 0: nothing fails; 1: something fails; 2: the input is unusable
+    Check(check::CheckArgs),
+    /// Write a commented job to fill in; never overwrites
+    Start(start::StartArgs),
+    /// List the readings still missing and how to take each
+    Tape(tape::TapeArgs),
+    /// List the rules, or explain one in full
+    Rules(rules::RulesArgs),
+    /// List the catalog, show an entry, or check a folder of entries
+    Catalog(catalog::CatalogArgs),
+}
+
+/// Where engine classes and the rest are looked up.
+#[derive(Args)]
+struct CatalogChoice {
+    /// A folder of .ron files whose entries are added to the built-in catalog or replace entries of the same name
+    #[arg(long, value_name = "DIR")]
+    catalog: Option<PathBuf>,
+}
+
+/// Units of a report.
+#[derive(Clone, Copy, ValueEnum)]
+enum UnitsChoice {
+    /// US customary
+    Us,
+    /// Metric
+    Si,
+    /// US customary with metric behind it
+    Both,
+}
+
+impl From<UnitsChoice> for Units {
+    fn from(choice: UnitsChoice) -> Self {
+        match choice {
+            UnitsChoice::Us => Units::Us,
+            UnitsChoice::Si => Units::Si,
+            UnitsChoice::Both => Units::Both,
+        }
+    }
+}
+
+/// Why a command could not do its work. Its exit code is 2.
+#[derive(Debug, thiserror::Error)]
+pub enum CommandError {
+    /// A file could not be read.
+    #[error("{}: cannot be read: {source}", path.display())]
+    Unreadable {
+        path: PathBuf,
+        source: std::io::Error,
+    },
+    /// A file could not be written.
+    #[error("{}: cannot be written: {source}", path.display())]
+    Unwritable {
+        path: PathBuf,
+        source: std::io::Error,
+    },
+    /// A file is there already.
+    #[error("{}: is there already; nothing was written", path.display())]
+    Exists { path: PathBuf },
+    /// A job with faults.
+    #[error(transparent)]
+    Job(#[from] Faults),
+    /// A catalog that cannot be used.
+    #[error(transparent)]
+    Catalog(#[from] CatalogError),
+    /// A name that leads nowhere.
+    #[error("{what} `{name}` is not known; {hint}")]
+    Unknown {
+        what: &'static str,
+        name: String,
+        hint: String,
+    },
+}
+
+/// Exit code where the input is unusable.
+const UNUSABLE: u8 = 2;
+
+/// Carries out a command line.
+pub fn run(cli: Cli) -> ExitCode {
+    let outcome = match cli.verb {
+        Verb::Check(args) => check::run(&args),
+        Verb::Start(args) => start::run(&args),
+        Verb::Tape(args) => tape::run(&args),
+        Verb::Rules(args) => rules::run(&args),
+        Verb::Catalog(args) => catalog::run(&args),
+    };
+    outcome.unwrap_or_else(|error| {
+        complain(&error);
+        ExitCode::from(UNUSABLE)
+    })
+}
+
+/// Says why on standard error; faults with the lines they are about.
+fn complain(error: &CommandError) {
+    let mut stderr = anstream::stderr();
+    let colour = anstream::AutoStream::choice(&std::io::stderr()) != anstream::ColorChoice::Never;
+    let message = match error {
+        CommandError::Job(faults) => faults.render(colour),
+        CommandError::Catalog(CatalogError::Faulty(all)) => {
+            all.iter().map(|faults| faults.render(colour)).collect()
+        }
+        other => format!("{other}\n"),
+    };
+    // Nobody is left to tell where standard error is closed.
+    let _ = stderr.write_all(message.as_bytes());
+}
+
+/// Prints to standard output, without colour where it is not wanted; a closed pipe ends it quietly.
+fn print(text: &str) {
+    let _ = anstream::stdout().write_all(text.as_bytes());
+}
+
+fn load_catalog(choice: &CatalogChoice) -> Result<Catalog, CommandError> {
+    Ok(match &choice.catalog {
+        Some(folder) => Catalog::with_folder(folder)?,
+        None => Catalog::built_in()?,
+    })
+}
+
+fn read(path: &Path) -> Result<String, CommandError> {
+    std::fs::read_to_string(path).map_err(|source| CommandError::Unreadable {
+        path: path.to_owned(),
+        source,
+    })
+}
+
+/// The rig of the job in this file.
+fn load_rig(path: &Path, catalog: &Catalog) -> Result<Rig, CommandError> {
+    let text = read(path)?;
+    let (job, page) = job::load(&path.display().to_string(), &text)?;
+    rig::resolve(&job, catalog).map_err(|unresolved| {
+        let faults = unresolved
+            .into_iter()
+            .map(|one| page.fault(&one.path, one.message, one.help))
+            .collect();
+        CommandError::Job(Faults::new(&page, faults))
+    })
+}

@@ -1,0 +1,95 @@
+//! The report as one JSON document.
+
+use serde_json::{Value, json as value};
+
+use super::{DEFERRAL, Report};
+use crate::quantity::{Measure, Units};
+use crate::rules::{Judged, Limit, Table};
+use crate::working::Line;
+
+/// Name and version of the document's shape.
+pub const SCHEMA: &str = "sternknee-report/1";
+
+/// The whole report. Fields are only ever added within one version of the schema.
+pub fn json(report: &Report) -> Value {
+    let units = report.units;
+    value!({
+        "schema": SCHEMA,
+        "title": report.rig.title,
+        "made_up": report.rig.made_up,
+        "sitting": report.rig.sitting.words(),
+        "headline": report.headline(),
+        "findings": report.judged.iter().map(|judged| finding(judged, units)).collect::<Vec<_>>(),
+        "assumed": report.assumed().iter().map(|text| text.show(units)).collect::<Vec<_>>(),
+        "cautions": report.cautions(),
+        "deferral": DEFERRAL,
+    })
+}
+
+fn finding(judged: &Judged, units: Units) -> Value {
+    let (rule, finding) = (judged.rule, &judged.finding);
+    value!({
+        "rule": rule.id,
+        "verdict": finding.verdict.word(),
+        "found": finding.found.map(|found| measure(found, units)),
+        "limit": finding.limit.map(|limit| limit_of(limit, units)),
+        "margin": finding.margin().map(|margin| measure(margin, units)),
+        "summary": finding.summary.show(units),
+        "remedy": finding.remedy.as_ref().map(|remedy| remedy.show(units)),
+        "sources": rule.sources(),
+        "working": finding.working.lines().iter().map(|line| working(line, units)).collect::<Vec<_>>(),
+        "tables": finding.tables.iter().map(|rows| table(rows, units)).collect::<Vec<_>>(),
+        "missing": finding.missing.iter().map(|missing| value!({
+            "reading": missing.name(),
+            "field": missing.measurement.field,
+            "where": missing.measurement.place,
+            "how": missing.measurement.how,
+        })).collect::<Vec<_>>(),
+    })
+}
+
+/// Value with unit, unrounded, and as it is shown.
+fn measure(measure: Measure, units: Units) -> Value {
+    let (number, unit) = measure.in_unit(units);
+    value!({ "value": number, "unit": unit, "text": measure.show(units) })
+}
+
+fn limit_of(limit: Limit, units: Units) -> Value {
+    match limit {
+        Limit::AtMost(most) => value!({ "at_most": measure(most, units) }),
+        Limit::AtLeast(least) => value!({ "at_least": measure(least, units) }),
+        Limit::Within(least, most) => value!({
+            "at_least": measure(least, units),
+            "at_most": measure(most, units),
+        }),
+    }
+}
+
+fn working(line: &Line, units: Units) -> Value {
+    match line {
+        Line::Remark(text) => value!({ "remark": text.show(units) }),
+        Line::Step {
+            symbol,
+            meaning,
+            expression,
+            result,
+        } => value!({
+            "symbol": symbol,
+            "meaning": meaning,
+            "formula": expression.symbols(units),
+            "numbers": expression.numbers(units),
+            "result": measure(*result, units),
+            "line": line.show(units),
+        }),
+    }
+}
+
+fn table(rows: &Table, units: Units) -> Value {
+    value!({
+        "title": rows.title,
+        "heads": rows.heads,
+        "rows": rows.rows.iter()
+            .map(|row| row.iter().map(|cell| cell.show(units)).collect::<Vec<_>>())
+            .collect::<Vec<_>>(),
+    })
+}

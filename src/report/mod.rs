@@ -1,0 +1,138 @@
+//! Reports: text and JSON from the same findings.
+
+mod json;
+mod sheet;
+mod text;
+
+use crate::job::Sitting;
+use crate::quantity::{Text, Units};
+use crate::rig::{Missing, Rig};
+use crate::rules::{Judged, Verdict, cautions};
+
+pub use json::{SCHEMA, json};
+pub use sheet::{Waiting, measuring_list, waiting};
+pub use text::{catalog_entry, catalog_list, explain_rule, rule_list, text};
+
+/// What a report is made from.
+pub struct Report<'a> {
+    /// The rig that was judged.
+    pub rig: &'a Rig,
+    /// What the rules said of it.
+    pub judged: &'a [Judged],
+    /// Units to speak.
+    pub units: Units,
+    /// Whether the working is shown.
+    pub explain: bool,
+}
+
+/// To whom and to what every report defers.
+pub const DEFERRAL: &str = "This is advice from the readings given, not an approval. A licensed marine technician decides what goes on this boat, by the builder's and the engine maker's instructions, the standards in force where she is used (in the US 33 CFR 183 and the ABYC standards, elsewhere the ISO small craft standards) and the local codes.";
+
+/// Said where nothing was said to be invented but a class of the catalog stood in for an engine.
+pub const CLASS_NOT_ENGINE: &str = "Classes of the catalog carry plausible values, not a maker's: before anything is ordered or drilled, the mounting sheet of the very engine takes the place of its class.";
+
+impl Report<'_> {
+    /// How many findings have this verdict.
+    pub fn count(&self, verdict: Verdict) -> usize {
+        self.with(verdict).count()
+    }
+
+    /// The findings of this verdict.
+    pub fn with(&self, verdict: Verdict) -> impl Iterator<Item = &Judged> {
+        self.judged
+            .iter()
+            .filter(move |judged| judged.finding.verdict == verdict)
+    }
+
+    /// The answer in one line.
+    pub fn headline(&self) -> String {
+        let (fails, warns, unmeasured) = (
+            self.count(Verdict::Fail),
+            self.count(Verdict::Warn),
+            self.count(Verdict::Unmeasured),
+        );
+        if self.rig.sitting == Sitting::Study && fails + warns == 0 {
+            return format!(
+                "Study: {} answered, nothing fails and nothing warns of what was judged.",
+                self.answers().count() + self.count(Verdict::Pass)
+            );
+        }
+        match (fails, warns, unmeasured) {
+            (0, 0, 0) => "Nothing fails and nothing warns.".to_owned(),
+            (0, 0, n) => format!(
+                "Undecided: nothing fails or warns so far, but {n} checks wait for readings."
+            ),
+            (0, w, 0) => format!(
+                "Nothing fails; {}.",
+                counted(w, "check warns", "checks warn")
+            ),
+            (0, w, n) => format!(
+                "Undecided: nothing fails so far, {}, and {n} wait for readings.",
+                counted(w, "check warns", "checks warn")
+            ),
+            (f, w, n) => {
+                let mut line = format!(
+                    "Does not fit as written: {}",
+                    counted(f, "check fails", "checks fail")
+                );
+                if w > 0 {
+                    line.push_str(&format!(", {}", counted(w, "warns", "warn")));
+                }
+                if n > 0 {
+                    line.push_str(&format!(
+                        ", {}",
+                        counted(n, "waits for readings", "wait for readings")
+                    ));
+                }
+                line + "."
+            }
+        }
+    }
+
+    /// Findings of a study that answer its question though there was nothing to judge.
+    pub fn answers(&self) -> impl Iterator<Item = &Judged> {
+        self.with(Verdict::Unmeasured)
+            .filter(|judged| judged.finding.limit.is_some())
+    }
+
+    /// What was taken for granted.
+    pub fn assumed(&self) -> Vec<Text> {
+        let mut assumed = self.rig.assumed.clone();
+        let from_catalog = [&self.rig.before, &self.rig.after]
+            .into_iter()
+            .flat_map(|outfit| outfit.engines())
+            .any(|(_, engine)| {
+                engine
+                    .power
+                    .reading()
+                    .is_some_and(|power| power.basis == crate::quantity::Basis::Catalog)
+            });
+        if from_catalog {
+            assumed.push(Text::from(CLASS_NOT_ENGINE));
+        }
+        assumed
+    }
+
+    /// Cautions that this job calls for.
+    pub fn cautions(&self) -> Vec<&'static str> {
+        cautions(self.rig, self.judged)
+    }
+
+    /// Every missing reading once.
+    pub fn missing(&self) -> Vec<&Missing> {
+        let mut all: Vec<&Missing> = Vec::new();
+        for judged in self.judged {
+            for missing in &judged.finding.missing {
+                if !all.contains(&missing) {
+                    all.push(missing);
+                }
+            }
+        }
+        all
+    }
+}
+
+/// `1 check fails`, `3 checks fail`.
+fn counted(count: usize, one: &str, many: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { many })
+}

@@ -1,0 +1,157 @@
+//! Engines as they hang: each with its place, its weight and what its class says.
+
+use uom::si::f64::{Angle, Length, Mass, Power};
+
+use super::Slot;
+use crate::job::{BracketKind, BracketSpec, EngineSpec, Hand, Item, Role, Span};
+use crate::quantity::{Basis, Dimensioned, Reading};
+
+/// All that hangs or stands aft at one time: before, or after.
+#[derive(Clone, Debug, Default)]
+pub struct Outfit {
+    /// Engines by what they hang on.
+    pub groups: Vec<Group>,
+    /// What else comes or goes with them.
+    pub items: Vec<ItemOfOutfit>,
+}
+
+/// An item whose weight may be missing.
+#[derive(Clone, Debug)]
+pub struct ItemOfOutfit {
+    /// What was written of it.
+    pub item: Item,
+    /// All of it together.
+    pub weight: Slot<Reading<Mass>>,
+}
+
+/// Engines of one sort that hang on one thing.
+#[derive(Clone, Debug)]
+pub struct Group {
+    /// Its engines, in the order in which they were written.
+    pub engines: Vec<Engine>,
+    /// What they hang on, where it is not the transom itself.
+    pub bracket: Option<Bracket>,
+}
+
+/// A bracket or setback device.
+#[derive(Clone, Debug)]
+pub struct Bracket {
+    /// Its class, or what it was called.
+    pub name: String,
+    /// Transom's face to the face on which the engines hang.
+    pub setback: Slot<Reading<Length>>,
+    /// Its top below the transom's top.
+    pub drop: Slot<Reading<Length>>,
+    /// Power it is rated for.
+    pub rated_power: Slot<Reading<Power>>,
+    /// Weight it is rated for.
+    pub rated_weight: Slot<Reading<Mass>>,
+    /// Its own weight.
+    pub weight: Slot<Reading<Mass>>,
+    /// The rest of what its class says.
+    pub spec: BracketSpec,
+}
+
+/// One engine.
+#[derive(Clone, Debug)]
+pub struct Engine {
+    /// Which one it is, in words: "port engine".
+    pub label: String,
+    /// Its class, or what it was called.
+    pub class: String,
+    /// What it is for.
+    pub role: Role,
+    /// Distance to port of the centreline.
+    pub y: Length,
+    /// Rated power.
+    pub power: Slot<Reading<Power>>,
+    /// Weight as it hangs.
+    pub weight: Slot<Reading<Mass>>,
+    /// Hand of its propeller.
+    pub hand: Slot<Hand>,
+    /// Bracket's rest down to the anti-ventilation plate.
+    pub rest_to_plate: Slot<Reading<Length>>,
+    /// The shaft lengths that it comes in.
+    pub shafts: Vec<ShaftChoice>,
+    /// Hole row in which it hangs.
+    pub holes_up: Slot<u8>,
+    /// Rows of holes in its bracket.
+    pub hole_rows: Slot<u8>,
+    /// Transom thickness that its bracket takes.
+    pub transom_thickness: Slot<Span<Length>>,
+    /// Transom angle that it is laid out for.
+    pub transom_angle: Slot<Reading<Angle>>,
+    /// Trim range at that angle.
+    pub trim: Slot<Span<Angle>>,
+    /// Least distance between centres of two of them.
+    pub centre_distance: Slot<Reading<Length>>,
+    /// Reach of the powerhead each way at full lock.
+    pub clearance_each_way: Slot<Reading<Length>>,
+    /// The rest of what its class says.
+    pub spec: EngineSpec,
+}
+
+/// A shaft length that an engine comes in.
+#[derive(Clone, Debug)]
+pub struct ShaftChoice {
+    /// The trade's name for it.
+    pub name: Length,
+    /// Bracket's rest down to the anti-ventilation plate.
+    pub rest_to_plate: Length,
+}
+
+impl Outfit {
+    /// Every engine with the group it hangs in.
+    pub fn engines(&self) -> impl Iterator<Item = (&Group, &Engine)> {
+        self.groups
+            .iter()
+            .flat_map(|group| group.engines.iter().map(move |engine| (group, engine)))
+    }
+
+    /// The main engines.
+    pub fn mains(&self) -> Vec<&Engine> {
+        self.engines()
+            .map(|(_, engine)| engine)
+            .filter(|engine| engine.role == Role::Main)
+            .collect()
+    }
+
+    /// Whether any engine is given.
+    pub fn is_empty(&self) -> bool {
+        self.groups.is_empty()
+    }
+}
+
+impl Group {
+    /// Whether the engines hang on a lifting bracket, whose travel sets their height.
+    pub fn is_lifted(&self) -> bool {
+        self.bracket
+            .as_ref()
+            .is_some_and(|bracket| bracket.spec.kind == Some(BracketKind::Auxiliary))
+    }
+
+    /// Setback of the mounting face from the transom: none where they hang on the transom itself.
+    pub fn setback(&self) -> Slot<Reading<Length>> {
+        match &self.bracket {
+            Some(bracket) => bracket.setback.clone(),
+            None => Slot::new(Some(on_the_transom()), &crate::job::tape::SETBACK),
+        }
+    }
+
+    /// Drop of the bracket's top below the transom's: none where they hang on the transom itself.
+    pub fn drop(&self) -> Slot<Reading<Length>> {
+        match &self.bracket {
+            Some(bracket) => bracket.drop.clone(),
+            None => Slot::new(Some(on_the_transom()), &crate::job::tape::DROP),
+        }
+    }
+}
+
+fn on_the_transom() -> Reading<Length> {
+    Reading {
+        value: Length::from_si(0.0),
+        tolerance: None,
+        basis: Basis::Measured,
+        note: None,
+    }
+}

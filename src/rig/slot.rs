@@ -1,0 +1,66 @@
+//! A place for a reading that may not have been taken, with the way to take it.
+
+use crate::job::tape::Measurement;
+
+/// What a job says at one place, or how to find out.
+#[derive(Clone, Debug)]
+pub struct Slot<T> {
+    value: Option<T>,
+    measurement: &'static Measurement,
+    of: Option<String>,
+}
+
+/// A reading that a rule asked for and the job does not have.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Missing {
+    /// How it is taken.
+    pub measurement: &'static Measurement,
+    /// Of which engine or item, where there are several.
+    pub of: Option<String>,
+}
+
+impl<T> Slot<T> {
+    /// A place for one of the boat's own readings.
+    pub fn new(value: Option<T>, measurement: &'static Measurement) -> Self {
+        Slot {
+            value,
+            measurement,
+            of: None,
+        }
+    }
+
+    /// A place for a reading of the engine or item of this name.
+    pub fn of(value: Option<T>, measurement: &'static Measurement, of: &str) -> Self {
+        Slot {
+            value,
+            measurement,
+            of: Some(of.to_owned()),
+        }
+    }
+
+    /// The reading, where there is one.
+    pub fn reading(&self) -> Option<&T> {
+        self.value.as_ref()
+    }
+
+    /// The reading, or what is missing.
+    ///
+    /// # Errors
+    /// The way to take the reading that the job lacks.
+    pub fn ask(&self) -> Result<&T, Missing> {
+        self.value.as_ref().ok_or_else(|| Missing {
+            measurement: self.measurement,
+            of: self.of.clone(),
+        })
+    }
+}
+
+impl Missing {
+    /// What is missing, in words: "shaft length of the port engine".
+    pub fn name(&self) -> String {
+        match &self.of {
+            Some(of) => format!("{} ({of})", self.measurement.name),
+            None => self.measurement.name.to_owned(),
+        }
+    }
+}

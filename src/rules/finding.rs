@@ -1,0 +1,182 @@
+//! What a rule says of a rig.
+
+use crate::quantity::{Measure, Text, Units, say};
+use crate::rig::Missing;
+use crate::working::Sheet;
+
+/// The answer of a rule.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Verdict {
+    /// A regulation, a rating, a collision, or a part that cannot be fitted.
+    Fail,
+    /// A limit of practice.
+    Warn,
+    /// A reading is missing.
+    Unmeasured,
+    /// Within its limit.
+    Pass,
+    /// The rule does not apply, and the finding says why.
+    NotApplicable,
+}
+
+impl Verdict {
+    /// Every verdict, the gravest first.
+    pub const ALL: [Verdict; 5] = [
+        Verdict::Fail,
+        Verdict::Warn,
+        Verdict::Unmeasured,
+        Verdict::Pass,
+        Verdict::NotApplicable,
+    ];
+
+    /// The word in a report.
+    pub fn word(self) -> &'static str {
+        match self {
+            Verdict::Fail => "fail",
+            Verdict::Warn => "warn",
+            Verdict::Unmeasured => "unmeasured",
+            Verdict::Pass => "pass",
+            Verdict::NotApplicable => "not applicable",
+        }
+    }
+}
+
+/// What the reading is held against.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Limit {
+    /// No more than this.
+    AtMost(Measure),
+    /// No less than this.
+    AtLeast(Measure),
+    /// From one to the other.
+    Within(Measure, Measure),
+}
+
+impl Limit {
+    /// The limit in words.
+    pub fn show(&self, units: Units) -> String {
+        match self {
+            Limit::AtMost(most) => format!("at most {}", most.show(units)),
+            Limit::AtLeast(least) => format!("at least {}", least.show(units)),
+            Limit::Within(least, most) => {
+                format!("{} to {}", least.show(units), most.show(units))
+            }
+        }
+    }
+
+    /// Room between what was found and the nearest edge of the limit; negative outside it.
+    pub fn margin(&self, found: Measure) -> Measure {
+        let si = match self {
+            Limit::AtMost(most) => most.si - found.si,
+            Limit::AtLeast(least) => found.si - least.si,
+            Limit::Within(least, most) => (found.si - least.si).min(most.si - found.si),
+        };
+        Measure { si, ..found }
+    }
+}
+
+/// Rows of figures that belong to a finding: hole rows, items.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Table {
+    /// What it shows.
+    pub title: String,
+    /// Heads of its columns.
+    pub heads: Vec<String>,
+    /// Its rows, a cell a column.
+    pub rows: Vec<Vec<Text>>,
+}
+
+/// What a rule says of a rig.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// The answer.
+    pub verdict: Verdict,
+    /// The answer in a sentence.
+    pub summary: Text,
+    /// What was found.
+    pub found: Option<Measure>,
+    /// What it is held against.
+    pub limit: Option<Limit>,
+    /// What to do about it.
+    pub remedy: Option<Text>,
+    /// Readings that the rule waits for.
+    pub missing: Vec<Missing>,
+    /// The calculation.
+    pub working: Sheet,
+    /// Rows of figures.
+    pub tables: Vec<Table>,
+}
+
+impl Finding {
+    /// A finding with this verdict and sentence.
+    pub fn new(verdict: Verdict, summary: Text) -> Self {
+        Finding {
+            verdict,
+            summary,
+            found: None,
+            limit: None,
+            remedy: None,
+            missing: Vec::new(),
+            working: Sheet::default(),
+            tables: Vec::new(),
+        }
+    }
+
+    /// Readings are missing.
+    pub fn unmeasured(missing: Vec<Missing>) -> Self {
+        let names: Vec<String> = missing.iter().map(Missing::name).collect();
+        Finding {
+            missing,
+            ..Finding::new(
+                Verdict::Unmeasured,
+                say!("Waits for: {}.", names.join("; ")),
+            )
+        }
+    }
+
+    /// The rule does not apply, for this reason.
+    pub fn not_applicable(why: Text) -> Self {
+        Finding::new(Verdict::NotApplicable, why)
+    }
+
+    /// With what was found, and what it is held against.
+    #[must_use]
+    pub fn against(mut self, found: Measure, limit: Limit) -> Self {
+        self.found = Some(found);
+        self.limit = Some(limit);
+        self
+    }
+
+    /// With a limit that nothing was held against.
+    #[must_use]
+    pub fn limit(mut self, limit: Limit) -> Self {
+        self.limit = Some(limit);
+        self
+    }
+
+    /// With what to do.
+    #[must_use]
+    pub fn remedy(mut self, remedy: Text) -> Self {
+        self.remedy = Some(remedy);
+        self
+    }
+
+    /// With the calculation.
+    #[must_use]
+    pub fn working(mut self, working: Sheet) -> Self {
+        self.working = working;
+        self
+    }
+
+    /// With rows of figures.
+    #[must_use]
+    pub fn table(mut self, table: Table) -> Self {
+        self.tables.push(table);
+        self
+    }
+
+    /// Room to the limit; negative beyond it.
+    pub fn margin(&self) -> Option<Measure> {
+        Some(self.limit?.margin(self.found?))
+    }
+}

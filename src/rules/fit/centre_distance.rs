@@ -1,0 +1,155 @@
+//! `fit/centre-distance`
+
+use super::new_engines;
+use crate::physics::fit;
+use crate::quantity::{Measure, Text, say};
+use crate::rig::{Engine, Group, Missing};
+use crate::rules::rule::{need, rule};
+use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::working::{Sheet, Term};
+use uom::si::f64::Length;
+
+rule! {
+    /// Neighbouring engines apart at least by what both need, and the outer one's powerhead inside
+    /// the cutout at full lock.
+    ///
+    /// **Why.** Engines that are too near strike each other when one is tilted or the tie bar is
+    /// slack; a powerhead that swings into the side of the cutout breaks its cowl and the steering.
+    ///
+    /// **Limit.** Half of what each engine asks beside its like, together; and the outer engine's
+    /// centreline and reach within half the cutout, where it hangs on the transom itself.
+    ///
+    /// **Source.** The engines' mounting sheets; common practice, no source (26 in and up for narrow
+    /// engines, 28 to 32 in for large ones).
+    ///
+    /// **When it warns.** It fails where the engines are too near: move them apart, within the
+    /// cutout. It warns where a powerhead may reach the side of the cutout at lock: limit the
+    /// steering, or move inboard.
+    CENTRE_DISTANCE = Fit "fit/centre-distance", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let rig = case.rig;
+    let mut engines: Vec<(&Group, &Engine)> = rig.after.engines().collect();
+    engines.sort_by(|a, b| b.1.y.value.total_cmp(&a.1.y.value));
+    if engines.is_empty() {
+        return Finding::unmeasured(vec![new_engines()]);
+    }
+    let mut tightest: Option<Finding> = None;
+    for pair in engines.windows(2) {
+        let (one, other) = (pair[0].1, pair[1].1);
+        need!(
+            needs = one.centre_distance,
+            other_needs = other.centre_distance
+        );
+        let mut sheet = Sheet::default();
+        let needed = fit::centres_needed(&mut sheet, needs.value, other_needs.value);
+        let apart = Measure::tape(one.y - other.y);
+        let limit = Limit::AtLeast(needed.tape());
+        let (a, b) = (one.label.as_str(), other.label.as_str());
+        let finding = if one.y - other.y < needed.value() {
+            Finding::new(
+                Verdict::Fail,
+                say!(
+                    "The {} and the {} stand {} apart and need {}.",
+                    a,
+                    b,
+                    apart,
+                    needed.tape()
+                ),
+            )
+            .remedy(say!("Set their centres at least {} apart.", needed.tape()))
+        } else {
+            Finding::new(
+                Verdict::Pass,
+                say!(
+                    "The {} and the {} stand {} apart and need {}.",
+                    a,
+                    b,
+                    apart,
+                    needed.tape()
+                ),
+            )
+        }
+        .against(apart, limit)
+        .working(sheet);
+        let si = |finding: &Finding| finding.margin().map_or(0.0, |margin| margin.si);
+        if tightest
+            .as_ref()
+            .is_none_or(|tightest| si(&finding) < si(tightest))
+        {
+            tightest = Some(finding);
+        }
+    }
+    if let Some(failed) = tightest
+        .as_ref()
+        .filter(|finding| finding.verdict == Verdict::Fail)
+    {
+        return failed.clone();
+    }
+    match (tightest, at_lock(case, &engines)) {
+        (Some(pair), Ok(Some(lock))) if lock.verdict == Verdict::Pass => pair,
+        (None, Ok(Some(lock))) | (Some(_), Ok(Some(lock))) => lock,
+        (Some(pair), Ok(None)) => pair,
+        (None, Ok(None)) => Finding::not_applicable(Text::from(
+            "A single engine on a bracket has no neighbour and stands clear of the cutout.",
+        )),
+        (_, Err(missing)) => Finding::unmeasured(missing),
+    }
+}
+
+/// The engine that reaches farthest, against the cutout; `None` where none hangs on the transom.
+fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>, Vec<Missing>> {
+    let on_transom: Vec<&Engine> = engines
+        .iter()
+        .filter(|(group, _)| group.bracket.is_none())
+        .map(|(_, engine)| *engine)
+        .collect();
+    if on_transom.is_empty() {
+        return Ok(None);
+    }
+    let cutout = case.rig.transom.cutout_width.ask();
+    let mut missing: Vec<Missing> = cutout.as_ref().err().cloned().into_iter().collect();
+    let mut farthest: Option<(&Engine, Sheet, Term<Length>)> = None;
+    for engine in on_transom {
+        match engine.clearance_each_way.ask() {
+            Ok(reach) => {
+                let mut sheet = Sheet::default();
+                let swept = fit::swept_half_width(&mut sheet, engine.y, reach.value);
+                if farthest
+                    .as_ref()
+                    .is_none_or(|(_, _, most)| swept.value() > most.value())
+                {
+                    farthest = Some((engine, sheet, swept));
+                }
+            }
+            Err(lacking) => missing.push(lacking),
+        }
+    }
+    let (Ok(cutout), Some((engine, sheet, swept)), true) = (cutout, farthest, missing.is_empty())
+    else {
+        return Err(missing);
+    };
+    let half = Measure::tape(cutout.value / 2.0);
+    let label = engine.label.as_str();
+    let finding = if swept.value() > cutout.value / 2.0 {
+        Finding::new(
+            Verdict::Warn,
+            say!("At full lock the powerhead of the {} reaches {} from the boat's centreline; the cutout ends at {}.", label, swept.tape(), half),
+        )
+        .remedy(Text::from("Limit the steering, move the engine inboard, or set it back on a bracket; try it with the engine on the hoist before drilling."))
+    } else {
+        Finding::new(
+            Verdict::Pass,
+            say!(
+                "At full lock the powerhead of the {} stays inside the cutout.",
+                label
+            ),
+        )
+    };
+    Ok(Some(
+        finding
+            .against(swept.tape(), Limit::AtMost(half))
+            .working(sheet),
+    ))
+}

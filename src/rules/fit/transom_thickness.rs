@@ -1,0 +1,135 @@
+//! `fit/transom-thickness`
+
+use super::{ON_A_BRACKET, new_engines, on_the_transom};
+use crate::physics::fit::{self, BoltDimensions};
+use crate::quantity::{Measure, Text, inches, say};
+use crate::rig::Rig;
+use crate::rules::rule::{need, rule};
+use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::working::Sheet;
+
+rule! {
+    /// The transom's thickness against what each engine's bracket takes, and the bolt length that the
+    /// grip asks for.
+    ///
+    /// **Why.** A bracket that does not close over the transom rocks on it; one that is loose on a
+    /// thin transom bends its clamp and the bolts.
+    ///
+    /// **Limit.** Within the range that the engine's mounting sheet gives.
+    ///
+    /// **Source.** The engine's mounting sheet; ASME B18.2.2 and B18.21.1 (nut and washer in the bolt
+    /// length); common practice, no source (two threads showing).
+    ///
+    /// **When it warns.** It warns where the reading's own tolerance reaches over the limit: measure
+    /// again. It fails outside: pad the transom with solid material over the whole bracket, or choose
+    /// a bracket; never draw a thin transom up with the bolts.
+    TRANSOM_THICKNESS = Fit "fit/transom-thickness", judge;
+}
+
+/// Tolerance taken for a thickness that was read without one. Common practice, no source: a caliper
+/// over a rough edge.
+const THICKNESS_TOLERANCE_IN: f64 = 1.0 / 16.0;
+/// The mounting bolt's entry in the catalog.
+const BOLT: &str = "1/2-13";
+
+fn judge(case: &Case) -> Finding {
+    let rig = case.rig;
+    if rig.after.is_empty() {
+        return Finding::unmeasured(vec![new_engines()]);
+    }
+    let engines = on_the_transom(rig);
+    if engines.is_empty() {
+        return Finding::not_applicable(Text::from(ON_A_BRACKET));
+    }
+    let mut worst: Option<Finding> = None;
+    for engine in engines {
+        need!(
+            thickness = rig.transom.thickness,
+            takes = engine.transom_thickness
+        );
+        let mut sheet = Sheet::default();
+        let bolt = bolt_sentence(rig, thickness.value, &mut sheet);
+        let found = Measure::tape(thickness.value);
+        let limit = Limit::Within(
+            Measure::tape(takes.from.value),
+            Measure::tape(takes.to.value),
+        );
+        let tolerance = thickness
+            .tolerance
+            .unwrap_or(inches(THICKNESS_TOLERANCE_IN));
+        let margin = (thickness.value - takes.from.value).min(takes.to.value - thickness.value);
+        let label = engine.label.as_str();
+        let finding = if margin.value < 0.0 {
+            let remedy = if thickness.value < takes.from.value {
+                say!(
+                    "Pad the transom out by {} with solid material over the whole bracket, or hang the engine on a bracket.",
+                    Measure::tape(takes.from.value - thickness.value)
+                )
+            } else {
+                Text::from("Hang the engine on a bracket; never thin a transom to make one fit.")
+            };
+            Finding::new(
+                Verdict::Fail,
+                say!(
+                    "The transom is {} thick; the {} takes {} to {}.",
+                    found,
+                    label,
+                    Measure::tape(takes.from.value),
+                    Measure::tape(takes.to.value)
+                ),
+            )
+            .remedy(remedy)
+        } else if margin < tolerance {
+            Finding::new(
+                Verdict::Warn,
+                say!(
+                    "The transom is {} thick, within {} of what the {} takes.",
+                    found,
+                    Measure::tape(tolerance),
+                    label
+                )
+                .then(bolt),
+            )
+            .remedy(Text::from(
+                "Measure again with a caliper at all four bolts before drilling.",
+            ))
+        } else {
+            Finding::new(
+                Verdict::Pass,
+                say!(
+                    "The transom is {} thick, within what the {} takes.",
+                    found,
+                    label
+                )
+                .then(bolt),
+            )
+        };
+        let finding = finding.against(found, limit).working(sheet);
+        if worst
+            .as_ref()
+            .is_none_or(|worst| finding.verdict < worst.verdict)
+        {
+            worst = Some(finding);
+        }
+    }
+    worst.unwrap_or_else(|| Finding::unmeasured(vec![new_engines()]))
+}
+
+/// Which bolts to order, where the catalog has them.
+fn bolt_sentence(rig: &Rig, thickness: uom::si::f64::Length, sheet: &mut Sheet) -> Text {
+    let Some(entry) = rig
+        .tables
+        .bolt_sizes
+        .iter()
+        .find(|entry| entry.name == BOLT)
+    else {
+        return Text::default();
+    };
+    let bolt = BoltDimensions {
+        nut_height: entry.spec.nut_height.value,
+        washer_thickness: entry.spec.washer_thickness.value,
+        pitch: entry.spec.pitch.value,
+    };
+    let length = fit::bolt_length(sheet, thickness, bolt);
+    say!(" Bolts {} of {} suit the grip.", BOLT, length.tape())
+}

@@ -1,0 +1,152 @@
+//! `height/plate-window`
+
+use super::rows::{Rows, fixed_engines, holes_up};
+use crate::job::{Sitting, tape};
+use crate::physics::height;
+use crate::quantity::{Measure, say};
+use crate::rig::{Engine, Group, Missing, Rig};
+use crate::rules::rule::rule;
+use crate::rules::{Case, Finding, Limit, Verdict};
+
+rule! {
+    /// Where each engine's anti-ventilation plate stands against the bottom, in the row of holes in
+    /// which it hangs or is best hung.
+    ///
+    /// **Why.** Too low drags and sprays; too high draws air and starves the water inlets.
+    ///
+    /// **Limit.** Level with the bottom to 1 in above it; behind a setback higher, by an inch for
+    /// each 12 in of it (careful) to each 8 in (keen).
+    ///
+    /// **Source.** Common practice, no source.
+    ///
+    /// **When it warns.** Move the engine to the row that the finding names, and settle it on the
+    /// water: the last hole is found by running her.
+    PLATE_WINDOW = Height "height/plate-window", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let rig = case.rig;
+    let mut missing: Vec<Missing> = Vec::new();
+    let mut worst: Option<Finding> = None;
+    for (group, engine) in fixed_engines(rig) {
+        match one(rig, group, engine) {
+            Ok(finding) => {
+                let graver = worst.as_ref().is_none_or(|worst| {
+                    (finding.verdict, margin(&finding)) < (worst.verdict, margin(worst))
+                });
+                if graver {
+                    worst = Some(finding);
+                }
+            }
+            Err(lacking) => {
+                for lacking in lacking {
+                    if !missing.contains(&lacking) {
+                        missing.push(lacking);
+                    }
+                }
+            }
+        }
+    }
+    match worst {
+        Some(finding) if missing.is_empty() || finding.verdict < Verdict::Unmeasured => finding,
+        _ if missing.is_empty() => Finding::unmeasured(vec![Missing {
+            measurement: &tape::NEW_ENGINES,
+            of: None,
+        }]),
+        _ => Finding::unmeasured(missing),
+    }
+}
+
+/// The margin in hundredths of a millimetre, for ordering.
+fn margin(finding: &Finding) -> i64 {
+    finding
+        .margin()
+        .map_or(i64::MAX, |margin| (margin.si * 1e5) as i64)
+}
+
+fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing>> {
+    let mut rows = Rows::of(rig, group, engine)?;
+    let label = engine.label.as_str();
+    let best = rows.best();
+    let limit = Limit::Within(Measure::tape(rows.window.0), Measure::tape(rows.window.1));
+    let row = match (engine.holes_up.reading(), best) {
+        (Some(row), _) => *row,
+        (None, _) if rig.sitting == Sitting::AsFitted => {
+            return Err(engine.holes_up.ask().err().into_iter().collect());
+        }
+        (None, Some(best)) => u8::try_from(best).unwrap_or(u8::MAX),
+        (None, None) => {
+            let table = rows.table(label);
+            return Ok(Finding::new(
+                Verdict::Warn,
+                say!("No hole row puts the plate of the {} into its window (see height/shaft-match).", label),
+            )
+            .table(table)
+            .working(rows.sheet));
+        }
+    };
+    let plate = height::plate_height(&mut rows.sheet, &rows.lowest, row);
+    let outside = rows.outside(plate.value());
+    let found = plate.tape();
+    let beyond = usize::from(row) >= rows.heights.len();
+    let table = rows.table(label);
+    let finding = if beyond {
+        Finding::new(
+            Verdict::Warn,
+            say!(
+                "{} for the {}, whose bracket has {} rows only.",
+                holes_up(row.into()),
+                label,
+                rows.heights.len()
+            ),
+        )
+        .remedy(say!(
+            "Count the rows again: the lowest mounting is 0 holes up."
+        ))
+    } else if outside.value == 0.0 {
+        let planned = if engine.holes_up.reading().is_some() {
+            ""
+        } else {
+            ": hang it so"
+        };
+        Finding::new(
+            Verdict::Pass,
+            say!(
+                "{}, the plate of the {} stands {} above the bottom{}.",
+                holes_up(row.into()),
+                label,
+                found,
+                planned
+            ),
+        )
+    } else {
+        let way = if outside.value < 0.0 {
+            "below"
+        } else {
+            "above"
+        };
+        let finding = Finding::new(
+            Verdict::Warn,
+            say!(
+                "{}, the plate of the {} stands {} {} its window.",
+                holes_up(row.into()),
+                label,
+                Measure::tape(outside.abs()),
+                way
+            ),
+        );
+        match best {
+            Some(best) => finding.remedy(say!(
+                "Hang the {} {}: the plate then stands {} above the bottom. Settle it by running her.",
+                label,
+                holes_up(best),
+                Measure::tape(rows.heights[best])
+            )),
+            None => finding.remedy(say!("No row fits; see height/shaft-match.")),
+        }
+    };
+    Ok(finding
+        .against(found, limit)
+        .table(table)
+        .working(rows.sheet))
+}

@@ -1,0 +1,157 @@
+//! Where the plate stands for every row of holes of one engine: what both height rules need.
+
+use uom::si::f64::Length;
+
+use crate::physics::height;
+use crate::quantity::{Measure, Text, say};
+use crate::rig::{Engine, Group, Missing, Rig};
+use crate::rules::Table;
+use crate::working::{Sheet, Term};
+
+/// One engine's plate heights against its window.
+pub(super) struct Rows {
+    /// The calculation up to the lowest row and the window.
+    pub sheet: Sheet,
+    /// Plate above the bottom in the lowest row.
+    pub lowest: Term<Length>,
+    /// Lower and upper edge of the window.
+    pub window: (Length, Length),
+    /// Plate above the bottom, a row an element, the lowest first.
+    pub heights: Vec<Length>,
+}
+
+/// Slack of the window: a plate at its very edge is in it. Common practice, no source: the width of
+/// a pencil line.
+const EDGE_SLACK_IN: f64 = 1.0 / 32.0;
+
+impl Rows {
+    /// Works out the rows of one engine.
+    ///
+    /// # Errors
+    /// The readings that are missing.
+    pub fn of(rig: &Rig, group: &Group, engine: &Engine) -> Result<Rows, Vec<Missing>> {
+        let (setback, drop) = (group.setback(), group.drop());
+        let mut missing: Vec<Missing> = [
+            setback.ask().err(),
+            drop.ask().err(),
+            engine.rest_to_plate.ask().err(),
+            engine.hole_rows.ask().err(),
+        ]
+        .into_iter()
+        .flatten()
+        .collect();
+        let mut sheet = Sheet::default();
+        let transom = match height_at(rig, engine, &mut sheet) {
+            Ok(height) => Some(height),
+            Err(lacking) => {
+                missing.extend(lacking);
+                None
+            }
+        };
+        let (Some(transom), Some(setback), Some(drop), Some(shaft), Some(rows)) = (
+            transom,
+            setback.reading(),
+            drop.reading(),
+            engine.rest_to_plate.reading(),
+            engine.hole_rows.reading(),
+        ) else {
+            return Err(missing);
+        };
+        let lowest = height::plate_height_lowest(&mut sheet, &transom, drop.value, shaft.value);
+        let (low, high) = height::plate_window(&mut sheet, setback.value);
+        let heights = (0..*rows)
+            .map(|row| height::plate_height(&mut Sheet::default(), &lowest, row).value())
+            .collect();
+        Ok(Rows {
+            sheet,
+            lowest,
+            window: (low.value(), high.value()),
+            heights,
+        })
+    }
+
+    /// How far a plate at this height is outside the window; negative is below it, zero within.
+    pub fn outside(&self, height: Length) -> Length {
+        let slack = crate::quantity::inches(EDGE_SLACK_IN);
+        let (low, high) = self.window;
+        if height < low - slack {
+            height - low
+        } else if height > high + slack {
+            height - high
+        } else {
+            Length::default()
+        }
+    }
+
+    /// The row to use: of those within the window the one nearest its middle, if any is.
+    pub fn best(&self) -> Option<usize> {
+        let middle = (self.window.0 + self.window.1) / 2.0;
+        (0..self.heights.len())
+            .filter(|row| self.outside(self.heights[*row]).value == 0.0)
+            .min_by(|a, b| {
+                let off = |row: &usize| (self.heights[*row] - middle).abs().value;
+                off(a).total_cmp(&off(b))
+            })
+    }
+
+    /// All rows, with where the plate stands in each.
+    pub fn table(&self, label: &str) -> Table {
+        let rows = self
+            .heights
+            .iter()
+            .enumerate()
+            .map(|(row, height)| {
+                let outside = self.outside(*height);
+                let word = if outside.value < 0.0 {
+                    "too low"
+                } else if outside.value > 0.0 {
+                    "too high"
+                } else {
+                    "in the window"
+                };
+                vec![
+                    say!("{}", row),
+                    say!("{}", Measure::tape(*height)),
+                    Text::from(word),
+                ]
+            })
+            .collect();
+        Table {
+            title: format!("hole rows of the {label}"),
+            heads: ["holes up", "plate above the bottom", ""]
+                .map(str::to_owned)
+                .to_vec(),
+            rows,
+        }
+    }
+}
+
+/// The engines whose height the holes decide: not those on a lifting bracket, whose travel does.
+pub(super) fn fixed_engines(rig: &Rig) -> impl Iterator<Item = (&Group, &Engine)> {
+    rig.after.engines().filter(|(group, _)| !group.is_lifted())
+}
+
+/// "0 holes up", "1 hole up", "2 holes up".
+pub(super) fn holes_up(row: usize) -> String {
+    format!("{row} {} up", if row == 1 { "hole" } else { "holes" })
+}
+
+/// Transom height at the engine's own centreline: as taken there, else from the boat's centreline and
+/// the deadrise.
+fn height_at(rig: &Rig, engine: &Engine, sheet: &mut Sheet) -> Result<Term<Length>, Vec<Missing>> {
+    if let Some(taken) = rig.transom.height_at(engine.y) {
+        sheet.remark(say!(
+            "transom height taken at the {}'s own centreline",
+            engine.label.as_str()
+        ));
+        return Ok(Term::new("H", taken.value));
+    }
+    let (height, deadrise) = (rig.transom.height.ask(), rig.boat.deadrise.ask());
+    let (Ok(height), Ok(deadrise)) = (&height, &deadrise) else {
+        let on_centre = engine.y.value == 0.0;
+        let lacking = [height.err(), deadrise.err().filter(|_| !on_centre)];
+        return Err(lacking.into_iter().flatten().collect());
+    };
+    let rise = height::bottom_rise(sheet, engine.y, deadrise.value);
+    Ok(height::height_off_centre(sheet, height.value, &rise))
+}

@@ -1,0 +1,121 @@
+//! `height/shaft-match`
+
+use uom::si::f64::Length;
+
+use super::rows::{Rows, fixed_engines, holes_up};
+use crate::job::tape;
+use crate::quantity::{Measure, Text, say};
+use crate::rig::{Engine, Missing};
+use crate::rules::rule::rule;
+use crate::rules::{Case, Finding, Limit, Verdict};
+
+rule! {
+    /// Each engine's shaft against the transom height at its own centreline: whether any row of holes
+    /// brings the anti-ventilation plate into its window.
+    ///
+    /// **Why.** A shaft too short sucks air and loses water pressure in turns; one too long drags its
+    /// gearcase, sprays the well and hits bottom first. Neither can be mended by mounting.
+    ///
+    /// **Limit.** The window of height/plate-window, reached from one of the bracket's hole rows,
+    /// 3/4 in apart. Off the centreline the bottom of a vee is higher by the distance times the
+    /// tangent of the deadrise.
+    ///
+    /// **Source.** Common practice, no source (the window); trade association bolt pattern in general
+    /// use (the step between rows).
+    ///
+    /// **When it warns.** It fails where no row fits: order the shaft length that does, or change the
+    /// drop of the bracket.
+    SHAFT_MATCH = Height "height/shaft-match", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let rig = case.rig;
+    let mut missing = Vec::new();
+    let mut worst: Option<(Length, Finding)> = None;
+    for (group, engine) in fixed_engines(rig) {
+        match Rows::of(rig, group, engine) {
+            Ok(rows) => {
+                let (gap, finding) = one(engine, rows);
+                if worst.as_ref().is_none_or(|(worst_gap, _)| gap > *worst_gap) {
+                    worst = Some((gap, finding));
+                }
+            }
+            Err(lacking) => missing.extend(
+                lacking
+                    .into_iter()
+                    .filter(|m| !missing.contains(m))
+                    .collect::<Vec<_>>(),
+            ),
+        }
+    }
+    match worst {
+        Some((gap, finding)) if missing.is_empty() || gap.value > 0.0 => finding,
+        _ if missing.is_empty() => Finding::unmeasured(vec![Missing {
+            measurement: &tape::NEW_ENGINES,
+            of: None,
+        }]),
+        _ => Finding::unmeasured(missing),
+    }
+}
+
+/// How far the nearest row misses the window, and the finding.
+fn one(engine: &Engine, rows: Rows) -> (Length, Finding) {
+    let nearest = rows
+        .heights
+        .iter()
+        .copied()
+        .min_by(|a, b| {
+            let off = |height: &Length| rows.outside(*height).value.abs();
+            off(a).total_cmp(&off(b))
+        })
+        .unwrap_or_default();
+    let gap = rows.outside(nearest);
+    let limit = Limit::Within(Measure::tape(rows.window.0), Measure::tape(rows.window.1));
+    let found = Measure::tape(nearest);
+    let label = engine.label.as_str();
+    let finding = match rows.best() {
+        Some(row) => Finding::new(
+            Verdict::Pass,
+            say!("The shaft of the {} suits her: {}, the plate stands {} above the bottom.", label, holes_up(row), Measure::tape(rows.heights[row])),
+        )
+        .against(Measure::tape(rows.heights[row]), limit),
+        None => Finding::new(
+            Verdict::Fail,
+            say!(
+                "No hole row brings the plate of the {} into its window; the nearest leaves it {} {}.",
+                label,
+                Measure::tape(gap.abs()),
+                if gap.value < 0.0 { "too low" } else { "too high" }
+            ),
+        )
+        .remedy(remedy(engine, &rows))
+        .against(found, limit),
+    };
+    let table = rows.table(label);
+    (gap.abs(), finding.table(table).working(rows.sheet))
+}
+
+/// The shaft of the class that would do, or how much shorter or longer it has to be.
+fn remedy(engine: &Engine, rows: &Rows) -> Text {
+    let Some(shaft) = engine.rest_to_plate.reading() else {
+        return Text::default();
+    };
+    let fits = engine.shafts.iter().find(|choice| {
+        let shift = shaft.value - choice.rest_to_plate;
+        rows.heights
+            .iter()
+            .any(|height| rows.outside(*height + shift).value == 0.0)
+    });
+    if let Some(choice) = fits {
+        return say!(
+            "Order the {} shaft of the same class: one of its rows fits.",
+            Measure::tape(choice.name)
+        );
+    }
+    let middle = (rows.window.0 + rows.window.1) / 2.0;
+    let needed = rows.lowest.value() + shaft.value - middle;
+    say!(
+        "A shaft of about {} from the bracket's rest to the plate would fit in the lowest row; this class has none, so the bracket's drop or the class must change.",
+        Measure::tape(needed)
+    )
+}

@@ -1,0 +1,54 @@
+//! The rules: a folder a family, a file a rule, and here the one list of them all.
+
+mod case;
+mod cautions;
+mod finding;
+mod fit;
+mod height;
+mod power;
+pub mod rule;
+mod weight;
+
+pub use case::Case;
+pub use cautions::cautions;
+pub use finding::{Finding, Limit, Table, Verdict};
+pub use rule::{Family, Judged, Rule};
+
+use crate::rig::Rig;
+
+/// Every rule, in the order of the report.
+pub const ALL: &[&Rule] = &[
+    &power::PLATE_LIMIT,
+    &power::FORMULA_LIMIT,
+    &power::TOO_LITTLE,
+    &power::MATCHED_PAIR,
+    &weight::TRANSOM_RATING,
+    &weight::RATED_BASIS,
+    &weight::BRACKET_RATING,
+    &weight::CAPACITY_LEFT,
+    &weight::SWAMPED_FLOTATION,
+    &weight::OLD_TO_NEW,
+    &height::SHAFT_MATCH,
+    &height::PLATE_WINDOW,
+    &height::TRANSOM_ANGLE,
+    &fit::BOLT_PATTERN,
+    &fit::TOP_EDGE,
+    &fit::TRANSOM_THICKNESS,
+    &fit::CENTRE_DISTANCE,
+];
+
+/// The rule of this id.
+pub fn find(id: &str) -> Option<&'static Rule> {
+    ALL.iter().copied().find(|rule| rule.id == id)
+}
+
+/// Judges a rig by every rule. A pure function: the same rig gives the same findings.
+pub fn judge(rig: &Rig) -> Vec<Judged> {
+    let case = Case::new(rig);
+    ALL.iter()
+        .map(|rule| Judged {
+            rule,
+            finding: (rule.judge)(&case),
+        })
+        .collect()
+}

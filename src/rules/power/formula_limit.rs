@@ -1,0 +1,193 @@
+//! `power/formula-limit`
+
+use uom::si::f64::Power;
+
+use super::installed;
+use super::plate_limit::new_engines;
+use crate::job::{Bottom, Craft, Plate, tape};
+use crate::physics::capacity::{self, Arrangement};
+use crate::quantity::{Measure, Style, Text, say};
+use crate::rules::case::main_power;
+use crate::rules::rule::{need, rule};
+use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::working::{Sheet, Term};
+
+rule! {
+    /// The horsepower capacity that the US formula gives for her length, transom and steering,
+    /// against the plate and, without a plate, against the engines.
+    ///
+    /// **Why.** A plate can be lost, copied from another boat or changed; the formula says what the
+    /// builder of a small outboard boat could have put on it.
+    ///
+    /// **Limit.** Factor = length in feet times greatest transom width in feet (the broadest beam in
+    /// the aftermost quarter where there is no full transom). To 52.5 the table gives the power, one
+    /// step less for a flat bottom with hard chines; above it 2 F − 90 with remote steering and a
+    /// transom of at least 20 in, else 0.5 F − 15 for a flat bottom with hard chines and 0.8 F − 25
+    /// for others, raised to the next multiple of five.
+    ///
+    /// **Source.** 33 CFR 183.53(a), with the definitions of 183.3; 33 CFR 183.53(b) for the
+    /// performance test.
+    ///
+    /// **When it warns.** It warns where the plate says more than the formula: ask the builder how
+    /// the plate came about. Without a plate it fails above the formula. It does not apply from 20 ft
+    /// on, nor to sailboats, canoes, kayaks, inflatables and multihulls: there the builder's rating
+    /// holds, or ISO 11592.
+    FORMULA_LIMIT = Power "power/formula-limit", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let rig = case.rig;
+    need!(craft = rig.boat.craft, length = rig.boat.length);
+    if *craft != Craft::Monohull {
+        return Finding::not_applicable(say!(
+            "33 CFR 183 subpart D does not cover a {}; the builder's rating holds, or ISO 11592.",
+            craft.words()
+        ));
+    }
+    if length.value >= capacity::regulated_length() {
+        return Finding::not_applicable(say!(
+            "33 CFR 183.53 covers boats under 20 ft, and she is {}; the builder's rating holds, or ISO 11592.",
+            length.measure(Style::FeetInches)
+        ));
+    }
+    let Some(table) = &rig.tables.power_capacity else {
+        return Finding::not_applicable(Text::from(
+            "The catalog holds no horsepower capacity table.",
+        ));
+    };
+    need!(width = rig.boat.transom_width, steering = rig.steering);
+    let mut sheet = Sheet::default();
+    let full_transom = rig
+        .boat
+        .beam
+        .reading()
+        .is_none_or(|beam| width.value > beam.value / 2.0);
+    let width = if full_transom {
+        width.value
+    } else {
+        need!(aft_beam = rig.boat.aft_quarter_beam);
+        sheet.remark("no full transom (183.3): the broadest beam in the aftermost quarter counts");
+        aft_beam.value
+    };
+    let factor = capacity::factor(&mut sheet, length.value, width);
+    let in_table = factor.value().value <= table.steps_end;
+    let mut arrangement = Arrangement {
+        remote_and_high: false,
+        flat_hard_chine: false,
+    };
+    if !in_table && steering.is_remote() {
+        need!(height = rig.transom.height);
+        arrangement.remote_and_high = height.value >= capacity::high_transom();
+        sheet.remark(say!(
+            "steering {}, transom {} at the centreline, against 20 in",
+            steering.words(),
+            height.measure(Style::Tape)
+        ));
+    }
+    if !arrangement.remote_and_high {
+        need!(bottom = rig.boat.bottom);
+        arrangement.flat_hard_chine = *bottom == Bottom::FlatHardChine;
+    }
+    let formula = capacity::power(&mut sheet, table, &factor, arrangement);
+    let by_test = if steering.is_remote() && length.value <= capacity::performance_test_length() {
+        " A boat of 13 ft or less with a remote wheel may instead be rated by the performance test of 183.53(b), which is not computed here."
+    } else {
+        ""
+    };
+    compare(case, sheet, &formula, by_test)
+}
+
+/// Holds the formula against the plate, or against the engines where there is no plate to read.
+fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) -> Finding {
+    let rig = case.rig;
+    let limit = formula.measure();
+    let at_most = Limit::AtMost(limit);
+    let plate = rig.plate.reading();
+    if let Some(
+        Plate::Capacity {
+            power: Some(power), ..
+        }
+        | Plate::Builders {
+            power: Some(power), ..
+        },
+    ) = plate
+    {
+        let found = Measure::of(power.value);
+        let finding = if power.value > formula.value() {
+            Finding::new(
+                Verdict::Warn,
+                say!("The plate says {}, the US formula {}.{}", found, limit, by_test),
+            )
+            .remedy(Text::from(
+                "Ask the builder, by the hull number, how the plate came about before relying on it.",
+            ))
+        } else {
+            Finding::new(
+                Verdict::Pass,
+                say!(
+                    "The plate's {} lies within the {} of the US formula.{}",
+                    found,
+                    limit,
+                    by_test
+                ),
+            )
+        };
+        return finding.against(found, at_most).working(sheet);
+    }
+    let Ok(engines) = main_power(&rig.after) else {
+        return Finding::unmeasured(main_power(&rig.after).err().unwrap_or_default())
+            .limit(at_most)
+            .working(sheet);
+    };
+    let Some(installed) = installed(&mut sheet, &engines) else {
+        let mut finding = Finding::unmeasured(vec![new_engines()])
+            .limit(at_most)
+            .working(sheet);
+        finding.summary = say!(
+            "The US formula allows {}; no engine is given to hold against it.{}",
+            limit,
+            by_test
+        );
+        return finding;
+    };
+    let found = installed.measure();
+    let over = installed.value() > formula.value();
+    let remedy = say!(
+        "Choose main engines of at most {} together, or show the builder's own rating.",
+        limit
+    );
+    let finding = match (over, plate) {
+        (true, Some(Plate::None | Plate::Illegible)) => Finding::new(
+            Verdict::Fail,
+            say!(
+                "The main engines make {}; without a plate to read, the US formula allows {}.{}",
+                found,
+                limit,
+                by_test
+            ),
+        )
+        .remedy(remedy),
+        (true, _) => {
+            let mut finding = Finding::new(
+                Verdict::Warn,
+                say!("The main engines make {}; the US formula allows {}, and the plate's power is not given.{}", found, limit, by_test),
+            )
+            .remedy(remedy);
+            finding.missing.push(crate::rig::Missing {
+                measurement: &tape::PLATE_POWER,
+                of: None,
+            });
+            finding
+        }
+        (false, _) => Finding::new(
+            Verdict::Pass,
+            say!(
+                "The main engines make {}; the US formula allows {}.{}",
+                found,
+                limit,
+                by_test
+            ),
+        ),
+    };
+    finding.against(found, at_most).working(sheet)
+}

@@ -1,0 +1,52 @@
+//! Power: may she carry it?
+
+mod formula_limit;
+mod matched_pair;
+mod plate_limit;
+mod too_little;
+
+pub use formula_limit::FORMULA_LIMIT;
+pub use matched_pair::MATCHED_PAIR;
+pub use plate_limit::PLATE_LIMIT;
+pub use too_little::TOO_LITTLE;
+
+use uom::si::f64::Power;
+
+use crate::job::{Plate, tape};
+use crate::quantity::Reading;
+use crate::rig::{Missing, Rig};
+use crate::working::{Sheet, Term};
+
+/// The power that she is rated for by a plate or, without one, by her builder.
+enum Rated {
+    Power(Reading<Power>),
+    /// There is a plate, but it gives no power; or there is none, and the builder was not asked.
+    NotStated,
+}
+
+/// What her plate or her builder says of power.
+fn rated(rig: &Rig) -> Result<Rated, Missing> {
+    let stated = match rig.plate.ask()? {
+        Plate::Capacity { power, .. } | Plate::Builders { power, .. } => power.clone(),
+        Plate::None => None,
+        Plate::Illegible if rig.boat.power_rating.is_none() => {
+            return Err(Missing {
+                measurement: &tape::PLATE_POWER,
+                of: Some("the plate cannot be read; ask the builder by the hull number".to_owned()),
+            });
+        }
+        Plate::Illegible => None,
+    };
+    Ok(stated
+        .or_else(|| rig.boat.power_rating.clone())
+        .map_or(Rated::NotStated, Rated::Power))
+}
+
+/// The sum of the main engines' power.
+fn installed(sheet: &mut Sheet, engines: &[(String, Power)]) -> Option<Term<Power>> {
+    let sum = engines
+        .iter()
+        .map(|(name, power)| Term::new(name.clone(), *power))
+        .reduce(|a, b| a + b)?;
+    Some(sheet.set("Pi", "rated power of the main engines together", sum))
+}

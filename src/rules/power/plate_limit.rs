@@ -1,0 +1,92 @@
+//! `power/plate-limit`
+
+use super::{Rated, installed, rated};
+use crate::job::{Role, tape};
+use crate::quantity::{Measure, Text, say};
+use crate::rig::Missing;
+use crate::rules::case::main_power;
+use crate::rules::rule::rule;
+use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::working::Sheet;
+
+rule! {
+    /// The rated power of the main engines together, against the power on the capacity plate or the
+    /// builder's plate.
+    ///
+    /// **Why.** More power than she is rated for can turn her over in a hard turn, drive her bow
+    /// under or tear the transom; in many places it is an offence, and insurers refuse it.
+    ///
+    /// **Limit.** At most the power on the plate; without a plate, at most the builder's rating.
+    /// Auxiliary engines are not counted here.
+    ///
+    /// **Source.** 33 CFR 183.23 and 183.25 (the plate and its wording); ISO 14945 (builder's
+    /// plate); ISO 8665 (rated power at the propeller shaft).
+    ///
+    /// **When it warns.** It fails above the plate: choose less power. A plate that cannot be read is
+    /// no reason to guess; the builder answers to the hull number.
+    PLATE_LIMIT = Power "power/plate-limit", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let rig = case.rig;
+    if rig.after.mains().is_empty() {
+        return Finding::unmeasured(vec![new_engines()]);
+    }
+    let engines = match main_power(&rig.after) {
+        Ok(engines) => engines,
+        Err(missing) => return Finding::unmeasured(missing),
+    };
+    let rated = match rated(rig) {
+        Ok(Rated::Power(power)) => power,
+        Ok(Rated::NotStated) => {
+            return Finding::not_applicable(Text::from(
+                "Neither a plate nor the builder's rating gives a power; power/formula-limit and the builder decide.",
+            ));
+        }
+        Err(missing) => return Finding::unmeasured(vec![missing]),
+    };
+    let mut sheet = Sheet::default();
+    let Some(installed) = installed(&mut sheet, &engines) else {
+        return Finding::unmeasured(vec![new_engines()]);
+    };
+    let (found, limit) = (installed.measure(), Measure::of(rated.value));
+    let auxiliary = rig
+        .after
+        .engines()
+        .any(|(_, engine)| engine.role == Role::Auxiliary);
+    let aside = if auxiliary {
+        " An auxiliary engine is not counted; some jurisdictions do count it."
+    } else {
+        ""
+    };
+    let finding = if installed.value() > rated.value {
+        Finding::new(
+            Verdict::Fail,
+            say!(
+                "The main engines make {}; she is rated for {}.{}",
+                found,
+                limit,
+                aside
+            ),
+        )
+        .remedy(say!("Choose main engines of at most {} together.", limit))
+    } else {
+        Finding::new(
+            Verdict::Pass,
+            say!(
+                "The main engines make {} of the {} that she is rated for.{}",
+                found,
+                limit,
+                aside
+            ),
+        )
+    };
+    finding.against(found, Limit::AtMost(limit)).working(sheet)
+}
+
+pub(super) fn new_engines() -> Missing {
+    Missing {
+        measurement: &tape::NEW_ENGINES,
+        of: None,
+    }
+}

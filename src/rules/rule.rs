@@ -1,0 +1,113 @@
+//! A rule: its id, its explanation, its judgement.
+
+use super::{Case, Finding};
+
+/// What a rule is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Family {
+    Power,
+    Weight,
+    Height,
+    Fit,
+}
+
+impl Family {
+    /// The first part of its rules' ids.
+    pub fn word(self) -> &'static str {
+        match self {
+            Family::Power => "power",
+            Family::Weight => "weight",
+            Family::Height => "height",
+            Family::Fit => "fit",
+        }
+    }
+}
+
+/// One check.
+pub struct Rule {
+    /// `family/name`.
+    pub id: &'static str,
+    /// What it is about.
+    pub family: Family,
+    /// The lines of its doc comment.
+    pub doc: &'static [&'static str],
+    /// The judgement: reads the case, calls physics, writes its working, returns a finding.
+    pub judge: fn(&Case) -> Finding,
+}
+
+/// A rule with what it said of a rig.
+pub struct Judged {
+    /// The rule.
+    pub rule: &'static Rule,
+    /// What it found.
+    pub finding: Finding,
+}
+
+/// The parts of a rule's explanation, each a paragraph that begins with its name in bold.
+pub const PARTS: [&str; 4] = ["Why", "Limit", "Source", "When it warns"];
+
+impl Rule {
+    /// What the rule checks: the first paragraph of its explanation.
+    pub fn summary(&self) -> String {
+        self.paragraphs().into_iter().next().unwrap_or_default()
+    }
+
+    /// The part of this name, without the name.
+    pub fn part(&self, name: &str) -> Option<String> {
+        let head = format!("**{name}.** ");
+        self.paragraphs()
+            .into_iter()
+            .find_map(|paragraph| paragraph.strip_prefix(&head).map(str::to_owned))
+    }
+
+    /// The sources, each by itself.
+    pub fn sources(&self) -> Vec<String> {
+        let part = self.part("Source").unwrap_or_default();
+        part.split("; ")
+            .map(|source| source.trim_end_matches('.').to_owned())
+            .filter(|source| !source.is_empty())
+            .collect()
+    }
+
+    fn paragraphs(&self) -> Vec<String> {
+        self.doc
+            .split(|line| line.trim().is_empty())
+            .map(|lines| {
+                lines
+                    .iter()
+                    .map(|line| line.trim())
+                    .collect::<Vec<_>>()
+                    .join(" ")
+            })
+            .filter(|paragraph| !paragraph.is_empty())
+            .collect()
+    }
+}
+
+/// Declares a rule. Its doc comment is its explanation: what it checks, then the parts of [`PARTS`].
+macro_rules! rule {
+    ($(#[doc = $doc:literal])+ $name:ident = $family:ident $id:literal, $judge:ident;) => {
+        $(#[doc = $doc])+
+        pub const $name: $crate::rules::Rule = $crate::rules::Rule {
+            id: $id,
+            family: $crate::rules::Family::$family,
+            doc: &[$($doc),+],
+            judge: $judge,
+        };
+    };
+}
+pub(super) use rule;
+
+/// Binds readings by name, or returns an unmeasured finding that lists every one of them that is
+/// missing: `need!(length = case.rig.boat.length, width = case.rig.boat.transom_width);`
+macro_rules! need {
+    ($($name:ident = $slot:expr),+ $(,)?) => {
+        $(let $name = $slot.ask();)+
+        let missing: Vec<$crate::rig::Missing> =
+            [$($name.as_ref().err().cloned()),+].into_iter().flatten().collect();
+        let ($(Ok($name),)+) = ($($name,)+) else {
+            return $crate::rules::Finding::unmeasured(missing);
+        };
+    };
+}
+pub(super) use need;

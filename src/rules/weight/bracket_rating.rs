@@ -1,0 +1,154 @@
+//! `weight/bracket-rating`
+
+use super::new_engines;
+use crate::physics::weight;
+use crate::quantity::{Measure, Text, say};
+use crate::rig::{Bracket, Group, Missing};
+use crate::rules::case::group_weight;
+use crate::rules::rule::rule;
+use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::working::{Sheet, Term};
+
+rule! {
+    /// The engines on each bracket against its maker's rating: their number, their power together
+    /// and their weight together.
+    ///
+    /// **Why.** A bracket that lets go takes the engines with it, and leaves holes below the
+    /// waterline.
+    ///
+    /// **Limit.** At most the engines, the power and the weight that its maker gives.
+    ///
+    /// **Source.** The bracket maker's rating.
+    ///
+    /// **When it warns.** It fails above any of the three: choose a bracket of a higher rating, and
+    /// see that the transom behind it is rated too.
+    BRACKET_RATING = Weight "weight/bracket-rating", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let rig = case.rig;
+    if rig.after.is_empty() {
+        return Finding::unmeasured(vec![new_engines()]);
+    }
+    let hung: Vec<(&Group, &Bracket)> = rig
+        .after
+        .groups
+        .iter()
+        .filter_map(|group| Some((group, group.bracket.as_ref()?)))
+        .collect();
+    if hung.is_empty() {
+        return Finding::not_applicable(Text::from("The engines hang on the transom itself."));
+    }
+    let mut worst: Option<Finding> = None;
+    for (group, bracket) in hung {
+        let finding = match one(group, bracket) {
+            Ok(finding) => finding,
+            Err(missing) => Finding::unmeasured(missing),
+        };
+        if worst
+            .as_ref()
+            .is_none_or(|worst| finding.verdict < worst.verdict)
+        {
+            worst = Some(finding);
+        }
+    }
+    worst.unwrap_or_else(|| Finding::unmeasured(vec![new_engines()]))
+}
+
+fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
+    let missing: Vec<Missing> = [
+        bracket.rated_weight.ask().err(),
+        bracket.rated_power.ask().err(),
+    ]
+    .into_iter()
+    .flatten()
+    .chain(
+        group
+            .engines
+            .iter()
+            .filter_map(|engine| engine.power.ask().err()),
+    )
+    .collect();
+    let weights = group_weight(group)?;
+    let (Some(rated_weight), Some(rated_power), true) = (
+        bracket.rated_weight.reading(),
+        bracket.rated_power.reading(),
+        missing.is_empty(),
+    ) else {
+        return Err(missing);
+    };
+    let mut sheet = Sheet::default();
+    let total = weight::total(&mut sheet, "W", "weight of the engines", &weights);
+    let power = group
+        .engines
+        .iter()
+        .filter_map(|engine| {
+            Some(Term::new(
+                engine.label.clone(),
+                engine.power.reading()?.value,
+            ))
+        })
+        .reduce(|a, b| a + b)
+        .map(|sum| sheet.set("P", "power of the engines", sum));
+    let name = bracket.name.as_str();
+    let count = group.engines.len();
+    let rated_count = bracket.spec.engines.map_or(count, usize::from);
+    let weight_limit = Measure::of(rated_weight.value);
+    let power_limit = Measure::of(rated_power.value);
+    if count > rated_count {
+        return Ok(Finding::new(
+            Verdict::Fail,
+            say!(
+                "{} engines on `{}`, which takes {}.",
+                count,
+                name,
+                rated_count
+            ),
+        )
+        .remedy(Text::from("Choose a bracket made for as many engines."))
+        .working(sheet));
+    }
+    if let Some(power) = power.filter(|power| power.value() > rated_power.value) {
+        return Ok(Finding::new(
+            Verdict::Fail,
+            say!(
+                "{} on `{}`, which is rated for {}.",
+                power.measure(),
+                name,
+                power_limit
+            ),
+        )
+        .remedy(say!(
+            "Choose a bracket rated for {} or more.",
+            power.measure()
+        ))
+        .against(power.measure(), Limit::AtMost(power_limit))
+        .working(sheet));
+    }
+    let found = total.measure();
+    let finding = if total.value() > rated_weight.value {
+        Finding::new(
+            Verdict::Fail,
+            say!(
+                "{} on `{}`, which is rated for {}.",
+                found,
+                name,
+                weight_limit
+            ),
+        )
+        .remedy(say!("Choose a bracket rated for {} or more.", found))
+    } else {
+        Finding::new(
+            Verdict::Pass,
+            say!(
+                "{} on `{}`, rated for {}; number and power are within its rating too.",
+                found,
+                name,
+                weight_limit
+            ),
+        )
+    };
+    Ok(finding
+        .against(found, Limit::AtMost(weight_limit))
+        .working(sheet))
+}

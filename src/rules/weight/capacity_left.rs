@@ -1,0 +1,183 @@
+//! `weight/capacity-left`
+
+use super::{engine_weights, new_engines, outside_small_boats};
+use crate::job::{Fuel, Plate, tape};
+use crate::physics::{capacity, weight};
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::rig::Missing;
+use crate::rules::rule::rule;
+use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::working::{Sheet, Term};
+use uom::si::f64::Mass;
+
+rule! {
+    /// What the plate's total weight leaves for persons once the new engines, their controls,
+    /// batteries and portable fuel are taken off it, against the persons on the plate.
+    ///
+    /// **Why.** The plate's total holds for persons, motor and gear together. Heavier engines leave
+    /// less for people, and nobody changes the plate.
+    ///
+    /// **Limit.** At least the persons' weight on the plate, and, by (lb + 32) / 141 to the nearest
+    /// whole, at least the number of persons on it.
+    ///
+    /// **Source.** 33 CFR 183.41 (persons capacity); ABYC S-30 table 1A as incorporated by 33 CFR
+    /// 183.75 (controls, battery, portable tank).
+    ///
+    /// **When it warns.** It warns when less is left than the plate promises, and fails when fewer
+    /// persons fit than the plate says: mark the boat for fewer, and say so to the owner.
+    CAPACITY_LEFT = Weight "weight/capacity-left", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let rig = case.rig;
+    match outside_small_boats(rig) {
+        Ok(None) => {}
+        Ok(Some(why)) => return Finding::not_applicable(why),
+        Err(missing) => return Finding::unmeasured(missing),
+    }
+    if rig.after.is_empty() {
+        return Finding::unmeasured(vec![new_engines()]);
+    }
+    let (persons, persons_weight, total_weight) = match rig.plate.ask() {
+        Ok(Plate::Capacity {
+            persons,
+            persons_weight,
+            total_weight,
+            ..
+        }) => (*persons, persons_weight, total_weight),
+        Ok(Plate::Builders { .. } | Plate::None) => {
+            return Finding::not_applicable(Text::from(
+                "No US capacity plate: the builder's figures hold for what she may carry.",
+            ));
+        }
+        Ok(Plate::Illegible) => {
+            return Finding::unmeasured(vec![on_plate(&tape::PLATE_TOTAL_WEIGHT)]);
+        }
+        Err(missing) => return Finding::unmeasured(vec![missing]),
+    };
+    let (Some(persons), Some(total_weight)) = (persons, total_weight) else {
+        let lacking = [
+            persons.is_none().then_some(on_plate(&tape::PLATE_PERSONS)),
+            total_weight
+                .is_none()
+                .then_some(on_plate(&tape::PLATE_TOTAL_WEIGHT)),
+        ];
+        return Finding::unmeasured(lacking.into_iter().flatten().collect());
+    };
+    let engines = match engine_weights(&rig.after) {
+        Ok(engines) => engines,
+        Err(missing) => return Finding::unmeasured(missing),
+    };
+    let mut sheet = Sheet::default();
+    let motors = weight::total(&mut sheet, "Wm", "running weight of the engines", &engines);
+    let gear = match gear(case, &mut sheet) {
+        Ok(gear) => gear,
+        Err(finding) => return *finding,
+    };
+    let left = sheet.set(
+        "Wp",
+        "left for persons",
+        Term::new("Wc", total_weight.value) - &motors - gear,
+    );
+    let fits = capacity::persons(&mut sheet, &left).value().si();
+    let found = left.measure();
+    let promised = persons_weight.as_ref().map(|weight| weight.value);
+    let limit = Measure::of(promised.unwrap_or(Mass::from_si(0.0)));
+    let count = format!("{:.0}", fits.max(0.0));
+    let finding = if fits < f64::from(persons) {
+        Finding::new(
+            Verdict::Fail,
+            say!(
+                "{} is left for persons: enough for {}, and the plate says {}.",
+                found,
+                count,
+                u32::from(persons)
+            ),
+        )
+        .remedy(say!(
+            "Mark the boat for {} persons with these engines, or choose lighter ones.",
+            format!("{:.0}", fits.max(0.0))
+        ))
+    } else if promised.is_some_and(|promised| left.value() < promised) {
+        Finding::new(
+            Verdict::Warn,
+            say!(
+                "{} is left for persons where the plate promises {}; {} still fit by the formula.",
+                found,
+                limit,
+                count
+            ),
+        )
+        .remedy(Text::from(
+            "Tell the owner, and leave gear ashore when she is full.",
+        ))
+    } else {
+        Finding::new(
+            Verdict::Pass,
+            say!(
+                "{} is left for persons: enough for the {} of the plate.",
+                found,
+                u32::from(persons)
+            ),
+        )
+    };
+    let finding = finding.working(sheet);
+    match promised {
+        Some(_) => finding.against(found, Limit::AtLeast(limit)),
+        None => finding,
+    }
+}
+
+/// Controls, batteries and portable fuel of the new engines, by the table.
+fn gear(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Box<Finding>> {
+    let rig = case.rig;
+    let none = |why| Box::new(Finding::not_applicable(why));
+    let Some(table) = &rig.tables.engine_weights else {
+        return Err(none(Text::from(
+            "The catalog holds no engine weight table.",
+        )));
+    };
+    let mut parts = Vec::new();
+    for engine in rig.after.mains() {
+        let power = engine
+            .power
+            .ask()
+            .map_err(|missing| Box::new(Finding::unmeasured(vec![missing])))?;
+        let Some(row) = weight::table_row(table, power.value) else {
+            return Err(none(say!(
+                "The engine weight table ends below {}.",
+                Measure::of(power.value)
+            )));
+        };
+        parts.push((
+            format!("controls of the {}", engine.label),
+            row.controls.value,
+        ));
+        parts.push((
+            format!("battery of the {}", engine.label),
+            row.battery_dry.value,
+        ));
+        if rig.boat.fuel != Some(Fuel::PermanentTanks) {
+            parts.push((
+                format!("portable fuel of the {}", engine.label),
+                row.portable_fuel.value,
+            ));
+        }
+    }
+    if rig.boat.fuel.is_none() {
+        sheet.remark("boat.fuel is not given: portable tanks are counted, the careful way");
+    }
+    Ok(weight::total(
+        sheet,
+        "Wg",
+        "controls, dry batteries and portable fuel by the table",
+        &parts,
+    ))
+}
+
+fn on_plate(measurement: &'static tape::Measurement) -> Missing {
+    Missing {
+        measurement,
+        of: None,
+    }
+}

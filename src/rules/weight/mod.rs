@@ -1,0 +1,63 @@
+//! Weight: may it hang there, and may she carry it?
+
+mod bracket_rating;
+mod capacity_left;
+mod old_to_new;
+mod rated_basis;
+mod swamped_flotation;
+mod transom_rating;
+
+pub use bracket_rating::BRACKET_RATING;
+pub use capacity_left::CAPACITY_LEFT;
+pub use old_to_new::OLD_TO_NEW;
+pub use rated_basis::RATED_BASIS;
+pub use swamped_flotation::SWAMPED_FLOTATION;
+pub use transom_rating::TRANSOM_RATING;
+
+use uom::si::f64::{Mass, Power};
+
+use crate::job::{Craft, tape};
+use crate::physics::capacity;
+use crate::quantity::{Style, Text, say};
+use crate::rig::{Missing, Outfit, Rig};
+use crate::rules::case::all;
+
+/// The new engines, as a missing reading.
+fn new_engines() -> Missing {
+    Missing {
+        measurement: &tape::NEW_ENGINES,
+        of: None,
+    }
+}
+
+/// Running weights of every engine of an outfit, each with its name.
+fn engine_weights(outfit: &Outfit) -> Result<Vec<(String, Mass)>, Vec<Missing>> {
+    all(outfit
+        .engines()
+        .map(|(_, engine)| (engine.label.clone(), &engine.weight)))
+}
+
+/// Why 33 CFR 183's loading and flotation rules do not cover her, if they do not.
+///
+/// # Errors
+/// The readings that are needed to tell.
+fn outside_small_boats(rig: &Rig) -> Result<Option<Text>, Vec<Missing>> {
+    let (craft, length) = (rig.boat.craft.ask(), rig.boat.length.ask());
+    match (craft, length) {
+        (Ok(craft), _) if *craft != Craft::Monohull => Ok(Some(say!(
+            "33 CFR 183 does not cover a {} here; the builder's figures hold.",
+            craft.words()
+        ))),
+        (_, Ok(length)) if length.value >= capacity::regulated_length() => Ok(Some(say!(
+            "33 CFR 183 covers boats under 20 ft here, and she is {}.",
+            length.measure(Style::FeetInches)
+        ))),
+        (Ok(_), Ok(_)) => Ok(None),
+        (craft, length) => Err([craft.err(), length.err()].into_iter().flatten().collect()),
+    }
+}
+
+/// Power of one main engine when the plate's power is spread over so many.
+fn share(power: Power, count: usize) -> Power {
+    power / count.max(1) as f64
+}

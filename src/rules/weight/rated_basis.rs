@@ -1,0 +1,95 @@
+//! `weight/rated-basis`
+
+use super::{new_engines, share};
+use crate::job::{Plate, tape};
+use crate::physics::weight;
+use crate::quantity::{Measure, Text, say};
+use crate::rig::Missing;
+use crate::rules::case::hung;
+use crate::rules::rule::rule;
+use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::working::{Sheet, Term, number};
+
+rule! {
+    /// Everything that hangs on the transom, against the engine weight that the standard's table
+    /// lists for her rated power: what her loading was worked out with.
+    ///
+    /// **Why.** A plate says how much power she may have; the weights behind it are those of the
+    /// engines of its day. Engines of the same power that weigh more use up capacity and buoyancy
+    /// that the plate still promises.
+    ///
+    /// **Limit.** At most the table's running weight for the rated power, shared over as many engines
+    /// as she had (one where that is not known), times their number.
+    ///
+    /// **Source.** ABYC S-30 table 1A, as incorporated by 33 CFR 183.75.
+    ///
+    /// **When it warns.** Look at weight/capacity-left and weight/swamped-flotation, have her floated
+    /// with the new weight before relying on the plate, and lower the persons or gear she carries.
+    RATED_BASIS = Weight "weight/rated-basis", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let rig = case.rig;
+    if rig.after.is_empty() {
+        return Finding::unmeasured(vec![new_engines()]);
+    }
+    let power = match rig.plate.ask() {
+        Ok(Plate::Capacity { power, .. } | Plate::Builders { power, .. }) => power.clone(),
+        Ok(Plate::None | Plate::Illegible) => None,
+        Err(missing) => return Finding::unmeasured(vec![missing]),
+    };
+    let Some(power) = power.or_else(|| rig.boat.power_rating.clone()) else {
+        return Finding::unmeasured(vec![Missing {
+            measurement: &tape::PLATE_POWER,
+            of: None,
+        }]);
+    };
+    let parts = match hung(&rig.after) {
+        Ok(parts) => parts,
+        Err(missing) => return Finding::unmeasured(missing),
+    };
+    let Some(table) = &rig.tables.engine_weights else {
+        return Finding::not_applicable(Text::from("The catalog holds no engine weight table."));
+    };
+    let count = rig.before.mains().len().max(1);
+    let each = share(power.value, count);
+    let Some(row) = weight::table_row(table, each) else {
+        return Finding::not_applicable(say!(
+            "The table ends below {} for one engine; the builder knows what weight he reckoned with.",
+            Measure::of(each)
+        ));
+    };
+    let mut sheet = Sheet::default();
+    sheet.remark(say!(
+        "table row for {} each, {} in number",
+        Measure::of(each),
+        count
+    ));
+    let listed = sheet.set(
+        "Wt",
+        "running weight that the table lists",
+        number(count as f64) * Term::new("w", row.running.value),
+    );
+    let total = weight::total(&mut sheet, "W", "all that hangs on the transom", &parts);
+    let (found, limit) = (total.measure(), listed.measure());
+    let finding = if total.value() > listed.value() {
+        Finding::new(
+            Verdict::Warn,
+            say!("{} hangs where her loading was worked out with {}.", found, limit),
+        )
+        .remedy(say!(
+            "Reckon {} less for persons and gear until the boat has been floated with the new weight.",
+            Measure::of(total.value() - listed.value())
+        ))
+    } else {
+        Finding::new(
+            Verdict::Pass,
+            say!(
+                "{} hangs where her loading was worked out with {}.",
+                found,
+                limit
+            ),
+        )
+    };
+    finding.against(found, Limit::AtMost(limit)).working(sheet)
+}

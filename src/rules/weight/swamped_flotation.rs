@@ -1,0 +1,128 @@
+//! `weight/swamped-flotation`
+
+use uom::si::f64::Mass;
+
+use super::{engine_weights, new_engines, outside_small_boats, share};
+use crate::job::Plate;
+use crate::physics::weight;
+use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::rig::Missing;
+use crate::rules::rule::rule;
+use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::working::{Sheet, Term, number};
+
+rule! {
+    /// What the new engines weigh under water beyond what her flotation was laid out for, and the
+    /// foam that would carry the difference.
+    ///
+    /// **Why.** A swamped boat must stay afloat and level enough to hold on to; foam laid out for a
+    /// lighter engine leaves her hanging by the bow.
+    ///
+    /// **Limit.** No more swamped weight than the table lists for the plate's power; without a plate
+    /// no more than the old engines had.
+    ///
+    /// **Source.** Coast Guard boatbuilder's handbook, flotation (foam volume = submerged weight over
+    /// B, B = 62.4 lb/ft³ less the foam's own weight); ABYC S-30 table 1A (swamped weight 0.85 of
+    /// running) as incorporated by 33 CFR 183.75.
+    ///
+    /// **When it warns.** Add that much closed-cell foam, high and aft, where the engines' weight
+    /// acts, and test her swamped; where it must go exactly is the builder's to say.
+    SWAMPED_FLOTATION = Weight "weight/swamped-flotation", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let rig = case.rig;
+    match outside_small_boats(rig) {
+        Ok(None) => {}
+        Ok(Some(why)) => return Finding::not_applicable(why),
+        Err(missing) => return Finding::unmeasured(missing),
+    }
+    if rig.after.is_empty() {
+        return Finding::unmeasured(vec![new_engines()]);
+    }
+    let engines = match engine_weights(&rig.after) {
+        Ok(engines) => engines,
+        Err(missing) => return Finding::unmeasured(missing),
+    };
+    let mut sheet = Sheet::default();
+    let running = weight::total(
+        &mut sheet,
+        "Wr",
+        "running weight of the new engines",
+        &engines,
+    );
+    let swamped = weight::swamped(&mut sheet, &running);
+    let basis = match basis(case, &mut sheet) {
+        Ok(basis) => basis,
+        Err(missing) => return Finding::unmeasured(missing),
+    };
+    let extra = sheet.set("We", "swamped weight beyond that", &swamped - &basis);
+    let (found, limit) = (swamped.measure(), basis.measure());
+    let finding = if extra.value().si() > 0.0 {
+        let foam = weight::foam_volume(&mut sheet, &extra);
+        Finding::new(
+            Verdict::Warn,
+            say!(
+                "Swamped, the engines weigh {} where her flotation was laid out for {}: {} more.",
+                found,
+                limit,
+                extra.measure()
+            ),
+        )
+        .remedy(say!(
+            "Add {} of closed-cell foam aft and as high as it fits, and have her tested swamped.",
+            Measure::styled(foam.value(), Style::Bulk)
+        ))
+    } else {
+        Finding::new(
+            Verdict::Pass,
+            say!(
+                "Swamped, the engines weigh {}; her flotation was laid out for {}.",
+                found,
+                limit
+            ),
+        )
+    };
+    finding.against(found, Limit::AtMost(limit)).working(sheet)
+}
+
+/// The swamped weight that her flotation was laid out for.
+fn basis(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Vec<Missing>> {
+    let rig = case.rig;
+    let plate_power = match rig.plate.ask().map_err(|missing| vec![missing])? {
+        Plate::Capacity { power, .. } | Plate::Builders { power, .. } => power.as_ref(),
+        Plate::None | Plate::Illegible => None,
+    };
+    let count = rig.before.mains().len().max(1);
+    let row = plate_power
+        .zip(rig.tables.engine_weights.as_ref())
+        .and_then(|(power, table)| weight::table_row(table, share(power.value, count)));
+    if let Some(row) = row {
+        sheet.remark(say!(
+            "table row up to {} each, {} in number",
+            Measure::of(row.power_to.value),
+            count
+        ));
+        return Ok(sheet.set(
+            "Wb",
+            "swamped weight that the table lists for the plate's power",
+            number(count as f64) * Term::new("ws", row.swamped.value),
+        ));
+    }
+    if rig.before.is_empty() {
+        return Err(vec![Missing {
+            measurement: &crate::job::tape::OLD_ENGINES,
+            of: None,
+        }]);
+    }
+    let old = engine_weights(&rig.before)?;
+    sheet.remark(Text::from(
+        "no plate power to look up: held against the old engines",
+    ));
+    let old = weight::total(sheet, "Wo", "running weight of the old engines", &old);
+    Ok(sheet.set(
+        "Wb",
+        "swamped weight of the old engines",
+        number(weight::SWAMPED_OVER_RUNNING) * old,
+    ))
+}

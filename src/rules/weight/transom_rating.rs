@@ -1,0 +1,61 @@
+//! `weight/transom-rating`
+
+use super::new_engines;
+use crate::physics::weight;
+use crate::quantity::{Measure, say};
+use crate::rules::case::hung;
+use crate::rules::rule::{need, rule};
+use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::working::Sheet;
+
+rule! {
+    /// Everything that hangs on the transom, running: engines, bracket and rigging, against the
+    /// weight that her builder lets the transom carry.
+    ///
+    /// **Why.** The weight pulls on the transom at every wave, on an arm that a bracket makes longer.
+    /// A transom that is overloaded softens, then cracks, often under paint that looks well.
+    ///
+    /// **Limit.** At most the builder's rating.
+    ///
+    /// **Source.** The builder's manual or letter; ABYC S-12 treats transoms and motorwells (no
+    /// figure is taken from it).
+    ///
+    /// **When it warns.** It fails above the rating: choose lighter engines or fewer, or ask the
+    /// builder for a rating with the transom rebuilt.
+    TRANSOM_RATING = Weight "weight/transom-rating", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let rig = case.rig;
+    if rig.after.is_empty() {
+        return Finding::unmeasured(vec![new_engines()]);
+    }
+    let parts = match hung(&rig.after) {
+        Ok(parts) => parts,
+        Err(missing) => return Finding::unmeasured(missing),
+    };
+    let mut sheet = Sheet::default();
+    let total = weight::total(&mut sheet, "W", "all that hangs on the transom", &parts);
+    need!(rating = rig.boat.transom_rating);
+    let (found, limit) = (total.measure(), Measure::of(rating.value));
+    let finding = if total.value() > rating.value {
+        Finding::new(
+            Verdict::Fail,
+            say!(
+                "{} would hang on a transom that its builder rates for {}.",
+                found,
+                limit
+            ),
+        )
+        .remedy(say!(
+            "Take {} off the transom, or ask the builder what a rebuilt one may carry.",
+            Measure::of(total.value() - rating.value)
+        ))
+    } else {
+        Finding::new(
+            Verdict::Pass,
+            say!("{} hangs on a transom rated for {}.", found, limit),
+        )
+    };
+    finding.against(found, Limit::AtMost(limit)).working(sheet)
+}

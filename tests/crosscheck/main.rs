@@ -1,0 +1,3 @@
+//! Comparisons with results that general-purpose libraries gave; each topic's script keeps them beside it.
+
+mod strength;
