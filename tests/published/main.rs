@@ -1,4 +1,9 @@
 //! Checks against published tables, closed forms and worked examples: one file a source.
 
+mod actuator_disc;
+mod iso_898_1;
+mod khurmi_brackets;
+mod plate_errors;
 mod plate_theory;
+mod shigley_bolts;
 mod timoshenko_plates;

@@ -97,6 +97,7 @@ impl Section {
 pub enum EdgeSupport {
     Free,
     /// No deflection; the edge may turn about itself but not along itself (the hard simple support of thin-plate books).
+    /// A curve given as many short simple edges is stiffer than the curve (Babuška's paradox): give it few, or clamp it.
     Simple,
     /// No deflection and no rotation.
     Clamped,
