@@ -7,7 +7,7 @@ use nalgebra::Matrix3;
 
 use super::arrange::{Arrangement, Origin};
 use super::beam::{self, Link};
-use super::element::{Element, Row};
+use super::element::{Bubble, DOFS, Element, NODES, Row};
 use super::error::PanelError;
 use super::mesh::Mesh;
 use super::model::{EdgeSupport, LineKind, Panel, PlateStiffness, Point};
@@ -30,7 +30,7 @@ pub(super) enum Hold {
 
 /// Springs or a beam between two nodes.
 pub(super) struct Spring {
-    pub nodes: [u32; 2],
+    pub nodes: [u32; 3],
     pub link: Link,
     /// Set where the link carries load to ground.
     pub part: Option<SupportPart>,
@@ -50,7 +50,7 @@ pub(super) fn holds(panel: &Panel, arrangement: &Arrangement, mesh: &Mesh) -> Re
     let mut holds =
         Holds { parts: vec![Vec::new(); count], rotation: vec![Hold::Free; count], springs: Vec::new() };
     for side in &mesh.sides {
-        let [a, b] = side.nodes.map(|n| mesh.nodes[n as usize]);
+        let [a, b, _] = side.nodes.map(|n| mesh.nodes[n as usize]);
         let length = distance(a, b);
         let direction = sub(b, a).map(|v| v / length);
         for origin in &arrangement.pieces[side.piece as usize].origins {
@@ -68,7 +68,10 @@ pub(super) fn holds(panel: &Panel, arrangement: &Arrangement, mesh: &Mesh) -> Re
                         LineKind::Supported => holds.hold(side.nodes, part, Hold::Along(direction)),
                         LineKind::Clamped => holds.hold(side.nodes, part, Hold::Both),
                         LineKind::Elastic { stiffness } => link(beam::springs(a, b, stiffness), Some(part)),
-                        LineKind::Beam { bending, torsion } => link(beam::beam(a, b, bending, torsion), None),
+                        LineKind::Beam { bending, torsion } => {
+                            let whole = distance(panel.lines[i].from, panel.lines[i].to);
+                            link(beam::beam(a, b, bending, torsion, whole), None);
+                        }
                     }
                 }
             }
@@ -79,7 +82,7 @@ pub(super) fn holds(panel: &Panel, arrangement: &Arrangement, mesh: &Mesh) -> Re
 }
 
 impl Holds {
-    fn hold(&mut self, nodes: [u32; 2], part: SupportPart, rotation: Hold) {
+    fn hold(&mut self, nodes: [u32; 3], part: SupportPart, rotation: Hold) {
         for n in nodes.map(|n| n as usize) {
             if !self.parts[n].contains(&part) {
                 self.parts[n].push(part);
@@ -129,6 +132,8 @@ pub(super) struct System {
     frame: Vec<Point>,
     factor: faer::sparse::linalg::solvers::Llt<usize, f64>,
     size: usize,
+    /// Each triangle's bubble, for its section forces.
+    pub bubbles: Vec<Bubble>,
 }
 
 impl System {
@@ -156,15 +161,17 @@ impl System {
             .collect();
         let size = size as usize;
         let mut matrix = Matrix::new(mesh, &equation, size);
+        let mut bubbles = Vec::with_capacity(mesh.triangles.len());
         for t in 0..mesh.triangles.len() {
-            let k = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]).stiffness_matrix();
+            let (k, bubble) = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]).stiffness_matrix();
+            bubbles.push(bubble);
             matrix.add(&equation, &frame, mesh.triangles[t], &k);
         }
         for spring in &holds.springs {
             matrix.add(&equation, &frame, spring.nodes, &spring.link);
         }
         let factor = matrix.factor(size)?;
-        Ok(Self { equation, frame, factor, size })
+        Ok(Self { equation, frame, factor, size, bubbles })
     }
 
     /// Number of free unknowns.
@@ -196,8 +203,8 @@ impl System {
 }
 
 /// The unknowns of a triangle out of all nodes'.
-pub(super) fn corner_values(nodes: [u32; 3], values: &[[f64; 3]]) -> Row {
-    let mut row = [0.0; 9];
+pub(super) fn triangle_values(nodes: [u32; NODES], values: &[[f64; 3]]) -> Row {
+    let mut row = [0.0; DOFS];
     for (i, n) in nodes.iter().enumerate() {
         row[3 * i..3 * i + 3].copy_from_slice(&values[*n as usize]);
     }
@@ -216,15 +223,17 @@ struct Matrix {
 impl Matrix {
     fn new(mesh: &Mesh, equation: &[[u32; 3]], size: usize) -> Self {
         let mut above: Vec<Vec<(u32, u32)>> = vec![Vec::with_capacity(8); mesh.nodes.len()];
-        for &[a, b, c] in &mesh.triangles {
-            for (p, q) in [(a, b), (b, c), (c, a)] {
-                let list = &mut above[p.min(q) as usize];
-                if !list.iter().any(|&(n, _)| n == p.max(q)) {
-                    list.push((p.max(q), 0));
+        for nodes in &mesh.triangles {
+            for (i, &p) in nodes.iter().enumerate() {
+                for &q in &nodes[i + 1..] {
+                    let list = &mut above[p.min(q) as usize];
+                    if !list.iter().any(|&(n, _)| n == p.max(q)) {
+                        list.push((p.max(q), 0));
+                    }
                 }
             }
         }
-        let (mut starts, mut rows) = (Vec::with_capacity(size + 1), Vec::with_capacity(14 * size));
+        let (mut starts, mut rows) = (Vec::with_capacity(size + 1), Vec::with_capacity(20 * size));
         starts.push(0);
         for (n, list) in above.iter_mut().enumerate() {
             list.sort_unstable();

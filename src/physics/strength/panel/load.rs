@@ -1,5 +1,6 @@
 //! Loads on a panel, as nodal forces.
 
+use super::element::shape;
 use super::error::PanelError;
 use super::mesh::{Mesh, double_area};
 use super::model::{Panel, Point};
@@ -40,7 +41,7 @@ pub fn couple(push: Rect, pull: Rect, moment: f64) -> Option<[Load; 2]> {
 const CELLS: usize = 3;
 const MOST_CELLS: usize = 40;
 /// Gauss's two points on the unit interval.
-const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
+pub(super) const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
 
 /// Finite, and on the panel.
 pub(super) fn check(panel: &Panel, loads: &[Load]) -> Result<(), PanelError> {
@@ -79,8 +80,8 @@ pub(super) fn check(panel: &Panel, loads: &[Load]) -> Result<(), PanelError> {
     Ok(())
 }
 
-/// Nodal forces (N) on a mesh. The forces carry the whole of each load and its exact moment, for linear shape
-/// functions reproduce both.
+/// Nodal forces (N) on a mesh. The forces carry the whole of each load and its exact moment, for the shape functions
+/// reproduce both.
 pub(super) fn nodal_forces(mesh: &Mesh, size: f64, loads: &[Load]) -> Result<Vec<f64>, PanelError> {
     let mut forces = vec![0.0; mesh.nodes.len()];
     let mut locator = None;
@@ -88,9 +89,10 @@ pub(super) fn nodal_forces(mesh: &Mesh, size: f64, loads: &[Load]) -> Result<Vec
         match *load {
             Load::Pressure(p) => {
                 for t in 0..mesh.triangles.len() {
+                    // Quadratic shapes hand a uniform load to the middles of the sides alone.
                     let share = p * double_area(mesh.corners(t)) / 6.0;
-                    for n in mesh.triangles[t] {
-                        forces[n as usize] += share;
+                    for n in &mesh.triangles[t][3..] {
+                        forces[*n as usize] += share;
                     }
                 }
             }
@@ -120,7 +122,7 @@ pub(super) fn nodal_forces(mesh: &Mesh, size: f64, loads: &[Load]) -> Result<Vec
 }
 
 /// Finds the triangle under a place by a grid of buckets.
-struct Locator<'a> {
+pub(super) struct Locator<'a> {
     mesh: &'a Mesh,
     low: Point,
     pitch: f64,
@@ -135,7 +137,7 @@ struct Locator<'a> {
 const SLACK: f64 = 1e-4;
 
 impl<'a> Locator<'a> {
-    fn new(mesh: &'a Mesh, size: f64) -> Self {
+    pub(super) fn new(mesh: &'a Mesh, size: f64) -> Self {
         let (mut low, mut high) = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
         for p in &mesh.nodes {
             for k in 0..2 {
@@ -180,6 +182,15 @@ impl<'a> Locator<'a> {
     }
 
     fn spread(&self, at: Point, force: f64, forces: &mut [f64]) -> Option<()> {
+        let (t, n) = self.find(at)?;
+        for (node, share) in self.mesh.triangles[t].iter().zip(shape(n)) {
+            forces[*node as usize] += share * force;
+        }
+        Some(())
+    }
+
+    /// The triangle under a place, and the place in its barycentric coordinates; `None` off the panel.
+    pub(super) fn find(&self, at: Point) -> Option<(usize, [f64; 3])> {
         let [i, j] = self.bucket(at);
         let b = j * self.columns + i;
         let mut best = (f64::NEG_INFINITY, 0, [0.0; 3]);
@@ -197,12 +208,6 @@ impl<'a> Locator<'a> {
                 break;
             }
         }
-        if best.0 < -SLACK {
-            return None;
-        }
-        for (node, share) in self.mesh.triangles[best.1].iter().zip(best.2) {
-            forces[*node as usize] += share * force;
-        }
-        Some(())
+        (best.0 >= -SLACK).then_some((best.1, best.2))
     }
 }

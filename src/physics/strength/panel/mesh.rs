@@ -24,7 +24,8 @@ const MOST_FIRST_NODES: usize = 20_000;
 /// Side of a mesh triangle that lies on a piece of the arrangement.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Side {
-    pub nodes: [u32; 2],
+    /// Both ends and the middle.
+    pub nodes: [u32; 3],
     /// Index into [`Arrangement::pieces`].
     pub piece: u32,
 }
@@ -32,16 +33,71 @@ pub(super) struct Side {
 /// Nodes (m), triangles (anticlockwise node numbers) and the part of the panel that each triangle belongs to.
 #[derive(Debug, Clone)]
 pub struct Mesh {
+    /// Corners first, then the middles of sides.
     pub nodes: Vec<Point>,
-    pub triangles: Vec<[u32; 3]>,
+    /// Three corners, then the middles of sides 0–1, 1–2, 2–0.
+    pub triangles: Vec<[u32; 6]>,
     /// 0 for the panel's own section, `i + 1` for region `i`.
     pub parts: Vec<u32>,
     pub(super) sides: Vec<Side>,
 }
 
+/// A mesh of corners only, before its sides' middles are numbered.
+#[derive(Debug, Clone)]
+pub(super) struct Skeleton {
+    pub nodes: Vec<Point>,
+    pub triangles: Vec<[u32; 3]>,
+    pub parts: Vec<u32>,
+    /// Sides on pieces; their middles are set when the mesh is whole.
+    pub sides: Vec<Side>,
+}
+
+impl Skeleton {
+    /// Adds a node in the middle of every side.
+    pub fn whole(self) -> Mesh {
+        let Skeleton { mut nodes, triangles, parts, mut sides } = self;
+        // Higher ends and middles of the sides at each lower end.
+        let mut known: Vec<Vec<(u32, u32)>> = vec![Vec::new(); nodes.len()];
+        let triangles = triangles
+            .into_iter()
+            .map(|[a, b, c]| {
+                let middles = [(a, b), (b, c), (c, a)].map(|(p, q)| {
+                    let (low, high) = (p.min(q), p.max(q));
+                    if let Some((_, m)) = known[low as usize].iter().find(|(end, _)| *end == high) {
+                        return *m;
+                    }
+                    let m = nodes.len() as u32;
+                    nodes.push(lerp(nodes[low as usize], nodes[high as usize], 0.5));
+                    known[low as usize].push((high, m));
+                    m
+                });
+                [a, b, c, middles[0], middles[1], middles[2]]
+            })
+            .collect();
+        for side in &mut sides {
+            let [a, b, _] = side.nodes;
+            if let Some((_, m)) = known[a.min(b) as usize].iter().find(|(end, _)| *end == a.max(b)) {
+                side.nodes[2] = *m;
+            }
+        }
+        Mesh { nodes, triangles, parts, sides }
+    }
+}
+
 impl Mesh {
+    /// The same without the middles.
+    pub(super) fn skeleton(&self) -> Skeleton {
+        let corners = self.triangles.iter().flat_map(|t| &t[..3]).max().map_or(0, |n| *n as usize + 1);
+        Skeleton {
+            nodes: self.nodes[..corners].to_vec(),
+            triangles: self.triangles.iter().map(|t| [t[0], t[1], t[2]]).collect(),
+            parts: self.parts.clone(),
+            sides: self.sides.clone(),
+        }
+    }
+
     pub(super) fn corners(&self, triangle: usize) -> [Point; 3] {
-        self.triangles[triangle].map(|n| self.nodes[n as usize])
+        [0, 1, 2].map(|i| self.nodes[self.triangles[triangle][i] as usize])
     }
 
     pub(super) fn longest_side(&self, triangle: usize) -> f64 {
@@ -66,7 +122,7 @@ pub(super) fn triangulate(panel: &Panel, arrangement: &Arrangement, size: f64) -
                 nodes.push(lerp(a, b, k as f64 / parts as f64));
                 (nodes.len() - 1) as u32
             };
-            sides.push(Side { nodes: [last, next], piece: index as u32 });
+            sides.push(Side { nodes: [last, next, last], piece: index as u32 });
             last = next;
         }
         if nodes.len() > MOST_FIRST_NODES {
@@ -88,7 +144,7 @@ pub(super) fn triangulate(panel: &Panel, arrangement: &Arrangement, size: f64) -
         handles.push(handle);
     }
     for side in &sides {
-        let [a, b] = side.nodes.map(|n| handles[n as usize]);
+        let [a, b, _] = side.nodes.map(|n| handles[n as usize]);
         if !cdt.can_add_constraint(a, b) {
             return Err(failed("two features cross at too small an angle"));
         }
@@ -111,7 +167,7 @@ pub(super) fn triangulate(panel: &Panel, arrangement: &Arrangement, size: f64) -
     smooth(&mut nodes, &triangles, fixed);
     let (nodes, triangles, sides) = compact(nodes, triangles, sides);
     let parts = triangles.iter().map(|&t| part_at(panel, centroid(&nodes, t))).collect();
-    Ok(Mesh { nodes, triangles, parts, sides })
+    Ok(Skeleton { nodes, triangles, parts, sides }.whole())
 }
 
 /// Hexagonal lattice points inside the outline and clear of every piece.

@@ -1,7 +1,7 @@
 //! A flat panel bent out of its plane: the transom, or any polygon that a study sets up.
 //!
-//! The plate is Reissner–Mindlin (it bends and it shears through its thickness), meshed with DKMT triangles,
-//! which neither lock when thin nor lose the shear of a soft core. The mesh is made finer where
+//! The plate is Reissner–Mindlin (it bends and it shears through its thickness), meshed with MITC7
+//! triangles, which neither lock when thin nor lose the shear of a soft core. The mesh is made finer where
 //! the section forces jump, until the largest deflection is known to a stated part.
 //!
 //! **Axes.** Panel coordinates are `[y, z]` in metres, in the panel's own plane: `y` across (to port on a transom),

@@ -118,7 +118,7 @@ fn unbalanced(
 ) -> Vec<[f64; 3]> {
     let mut nodal: Vec<[f64; 3]> = forces.iter().map(|f| [-f, 0.0, 0.0]).collect();
     for (t, nodes) in mesh.triangles.iter().enumerate() {
-        let k = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]).stiffness_matrix();
+        let (k, _) = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]).stiffness_matrix();
         let u = strained(mesh, nodes, values);
         for (row, matrix) in k.iter().enumerate() {
             nodal[nodes[row / 3] as usize][row % 3] += matrix.iter().zip(&u).map(|(a, b)| a * b).sum::<f64>();
@@ -144,12 +144,12 @@ fn strained(mesh: &Mesh, nodes: &[u32], values: &[[f64; 3]]) -> Vec<f64> {
         .collect()
 }
 
-/// Forces and couples that a spring or beam draws from its two nodes.
-fn link_forces(spring: &Spring, mesh: &Mesh, values: &[[f64; 3]]) -> [[f64; 3]; 2] {
+/// Forces and couples that a spring or beam draws from its nodes.
+fn link_forces(spring: &Spring, mesh: &Mesh, values: &[[f64; 3]]) -> [[f64; 3]; 3] {
     // A beam strains as the plate does; springs to ground feel the whole deflection.
     let u = match spring.part {
         None => strained(mesh, &spring.nodes, values),
         Some(_) => spring.nodes.iter().flat_map(|&n| values[n as usize]).collect(),
     };
-    [0, 1].map(|i| [0, 1, 2].map(|c| spring.link[3 * i + c].iter().zip(&u).map(|(a, b)| a * b).sum()))
+    [0, 1, 2].map(|i| [0, 1, 2].map(|c| spring.link[3 * i + c].iter().zip(&u).map(|(a, b)| a * b).sum()))
 }

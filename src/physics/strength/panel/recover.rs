@@ -3,10 +3,10 @@
 use std::collections::{HashMap, HashSet};
 
 use super::arrange::{Arrangement, Origin};
-use super::assembly::corner_values;
-use super::element::Element;
+use super::assembly::{System, triangle_values};
+use super::element::{Element, NODES};
 use super::layup::PlyStress;
-use super::mesh::Mesh;
+use super::mesh::{Mesh, double_area};
 use super::model::{PlateStiffness, Point, Section};
 
 /// Moments and shear forces at a node, averaged over the triangles of one part of the panel on one side of any line.
@@ -33,7 +33,7 @@ pub struct Utilisation {
 /// line that carries or stiffens the panel the section forces jump, and an average over it would be wrong on both sides.
 pub(super) struct Corners {
     /// Index into `places` for each corner of each triangle.
-    slots: Vec<[u32; 3]>,
+    slots: Vec<[u32; NODES]>,
     /// Node and part.
     places: Vec<(u32, u32)>,
 }
@@ -42,14 +42,16 @@ const UNSET: u32 = u32::MAX;
 
 impl Corners {
     pub fn new(mesh: &Mesh, arrangement: &Arrangement) -> Self {
-        let lines: HashSet<[u32; 2]> = mesh
+        let lines: Vec<[u32; 3]> = mesh
             .sides
             .iter()
             .filter(|s| arrangement.pieces[s.piece as usize].origins.iter().any(|o| matches!(o, Origin::Line(_))))
-            .map(|s| sorted(s.nodes))
+            .map(|s| s.nodes)
             .collect();
         let mut on_line: HashMap<u32, Vec<usize>> = lines.iter().flatten().map(|&n| (n, Vec::new())).collect();
-        let mut corners = Self { slots: vec![[UNSET; 3]; mesh.triangles.len()], places: Vec::new() };
+        // A side is told by its middle.
+        let lines: HashSet<u32> = lines.iter().map(|l| l[2]).collect();
+        let mut corners = Self { slots: vec![[UNSET; NODES]; mesh.triangles.len()], places: Vec::new() };
         let mut latest: Vec<u32> = vec![UNSET; mesh.nodes.len()];
         // Parts run one after the other, so that a node's latest slot tells whether it is of this part.
         for part in 0..=mesh.parts.iter().copied().max().unwrap_or(0) {
@@ -77,7 +79,7 @@ impl Corners {
     }
 
     /// Gives the triangles around a node on a line one slot for each side.
-    fn split(&mut self, mesh: &Mesh, lines: &HashSet<[u32; 2]>, n: u32, around: &[usize]) {
+    fn split(&mut self, mesh: &Mesh, lines: &HashSet<u32>, n: u32, around: &[usize]) {
         let index = |t: usize| mesh.triangles[t].iter().position(|&m| m == n).unwrap_or(0);
         for &start in around {
             if self.slots[start][index(start)] != UNSET {
@@ -90,9 +92,9 @@ impl Corners {
             while let Some(t) = open.pop() {
                 let reachable = |o: usize| {
                     mesh.parts[o] == mesh.parts[t]
-                        && mesh.triangles[o].iter().any(|&m| {
-                            m != n && mesh.triangles[t].contains(&m) && !lines.contains(&sorted([n, m]))
-                        })
+                        && mesh.triangles[o][3..]
+                            .iter()
+                            .any(|m| *m != n && mesh.triangles[t][3..].contains(m) && !lines.contains(m))
                 };
                 for &o in around {
                     if self.slots[o][index(o)] == UNSET && reachable(o) {
@@ -105,45 +107,50 @@ impl Corners {
     }
 }
 
-fn sorted([a, b]: [u32; 2]) -> [u32; 2] {
-    [a.min(b), a.max(b)]
+/// A solution's section forces: at the nodes of each triangle, and averaged at each of the corners' places.
+pub(super) struct Fields {
+    own: Vec<[[f64; 5]; NODES]>,
+    averaged: Vec<[f64; 5]>,
 }
 
-fn corner(i: usize) -> [f64; 3] {
-    let mut n = [0.0; 3];
-    n[i] = 1.0;
-    n
-}
-
-/// Averaged section forces, one for each of the corners' places.
-pub(super) fn section_forces(
-    mesh: &Mesh,
-    corners: &Corners,
-    stiffness: &[PlateStiffness],
-    values: &[[f64; 3]],
-) -> Vec<SectionForces> {
-    // Area, then the five forces times area.
-    let mut sums = vec![[0.0_f64; 6]; corners.places.len()];
-    for (t, nodes) in mesh.triangles.iter().enumerate() {
-        let element = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]);
-        let u = corner_values(*nodes, values);
-        for i in 0..3 {
-            let (m, q) = (element.moments(corner(i), &u), element.shears(corner(i), &u));
-            let sum = &mut sums[corners.slots[t][i] as usize];
-            for (s, v) in sum.iter_mut().zip([1.0, m[0], m[1], m[2], q[0], q[1]]) {
-                *s += element.area * v;
-            }
-        }
+impl Fields {
+    pub fn new(
+        mesh: &Mesh,
+        corners: &Corners,
+        stiffness: &[PlateStiffness],
+        system: &System,
+        values: &[[f64; 3]],
+    ) -> Self {
+        let mut sums = vec![(0.0_f64, [0.0_f64; 5]); corners.places.len()];
+        let own: Vec<_> = (0..mesh.triangles.len())
+            .map(|t| {
+                let element = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]);
+                let forces =
+                    element.section_forces(&triangle_values(mesh.triangles[t], values), &system.bubbles[t]);
+                for (slot, force) in corners.slots[t].iter().zip(&forces) {
+                    let (area, sum) = &mut sums[*slot as usize];
+                    *area += element.area;
+                    sum.iter_mut().zip(force).for_each(|(s, f)| *s += element.area * f);
+                }
+                forces
+            })
+            .collect();
+        Self { own, averaged: sums.into_iter().map(|(area, sum)| sum.map(|s| s / area)).collect() }
     }
-    sums.iter()
-        .zip(&corners.places)
-        .map(|(&[area, m1, m2, m3, q1, q2], &(node, part))| SectionForces {
-            node,
-            part,
-            moment: [m1 / area, m2 / area, m3 / area],
-            shear: [q1 / area, q2 / area],
-        })
-        .collect()
+
+    /// The averaged forces with their nodes and parts.
+    pub fn section_forces(&self, corners: &Corners) -> Vec<SectionForces> {
+        self.averaged
+            .iter()
+            .zip(&corners.places)
+            .map(|(&[m1, m2, m3, q1, q2], &(node, part))| SectionForces {
+                node,
+                part,
+                moment: [m1, m2, m3],
+                shear: [q1, q2],
+            })
+            .collect()
+    }
 }
 
 /// The work (J) that the errors of two solutions do on each other, triangle by triangle, each error taken as what a
@@ -153,29 +160,26 @@ pub(super) fn error_work(
     mesh: &Mesh,
     corners: &Corners,
     stiffness: &[PlateStiffness],
-    values: [&[[f64; 3]]; 2],
+    [first, second]: [&Fields; 2],
 ) -> Vec<f64> {
-    let averaged = values.map(|v| section_forces(mesh, corners, stiffness, v));
     (0..mesh.triangles.len())
         .map(|t| {
             let d = &stiffness[mesh.parts[t] as usize];
-            let element = Element::new(mesh.corners(t), d);
             let determinant = d.d11 * d.d22 - d.d12 * d.d12;
-            let u = values.map(|v| corner_values(mesh.triangles[t], v));
-            let work: f64 = (0..3)
+            let work: f64 = (0..NODES)
                 .map(|i| {
-                    let [(m, q), (n, r)] = [0, 1].map(|k| {
-                        let smooth = &averaged[k][corners.slots[t][i] as usize];
-                        let (m, q) = (element.moments(corner(i), &u[k]), element.shears(corner(i), &u[k]));
-                        ([0, 1, 2].map(|c| m[c] - smooth.moment[c]), [0, 1].map(|c| q[c] - smooth.shear[c]))
+                    let [a, b] = [first, second].map(|f| {
+                        let smooth = &f.averaged[corners.slots[t][i] as usize];
+                        let own = &f.own[t][i];
+                        [0, 1, 2, 3, 4].map(|c| own[c] - smooth[c])
                     });
-                    (d.d22 * m[0] * n[0] - d.d12 * (m[0] * n[1] + m[1] * n[0]) + d.d11 * m[1] * n[1]) / determinant
-                        + m[2] * n[2] / d.d66
-                        + q[0] * r[0] / d.s1
-                        + q[1] * r[1] / d.s2
+                    (d.d22 * a[0] * b[0] - d.d12 * (a[0] * b[1] + a[1] * b[0]) + d.d11 * a[1] * b[1]) / determinant
+                        + a[2] * b[2] / d.d66
+                        + a[3] * b[3] / d.s1
+                        + a[4] * b[4] / d.s2
                 })
                 .sum();
-            element.area / 3.0 * work
+            0.5 * double_area(mesh.corners(t)) / NODES as f64 * work
         })
         .collect()
 }

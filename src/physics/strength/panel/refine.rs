@@ -2,14 +2,14 @@
 
 use std::collections::HashMap;
 
-use super::mesh::{Mesh, Side};
+use super::mesh::{Mesh, Side, Skeleton};
 use super::vector::distance;
 
 fn key(a: u32, b: u32) -> (u32, u32) {
     (a.min(b), a.max(b))
 }
 
-fn midpoint(mesh: &mut Mesh, a: u32, b: u32) -> u32 {
+fn midpoint(mesh: &mut Skeleton, a: u32, b: u32) -> u32 {
     let (p, q) = (mesh.nodes[a as usize], mesh.nodes[b as usize]);
     mesh.nodes.push([0.5 * (p[0] + q[0]), 0.5 * (p[1] + q[1])]);
     (mesh.nodes.len() - 1) as u32
@@ -18,7 +18,7 @@ fn midpoint(mesh: &mut Mesh, a: u32, b: u32) -> u32 {
 /// Cuts every marked triangle into four by bisecting longest sides, and others as far as the mesh must stay whole (M.-C.
 /// Rivara's longest-edge path).
 pub(super) fn divide(mesh: &Mesh, marked: &[usize]) -> Mesh {
-    let mut fine = mesh.clone();
+    let mut fine = mesh.skeleton();
     let mut bisection = Bisection::new(&mut fine);
     let mut halves = Vec::with_capacity(2 * marked.len());
     for &t in marked {
@@ -27,11 +27,11 @@ pub(super) fn divide(mesh: &Mesh, marked: &[usize]) -> Mesh {
     for t in halves {
         bisection.halve(t);
     }
-    fine
+    fine.whole()
 }
 
 struct Bisection<'a> {
-    mesh: &'a mut Mesh,
+    mesh: &'a mut Skeleton,
     /// The one or two triangles at each side.
     at: HashMap<(u32, u32), [usize; 2]>,
     side_at: HashMap<(u32, u32), usize>,
@@ -40,7 +40,7 @@ struct Bisection<'a> {
 const NONE: usize = usize::MAX;
 
 impl<'a> Bisection<'a> {
-    fn new(mesh: &'a mut Mesh) -> Self {
+    fn new(mesh: &'a mut Skeleton) -> Self {
         let side_at = mesh.sides.iter().enumerate().map(|(i, s)| (key(s.nodes[0], s.nodes[1]), i)).collect();
         let mut bisection = Self { mesh, at: HashMap::new(), side_at };
         for t in 0..bisection.mesh.triangles.len() {
@@ -109,10 +109,10 @@ impl<'a> Bisection<'a> {
         let m = midpoint(self.mesh, e.0, e.1);
         if let Some(index) = self.side_at.remove(&e) {
             let piece = self.mesh.sides[index].piece;
-            self.mesh.sides[index] = Side { nodes: [e.0, m], piece };
+            self.mesh.sides[index] = Side { nodes: [e.0, m, m], piece };
             self.side_at.insert(key(e.0, m), index);
             self.side_at.insert(key(m, e.1), self.mesh.sides.len());
-            self.mesh.sides.push(Side { nodes: [m, e.1], piece });
+            self.mesh.sides.push(Side { nodes: [m, e.1, m], piece });
         }
         for t in [t, other] {
             if t == NONE {

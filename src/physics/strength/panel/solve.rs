@@ -2,13 +2,14 @@
 
 use super::arrange::{Arrangement, arrange};
 use super::assembly::{System, holds};
+use super::element::shape;
 use super::error::PanelError;
 use super::load::{self, Load};
 use super::mesh::{self, Mesh};
 use super::model::{LineKind, Panel, PlateStiffness, Point, Section};
 use super::outline;
 use super::reaction::{self, Reaction, Resultant};
-use super::recover::{self, SectionForces, Utilisation};
+use super::recover::{self, Corners, Fields, SectionForces, Utilisation};
 use super::refine;
 
 /// How good the answer must be, and how much it may cost.
@@ -99,25 +100,27 @@ impl Panel {
             if values.iter().flatten().any(|v| !v.is_finite()) {
                 return Err(PanelError::Factor { reason: "the deflections are not finite".to_string() });
             }
-            let corners = recover::Corners::new(&mesh, &arrangement);
-            let section_forces = recover::section_forces(&mesh, &corners, &stiffness, &values);
-            let largest =
-                (0..values.len()).max_by(|&a, &b| values[a][0].abs().total_cmp(&values[b][0].abs())).unwrap_or(0);
+            let corners = Corners::new(&mesh, &arrangement);
+            let fields = Fields::new(&mesh, &corners, &stiffness, &system, &values);
+            let peak = Peak::find(&mesh, &values);
             // A unit load where the deflection is largest tells how much each triangle's error counts there.
             let mut unit = vec![[0.0; 3]; values.len()];
-            unit[largest][0] = 1.0;
-            let mut work = recover::error_work(&mesh, &corners, &stiffness, [&values, &system.solve(&unit)]);
+            for (node, share) in mesh.triangles[peak.triangle].iter().zip(shape(peak.within)) {
+                unit[*node as usize][0] += share;
+            }
+            let dual = Fields::new(&mesh, &corners, &stiffness, &system, &system.solve(&unit));
+            let mut work = recover::error_work(&mesh, &corners, &stiffness, [&fields, &dual]);
             levels.push(Level {
                 nodes: mesh.nodes.len(),
                 unknowns: system.size(),
-                deflection: values[largest][0].abs(),
+                deflection: peak.deflection.abs(),
                 energy: 0.5 * values.iter().zip(&forces).map(|(v, f)| v[0] * f).sum::<f64>(),
                 missing: work.iter().map(|v| v.abs()).sum(),
             });
             let error = error_of(&levels);
             let done = error <= accuracy.relative;
             // Half the weight goes to the energy, so that the fields are good everywhere, not at one place only.
-            let energy = recover::error_work(&mesh, &corners, &stiffness, [&values, &values]);
+            let energy = recover::error_work(&mesh, &corners, &stiffness, [&fields, &fields]);
             let sums = [&work, &energy].map(|v| v.iter().map(|w| w.abs()).sum::<f64>().max(f64::MIN_POSITIVE));
             for (t, w) in work.iter_mut().enumerate() {
                 let weight = w.abs() / sums[0] + energy[t] / sums[1];
@@ -125,14 +128,15 @@ impl Panel {
             }
             let marked = heaviest(&work);
             if done || marked.is_empty() || GROWTH * system.size() > accuracy.most_unknowns {
+                let section_forces = fields.section_forces(&corners);
                 let values = reaction::polished(&system, &mesh, &stiffness, &holds, &forces, values);
                 return Ok(Solution {
                     deflection: values.iter().map(|v| v[0]).collect(),
                     rotation: values.iter().map(|v| [v[1], v[2]]).collect(),
                     reactions: reaction::reactions(&mesh, &stiffness, &holds, &forces, &values),
                     load: reaction::of_forces(&mesh, &forces),
-                    largest_deflection: values[largest][0],
-                    largest_at: mesh.nodes[largest],
+                    largest_deflection: peak.deflection,
+                    largest_at: peak.at(&mesh),
                     error,
                     converged: done,
                     levels,
@@ -179,6 +183,44 @@ impl Panel {
         // A very long strip gets a mesh no coarser than its own width asks for.
         let size = (2.0 * outline::area(&self.outline).abs() / FIRST_TRIANGLES).sqrt().max(extent / 500.0);
         Ok((mesh::triangulate(self, arrangement, size)?, size))
+    }
+}
+
+/// Where the deflection is largest in size.
+struct Peak {
+    triangle: usize,
+    within: [f64; 3],
+    deflection: f64,
+}
+
+/// Steps to a side in which the triangles about the largest node are searched.
+const SEARCH_STEPS: usize = 8;
+
+impl Peak {
+    fn find(mesh: &Mesh, values: &[[f64; 3]]) -> Self {
+        let largest = (0..values.len())
+            .max_by(|&a, &b| values[a][0].abs().total_cmp(&values[b][0].abs()))
+            .unwrap_or(0) as u32;
+        let mut peak = Self { triangle: 0, within: [1.0, 0.0, 0.0], deflection: 0.0 };
+        for t in (0..mesh.triangles.len()).filter(|&t| mesh.triangles[t].contains(&largest)) {
+            let w = mesh.triangles[t].map(|n| values[n as usize][0]);
+            for i in 0..=SEARCH_STEPS {
+                for j in 0..=SEARCH_STEPS - i {
+                    let [a, b] = [i, j].map(|k| k as f64 / SEARCH_STEPS as f64);
+                    let within = [1.0 - a - b, a, b];
+                    let deflection = shape(within).iter().zip(w).map(|(s, w)| s * w).sum::<f64>();
+                    if deflection.abs() >= peak.deflection.abs() {
+                        peak = Self { triangle: t, within, deflection };
+                    }
+                }
+            }
+        }
+        peak
+    }
+
+    fn at(&self, mesh: &Mesh) -> Point {
+        let corners = mesh.corners(self.triangle);
+        [0, 1].map(|k| (0..3).map(|i| self.within[i] * corners[i][k]).sum())
     }
 }
 

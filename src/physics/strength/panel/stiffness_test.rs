@@ -1,18 +1,18 @@
 //! What a measured deflection under a known pull says of a panel's stiffness.
 
+use super::element::shape;
 use super::error::PanelError;
-use super::load::Load;
+use super::load::{Load, Locator};
 use super::model::{Panel, Point};
+use super::outline;
 use super::solve::{Accuracy, Solution};
 
 impl Solution {
-    /// Deflection (m) at a place on the panel, from the nearest node's value and slope; `None` without nodes.
+    /// Deflection (m) at a place on the panel; `None` off it.
     pub fn deflection_at(&self, at: Point) -> Option<f64> {
-        let distance = |n: usize| (self.mesh.nodes[n][0] - at[0]).hypot(self.mesh.nodes[n][1] - at[1]);
-        let nearest = (0..self.mesh.nodes.len()).min_by(|&a, &b| distance(a).total_cmp(&distance(b)))?;
-        let [y, z] = self.mesh.nodes[nearest];
-        let [by, bz] = self.rotation[nearest];
-        Some(self.deflection[nearest] - by * (at[0] - y) - bz * (at[1] - z))
+        let reach = outline::extent(&self.mesh.nodes);
+        let (t, n) = Locator::new(&self.mesh, reach / (self.mesh.triangles.len() as f64).sqrt()).find(at)?;
+        Some(shape(n).iter().zip(self.mesh.triangles[t]).map(|(s, node)| s * self.deflection[node as usize]).sum())
     }
 }
 
