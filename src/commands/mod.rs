@@ -5,6 +5,7 @@ mod check;
 mod rules;
 mod start;
 mod tape;
+mod work;
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -35,6 +36,8 @@ enum Verb {
     Start(start::StartArgs),
     /// List the readings still missing and how to take each
     Tape(tape::TapeArgs),
+    /// Print the whole working of one topic
+    Work(work::WorkArgs),
     /// List the rules, or explain one in full
     Rules(rules::RulesArgs),
     /// List the catalog, show an entry, or check a folder of entries
@@ -112,6 +115,7 @@ pub fn run(cli: Cli) -> ExitCode {
         Verb::Check(args) => check::run(&args),
         Verb::Start(args) => start::run(&args),
         Verb::Tape(args) => tape::run(&args),
+        Verb::Work(args) => work::run(&args),
         Verb::Rules(args) => rules::run(&args),
         Verb::Catalog(args) => catalog::run(&args),
     };
@@ -158,12 +162,23 @@ fn read(path: &Path) -> Result<String, CommandError> {
 /// The rig of the job in this file.
 fn load_rig(path: &Path, catalog: &Catalog) -> Result<Rig, CommandError> {
     let text = read(path)?;
-    let (job, page) = job::load(&path.display().to_string(), &text)?;
-    rig::resolve(&job, catalog).map_err(|unresolved| {
-        let faults = unresolved
-            .into_iter()
-            .map(|one| page.fault(&one.path, one.message, one.help))
-            .collect();
-        CommandError::Job(Faults::new(&page, faults))
-    })
+    let mut draft = job::draft(&path.display().to_string(), &text);
+    let resolved = draft.value.as_ref().map(|job| rig::resolve(job, catalog));
+    match resolved {
+        Some(Ok(rig)) => {
+            draft.finish()?;
+            Ok(rig)
+        }
+        Some(Err(unresolved)) => {
+            let page = draft.page.clone();
+            draft.add(
+                unresolved
+                    .into_iter()
+                    .map(|one| page.fault(&one.path, one.message, one.help))
+                    .collect(),
+            );
+            Err(Faults::new(&page, draft.faults).into())
+        }
+        None => Err(Faults::new(&draft.page, draft.faults).into()),
+    }
 }

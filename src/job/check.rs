@@ -110,6 +110,13 @@ impl<'a> Checker<'a> {
         }
     }
 
+    /// The reading, where there is one and nothing is wrong with it so far: what cross-checks use, so
+    /// that one slip is told once.
+    fn sound<'r, Q>(&self, path: &str, reading: &'r Option<Reading<Q>>) -> Option<&'r Reading<Q>> {
+        let faulty = self.faults.iter().any(|fault| fault.path == path);
+        reading.as_ref().filter(|_| !faulty)
+    }
+
     fn span<Q: Dimensioned>(&mut self, path: &str, span: Option<&Span<Q>>, bounds: Bounds) {
         let Some(span) = span else { return };
         self.within(&format!("{path}.from"), Some(&span.from), bounds);
@@ -184,8 +191,10 @@ fn boat(checker: &mut Checker, boat: &Boat) {
         ("boat.aft_quarter_beam", &boat.aft_quarter_beam),
         ("boat.chine_beam", &boat.chine_beam),
     ] {
-        if let (Some(beam), Some(part)) = (&boat.beam, part)
-            && part.value > beam.value
+        if let (Some(beam), Some(part)) = (
+            checker.sound("boat.beam", &boat.beam),
+            checker.sound(path, part),
+        ) && part.value > beam.value
         {
             checker.fault(
                 path,
@@ -194,8 +203,10 @@ fn boat(checker: &mut Checker, boat: &Boat) {
             );
         }
     }
-    if let (Some(length), Some(beam)) = (&boat.length, &boat.beam)
-        && beam.value > length.value
+    if let (Some(length), Some(beam)) = (
+        checker.sound("boat.length", &boat.length),
+        checker.sound("boat.beam", &boat.beam),
+    ) && beam.value > length.value
     {
         checker.fault(
             "boat.beam",
@@ -272,8 +283,10 @@ fn transom(checker: &mut Checker, transom: &Transom, boat: &Boat) {
             HOLE_DIAMETER,
         );
     }
-    if let (Some(cutout), Some(width)) = (&transom.cutout_width, &boat.transom_width)
-        && cutout.value > width.value
+    if let (Some(cutout), Some(width)) = (
+        checker.sound("transom.cutout_width", &transom.cutout_width),
+        checker.sound("boat.transom_width", &boat.transom_width),
+    ) && cutout.value > width.value
     {
         checker.fault(
             "transom.cutout_width",
@@ -286,7 +299,8 @@ fn transom(checker: &mut Checker, transom: &Transom, boat: &Boat) {
 /// A place must lie on the transom, as far as its width is known.
 fn across(checker: &mut Checker, path: &str, at: &Across, boat: &Boat) {
     checker.within(path, at.reading(), ACROSS);
-    let Some(width) = boat.transom_width.as_ref().or(boat.beam.as_ref()) else {
+    let width = checker.sound("boat.transom_width", &boat.transom_width);
+    let Some(width) = width.or(checker.sound("boat.beam", &boat.beam)) else {
         return;
     };
     let reach = width.value / 2.0 + Length::from_si(si::<Length>(OVERHANG));

@@ -13,7 +13,7 @@ pub mod tape;
 use serde::Deserialize;
 
 use crate::quantity::Reading;
-use crate::written::{self, Faults, Page};
+use crate::written::{self, Draft, Faults, Page};
 use uom::si::f64::{Length, Mass};
 
 pub use boat::{
@@ -102,14 +102,20 @@ pub struct Item {
     pub above: Option<Reading<Length>>,
 }
 
+/// Reads a job and checks that it can be one; what is wrong is noted in the draft.
+pub fn draft(name: &str, text: &str) -> Draft<Job> {
+    let mut draft = written::read::<Job>(name, text);
+    if let Some(job) = &draft.value {
+        let found = check::job(job, &draft.page);
+        draft.add(found);
+    }
+    draft
+}
+
 /// Reads a job and checks that it can be one.
 ///
 /// # Errors
 /// Everything that is wrong with the text, each with its place, in one go.
 pub fn load(name: &str, text: &str) -> Result<(Job, Page), Faults> {
-    let mut draft = written::read::<Job>(name, text);
-    if let Some(job) = &draft.value {
-        draft.faults.extend(check::job(job, &draft.page));
-    }
-    draft.finish()
+    draft(name, text).finish()
 }

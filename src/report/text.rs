@@ -5,8 +5,10 @@ use anstyle::{AnsiColor, Style};
 use super::{DEFERRAL, Report, counted};
 use crate::catalog::{Catalog, Entry};
 use crate::job::Sitting;
+use crate::quantity::Units;
 use crate::rules::rule::PARTS;
-use crate::rules::{self, Judged, Rule, Table, Verdict};
+use crate::rules::{self, Judged, Rule, Verdict};
+use crate::working::{Part, Table};
 
 /// Columns of a report.
 const WIDTH: usize = 80;
@@ -15,7 +17,7 @@ const INDENT: &str = "      ";
 
 /// The whole report.
 pub fn text(report: &Report) -> String {
-    let rig = report.rig;
+    let rig = report.case.rig;
     let mut out = wrap(&rig.title, "");
     let invented = if rig.made_up {
         " · an invented scenario"
@@ -67,10 +69,10 @@ fn counts(report: &Report) -> String {
         .join(" · ")
 }
 
-fn section<'a>(
+fn section(
     out: &mut String,
     title: &str,
-    judged: &mut dyn Iterator<Item = &'a Judged>,
+    judged: &mut dyn Iterator<Item = &Judged>,
     report: &Report,
 ) {
     let mut first = true;
@@ -111,7 +113,7 @@ fn finding(out: &mut String, judged: &Judged, report: &Report) {
     }
     if report.explain {
         for table in &finding.tables {
-            out.push_str(&rows(table, report));
+            out.push_str(&rows(table, units));
         }
         for line in finding.working.lines() {
             out.push_str(&working_line(&line.show(units), line.meaning()));
@@ -132,13 +134,13 @@ fn working_line(line: &str, meaning: Option<&str>) -> String {
     out
 }
 
-fn rows(table: &Table, report: &Report) -> String {
+fn rows(table: &Table, units: Units) -> String {
     let mut cells: Vec<Vec<String>> = vec![table.heads.clone()];
     cells.extend(
         table
             .rows
             .iter()
-            .map(|row| row.iter().map(|cell| cell.show(report.units)).collect()),
+            .map(|row| row.iter().map(|cell| cell.show(units)).collect()),
     );
     let mut out = format!("{INDENT}{}:\n", table.title);
     for line in columns(&cells) {
@@ -174,7 +176,7 @@ fn columns(cells: &[Vec<String>]) -> Vec<String> {
 }
 
 fn unmeasured(out: &mut String, report: &Report) {
-    let study = report.rig.sitting == Sitting::Study;
+    let study = report.case.rig.sitting == Sitting::Study;
     let waiting: Vec<&Judged> = report
         .with(Verdict::Unmeasured)
         .filter(|judged| !(study && judged.finding.limit.is_some()))
@@ -273,6 +275,21 @@ fn fill(words: &str, first: &str, following: &str) -> String {
 pub(super) fn block(label: &str, words: &str) -> String {
     let first = format!("{INDENT}{label}: ");
     fill(words, &first, "        ")
+}
+
+/// A whole working, part by part.
+pub fn work_text(title: &str, topic: &str, parts: &[Part], units: Units) -> String {
+    let mut out = format!("{}{topic}\n", wrap(title, ""));
+    for part in parts {
+        out.push_str(&head(&part.title));
+        for table in &part.tables {
+            out.push_str(&rows(table, units));
+        }
+        for line in part.sheet.lines() {
+            out.push_str(&working_line(&line.show(units), line.meaning()));
+        }
+    }
+    out
 }
 
 /// A rule's explanation, from its doc comment.

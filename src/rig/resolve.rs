@@ -5,6 +5,7 @@ use uom::si::f64::Mass;
 use super::engine::ItemOfOutfit;
 use super::{Boat, Bracket, Engine, Group, Outfit, Rig, ShaftChoice, Slot, Transom};
 use crate::catalog::{Catalog, Entry, likely_names};
+use crate::job::tape::Measurement;
 use crate::job::{
     Across, BracketSpec, EngineGroup, EngineSpec, Hung, Item, Job, Role, ShaftOption, Span, tape,
 };
@@ -38,8 +39,18 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
         unresolved: Vec::new(),
         assumed: Vec::new(),
     };
-    let before = resolver.outfit("engines_off", &job.engines_off, &job.comes_off, "old ");
-    let after = resolver.outfit("engines_on", &job.engines_on, &job.goes_on, "");
+    let before = resolver.outfit(
+        "engines_off",
+        &job.engines_off,
+        &job.comes_off,
+        &tape::OLD_ENGINES,
+    );
+    let after = resolver.outfit(
+        "engines_on",
+        &job.engines_on,
+        &job.goes_on,
+        &tape::NEW_ENGINES,
+    );
     let material = resolver.material(job.transom.material.as_deref());
     if !resolver.unresolved.is_empty() {
         return Err(resolver.unresolved);
@@ -128,7 +139,18 @@ impl Resolver<'_> {
         });
     }
 
-    fn outfit(&mut self, side: &str, groups: &[EngineGroup], items: &[Item], age: &str) -> Outfit {
+    fn outfit(
+        &mut self,
+        side: &str,
+        groups: &[EngineGroup],
+        items: &[Item],
+        measurement: &'static Measurement,
+    ) -> Outfit {
+        let age = if *measurement == tape::OLD_ENGINES {
+            "old "
+        } else {
+            ""
+        };
         let names = Names::of(groups, age);
         let groups = groups
             .iter()
@@ -142,7 +164,11 @@ impl Resolver<'_> {
                 item: item.clone(),
             })
             .collect();
-        Outfit { groups, items }
+        Outfit {
+            measurement,
+            groups,
+            items,
+        }
     }
 
     fn group(

@@ -2,7 +2,7 @@
 
 use crate::quantity::{Measure, Text, Units, say};
 use crate::rig::Missing;
-use crate::working::Sheet;
+use crate::working::{Sheet, Table};
 
 /// The answer of a rule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -73,17 +73,6 @@ impl Limit {
         };
         Measure { si, ..found }
     }
-}
-
-/// Rows of figures that belong to a finding: hole rows, items.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Table {
-    /// What it shows.
-    pub title: String,
-    /// Heads of its columns.
-    pub heads: Vec<String>,
-    /// Its rows, a cell a column.
-    pub rows: Vec<Vec<Text>>,
 }
 
 /// What a rule says of a rig.

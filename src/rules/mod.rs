@@ -1,6 +1,5 @@
 //! The rules: a folder a family, a file a rule, and here the one list of them all.
 
-mod case;
 mod cautions;
 mod finding;
 mod fit;
@@ -9,12 +8,11 @@ mod power;
 pub mod rule;
 mod weight;
 
-pub use case::Case;
 pub use cautions::cautions;
-pub use finding::{Finding, Limit, Table, Verdict};
+pub use finding::{Finding, Limit, Verdict};
 pub use rule::{Family, Judged, Rule};
 
-use crate::rig::Rig;
+use crate::case::Case;
 
 /// Every rule, in the order of the report.
 pub const ALL: &[&Rule] = &[
@@ -42,13 +40,12 @@ pub fn find(id: &str) -> Option<&'static Rule> {
     ALL.iter().copied().find(|rule| rule.id == id)
 }
 
-/// Judges a rig by every rule. A pure function: the same rig gives the same findings.
-pub fn judge(rig: &Rig) -> Vec<Judged> {
-    let case = Case::new(rig);
+/// Judges a case by every rule. A pure function: the same rig gives the same findings.
+pub fn judge(case: &Case) -> Vec<Judged> {
     ALL.iter()
         .map(|rule| Judged {
             rule,
-            finding: (rule.judge)(&case),
+            finding: (rule.judge)(case),
         })
         .collect()
 }

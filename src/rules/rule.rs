@@ -1,6 +1,7 @@
 //! A rule: its id, its explanation, its judgement.
 
-use super::{Case, Finding};
+use super::Finding;
+use crate::case::Case;
 
 /// What a rule is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

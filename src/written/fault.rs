@@ -63,6 +63,7 @@ impl Faults {
         for fault in &self.faults {
             // Formatting into a String cannot fail.
             let _ = handler.render_report(&mut out, &self.located(fault));
+            out.push('\n');
         }
         let count = self.faults.len();
         let noun = if count == 1 { "fault" } else { "faults" };

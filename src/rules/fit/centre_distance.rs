@@ -1,11 +1,11 @@
 //! `fit/centre-distance`
 
-use super::new_engines;
+use crate::case::Case;
 use crate::physics::fit;
 use crate::quantity::{Measure, Text, say};
 use crate::rig::{Engine, Group, Missing};
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 use uom::si::f64::Length;
 
@@ -33,7 +33,7 @@ fn judge(case: &Case) -> Finding {
     let mut engines: Vec<(&Group, &Engine)> = rig.after.engines().collect();
     engines.sort_by(|a, b| b.1.y.value.total_cmp(&a.1.y.value));
     if engines.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
+        need!(_after = rig.after, _cutout = rig.transom.cutout_width);
     }
     let mut tightest: Option<Finding> = None;
     for pair in engines.windows(2) {

@@ -1,11 +1,12 @@
 //! `fit/transom-thickness`
 
-use super::{ON_A_BRACKET, new_engines, on_the_transom};
+use super::{ON_A_BRACKET, on_brackets_only, on_the_transom};
+use crate::case::Case;
 use crate::physics::fit::{self, BoltDimensions};
 use crate::quantity::{Measure, Text, inches, say};
 use crate::rig::Rig;
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -34,19 +35,13 @@ const BOLT: &str = "1/2-13";
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if rig.after.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
-    let engines = on_the_transom(rig);
-    if engines.is_empty() {
+    if on_brackets_only(rig) {
         return Finding::not_applicable(Text::from(ON_A_BRACKET));
     }
+    need!(_after = rig.after, thickness = rig.transom.thickness);
     let mut worst: Option<Finding> = None;
-    for engine in engines {
-        need!(
-            thickness = rig.transom.thickness,
-            takes = engine.transom_thickness
-        );
+    for engine in on_the_transom(rig) {
+        need!(takes = engine.transom_thickness);
         let mut sheet = Sheet::default();
         let bolt = bolt_sentence(rig, thickness.value, &mut sheet);
         let found = Measure::tape(thickness.value);
@@ -112,7 +107,7 @@ fn judge(case: &Case) -> Finding {
             worst = Some(finding);
         }
     }
-    worst.unwrap_or_else(|| Finding::unmeasured(vec![new_engines()]))
+    worst.unwrap_or_else(|| Finding::unmeasured(vec![rig.after.missing()]))
 }
 
 /// Which bolts to order, where the catalog has them.

@@ -5,8 +5,7 @@ use uom::si::f64::Length;
 use crate::physics::height;
 use crate::quantity::{Measure, Text, say};
 use crate::rig::{Engine, Group, Missing, Rig};
-use crate::rules::Table;
-use crate::working::{Sheet, Term};
+use crate::working::{Sheet, Table, Term};
 
 /// One engine's plate heights against its window.
 pub(super) struct Rows {

@@ -3,13 +3,12 @@
 use uom::si::f64::Power;
 
 use super::installed;
-use super::plate_limit::new_engines;
+use crate::case::Case;
 use crate::job::{Bottom, Craft, Plate, tape};
 use crate::physics::capacity::{self, Arrangement};
 use crate::quantity::{Measure, Style, Text, say};
-use crate::rules::case::main_power;
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
@@ -37,6 +36,15 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
+    if rig.boat.craft.reading().is_none() || rig.boat.length.reading().is_none() {
+        need!(
+            _craft = rig.boat.craft,
+            _length = rig.boat.length,
+            _width = rig.boat.transom_width,
+            _steering = rig.steering,
+            _bottom = rig.boat.bottom,
+        );
+    }
     need!(craft = rig.boat.craft, length = rig.boat.length);
     if *craft != Craft::Monohull {
         return Finding::not_applicable(say!(
@@ -134,13 +142,13 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
         };
         return finding.against(found, at_most).working(sheet);
     }
-    let Ok(engines) = main_power(&rig.after) else {
-        return Finding::unmeasured(main_power(&rig.after).err().unwrap_or_default())
-            .limit(at_most)
-            .working(sheet);
+    let engines = match rig.after.main_power() {
+        Ok(engines) => engines,
+        Err(_) if rig.after.is_empty() => Vec::new(),
+        Err(missing) => return Finding::unmeasured(missing).limit(at_most).working(sheet),
     };
     let Some(installed) = installed(&mut sheet, &engines) else {
-        let mut finding = Finding::unmeasured(vec![new_engines()])
+        let mut finding = Finding::unmeasured(vec![rig.after.missing()])
             .limit(at_most)
             .working(sheet);
         finding.summary = say!(

@@ -1,11 +1,10 @@
 //! `power/too-little`
 
-use super::plate_limit::new_engines;
 use super::{Rated, installed, rated};
+use crate::case::Case;
 use crate::quantity::{Text, say};
-use crate::rules::case::main_power;
-use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::rule::{need, rule};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
@@ -28,13 +27,14 @@ rule! {
 const LEAST_SHARE: f64 = 0.6;
 
 fn judge(case: &Case) -> Finding {
-    let engines = match main_power(&case.rig.after) {
+    need!(_after = case.rig.after, _plate = case.rig.plate);
+    let engines = match case.rig.after.main_power() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
     };
     let mut sheet = Sheet::default();
     let Some(installed) = installed(&mut sheet, &engines) else {
-        return Finding::unmeasured(vec![new_engines()]);
+        return Finding::unmeasured(vec![case.rig.after.missing()]);
     };
     let rated = match rated(case.rig) {
         Ok(Rated::Power(power)) => power,

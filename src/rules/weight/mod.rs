@@ -14,28 +14,12 @@ pub use rated_basis::RATED_BASIS;
 pub use swamped_flotation::SWAMPED_FLOTATION;
 pub use transom_rating::TRANSOM_RATING;
 
-use uom::si::f64::{Mass, Power};
+use uom::si::f64::Power;
 
-use crate::job::{Craft, tape};
+use crate::job::Craft;
 use crate::physics::capacity;
 use crate::quantity::{Style, Text, say};
-use crate::rig::{Missing, Outfit, Rig};
-use crate::rules::case::all;
-
-/// The new engines, as a missing reading.
-fn new_engines() -> Missing {
-    Missing {
-        measurement: &tape::NEW_ENGINES,
-        of: None,
-    }
-}
-
-/// Running weights of every engine of an outfit, each with its name.
-fn engine_weights(outfit: &Outfit) -> Result<Vec<(String, Mass)>, Vec<Missing>> {
-    all(outfit
-        .engines()
-        .map(|(_, engine)| (engine.label.clone(), &engine.weight)))
-}
+use crate::rig::{Missing, Rig};
 
 /// Why 33 CFR 183's loading and flotation rules do not cover her, if they do not.
 ///

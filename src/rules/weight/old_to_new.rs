@@ -2,15 +2,13 @@
 
 use uom::si::f64::Mass;
 
-use super::new_engines;
-use crate::job::tape;
+use crate::case::Case;
 use crate::physics::weight;
 use crate::quantity::{Measure, Text, say};
 use crate::rig::Missing;
-use crate::rules::case::hung;
 use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Table, Verdict};
-use crate::working::{Sheet, Term, number};
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::{Sheet, Table, Term, number};
 
 rule! {
     /// What hangs on the stern after, against what hung there before, item by item.
@@ -33,17 +31,11 @@ const MOST_GROWTH: f64 = 1.15;
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    let mut missing = Vec::new();
-    if rig.before.is_empty() {
-        missing.push(Missing {
-            measurement: &tape::OLD_ENGINES,
-            of: None,
-        });
-    }
-    if rig.after.is_empty() {
-        missing.push(new_engines());
-    }
-    let (before, after) = match (hung(&rig.before), hung(&rig.after)) {
+    let mut missing: Vec<Missing> = [rig.before.ask().err(), rig.after.ask().err()]
+        .into_iter()
+        .flatten()
+        .collect();
+    let (before, after) = match (rig.before.hung(), rig.after.hung()) {
         (Ok(before), Ok(after)) if missing.is_empty() => (before, after),
         (before, after) => {
             missing.extend(before.err().into_iter().chain(after.err()).flatten());

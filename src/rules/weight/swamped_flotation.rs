@@ -2,13 +2,14 @@
 
 use uom::si::f64::Mass;
 
-use super::{engine_weights, new_engines, outside_small_boats, share};
+use super::{outside_small_boats, share};
+use crate::case::Case;
 use crate::job::Plate;
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::rig::Missing;
-use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::rule::{need, rule};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
@@ -37,10 +38,8 @@ fn judge(case: &Case) -> Finding {
         Ok(Some(why)) => return Finding::not_applicable(why),
         Err(missing) => return Finding::unmeasured(missing),
     }
-    if rig.after.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
-    let engines = match engine_weights(&rig.after) {
+    need!(_after = rig.after, _plate = rig.plate);
+    let engines = match rig.after.engine_weights() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
     };
@@ -109,13 +108,8 @@ fn basis(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Vec<Missing>> {
             number(count as f64) * Term::new("ws", row.swamped.value),
         ));
     }
-    if rig.before.is_empty() {
-        return Err(vec![Missing {
-            measurement: &crate::job::tape::OLD_ENGINES,
-            of: None,
-        }]);
-    }
-    let old = engine_weights(&rig.before)?;
+    rig.before.ask().map_err(|missing| vec![missing])?;
+    let old = rig.before.engine_weights()?;
     sheet.remark(Text::from(
         "no plate power to look up: held against the old engines",
     ));
