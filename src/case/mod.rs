@@ -1,19 +1,29 @@
 //! The case: a rig with what physics makes of it. Each expensive result is worked out once, when a
 //! rule or a report first asks for it.
 
+pub mod strength;
 mod weights;
 
+use std::sync::OnceLock;
+
 use crate::rig::Rig;
+use strength::{NoStrength, PanelAnswer, Strength, StudyFault};
 
 /// One rig on the desk.
 pub struct Case<'a> {
     /// The rig.
     pub rig: &'a Rig,
+    strength: OnceLock<Result<Strength, NoStrength>>,
+    panel_study: OnceLock<Option<Result<PanelAnswer, StudyFault>>>,
 }
 
 impl<'a> Case<'a> {
     /// Puts a rig on the desk.
     pub fn new(rig: &'a Rig) -> Self {
-        Case { rig }
+        Case {
+            rig,
+            strength: OnceLock::new(),
+            panel_study: OnceLock::new(),
+        }
     }
 }

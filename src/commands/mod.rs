@@ -13,6 +13,7 @@ use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+use crate::case::Case;
 use crate::catalog::{Catalog, CatalogError};
 use crate::job;
 use crate::quantity::Units;
@@ -166,6 +167,12 @@ fn load_rig(path: &Path, catalog: &Catalog) -> Result<Rig, CommandError> {
     let resolved = draft.value.as_ref().map(|job| rig::resolve(job, catalog));
     match resolved {
         Some(Ok(rig)) => {
+            if draft.faults.is_empty() {
+                let page = draft.page.clone();
+                let faults = Case::new(&rig).study_faults();
+                let faults = faults.into_iter().map(|one| page.fault(&one.path, one.message, one.help));
+                draft.add(faults.collect());
+            }
             draft.finish()?;
             Ok(rig)
         }

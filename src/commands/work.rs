@@ -32,18 +32,22 @@ pub(super) struct WorkArgs {
 enum Topic {
     /// What comes off and goes on, item by item
     Weights,
+    /// What the transom carries: loads, bolts, panel, core; studies of strength
+    Strength,
 }
 
 impl Topic {
     fn word(self) -> &'static str {
         match self {
             Topic::Weights => "weights",
+            Topic::Strength => "strength",
         }
     }
 
     fn parts(self, case: &Case) -> Vec<Part> {
         match self {
             Topic::Weights => case.weights(),
+            Topic::Strength => case.strength_parts(),
         }
     }
 }

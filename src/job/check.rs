@@ -1,6 +1,8 @@
 //! What a job must not say: values that no boat has, engines in impossible places, things that
 //! contradict each other. Every finding is noted, none stops the search.
 
+mod strength;
+
 use uom::si::f64::{Angle, Length};
 
 use super::engines::{EngineGroup, Hung};
@@ -169,6 +171,7 @@ pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
             item(&mut checker, &format!("{side}[{i}]"), entry);
         }
     }
+    strength::strength(&mut checker, job);
     checker.faults
 }
 

@@ -8,6 +8,8 @@ mod check;
 mod engines;
 mod specs;
 pub mod start;
+mod structure;
+mod study;
 pub mod tape;
 
 use serde::Deserialize;
@@ -23,6 +25,15 @@ pub use boat::{
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
+
+pub use structure::{
+    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Layer, Operating, Sound, Stiffener,
+    Structure, ThreadState, Upright,
+};
+pub use study::{
+    BoltStudy, EdgeHold, LineDoes, PanelLine, PanelLoad, PanelPlace, PanelShape, PanelStiffness,
+    PanelStudy, StudyFace,
+};
 
 /// A job as it is written.
 #[derive(Clone, Debug, Default, Deserialize)]
@@ -56,6 +67,14 @@ pub struct Job {
     pub comes_off: Vec<Item>,
     /// What else goes on with the new engines.
     pub goes_on: Vec<Item>,
+    /// How the transom is built and held.
+    pub structure: Option<Structure>,
+    /// How hard she is driven.
+    pub operating: Option<Operating>,
+    /// A panel given outright, for a study.
+    pub panel_study: Option<PanelStudy>,
+    /// A bolt group given outright, for a study.
+    pub bolt_study: Option<BoltStudy>,
     /// Anything the reader of the report should know.
     pub notes: Option<String>,
 }

@@ -93,12 +93,15 @@ impl Report<'_> {
     /// Findings of a study that answer its question though there was nothing to judge.
     pub fn answers(&self) -> impl Iterator<Item = &Judged> {
         self.with(Verdict::Unmeasured)
-            .filter(|judged| judged.finding.limit.is_some())
+            .filter(|judged| judged.finding.limit.is_some() || judged.finding.found.is_some())
     }
 
     /// What was taken for granted.
     pub fn assumed(&self) -> Vec<Text> {
         let mut assumed = self.case.rig.assumed.clone();
+        if let Ok(strength) = self.case.strength() {
+            assumed.extend(strength.assumed.iter().cloned());
+        }
         let from_catalog = [&self.case.rig.before, &self.case.rig.after]
             .into_iter()
             .flat_map(|outfit| outfit.engines())

@@ -179,7 +179,10 @@ fn unmeasured(out: &mut String, report: &Report) {
     let study = report.case.rig.sitting == Sitting::Study;
     let waiting: Vec<&Judged> = report
         .with(Verdict::Unmeasured)
-        .filter(|judged| !(study && judged.finding.limit.is_some()))
+        .filter(|judged| {
+            let answers = judged.finding.limit.is_some() || judged.finding.found.is_some();
+            !(study && answers)
+        })
         .collect();
     if waiting.is_empty() {
         return;

@@ -2,7 +2,7 @@
 
 use uom::si::f64::{Angle, Length, Mass, Power};
 
-use super::{Missing, Slot};
+use super::{Bolts, Missing, Slot};
 use crate::job::tape::Measurement;
 use crate::job::{BracketKind, BracketSpec, EngineSpec, Hand, Item, Role, Span};
 use crate::quantity::{Basis, Dimensioned, Reading};
@@ -34,6 +34,8 @@ pub struct Group {
     pub engines: Vec<Engine>,
     /// What they hang on, where it is not the transom itself.
     pub bracket: Option<Bracket>,
+    /// The bolts that hold each of them, or the bracket, to the transom.
+    pub bolts: Bolts,
 }
 
 /// A bracket or setback device.

@@ -4,6 +4,7 @@
 mod engine;
 mod resolve;
 mod slot;
+mod structure;
 
 use std::sync::Arc;
 
@@ -19,6 +20,7 @@ use crate::quantity::{Reading, Text, inches};
 pub use engine::{Bracket, Engine, Group, Outfit, ShaftChoice};
 pub use resolve::{Unresolved, resolve};
 pub use slot::{Missing, Slot};
+pub use structure::{Bolts, Layer, Structure};
 
 /// Everything that a rule can look at.
 #[derive(Clone, Debug)]
@@ -41,6 +43,8 @@ pub struct Rig {
     pub before: Outfit,
     /// What shall hang on her, or hangs there now.
     pub after: Outfit,
+    /// How the transom is built and bolted to, and how hard she is driven.
+    pub structure: Structure,
     /// The tables of regulations and standards.
     pub tables: Arc<Tables>,
     /// What was taken for granted in resolving the job, in sentences.

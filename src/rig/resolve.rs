@@ -52,6 +52,7 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
         &tape::NEW_ENGINES,
     );
     let material = resolver.material(job.transom.material.as_deref());
+    let structure = super::structure::resolve(&mut resolver, job, material.as_ref());
     if !resolver.unresolved.is_empty() {
         return Err(resolver.unresolved);
     }
@@ -96,6 +97,7 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
         steering: Slot::new(job.steering, &tape::STEERING),
         before,
         after,
+        structure,
         tables: catalog.tables.clone(),
         assumed: resolver.assumed,
     };
@@ -103,8 +105,8 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
     Ok(rig)
 }
 
-struct Resolver<'a> {
-    catalog: &'a Catalog,
+pub(super) struct Resolver<'a> {
+    pub(super) catalog: &'a Catalog,
     unresolved: Vec<Unresolved>,
     assumed: Vec<Text>,
 }
@@ -124,7 +126,7 @@ impl Resolver<'_> {
         found
     }
 
-    fn unknown<T>(&mut self, path: &str, name: &str, what: &str, entries: &[Entry<T>]) {
+    pub(super) fn unknown<T>(&mut self, path: &str, name: &str, what: &str, entries: &[Entry<T>]) {
         let likely = likely_names(entries, name);
         self.unresolved.push(Unresolved {
             path: path.to_owned(),
@@ -230,7 +232,12 @@ impl Resolver<'_> {
             None => None,
             Some(hung) => Some(self.bracket(path, group, hung)?),
         };
-        Some(Group { engines, bracket })
+        let bolts = super::structure::bolts(self, path, group);
+        Some(Group {
+            engines,
+            bracket,
+            bolts,
+        })
     }
 
     /// The shaft that the group's engines have, where the job or the class leaves no choice.

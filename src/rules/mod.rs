@@ -6,6 +6,7 @@ mod fit;
 mod height;
 mod power;
 pub mod rule;
+mod strength;
 mod weight;
 
 pub use cautions::cautions;
@@ -33,6 +34,18 @@ pub const ALL: &[&Rule] = &[
     &fit::TOP_EDGE,
     &fit::TRANSOM_THICKNESS,
     &fit::CENTRE_DISTANCE,
+    &strength::BOLTS_TENSION,
+    &strength::BOLTS_SHEAR,
+    &strength::BOLTS_COMBINED,
+    &strength::BOLT_TORQUE,
+    &strength::CORE_BEARING,
+    &strength::WASHER_CRUSH,
+    &strength::TOP_EDGE_TEAR,
+    &strength::PANEL_STRESS,
+    &strength::PANEL_DEFLECTION,
+    &strength::BRACKET_MOMENT,
+    &strength::KNEES,
+    &strength::SOFT_CORE,
 ];
 
 /// The rule of this id.

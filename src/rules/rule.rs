@@ -10,6 +10,7 @@ pub enum Family {
     Weight,
     Height,
     Fit,
+    Strength,
 }
 
 impl Family {
@@ -20,6 +21,7 @@ impl Family {
             Family::Weight => "weight",
             Family::Height => "height",
             Family::Fit => "fit",
+            Family::Strength => "strength",
         }
     }
 }
