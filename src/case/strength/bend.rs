@@ -5,7 +5,9 @@ use super::footing::{Footing, LoadCase};
 use super::{Knees, Laden, NoStrength};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
-use crate::physics::strength::panel::{Accuracy, Load, Panel, PanelError, PlyStress, Point, Solution};
+use crate::physics::strength::panel::{
+    Accuracy, LineKind, Load, Panel, PanelError, PlyStress, Point, Solution,
+};
 use crate::physics::strength::panel_loads;
 use crate::quantity::{Dimensioned, inches, say};
 
@@ -74,7 +76,7 @@ impl Laden {
                 continue;
             }
             let solution = panel.solve(&loads, GLANCE).map_err(unfit)?;
-            let worst = weakest(board, &panel, &solution).map_or(0.0, |(_, stress)| stress.utilisation);
+            let worst = weakest(board, &panel, &solution, &loads).map_or(0.0, |(_, stress)| stress.utilisation);
             glances.push(Glance { use_of_strength: worst, deflection: solution.largest_deflection });
         }
         let pick = |value: &dyn Fn(usize) -> f64| {
@@ -93,9 +95,10 @@ impl Laden {
 }
 
 fn govern(board: &Board, panel: &Panel, footings: &[Footing], case: usize) -> Result<Governing, NoStrength> {
-    let solution = panel.solve(&loads(board, footings, case), ACCURACY).map_err(unfit)?;
+    let loads = loads(board, footings, case);
+    let solution = panel.solve(&loads, ACCURACY).map_err(unfit)?;
     let nothing = || NoStrength::Unfit(say!("The panel shows no stress to judge."));
-    let (at, stress) = weakest(board, panel, &solution).ok_or_else(nothing)?;
+    let (at, stress) = weakest(board, panel, &solution, &loads).ok_or_else(nothing)?;
     Ok(Governing {
         case,
         factor: 1.0 / stress.utilisation.max(f64::MIN_POSITIVE),
@@ -124,19 +127,54 @@ pub(super) fn loads(board: &Board, footings: &[Footing], case: usize) -> Vec<Loa
 }
 
 /// The place nearest to its strength, a thickness away from the corners of the outline and the ends of lines: nearer by, a
-/// plate's theory knows no stress, and real corners are rounded.
-pub(super) fn weakest(board: &Board, panel: &Panel, solution: &Solution) -> Option<(Point, PlyStress)> {
+/// plate's theory knows no stress, and real corners are rounded. Shear through the thickness counts a thickness away from
+/// loads and supports, as timber design takes it (NDS 3.4.3.1, value from memory), and from free edges, where the plate
+/// turns its twisting moment round in a layer of that width; what bolts punch through is a part of its own.
+pub(super) fn weakest(board: &Board, panel: &Panel, solution: &Solution, loads: &[Load]) -> Option<(Point, PlyStress)> {
     let layup = panel.section.layup.as_ref()?;
     let near = board.thickness();
     let kinks: Vec<Point> =
         panel.outline.iter().copied().chain(panel.lines.iter().flat_map(|line| [line.from, line.to])).collect();
     let clear = |p: Point| kinks.iter().all(|k| (k[0] - p[0]).hypot(k[1] - p[1]) > near);
+    let supports: Vec<[Point; 2]> = panel
+        .lines
+        .iter()
+        .filter(|line| !matches!(line.kind, LineKind::Beam { .. }))
+        .map(|line| [line.from, line.to])
+        .chain((0..panel.outline.len()).map(|i| [panel.outline[i], panel.outline[(i + 1) % panel.outline.len()]]))
+        .collect();
+    let sheared = |p: Point| {
+        supports.iter().all(|[a, b]| from_segment(p, *a, *b) > near) && loads.iter().all(|load| from_load(p, load) > near)
+    };
     solution
         .forces
         .iter()
-        .filter(|force| clear(solution.mesh.nodes[force.node as usize]))
-        .filter_map(|force| Some((solution.mesh.nodes[force.node as usize], layup.worst(force.moment, force.shear)?)))
+        .map(|force| (solution.mesh.nodes[force.node as usize], force))
+        .filter(|(at, _)| clear(*at))
+        .filter_map(|(at, force)| {
+            let shear = if sheared(at) { force.shear } else { [0.0; 2] };
+            Some((at, layup.worst(force.moment, shear)?))
+        })
         .max_by(|a, b| a.1.utilisation.total_cmp(&b.1.utilisation))
+}
+
+fn from_segment(p: Point, a: Point, b: Point) -> f64 {
+    let along = [b[0] - a[0], b[1] - a[1]];
+    let square = along[0] * along[0] + along[1] * along[1];
+    let t = if square > 0.0 { ((p[0] - a[0]) * along[0] + (p[1] - a[1]) * along[1]) / square } else { 0.0 };
+    let t = t.clamp(0.0, 1.0);
+    (p[0] - a[0] - t * along[0]).hypot(p[1] - a[1] - t * along[1])
+}
+
+fn from_load(p: Point, load: &Load) -> f64 {
+    match load {
+        Load::Pressure(_) => f64::INFINITY,
+        Load::Point { at, .. } => (p[0] - at[0]).hypot(p[1] - at[1]),
+        Load::Patch { area, .. } => {
+            let out = |k: usize, side: f64| ((p[k] - area.centre[k]).abs() - 0.5 * side).max(0.0);
+            out(0, area.width).hypot(out(1, area.height))
+        }
+    }
 }
 
 impl Knees {
@@ -158,8 +196,9 @@ impl Knees {
         let case = after.bent.stress.case;
         let look = |knees: &[Knee]| -> Result<(f64, f64), NoStrength> {
             let panel = board.panel(left, knees).map_err(unfit)?;
-            let solution = panel.solve(&loads(board, &after.footings, case), GLANCE).map_err(unfit)?;
-            let worst = weakest(board, &panel, &solution).map_or(0.0, |(_, stress)| stress.utilisation);
+            let loads = loads(board, &after.footings, case);
+            let solution = panel.solve(&loads, GLANCE).map_err(unfit)?;
+            let worst = weakest(board, &panel, &solution, &loads).map_or(0.0, |(_, stress)| stress.utilisation);
             Ok((1.0 / worst.max(f64::MIN_POSITIVE), solution.largest_deflection))
         };
         let glance = &after.bent.glances[case];

@@ -157,8 +157,9 @@ fn pulled(board: &Board, footings: &[Footing], y: f64, arm: f64, weight: f64) ->
 /// Stress over strength of a case with a sound core, on the coarse mesh.
 fn look(board: &Board, after: &Laden, case: usize) -> Option<f64> {
     let panel = sound(board).ok()?;
-    let solution = panel.solve(&loads(board, &after.footings, case), GLANCE).ok()?;
-    weakest(board, &panel, &solution).map(|(_, stress)| stress.utilisation)
+    let loads = loads(board, &after.footings, case);
+    let solution = panel.solve(&loads, GLANCE).ok()?;
+    weakest(board, &panel, &solution, &loads).map(|(_, stress)| stress.utilisation)
 }
 
 fn sound(board: &Board) -> Result<Panel, NoStrength> {

@@ -11,7 +11,8 @@ mod parts;
 pub mod show;
 mod study;
 
-use uom::si::f64::{Acceleration, Velocity};
+use uom::si::f64::{Acceleration, Ratio, Velocity};
+use uom::si::velocity::knot;
 
 use super::Case;
 use crate::physics::strength::knockdown::KnockDown;
@@ -25,7 +26,7 @@ pub use board::{Board, KNEE_REACH, Knee};
 pub use core::{Core, FlexTest};
 pub use fields::Fields;
 pub use footing::{Driving, Footing, Hung, LoadCase};
-pub use parts::{ply, solved};
+pub use parts::{PANEL_WORDS, ply, solved};
 pub use grip::{PLATE_MATERIAL_YIELD, Part, Worst, plate_for};
 pub use study::{BoltAnswer, PanelAnswer, StudyFault};
 
@@ -85,8 +86,10 @@ pub struct Knees {
 
 /// Slamming where nothing is known to reckon it from, in g. Common practice, no source.
 const SLAMMING: f64 = 3.0;
-/// Greatest slamming that the formula is used for, in g. Source: ISO 12215-5, value from memory.
-const MOST_SLAMMING: f64 = 7.0;
+/// Slamming above which ISO 12215-5 lets a second formula bound the first, in g: `n = 0.5 V / m^0.17`, V in knots, m in kg.
+/// Source: ISO 12215-5, value from memory.
+const BOUNDED_ABOVE: f64 = 3.0;
+const BOUND: (f64, f64) = (0.5, 0.17);
 /// Length on the waterline over length overall. Common practice, no source.
 const WATERLINE_OF_LENGTH: f64 = 0.9;
 
@@ -217,7 +220,17 @@ fn slamming(rig: &Rig, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Tex
         mass.value,
     );
     assumed.push(Text::from("Her length on the waterline is taken as 0.9 of her length."));
-    n.value().si().clamp(0.0, MOST_SLAMMING)
+    let n = n.value().si().max(0.0);
+    if n <= BOUNDED_ABOVE {
+        return n;
+    }
+    let bound = BOUND.0 * speed.get::<knot>() / mass.value.si().powf(BOUND.1);
+    let bounded = n.min(bound.max(BOUNDED_ABOVE));
+    sheet.remark(say!(
+        "above 3 the bound n = 0.5 V / m^0.17 holds, V in knots and m in kg: n = {}",
+        Measure::of(Ratio::from_si(bounded))
+    ));
+    bounded
 }
 
 fn gravity() -> Acceleration {

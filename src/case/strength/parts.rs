@@ -11,6 +11,9 @@ use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Missing, Rig};
 use crate::working::{Part, Sheet, Table};
 
+/// The panel, among the parts.
+pub const PANEL_WORDS: &str = "transom panel, bent";
+
 impl Way {
     /// Every part, in the order of a report.
     pub const ALL: [Way; 7] =
@@ -44,7 +47,7 @@ impl Strength {
             .collect();
         let panel = &self.after.bent.stress;
         let old = before.map(|laden| laden.bent.stress.factor);
-        all.push(("transom panel, bent", panel.factor, old, self.after.cases[panel.case].name()));
+        all.push((PANEL_WORDS, panel.factor, old, self.after.cases[panel.case].name()));
         all
     }
 
@@ -229,9 +232,9 @@ pub fn solved(sheet: &mut Sheet, what: &str, laden: &Laden, governing: &Governin
             .then(say!("; Reissner–Mindlin plate, quadratic triangles, {} unknowns, sparse Cholesky; deflection to {} %", unknowns, percent)),
     );
     sheet.remark(
-        say!("largest deflection {} at ", length(solution.largest_deflection))
+        say!("largest deflection {}, ", length(solution.largest_deflection))
             .then(place(solution.largest_at, strength.board.top))
-            .then(say!("; strength over stress {} at ", Measure::of(Ratio::from_si(governing.factor))))
+            .then(say!("; strength over stress {}, ", Measure::of(Ratio::from_si(governing.factor))))
             .then(place(governing.at, strength.board.top))
             .then(say!(" in the {}", ply(governing, strength))),
     );

@@ -7,6 +7,9 @@ use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
 /// A ratio too great to mean anything.
 const ENDLESS: f64 = 1e3;
 
+/// Nearer to the top than this, a place is at the top edge, m.
+const EDGE: f64 = 1e-3;
+
 /// A force in N.
 pub fn force(newtons: f64) -> Measure {
     Measure::of(Force::from_si(newtons))
@@ -40,5 +43,8 @@ pub fn place(at: [f64; 2], top: f64) -> Text {
     } else {
         say!("{} to {}", tape(at[0].abs()), if at[0] > 0.0 { "port" } else { "starboard" })
     };
+    if top - at[1] < EDGE {
+        return across.then(Text::from(", at the top edge"));
+    }
     across.then(say!(", {} below the top", tape(top - at[1])))
 }

@@ -2,7 +2,7 @@
 
 use uom::si::f64::{Force, Length};
 
-use super::{CORE_FACTOR, ready};
+use super::ready;
 use crate::case::Case;
 use crate::case::strength::{Footing, Laden, Strength};
 use crate::job::ThreadState;
@@ -22,20 +22,20 @@ rule! {
     /// little lets the bracket work.
     ///
     /// **Limit.** At most the torque that preloads the bolt to three quarters of its proof load or the
-    /// core to half of its crushing strength, whichever is less; and preload enough to outlast the
+    /// core to three quarters of its crushing strength, whichever is less; and preload enough to outlast the
     /// greatest pull.
     ///
     /// **Source.** Shigley, Mechanical Engineering Design, section 8-8 and table 8-15 (preload and nut
     /// factors), values from memory; common practice, no source (nut factor of stainless with paste,
-    /// half of the crushing strength).
+    /// share of the crushing strength).
     ///
     /// **When it warns.** Tighten to the torque given, or spread the nuts over a backing plate so that
     /// more torque can be used. It fails where the torque stretches the bolt for good.
     BOLT_TORQUE = Strength "strength/bolt-torque", judge;
 }
 
-/// How much of the crushing strength a standing preload may use: wood creeps. Common practice, no source.
-const STANDING: f64 = 1.0 / CORE_FACTOR;
+/// How much of the crushing strength a standing preload may use, as of a bolt's proof load. Common practice, no source.
+const STANDING: f64 = PRELOAD_OF_PROOF;
 
 fn judge(case: &Case) -> Finding {
     let strength = match ready(case) {

@@ -99,14 +99,26 @@ fn beside(title: &str, part: Part, strength: &Strength) -> Table {
     Table { title: title.to_owned(), heads: ["case", "before", "after", "after / before"].map(str::to_owned).to_vec(), rows }
 }
 
-/// "With the old engines the factor was 3.1." or why that cannot be said.
-fn old_factor(strength: &Strength, old: impl Fn(&Laden) -> Option<f64>) -> Text {
+/// "With what hung there before it was 3.1: the new engines are 1.4 times as hard on it." or nothing.
+fn old_factor(strength: &Strength, now: f64, old: impl Fn(&Laden) -> Option<f64>) -> Text {
     match &strength.before {
         Ok(laden) => match old(laden) {
-            Some(value) if value.is_finite() && value < 1e3 => say!(" With what hung there before it was {}.", factor(value)),
-            _ => Text::from(" With what hung there before it was beyond counting."),
+            Some(value) if value.is_finite() && value < 1e3 => say!(
+                " With what hung there before it was {}: the new engines are {} times as hard on it.",
+                factor(value),
+                factor(value / now)
+            ),
+            _ => Text::from(" What hung there before hardly worked on it."),
         },
         Err(_) => Text::default(),
+    }
+}
+
+/// " Of all parts this one gives way first." where it does.
+fn first(strength: &Strength, rig: &Rig, words: &str) -> Text {
+    match strength.governing(rig) {
+        Some((governing, ..)) if governing == words => Text::from(" Of all that holds the engines this gives way first."),
+        _ => Text::default(),
     }
 }
 
@@ -128,18 +140,15 @@ fn at_bolts<'s>(part: Part, required: f64, what: &str, rig: &Rig, strength: &'s 
         return Err(Finding::new(Verdict::Pass, say!("Nothing works on the {} in any case.", what)));
     }
     let old = |laden: &Laden| laden.worst(part, rig, strength).map(|worst| worst.factor());
-    let summary = say!("The {} holds {} times ", what, ratio_measure(value))
+    let summary = say!("The {} holds {} times ", what, factor(value))
         .then(if part == Part::Combined { Text::from("what works on it") } else { say!("the greatest force on it, {}", force(worst.demand)) })
         .then(Text::from(": "))
         .then(which(footing, &strength.after, &worst))
         .then(Text::from("."))
-        .then(old_factor(strength, old));
+        .then(old_factor(strength, value, old))
+        .then(first(strength, rig, part.words()));
     let finding = Finding::new(verdict(value, required), summary).against(factor(value), Limit::AtLeast(factor(required)));
     Ok(Judged { worst, footing, finding })
-}
-
-fn ratio_measure(value: f64) -> Measure {
-    factor(value)
 }
 
 /// The sheet of one part: capacity, then the factor.

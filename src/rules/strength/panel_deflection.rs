@@ -4,7 +4,7 @@ use uom::si::f64::Length;
 
 use super::ready;
 use crate::case::Case;
-use crate::case::strength::show::{length, place, times};
+use crate::case::strength::show::{force, length, place, times};
 use crate::case::strength::{Board, Strength, solved};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rules::rule::rule;
@@ -132,11 +132,15 @@ fn study(case: &Case) -> Option<Finding> {
     let solution = &answer.solution;
     let mut sheet = Sheet::default();
     sheet.remark(answer.remark());
+    let [across, up, twist] = answer.moments.map(|(value, _)| force(value));
     let summary = say!(
-        "The panel moves {} at most, {} across and {} up.",
+        "The panel moves {} at most, {} across and {} up; the moments of a unit of width reach {} across, {} up and {} in twist.",
         length(solution.largest_deflection),
         length(solution.largest_at[0]),
-        length(solution.largest_at[1])
+        length(solution.largest_at[1]),
+        across,
+        up,
+        twist
     );
     let finding = Finding {
         found: Some(length(solution.largest_deflection)),

@@ -2,10 +2,10 @@
 
 use uom::si::f64::Length;
 
-use super::{factor, old_factor, ready, verdict};
+use super::{factor, first, old_factor, ready, verdict};
 use crate::case::Case;
 use crate::case::strength::show::{place, ratio, times};
-use crate::case::strength::{Strength, ply, solved};
+use crate::case::strength::{PANEL_WORDS, Strength, ply, solved};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Limit, Verdict};
@@ -56,7 +56,8 @@ fn judge(case: &Case) -> Finding {
     )
     .then(place(stress.at, strength.board.top))
     .then(Text::from("."))
-    .then(old_factor(strength, |laden| Some(laden.bent.stress.factor)));
+    .then(old_factor(strength, stress.factor, |laden| Some(laden.bent.stress.factor)))
+    .then(first(strength, case.rig, PANEL_WORDS));
     let mut finding = Finding::new(verdict(stress.factor, PANEL_FACTOR), summary)
         .against(factor(stress.factor), Limit::AtLeast(factor(PANEL_FACTOR)))
         .working(sheet)

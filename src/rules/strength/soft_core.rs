@@ -6,7 +6,7 @@ use super::panel_stress::PANEL_FACTOR;
 use super::{factor, ready, verdict};
 use crate::case::Case;
 use crate::case::strength::show::ratio;
-use crate::case::strength::{Core, FlexTest, Part, Strength};
+use crate::case::strength::{Core, FlexTest, PANEL_WORDS, Part, Strength};
 use crate::job::tape;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, say};
@@ -72,7 +72,7 @@ fn judge(case: &Case) -> Finding {
     let summary = if lowered {
         say!("By what was read of the core (").then(read).then(say!(") {} of its strength is left, and the factor of the {} falls from {} to {}.", part(left.strength), weak.0, factor(weak.1), factor(weak.2)))
     } else {
-        say!("Nothing that was read of the core (").then(read).then(say!(") lowers its strength; the part that leans on it most has a factor of {}.", factor(weak.2)))
+        say!("Nothing that was read of the core (").then(read).then(say!(") lowers its strength."))
     };
     // A core that was found wet warns whatever is left of the numbers.
     let shown = match judged {
@@ -80,8 +80,9 @@ fn judge(case: &Case) -> Finding {
         Verdict::Warn | Verdict::Fail if !lowered => Verdict::Pass,
         other => other,
     };
+    let (found, least) = if lowered { (weak.2, PANEL_FACTOR) } else { (left.strength, KnockDown::SOUND.strength) };
     let finding = Finding::new(shown, summary)
-        .against(factor(weak.2), Limit::AtLeast(factor(PANEL_FACTOR)))
+        .against(factor(found), Limit::AtLeast(factor(least)))
         .working(sheet)
         .table(table);
     if shown == Verdict::Pass { finding } else { finding.remedy(next_test(core)) }
@@ -99,7 +100,7 @@ fn parts(rig: &Rig, strength: &Strength) -> Vec<(&'static str, f64, f64)> {
         .collect();
     let now = strength.after.bent.stress.factor;
     let sound = strength.core.sound_factor.unwrap_or(now);
-    all.push(("transom panel, bent", sound, now));
+    all.push((PANEL_WORDS, sound, now));
     all
 }
 
