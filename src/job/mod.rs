@@ -10,6 +10,8 @@ mod float;
 mod papers;
 mod specs;
 pub mod start;
+mod structure;
+mod study;
 mod swing;
 mod swing_study;
 pub mod tape;
@@ -38,6 +40,15 @@ pub use swing::{
 pub use swing_study::{
     ObstacleShape, Point, StudyAxis, StudyBody, StudyNeighbour, StudyObstacle, StudyPart,
     StudyShape, SwingStudy,
+};
+
+pub use structure::{
+    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Layer, Operating, Sound, Stiffener,
+    Structure, ThreadState, Upright,
+};
+pub use study::{
+    BoltStudy, EdgeHold, LineDoes, PanelLine, PanelLoad, PanelPlace, PanelShape, PanelStiffness,
+    PanelStudy, StudyFace,
 };
 
 /// A job as it is written.
@@ -98,6 +109,14 @@ pub struct Job {
     pub trailer: Option<Trailer>,
     /// A swing question given outright.
     pub swing_study: Option<SwingStudy>,
+    /// How the transom is built and held.
+    pub structure: Option<Structure>,
+    /// How hard she is driven.
+    pub operating: Option<Operating>,
+    /// A panel given outright, for a study.
+    pub panel_study: Option<PanelStudy>,
+    /// A bolt group given outright, for a study.
+    pub bolt_study: Option<BoltStudy>,
     /// Anything the reader of the report should know.
     pub notes: Option<String>,
 }
