@@ -1,8 +1,7 @@
 //! Solving a panel to a stated accuracy.
 
 use super::arrange::{Arrangement, arrange};
-use super::assembly::{System, holds};
-use super::element::shape;
+use super::assembly::System;
 use super::error::PanelError;
 use super::load::{self, Load};
 use super::mesh::{self, Mesh};
@@ -10,7 +9,9 @@ use super::model::{LineKind, Panel, PlateStiffness, Point, Section};
 use super::outline;
 use super::reaction::{self, Reaction, Resultant};
 use super::recover::{self, Corners, Fields, SectionForces, Utilisation};
+use super::reference::shape;
 use super::refine;
+use super::support::holds;
 
 /// How good the answer must be, and how much it may cost.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,10 +1,10 @@
 //! What a measured deflection under a known pull says of a panel's stiffness.
 
-use super::element::shape;
 use super::error::PanelError;
 use super::load::{Load, Locator};
 use super::model::{Panel, Point};
 use super::outline;
+use super::reference::shape;
 use super::solve::{Accuracy, Solution};
 
 impl Solution {
