@@ -1,6 +1,10 @@
 //! Checks whether an outboard repower belongs on a given boat, and shows its working.
 //!
-//! Data flows one way: [`quantity`] reads what a tape says.
+//! Data flows one way: [`quantity`] and [`working`] carry numbers that show themselves, [`written`]
+//! reads files, [`job`] and [`catalog`] hold what they say, [`rig`] is the resolved boat, [`physics`]
+//! computes, [`case`] puts the rig through the physics, [`rules`] judge, [`report`] tells.
+
+pub mod case;
 pub mod catalog;
 pub mod commands;
 pub mod job;

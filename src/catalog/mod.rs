@@ -12,7 +12,7 @@ use std::sync::Arc;
 use include_dir::{Dir, include_dir};
 
 use crate::job::{BracketSpec, EngineSpec};
-use crate::written::{self, Faults, Page};
+use crate::written::{self, Faults, FileError, Page};
 
 pub use entries::{
     BoltGrade, BoltSize, CatalogFile, EngineWeightRow, EngineWeights, Entry, Material,
@@ -50,10 +50,7 @@ pub struct Tables {
 pub enum CatalogError {
     /// A folder or file could not be read.
     #[error("{}: {source}", path.display())]
-    Unreadable {
-        path: PathBuf,
-        source: std::io::Error,
-    },
+    Unreadable { path: PathBuf, source: FileError },
     /// The folder holds no catalog file.
     #[error("{}: no .ron file in this folder", path.display())]
     Empty { path: PathBuf },
@@ -221,7 +218,10 @@ fn collect_built_in(folder: &Dir, files: &mut Vec<(String, String)>) {
 pub fn read_folder(folder: &Path) -> Result<Vec<(String, String)>, CatalogError> {
     let unreadable = |path: &Path| {
         let path = path.to_owned();
-        move |source| CatalogError::Unreadable { path, source }
+        move |source: std::io::Error| CatalogError::Unreadable {
+            path,
+            source: source.into(),
+        }
     };
     let mut paths = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(unreadable(folder))? {
@@ -239,7 +239,10 @@ pub fn read_folder(folder: &Path) -> Result<Vec<(String, String)>, CatalogError>
     paths
         .into_iter()
         .map(|path| {
-            let text = std::fs::read_to_string(&path).map_err(unreadable(&path))?;
+            let text = written::text_of(&path).map_err(|source| CatalogError::Unreadable {
+                path: path.clone(),
+                source,
+            })?;
             Ok((path.display().to_string(), text))
         })
         .collect()

@@ -6,6 +6,7 @@ use std::process::ExitCode;
 use clap::{Args, ValueEnum};
 
 use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_rig, print};
+use crate::case::Case;
 use crate::report::{self, Report};
 use crate::rules::{self, Verdict};
 
@@ -27,7 +28,7 @@ pub(super) struct CheckArgs {
 }
 
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Format {
+pub(super) enum Format {
     /// For reading
     Text,
     /// For another program
@@ -40,9 +41,10 @@ const FAILS: u8 = 1;
 pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
     let rig = load_rig(&args.job, &catalog)?;
-    let judged = rules::judge(&rig);
+    let case = Case::new(&rig);
+    let judged = rules::judge(&case);
     let report = Report {
-        rig: &rig,
+        case: &case,
         judged: &judged,
         units: args.units.into(),
         explain: args.explain,

@@ -5,6 +5,7 @@ mod check;
 mod rules;
 mod start;
 mod tape;
+mod work;
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -12,11 +13,12 @@ use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+use crate::case::float::shape_fault;
 use crate::catalog::{Catalog, CatalogError};
 use crate::job;
 use crate::quantity::Units;
-use crate::rig::{self, Rig};
-use crate::written::Faults;
+use crate::rig::{self, Files, Rig};
+use crate::written::{self, Fault, Faults, FileError, Page};
 
 /// Checks whether an outboard repower belongs on a given boat, and shows its working. It advises; it
 /// never approves.
@@ -35,6 +37,8 @@ enum Verb {
     Start(start::StartArgs),
     /// List the readings still missing and how to take each
     Tape(tape::TapeArgs),
+    /// Print the whole working of one topic
+    Work(work::WorkArgs),
     /// List the rules, or explain one in full
     Rules(rules::RulesArgs),
     /// List the catalog, show an entry, or check a folder of entries
@@ -74,11 +78,8 @@ impl From<UnitsChoice> for Units {
 #[derive(Debug, thiserror::Error)]
 pub enum CommandError {
     /// A file could not be read.
-    #[error("{}: cannot be read: {source}", path.display())]
-    Unreadable {
-        path: PathBuf,
-        source: std::io::Error,
-    },
+    #[error("{}: {source}", path.display())]
+    Unreadable { path: PathBuf, source: FileError },
     /// A file could not be written.
     #[error("{}: cannot be written: {source}", path.display())]
     Unwritable {
@@ -112,6 +113,7 @@ pub fn run(cli: Cli) -> ExitCode {
         Verb::Check(args) => check::run(&args),
         Verb::Start(args) => start::run(&args),
         Verb::Tape(args) => tape::run(&args),
+        Verb::Work(args) => work::run(&args),
         Verb::Rules(args) => rules::run(&args),
         Verb::Catalog(args) => catalog::run(&args),
     };
@@ -130,7 +132,7 @@ fn complain(error: &CommandError) {
         CommandError::Catalog(CatalogError::Faulty(all)) => {
             all.iter().map(|faults| faults.render(colour)).collect()
         }
-        other => format!("{other}\n"),
+        other => format!("{}\n", written::printable(&other.to_string())),
     };
     // Nobody is left to tell where standard error is closed.
     let _ = stderr.write_all(message.as_bytes());
@@ -149,7 +151,7 @@ fn load_catalog(choice: &CatalogChoice) -> Result<Catalog, CommandError> {
 }
 
 fn read(path: &Path) -> Result<String, CommandError> {
-    std::fs::read_to_string(path).map_err(|source| CommandError::Unreadable {
+    written::text_of(path).map_err(|source| CommandError::Unreadable {
         path: path.to_owned(),
         source,
     })
@@ -158,12 +160,70 @@ fn read(path: &Path) -> Result<String, CommandError> {
 /// The rig of the job in this file.
 fn load_rig(path: &Path, catalog: &Catalog) -> Result<Rig, CommandError> {
     let text = read(path)?;
-    let (job, page) = job::load(&path.display().to_string(), &text)?;
-    rig::resolve(&job, catalog).map_err(|unresolved| {
-        let faults = unresolved
-            .into_iter()
-            .map(|one| page.fault(&one.path, one.message, one.help))
-            .collect();
-        CommandError::Job(Faults::new(&page, faults))
-    })
+    let mut draft = job::draft(&path.display().to_string(), &text);
+    let page = draft.page.clone();
+    let (files, unread) = draft
+        .value
+        .as_ref()
+        .map(|job| read_files(job, path, &page))
+        .unwrap_or_default();
+    draft.add(unread);
+    let resolved = draft
+        .value
+        .as_ref()
+        .map(|job| rig::resolve_with_files(job, catalog, &files));
+    match resolved {
+        Some(Ok(rig)) => {
+            // A shape that was read may still be no hull; one that was not was told already.
+            if draft.faults.is_empty()
+                && let Some(fault) = shape_fault(&rig)
+            {
+                draft.add(vec![page.fault(&fault.path, fault.message, fault.help)]);
+            }
+            draft.finish()?;
+            Ok(rig)
+        }
+        Some(Err(unresolved)) => {
+            draft.add(
+                unresolved
+                    .into_iter()
+                    .map(|one| page.fault(&one.path, one.message, one.help))
+                    .collect(),
+            );
+            Err(Faults::new(&page, draft.faults).into())
+        }
+        None => Err(Faults::new(&draft.page, draft.faults).into()),
+    }
+}
+
+/// The longest file that a job may name.
+const LONGEST_NAMED_FILE: u64 = 1 << 28;
+
+/// The bytes of the files that a job names, from the job's own folder, and the faults of those that
+/// cannot be read.
+fn read_files(job: &job::Job, path: &Path, page: &Page) -> (Files, Vec<Fault>) {
+    let folder = path.parent().unwrap_or(Path::new("."));
+    let mut files = Files::new();
+    let mut faults = Vec::new();
+    for (entry, name) in job.files() {
+        let file = folder.join(name);
+        let read = std::fs::metadata(&file).and_then(|about| {
+            if !about.is_file() || about.len() > LONGEST_NAMED_FILE {
+                let why = "no file, or a longer one than any hull needs";
+                return Err(std::io::Error::other(why));
+            }
+            std::fs::read(&file)
+        });
+        match read {
+            Ok(bytes) => {
+                files.insert(name.to_owned(), bytes.into());
+            }
+            Err(error) => faults.push(page.fault(
+                entry,
+                format!("`{}` cannot be read: {error}", file.display()),
+                "the name counts from the folder of the job",
+            )),
+        }
+    }
+    (files, faults)
 }

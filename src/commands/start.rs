@@ -8,6 +8,7 @@ use clap::{Args, ValueEnum};
 
 use super::{CommandError, print};
 use crate::job::{Sitting, start::template};
+use crate::written::printable;
 
 #[derive(Args)]
 pub(super) struct StartArgs {
@@ -42,7 +43,7 @@ pub(super) fn run(args: &StartArgs) -> Result<ExitCode, CommandError> {
     write_new(&args.file, template(args.sitting.into()))?;
     print(&format!(
         "{} written. Fill it in, then: sternknee check {0}\n",
-        args.file.display()
+        printable(&args.file.display().to_string())
     ));
     Ok(ExitCode::SUCCESS)
 }

@@ -1,6 +1,8 @@
 //! What a job must not say: values that no boat has, engines in impossible places, things that
 //! contradict each other. Every finding is noted, none stops the search.
 
+mod float;
+
 use uom::si::f64::{Angle, Length};
 
 use super::engines::{EngineGroup, Hung};
@@ -110,6 +112,13 @@ impl<'a> Checker<'a> {
         }
     }
 
+    /// The reading, where there is one and nothing is wrong with it so far: what cross-checks use, so
+    /// that one slip is told once.
+    fn sound<'r, Q>(&self, path: &str, reading: &'r Option<Reading<Q>>) -> Option<&'r Reading<Q>> {
+        let faulty = self.faults.iter().any(|fault| fault.path == path);
+        reading.as_ref().filter(|_| !faulty)
+    }
+
     fn span<Q: Dimensioned>(&mut self, path: &str, span: Option<&Span<Q>>, bounds: Bounds) {
         let Some(span) = span else { return };
         self.within(&format!("{path}.from"), Some(&span.from), bounds);
@@ -162,6 +171,7 @@ pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
             item(&mut checker, &format!("{side}[{i}]"), entry);
         }
     }
+    float::float(&mut checker, job);
     checker.faults
 }
 
@@ -177,6 +187,7 @@ fn boat(checker: &mut Checker, boat: &Boat) {
     checker.within("boat.chine_beam", boat.chine_beam.as_ref(), WIDTH);
     checker.within("boat.deadrise", boat.deadrise.as_ref(), DEADRISE);
     checker.within("boat.transom_rating", boat.transom_rating.as_ref(), LOAD);
+    checker.within("boat.stability_test", boat.stability_test.as_ref(), LOAD);
     checker.within("boat.power_rating", boat.power_rating.as_ref(), BOAT_POWER);
     checker.count("boat.year", boat.year, YEARS);
     for (path, part) in [
@@ -184,8 +195,10 @@ fn boat(checker: &mut Checker, boat: &Boat) {
         ("boat.aft_quarter_beam", &boat.aft_quarter_beam),
         ("boat.chine_beam", &boat.chine_beam),
     ] {
-        if let (Some(beam), Some(part)) = (&boat.beam, part)
-            && part.value > beam.value
+        if let (Some(beam), Some(part)) = (
+            checker.sound("boat.beam", &boat.beam),
+            checker.sound(path, part),
+        ) && part.value > beam.value
         {
             checker.fault(
                 path,
@@ -194,8 +207,10 @@ fn boat(checker: &mut Checker, boat: &Boat) {
             );
         }
     }
-    if let (Some(length), Some(beam)) = (&boat.length, &boat.beam)
-        && beam.value > length.value
+    if let (Some(length), Some(beam)) = (
+        checker.sound("boat.length", &boat.length),
+        checker.sound("boat.beam", &boat.beam),
+    ) && beam.value > length.value
     {
         checker.fault(
             "boat.beam",
@@ -272,8 +287,10 @@ fn transom(checker: &mut Checker, transom: &Transom, boat: &Boat) {
             HOLE_DIAMETER,
         );
     }
-    if let (Some(cutout), Some(width)) = (&transom.cutout_width, &boat.transom_width)
-        && cutout.value > width.value
+    if let (Some(cutout), Some(width)) = (
+        checker.sound("transom.cutout_width", &transom.cutout_width),
+        checker.sound("boat.transom_width", &boat.transom_width),
+    ) && cutout.value > width.value
     {
         checker.fault(
             "transom.cutout_width",
@@ -286,7 +303,8 @@ fn transom(checker: &mut Checker, transom: &Transom, boat: &Boat) {
 /// A place must lie on the transom, as far as its width is known.
 fn across(checker: &mut Checker, path: &str, at: &Across, boat: &Boat) {
     checker.within(path, at.reading(), ACROSS);
-    let Some(width) = boat.transom_width.as_ref().or(boat.beam.as_ref()) else {
+    let width = checker.sound("boat.transom_width", &boat.transom_width);
+    let Some(width) = width.or(checker.sound("boat.beam", &boat.beam)) else {
         return;
     };
     let reach = width.value / 2.0 + Length::from_si(si::<Length>(OVERHANG));
@@ -350,7 +368,7 @@ fn engine_group(checker: &mut Checker, path: &str, group: &EngineGroup) {
         checker.fault(
             &format!("{path}.propellers"),
             format!(
-                "{} propellers for {} engines",
+                "as many propellers as engines expected: {} for {}",
                 group.propellers.len(),
                 group.places().len()
             ),

@@ -6,6 +6,7 @@
 mod boat;
 mod check;
 mod engines;
+mod float;
 mod specs;
 pub mod start;
 pub mod tape;
@@ -13,7 +14,7 @@ pub mod tape;
 use serde::Deserialize;
 
 use crate::quantity::Reading;
-use crate::written::{self, Faults, Page};
+use crate::written::{self, Draft, Faults, Page};
 use uom::si::f64::{Length, Mass};
 
 pub use boat::{
@@ -22,6 +23,10 @@ pub use boat::{
 };
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
+pub use float::{
+    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, HullShape, Lines, Liquid,
+    Mark, Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
+};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
 
 /// A job as it is written.
@@ -56,6 +61,16 @@ pub struct Job {
     pub comes_off: Vec<Item>,
     /// What else goes on with the new engines.
     pub goes_on: Vec<Item>,
+    /// The shape of her hull; made from length, chine beam, deadrise and depth where it is left out.
+    pub hull: Option<HullShape>,
+    /// The water, and how she lies in it.
+    pub afloat: Option<Afloat>,
+    /// What she and everything aboard weighs.
+    pub weights: Weights,
+    /// Edges where water comes in or runs off.
+    pub edges: Vec<Edge>,
+    /// Loadings to look at; sensible ones are made where none is given.
+    pub conditions: Vec<Condition>,
     /// Anything the reader of the report should know.
     pub notes: Option<String>,
 }
@@ -102,14 +117,30 @@ pub struct Item {
     pub above: Option<Reading<Length>>,
 }
 
+impl Job {
+    /// The files that the job names: the path of the entry, and the name.
+    pub fn files(&self) -> Vec<(&'static str, &str)> {
+        match &self.hull {
+            Some(HullShape::Mesh { file, .. }) => vec![("hull.file", file.as_str())],
+            _ => Vec::new(),
+        }
+    }
+}
+
+/// Reads a job and checks that it can be one; what is wrong is noted in the draft.
+pub fn draft(name: &str, text: &str) -> Draft<Job> {
+    let mut draft = written::read::<Job>(name, text);
+    if let Some(job) = &draft.value {
+        let found = check::job(job, &draft.page);
+        draft.add(found);
+    }
+    draft
+}
+
 /// Reads a job and checks that it can be one.
 ///
 /// # Errors
 /// Everything that is wrong with the text, each with its place, in one go.
 pub fn load(name: &str, text: &str) -> Result<(Job, Page), Faults> {
-    let mut draft = written::read::<Job>(name, text);
-    if let Some(job) = &draft.value {
-        draft.faults.extend(check::job(job, &draft.page));
-    }
-    draft.finish()
+    draft(name, text).finish()
 }

@@ -1,7 +1,10 @@
-//! Pure functions of plain values: each can be held against the book that it is from.
+//! The mechanics of a boat and her engines: pure functions of plain values, without verdicts, each of
+//! which can be held against the book that it is from.
 
 pub mod capacity;
 pub mod fit;
+pub mod float;
 pub mod height;
 pub mod strength;
+pub mod swing;
 pub mod weight;

@@ -43,6 +43,14 @@ impl Text {
             .collect()
     }
 
+    /// The measure, where the text is one and nothing else.
+    pub fn as_measure(&self) -> Option<Measure> {
+        match self.0.as_slice() {
+            [Piece::Measure(measure)] => Some(*measure),
+            _ => None,
+        }
+    }
+
     /// The text with another behind it.
     #[must_use]
     pub fn then(mut self, mut more: Text) -> Self {
@@ -66,6 +74,12 @@ impl Text {
 impl From<&str> for Text {
     fn from(words: &str) -> Self {
         Text(vec![Piece::Words(words.to_owned())])
+    }
+}
+
+impl From<Measure> for Text {
+    fn from(measure: Measure) -> Self {
+        Text(vec![Piece::Measure(measure)])
     }
 }
 

@@ -3,23 +3,28 @@
 use serde_json::{Value, json as value};
 
 use super::{DEFERRAL, Report};
-use crate::quantity::{Measure, Units};
-use crate::rules::{Judged, Limit, Table};
-use crate::working::Line;
+use crate::case::Case;
+use crate::quantity::{Measure, Text, Units};
+use crate::rules::{Judged, Limit};
+use crate::working::{Line, Part, Table};
 
 /// Name and version of the document's shape.
 pub const SCHEMA: &str = "sternknee-report/1";
+
+/// Name and version of the shape of a whole working.
+pub const WORK_SCHEMA: &str = "sternknee-work/1";
 
 /// The whole report. Fields are only ever added within one version of the schema.
 pub fn json(report: &Report) -> Value {
     let units = report.units;
     value!({
         "schema": SCHEMA,
-        "title": report.rig.title,
-        "made_up": report.rig.made_up,
-        "sitting": report.rig.sitting.words(),
+        "title": report.case.rig.title,
+        "made_up": report.case.rig.made_up,
+        "sitting": report.case.rig.sitting.words(),
         "headline": report.headline(),
         "findings": report.judged.iter().map(|judged| finding(judged, units)).collect::<Vec<_>>(),
+        "float": float(report.case, units),
         "assumed": report.assumed().iter().map(|text| text.show(units)).collect::<Vec<_>>(),
         "cautions": report.cautions(),
         "deferral": DEFERRAL,
@@ -84,12 +89,49 @@ fn working(line: &Line, units: Units) -> Value {
     }
 }
 
+/// How she floats, part by part; null where it cannot be told.
+fn float(case: &Case, units: Units) -> Value {
+    match case.float() {
+        Ok(float) => parts(&float.parts(), units),
+        Err(_) => Value::Null,
+    }
+}
+
+fn parts(parts: &[Part], units: Units) -> Value {
+    let one = |part: &Part| {
+        value!({
+            "title": part.title,
+            "tables": part.tables.iter().map(|rows| table(rows, units)).collect::<Vec<_>>(),
+            "working": part.sheet.lines().iter().map(|line| working(line, units)).collect::<Vec<_>>(),
+        })
+    };
+    Value::Array(parts.iter().map(one).collect())
+}
+
+/// A whole working, part by part.
+pub fn work_json(title: &str, topic: &str, parts: &[Part], units: Units) -> Value {
+    value!({
+        "schema": WORK_SCHEMA,
+        "title": title,
+        "topic": topic,
+        "parts": self::parts(parts, units),
+    })
+}
+
+/// A cell that is a measure carries its number; any other is words.
+fn cell(text: &Text, units: Units) -> Value {
+    match text.as_measure() {
+        Some(number) => measure(number, units),
+        None => Value::String(text.show(units)),
+    }
+}
+
 fn table(rows: &Table, units: Units) -> Value {
     value!({
         "title": rows.title,
         "heads": rows.heads,
         "rows": rows.rows.iter()
-            .map(|row| row.iter().map(|cell| cell.show(units)).collect::<Vec<_>>())
+            .map(|row| row.iter().map(|text| cell(text, units)).collect::<Vec<_>>())
             .collect::<Vec<_>>(),
     })
 }

@@ -4,19 +4,20 @@ mod json;
 mod sheet;
 mod text;
 
+use crate::case::Case;
 use crate::job::Sitting;
 use crate::quantity::{Text, Units};
-use crate::rig::{Missing, Rig};
+use crate::rig::Missing;
 use crate::rules::{Judged, Verdict, cautions};
 
-pub use json::{SCHEMA, json};
+pub use json::{SCHEMA, WORK_SCHEMA, json, work_json};
 pub use sheet::{Waiting, measuring_list, waiting};
-pub use text::{catalog_entry, catalog_list, explain_rule, rule_list, text};
+pub use text::{catalog_entry, catalog_list, explain_rule, rule_list, text, work_text};
 
 /// What a report is made from.
 pub struct Report<'a> {
-    /// The rig that was judged.
-    pub rig: &'a Rig,
+    /// The case that was judged.
+    pub case: &'a Case<'a>,
     /// What the rules said of it.
     pub judged: &'a [Judged],
     /// Units to speak.
@@ -51,7 +52,7 @@ impl Report<'_> {
             self.count(Verdict::Warn),
             self.count(Verdict::Unmeasured),
         );
-        if self.rig.sitting == Sitting::Study && fails + warns == 0 {
+        if self.case.rig.sitting == Sitting::Study && fails + warns == 0 {
             return format!(
                 "Study: {} answered, nothing fails and nothing warns of what was judged.",
                 self.answers().count() + self.count(Verdict::Pass)
@@ -92,13 +93,16 @@ impl Report<'_> {
     /// Findings of a study that answer its question though there was nothing to judge.
     pub fn answers(&self) -> impl Iterator<Item = &Judged> {
         self.with(Verdict::Unmeasured)
-            .filter(|judged| judged.finding.limit.is_some())
+            .filter(|judged| judged.finding.is_answer())
     }
 
     /// What was taken for granted.
     pub fn assumed(&self) -> Vec<Text> {
-        let mut assumed = self.rig.assumed.clone();
-        let from_catalog = [&self.rig.before, &self.rig.after]
+        let mut assumed = self.case.rig.assumed.clone();
+        if let Ok(float) = self.case.float() {
+            assumed.extend(float.built.assumed.iter().chain(&float.assumed).cloned());
+        }
+        let from_catalog = [&self.case.rig.before, &self.case.rig.after]
             .into_iter()
             .flat_map(|outfit| outfit.engines())
             .any(|(_, engine)| {
@@ -115,7 +119,7 @@ impl Report<'_> {
 
     /// Cautions that this job calls for.
     pub fn cautions(&self) -> Vec<&'static str> {
-        cautions(self.rig, self.judged)
+        cautions(self.case.rig, self.judged)
     }
 
     /// Every missing reading once.

@@ -5,8 +5,11 @@ use anstyle::{AnsiColor, Style};
 use super::{DEFERRAL, Report, counted};
 use crate::catalog::{Catalog, Entry};
 use crate::job::Sitting;
+use crate::quantity::Units;
 use crate::rules::rule::PARTS;
-use crate::rules::{self, Judged, Rule, Table, Verdict};
+use crate::rules::{self, Judged, Rule, Verdict};
+use crate::working::{Part, Table};
+use crate::written::printable;
 
 /// Columns of a report.
 const WIDTH: usize = 80;
@@ -15,7 +18,7 @@ const INDENT: &str = "      ";
 
 /// The whole report.
 pub fn text(report: &Report) -> String {
-    let rig = report.rig;
+    let rig = report.case.rig;
     let mut out = wrap(&rig.title, "");
     let invented = if rig.made_up {
         " · an invented scenario"
@@ -67,10 +70,10 @@ fn counts(report: &Report) -> String {
         .join(" · ")
 }
 
-fn section<'a>(
+fn section(
     out: &mut String,
     title: &str,
-    judged: &mut dyn Iterator<Item = &'a Judged>,
+    judged: &mut dyn Iterator<Item = &Judged>,
     report: &Report,
 ) {
     let mut first = true;
@@ -111,7 +114,7 @@ fn finding(out: &mut String, judged: &Judged, report: &Report) {
     }
     if report.explain {
         for table in &finding.tables {
-            out.push_str(&rows(table, report));
+            out.push_str(&rows(table, units));
         }
         for line in finding.working.lines() {
             out.push_str(&working_line(&line.show(units), line.meaning()));
@@ -132,17 +135,28 @@ fn working_line(line: &str, meaning: Option<&str>) -> String {
     out
 }
 
-fn rows(table: &Table, report: &Report) -> String {
-    let mut cells: Vec<Vec<String>> = vec![table.heads.clone()];
+fn rows(table: &Table, units: Units) -> String {
+    let mut cells: Vec<Vec<String>> = Vec::new();
+    if table.heads.iter().any(|head| !head.is_empty()) {
+        cells.push(table.heads.clone());
+    }
     cells.extend(
         table
             .rows
             .iter()
-            .map(|row| row.iter().map(|cell| cell.show(report.units)).collect()),
+            .map(|row| row.iter().map(|cell| one_line(&cell.show(units))).collect()),
     );
-    let mut out = format!("{INDENT}{}:\n", table.title);
-    for line in columns(&cells) {
-        out.push_str(&format!("{INDENT}  {line}\n"));
+    let mut out = format!("{INDENT}{}:\n", printable(&table.title));
+    let lines = columns(&cells);
+    let room = WIDTH - INDENT.len() - 2;
+    if lines.iter().all(|line| line.chars().count() <= room) {
+        for line in lines {
+            out.push_str(&format!("{INDENT}  {line}\n"));
+        }
+    } else {
+        for row in &cells {
+            out.push_str(&fill(&row.join(" · "), "        ", "          "));
+        }
     }
     out
 }
@@ -174,10 +188,10 @@ fn columns(cells: &[Vec<String>]) -> Vec<String> {
 }
 
 fn unmeasured(out: &mut String, report: &Report) {
-    let study = report.rig.sitting == Sitting::Study;
+    let study = report.case.rig.sitting == Sitting::Study;
     let waiting: Vec<&Judged> = report
         .with(Verdict::Unmeasured)
-        .filter(|judged| !(study && judged.finding.limit.is_some()))
+        .filter(|judged| !(study && judged.finding.is_answer()))
         .collect();
     if waiting.is_empty() {
         return;
@@ -238,12 +252,9 @@ fn bold(words: &str) -> String {
     format!("{style}{line}{style:#}{end}")
 }
 
-/// What a job's own words may do to a terminal: nothing. Control characters are shown as a mark.
-fn printable(words: &str) -> String {
-    words
-        .chars()
-        .map(|c| if c.is_control() { '\u{fffd}' } else { c })
-        .collect()
+/// What a job's own words may do to a report: neither move the cursor nor begin a line of their own.
+pub(super) fn one_line(words: &str) -> String {
+    printable(words).replace(['\n', '\t'], " ")
 }
 
 /// A paragraph wrapped to the report's width behind an indent.
@@ -266,13 +277,28 @@ fn fill(words: &str, first: &str, following: &str) -> String {
         let inside = c == ' ' && after_digit && before_letter;
         kept.push(if inside { '\u{a0}' } else { c });
     }
-    textwrap::fill(&printable(&kept), options).replace('\u{a0}', " ") + "\n"
+    textwrap::fill(&one_line(&kept), options).replace('\u{a0}', " ") + "\n"
 }
 
 /// A labelled paragraph of a finding.
 pub(super) fn block(label: &str, words: &str) -> String {
     let first = format!("{INDENT}{label}: ");
     fill(words, &first, "        ")
+}
+
+/// A whole working, part by part.
+pub fn work_text(title: &str, topic: &str, parts: &[Part], units: Units) -> String {
+    let mut out = format!("{}{topic}\n", wrap(title, ""));
+    for part in parts {
+        out.push_str(&head(&part.title));
+        for table in &part.tables {
+            out.push_str(&rows(table, units));
+        }
+        for line in part.sheet.lines() {
+            out.push_str(&working_line(&line.show(units), line.meaning()));
+        }
+    }
+    out
 }
 
 /// A rule's explanation, from its doc comment.

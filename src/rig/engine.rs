@@ -2,13 +2,16 @@
 
 use uom::si::f64::{Angle, Length, Mass, Power};
 
-use super::Slot;
+use super::{Missing, Slot};
+use crate::job::tape::Measurement;
 use crate::job::{BracketKind, BracketSpec, EngineSpec, Hand, Item, Role, Span};
 use crate::quantity::{Basis, Dimensioned, Reading};
 
 /// All that hangs or stands aft at one time: before, or after.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct Outfit {
+    /// How its engines are found out, where none is given.
+    pub measurement: &'static Measurement,
     /// Engines by what they hang on.
     pub groups: Vec<Group>,
     /// What else comes or goes with them.
@@ -48,6 +51,10 @@ pub struct Bracket {
     pub rated_weight: Slot<Reading<Mass>>,
     /// Its own weight.
     pub weight: Slot<Reading<Mass>>,
+    /// Its lowest point above the bottom of the hull.
+    pub bottom: Slot<Reading<Length>>,
+    /// Its width, where it is a box.
+    pub width: Option<Reading<Length>>,
     /// The rest of what its class says.
     pub spec: BracketSpec,
 }
@@ -101,6 +108,26 @@ pub struct ShaftChoice {
 }
 
 impl Outfit {
+    /// Its engines, as a missing reading.
+    pub fn missing(&self) -> Missing {
+        Missing {
+            measurement: self.measurement,
+            of: None,
+        }
+    }
+
+    /// The outfit, where any engine is given.
+    ///
+    /// # Errors
+    /// The engines, as a missing reading.
+    pub fn ask(&self) -> Result<&Outfit, Missing> {
+        if self.is_empty() {
+            Err(self.missing())
+        } else {
+            Ok(self)
+        }
+    }
+
     /// Every engine with the group it hangs in.
     pub fn engines(&self) -> impl Iterator<Item = (&Group, &Engine)> {
         self.groups
@@ -114,6 +141,53 @@ impl Outfit {
             .map(|(_, engine)| engine)
             .filter(|engine| engine.role == Role::Main)
             .collect()
+    }
+
+    /// Rated power of the main engines, each with its name.
+    ///
+    /// # Errors
+    /// The engines whose power is not known, or the main engines where none is given.
+    pub fn main_power(&self) -> Result<Vec<(String, Power)>, Vec<Missing>> {
+        if self.mains().is_empty() {
+            return Err(vec![self.missing()]);
+        }
+        all_of(
+            self.mains()
+                .into_iter()
+                .map(|engine| (engine.label.as_str(), &engine.power)),
+        )
+    }
+
+    /// Running weight of every engine, each with its name.
+    ///
+    /// # Errors
+    /// The engines whose weight is not known.
+    pub fn engine_weights(&self) -> Result<Vec<(String, Mass)>, Vec<Missing>> {
+        all_of(
+            self.engines()
+                .map(|(_, engine)| (engine.label.as_str(), &engine.weight)),
+        )
+    }
+
+    /// Everything that hangs on the transom: engines, brackets, items marked so.
+    ///
+    /// # Errors
+    /// The weights that are not known.
+    pub fn hung(&self) -> Result<Vec<(String, Mass)>, Vec<Missing>> {
+        let engines = self
+            .engines()
+            .map(|(_, engine)| (engine.label.as_str(), &engine.weight));
+        let brackets = self
+            .groups
+            .iter()
+            .filter_map(|group| group.bracket.as_ref())
+            .map(|bracket| (bracket.name.as_str(), &bracket.weight));
+        let items = self
+            .items
+            .iter()
+            .filter(|entry| entry.item.on_transom)
+            .map(|entry| (entry.item.what.as_str(), &entry.weight));
+        all_of(engines.chain(brackets).chain(items))
     }
 
     /// Whether any engine is given.
@@ -130,6 +204,18 @@ impl Group {
             .is_some_and(|bracket| bracket.spec.kind == Some(BracketKind::Auxiliary))
     }
 
+    /// Running weight of its engines, each with its name.
+    ///
+    /// # Errors
+    /// The engines whose weight is not known.
+    pub fn engine_weights(&self) -> Result<Vec<(String, Mass)>, Vec<Missing>> {
+        all_of(
+            self.engines
+                .iter()
+                .map(|engine| (engine.label.as_str(), &engine.weight)),
+        )
+    }
+
     /// Setback of the mounting face from the transom: none where they hang on the transom itself.
     pub fn setback(&self) -> Slot<Reading<Length>> {
         match &self.bracket {
@@ -144,6 +230,25 @@ impl Group {
             Some(bracket) => bracket.drop.clone(),
             None => Slot::new(Some(on_the_transom()), &crate::job::tape::DROP),
         }
+    }
+}
+
+/// All the named values, or everything that is missing of them.
+fn all_of<'s, Q: Dimensioned + 's>(
+    slots: impl Iterator<Item = (&'s str, &'s Slot<Reading<Q>>)>,
+) -> Result<Vec<(String, Q)>, Vec<Missing>> {
+    let mut values = Vec::new();
+    let mut missing = Vec::new();
+    for (name, slot) in slots {
+        match slot.ask() {
+            Ok(reading) => values.push((name.to_owned(), reading.value)),
+            Err(lacking) => missing.push(lacking),
+        }
+    }
+    if missing.is_empty() {
+        Ok(values)
+    } else {
+        Err(missing)
     }
 }
 

@@ -2,6 +2,7 @@
 //! see this and nothing else.
 
 mod engine;
+mod float;
 mod resolve;
 mod slot;
 
@@ -17,7 +18,8 @@ use crate::job::{
 use crate::quantity::{Reading, Text, inches};
 
 pub use engine::{Bracket, Engine, Group, Outfit, ShaftChoice};
-pub use resolve::{Unresolved, resolve};
+pub use float::{Afloat, Files, Shape};
+pub use resolve::{Unresolved, resolve, resolve_with_files};
 pub use slot::{Missing, Slot};
 
 /// Everything that a rule can look at.
@@ -41,6 +43,8 @@ pub struct Rig {
     pub before: Outfit,
     /// What shall hang on her, or hangs there now.
     pub after: Outfit,
+    /// Her shape, how she lay, what is aboard.
+    pub afloat: Afloat,
     /// The tables of regulations and standards.
     pub tables: Arc<Tables>,
     /// What was taken for granted in resolving the job, in sentences.
@@ -59,6 +63,7 @@ pub struct Boat {
     pub deadrise: Slot<Reading<Angle>>,
     pub chine_beam: Slot<Reading<Length>>,
     pub transom_rating: Slot<Reading<Mass>>,
+    pub stability_test: Slot<Reading<Mass>>,
     pub power_rating: Option<Reading<Power>>,
     pub fuel: Option<Fuel>,
     pub year: Option<u16>,

@@ -3,8 +3,10 @@
 use uom::si::f64::Mass;
 
 use super::engine::ItemOfOutfit;
+use super::float::Files;
 use super::{Boat, Bracket, Engine, Group, Outfit, Rig, ShaftChoice, Slot, Transom};
 use crate::catalog::{Catalog, Entry, likely_names};
+use crate::job::tape::Measurement;
 use crate::job::{
     Across, BracketSpec, EngineGroup, EngineSpec, Hung, Item, Job, Role, ShaftOption, Span, tape,
 };
@@ -33,13 +35,35 @@ const SAME_SHAFT_IN: f64 = 1.5;
 /// # Errors
 /// Every class, bracket, material or shaft length that the catalog does not have.
 pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
+    resolve_with_files(job, catalog, &Files::new())
+}
+
+/// Resolves a job that names files, whose bytes were read.
+///
+/// # Errors
+/// As [`resolve`].
+pub fn resolve_with_files(
+    job: &Job,
+    catalog: &Catalog,
+    files: &Files,
+) -> Result<Rig, Vec<Unresolved>> {
     let mut resolver = Resolver {
         catalog,
         unresolved: Vec::new(),
         assumed: Vec::new(),
     };
-    let before = resolver.outfit("engines_off", &job.engines_off, &job.comes_off, "old ");
-    let after = resolver.outfit("engines_on", &job.engines_on, &job.goes_on, "");
+    let before = resolver.outfit(
+        "engines_off",
+        &job.engines_off,
+        &job.comes_off,
+        &tape::OLD_ENGINES,
+    );
+    let after = resolver.outfit(
+        "engines_on",
+        &job.engines_on,
+        &job.goes_on,
+        &tape::NEW_ENGINES,
+    );
     let material = resolver.material(job.transom.material.as_deref());
     if !resolver.unresolved.is_empty() {
         return Err(resolver.unresolved);
@@ -63,6 +87,7 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
             deadrise: Slot::new(boat.deadrise.clone(), &tape::DEADRISE),
             chine_beam: Slot::new(boat.chine_beam.clone(), &tape::CHINE_BEAM),
             transom_rating: Slot::new(boat.transom_rating.clone(), &tape::TRANSOM_RATING),
+            stability_test: Slot::new(boat.stability_test.clone(), &tape::STABILITY_TEST),
             power_rating: boat.power_rating.clone(),
             fuel: boat.fuel,
             year: boat.year,
@@ -85,6 +110,7 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
         steering: Slot::new(job.steering, &tape::STEERING),
         before,
         after,
+        afloat: super::float::resolve(job, files),
         tables: catalog.tables.clone(),
         assumed: resolver.assumed,
     };
@@ -128,7 +154,18 @@ impl Resolver<'_> {
         });
     }
 
-    fn outfit(&mut self, side: &str, groups: &[EngineGroup], items: &[Item], age: &str) -> Outfit {
+    fn outfit(
+        &mut self,
+        side: &str,
+        groups: &[EngineGroup],
+        items: &[Item],
+        measurement: &'static Measurement,
+    ) -> Outfit {
+        let age = if *measurement == tape::OLD_ENGINES {
+            "old "
+        } else {
+            ""
+        };
         let names = Names::of(groups, age);
         let groups = groups
             .iter()
@@ -142,7 +179,11 @@ impl Resolver<'_> {
                 item: item.clone(),
             })
             .collect();
-        Outfit { groups, items }
+        Outfit {
+            measurement,
+            groups,
+            items,
+        }
     }
 
     fn group(
@@ -321,6 +362,8 @@ impl Resolver<'_> {
             rated_power: Slot::of(spec.rated_power.clone(), &tape::BRACKET_RATING, &name),
             rated_weight: rated(spec.rated_weight.clone()),
             weight: rated(spec.weight.clone()),
+            bottom: Slot::of(hung.bottom.clone(), &tape::BRACKET_BOTTOM, &name),
+            width: hung.width.clone(),
             name: name.clone(),
             spec,
         })
@@ -553,6 +596,7 @@ fn assumed_readings(job: &Job) -> Vec<Text> {
         boat.transom_width => TRANSOM_WIDTH, FeetInches;
         boat.deadrise => DEADRISE, Plain;
         boat.chine_beam => CHINE_BEAM, FeetInches;
+        boat.depth => DEPTH, FeetInches;
         boat.transom_rating => TRANSOM_RATING, Plain;
         transom.height => TRANSOM_HEIGHT, Tape;
         transom.angle => TRANSOM_ANGLE, Plain;

@@ -2,7 +2,7 @@
 
 use crate::quantity::{Measure, Text, Units, say};
 use crate::rig::Missing;
-use crate::working::Sheet;
+use crate::working::{Sheet, Table};
 
 /// The answer of a rule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -73,17 +73,6 @@ impl Limit {
         };
         Measure { si, ..found }
     }
-}
-
-/// Rows of figures that belong to a finding: hole rows, items.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Table {
-    /// What it shows.
-    pub title: String,
-    /// Heads of its columns.
-    pub heads: Vec<String>,
-    /// Its rows, a cell a column.
-    pub rows: Vec<Vec<Text>>,
 }
 
 /// What a rule says of a rig.
@@ -173,6 +162,18 @@ impl Finding {
     pub fn table(mut self, table: Table) -> Self {
         self.tables.push(table);
         self
+    }
+
+    /// With what was found, and nothing to hold it against.
+    #[must_use]
+    pub fn found(mut self, found: Measure) -> Self {
+        self.found = Some(found);
+        self
+    }
+
+    /// Whether it answers a question though there was nothing to judge: a limit, or something found.
+    pub fn is_answer(&self) -> bool {
+        self.verdict == Verdict::Unmeasured && (self.limit.is_some() || self.found.is_some())
     }
 
     /// Room to the limit; negative beyond it.

@@ -1,20 +1,19 @@
 //! The rules: a folder a family, a file a rule, and here the one list of them all.
 
-mod case;
 mod cautions;
 mod finding;
 mod fit;
 mod height;
 mod power;
 pub mod rule;
+mod stern;
 mod weight;
 
-pub use case::Case;
 pub use cautions::cautions;
-pub use finding::{Finding, Limit, Table, Verdict};
+pub use finding::{Finding, Limit, Verdict};
 pub use rule::{Family, Judged, Rule};
 
-use crate::rig::Rig;
+use crate::case::Case;
 
 /// Every rule, in the order of the report.
 pub const ALL: &[&Rule] = &[
@@ -25,6 +24,7 @@ pub const ALL: &[&Rule] = &[
     &weight::TRANSOM_RATING,
     &weight::RATED_BASIS,
     &weight::BRACKET_RATING,
+    &weight::PLATE_PERSONS,
     &weight::CAPACITY_LEFT,
     &weight::SWAMPED_FLOTATION,
     &weight::OLD_TO_NEW,
@@ -35,6 +35,16 @@ pub const ALL: &[&Rule] = &[
     &fit::TOP_EDGE,
     &fit::TRANSOM_THICKNESS,
     &fit::CENTRE_DISTANCE,
+    &stern::TRIM_CHANGE,
+    &stern::WELL_EDGE,
+    &stern::SCUPPERS,
+    &stern::FREEBOARD,
+    &stern::LIST,
+    &stern::METACENTRIC_HEIGHT,
+    &stern::CREW_TO_SIDE,
+    &stern::CAPACITY_FROM_SHAPE,
+    &stern::BRACKET_IMMERSION,
+    &stern::PLATE_IMMERSED,
 ];
 
 /// The rule of this id.
@@ -42,13 +52,12 @@ pub fn find(id: &str) -> Option<&'static Rule> {
     ALL.iter().copied().find(|rule| rule.id == id)
 }
 
-/// Judges a rig by every rule. A pure function: the same rig gives the same findings.
-pub fn judge(rig: &Rig) -> Vec<Judged> {
-    let case = Case::new(rig);
+/// Judges a case by every rule. A pure function: the same rig gives the same findings.
+pub fn judge(case: &Case) -> Vec<Judged> {
     ALL.iter()
         .map(|rule| Judged {
             rule,
-            finding: (rule.judge)(&case),
+            finding: (rule.judge)(case),
         })
         .collect()
 }

@@ -1,6 +1,7 @@
 //! A rule: its id, its explanation, its judgement.
 
-use super::{Case, Finding};
+use super::Finding;
+use crate::case::Case;
 
 /// What a rule is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -9,6 +10,7 @@ pub enum Family {
     Weight,
     Height,
     Fit,
+    Stern,
 }
 
 impl Family {
@@ -19,6 +21,7 @@ impl Family {
             Family::Weight => "weight",
             Family::Height => "height",
             Family::Fit => "fit",
+            Family::Stern => "stern",
         }
     }
 }

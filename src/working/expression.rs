@@ -49,9 +49,8 @@ impl Expression {
 
     fn leaf(&self, units: Units) -> String {
         match self {
-            Expression::Quantity { measure, .. } | Expression::Constant(measure) => {
-                measure.show(units)
-            }
+            Expression::Quantity { measure, .. } => measure.show(units),
+            Expression::Constant(measure) => measure.show_exact(units),
             Expression::Number(value) => value.to_string(),
             Expression::Binary(..) | Expression::Call(..) => String::new(),
         }
@@ -92,7 +91,7 @@ impl Expression {
             || (on_the_right
                 && inner.rank() == operator.rank()
                 && matches!(operator, Operator::Minus | Operator::Over))
-            || (on_the_right && operator == Operator::Times && *inner == Operator::Over)
+            || (operator == Operator::Times && *inner == Operator::Over)
     }
 }
 

@@ -22,8 +22,10 @@
 
 mod expression;
 mod sheet;
+mod table;
 mod term;
 
 pub use expression::{Expression, Operator};
 pub use sheet::{Line, Sheet};
+pub use table::{Part, Table};
 pub use term::{Term, ceil_to_multiple, max, min, number, round, sqrt, tan};

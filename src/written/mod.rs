@@ -5,6 +5,7 @@
 //! again, until it passes or nothing is left to blank.
 
 mod fault;
+mod file;
 mod places;
 
 use std::ops::Range;
@@ -14,6 +15,7 @@ use serde::de::DeserializeOwned;
 use serde_path_to_error::Segment;
 
 pub use fault::{Fault, Faults};
+pub use file::{FileError, printable, text_of};
 use places::Places;
 
 /// The longest file taken for a job or a catalog; a longer one is something else.
@@ -72,6 +74,22 @@ pub struct Draft<T> {
 }
 
 impl<T> Draft<T> {
+    /// Adds faults that a later check found. One about an entry that encloses an earlier fault is its
+    /// consequence (a class that could not be read is missing afterwards), and is left out.
+    pub fn add(&mut self, later: Vec<Fault>) {
+        for fault in later {
+            let consequence = self.faults.iter().any(|earlier| {
+                earlier
+                    .path
+                    .strip_prefix(&fault.path)
+                    .is_some_and(|rest| rest.starts_with(['.', '[']))
+            });
+            if !consequence {
+                self.faults.push(fault);
+            }
+        }
+    }
+
     /// The value and its page, or every fault.
     ///
     /// # Errors
@@ -91,8 +109,8 @@ pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
         let page = Page::new(name, "");
         let fault = page.fault(
             "",
-            format!("the file holds {} bytes", text.len()),
-            format!("a job or a catalog file holds at most {LONGEST_FILE}; check that it is the file you meant"),
+            format!("the file holds more than {LONGEST_FILE} bytes"),
+            "no job and no catalog file is as long; check that it is the file you meant",
         );
         return Draft {
             value: None,
@@ -104,7 +122,7 @@ pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
     let mut copy = text.to_owned();
     let mut faults: Vec<Fault> = Vec::new();
     loop {
-        let (path, error) = match attempt::<T>(&copy) {
+        let refusal = match attempt::<T>(&copy) {
             Ok(value) => {
                 return Draft {
                     value: Some(value),
@@ -114,10 +132,14 @@ pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
             }
             Err(refusal) => refusal,
         };
+        let (path, error) = *refusal;
         let consequence = matches!(error.code, ron::Error::MissingStructField { .. })
             && faults.iter().any(|fault| fault.path.starts_with(&path));
         if !consequence {
-            faults.push(fault::from_ron(&page, &path, &error));
+            let fault = fault::from_ron(&page, &path, &error);
+            if !faults.contains(&fault) {
+                faults.push(fault);
+            }
         }
         let blanked = faults.len() < MOST_FAULTS
             && can_go_on(&error.code)
@@ -136,20 +158,20 @@ pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
 }
 
 /// One strict reading: the value, or the path of the entry that stopped it and why.
-fn attempt<T: DeserializeOwned>(text: &str) -> Result<T, (String, ron::error::SpannedError)> {
+fn attempt<T: DeserializeOwned>(text: &str) -> Result<T, Box<(String, ron::error::SpannedError)>> {
     let options = ron::Options::default()
         .with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
         .with_recursion_limit(DEEPEST_NESTING);
     let mut reader = ron::Deserializer::from_str_with_options(text, &options)
-        .map_err(|error| (String::new(), error))?;
+        .map_err(|error| Box::new((String::new(), error)))?;
     match serde_path_to_error::deserialize(&mut reader) {
         Ok(value) => match reader.end() {
             Ok(()) => Ok(value),
-            Err(code) => Err((String::new(), reader.span_error(code))),
+            Err(code) => Err(Box::new((String::new(), reader.span_error(code)))),
         },
         Err(error) => {
             let path = path_of(error.path());
-            Err((path, reader.span_error(error.into_inner())))
+            Err(Box::new((path, reader.span_error(error.into_inner()))))
         }
     }
 }

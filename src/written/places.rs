@@ -77,11 +77,10 @@ impl Places {
             }
         };
         let behind = &text[entry.whole.end..];
-        let comma = behind
-            .trim_start()
-            .starts_with(',')
-            .then(|| behind.find(',').map_or(0, |i| i + 1))
-            .unwrap_or(0);
+        let comma = match behind.find(',') {
+            Some(i) if behind[..i].trim().is_empty() => i + 1,
+            _ => 0,
+        };
         Some(entry.whole.start..entry.whole.end + comma)
     }
 }

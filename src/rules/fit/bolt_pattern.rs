@@ -2,13 +2,15 @@
 
 use uom::si::f64::Length;
 
-use super::{ON_A_BRACKET, new_engines, on_the_transom};
+use super::{ON_A_BRACKET, on_brackets_only, on_the_transom};
+use crate::case::Case;
 use crate::job::SplashWell;
 use crate::physics::fit::{self, HolePlace};
-use crate::quantity::{Measure, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::{Engine, Rig};
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Table, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::Table;
 
 rule! {
     /// The standard bolt pattern of each engine against the cutout, the holes that are there already
@@ -42,39 +44,23 @@ const WASHER_ROOM_IN: f64 = 1.0;
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if rig.after.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
-    let engines = on_the_transom(rig);
-    if engines.is_empty() {
+    if on_brackets_only(rig) {
         return Finding::not_applicable(Text::from(ON_A_BRACKET));
     }
     need!(
+        _after = rig.after,
         cutout = rig.transom.cutout_width,
         well = rig.transom.splash_well
     );
-    let floor = match well {
-        SplashWell::Floor(floor) => Some(floor.value),
-        SplashWell::None => None,
-    };
-    let half = cutout.value / 2.0;
-    let mut complaints: Vec<(Verdict, Text, Text)> = Vec::new();
+    let mut complaints = Vec::new();
     let mut reused = 0;
     let mut rows = Vec::new();
-    for engine in &engines {
+    for engine in on_the_transom(rig) {
         let pattern = fit::pattern(engine.y);
-        let outermost = engine.y.abs() + inches(fit::UPPER_PAIR_IN / 2.0);
-        if outermost + inches(SIDE_ROOM_IN) > half {
-            complaints.push((
-                Verdict::Fail,
-                say!("The upper bolts of the {} come {} off the centreline; the cutout ends at {}.",
-                    engine.label.as_str(), Measure::tape(outermost), Measure::tape(half)),
-                Text::from("Move the engine inboard, widen the cutout with the builder's consent, or hang it on a bracket."),
-            ));
-        }
+        complaints.extend(against_cutout(engine, cutout.value));
         for hole in pattern {
             let (word, complaint) = against_old(rig, hole);
-            reused += usize::from(word == "on an old hole");
+            reused += usize::from(word == REUSED);
             rows.push(vec![
                 say!("{}", engine.label.as_str()),
                 say!("{} {}", Measure::tape(hole.y.abs()), side(hole.y)),
@@ -83,42 +69,54 @@ fn judge(case: &Case) -> Finding {
             ]);
             complaints.extend(complaint);
         }
-        complaints.extend(floor.and_then(|floor| against_floor(engine, &pattern, floor)));
-    }
-    let table = Table {
-        title: "bolt holes to drill".to_owned(),
-        heads: ["engine", "across", "below the top", ""]
-            .map(str::to_owned)
-            .to_vec(),
-        rows,
-    };
-    complaints.sort_by_key(|(verdict, ..)| *verdict);
-    let count = complaints.len();
-    let finding = match complaints.into_iter().next() {
-        Some((verdict, summary, remedy)) => {
-            let more = if count > 1 {
-                say!(" ({} more like it in the table.)", count - 1)
-            } else {
-                Text::default()
-            };
-            Finding::new(verdict, summary.then(more)).remedy(remedy)
+        if let SplashWell::Floor(floor) = well {
+            complaints.extend(against_floor(engine, &pattern, floor.value));
         }
+    }
+    complaints.sort_by_key(|complaint| complaint.verdict);
+    let more = complaints.len().saturating_sub(1);
+    let finding = match complaints.into_iter().next() {
+        Some(complaint) => complaint.into_finding(more),
         None => Finding::new(
             Verdict::Pass,
             say!(
-                "The bolt pattern fits the cutout and clears the well's floor; {} old holes can be used again.",
+                "The bolt pattern fits the cutout and clears the splash-well; {} old holes can be used again.",
                 reused
             ),
         ),
     };
-    let lower = Measure::tape(inches(fit::UPPER_BELOW_TOP_IN + fit::BETWEEN_PAIRS_IN));
-    let finding = finding.table(table);
-    match floor {
-        Some(floor) => {
-            let most = Measure::tape(floor - inches(WASHER_ROOM_IN));
-            finding.against(lower, Limit::AtMost(most))
-        }
-        None => finding,
+    finding.table(Table {
+        title: "bolt holes of the pattern".to_owned(),
+        heads: ["engine", "across", "below the top", ""]
+            .map(str::to_owned)
+            .to_vec(),
+        rows,
+    })
+}
+
+/// What a table says of a hole that is there already.
+const REUSED: &str = "on an old hole";
+
+/// One thing that stands in the way.
+struct Complaint {
+    verdict: Verdict,
+    summary: Text,
+    found: Measure,
+    limit: Limit,
+    remedy: &'static str,
+}
+
+impl Complaint {
+    fn into_finding(self, more: usize) -> Finding {
+        let summary = match more {
+            0 => self.summary,
+            more => self
+                .summary
+                .then(say!(" {} more in the table of holes.", more)),
+        };
+        Finding::new(self.verdict, summary)
+            .remedy(Text::from(self.remedy))
+            .against(self.found, self.limit)
     }
 }
 
@@ -126,8 +124,26 @@ fn side(y: Length) -> &'static str {
     if y.value >= 0.0 { "port" } else { "starboard" }
 }
 
+/// The upper bolts against the side of the cutout.
+fn against_cutout(engine: &Engine, cutout: Length) -> Option<Complaint> {
+    let outermost = engine.y.abs() + inches(fit::UPPER_PAIR_IN / 2.0);
+    let most = cutout / 2.0 - inches(SIDE_ROOM_IN);
+    outermost.exceeds(most).then(|| Complaint {
+        verdict: Verdict::Fail,
+        summary: say!(
+            "The upper bolts of the {} come {} off the centreline; the cutout ends at {}.",
+            engine.label.as_str(),
+            Measure::tape(outermost),
+            Measure::tape(cutout / 2.0)
+        ),
+        found: Measure::tape(outermost),
+        limit: Limit::AtMost(Measure::tape(most)),
+        remedy: "Move the engine inboard, widen the cutout with the builder's consent, or hang it on a bracket.",
+    })
+}
+
 /// A new hole against the holes that are there already.
-fn against_old(rig: &Rig, hole: HolePlace) -> (&'static str, Option<(Verdict, Text, Text)>) {
+fn against_old(rig: &Rig, hole: HolePlace) -> (&'static str, Option<Complaint>) {
     let nearest = rig
         .transom
         .holes
@@ -137,50 +153,45 @@ fn against_old(rig: &Rig, hole: HolePlace) -> (&'static str, Option<(Verdict, Te
                 y: old.at.y(),
                 below: old.below.value,
             };
-            let diameter = old
-                .diameter
-                .as_ref()
-                .map_or(inches(fit::BOLT_DIAMETER_IN), |d| d.value);
+            let bolt = inches(fit::BOLT_DIAMETER_IN);
+            let diameter = old.diameter.as_ref().map_or(bolt, |d| d.value);
             (fit::apart(hole, place), diameter)
         })
         .min_by(|a, b| a.0.value.total_cmp(&b.0.value));
     let Some((distance, diameter)) = nearest else {
         return ("new", None);
     };
-    let fits_bolt = diameter <= inches(fit::BOLT_DIAMETER_IN + SAME_HOLE_IN);
-    if distance <= inches(SAME_HOLE_IN) && fits_bolt {
-        return ("on an old hole", None);
+    let too_wide = diameter.exceeds(inches(fit::BOLT_DIAMETER_IN + SAME_HOLE_IN));
+    if !distance.exceeds(inches(SAME_HOLE_IN)) && !too_wide {
+        return (REUSED, None);
     }
-    if distance >= inches(APART_IN) {
+    let wanted = Measure::tape(inches(APART_IN));
+    if !inches(APART_IN).exceeds(distance) {
         return ("new", None);
     }
-    let complaint = (
-        Verdict::Warn,
-        say!(
-            "A new bolt hole comes {} from an old one, where {} is wanted.",
+    let complaint = Complaint {
+        verdict: Verdict::Warn,
+        summary: say!(
+            "A bolt hole of the pattern comes {} from an old one, where {} is wanted.",
             Measure::tape(distance),
-            Measure::tape(inches(APART_IN))
+            wanted
         ),
-        Text::from(
-            "Fill and glass the old hole before drilling, or shift the engine by a hole row or sideways.",
-        ),
-    );
+        found: Measure::tape(distance),
+        limit: Limit::AtLeast(wanted),
+        remedy: "Fill and glass the old hole before drilling, or shift the engine by a hole row or sideways.",
+    };
     ("too near an old hole", Some(complaint))
 }
 
 /// The lower bolts against the floor of the splash-well.
-fn against_floor(
-    engine: &Engine,
-    pattern: &[HolePlace; 4],
-    floor: Length,
-) -> Option<(Verdict, Text, Text)> {
+fn against_floor(engine: &Engine, pattern: &[HolePlace; 4], floor: Length) -> Option<Complaint> {
     let lower = pattern[2].below;
     let room = inches(WASHER_ROOM_IN);
     let label = engine.label.as_str();
-    if lower + room <= floor {
-        None
-    } else if lower - room < floor {
-        Some((
+    let (verdict, summary, remedy) = if !(lower + room).exceeds(floor) {
+        return None;
+    } else if floor.exceeds(lower - room) {
+        (
             Verdict::Fail,
             say!(
                 "The lower bolts of the {} come out at the well's floor ({} below the top, floor at {}).",
@@ -188,20 +199,23 @@ fn against_floor(
                 Measure::tape(lower),
                 Measure::tape(floor)
             ),
-            Text::from(
-                "Nothing can be tightened there: hang the engine on a bracket or setback plate with its own pattern, or have the well altered.",
-            ),
-        ))
+            "Nothing can be tightened there: hang the engine on a bracket or setback plate with its own pattern, or have the well altered.",
+        )
     } else {
-        Some((
+        (
             Verdict::Warn,
             say!(
                 "The lower bolts of the {} come out below the well's floor, inside the hull.",
                 label
             ),
-            Text::from(
-                "See that the nuts can be reached and the holes are sealed: they are below the well and may be below the waterline.",
-            ),
-        ))
-    }
+            "See that the nuts can be reached and the holes are sealed: they are below the well and may be below the waterline.",
+        )
+    };
+    Some(Complaint {
+        verdict,
+        summary,
+        found: Measure::tape(lower),
+        limit: Limit::AtMost(Measure::tape(floor - room)),
+        remedy,
+    })
 }

@@ -10,8 +10,7 @@ pub use centre_distance::CENTRE_DISTANCE;
 pub use top_edge::TOP_EDGE;
 pub use transom_thickness::TRANSOM_THICKNESS;
 
-use crate::job::tape;
-use crate::rig::{Engine, Missing, Rig};
+use crate::rig::{Engine, Rig};
 
 /// Engines that are bolted to the transom itself: those on a bracket are bolted to the bracket.
 fn on_the_transom(rig: &Rig) -> Vec<&Engine> {
@@ -23,11 +22,9 @@ fn on_the_transom(rig: &Rig) -> Vec<&Engine> {
         .collect()
 }
 
-fn new_engines() -> Missing {
-    Missing {
-        measurement: &tape::NEW_ENGINES,
-        of: None,
-    }
+/// Whether the engines hang on a bracket only, so that the transom's own bolts are not theirs.
+fn on_brackets_only(rig: &Rig) -> bool {
+    !rig.after.is_empty() && on_the_transom(rig).is_empty()
 }
 
 /// Why a rule about the transom's own bolts has nothing to judge.

@@ -1,11 +1,12 @@
 //! `fit/top-edge`
 
-use super::{ON_A_BRACKET, new_engines, on_the_transom};
+use super::{ON_A_BRACKET, on_brackets_only};
+use crate::case::Case;
 use crate::job::TopEdge;
 use crate::physics::fit;
-use crate::quantity::{Measure, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
     /// The upper bolts' distance from the transom's top.
@@ -24,25 +25,22 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if rig.after.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
-    if on_the_transom(rig).is_empty() {
+    if on_brackets_only(rig) {
         return Finding::not_applicable(Text::from(ON_A_BRACKET));
     }
-    need!(upper = rig.transom.upper_holes);
+    need!(_after = rig.after, upper = rig.transom.upper_holes);
     let wanted = inches(fit::UPPER_BELOW_TOP_IN);
     let least = inches(fit::UPPER_BELOW_TOP_LEAST_IN);
     let found = Measure::tape(upper.value);
     let limit = Limit::AtLeast(Measure::tape(least));
     let bare = rig.transom.top_edge == Some(TopEdge::Bare);
-    let finding = if upper.value < least {
+    let finding = if least.exceeds(upper.value) {
         Finding::new(
             Verdict::Fail,
             say!("The upper bolts stand {} below the transom's top, under the {} that must never be undercut.", found, Measure::tape(least)),
         )
         .remedy(say!("Fill them and drill {} below the top.", Measure::tape(wanted)))
-    } else if upper.value < wanted || bare {
+    } else if wanted.exceeds(upper.value) || bare {
         let why = if bare {
             Text::from("The core shows at the transom's top edge, above the upper bolts.")
         } else {

@@ -1,11 +1,12 @@
 //! `fit/transom-thickness`
 
-use super::{ON_A_BRACKET, new_engines, on_the_transom};
+use super::{ON_A_BRACKET, on_brackets_only, on_the_transom};
+use crate::case::Case;
 use crate::physics::fit::{self, BoltDimensions};
-use crate::quantity::{Measure, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Rig;
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -34,19 +35,13 @@ const BOLT: &str = "1/2-13";
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if rig.after.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
-    let engines = on_the_transom(rig);
-    if engines.is_empty() {
+    if on_brackets_only(rig) {
         return Finding::not_applicable(Text::from(ON_A_BRACKET));
     }
+    need!(_after = rig.after, thickness = rig.transom.thickness);
     let mut worst: Option<Finding> = None;
-    for engine in engines {
-        need!(
-            thickness = rig.transom.thickness,
-            takes = engine.transom_thickness
-        );
+    for engine in on_the_transom(rig) {
+        need!(takes = engine.transom_thickness);
         let mut sheet = Sheet::default();
         let bolt = bolt_sentence(rig, thickness.value, &mut sheet);
         let found = Measure::tape(thickness.value);
@@ -59,8 +54,12 @@ fn judge(case: &Case) -> Finding {
             .unwrap_or(inches(THICKNESS_TOLERANCE_IN));
         let margin = (thickness.value - takes.from.value).min(takes.to.value - thickness.value);
         let label = engine.label.as_str();
-        let finding = if margin.value < 0.0 {
-            let remedy = if thickness.value < takes.from.value {
+        let (too_thin, too_thick) = (
+            takes.from.value.exceeds(thickness.value),
+            thickness.value.exceeds(takes.to.value),
+        );
+        let finding = if too_thin || too_thick {
+            let remedy = if too_thin {
                 say!(
                     "Pad the transom out by {} with solid material over the whole bracket, or hang the engine on a bracket.",
                     Measure::tape(takes.from.value - thickness.value)
@@ -79,7 +78,7 @@ fn judge(case: &Case) -> Finding {
                 ),
             )
             .remedy(remedy)
-        } else if margin < tolerance {
+        } else if tolerance.exceeds(margin) {
             Finding::new(
                 Verdict::Warn,
                 say!(
@@ -112,7 +111,7 @@ fn judge(case: &Case) -> Finding {
             worst = Some(finding);
         }
     }
-    worst.unwrap_or_else(|| Finding::unmeasured(vec![new_engines()]))
+    worst.unwrap_or_else(|| Finding::unmeasured(vec![rig.after.missing()]))
 }
 
 /// Which bolts to order, where the catalog has them.

@@ -1,12 +1,13 @@
 //! `height/plate-window`
 
 use super::rows::{Rows, fixed_engines, holes_up};
-use crate::job::{Sitting, tape};
+use crate::case::Case;
+use crate::job::Sitting;
 use crate::physics::height;
 use crate::quantity::{Measure, say};
 use crate::rig::{Engine, Group, Missing, Rig};
-use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::rule::{need, rule};
+use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
     /// Where each engine's anti-ventilation plate stands against the bottom, in the row of holes in
@@ -26,6 +27,13 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
+    if rig.after.is_empty() {
+        need!(
+            _after = rig.after,
+            _height = rig.transom.height,
+            _deadrise = rig.boat.deadrise
+        );
+    }
     let mut missing: Vec<Missing> = Vec::new();
     let mut worst: Option<Finding> = None;
     for (group, engine) in fixed_engines(rig) {
@@ -49,10 +57,7 @@ fn judge(case: &Case) -> Finding {
     }
     match worst {
         Some(finding) if missing.is_empty() || finding.verdict < Verdict::Unmeasured => finding,
-        _ if missing.is_empty() => Finding::unmeasured(vec![Missing {
-            measurement: &tape::NEW_ENGINES,
-            of: None,
-        }]),
+        _ if missing.is_empty() => Finding::unmeasured(vec![rig.after.missing()]),
         _ => Finding::unmeasured(missing),
     }
 }

@@ -3,10 +3,9 @@
 use uom::si::f64::Length;
 
 use crate::physics::height;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Engine, Group, Missing, Rig};
-use crate::rules::Table;
-use crate::working::{Sheet, Term};
+use crate::working::{Sheet, Table, Term};
 
 /// One engine's plate heights against its window.
 pub(super) struct Rows {
@@ -74,9 +73,9 @@ impl Rows {
     pub fn outside(&self, height: Length) -> Length {
         let slack = crate::quantity::inches(EDGE_SLACK_IN);
         let (low, high) = self.window;
-        if height < low - slack {
+        if (low - slack).exceeds(height) {
             height - low
-        } else if height > high + slack {
+        } else if height.exceeds(high + slack) {
             height - high
         } else {
             Length::default()

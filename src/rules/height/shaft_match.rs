@@ -3,11 +3,11 @@
 use uom::si::f64::Length;
 
 use super::rows::{Rows, fixed_engines, holes_up};
-use crate::job::tape;
+use crate::case::Case;
 use crate::quantity::{Measure, Text, say};
-use crate::rig::{Engine, Missing};
-use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rig::Engine;
+use crate::rules::rule::{need, rule};
+use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
     /// Each engine's shaft against the transom height at its own centreline: whether any row of holes
@@ -30,6 +30,13 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
+    if rig.after.is_empty() {
+        need!(
+            _after = rig.after,
+            _height = rig.transom.height,
+            _deadrise = rig.boat.deadrise
+        );
+    }
     let mut missing = Vec::new();
     let mut worst: Option<(Length, Finding)> = None;
     for (group, engine) in fixed_engines(rig) {
@@ -50,10 +57,7 @@ fn judge(case: &Case) -> Finding {
     }
     match worst {
         Some((gap, finding)) if missing.is_empty() || gap.value > 0.0 => finding,
-        _ if missing.is_empty() => Finding::unmeasured(vec![Missing {
-            measurement: &tape::NEW_ENGINES,
-            of: None,
-        }]),
+        _ if missing.is_empty() => Finding::unmeasured(vec![rig.after.missing()]),
         _ => Finding::unmeasured(missing),
     }
 }

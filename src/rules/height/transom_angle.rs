@@ -1,11 +1,10 @@
 //! `height/transom-angle`
 
-use crate::job::tape;
+use crate::case::Case;
 use crate::physics::height;
-use crate::quantity::{Measure, Text, degrees, inches, say};
-use crate::rig::Missing;
+use crate::quantity::{Dimensioned, Measure, Text, degrees, inches, say};
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
@@ -32,15 +31,12 @@ const BRACKET_FACE_IN: f64 = 12.0;
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
+    need!(_after = rig.after, angle = rig.transom.angle);
     let mut engines: Vec<_> = rig.after.engines().map(|(_, engine)| engine).collect();
     engines.dedup_by(|a, b| a.class == b.class);
     let mut worst: Option<Finding> = None;
     for engine in engines {
-        need!(
-            angle = rig.transom.angle,
-            expected = engine.transom_angle,
-            trim = engine.trim,
-        );
+        need!(expected = engine.transom_angle, trim = engine.trim,);
         let mut sheet = Sheet::default();
         let off = sheet.set(
             "δ",
@@ -55,7 +51,7 @@ fn judge(case: &Case) -> Finding {
             Measure::of(expected.value + most),
         );
         let label = engine.class.as_str();
-        let finding = if off.value().abs() > most {
+        let finding = if off.value().abs().exceeds(most) {
             let wedge = height::wedge(&mut sheet, off.value().abs(), inches(BRACKET_FACE_IN));
             let thick_end = if off.value().value > 0.0 { "bottom" } else { "top" };
             Finding::new(
@@ -95,9 +91,6 @@ fn judge(case: &Case) -> Finding {
             }
             finding
         }
-        None => Finding::unmeasured(vec![Missing {
-            measurement: &tape::NEW_ENGINES,
-            of: None,
-        }]),
+        None => Finding::unmeasured(vec![rig.after.missing()]),
     }
 }

@@ -1,11 +1,11 @@
 //! `power/matched-pair`
 
-use super::plate_limit::new_engines;
+use crate::case::Case;
 use crate::job::Hand;
 use crate::quantity::{Text, say};
 use crate::rig::{Engine, Missing};
 use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Verdict};
+use crate::rules::{Finding, Verdict};
 
 rule! {
     /// Main engines of a multiple install alike in class, power and shaft, the outer propellers of
@@ -27,7 +27,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let mut mains = case.rig.after.mains();
     if mains.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
+        return Finding::unmeasured(vec![case.rig.after.missing()]);
     }
     if mains.len() == 1 {
         return Finding::not_applicable(Text::from("A single main engine has nothing to match."));
@@ -39,7 +39,7 @@ fn judge(case: &Case) -> Finding {
     }
     mains.sort_by(|a, b| b.y.value.total_cmp(&a.y.value));
     let (Some(port), Some(starboard)) = (mains.first(), mains.last()) else {
-        return Finding::unmeasured(vec![new_engines()]);
+        return Finding::unmeasured(vec![case.rig.after.missing()]);
     };
     let missing: Vec<Missing> = [port, starboard]
         .iter()

@@ -1,12 +1,11 @@
 //! `power/plate-limit`
 
 use super::{Rated, installed, rated};
-use crate::job::{Role, tape};
-use crate::quantity::{Measure, Text, say};
-use crate::rig::Missing;
-use crate::rules::case::main_power;
-use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::case::Case;
+use crate::job::Role;
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::rules::rule::{need, rule};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -29,10 +28,8 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if rig.after.mains().is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
-    let engines = match main_power(&rig.after) {
+    need!(_after = rig.after, _plate = rig.plate);
+    let engines = match rig.after.main_power() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
     };
@@ -47,7 +44,7 @@ fn judge(case: &Case) -> Finding {
     };
     let mut sheet = Sheet::default();
     let Some(installed) = installed(&mut sheet, &engines) else {
-        return Finding::unmeasured(vec![new_engines()]);
+        return Finding::unmeasured(vec![rig.after.missing()]);
     };
     let (found, limit) = (installed.measure(), Measure::of(rated.value));
     let auxiliary = rig
@@ -59,7 +56,7 @@ fn judge(case: &Case) -> Finding {
     } else {
         ""
     };
-    let finding = if installed.value() > rated.value {
+    let finding = if installed.value().exceeds(rated.value) {
         Finding::new(
             Verdict::Fail,
             say!(
@@ -82,11 +79,4 @@ fn judge(case: &Case) -> Finding {
         )
     };
     finding.against(found, Limit::AtMost(limit)).working(sheet)
-}
-
-pub(super) fn new_engines() -> Missing {
-    Missing {
-        measurement: &tape::NEW_ENGINES,
-        of: None,
-    }
 }

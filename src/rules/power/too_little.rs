@@ -1,11 +1,10 @@
 //! `power/too-little`
 
-use super::plate_limit::new_engines;
 use super::{Rated, installed, rated};
-use crate::quantity::{Text, say};
-use crate::rules::case::main_power;
-use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::case::Case;
+use crate::quantity::{Dimensioned, Text, say};
+use crate::rules::rule::{need, rule};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
@@ -28,13 +27,14 @@ rule! {
 const LEAST_SHARE: f64 = 0.6;
 
 fn judge(case: &Case) -> Finding {
-    let engines = match main_power(&case.rig.after) {
+    need!(_after = case.rig.after, _plate = case.rig.plate);
+    let engines = match case.rig.after.main_power() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
     };
     let mut sheet = Sheet::default();
     let Some(installed) = installed(&mut sheet, &engines) else {
-        return Finding::unmeasured(vec![new_engines()]);
+        return Finding::unmeasured(vec![case.rig.after.missing()]);
     };
     let rated = match rated(case.rig) {
         Ok(Rated::Power(power)) => power,
@@ -51,7 +51,7 @@ fn judge(case: &Case) -> Finding {
         number(LEAST_SHARE) * Term::new("Pr", rated.value),
     );
     let (found, limit) = (installed.measure(), least.measure());
-    let finding = if installed.value() < least.value() {
+    let finding = if least.value().exceeds(installed.value()) {
         Finding::new(
             Verdict::Warn,
             say!("The main engines make {}; a planing boat of her rating wants {}.", found, limit),

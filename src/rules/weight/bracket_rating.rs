@@ -1,12 +1,11 @@
 //! `weight/bracket-rating`
 
-use super::new_engines;
+use crate::case::Case;
 use crate::physics::weight;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Bracket, Group, Missing};
-use crate::rules::case::group_weight;
-use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::rule::{need, rule};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
@@ -27,9 +26,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if rig.after.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
+    need!(_after = rig.after);
     let hung: Vec<(&Group, &Bracket)> = rig
         .after
         .groups
@@ -52,7 +49,7 @@ fn judge(case: &Case) -> Finding {
             worst = Some(finding);
         }
     }
-    worst.unwrap_or_else(|| Finding::unmeasured(vec![new_engines()]))
+    worst.unwrap_or_else(|| Finding::unmeasured(vec![rig.after.missing()]))
 }
 
 fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
@@ -69,7 +66,7 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
             .filter_map(|engine| engine.power.ask().err()),
     )
     .collect();
-    let weights = group_weight(group)?;
+    let weights = group.engine_weights()?;
     let (Some(rated_weight), Some(rated_power), true) = (
         bracket.rated_weight.reading(),
         bracket.rated_power.reading(),
@@ -108,7 +105,7 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
         .remedy(Text::from("Choose a bracket made for as many engines."))
         .working(sheet));
     }
-    if let Some(power) = power.filter(|power| power.value() > rated_power.value) {
+    if let Some(power) = power.filter(|power| power.value().exceeds(rated_power.value)) {
         return Ok(Finding::new(
             Verdict::Fail,
             say!(
@@ -126,7 +123,7 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
         .working(sheet));
     }
     let found = total.measure();
-    let finding = if total.value() > rated_weight.value {
+    let finding = if total.value().exceeds(rated_weight.value) {
         Finding::new(
             Verdict::Fail,
             say!(

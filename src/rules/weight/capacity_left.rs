@@ -1,12 +1,13 @@
 //! `weight/capacity-left`
 
-use super::{engine_weights, new_engines, outside_small_boats};
+use super::outside_small_boats;
+use crate::case::Case;
 use crate::job::{Fuel, Plate, tape};
 use crate::physics::{capacity, weight};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Missing;
-use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::rule::{need, rule};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 use uom::si::f64::Mass;
 
@@ -35,9 +36,7 @@ fn judge(case: &Case) -> Finding {
         Ok(Some(why)) => return Finding::not_applicable(why),
         Err(missing) => return Finding::unmeasured(missing),
     }
-    if rig.after.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
+    need!(_after = rig.after, _plate = rig.plate);
     let (persons, persons_weight, total_weight) = match rig.plate.ask() {
         Ok(Plate::Capacity {
             persons,
@@ -64,7 +63,7 @@ fn judge(case: &Case) -> Finding {
         ];
         return Finding::unmeasured(lacking.into_iter().flatten().collect());
     };
-    let engines = match engine_weights(&rig.after) {
+    let engines = match rig.after.engine_weights() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
     };
@@ -98,7 +97,7 @@ fn judge(case: &Case) -> Finding {
             "Mark the boat for {} persons with these engines, or choose lighter ones.",
             format!("{:.0}", fits.max(0.0))
         ))
-    } else if promised.is_some_and(|promised| left.value() < promised) {
+    } else if promised.is_some_and(|promised| promised.exceeds(left.value())) {
         Finding::new(
             Verdict::Warn,
             say!(

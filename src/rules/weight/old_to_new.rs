@@ -2,15 +2,13 @@
 
 use uom::si::f64::Mass;
 
-use super::new_engines;
-use crate::job::tape;
+use crate::case::Case;
 use crate::physics::weight;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Missing;
-use crate::rules::case::hung;
 use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Table, Verdict};
-use crate::working::{Sheet, Term, number};
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::{Sheet, Table, Term, number};
 
 rule! {
     /// What hangs on the stern after, against what hung there before, item by item.
@@ -33,17 +31,11 @@ const MOST_GROWTH: f64 = 1.15;
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    let mut missing = Vec::new();
-    if rig.before.is_empty() {
-        missing.push(Missing {
-            measurement: &tape::OLD_ENGINES,
-            of: None,
-        });
-    }
-    if rig.after.is_empty() {
-        missing.push(new_engines());
-    }
-    let (before, after) = match (hung(&rig.before), hung(&rig.after)) {
+    let mut missing: Vec<Missing> = [rig.before.ask().err(), rig.after.ask().err()]
+        .into_iter()
+        .flatten()
+        .collect();
+    let (before, after) = match (rig.before.hung(), rig.after.hung()) {
         (Ok(before), Ok(after)) if missing.is_empty() => (before, after),
         (before, after) => {
             missing.extend(before.err().into_iter().chain(after.err()).flatten());
@@ -60,14 +52,17 @@ fn judge(case: &Case) -> Finding {
         number(MOST_GROWTH) * Term::new("Wo", old.value()),
     );
     let (found, at_most) = (new.measure(), limit.measure());
-    let finding = if new.value() > limit.value() {
+    let finding = if new.value().exceeds(limit.value()) {
         Finding::new(
             Verdict::Warn,
-            say!("{} hangs on the stern where {} hung: {} more.", found, old.measure(), change.measure()),
+            say!(
+                "{} hangs on the stern where {} hung: {} more.",
+                found,
+                old.measure(),
+                change.measure()
+            ),
         )
-        .remedy(Text::from(
-            "Float her before ordering: by calculation, or with sandbags of that weight at the engines' place, persons and fuel aboard; measure well edge and scuppers.",
-        ))
+        .remedy(Text::from(remedy(case)))
     } else {
         Finding::new(
             Verdict::Pass,
@@ -83,6 +78,18 @@ fn judge(case: &Case) -> Finding {
         .against(found, Limit::AtMost(at_most))
         .table(items(&before, &after, change.measure()))
         .working(sheet)
+}
+
+/// Where she could be floated, the stern's own rules say what the weight does.
+fn remedy(case: &Case) -> &'static str {
+    let floated = case
+        .float()
+        .is_ok_and(|float| float.loadings.iter().any(|loaded| loaded.both().is_some()));
+    if floated {
+        "See what it does to her afloat: stern/trim-change, stern/well-edge and stern/scuppers."
+    } else {
+        "Float her before ordering: by calculation (give her sections and freeboards, see `sternknee tape`), or with sandbags of that weight at the engines' place, persons and fuel aboard; measure well edge and scuppers."
+    }
 }
 
 fn items(before: &[(String, Mass)], after: &[(String, Mass)], change: Measure) -> Table {

@@ -1,13 +1,13 @@
 //! `weight/rated-basis`
 
-use super::{new_engines, share};
+use super::share;
+use crate::case::Case;
 use crate::job::{Plate, tape};
 use crate::physics::weight;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Missing;
-use crate::rules::case::hung;
-use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::rule::{need, rule};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
@@ -30,9 +30,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if rig.after.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
+    need!(_after = rig.after, _plate = rig.plate);
     let power = match rig.plate.ask() {
         Ok(Plate::Capacity { power, .. } | Plate::Builders { power, .. }) => power.clone(),
         Ok(Plate::None | Plate::Illegible) => None,
@@ -44,7 +42,7 @@ fn judge(case: &Case) -> Finding {
             of: None,
         }]);
     };
-    let parts = match hung(&rig.after) {
+    let parts = match rig.after.hung() {
         Ok(parts) => parts,
         Err(missing) => return Finding::unmeasured(missing),
     };
@@ -72,7 +70,7 @@ fn judge(case: &Case) -> Finding {
     );
     let total = weight::total(&mut sheet, "W", "all that hangs on the transom", &parts);
     let (found, limit) = (total.measure(), listed.measure());
-    let finding = if total.value() > listed.value() {
+    let finding = if total.value().exceeds(listed.value()) {
         Finding::new(
             Verdict::Warn,
             say!("{} hangs where her loading was worked out with {}.", found, limit),

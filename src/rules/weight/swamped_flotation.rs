@@ -2,13 +2,14 @@
 
 use uom::si::f64::Mass;
 
-use super::{engine_weights, new_engines, outside_small_boats, share};
+use super::{outside_small_boats, share};
+use crate::case::Case;
 use crate::job::Plate;
 use crate::physics::weight;
-use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::quantity::{Measure, Style, Text, pounds, say};
 use crate::rig::Missing;
-use crate::rules::rule::rule;
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::rule::{need, rule};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
@@ -19,7 +20,7 @@ rule! {
     /// lighter engine leaves her hanging by the bow.
     ///
     /// **Limit.** No more swamped weight than the table lists for the plate's power; without a plate
-    /// no more than the old engines had.
+    /// no more than the old engines had; half a pound either way is the table's rounding.
     ///
     /// **Source.** Coast Guard boatbuilder's handbook, flotation (foam volume = submerged weight over
     /// B, B = 62.4 lb/ft³ less the foam's own weight); ABYC S-30 table 1A (swamped weight 0.85 of
@@ -30,6 +31,9 @@ rule! {
     SWAMPED_FLOTATION = Weight "weight/swamped-flotation", judge;
 }
 
+/// What the table's rounding to whole pounds may have taken. Source: ABYC S-30 table 1A.
+const TABLE_ROUNDING_LB: f64 = 0.5;
+
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
     match outside_small_boats(rig) {
@@ -37,10 +41,8 @@ fn judge(case: &Case) -> Finding {
         Ok(Some(why)) => return Finding::not_applicable(why),
         Err(missing) => return Finding::unmeasured(missing),
     }
-    if rig.after.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
-    let engines = match engine_weights(&rig.after) {
+    need!(_after = rig.after, _plate = rig.plate);
+    let engines = match rig.after.engine_weights() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
     };
@@ -58,7 +60,7 @@ fn judge(case: &Case) -> Finding {
     };
     let extra = sheet.set("We", "swamped weight beyond that", &swamped - &basis);
     let (found, limit) = (swamped.measure(), basis.measure());
-    let finding = if extra.value().si() > 0.0 {
+    let finding = if extra.value() > pounds(TABLE_ROUNDING_LB) {
         let foam = weight::foam_volume(&mut sheet, &extra);
         Finding::new(
             Verdict::Warn,
@@ -109,13 +111,8 @@ fn basis(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Vec<Missing>> {
             number(count as f64) * Term::new("ws", row.swamped.value),
         ));
     }
-    if rig.before.is_empty() {
-        return Err(vec![Missing {
-            measurement: &crate::job::tape::OLD_ENGINES,
-            of: None,
-        }]);
-    }
-    let old = engine_weights(&rig.before)?;
+    rig.before.ask().map_err(|missing| vec![missing])?;
+    let old = rig.before.engine_weights()?;
     sheet.remark(Text::from(
         "no plate power to look up: held against the old engines",
     ));

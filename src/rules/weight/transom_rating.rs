@@ -1,11 +1,10 @@
 //! `weight/transom-rating`
 
-use super::new_engines;
+use crate::case::Case;
 use crate::physics::weight;
-use crate::quantity::{Measure, say};
-use crate::rules::case::hung;
+use crate::quantity::{Dimensioned, Measure, say};
 use crate::rules::rule::{need, rule};
-use crate::rules::{Case, Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -27,18 +26,15 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if rig.after.is_empty() {
-        return Finding::unmeasured(vec![new_engines()]);
-    }
-    let parts = match hung(&rig.after) {
+    need!(_after = rig.after, rating = rig.boat.transom_rating);
+    let parts = match rig.after.hung() {
         Ok(parts) => parts,
         Err(missing) => return Finding::unmeasured(missing),
     };
     let mut sheet = Sheet::default();
     let total = weight::total(&mut sheet, "W", "all that hangs on the transom", &parts);
-    need!(rating = rig.boat.transom_rating);
     let (found, limit) = (total.measure(), Measure::of(rating.value));
-    let finding = if total.value() > rating.value {
+    let finding = if total.value().exceeds(rating.value) {
         Finding::new(
             Verdict::Fail,
             say!(

@@ -1,0 +1,68 @@
+//! `work`: the whole working of one topic.
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Args, ValueEnum};
+
+use super::check::Format;
+use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_rig, print};
+use crate::case::Case;
+use crate::report;
+use crate::working::Part;
+
+#[derive(Args)]
+pub(super) struct WorkArgs {
+    /// The job
+    job: PathBuf,
+    /// What to work out
+    #[arg(value_enum, default_value = "weights")]
+    topic: Topic,
+    /// Form of the working
+    #[arg(long, value_enum, default_value = "text")]
+    format: Format,
+    /// Units of the working
+    #[arg(long, value_enum, default_value = "us")]
+    units: UnitsChoice,
+    #[command(flatten)]
+    catalog: CatalogChoice,
+}
+
+#[derive(Clone, Copy, ValueEnum)]
+enum Topic {
+    /// What comes off and goes on, item by item
+    Weights,
+    /// How she floats, before and after, in every loading
+    Float,
+}
+
+impl Topic {
+    fn word(self) -> &'static str {
+        match self {
+            Topic::Weights => "weights",
+            Topic::Float => "float",
+        }
+    }
+
+    fn parts(self, case: &Case) -> Vec<Part> {
+        match self {
+            Topic::Weights => case.weights(),
+            Topic::Float => case.float_parts(),
+        }
+    }
+}
+
+pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
+    let catalog = load_catalog(&args.catalog)?;
+    let rig = load_rig(&args.job, &catalog)?;
+    let parts = args.topic.parts(&Case::new(&rig));
+    let (topic, units) = (args.topic.word(), args.units.into());
+    print(&match args.format {
+        Format::Text => report::work_text(&rig.title, topic, &parts, units),
+        Format::Json => format!(
+            "{:#}\n",
+            report::work_json(&rig.title, topic, &parts, units)
+        ),
+    });
+    Ok(ExitCode::SUCCESS)
+}
