@@ -4,10 +4,11 @@ use serde_json::Value;
 
 use crate::{project, same_as_kept, shown, sternknee};
 
-const DEMOS: [(&str, i32); 3] = [
+const DEMOS: [(&str, i32); 4] = [
     ("oyster_skiff", 1),
     ("tiller_skiff", 0),
     ("harbour_launch", 1),
+    ("creek_boat", 0),
 ];
 
 fn call(arguments: &str) -> std::process::Output {

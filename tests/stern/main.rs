@@ -3,7 +3,6 @@
 mod command;
 mod laws;
 mod remedies;
-mod walk;
 
 use sternknee::case::Case;
 use sternknee::catalog::Catalog;

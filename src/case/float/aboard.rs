@@ -352,9 +352,9 @@ impl Aboard {
             self.crew_aft(),
         )?;
         let worst = if has_well {
-            "worst stern: live well full, crew at the stern"
+            "live well full, crew at the stern"
         } else {
-            "worst stern: crew at the stern"
+            "all full, crew at the stern"
         };
         add(
             worst,

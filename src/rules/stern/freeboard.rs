@@ -95,5 +95,5 @@ fn judge(case: &Case) -> Finding {
     }
     finding
         .against(found, Limit::AtLeast(Measure::tape(least)))
-        .table(heights_table(float, &edges))
+        .table(heights_table(float, &[lowest.edge]))
 }
