@@ -18,6 +18,7 @@ mod iso_898_1;
 mod khurmi_brackets;
 mod lofting;
 mod mesh_checks;
+mod plate_equilibrium;
 mod plate_errors;
 mod plate_theory;
 mod shapes;

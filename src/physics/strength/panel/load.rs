@@ -1,10 +1,10 @@
 //! Loads on a panel, as nodal forces.
 
-use super::element::shape;
 use super::error::PanelError;
 use super::mesh::{Mesh, double_area};
 use super::model::{Panel, Point};
 use super::outline;
+use super::reference::shape;
 use super::vector::{cross, sub};
 
 /// A rectangle on the panel: centre `[y, z]` and full sides, m.

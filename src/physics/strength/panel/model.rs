@@ -134,6 +134,8 @@ pub enum LineKind {
     /// Springs, N/m of deflection per metre of line.
     Elastic { stiffness: f64 },
     /// A beam fixed to the panel at its middle surface (a stiffened top edge): bending EI (N·m²), torsion GJ (N·m²).
+    /// Run it to a support: an end inside the panel hands its shear to one point, where a plate that shears sags ever
+    /// deeper, if slowly, as the mesh gets finer.
     Beam { bending: f64, torsion: f64 },
 }
 

@@ -2,10 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use super::assembly::{Holds, Spring, System};
+use super::assembly::System;
 use super::element::Element;
 use super::mesh::Mesh;
 use super::model::{PlateStiffness, Point};
+use super::support::{Holds, Spring};
 
 /// The part of the panel's surroundings that a reaction comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

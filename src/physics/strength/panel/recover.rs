@@ -4,10 +4,11 @@ use std::collections::{HashMap, HashSet};
 
 use super::arrange::{Arrangement, Origin};
 use super::assembly::{System, triangle_values};
-use super::element::{Element, NODES};
+use super::element::Element;
 use super::layup::PlyStress;
 use super::mesh::{Mesh, double_area};
 use super::model::{PlateStiffness, Point, Section};
+use super::reference::NODES;
 
 /// Moments and shear forces at a node, averaged over the triangles of one part of the panel on one side of any line.
 #[derive(Debug, Clone, Copy, PartialEq)]

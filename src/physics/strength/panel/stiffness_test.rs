@@ -1,10 +1,10 @@
 //! What a measured deflection under a known pull says of a panel's stiffness.
 
-use super::element::shape;
 use super::error::PanelError;
 use super::load::{Load, Locator};
 use super::model::{Panel, Point};
 use super::outline;
+use super::reference::shape;
 use super::solve::{Accuracy, Solution};
 
 impl Solution {
@@ -86,6 +86,7 @@ pub fn scale_of_region(
     // One mesh for all trials, so that the deflection is a smooth function of the scale.
     let accuracy = Accuracy {
         relative: f64::INFINITY,
+        fields: f64::INFINITY,
         ..Accuracy::default()
     };
     let mut panel = panel.clone();
