@@ -58,7 +58,12 @@ fn skiffs_twins_least_distance(bencher: Bencher, what: &str) {
         "neighbours" => swing.neighbours.clone().unwrap_or_default(),
         "cylinder" => swing.cylinder.clone().unwrap_or_default(),
         "tie_bar" => swing.tie_bar.clone().unwrap_or_default(),
-        _ => swing.ground.iter().flatten().map(|one| one.road.clone()).collect(),
+        _ => swing
+            .ground
+            .iter()
+            .flatten()
+            .map(|one| one.road.clone())
+            .collect(),
     };
     let effort = Effort::default();
     bencher.bench_local(|| {
