@@ -1,6 +1,8 @@
 //! What a job must not say: values that no boat has, engines in impossible places, things that
 //! contradict each other. Every finding is noted, none stops the search.
 
+mod float;
+mod papers;
 mod swing;
 
 use uom::si::f64::{Angle, Length};
@@ -172,6 +174,11 @@ pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
             item(&mut checker, &format!("{side}[{i}]"), entry);
         }
     }
+    if let Some(planned) = &job.planned {
+        papers::planned(&mut checker, planned);
+    }
+    papers::photographs(&mut checker, &job.photographs);
+    float::float(&mut checker, job);
     swing::surroundings(&mut checker, job);
     checker.faults
 }
@@ -188,6 +195,7 @@ fn boat(checker: &mut Checker, boat: &Boat) {
     checker.within("boat.chine_beam", boat.chine_beam.as_ref(), WIDTH);
     checker.within("boat.deadrise", boat.deadrise.as_ref(), DEADRISE);
     checker.within("boat.transom_rating", boat.transom_rating.as_ref(), LOAD);
+    checker.within("boat.stability_test", boat.stability_test.as_ref(), LOAD);
     checker.within("boat.power_rating", boat.power_rating.as_ref(), BOAT_POWER);
     checker.count("boat.year", boat.year, YEARS);
     for (path, part) in [
@@ -372,7 +380,7 @@ fn engine_group(checker: &mut Checker, path: &str, group: &EngineGroup) {
         checker.fault(
             &format!("{path}.propellers"),
             format!(
-                "{} propellers for {} engines",
+                "as many propellers as engines expected: {} for {}",
                 group.propellers.len(),
                 group.places().len()
             ),

@@ -58,6 +58,10 @@ pub struct Hung {
     pub class: Option<String>,
     /// …or the device described in place.
     pub described: Option<BracketSpec>,
+    /// Its lowest point above the bottom of the hull, as fitted or as drawn.
+    pub bottom: Option<Reading<Length>>,
+    /// Its width, where it is a box.
+    pub width: Option<Reading<Length>>,
 }
 
 /// What an engine is for.

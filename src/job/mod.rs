@@ -6,6 +6,8 @@
 mod boat;
 mod check;
 mod engines;
+mod float;
+mod papers;
 mod specs;
 pub mod start;
 mod swing;
@@ -24,6 +26,11 @@ pub use boat::{
 };
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
+pub use float::{
+    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, HullShape, Lines, Liquid,
+    Mark, Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
+};
+pub use papers::{Photograph, Planned};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
 pub use swing::{
     BoxedObstacle, Cylinder, MountingNumbers, SteeringGear, TieBar, TiltTube, Trailer, Well,
@@ -65,6 +72,20 @@ pub struct Job {
     pub comes_off: Vec<Item>,
     /// What else goes on with the new engines.
     pub goes_on: Vec<Item>,
+    /// What had been planned, where a finished install is surveyed.
+    pub planned: Option<Planned>,
+    /// Photographs that go with the report.
+    pub photographs: Vec<Photograph>,
+    /// The shape of her hull; made from length, chine beam, deadrise and depth where it is left out.
+    pub hull: Option<HullShape>,
+    /// The water, and how she lies in it.
+    pub afloat: Option<Afloat>,
+    /// What she and everything aboard weighs.
+    pub weights: Weights,
+    /// Edges where water comes in or runs off.
+    pub edges: Vec<Edge>,
+    /// Loadings to look at; sensible ones are made where none is given.
+    pub conditions: Vec<Condition>,
     /// The motorwell that the engines tilt into.
     pub well: Well,
     /// What else they could strike.
@@ -121,6 +142,16 @@ pub struct Item {
     pub across: Option<Across>,
     /// Height of its centre above the baseline.
     pub above: Option<Reading<Length>>,
+}
+
+impl Job {
+    /// The files that the job names: the path of the entry, and the name.
+    pub fn files(&self) -> Vec<(&'static str, &str)> {
+        match &self.hull {
+            Some(HullShape::Mesh { file, .. }) => vec![("hull.file", file.as_str())],
+            _ => Vec::new(),
+        }
+    }
 }
 
 /// Reads a job and checks that it can be one; what is wrong is noted in the draft.

@@ -52,6 +52,10 @@ pub struct Bracket {
     pub rated_weight: Slot<Reading<Mass>>,
     /// Its own weight.
     pub weight: Slot<Reading<Mass>>,
+    /// Its lowest point above the bottom of the hull.
+    pub bottom: Slot<Reading<Length>>,
+    /// Its width, where it is a box.
+    pub width: Option<Reading<Length>>,
     /// The rest of what its class says.
     pub spec: BracketSpec,
 }

@@ -2,6 +2,9 @@
 //! see this and nothing else.
 
 mod engine;
+mod float;
+mod papers;
+mod readings;
 mod resolve;
 mod slot;
 mod swing;
@@ -18,7 +21,10 @@ use crate::job::{
 use crate::quantity::{Reading, Text, inches};
 
 pub use engine::{Bracket, Engine, Group, Outfit, ShaftChoice};
-pub use resolve::{Unresolved, resolve};
+pub use float::{Afloat, Files, Shape};
+pub use papers::Papers;
+pub use readings::{Taken, TakenGroup, Value};
+pub use resolve::{Unresolved, resolve, resolve_with_files};
 pub use slot::{Missing, Slot};
 pub use swing::{OnTrailer, Surroundings, SwingSheet};
 
@@ -43,6 +49,10 @@ pub struct Rig {
     pub before: Outfit,
     /// What shall hang on her, or hangs there now.
     pub after: Outfit,
+    /// What goes with the readings on paper.
+    pub papers: Papers,
+    /// Her shape, how she lay, what is aboard.
+    pub afloat: Afloat,
     /// What stands round the engines when they tilt and steer.
     pub surroundings: Surroundings,
     /// The tables of regulations and standards.
@@ -63,6 +73,7 @@ pub struct Boat {
     pub deadrise: Slot<Reading<Angle>>,
     pub chine_beam: Slot<Reading<Length>>,
     pub transom_rating: Slot<Reading<Mass>>,
+    pub stability_test: Slot<Reading<Mass>>,
     pub power_rating: Option<Reading<Power>>,
     pub fuel: Option<Fuel>,
     pub year: Option<u16>,

@@ -3,8 +3,9 @@
 use uom::si::f64::Mass;
 
 use super::engine::ItemOfOutfit;
+use super::float::Files;
+use super::{Boat, Bracket, Engine, Group, Outfit, Papers, Rig, ShaftChoice, Slot, Transom};
 use super::swing::{Surroundings, SwingSheet, with_sheet};
-use super::{Boat, Bracket, Engine, Group, Outfit, Rig, ShaftChoice, Slot, Transom};
 use crate::catalog::{Catalog, Entry, likely_names};
 use crate::job::tape::Measurement;
 use crate::job::{
@@ -35,6 +36,18 @@ const SAME_SHAFT_IN: f64 = 1.5;
 /// # Errors
 /// Every class, bracket, material or shaft length that the catalog does not have.
 pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
+    resolve_with_files(job, catalog, &Files::new())
+}
+
+/// Resolves a job that names files, whose bytes were read.
+///
+/// # Errors
+/// As [`resolve`].
+pub fn resolve_with_files(
+    job: &Job,
+    catalog: &Catalog,
+    files: &Files,
+) -> Result<Rig, Vec<Unresolved>> {
     let mut resolver = Resolver {
         catalog,
         unresolved: Vec::new(),
@@ -75,6 +88,7 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
             deadrise: Slot::new(boat.deadrise.clone(), &tape::DEADRISE),
             chine_beam: Slot::new(boat.chine_beam.clone(), &tape::CHINE_BEAM),
             transom_rating: Slot::new(boat.transom_rating.clone(), &tape::TRANSOM_RATING),
+            stability_test: Slot::new(boat.stability_test.clone(), &tape::STABILITY_TEST),
             power_rating: boat.power_rating.clone(),
             fuel: boat.fuel,
             year: boat.year,
@@ -97,6 +111,8 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
         steering: Slot::new(job.steering, &tape::STEERING),
         before,
         after,
+        papers: Papers::of(job),
+        afloat: super::float::resolve(job, files),
         surroundings: Surroundings::of(job),
         tables: catalog.tables.clone(),
         assumed: resolver.assumed,
@@ -350,6 +366,8 @@ impl Resolver<'_> {
             rated_power: Slot::of(spec.rated_power.clone(), &tape::BRACKET_RATING, &name),
             rated_weight: rated(spec.rated_weight.clone()),
             weight: rated(spec.weight.clone()),
+            bottom: Slot::of(hung.bottom.clone(), &tape::BRACKET_BOTTOM, &name),
+            width: hung.width.clone(),
             name: name.clone(),
             spec,
         })
@@ -589,6 +607,7 @@ fn assumed_readings(job: &Job) -> Vec<Text> {
         boat.transom_width => TRANSOM_WIDTH, FeetInches;
         boat.deadrise => DEADRISE, Plain;
         boat.chine_beam => CHINE_BEAM, FeetInches;
+        boat.depth => DEPTH, FeetInches;
         boat.transom_rating => TRANSOM_RATING, Plain;
         transom.height => TRANSOM_HEIGHT, Tape;
         transom.angle => TRANSOM_ANGLE, Plain;

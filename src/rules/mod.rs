@@ -6,6 +6,7 @@ mod fit;
 mod height;
 mod power;
 pub mod rule;
+mod stern;
 mod swing;
 mod weight;
 
@@ -24,6 +25,7 @@ pub const ALL: &[&Rule] = &[
     &weight::TRANSOM_RATING,
     &weight::RATED_BASIS,
     &weight::BRACKET_RATING,
+    &weight::PLATE_PERSONS,
     &weight::CAPACITY_LEFT,
     &weight::SWAMPED_FLOTATION,
     &weight::OLD_TO_NEW,
@@ -34,6 +36,16 @@ pub const ALL: &[&Rule] = &[
     &fit::TOP_EDGE,
     &fit::TRANSOM_THICKNESS,
     &fit::CENTRE_DISTANCE,
+    &stern::TRIM_CHANGE,
+    &stern::WELL_EDGE,
+    &stern::SCUPPERS,
+    &stern::FREEBOARD,
+    &stern::LIST,
+    &stern::METACENTRIC_HEIGHT,
+    &stern::CREW_TO_SIDE,
+    &stern::CAPACITY_FROM_SHAPE,
+    &stern::BRACKET_IMMERSION,
+    &stern::PLATE_IMMERSED,
     &swing::FULL_TILT,
     &swing::STEERING_LOCK,
     &swing::NEIGHBOUR,

@@ -10,6 +10,7 @@ pub enum Family {
     Weight,
     Height,
     Fit,
+    Stern,
     Swing,
 }
 
@@ -21,6 +22,7 @@ impl Family {
             Family::Weight => "weight",
             Family::Height => "height",
             Family::Fit => "fit",
+            Family::Stern => "stern",
             Family::Swing => "swing",
         }
     }

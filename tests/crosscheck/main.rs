@@ -1,4 +1,6 @@
-//! The program against general-purpose libraries: kept results of the scripts beside, compared here.
+//! The program against general-purpose libraries: each topic has a script, its pinned requirements and the
+//! results it gave, with the libraries' versions. `tests/crosscheck/run.sh` runs the scripts again.
 
 mod float;
 mod swing;
+mod units;

@@ -1,7 +1,15 @@
-//! Checks against books, standards and closed forms: one file a source.
+//! Figures that others have printed: one file a source, each check with its clause beside it.
 
+#[path = "../common/mod.rs"]
+mod common;
+
+mod abyc_s30;
 mod archimedes;
+mod bolt_pattern;
+mod cfr_33_183;
 mod coast_guard_float;
+mod coast_guard_handbook;
+mod fasteners;
 mod floating_bodies;
 mod floating_properties;
 mod floating_rest;
@@ -14,3 +22,4 @@ mod swing_bad_input;
 mod swing_closed_forms;
 mod swing_laws;
 mod swing_mounting_sheet;
+mod units_sp811;

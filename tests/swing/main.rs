@@ -279,7 +279,7 @@ fn a_study_of_a_point_on_an_arm_beside_a_wall_gives_the_closed_form() {
     assert!(clearance.lower.value <= 2.0 + 1e-12 && clearance.upper.value >= 2.0 - 1e-12);
     assert!(clearance.gap().value <= 0.5e-3);
     let finding = judge(&text, "swing/full-tilt");
-    assert!(finding.answers() && finding.limit.is_none());
+    assert!(finding.is_answer() && finding.limit.is_none());
     let kept = with(&text, "tilt: (", "margin: \"1.9 m\", tilt: (");
     assert_eq!(judge(&kept, "swing/full-tilt").verdict, Verdict::Pass);
     let too_much = with(&text, "tilt: (", "margin: \"2.1 m\", tilt: (");
