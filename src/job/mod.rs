@@ -25,7 +25,7 @@ pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
 pub use float::{
     Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, HullShape, Lines, Liquid,
-    Mark, Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
+    Mark, Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights, Well,
 };
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
 
@@ -63,6 +63,8 @@ pub struct Job {
     pub goes_on: Vec<Item>,
     /// The shape of her hull; made from length, chine beam, deadrise and depth where it is left out.
     pub hull: Option<HullShape>,
+    /// Wells that the water fills to its own level, and that carry nothing.
+    pub wells: Vec<Well>,
     /// The water, and how she lies in it.
     pub afloat: Option<Afloat>,
     /// What she and everything aboard weighs.

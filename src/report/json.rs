@@ -24,6 +24,7 @@ pub fn json(report: &Report) -> Value {
         "sitting": report.case.rig.sitting.words(),
         "headline": report.headline(),
         "findings": report.judged.iter().map(|judged| finding(judged, units)).collect::<Vec<_>>(),
+        "weights": parts(&report.case.weights(), units),
         "float": float(report.case, units),
         "assumed": report.assumed().iter().map(|text| text.show(units)).collect::<Vec<_>>(),
         "cautions": report.cautions(),
