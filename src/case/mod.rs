@@ -2,6 +2,7 @@
 //! rule or a report first asks for it.
 
 pub mod float;
+pub mod swing;
 mod weights;
 
 use std::sync::OnceLock;
@@ -14,6 +15,7 @@ pub struct Case<'a> {
     /// The rig.
     pub rig: &'a Rig,
     float: OnceLock<Result<Float, NoFloat>>,
+    swing: swing::Kept,
 }
 
 impl<'a> Case<'a> {
@@ -22,6 +24,7 @@ impl<'a> Case<'a> {
         Case {
             rig,
             float: OnceLock::new(),
+            swing: swing::Kept::default(),
         }
     }
 }

@@ -14,6 +14,7 @@ use std::process::ExitCode;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::case::float::shape_fault;
+use crate::case::swing::study_faults;
 use crate::catalog::{Catalog, CatalogError};
 use crate::job;
 use crate::quantity::Units;
@@ -180,6 +181,12 @@ fn load_rig(path: &Path, catalog: &Catalog) -> Result<Rig, CommandError> {
             {
                 draft.add(vec![page.fault(&fault.path, fault.message, fault.help)]);
             }
+            draft.add(
+                study_faults(&rig)
+                    .into_iter()
+                    .map(|fault| page.fault(&fault.path, fault.error.to_string(), ""))
+                    .collect(),
+            );
             draft.finish()?;
             Ok(rig)
         }

@@ -34,6 +34,8 @@ enum Topic {
     Weights,
     /// How she floats, before and after, in every loading
     Float,
+    /// How the engines swing: chain, ranges, surroundings, every bound with its gap
+    Swing,
 }
 
 impl Topic {
@@ -41,6 +43,7 @@ impl Topic {
         match self {
             Topic::Weights => "weights",
             Topic::Float => "float",
+            Topic::Swing => "swing",
         }
     }
 
@@ -48,6 +51,7 @@ impl Topic {
         match self {
             Topic::Weights => case.weights(),
             Topic::Float => case.float_parts(),
+            Topic::Swing => case.swing_parts(),
         }
     }
 }

@@ -35,6 +35,8 @@ pub struct Boat {
     pub year: Option<u16>,
     /// Design category.
     pub category: Option<Category>,
+    /// Weight found in the stability test of 33 CFR 183.41, where she was put to it.
+    pub stability_test: Option<Reading<Mass>>,
     /// How she carries her fuel.
     pub fuel: Option<Fuel>,
     /// What her builder lets the transom carry.

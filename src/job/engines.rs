@@ -1,9 +1,10 @@
 //! Engines as a job names them: which, where, on what.
 
 use serde::Deserialize;
-use uom::si::f64::{Length, Mass};
+use uom::si::f64::{Angle, Length, Mass};
 
 use super::specs::{BracketSpec, EngineSpec};
+use super::swing::MountingNumbers;
 use crate::quantity::{Dimensioned, Reading};
 
 /// Engines of one sort that hang on one thing: a single, a pair on a bracket, a small one beside.
@@ -18,6 +19,10 @@ pub struct EngineGroup {
     pub shaft: Option<Reading<Length>>,
     /// One engine's weight as it hangs, where it was put on a scale.
     pub weighed: Option<Reading<Mass>>,
+    /// Numbers of its mounting sheet, in place of the class's.
+    pub sheet: Option<MountingNumbers>,
+    /// Where the tilt is stopped short of full tilt, from upright.
+    pub tilt_stop: Option<Reading<Angle>>,
     /// Where each stands across the boat; on the centreline where none is given.
     pub at: Vec<Across>,
     /// What they are for.

@@ -296,7 +296,7 @@ pub struct Condition {
 /// A well that the water fills up to its level outside: a motorwell with open drains.
 #[derive(Clone, Debug, Default, Deserialize)]
 #[serde(default, deny_unknown_fields)]
-pub struct Well {
+pub struct Flooded {
     /// What it is called.
     pub what: String,
     /// Its after end forward of the transom; at the transom where it is left out.

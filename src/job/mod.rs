@@ -9,6 +9,8 @@ mod engines;
 mod float;
 mod specs;
 pub mod start;
+mod swing;
+mod swing_study;
 pub mod tape;
 
 use serde::Deserialize;
@@ -24,10 +26,17 @@ pub use boat::{
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
 pub use float::{
-    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, HullShape, Lines, Liquid,
-    Mark, Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights, Well,
+    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, Flooded, HullShape, Lines,
+    Liquid, Mark, Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
 };
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
+pub use swing::{
+    BoxedObstacle, Cylinder, MountingNumbers, SteeringGear, TieBar, TiltTube, Trailer, Well,
+};
+pub use swing_study::{
+    ObstacleShape, Point, StudyAxis, StudyBody, StudyNeighbour, StudyObstacle, StudyPart,
+    StudyShape, SwingStudy,
+};
 
 /// A job as it is written.
 #[derive(Clone, Debug, Default, Deserialize)]
@@ -64,7 +73,7 @@ pub struct Job {
     /// The shape of her hull; made from length, chine beam, deadrise and depth where it is left out.
     pub hull: Option<HullShape>,
     /// Wells that the water fills to its own level, and that carry nothing.
-    pub wells: Vec<Well>,
+    pub flooded: Vec<Flooded>,
     /// The water, and how she lies in it.
     pub afloat: Option<Afloat>,
     /// What she and everything aboard weighs.
@@ -73,6 +82,18 @@ pub struct Job {
     pub edges: Vec<Edge>,
     /// Loadings to look at; sensible ones are made where none is given.
     pub conditions: Vec<Condition>,
+    /// The motorwell that the engines tilt into.
+    pub well: Well,
+    /// What else they could strike.
+    pub obstacles: Vec<BoxedObstacle>,
+    /// Steering cylinder and tie bar.
+    pub steering_gear: SteeringGear,
+    /// From the transom's top, along it at the centreline, down to the water, boat at rest.
+    pub waterline: Option<Reading<Length>>,
+    /// Whether she travels on a trailer, and how she stands on it.
+    pub trailer: Option<Trailer>,
+    /// A swing question given outright.
+    pub swing_study: Option<SwingStudy>,
     /// Anything the reader of the report should know.
     pub notes: Option<String>,
 }

@@ -42,6 +42,8 @@ measurements! {
         "capacity plate", "the weight that stands beside the number of persons", "";
     PLATE_TOTAL_WEIGHT = "plate.total_weight", "total weight on the plate", "capacity plate",
         "the figure for persons, motor and gear", "";
+    STABILITY_TEST = "boat.stability_test", "weight found in the stability test",
+        "the builder's papers", "the weight A of 33 CFR 183.41, as the builder tested her", "";
     TRANSOM_RATING = "boat.transom_rating", "weight that the builder lets the transom carry",
         "builder's manual, or a letter from the builder",
         "ask with the hull number; a dealer's opinion is not a rating", "";
@@ -63,7 +65,7 @@ measurements! {
         "the sole at its lowest and the outlets' lower edges, above the level line through the bottom; kind: sole and kind: scupper", "1/4 in";
     SHEER_EDGES = "edges", "heights of the sheer", "along the sheer",
         "a few low points of it with their places; kind: sheer", "1/2 in";
-    WELLS = "wells", "wells that the water fills", "motorwell",
+    FLOODED = "flooded", "wells that the water fills", "motorwell",
         "length, width and the floor's height above the level line through the bottom, where its drains are open and the floor is near the water", "1/2 in";
     TANK = "weights.tanks", "the tank's capacity and place", "tank plate, or its outside measures",
         "capacity, and its centre forward of the transom and above the bottom", "2 in";
@@ -95,6 +97,16 @@ measurements! {
         "from the transom's top down to the centres of the upper bolts", "1/16 in";
     HOLES = "transom.holes", "existing bolt holes", "outside and inside of the transom",
         "each hole's distance from the centreline and from the transom's top, and its diameter", "1/16 in";
+    WELL_LENGTH = "well.length", "length of the motorwell", "inside, on the centreline",
+        "from the outside of the transom's top, level, forward to the top of the well's forward wall", "1/4 in";
+    WELL_RIM = "well.rim_above", "rim of the motorwell above the transom's top", "inside, at the well's forward wall",
+        "straightedge level from the rim aft over the transom; down from it to the transom's top; negative where the rim lies lower", "1/4 in";
+    WATERLINE = "waterline", "waterline at the transom, at rest", "outside, on the centreline, afloat",
+        "usual gear aboard, nobody aft; from the transom's top along it down to the water", "1/2 in";
+    TRAILER = "trailer", "whether she travels on a trailer", "on the trailer, hitched up",
+        "none, or on(keel_above_ground: \"24 in\"): from the road up to the bottom of the hull at the transom", "1/2 in";
+    TRAILER_HEIGHT = "trailer.keel_above_ground", "height of the hull over the road", "on the trailer, hitched up, at the transom",
+        "from the road up to the bottom of the hull at the transom", "1/2 in";
     ENGINE_POWER = "engines_on[].described.power", "rated power of the engine", "its plate or mounting sheet",
         "power at the propeller shaft", "";
     ENGINE_WEIGHT = "engines_on[].described.running_weight", "weight of the engine as it hangs", "mounting sheet, or a scale",
@@ -133,6 +145,8 @@ measurements! {
         "aft of the mounting face and above the bracket's rest, engine down", "1 in";
     ITEM_PLACE = "goes_on[].forward", "where it stands", "on the boat",
         "its centre forward of the transom and above the bottom", "2 in";
+    ENGINE_SWING = "engines_on[].sheet", "the engine's tilt, steering and powerhead", "mounting sheet",
+        "full_tilt, steering, transom_angle, width, height, forward_at_full_tilt, height_at_full_tilt; an engine described in place needs its trim, propeller_diameter and plate_to_propeller_shaft too", "1/4 in";
     ITEM_WEIGHT = "goes_on[].weight", "weight of what goes on or comes off with the engines", "a scale, or its papers",
         "everything of that name together", "1 lb";
 }

@@ -27,6 +27,10 @@ const OTHER_SLOPE: f64 = 0.8;
 const OTHER_LESS: f64 = 25.0;
 /// The result may be raised to the next multiple of this, hp. Source: 33 CFR 183.53(a).
 const RAISED_TO: f64 = 5.0;
+/// Weight capacity from which the stability test no longer counts, lb. Source: 33 CFR 183.41.
+pub const STABILITY_TEST_BELOW_LB: f64 = 550.0;
+/// Share by which the weight of the stability test is divided. Source: 33 CFR 183.41.
+const STABILITY_TEST_SHARE: f64 = 0.6;
 /// Weight allowed for in the persons formula, lb. Source: 33 CFR 183.41.
 pub const PERSONS_OFFSET_LB: f64 = 32.0;
 /// Weight of a person in the persons formula, lb. Source: 33 CFR 183.41.
@@ -159,5 +163,14 @@ pub fn persons(sheet: &mut Sheet, capacity: &Term<Mass>) -> Term<Ratio> {
             (capacity + Term::constant(pounds(PERSONS_OFFSET_LB)))
                 / Term::constant(pounds(PERSON_LB)),
         ),
+    )
+}
+
+/// Persons capacity that the stability test gives, 183.41: the weight found in it over 0.6.
+pub fn by_stability_test(sheet: &mut Sheet, test: Mass) -> Term<Mass> {
+    sheet.set(
+        "Wa",
+        "persons' weight by the stability test",
+        Term::new("A", test) / number(STABILITY_TEST_SHARE),
     )
 }

@@ -26,6 +26,7 @@ pub fn json(report: &Report) -> Value {
         "findings": report.judged.iter().map(|judged| finding(judged, units)).collect::<Vec<_>>(),
         "weights": parts(&report.case.weights(), units),
         "float": float(report.case, units),
+        "swing": super::swing::json(report.case, units),
         "assumed": report.assumed().iter().map(|text| text.show(units)).collect::<Vec<_>>(),
         "cautions": report.cautions(),
         "deferral": DEFERRAL,

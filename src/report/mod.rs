@@ -2,6 +2,7 @@
 
 mod json;
 mod sheet;
+mod swing;
 mod text;
 
 use crate::case::Case;
@@ -102,6 +103,7 @@ impl Report<'_> {
         if let Ok(float) = self.case.float() {
             assumed.extend(float.built.assumed.iter().chain(&float.assumed).cloned());
         }
+        assumed.extend(self.case.swing().assumed.clone());
         let from_catalog = [&self.case.rig.before, &self.case.rig.after]
             .into_iter()
             .flat_map(|outfit| outfit.engines())

@@ -2,6 +2,7 @@
 
 use uom::si::f64::{Angle, Length, Mass, Power};
 
+use super::swing::SwingSheet;
 use super::{Missing, Slot};
 use crate::job::tape::Measurement;
 use crate::job::{BracketKind, BracketSpec, EngineSpec, Hand, Item, Role, Span};
@@ -94,6 +95,10 @@ pub struct Engine {
     pub centre_distance: Slot<Reading<Length>>,
     /// Reach of the powerhead each way at full lock.
     pub clearance_each_way: Slot<Reading<Length>>,
+    /// Where its tilt is stopped short of full tilt, from upright.
+    pub tilt_stop: Option<Angle>,
+    /// What its tilt and steering are worked out from.
+    pub sheet: Slot<SwingSheet>,
     /// The rest of what its class says.
     pub spec: EngineSpec,
 }

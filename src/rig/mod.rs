@@ -5,6 +5,7 @@ mod engine;
 mod float;
 mod resolve;
 mod slot;
+mod swing;
 
 use std::sync::Arc;
 
@@ -21,6 +22,7 @@ pub use engine::{Bracket, Engine, Group, Outfit, ShaftChoice};
 pub use float::{Afloat, Files, Shape};
 pub use resolve::{Unresolved, resolve, resolve_with_files};
 pub use slot::{Missing, Slot};
+pub use swing::{OnTrailer, Surroundings, SwingSheet};
 
 /// Everything that a rule can look at.
 #[derive(Clone, Debug)]
@@ -45,6 +47,8 @@ pub struct Rig {
     pub after: Outfit,
     /// Her shape, how she lay, what is aboard.
     pub afloat: Afloat,
+    /// What stands round the engines when they tilt and steer.
+    pub surroundings: Surroundings,
     /// The tables of regulations and standards.
     pub tables: Arc<Tables>,
     /// What was taken for granted in resolving the job, in sentences.
@@ -63,6 +67,7 @@ pub struct Boat {
     pub deadrise: Slot<Reading<Angle>>,
     pub chine_beam: Slot<Reading<Length>>,
     pub transom_rating: Slot<Reading<Mass>>,
+    pub stability_test: Slot<Reading<Mass>>,
     pub power_rating: Option<Reading<Power>>,
     pub fuel: Option<Fuel>,
     pub year: Option<u16>,

@@ -4,6 +4,7 @@ use uom::si::f64::Mass;
 
 use super::engine::ItemOfOutfit;
 use super::float::Files;
+use super::swing::{Surroundings, SwingSheet, with_sheet};
 use super::{Boat, Bracket, Engine, Group, Outfit, Rig, ShaftChoice, Slot, Transom};
 use crate::catalog::{Catalog, Entry, likely_names};
 use crate::job::tape::Measurement;
@@ -87,6 +88,7 @@ pub fn resolve_with_files(
             deadrise: Slot::new(boat.deadrise.clone(), &tape::DEADRISE),
             chine_beam: Slot::new(boat.chine_beam.clone(), &tape::CHINE_BEAM),
             transom_rating: Slot::new(boat.transom_rating.clone(), &tape::TRANSOM_RATING),
+            stability_test: Slot::new(boat.stability_test.clone(), &tape::STABILITY_TEST),
             power_rating: boat.power_rating.clone(),
             fuel: boat.fuel,
             year: boat.year,
@@ -110,6 +112,7 @@ pub fn resolve_with_files(
         before,
         after,
         afloat: super::float::resolve(job, files),
+        surroundings: Surroundings::of(job),
         tables: catalog.tables.clone(),
         assumed: resolver.assumed,
     };
@@ -214,6 +217,7 @@ impl Resolver<'_> {
             ),
             (None, None) => return None,
         };
+        let spec = with_sheet(spec, group.sheet.as_ref());
         let shaft = self.shaft(path, group, &spec, &class);
         if group.at.is_empty() {
             self.assumed.push(say!(
@@ -385,6 +389,8 @@ fn engine(
 ) -> Engine {
     let head = spec.powerhead.clone().unwrap_or_default();
     Engine {
+        tilt_stop: group.tilt_stop.as_ref().map(|stop| stop.value),
+        sheet: mounting_sheet(spec, label),
         label: label.to_owned(),
         class: class.to_owned(),
         role: group.role,
@@ -418,6 +424,11 @@ fn engine(
         clearance_each_way: Slot::of(head.clearance_each_way, &tape::ENGINE_SWEEP, label),
         spec: spec.clone(),
     }
+}
+
+/// The numbers that the swing of the engine is worked out from, where all of them are known.
+fn mounting_sheet(spec: &EngineSpec, label: &str) -> Slot<SwingSheet> {
+    Slot::of(SwingSheet::of(spec), &tape::ENGINE_SWING, label)
 }
 
 fn described_name(spec: &EngineSpec) -> String {
@@ -602,6 +613,9 @@ fn assumed_readings(job: &Job) -> Vec<Text> {
         transom.thickness => TRANSOM_THICKNESS, Tape;
         transom.cutout_width => CUTOUT_WIDTH, Tape;
         transom.upper_holes => UPPER_HOLES, Tape;
+        job.well.length => WELL_LENGTH, Tape;
+        job.well.rim_above => WELL_RIM, Tape;
+        job.waterline => WATERLINE, Tape;
     );
     assumed
 }

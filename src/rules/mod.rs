@@ -7,6 +7,7 @@ mod height;
 mod power;
 pub mod rule;
 mod stern;
+mod swing;
 mod weight;
 
 pub use cautions::cautions;
@@ -24,6 +25,7 @@ pub const ALL: &[&Rule] = &[
     &weight::TRANSOM_RATING,
     &weight::RATED_BASIS,
     &weight::BRACKET_RATING,
+    &weight::PLATE_PERSONS,
     &weight::CAPACITY_LEFT,
     &weight::SWAMPED_FLOTATION,
     &weight::OLD_TO_NEW,
@@ -44,6 +46,14 @@ pub const ALL: &[&Rule] = &[
     &stern::CAPACITY_FROM_SHAPE,
     &stern::BRACKET_IMMERSION,
     &stern::PLATE_IMMERSED,
+    &swing::FULL_TILT,
+    &swing::STEERING_LOCK,
+    &swing::NEIGHBOUR,
+    &swing::CYLINDER,
+    &swing::TIE_BAR,
+    &swing::LIFTS_CLEAR,
+    &swing::GROUND,
+    &swing::PERMITTED_RANGE,
 ];
 
 /// The rule of this id.

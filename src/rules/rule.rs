@@ -11,6 +11,7 @@ pub enum Family {
     Height,
     Fit,
     Stern,
+    Swing,
 }
 
 impl Family {
@@ -22,6 +23,7 @@ impl Family {
             Family::Height => "height",
             Family::Fit => "fit",
             Family::Stern => "stern",
+            Family::Swing => "swing",
         }
     }
 }

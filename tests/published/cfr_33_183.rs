@@ -311,6 +311,25 @@ fn persons_from_the_command_line() {
     }
 }
 
+/// 183.41 and the Coast Guard boatbuilder's handbook, worked figures: the persons that a weight holds, and
+/// the weight that a stability test gives (printed to whole pounds), on jobs that state just those readings.
+#[test]
+fn the_handbooks_persons_come_out_from_the_command_line() {
+    for (pounds, printed, persons) in [(550, 4.12, 4.0), (547, 4.10, 4.0), (546, 4.09, 4.0)] {
+        let job = study(&format!("plate: capacity(persons_weight: \"{pounds} lb\")"));
+        let found = from_the_command_line("weight/plate-persons", &job);
+        assert_eq!(found["limit"]["at_most"]["value"], persons, "{pounds} lb");
+        near(f64::from(pounds + 32) / 141.0, printed, 0.01);
+    }
+    for (test, printed) in [(545, 908.0), (328, 546.0)] {
+        let job = study(&format!("boat: (stability_test: \"{test} lb\")"));
+        let found = from_the_command_line("weight/plate-persons", &job);
+        let weight = &found["working"][0]["result"];
+        assert_eq!(weight["unit"], "lb");
+        near(weight["value"].as_f64().unwrap(), printed, 1.0);
+    }
+}
+
 /// 183.53(a): the flat bottom plays no part where the larger formula applies.
 #[test]
 fn the_larger_formula_disregards_the_bottom() {

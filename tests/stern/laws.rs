@@ -126,7 +126,7 @@ fn a_flooded_well_lowers_her_stern() {
     };
     let dry = draft("");
     let wet =
-        draft(r#"wells: [(what: "motorwell", length: "18 in", width: "30 in", floor: "7 in")],"#);
+        draft(r#"flooded: [(what: "motorwell", length: "18 in", width: "30 in", floor: "7 in")],"#);
     assert!(wet.0 > dry.0 + 0.005, "{wet:?} {dry:?}");
     assert!((wet.1 - 1.0).abs() < 1e-12, "{wet:?}");
 }

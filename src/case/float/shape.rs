@@ -66,9 +66,9 @@ fn with_wells(rig: &Rig, shape: &Shape) -> Result<Built, ShapeFault> {
         .iter()
         .map(|(_, point)| point.z)
         .fold(built.hull.bounds().1.z, f64::min);
-    for (i, well) in rig.afloat.wells.iter().enumerate() {
+    for (i, well) in rig.afloat.flooded.iter().enumerate() {
         let fault = |message: String| ShapeFault {
-            path: format!("wells[{i}]"),
+            path: format!("flooded[{i}]"),
             message,
             help: "a well lies inside the hull, its floor below the sheer; places are in boat axes"
                 .to_owned(),

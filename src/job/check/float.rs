@@ -38,8 +38,8 @@ pub(super) fn float(checker: &mut Checker, job: &Job) {
             }
         }
     }
-    for (i, well) in job.wells.iter().enumerate() {
-        let path = format!("wells[{i}]");
+    for (i, well) in job.flooded.iter().enumerate() {
+        let path = format!("flooded[{i}]");
         named(checker, &path, &well.what, "well", "motorwell");
         place(
             checker,

@@ -3,6 +3,7 @@
 mod bracket_rating;
 mod capacity_left;
 mod old_to_new;
+mod plate_persons;
 mod rated_basis;
 mod swamped_flotation;
 mod transom_rating;
@@ -10,6 +11,7 @@ mod transom_rating;
 pub use bracket_rating::BRACKET_RATING;
 pub use capacity_left::CAPACITY_LEFT;
 pub use old_to_new::OLD_TO_NEW;
+pub use plate_persons::PLATE_PERSONS;
 pub use rated_basis::RATED_BASIS;
 pub use swamped_flotation::SWAMPED_FLOTATION;
 pub use transom_rating::TRANSOM_RATING;
