@@ -29,8 +29,8 @@ pub use boat::{
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
 pub use float::{
-    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, HullShape, Lines, Liquid,
-    Mark, Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
+    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, Flooded, HullShape, Lines,
+    Liquid, Mark, Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
 };
 pub use papers::{Photograph, Planned};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
@@ -89,6 +89,8 @@ pub struct Job {
     pub photographs: Vec<Photograph>,
     /// The shape of her hull; made from length, chine beam, deadrise and depth where it is left out.
     pub hull: Option<HullShape>,
+    /// Wells that the water fills to its own level, and that carry nothing.
+    pub flooded: Vec<Flooded>,
     /// The water, and how she lies in it.
     pub afloat: Option<Afloat>,
     /// What she and everything aboard weighs.

@@ -67,6 +67,8 @@ measurements! {
         "the sole at its lowest and the outlets' lower edges, above the level line through the bottom; kind: sole and kind: scupper", "1/4 in";
     SHEER_EDGES = "edges", "heights of the sheer", "along the sheer",
         "a few low points of it with their places; kind: sheer", "1/2 in";
+    FLOODED = "flooded", "wells that the water fills", "motorwell",
+        "length, width and the floor's height above the level line through the bottom, where its drains are open and the floor is near the water", "1/2 in";
     TANK = "weights.tanks", "the tank's capacity and place", "tank plate, or its outside measures",
         "capacity, and its centre forward of the transom and above the bottom", "2 in";
     BOTTOM = "boat.bottom", "shape of the bottom", "under the hull, a third from the stern",

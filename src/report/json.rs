@@ -25,6 +25,7 @@ pub fn json(report: &Report) -> Value {
         "sitting": report.case.rig.sitting.words(),
         "headline": report.headline(),
         "findings": report.judged.iter().map(|judged| finding(judged, units)).collect::<Vec<_>>(),
+        "weights": parts(&report.case.weights(), units),
         "float": float(report.case, units),
         "swing": super::swing::json(report.case, units),
         "strength": strength(report),
