@@ -170,7 +170,9 @@ fn load_rig(path: &Path, catalog: &Catalog) -> Result<Rig, CommandError> {
             if draft.faults.is_empty() {
                 let page = draft.page.clone();
                 let faults = Case::new(&rig).study_faults();
-                let faults = faults.into_iter().map(|one| page.fault(&one.path, one.message, one.help));
+                let faults = faults
+                    .into_iter()
+                    .map(|one| page.fault(&one.path, one.message, one.help));
                 draft.add(faults.collect());
             }
             draft.finish()?;

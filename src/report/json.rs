@@ -66,13 +66,21 @@ fn strength(report: &Report) -> Value {
         })
     });
     let bolts = case.bolt_study().and_then(Result::ok).map(|answer| {
-        answer.forces.bolts.iter().zip(&answer.bolts).map(|(forces, bolt)| value!({
-            "at_m": [bolt.y, bolt.z],
-            "primary_n": forces.primary,
-            "secondary_n": forces.secondary,
-            "shear_n": forces.shear,
-            "tension_n": forces.tension,
-        })).collect::<Vec<_>>()
+        answer
+            .forces
+            .bolts
+            .iter()
+            .zip(&answer.bolts)
+            .map(|(forces, bolt)| {
+                value!({
+                    "at_m": [bolt.y, bolt.z],
+                    "primary_n": forces.primary,
+                    "secondary_n": forces.secondary,
+                    "shear_n": forces.shear,
+                    "tension_n": forces.tension,
+                })
+            })
+            .collect::<Vec<_>>()
     });
     let Ok(strength) = case.strength() else {
         return if study.is_none() && bolts.is_none() {
@@ -81,9 +89,7 @@ fn strength(report: &Report) -> Value {
             value!({ "panel_study": study, "bolt_study": bolts })
         };
     };
-    let row = |(part, after, before, case): (&str, f64, Option<f64>, &str)| {
-        value!({ "part": part, "factor": after, "factor_before": before, "case": case })
-    };
+    let row = |(part, after, before, case): (&str, f64, Option<f64>, &str)| value!({ "part": part, "factor": after, "factor_before": before, "case": case });
     value!({
         "governing": strength.governing(case.rig).map(row),
         "factors": strength.factors(case.rig).into_iter().map(row).collect::<Vec<_>>(),
@@ -111,14 +117,16 @@ fn laden(laden: &Laden) -> Value {
             "shear_n": group.bolts.iter().map(|bolt| bolt.shear).collect::<Vec<_>>(),
         })).collect::<Vec<_>>(),
     })).collect();
-    let governing = |one: &Governing| value!({
-        "case": names[one.case],
-        "factor": one.factor,
-        "at_m": one.at,
-        "deflection_m": one.solution.largest_deflection,
-        "error": one.solution.error,
-        "fields": fields(&one.fields()),
-    });
+    let governing = |one: &Governing| {
+        value!({
+            "case": names[one.case],
+            "factor": one.factor,
+            "at_m": one.at,
+            "deflection_m": one.solution.largest_deflection,
+            "error": one.solution.error,
+            "fields": fields(&one.fields()),
+        })
+    };
     value!({
         "footings": footings,
         "stress": governing(&laden.bent.stress),

@@ -6,7 +6,8 @@ use super::resolve::Resolver;
 use super::{Missing, Slot};
 use crate::catalog::{BoltGrade, BoltSize, Entry, Material};
 use crate::job::{
-    self, BoltStudy, Bolting, EngineGroup, Job, Operating, PanelStiffness, PanelStudy, Upright, tape,
+    self, BoltStudy, Bolting, EngineGroup, Job, Operating, PanelStiffness, PanelStudy, Upright,
+    tape,
 };
 use crate::quantity::Reading;
 
@@ -74,15 +75,24 @@ pub(super) fn resolve(
     let lay_up = match (material, &job.transom.thickness) {
         _ if !said.lay_up.is_empty() => Slot::new(layers, &tape::LAY_UP),
         (Some(material), Some(thickness)) => {
-            let layer = Layer { material: material.clone(), thickness: thickness.value };
+            let layer = Layer {
+                material: material.clone(),
+                thickness: thickness.value,
+            };
             Slot::new(Some(vec![layer]), &tape::LAY_UP)
         }
         (Some(_), None) => Slot::new(None, &tape::TRANSOM_THICKNESS),
         (None, _) => Slot::new(None, &tape::LAY_UP),
     };
     let bolted = [&job.engines_off, &job.engines_on];
-    let bolted = bolted.into_iter().flatten().any(|group| group.bolts.is_some());
-    let stiffener = said.top_stiffener.as_ref().map(|stiffener| stiffener.material.clone());
+    let bolted = bolted
+        .into_iter()
+        .flatten()
+        .any(|group| group.bolts.is_some());
+    let stiffener = said
+        .top_stiffener
+        .as_ref()
+        .map(|stiffener| stiffener.material.clone());
     Structure {
         asked: job.structure.is_some() || job.operating.is_some() || bolted,
         lay_up,
@@ -104,12 +114,20 @@ pub(super) fn bolts(resolver: &mut Resolver, path: &str, group: &EngineGroup) ->
         return Bolts::default();
     };
     let (size, grade) = (said.size.clone(), said.grade.clone());
-    let plate = said.backing_plate.as_ref().map(|plate| plate.material.clone());
+    let plate = said
+        .backing_plate
+        .as_ref()
+        .map(|plate| plate.material.clone());
     Bolts {
         size: size.and_then(|name| find_size(resolver, &format!("{path}.bolts.size"), &name)),
         grade: grade.and_then(|name| find_grade(resolver, &format!("{path}.bolts.grade"), &name)),
-        plate: plate
-            .and_then(|name| find(resolver, &format!("{path}.bolts.backing_plate.material"), &name)),
+        plate: plate.and_then(|name| {
+            find(
+                resolver,
+                &format!("{path}.bolts.backing_plate.material"),
+                &name,
+            )
+        }),
         said,
     }
 }
@@ -147,7 +165,10 @@ fn layers(resolver: &mut Resolver, path: &str, said: &[job::Layer]) -> Option<Ve
         .enumerate()
         .filter_map(|(i, layer)| {
             let material = find(resolver, &format!("{path}[{i}].material"), &layer.material)?;
-            Some(Layer { material, thickness: layer.thickness.value })
+            Some(Layer {
+                material,
+                thickness: layer.thickness.value,
+            })
         })
         .collect();
     (found.len() == said.len()).then_some(found)

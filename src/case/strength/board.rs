@@ -92,7 +92,8 @@ impl Board {
         .into_iter()
         .flatten()
         .collect();
-        let (Ok(layers), Ok(height), Ok(width), Ok(deadrise)) = (layers, height, width, deadrise) else {
+        let (Ok(layers), Ok(height), Ok(width), Ok(deadrise)) = (layers, height, width, deadrise)
+        else {
             return Err(NoStrength::Missing(missing));
         };
         let mut assumed = Vec::new();
@@ -121,7 +122,10 @@ impl Board {
         }
         let bond = |said: Option<Bond>, what: &str, assumed: &mut Vec<Text>| match said {
             None => {
-                assumed.push(say!("The {} is taken to be bonded to the transom, free to turn on it.", what));
+                assumed.push(say!(
+                    "The {} is taken to be bonded to the transom, free to turn on it.",
+                    what
+                ));
                 EdgeSupport::Simple
             }
             Some(Bond::Loose) => EdgeSupport::Free,
@@ -151,7 +155,12 @@ impl Board {
         corner_at([-half, corner], side);
         corner_at([-chine[0], chine[1]], bottom);
         let core = (0..layers.len())
-            .max_by(|a, b| layers[*a].thickness.si().total_cmp(&layers[*b].thickness.si()))
+            .max_by(|a, b| {
+                layers[*a]
+                    .thickness
+                    .si()
+                    .total_cmp(&layers[*b].thickness.si())
+            })
             .unwrap_or(0);
         let mut board = Board {
             outline,
@@ -174,18 +183,34 @@ impl Board {
         let said = &rig.structure.said;
         let uprights = |board: &Board, list: &[Upright]| -> Vec<Knee> {
             list.iter()
-                .filter_map(|one| board.knee(one.at.y().si(), one.height.as_ref().map(|h| h.value.si())))
+                .filter_map(|one| {
+                    board.knee(one.at.y().si(), one.height.as_ref().map(|h| h.value.si()))
+                })
                 .collect()
         };
-        self.knees = uprights(self, rig.structure.knees.reading().map_or(&[], Vec::as_slice));
+        self.knees = uprights(
+            self,
+            rig.structure.knees.reading().map_or(&[], Vec::as_slice),
+        );
         if rig.structure.knees.reading().is_none() {
-            self.assumed.push(Text::from("No knee is counted behind the transom: none is given."));
-        } else if said.knees.iter().flatten().any(|knee| knee.height.is_none()) {
-            self.assumed.push(Text::from("A knee without its height is taken to reach three quarters up the transom."));
+            self.assumed.push(Text::from(
+                "No knee is counted behind the transom: none is given.",
+            ));
+        } else if said
+            .knees
+            .iter()
+            .flatten()
+            .any(|knee| knee.height.is_none())
+        {
+            self.assumed.push(Text::from(
+                "A knee without its height is taken to reach three quarters up the transom.",
+            ));
         }
         let stringers = uprights(self, &said.stringers);
         self.lines.extend(stringers.into_iter().map(Knee::line));
-        if let (Some(stiffener), Some(material)) = (&said.top_stiffener, &rig.structure.stiffener_material) {
+        if let (Some(stiffener), Some(material)) =
+            (&said.top_stiffener, &rig.structure.stiffener_material)
+        {
             let (depth, height) = (stiffener.depth.value.si(), stiffener.height.value.si());
             let (long, short) = (depth.max(height), depth.min(height));
             // A rectangle's torsion constant, first terms (Timoshenko and Goodier).
@@ -203,10 +228,18 @@ impl Board {
             (said.well_floor, rig.transom.splash_well.reading())
         {
             let z = self.top - floor.value.si();
-            let reach = if self.rise > 1e-6 { 0.95 * z / self.rise } else { f64::INFINITY };
+            let reach = if self.rise > 1e-6 {
+                0.95 * z / self.rise
+            } else {
+                f64::INFINITY
+            };
             let half = self.half_top.min(reach).min(0.95 * self.chine[0]);
             if z > 0.0 && half > 0.0 {
-                self.lines.push(Line { from: [-half, z], to: [half, z], kind: LineKind::Supported });
+                self.lines.push(Line {
+                    from: [-half, z],
+                    to: [half, z],
+                    kind: LineKind::Supported,
+                });
             }
         } else if rig.transom.splash_well.reading().is_some() && said.well_floor.is_none() {
             self.assumed.push(Text::from(
@@ -218,7 +251,11 @@ impl Board {
     /// A knee at `y`, cut off where the transom ends; `None` off the transom.
     pub fn knee(&self, y: f64, height: Option<f64>) -> Option<Knee> {
         let from = self.bottom(y)?;
-        let head = if y.abs() <= self.half_top { self.top } else { self.side_top(y)? };
+        let head = if y.abs() <= self.half_top {
+            self.top
+        } else {
+            self.side_top(y)?
+        };
         let reach = height.unwrap_or(KNEE_REACH * (self.top.min(head) - from));
         let to = (from + reach).min(head);
         (to > from + 1e-3).then_some(Knee { y, from, to })
@@ -271,7 +308,11 @@ impl Board {
             .map(|(i, layer)| {
                 let material = ply_material(&layer.material.spec);
                 Ply {
-                    material: if i == self.core { weakened(material, knock) } else { material },
+                    material: if i == self.core {
+                        weakened(material, knock)
+                    } else {
+                        material
+                    },
                     thickness: layer.thickness,
                 }
             })
@@ -281,14 +322,22 @@ impl Board {
             edges: self.edges.clone(),
             section: Section::layup(Layup::new(plies)?)?,
             regions: Vec::new(),
-            lines: knees.iter().map(|knee| knee.line()).chain(self.lines.iter().copied()).collect(),
+            lines: knees
+                .iter()
+                .map(|knee| knee.line())
+                .chain(self.lines.iter().copied())
+                .collect(),
         })
     }
 }
 
 impl Knee {
     fn line(self) -> Line {
-        Line { from: [self.y, self.from], to: [self.y, self.to], kind: LineKind::Supported }
+        Line {
+            from: [self.y, self.from],
+            to: [self.y, self.to],
+            kind: LineKind::Supported,
+        }
     }
 }
 
@@ -296,7 +345,9 @@ impl Knee {
 fn corner(rig: &Rig, top: f64, half: f64, assumed: &mut Vec<Text>) -> (f64, f64) {
     let shoulder = inches(SHOULDER_IN).si();
     let Some(cutout) = rig.transom.cutout_width.reading() else {
-        assumed.push(Text::from("The transom's top is taken to be level all across: no cutout is given."));
+        assumed.push(Text::from(
+            "The transom's top is taken to be level all across: no cutout is given.",
+        ));
         return (top, half);
     };
     let cut = 0.5 * cutout.value.si();
@@ -314,21 +365,41 @@ fn corner(rig: &Rig, top: f64, half: f64, assumed: &mut Vec<Text>) -> (f64, f64)
             top + above.si()
         }
     };
-    if corner < top + shoulder { (top, half) } else { (corner, cut) }
+    if corner < top + shoulder {
+        (top, half)
+    } else {
+        (corner, cut)
+    }
 }
 
 /// A catalog material as a ply of the panel, its stronger direction across the boat.
 pub(super) fn ply_material(material: &catalog::Material) -> Material {
-    let (along, across, shear) =
-        (material.modulus_along.value, material.modulus_across.value, material.shear_modulus.value);
+    let (along, across, shear) = (
+        material.modulus_along.value,
+        material.modulus_across.value,
+        material.shear_modulus.value,
+    );
     let through = material.transverse_shear_modulus.value;
-    let (bending, rolling) = (material.bending_strength.value, material.shear_strength.value);
+    let (bending, rolling) = (
+        material.bending_strength.value,
+        material.shear_strength.value,
+    );
     let alike = (along - across).abs().si() < 1e-6 * along.si();
-    let poisson = if alike { (0.5 * along.si() / shear.si() - 1.0).clamp(0.0, 0.4) } else { PLYWOOD_POISSON };
-    let strength = if material.density.value.si() > METAL {
-        Strength::VonMises { yield_stress: bending }
+    let poisson = if alike {
+        (0.5 * along.si() / shear.si() - 1.0).clamp(0.0, 0.4)
     } else {
-        let plane = if along.si() > FIBRE { PLANE_OVER_THROUGH } else { 1.0 };
+        PLYWOOD_POISSON
+    };
+    let strength = if material.density.value.si() > METAL {
+        Strength::VonMises {
+            yield_stress: bending,
+        }
+    } else {
+        let plane = if along.si() > FIBRE {
+            PLANE_OVER_THROUGH
+        } else {
+            1.0
+        };
         Strength::MaxStress {
             along_y: bending,
             // The weaker direction has the less strength as it has the less stiffness: the same plies hold it.
@@ -360,8 +431,16 @@ fn weakened(material: Material, knock: KnockDown) -> Material {
         shear_y: soft(material.shear_y),
         shear_z: soft(material.shear_z),
         strength: match material.strength {
-            Strength::VonMises { yield_stress } => Strength::VonMises { yield_stress: weak(yield_stress) },
-            Strength::MaxStress { along_y, along_z, plane_shear, shear_y, shear_z } => Strength::MaxStress {
+            Strength::VonMises { yield_stress } => Strength::VonMises {
+                yield_stress: weak(yield_stress),
+            },
+            Strength::MaxStress {
+                along_y,
+                along_z,
+                plane_shear,
+                shear_y,
+                shear_z,
+            } => Strength::MaxStress {
                 along_y: weak(along_y),
                 along_z: weak(along_z),
                 plane_shear: weak(plane_shear),

@@ -31,7 +31,7 @@ pub struct Core {
     pub flex: Option<f64>,
     /// The panel's factor with a sound core, where the core is not.
     pub sound_factor: Option<f64>,
-    /// The flex test, where it is still to be made.
+    /// The flex test, where it is still to be made and would move enough to be read.
     pub test: Option<FlexTest>,
 }
 
@@ -55,15 +55,25 @@ impl FlexTest {
 const LEG_IN: f64 = 32.0;
 /// Standard gravity, m/s². Source: ISO 80000-3.
 const GRAVITY: f64 = 9.80665;
+/// What a dial gauge on a boat tells from nothing, m. Common practice, no source.
+const READABLE: f64 = 1e-4;
 /// A test needs no better than this.
-const TEST: Accuracy = Accuracy { relative: 0.05, most_unknowns: 8_000 };
+const TEST: Accuracy = Accuracy {
+    relative: 0.05,
+    most_unknowns: 8_000,
+};
 
 impl Core {
     /// The core by its readings.
     ///
     /// # Errors
     /// A measured flex that no stiffness explains.
-    pub fn of(rig: &Rig, board: &Board, after: &[Footing], before: Option<&[Footing]>) -> Result<Core, NoStrength> {
+    pub fn of(
+        rig: &Rig,
+        board: &Board,
+        after: &[Footing],
+        before: Option<&[Footing]>,
+    ) -> Result<Core, NoStrength> {
         let said = &rig.structure.said;
         let hangs = match (rig.sitting, before) {
             (Sitting::AsFitted, _) | (_, None) => after,
@@ -115,7 +125,8 @@ impl Core {
         }
         let stress = &after.bent.stress;
         let glance = after.bent.glances[stress.case].use_of_strength;
-        self.sound_factor = look(board, after, stress.case).map(|sound| stress.factor * glance / sound.max(f64::MIN_POSITIVE));
+        self.sound_factor = look(board, after, stress.case)
+            .map(|sound| stress.factor * glance / sound.max(f64::MIN_POSITIVE));
     }
 
     fn hear(&mut self, rig: &Rig) {
@@ -144,11 +155,28 @@ fn percent(part: f64) -> Measure {
 }
 
 /// A weight on the lower unit of the engine nearest to `y`: what it brings to the panel, and where its top edge is.
-fn pulled(board: &Board, footings: &[Footing], y: f64, arm: f64, weight: f64) -> Option<(Vec<Load>, [f64; 2])> {
-    let footing = footings.iter().min_by(|a, b| (a.middle[0] - y).abs().total_cmp(&(b.middle[0] - y).abs()))?;
-    let load = FaceLoad::at([-arm, y - footing.middle[0], 0.0], [0.0, 0.0, -weight * GRAVITY]);
+fn pulled(
+    board: &Board,
+    footings: &[Footing],
+    y: f64,
+    arm: f64,
+    weight: f64,
+) -> Option<(Vec<Load>, [f64; 2])> {
+    let footing = footings
+        .iter()
+        .min_by(|a, b| (a.middle[0] - y).abs().total_cmp(&(b.middle[0] - y).abs()))?;
+    let load = FaceLoad::at(
+        [-arm, y - footing.middle[0], 0.0],
+        [0.0, 0.0, -weight * GRAVITY],
+    );
     let forces = bolt_forces(&footing.bolts, footing.face, load.on_bolts(footing.middle)).ok()?;
-    let loads = panel_loads(&footing.bolts, footing.face, &forces, &footing.spreads(board), inches(1.5).si());
+    let loads = panel_loads(
+        &footing.bolts,
+        footing.face,
+        &forces,
+        &footing.spreads(board),
+        inches(1.5).si(),
+    );
     let y = y.clamp(-0.99 * board.half_top, 0.99 * board.half_top);
     // A hair under the edge, lest rounding put it off the panel.
     Some((loads, [y, board.top * (1.0 - 1e-6)]))
@@ -167,8 +195,18 @@ fn sound(board: &Board) -> Result<Panel, NoStrength> {
 }
 
 fn scale(board: &Board, footings: &[Footing], y: f64, flex: &job::Flex) -> Result<f64, NoStrength> {
-    let (loads, at) = pulled(board, footings, y, flex.arm.value.si(), flex.weight.value.si())
-        .ok_or_else(|| NoStrength::Unfit(Text::from("The flex cannot be reckoned: no engine hangs there.")))?;
+    let (loads, at) = pulled(
+        board,
+        footings,
+        y,
+        flex.arm.value.si(),
+        flex.weight.value.si(),
+    )
+    .ok_or_else(|| {
+        NoStrength::Unfit(Text::from(
+            "The flex cannot be reckoned: no engine hangs there.",
+        ))
+    })?;
     // The lower unit goes down, the top edge aft.
     scale_from_deflection(&sound(board)?, &loads, at, -flex.moved.value.si()).map_err(unfit)
 }
@@ -187,6 +225,14 @@ fn test(rig: &Rig, board: &Board, footings: &[Footing]) -> Option<FlexTest> {
         .unwrap_or(inches(LEG_IN).si());
     let arm = Length::from_si((leg / 0.0254).round() * 0.0254).si();
     let (loads, at) = pulled(board, footings, footing.middle[0], arm, FlexTest::WEIGHT)?;
-    let moves = sound(board).ok()?.solve(&loads, TEST).ok()?.deflection_at(at)?;
-    Some(FlexTest { engine: hung.name.clone(), arm, moves: moves.abs() })
+    let moves = sound(board)
+        .ok()?
+        .solve(&loads, TEST)
+        .ok()?
+        .deflection_at(at)?;
+    (moves.abs() > READABLE).then(|| FlexTest {
+        engine: hung.name.clone(),
+        arm,
+        moves: moves.abs(),
+    })
 }

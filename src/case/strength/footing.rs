@@ -65,7 +65,11 @@ pub struct LoadCase {
 impl LoadCase {
     /// Its name.
     pub fn name(&self) -> &'static str {
-        if self.alone { "one engine alone, static full thrust" } else { self.kind.name() }
+        if self.alone {
+            "one engine alone, static full thrust"
+        } else {
+            self.kind.name()
+        }
     }
 }
 
@@ -112,9 +116,15 @@ const CLEAR: f64 = 0.005;
 
 /// The cases of an outfit.
 pub fn cases(outfit: &Outfit) -> Vec<LoadCase> {
-    let mut cases: Vec<LoadCase> = Kind::ALL.into_iter().map(|kind| LoadCase { kind, alone: false }).collect();
+    let mut cases: Vec<LoadCase> = Kind::ALL
+        .into_iter()
+        .map(|kind| LoadCase { kind, alone: false })
+        .collect();
     if outfit.mains().len() > 1 {
-        cases.push(LoadCase { kind: Kind::StaticThrust, alone: true });
+        cases.push(LoadCase {
+            kind: Kind::StaticThrust,
+            alone: true,
+        });
     }
     cases
 }
@@ -163,15 +173,32 @@ pub fn footings(
         for engines in faces {
             let mut footing = bare(rig, group, &engines, board, assumed)?;
             note(&mut footing, group, &engines, shared, assumed);
-            let (loads, sheet) = sum(&footing, group, &engines, board, driving, shared, &outfit_cases, alone.as_deref())?;
+            let (loads, sheet) = sum(
+                &footing,
+                group,
+                &engines,
+                board,
+                driving,
+                shared,
+                &outfit_cases,
+                alone.as_deref(),
+            )?;
             footing.loads = loads;
             footing.sheet = sheet;
             footing.forces = footing
                 .loads
                 .iter()
-                .map(|load| bolt_forces(&footing.bolts, footing.face, load.on_bolts(footing.middle)))
+                .map(|load| {
+                    bolt_forces(&footing.bolts, footing.face, load.on_bolts(footing.middle))
+                })
                 .collect::<Result<_, _>>()
-                .map_err(|error| NoStrength::Unfit(say!("The bolts of the {}: {}.", footing.name.as_str(), error.to_string())))?;
+                .map_err(|error| {
+                    NoStrength::Unfit(say!(
+                        "The bolts of the {}: {}.",
+                        footing.name.as_str(),
+                        error.to_string()
+                    ))
+                })?;
             all.push(footing);
         }
     }
@@ -190,7 +217,13 @@ fn shared_mass(outfit: &Outfit) -> Mass {
 }
 
 /// The face and its bolts, without loads.
-fn bare(rig: &Rig, group: &Group, engines: &[&Engine], board: &Board, assumed: &mut Vec<Text>) -> Result<Footing, NoStrength> {
+fn bare(
+    rig: &Rig,
+    group: &Group,
+    engines: &[&Engine],
+    board: &Board,
+    assumed: &mut Vec<Text>,
+) -> Result<Footing, NoStrength> {
     let y = engines.iter().map(|engine| engine.y.si()).sum::<f64>() / engines.len().max(1) as f64;
     let name = match (&group.bracket, engines) {
         (Some(bracket), _) => bracket.name.clone(),
@@ -200,22 +233,44 @@ fn bare(rig: &Rig, group: &Group, engines: &[&Engine], board: &Board, assumed: &
     let kind = group.bracket.as_ref().and_then(|bracket| bracket.spec.kind);
     let given = group.bolts.clone();
     let small = kind == Some(BracketKind::Auxiliary);
-    let size = pick(given.size.clone(), &rig.tables.bolt_sizes, if small { AUXILIARY_SIZE } else { SIZE });
+    let size = pick(
+        given.size.clone(),
+        &rig.tables.bolt_sizes,
+        if small { AUXILIARY_SIZE } else { SIZE },
+    );
     let grade = pick(given.grade.clone(), &rig.tables.bolt_grades, GRADE);
     let (Some(size), Some(grade)) = (size, grade) else {
-        return Err(NoStrength::Unfit(Text::from("The catalog has no bolt size or grade to reckon with; name both under bolts.")));
+        return Err(NoStrength::Unfit(Text::from(
+            "The catalog has no bolt size or grade to reckon with; name both under bolts.",
+        )));
     };
     if given.size.is_none() || given.grade.is_none() {
-        assumed.push(say!("The {} is taken to be held by {} bolts of {}.", name.as_str(), size.name.as_str(), grade.name.as_str()));
+        assumed.push(say!(
+            "The {} is taken to be held by {} bolts of {}.",
+            name.as_str(),
+            size.name.as_str(),
+            grade.name.as_str()
+        ));
     }
     let drop = group.drop().reading().map_or(0.0, |drop| drop.value.si());
     let places = places(rig, group, kind, y, drop, engines, board, &name, assumed);
-    let face = face(given.said.face.as_ref(), kind, y, drop, engines.len(), &places, board);
+    let face = face(
+        given.said.face.as_ref(),
+        kind,
+        y,
+        drop,
+        engines.len(),
+        &places,
+        board,
+    );
     let area = size.spec.stress_area.value.si();
     let bolts: Vec<Bolt> = places.iter().map(|&[y, z]| Bolt { y, z, area }).collect();
     for bolt in &bolts {
         let on = board.bottom(bolt.y).is_some_and(|bottom| bolt.z > bottom) && bolt.z < board.top;
-        let within = bolt.y >= face.starboard && bolt.y <= face.port && bolt.z >= face.bottom && bolt.z <= face.top;
+        let within = bolt.y >= face.starboard
+            && bolt.y <= face.port
+            && bolt.z >= face.bottom
+            && bolt.z <= face.top;
         if !on || !within {
             return Err(NoStrength::Unfit(say!(
                 "A bolt of the {} would stand {} off the centreline and {} below the top: outside the transom, or of the face that it holds.",
@@ -226,7 +281,10 @@ fn bare(rig: &Rig, group: &Group, engines: &[&Engine], board: &Board, assumed: &
         }
     }
     let count = bolts.len().max(1) as f64;
-    let middle = [bolts.iter().map(|b| b.y).sum::<f64>() / count, bolts.iter().map(|b| b.z).sum::<f64>() / count];
+    let middle = [
+        bolts.iter().map(|b| b.y).sum::<f64>() / count,
+        bolts.iter().map(|b| b.z).sum::<f64>() / count,
+    ];
     Ok(Footing {
         name,
         on_bracket: group.bracket.is_some(),
@@ -244,11 +302,20 @@ fn bare(rig: &Rig, group: &Group, engines: &[&Engine], board: &Board, assumed: &
 }
 
 fn pick<T: Clone>(given: Option<Entry<T>>, entries: &[Entry<T>], name: &str) -> Option<Entry<T>> {
-    given.or_else(|| entries.iter().find(|entry| entry.name == name).or(entries.first()).cloned())
+    given.or_else(|| {
+        entries
+            .iter()
+            .find(|entry| entry.name == name)
+            .or(entries.first())
+            .cloned()
+    })
 }
 
 /// Where the bolts stand, `[y, z]`.
-#[expect(clippy::too_many_arguments, reason = "each is a different thing that decides where bolts stand")]
+#[expect(
+    clippy::too_many_arguments,
+    reason = "each is a different thing that decides where bolts stand"
+)]
 fn places(
     rig: &Rig,
     group: &Group,
@@ -265,7 +332,9 @@ fn places(
         let nearest = |at: f64| {
             let mut by_distance: Vec<&Engine> = group.engines.iter().collect();
             by_distance.sort_by(|a, b| (a.y.si() - at).abs().total_cmp(&(b.y.si() - at).abs()));
-            by_distance.first().is_some_and(|engine| engines.iter().any(|one| one.label == engine.label))
+            by_distance
+                .first()
+                .is_some_and(|engine| engines.iter().any(|one| one.label == engine.label))
         };
         return own
             .iter()
@@ -273,9 +342,14 @@ fn places(
             .filter(|place| group.bracket.is_some() || nearest(place[0]))
             .collect();
     }
-    if matches!(kind, None | Some(BracketKind::SetbackPlate | BracketKind::JackPlate)) {
+    if matches!(
+        kind,
+        None | Some(BracketKind::SetbackPlate | BracketKind::JackPlate)
+    ) {
         let lower_by = match rig.transom.upper_holes.reading() {
-            Some(upper) if group.bracket.is_none() => upper.value.si() - inches(fit::UPPER_BELOW_TOP_IN).si(),
+            Some(upper) if group.bracket.is_none() => {
+                upper.value.si() - inches(fit::UPPER_BELOW_TOP_IN).si()
+            }
             _ => drop.max(0.0),
         };
         return fit::pattern(Length::from_si(y))
@@ -283,7 +357,10 @@ fn places(
             .map(|hole| [hole.y.si(), board.top - hole.below.si() - lower_by])
             .collect();
     }
-    assumed.push(say!("The bolts of the {} are taken to stand in two rows; its template gives their places.", name));
+    assumed.push(say!(
+        "The bolts of the {} are taken to stand in two rows; its template gives their places.",
+        name
+    ));
     let edge = inches(BRACKET_EDGE_IN).si();
     let (size, row) = match kind {
         Some(BracketKind::Auxiliary) => (AUXILIARY_FACE_IN.map(|side| inches(side).si()), 2),
@@ -313,7 +390,15 @@ fn floor_of(board: &Board, y: f64, half: f64) -> f64 {
 }
 
 /// The face: as given, or from its kind; cut off at the transom's edges.
-fn face(given: Option<&Face>, kind: Option<BracketKind>, y: f64, drop: f64, engines: usize, bolts: &[[f64; 2]], board: &Board) -> Foot {
+fn face(
+    given: Option<&Face>,
+    kind: Option<BracketKind>,
+    y: f64,
+    drop: f64,
+    engines: usize,
+    bolts: &[[f64; 2]],
+    board: &Board,
+) -> Foot {
     let beyond = inches(BEYOND_BOLTS_IN).si();
     let low = |k: usize| bolts.iter().map(|b| b[k]).fold(f64::INFINITY, f64::min);
     let high = |k: usize| bolts.iter().map(|b| b[k]).fold(f64::NEG_INFINITY, f64::max);
@@ -326,9 +411,15 @@ fn face(given: Option<&Face>, kind: Option<BracketKind>, y: f64, drop: f64, engi
         None => {
             let (top, height) = match kind {
                 None => (board.top, inches(HEEL_IN).si()),
-                Some(BracketKind::SetbackPlate | BracketKind::JackPlate) => (board.top - drop, inches(HEEL_IN).si()),
-                Some(BracketKind::Auxiliary) => (board.top - drop, inches(AUXILIARY_FACE_IN[1]).si()),
-                Some(BracketKind::Box | BracketKind::Frame) => (board.top - drop, bracket_face(engines)[1]),
+                Some(BracketKind::SetbackPlate | BracketKind::JackPlate) => {
+                    (board.top - drop, inches(HEEL_IN).si())
+                }
+                Some(BracketKind::Auxiliary) => {
+                    (board.top - drop, inches(AUXILIARY_FACE_IN[1]).si())
+                }
+                Some(BracketKind::Box | BracketKind::Frame) => {
+                    (board.top - drop, bracket_face(engines)[1])
+                }
             };
             let bottom = (top.min(board.top) - height).min(low(1) - beyond);
             (low(0) - beyond, high(0) + beyond, top, bottom)
@@ -338,19 +429,44 @@ fn face(given: Option<&Face>, kind: Option<BracketKind>, y: f64, drop: f64, engi
     port = port.min(board.chine[0] - CLEAR);
     let reach = starboard.abs().max(port.abs());
     bottom = bottom.max(board.rise * reach + CLEAR);
-    Foot { bottom, top: top.min(board.top), starboard, port }
+    Foot {
+        bottom,
+        top: top.min(board.top),
+        starboard,
+        port,
+    }
 }
 
 /// Notes the weights on the face and what was taken for granted of the engines.
-fn note(footing: &mut Footing, group: &Group, engines: &[&Engine], shared: Mass, assumed: &mut Vec<Text>) {
+fn note(
+    footing: &mut Footing,
+    group: &Group,
+    engines: &[&Engine],
+    shared: Mass,
+    assumed: &mut Vec<Text>,
+) {
     let setback = setback(group);
     for engine in engines {
         let spec = &engine.spec;
-        let weight = engine.weight.reading().map_or(Mass::default(), |weight| weight.value);
-        let more = if engine.role == crate::job::Role::Main { shared } else { Mass::default() };
-        footing.hung.push(Hung { name: engine.label.clone(), mass: weight + more, aft: setback + centre_aft(engine) });
+        let weight = engine
+            .weight
+            .reading()
+            .map_or(Mass::default(), |weight| weight.value);
+        let more = if engine.role == crate::job::Role::Main {
+            shared
+        } else {
+            Mass::default()
+        };
+        footing.hung.push(Hung {
+            name: engine.label.clone(),
+            mass: weight + more,
+            aft: setback + centre_aft(engine),
+        });
         let unknown: Vec<&str> = [
-            ("its centre of gravity", spec.centre_aft.is_none() || spec.centre_above.is_none()),
+            (
+                "its centre of gravity",
+                spec.centre_aft.is_none() || spec.centre_above.is_none(),
+            ),
             ("its gearcase", spec.plate_to_propeller_shaft.is_none()),
             ("its propeller", spec.propeller_diameter.is_none()),
             ("its steering", spec.steering.is_none()),
@@ -360,44 +476,78 @@ fn note(footing: &mut Footing, group: &Group, engines: &[&Engine], shared: Mass,
         .filter_map(|(what, unknown)| unknown.then_some(what))
         .collect();
         if !unknown.is_empty() {
-            assumed.push(say!("Of the {} usual figures are taken for {}: none is given.", engine.label.as_str(), unknown.join(", ")));
+            assumed.push(say!(
+                "Of the {} usual figures are taken for {}: none is given.",
+                engine.label.as_str(),
+                unknown.join(", ")
+            ));
         }
         if engine.holes_up.reading().is_none() && !group.is_lifted() {
-            assumed.push(say!("The {} is taken to hang in its lowest hole for its loads.", engine.label.as_str()));
+            assumed.push(say!(
+                "The {} is taken to hang in its lowest hole for its loads.",
+                engine.label.as_str()
+            ));
         }
     }
     if let Some(bracket) = &group.bracket {
         match bracket.weight.reading() {
-            Some(weight) => footing.hung.push(Hung { name: bracket.name.clone(), mass: weight.value, aft: 0.5 * setback }),
-            None => assumed.push(say!("`{}` is reckoned without its own weight: it is not given.", bracket.name.as_str())),
+            Some(weight) => footing.hung.push(Hung {
+                name: bracket.name.clone(),
+                mass: weight.value,
+                aft: 0.5 * setback,
+            }),
+            None => assumed.push(say!(
+                "`{}` is reckoned without its own weight: it is not given.",
+                bracket.name.as_str()
+            )),
         }
     }
 }
 
 fn setback(group: &Group) -> f64 {
-    group.setback().reading().map_or(0.0, |setback| setback.value.si())
+    group
+        .setback()
+        .reading()
+        .map_or(0.0, |setback| setback.value.si())
 }
 
 fn centre_aft(engine: &Engine) -> f64 {
-    engine.spec.centre_aft.as_ref().map_or(inches(CENTRE_AFT_IN).si(), |aft| aft.value.si())
+    engine
+        .spec
+        .centre_aft
+        .as_ref()
+        .map_or(inches(CENTRE_AFT_IN).si(), |aft| aft.value.si())
 }
 
 /// From the middle of a face's bolts down to the propeller shaft of an engine on it, m.
 pub fn shaft_down(footing: &Footing, group: &Group, engine: &Engine, board: &Board) -> f64 {
-    let leg = engine.rest_to_plate.reading().map_or(0.0, |leg| leg.value.si());
-    let gearcase = engine.spec.plate_to_propeller_shaft.as_ref().map_or(inches(PLATE_TO_SHAFT_IN).si(), |d| d.value.si());
+    let leg = engine
+        .rest_to_plate
+        .reading()
+        .map_or(0.0, |leg| leg.value.si());
+    let gearcase = engine
+        .spec
+        .plate_to_propeller_shaft
+        .as_ref()
+        .map_or(inches(PLATE_TO_SHAFT_IN).si(), |d| d.value.si());
     footing.middle[1] - (rest(group, engine, board) - leg - gearcase)
 }
 
 /// Height of the bracket's rest of an engine, m.
 fn rest(group: &Group, engine: &Engine, board: &Board) -> f64 {
     let drop = group.drop().reading().map_or(0.0, |drop| drop.value.si());
-    let rows = engine.holes_up.reading().map_or(0.0, |rows| f64::from(*rows));
+    let rows = engine
+        .holes_up
+        .reading()
+        .map_or(0.0, |rows| f64::from(*rows));
     board.top - drop + inches(HOLE_STEP_IN).si() * rows
 }
 
 /// The loads of each case about the face's middle, and how those of its first engine came about.
-#[expect(clippy::too_many_arguments, reason = "each is a different thing that makes a load")]
+#[expect(
+    clippy::too_many_arguments,
+    reason = "each is a different thing that makes a load"
+)]
 fn sum(
     footing: &Footing,
     group: &Group,
@@ -419,37 +569,76 @@ fn sum(
     let mut kept = Sheet::default();
     for (i, engine) in engines.iter().enumerate() {
         let spec = &engine.spec;
-        let (aft, up) = (centre_aft(engine), spec.centre_above.as_ref().map_or(inches(CENTRE_ABOVE_IN).si(), |z| z.value.si()));
-        let tilt = spec.full_tilt.as_ref().map_or(TILT_DEG.to_radians(), |tilt| tilt.value.si());
-        let weight = engine.weight.reading().map_or(Mass::default(), |weight| weight.value);
-        let more = if engine.role == crate::job::Role::Main { shared } else { Mass::default() };
+        let (aft, up) = (
+            centre_aft(engine),
+            spec.centre_above
+                .as_ref()
+                .map_or(inches(CENTRE_ABOVE_IN).si(), |z| z.value.si()),
+        );
+        let tilt = spec
+            .full_tilt
+            .as_ref()
+            .map_or(TILT_DEG.to_radians(), |tilt| tilt.value.si());
+        let weight = engine
+            .weight
+            .reading()
+            .map_or(Mass::default(), |weight| weight.value);
+        let more = if engine.role == crate::job::Role::Main {
+            shared
+        } else {
+            Mass::default()
+        };
         let length = Length::from_si;
         let kernel = loads::Engine {
             mass: weight + more,
-            power: engine.power.reading().map_or(Default::default(), |power| power.value),
-            propeller: spec.propeller_diameter.as_ref().map_or(inches(PROPELLER_IN), |d| d.to.value),
+            power: engine
+                .power
+                .reading()
+                .map_or(Default::default(), |power| power.value),
+            propeller: spec
+                .propeller_diameter
+                .as_ref()
+                .map_or(inches(PROPELLER_IN), |d| d.to.value),
             weight_aft: length(setback + aft),
             tilted_aft: length(setback + aft * tilt.cos() - up * tilt.sin()),
             weight_up: length(rest(group, engine, board) + up - footing.middle[1]),
             shaft_down: length(shaft_down(footing, group, engine, board)),
             propeller_aft: length(setback + PROPELLER_OF_CENTRE * aft),
-            steering: spec.steering.as_ref().map_or(Angle::from_si(STEERING_DEG.to_radians()), |angle| angle.value),
+            steering: spec
+                .steering
+                .as_ref()
+                .map_or(Angle::from_si(STEERING_DEG.to_radians()), |angle| {
+                    angle.value
+                }),
         };
         let mut sheet = Sheet::default();
-        let own = loads::cases(&mut sheet, &kernel, &outfit)
-            .map_err(|error| NoStrength::Unfit(say!("The loads of the {}: {}.", engine.label.as_str(), error.to_string())))?;
+        let own = loads::cases(&mut sheet, &kernel, &outfit).map_err(|error| {
+            NoStrength::Unfit(say!(
+                "The loads of the {}: {}.",
+                engine.label.as_str(),
+                error.to_string()
+            ))
+        })?;
         if i == 0 {
             kept.remark(say!("of the {}:", engine.label.as_str()));
             kept.append(sheet);
         }
-        let of = |kind: Kind| own.iter().find(|(one, _)| *one == kind).map_or(FaceLoad::default(), |(_, load)| *load);
+        let of = |kind: Kind| {
+            own.iter()
+                .find(|(one, _)| *one == kind)
+                .map_or(FaceLoad::default(), |(_, load)| *load)
+        };
         for (total, case) in totals.iter_mut().zip(cases) {
             let drives = !case.alone || alone == Some(engine.label.as_str());
             let load = of(if drives { case.kind } else { Kind::Static });
             *total = total.plus(loads::both(&[(engine.y.si() - footing.middle[0], load)]));
         }
     }
-    if let Some(weight) = group.bracket.as_ref().and_then(|bracket| bracket.weight.reading()) {
+    if let Some(weight) = group
+        .bracket
+        .as_ref()
+        .and_then(|bracket| bracket.weight.reading())
+    {
         for (total, case) in totals.iter_mut().zip(cases) {
             let force = -weight.value.si() * GRAVITY * (1.0 + heavier(case.kind, driving));
             *total = total.plus(FaceLoad::at([-0.5 * setback, 0.0, 0.0], [0.0, 0.0, force]));
@@ -470,12 +659,23 @@ pub fn heavier(kind: Kind, driving: Driving) -> f64 {
 impl Footing {
     /// Which bolt it is, in words.
     pub fn bolt(&self, index: usize) -> Text {
-        let Some(bolt) = self.bolts.get(index) else { return Text::default() };
-        let row = if bolt.z >= self.middle[1] { "upper" } else { "lower" };
+        let Some(bolt) = self.bolts.get(index) else {
+            return Text::default();
+        };
+        let row = if bolt.z >= self.middle[1] {
+            "upper"
+        } else {
+            "lower"
+        };
         let off = Length::from_si(bolt.y.abs());
         if off.si() < 1e-3 {
             return say!("{} bolt on the centreline", row);
         }
-        say!("{} bolt {} to {}", row, Measure::tape(off), if bolt.y > 0.0 { "port" } else { "starboard" })
+        say!(
+            "{} bolt {} to {}",
+            row,
+            Measure::tape(off),
+            if bolt.y > 0.0 { "port" } else { "starboard" }
+        )
     }
 }

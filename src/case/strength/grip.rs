@@ -78,7 +78,10 @@ impl Footing {
     /// no proof stress.
     pub fn proof(&self) -> Pressure {
         let grade = &self.grade.spec;
-        grade.proof.as_ref().map_or(grade.yield_strength.value, |proof| proof.value)
+        grade
+            .proof
+            .as_ref()
+            .map_or(grade.yield_strength.value, |proof| proof.value)
     }
 
     /// Diameter of the circle over which a nut's force comes onto the core, m: nut, washer, plate and inner skin, each
@@ -86,17 +89,39 @@ impl Footing {
     pub fn spread(&self, board: &Board, left: KnockDown) -> f64 {
         let crushing = left.strength * board.core_material().crushing_strength.value.si();
         let nut = NUT_WIDTH * self.diameter();
-        let washer = self.given.said.washer.as_ref().map_or(self.size.spec.washer_diameter.value, |d| d.value).si();
+        let washer = self
+            .given
+            .said
+            .washer
+            .as_ref()
+            .map_or(self.size.spec.washer_diameter.value, |d| d.value)
+            .si();
         let thin = self.size.spec.washer_thickness.value.si();
-        let mut across = washer.min(nut + 2.0 * cantilever(thin, WASHER_YIELD, crushing)).max(nut.min(washer));
+        let mut across = washer
+            .min(nut + 2.0 * cantilever(thin, WASHER_YIELD, crushing))
+            .max(nut.min(washer));
         if let (Some(plate), Some(material)) = (&self.given.said.backing_plate, &self.given.plate) {
-            let reach = cantilever(plate.thickness.value.si(), material.spec.bending_strength.value.si(), crushing);
-            let most = plate.width.value.si().min(plate.height.value.si()).max(across);
+            let reach = cantilever(
+                plate.thickness.value.si(),
+                material.spec.bending_strength.value.si(),
+                crushing,
+            );
+            let most = plate
+                .width
+                .value
+                .si()
+                .min(plate.height.value.si())
+                .max(across);
             across = (across + 2.0 * reach).min(most);
         }
         if board.core + 1 < board.layers.len() {
             for skin in board.layers.iter().skip(board.core + 1).rev() {
-                across += 2.0 * cantilever(skin.thickness.si(), skin.material.spec.bending_strength.value.si(), crushing);
+                across += 2.0
+                    * cantilever(
+                        skin.thickness.si(),
+                        skin.material.spec.bending_strength.value.si(),
+                        crushing,
+                    );
             }
         }
         across.min(self.apart())
@@ -130,13 +155,18 @@ impl Footing {
 
     /// From a bolt up to the transom's edge, or to an old hole above it, m.
     pub fn edge(&self, rig: &Rig, board: &Board, bolt: usize) -> f64 {
-        let Some(bolt) = self.bolts.get(bolt) else { return 0.0 };
+        let Some(bolt) = self.bolts.get(bolt) else {
+            return 0.0;
+        };
         let to_top = board.top - bolt.z;
         rig.transom
             .holes
             .iter()
             .filter_map(|hole| {
-                let radius = hole.diameter.as_ref().map_or(0.5 * self.diameter(), |d| 0.5 * d.value.si());
+                let radius = hole
+                    .diameter
+                    .as_ref()
+                    .map_or(0.5 * self.diameter(), |d| 0.5 * d.value.si());
                 let above = (board.top - hole.below.value.si()) - radius - bolt.z;
                 let beside = (hole.at.y().si() - bolt.y).abs() < radius + 0.5 * self.diameter();
                 (beside && above > self.diameter()).then_some(above)
@@ -145,8 +175,21 @@ impl Footing {
     }
 
     /// What a bolt must hold in a case, N; plain for the combined part.
-    pub fn demand(&self, part: Part, case: usize, bolt: usize, kind: Kind, driving: Driving) -> f64 {
-        let Some(forces) = self.forces.get(case).and_then(|group| group.bolts.get(bolt)) else { return 0.0 };
+    pub fn demand(
+        &self,
+        part: Part,
+        case: usize,
+        bolt: usize,
+        kind: Kind,
+        driving: Driving,
+    ) -> f64 {
+        let Some(forces) = self
+            .forces
+            .get(case)
+            .and_then(|group| group.bolts.get(bolt))
+        else {
+            return 0.0;
+        };
         match part {
             Part::Tension | Part::Crush | Part::Punch => forces.tension,
             Part::Shear | Part::Bearing => forces.shear,
@@ -154,7 +197,13 @@ impl Footing {
                 let sheet = &mut Sheet::default();
                 let (tension, shear) = (self.tension_capacity(sheet), self.shear_capacity(sheet));
                 let force = Force::from_si;
-                let used = bolts::combined_ratio(sheet, force(forces.tension), force(forces.shear), &tension, &shear);
+                let used = bolts::combined_ratio(
+                    sheet,
+                    force(forces.tension),
+                    force(forces.shear),
+                    &tension,
+                    &shear,
+                );
                 used.value().si().sqrt()
             }
             Part::Tear => {
@@ -168,10 +217,19 @@ impl Footing {
     }
 
     /// What a bolt can hold.
-    pub fn capacity(&self, sheet: &mut Sheet, part: Part, rig: &Rig, board: &Board, left: KnockDown, bolt: usize) -> f64 {
+    pub fn capacity(
+        &self,
+        sheet: &mut Sheet,
+        part: Part,
+        rig: &Rig,
+        board: &Board,
+        left: KnockDown,
+        bolt: usize,
+    ) -> f64 {
         let length = Length::from_si;
         let thickness = length(board.thickness());
-        let through = Pressure::from_si(board.mean(left, |material| material.shear_strength.value.si()));
+        let through =
+            Pressure::from_si(board.mean(left, |material| material.shear_strength.value.si()));
         match part {
             Part::Tension => self.tension_capacity(sheet).value().si(),
             Part::Shear => self.shear_capacity(sheet).value().si(),
@@ -181,14 +239,30 @@ impl Footing {
                 strength * self.diameter() * board.thickness()
             }
             Part::Crush => {
-                let area = bolts::washer_area(sheet, length(self.spread(board, left)), length(self.hole()));
+                let area = bolts::washer_area(
+                    sheet,
+                    length(self.spread(board, left)),
+                    length(self.hole()),
+                );
                 let crushing = left.strength * board.core_material().crushing_strength.value;
-                bolts::crushing_capacity(sheet, crushing, &area).value().si()
+                bolts::crushing_capacity(sheet, crushing, &area)
+                    .value()
+                    .si()
             }
-            Part::Punch => bolts::shear_out_capacity(sheet, through, thickness, length(self.spread(board, left))).value().si(),
+            Part::Punch => bolts::shear_out_capacity(
+                sheet,
+                through,
+                thickness,
+                length(self.spread(board, left)),
+            )
+            .value()
+            .si(),
             Part::Tear => {
                 let edge = length(self.edge(rig, board, bolt));
-                bolts::tear_out_capacity(sheet, through, thickness, edge, length(self.hole())).value().si().max(0.0)
+                bolts::tear_out_capacity(sheet, through, thickness, edge, length(self.hole()))
+                    .value()
+                    .si()
+                    .max(0.0)
             }
         }
     }
@@ -220,7 +294,10 @@ pub fn plate_for(footing: &Footing, board: &Board, left: KnockDown, pull: f64) -
     let across = (4.0 * area / std::f64::consts::PI + footing.hole().powi(2)).sqrt();
     let from = NUT_WIDTH * footing.diameter();
     let reach = 0.5 * (across - from).max(0.0);
-    (reach / cantilever(1.0, PLATE_MATERIAL_YIELD, crushing), across)
+    (
+        reach / cantilever(1.0, PLATE_MATERIAL_YIELD, crushing),
+        across,
+    )
 }
 
 impl Laden {
@@ -230,14 +307,33 @@ impl Laden {
     }
 
     /// The same with another core.
-    pub fn worst_with(&self, part: Part, rig: &Rig, strength: &Strength, left: KnockDown) -> Option<Worst> {
+    pub fn worst_with(
+        &self,
+        part: Part,
+        rig: &Rig,
+        strength: &Strength,
+        left: KnockDown,
+    ) -> Option<Worst> {
         let mut worst: Option<Worst> = None;
         for (f, footing) in self.footings.iter().enumerate() {
             for bolt in 0..footing.bolts.len() {
-                let capacity = footing.capacity(&mut Sheet::default(), part, rig, &strength.board, left, bolt);
+                let capacity = footing.capacity(
+                    &mut Sheet::default(),
+                    part,
+                    rig,
+                    &strength.board,
+                    left,
+                    bolt,
+                );
                 for (case, what) in self.cases.iter().enumerate() {
                     let demand = footing.demand(part, case, bolt, what.kind, strength.driving);
-                    let one = Worst { footing: f, case, bolt, demand, capacity };
+                    let one = Worst {
+                        footing: f,
+                        case,
+                        bolt,
+                        demand,
+                        capacity,
+                    };
                     if worst.is_none_or(|worst| demand * worst.capacity > worst.demand * capacity) {
                         worst = Some(one);
                     }
@@ -256,7 +352,8 @@ impl Laden {
                 self.footings
                     .iter()
                     .flat_map(|footing| {
-                        (0..footing.bolts.len()).map(move |bolt| footing.demand(part, case, bolt, what.kind, driving))
+                        (0..footing.bolts.len())
+                            .map(move |bolt| footing.demand(part, case, bolt, what.kind, driving))
                     })
                     .fold(0.0, f64::max)
             })

@@ -26,8 +26,8 @@ pub use board::{Board, KNEE_REACH, Knee};
 pub use core::{Core, FlexTest};
 pub use fields::Fields;
 pub use footing::{Driving, Footing, Hung, LoadCase};
-pub use parts::{PANEL_WORDS, ply, solved};
 pub use grip::{PLATE_MATERIAL_YIELD, Part, Worst, plate_for};
+pub use parts::{PANEL_WORDS, ply, solved};
 pub use study::{BoltAnswer, PanelAnswer, StudyFault};
 
 /// Why there is no answer.
@@ -99,7 +99,9 @@ impl<'a> Case<'a> {
     /// # Errors
     /// What is missing, or why it cannot be reckoned.
     pub fn strength(&self) -> Result<&Strength, &NoStrength> {
-        self.strength.get_or_init(|| Strength::of(self.rig)).as_ref()
+        self.strength
+            .get_or_init(|| Strength::of(self.rig))
+            .as_ref()
     }
 }
 
@@ -113,7 +115,11 @@ impl Strength {
         if let Err(lacking) = rig.after.ask() {
             missing.push(lacking);
         }
-        let speed = rig.structure.top_speed.ask().map_err(|lacking| missing.push(lacking));
+        let speed = rig
+            .structure
+            .top_speed
+            .ask()
+            .map_err(|lacking| missing.push(lacking));
         let (board, speed) = match (board, speed) {
             (Ok(board), Ok(speed)) if missing.is_empty() => (board, speed.value),
             (Err(Some(no)), _) if missing.is_empty() => return Err(no),
@@ -138,7 +144,16 @@ impl Strength {
             }
         }
         let knees = Knees::of(&board, core.left, &after)?;
-        Ok(Strength { board, core, driving, after, before, knees, assumed, sheet })
+        Ok(Strength {
+            board,
+            core,
+            driving,
+            after,
+            before,
+            knees,
+            assumed,
+            sheet,
+        })
     }
 
     /// What is left of the core.
@@ -149,7 +164,11 @@ impl Strength {
 
 /// The few readings that open the door, and the engines.
 fn door(rig: &Rig) -> Vec<Missing> {
-    rig.structure.door().into_iter().chain(rig.after.ask().err()).collect()
+    rig.structure
+        .door()
+        .into_iter()
+        .chain(rig.after.ask().err())
+        .collect()
 }
 
 fn gather(no: NoStrength, missing: &mut Vec<Missing>) -> Option<NoStrength> {
@@ -173,7 +192,12 @@ fn why(no: NoStrength) -> Text {
 }
 
 /// The old engines' faces; their speed from the new one by the root of the powers where it is not given.
-fn old(rig: &Rig, board: &Board, driving: Driving, assumed: &mut Vec<Text>) -> Result<Vec<Footing>, Text> {
+fn old(
+    rig: &Rig,
+    board: &Board,
+    driving: Driving,
+    assumed: &mut Vec<Text>,
+) -> Result<Vec<Footing>, Text> {
     if rig.before.is_empty() {
         return Err(Text::from("no old engine is given"));
     }
@@ -184,7 +208,10 @@ fn old(rig: &Rig, board: &Board, driving: Driving, assumed: &mut Vec<Text>) -> R
     let speed = match &rig.structure.operating.old_top_speed {
         Some(speed) => speed.value,
         None => {
-            let (old, new) = (power(&rig.before).map_err(why)?, power(&rig.after).map_err(why)?);
+            let (old, new) = (
+                power(&rig.before).map_err(why)?,
+                power(&rig.after).map_err(why)?,
+            );
             let speed = driving.speed * (old / new).sqrt();
             assumed.push(say!(
                 "With the old engines she is taken to have run {}: speed as the root of power.",
@@ -193,7 +220,14 @@ fn old(rig: &Rig, board: &Board, driving: Driving, assumed: &mut Vec<Text>) -> R
             speed
         }
     };
-    footing::footings(rig, &rig.before, board, Driving { speed, ..driving }, assumed).map_err(why)
+    footing::footings(
+        rig,
+        &rig.before,
+        board,
+        Driving { speed, ..driving },
+        assumed,
+    )
+    .map_err(why)
 }
 
 /// Slamming on top of gravity, in g.
@@ -202,9 +236,14 @@ fn slamming(rig: &Rig, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Tex
     if let Some(given) = &operating.acceleration {
         return given.value.si() / gravity().si();
     }
-    let (length, chine, deadrise) =
-        (rig.boat.length.reading(), rig.boat.chine_beam.reading(), rig.boat.deadrise.reading());
-    let (Some(mass), Some(length), Some(chine), Some(deadrise)) = (&operating.displacement, length, chine, deadrise) else {
+    let (length, chine, deadrise) = (
+        rig.boat.length.reading(),
+        rig.boat.chine_beam.reading(),
+        rig.boat.deadrise.reading(),
+    );
+    let (Some(mass), Some(length), Some(chine), Some(deadrise)) =
+        (&operating.displacement, length, chine, deadrise)
+    else {
         assumed.push(say!(
             "Slamming is taken as {} on top of gravity; with operating.displacement and boat.chine_beam it is reckoned by ISO 12215-5.",
             Measure::of(SLAMMING * gravity())
@@ -219,7 +258,9 @@ fn slamming(rig: &Rig, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Tex
         speed,
         mass.value,
     );
-    assumed.push(Text::from("Her length on the waterline is taken as 0.9 of her length."));
+    assumed.push(Text::from(
+        "Her length on the waterline is taken as 0.9 of her length.",
+    ));
     let n = n.value().si().max(0.0);
     if n <= BOUNDED_ABOVE {
         return n;

@@ -16,8 +16,15 @@ pub const PANEL_WORDS: &str = "transom panel, bent";
 
 impl Way {
     /// Every part, in the order of a report.
-    pub const ALL: [Way; 7] =
-        [Way::Tension, Way::Shear, Way::Combined, Way::Bearing, Way::Crush, Way::Punch, Way::Tear];
+    pub const ALL: [Way; 7] = [
+        Way::Tension,
+        Way::Shear,
+        Way::Combined,
+        Way::Bearing,
+        Way::Crush,
+        Way::Punch,
+        Way::Tear,
+    ];
 
     /// What gives way.
     pub fn words(self) -> &'static str {
@@ -41,19 +48,33 @@ impl Strength {
             .into_iter()
             .filter_map(|way| {
                 let worst = self.after.worst(way, rig, self)?;
-                let old = before.and_then(|laden| laden.worst(way, rig, self)).map(|worst| worst.factor());
-                Some((way.words(), worst.factor(), old, self.after.cases[worst.case].name()))
+                let old = before
+                    .and_then(|laden| laden.worst(way, rig, self))
+                    .map(|worst| worst.factor());
+                Some((
+                    way.words(),
+                    worst.factor(),
+                    old,
+                    self.after.cases[worst.case].name(),
+                ))
             })
             .collect();
         let panel = &self.after.bent.stress;
         let old = before.map(|laden| laden.bent.stress.factor);
-        all.push((PANEL_WORDS, panel.factor, old, self.after.cases[panel.case].name()));
+        all.push((
+            PANEL_WORDS,
+            panel.factor,
+            old,
+            self.after.cases[panel.case].name(),
+        ));
         all
     }
 
     /// The part that gives way first.
     pub fn governing(&self, rig: &Rig) -> Option<(&'static str, f64, Option<f64>, &'static str)> {
-        self.factors(rig).into_iter().min_by(|a, b| a.1.total_cmp(&b.1))
+        self.factors(rig)
+            .into_iter()
+            .min_by(|a, b| a.1.total_cmp(&b.1))
     }
 }
 
@@ -79,7 +100,11 @@ fn nothing(no: &NoStrength) -> Part {
         }
         NoStrength::Unfit(why) => sheet.remark(why.clone()),
     }
-    Part { title: "strength".to_owned(), sheet, ..Part::default() }
+    Part {
+        title: "strength".to_owned(),
+        sheet,
+        ..Part::default()
+    }
 }
 
 impl Strength {
@@ -116,7 +141,17 @@ impl Strength {
             .collect();
         Part {
             title: "what gives way first".to_owned(),
-            tables: vec![table("strength over load, before and after", &["part", "before", "after", "after / before", "governing case"], rows)],
+            tables: vec![table(
+                "strength over load, before and after",
+                &[
+                    "part",
+                    "before",
+                    "after",
+                    "after / before",
+                    "governing case",
+                ],
+                rows,
+            )],
             sheet,
         }
     }
@@ -128,26 +163,52 @@ impl Strength {
         }
         let left = self.core.left;
         let ratio = |value: f64| Measure::of(Ratio::from_si(value));
-        sheet.remark(say!("left of the core's stiffness: {}; of its strength: {}", ratio(left.stiffness), ratio(left.strength)));
+        sheet.remark(say!(
+            "left of the core's stiffness: {}; of its strength: {}",
+            ratio(left.stiffness),
+            ratio(left.strength)
+        ));
         let layers = self
             .board
             .layers
             .iter()
-            .map(|layer| vec![Text::from(layer.material.name.as_str()), Text::from(Measure::of(layer.thickness))])
+            .map(|layer| {
+                vec![
+                    Text::from(layer.material.name.as_str()),
+                    Text::from(Measure::of(layer.thickness)),
+                ]
+            })
             .collect();
         let section = &self.after.bent.stress.panel.section.stiffness;
         let rows = vec![
-            vec![Text::from("bending, across"), Text::from(moment(section.d11))],
+            vec![
+                Text::from("bending, across"),
+                Text::from(moment(section.d11)),
+            ],
             vec![Text::from("bending, up"), Text::from(moment(section.d22))],
             vec![Text::from("twisting"), Text::from(moment(section.d66))],
-            vec![Text::from("shear through the thickness, across, a metre of width"), Text::from(force(section.s1))],
-            vec![Text::from("shear through the thickness, up, a metre of width"), Text::from(force(section.s2))],
+            vec![
+                Text::from("shear through the thickness, across, a metre of width"),
+                Text::from(force(section.s1)),
+            ],
+            vec![
+                Text::from("shear through the thickness, up, a metre of width"),
+                Text::from(force(section.s2)),
+            ],
         ];
         Part {
             title: "the transom and its core".to_owned(),
             tables: vec![
-                table("layers from the outside in", &["material", "thickness"], layers),
-                table("stiffness of a unit of width, core as read", &["", "stiffness"], rows),
+                table(
+                    "layers from the outside in",
+                    &["material", "thickness"],
+                    layers,
+                ),
+                table(
+                    "stiffness of a unit of width, core as read",
+                    &["", "stiffness"],
+                    rows,
+                ),
             ],
             sheet,
         }
@@ -155,7 +216,11 @@ impl Strength {
 }
 
 fn outfit(when: &str, laden: &Laden, strength: &Strength) -> Vec<Part> {
-    let mut parts: Vec<Part> = laden.footings.iter().map(|footing| on_bolts(when, footing, laden)).collect();
+    let mut parts: Vec<Part> = laden
+        .footings
+        .iter()
+        .map(|footing| on_bolts(when, footing, laden))
+        .collect();
     parts.push(bent(when, laden, strength));
     parts
 }
@@ -175,13 +240,31 @@ fn on_bolts(when: &str, footing: &Footing, laden: &Laden) -> Part {
     let hung = footing
         .hung
         .iter()
-        .map(|hung| vec![Text::from(hung.name.as_str()), Text::from(Measure::of(hung.mass)), Text::from(length(hung.aft))])
+        .map(|hung| {
+            vec![
+                Text::from(hung.name.as_str()),
+                Text::from(Measure::of(hung.mass)),
+                Text::from(length(hung.aft)),
+            ]
+        })
         .collect();
     let mut tables = vec![
-        table("weights, and their centres aft of the transom", &["", "weight", "aft"], hung),
+        table(
+            "weights, and their centres aft of the transom",
+            &["", "weight", "aft"],
+            hung,
+        ),
         table(
             "forces and moments about the middle of the bolts (forward, to port, up)",
-            &["case", "forward", "to port", "up", "about forward", "about port", "about up"],
+            &[
+                "case",
+                "forward",
+                "to port",
+                "up",
+                "about forward",
+                "about port",
+                "about up",
+            ],
             loads,
         ),
     ];
@@ -190,16 +273,30 @@ fn on_bolts(when: &str, footing: &Footing, laden: &Laden) -> Part {
             .bolts
             .iter()
             .enumerate()
-            .map(|(i, bolt)| vec![footing.bolt(i), Text::from(force(bolt.shear)), Text::from(force(bolt.tension))])
+            .map(|(i, bolt)| {
+                vec![
+                    footing.bolt(i),
+                    Text::from(force(bolt.shear)),
+                    Text::from(force(bolt.tension)),
+                ]
+            })
             .chain(std::iter::once(vec![
                 say!("edge pressed on, {} up the transom", length(group.pivot_z)),
                 Text::default(),
                 Text::from(force(-group.edge_pitch)),
             ]))
             .collect();
-        tables.push(table(&format!("bolt by bolt: {}", case.name()), &["bolt", "shear", "tension"], rows));
+        tables.push(table(
+            &format!("bolt by bolt: {}", case.name()),
+            &["bolt", "shear", "tension"],
+            rows,
+        ));
     }
-    Part { title: format!("{when}: {}", footing.name), tables, sheet: footing.sheet.clone() }
+    Part {
+        title: format!("{when}: {}", footing.name),
+        tables,
+        sheet: footing.sheet.clone(),
+    }
 }
 
 fn bent(when: &str, laden: &Laden, strength: &Strength) -> Part {
@@ -208,22 +305,52 @@ fn bent(when: &str, laden: &Laden, strength: &Strength) -> Part {
         .iter()
         .zip(&laden.bent.glances)
         .map(|(case, glance)| {
-            vec![Text::from(case.name()), Text::from(length(glance.deflection)), ratio(glance.use_of_strength)]
+            vec![
+                Text::from(case.name()),
+                Text::from(length(glance.deflection)),
+                ratio(glance.use_of_strength),
+            ]
         })
         .collect();
     let stress = &laden.bent.stress;
-    let mut tables = vec![table("a first look at every case, on a coarse mesh", &["case", "deflection", "stress over strength"], rows)];
+    let mut tables = vec![table(
+        "a first look at every case, on a coarse mesh",
+        &["case", "deflection", "stress over strength"],
+        rows,
+    )];
     tables.push(reactions(stress, strength));
     let mut sheet = Sheet::default();
-    solved(&mut sheet, "the case nearest to its strength", laden, stress, strength);
+    solved(
+        &mut sheet,
+        "the case nearest to its strength",
+        laden,
+        stress,
+        strength,
+    );
     if laden.bent.deflection.case != stress.case {
-        solved(&mut sheet, "the case of ordinary running that moves it most", laden, &laden.bent.deflection, strength);
+        solved(
+            &mut sheet,
+            "the case of ordinary running that moves it most",
+            laden,
+            &laden.bent.deflection,
+            strength,
+        );
     }
-    Part { title: format!("{when}: the transom panel"), tables, sheet }
+    Part {
+        title: format!("{when}: the transom panel"),
+        tables,
+        sheet,
+    }
 }
 
 /// What a solver gave: which, how well, and what.
-pub fn solved(sheet: &mut Sheet, what: &str, laden: &Laden, governing: &Governing, strength: &Strength) {
+pub fn solved(
+    sheet: &mut Sheet,
+    what: &str,
+    laden: &Laden,
+    governing: &Governing,
+    strength: &Strength,
+) {
     let solution = &governing.solution;
     let unknowns = solution.levels.last().map_or(0, |level| level.unknowns);
     let percent = Measure::of(Ratio::from_si((1000.0 * solution.error).round() / 10.0));
@@ -232,17 +359,33 @@ pub fn solved(sheet: &mut Sheet, what: &str, laden: &Laden, governing: &Governin
             .then(say!("; Reissner–Mindlin plate, quadratic triangles, {} unknowns, sparse Cholesky; deflection to {} %", unknowns, percent)),
     );
     sheet.remark(
-        say!("largest deflection {}, ", length(solution.largest_deflection))
-            .then(place(solution.largest_at, strength.board.top))
-            .then(say!("; strength over stress {}, ", Measure::of(Ratio::from_si(governing.factor))))
-            .then(place(governing.at, strength.board.top))
-            .then(say!(" in the {}", ply(governing, strength))),
+        say!(
+            "largest deflection {}, ",
+            length(solution.largest_deflection)
+        )
+        .then(place(solution.largest_at, strength.board.top))
+        .then(say!(
+            "; strength over stress {}, ",
+            Measure::of(Ratio::from_si(governing.factor))
+        ))
+        .then(place(governing.at, strength.board.top))
+        .then(say!(" in the {}", ply(governing, strength))),
     );
-    let plane = governing.stress.plane.map(|s| Measure::of(Pressure::from_si(s)));
-    let through = governing.stress.through.map(|s| Measure::of(Pressure::from_si(s)));
+    let plane = governing
+        .stress
+        .plane
+        .map(|s| Measure::of(Pressure::from_si(s)));
+    let through = governing
+        .stress
+        .through
+        .map(|s| Measure::of(Pressure::from_si(s)));
     sheet.remark(say!(
         "stress there: across {}, up {}, in-plane shear {}, through the thickness {} and {}",
-        plane[0], plane[1], plane[2], through[0], through[1]
+        plane[0],
+        plane[1],
+        plane[2],
+        through[0],
+        through[1]
     ));
 }
 
@@ -258,7 +401,14 @@ pub fn ply(governing: &Governing, strength: &Strength) -> String {
 fn reactions(governing: &Governing, strength: &Strength) -> Table {
     let solution = &governing.solution;
     let sum = Resultant::total(solution.reactions.iter().map(|reaction| reaction.push));
-    let row = |name: Text, push: Resultant| vec![name, Text::from(force(push.force)), Text::from(moment(push.moment_y)), Text::from(moment(push.moment_z))];
+    let row = |name: Text, push: Resultant| {
+        vec![
+            name,
+            Text::from(force(push.force)),
+            Text::from(moment(push.moment_y)),
+            Text::from(moment(push.moment_z)),
+        ]
+    };
     let mut rows: Vec<Vec<Text>> = solution
         .reactions
         .iter()
@@ -266,16 +416,29 @@ fn reactions(governing: &Governing, strength: &Strength) -> Table {
         .collect();
     rows.push(row(Text::from("all supports"), sum));
     rows.push(row(Text::from("all loads"), solution.load));
-    table("free body: what holds the panel, moments about the bottom on the centreline", &["", "forward", "about port", "about up"], rows)
+    table(
+        "free body: what holds the panel, moments about the bottom on the centreline",
+        &["", "forward", "about port", "about up"],
+        rows,
+    )
 }
 
 fn support(part: SupportPart, strength: &Strength) -> Text {
     let board = &strength.board;
     match part {
         SupportPart::Edge(i) => {
-            let (a, b) = (board.outline[i], board.outline[(i + 1) % board.outline.len()]);
+            let (a, b) = (
+                board.outline[i],
+                board.outline[(i + 1) % board.outline.len()],
+            );
             let side = 0.5 * (a[0] + b[0]);
-            let edge = if (a[1] - b[1]).abs() > (a[0] - b[0]).abs() && board.rise * (a[0] - b[0]).abs() < 0.99 * (a[1] - b[1]).abs() { "side" } else { "bottom" };
+            let edge = if (a[1] - b[1]).abs() > (a[0] - b[0]).abs()
+                && board.rise * (a[0] - b[0]).abs() < 0.99 * (a[1] - b[1]).abs()
+            {
+                "side"
+            } else {
+                "bottom"
+            };
             match side {
                 side if side.abs() < 1e-6 => Text::from(edge),
                 side if side > 0.0 => say!("{}, port", edge),
@@ -283,12 +446,20 @@ fn support(part: SupportPart, strength: &Strength) -> Text {
             }
         }
         SupportPart::Line(i) => match board.knees.get(i) {
-            Some(knee) => say!("knee {} to {}", Measure::tape(Length::from_si(knee.y.abs())), if knee.y > 0.0 { "port" } else { "starboard" }),
+            Some(knee) => say!(
+                "knee {} to {}",
+                Measure::tape(Length::from_si(knee.y.abs())),
+                if knee.y > 0.0 { "port" } else { "starboard" }
+            ),
             None => Text::from("stringer or well floor"),
         },
     }
 }
 
 pub(super) fn table(title: &str, heads: &[&str], rows: Vec<Vec<Text>>) -> Table {
-    Table { title: title.to_owned(), heads: heads.iter().map(|head| (*head).to_owned()).collect(), rows }
+    Table {
+        title: title.to_owned(),
+        heads: heads.iter().map(|head| (*head).to_owned()).collect(),
+        rows,
+    }
 }

@@ -27,12 +27,20 @@ pub fn length(metres: f64) -> Measure {
 
 /// A plain ratio, or words where it has no end.
 pub fn ratio(value: f64) -> Text {
-    if value.is_finite() && value < ENDLESS { Text::from(Measure::of(Ratio::from_si(value))) } else { Text::from("over 1,000") }
+    if value.is_finite() && value < ENDLESS {
+        Text::from(Measure::of(Ratio::from_si(value)))
+    } else {
+        Text::from("over 1,000")
+    }
 }
 
 /// How many times more after than before; a dash where there was nothing before.
 pub fn times(before: f64, after: f64) -> Text {
-    if before.abs() > 1e-9 { ratio(after / before) } else { Text::from("–") }
+    if before.abs() > 1e-9 {
+        ratio(after / before)
+    } else {
+        Text::from("–")
+    }
 }
 
 /// A place on the transom in words.
@@ -41,7 +49,11 @@ pub fn place(at: [f64; 2], top: f64) -> Text {
     let across = if at[0].abs() < 1e-3 {
         Text::from("on the centreline")
     } else {
-        say!("{} to {}", tape(at[0].abs()), if at[0] > 0.0 { "port" } else { "starboard" })
+        say!(
+            "{} to {}",
+            tape(at[0].abs()),
+            if at[0] > 0.0 { "port" } else { "starboard" }
+        )
     };
     if top - at[1] < EDGE {
         return across.then(Text::from(", at the top edge"));

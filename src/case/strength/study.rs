@@ -6,13 +6,16 @@ use super::board::ply_material;
 use super::parts::table;
 use super::show::{force, length, moment};
 use crate::case::Case;
-use crate::job::{BoltStudy, EdgeHold, LineDoes, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy};
+use crate::job::{
+    BoltStudy, EdgeHold, LineDoes, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy,
+};
 use crate::physics::strength::bolts::{
     Bolt, Foot, GroupError, GroupForces, GroupLoad, bolt_forces, proof_load, shear_capacity,
 };
 use crate::physics::strength::panel::{
-    Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PanelError, PlateStiffness, Ply, PlyStress,
-    Point, Rect, Resultant, Section, Solution, Strength, SupportPart,
+    Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PanelError,
+    PlateStiffness, Ply, PlyStress, Point, Rect, Resultant, Section, Solution, Strength,
+    SupportPart,
 };
 use crate::quantity::{Dimensioned, Measure, Moment, Reading, Text, say};
 use crate::rig::{Layer, Rig};
@@ -93,12 +96,17 @@ fn panel(study: &PanelStudy, layers: &[Layer]) -> Result<PanelAnswer, StudyFault
     };
     let known = !matches!(
         &study.stiffness,
-        PanelStiffness::Outright { .. } | PanelStiffness::Plate { yield_stress: None, .. }
+        PanelStiffness::Outright { .. }
+            | PanelStiffness::Plate {
+                yield_stress: None,
+                ..
+            }
     );
     let panel = Panel {
         outline,
         edges: study.edges.iter().map(|edge| hold(*edge)).collect(),
-        section: section(&study.stiffness, layers).map_err(|error| fault(error, "panel_study.stiffness"))?,
+        section: section(&study.stiffness, layers)
+            .map_err(|error| fault(error, "panel_study.stiffness"))?,
         regions: Vec::new(),
         lines: study
             .lines
@@ -114,18 +122,37 @@ fn panel(study: &PanelStudy, layers: &[Layer]) -> Result<PanelAnswer, StudyFault
             .collect(),
     };
     let loads: Vec<Load> = study.loads.iter().map(load).collect();
-    let asked = study.accuracy.as_ref().map_or(ACCURACY, |accuracy| accuracy.value.si());
-    let accuracy = Accuracy { relative: asked, most_unknowns: MOST_UNKNOWNS };
-    let solution = panel.solve(&loads, accuracy).map_err(|error| fault(error, "panel_study"))?;
-    let weakest = solution.weakest.filter(|_| known).map(|worst| (worst.at, worst.stress));
+    let asked = study
+        .accuracy
+        .as_ref()
+        .map_or(ACCURACY, |accuracy| accuracy.value.si());
+    let accuracy = Accuracy {
+        relative: asked,
+        most_unknowns: MOST_UNKNOWNS,
+    };
+    let solution = panel
+        .solve(&loads, accuracy)
+        .map_err(|error| fault(error, "panel_study"))?;
+    let weakest = solution
+        .weakest
+        .filter(|_| known)
+        .map(|worst| (worst.at, worst.stress));
     let moments = [0, 1, 2].map(|k| {
         solution
             .forces
             .iter()
             .max_by(|a, b| a.moment[k].abs().total_cmp(&b.moment[k].abs()))
-            .map_or((0.0, [0.0; 2]), |force| (force.moment[k], solution.mesh.nodes[force.node as usize]))
+            .map_or((0.0, [0.0; 2]), |force| {
+                (force.moment[k], solution.mesh.nodes[force.node as usize])
+            })
     });
-    Ok(PanelAnswer { panel, solution, asked, weakest, moments })
+    Ok(PanelAnswer {
+        panel,
+        solution,
+        asked,
+        weakest,
+        moments,
+    })
 }
 
 fn place(at: &PanelPlace) -> Point {
@@ -142,38 +169,62 @@ fn hold(edge: EdgeHold) -> EdgeSupport {
 
 fn section(stiffness: &PanelStiffness, layers: &[Layer]) -> Result<Section, PanelError> {
     match stiffness {
-        PanelStiffness::Plate { modulus, poisson, thickness, yield_stress } => {
+        PanelStiffness::Plate {
+            modulus,
+            poisson,
+            thickness,
+            yield_stress,
+        } => {
             let unbreakable = uom::si::f64::Pressure::from_si(UNBREAKABLE);
             let strength = Strength::VonMises {
-                yield_stress: yield_stress.as_ref().map_or(unbreakable, |stress| stress.value),
+                yield_stress: yield_stress
+                    .as_ref()
+                    .map_or(unbreakable, |stress| stress.value),
             };
             let material = Material::isotropic(modulus.value, poisson.value.si(), strength);
-            Section::layup(Layup::new(vec![Ply { material, thickness: thickness.value }])?)
+            Section::layup(Layup::new(vec![Ply {
+                material,
+                thickness: thickness.value,
+            }])?)
         }
         PanelStiffness::Layers(_) => {
             let plies = layers
                 .iter()
-                .map(|layer| Ply { material: ply_material(&layer.material.spec), thickness: layer.thickness })
+                .map(|layer| Ply {
+                    material: ply_material(&layer.material.spec),
+                    thickness: layer.thickness,
+                })
                 .collect();
             Section::layup(Layup::new(plies)?)
         }
-        PanelStiffness::Outright { bending_across, bending_up, coupling, twisting, shear_across, shear_up } => {
-            Ok(Section::stiffness(PlateStiffness {
-                d11: bending_across.value.si(),
-                d12: coupling.value.si(),
-                d22: bending_up.value.si(),
-                d66: twisting.value.si(),
-                s1: shear_across.value.si(),
-                s2: shear_up.value.si(),
-            }))
-        }
+        PanelStiffness::Outright {
+            bending_across,
+            bending_up,
+            coupling,
+            twisting,
+            shear_across,
+            shear_up,
+        } => Ok(Section::stiffness(PlateStiffness {
+            d11: bending_across.value.si(),
+            d12: coupling.value.si(),
+            d22: bending_up.value.si(),
+            d66: twisting.value.si(),
+            s1: shear_across.value.si(),
+            s2: shear_up.value.si(),
+        })),
     }
 }
 
 fn load(load: &PanelLoad) -> Load {
     match load {
         PanelLoad::Pressure(pressure) => Load::Pressure(pressure.value.si()),
-        PanelLoad::Patch { across, up, width, height, force } => Load::Patch {
+        PanelLoad::Patch {
+            across,
+            up,
+            width,
+            height,
+            force,
+        } => Load::Patch {
             area: Rect {
                 centre: [across.value.si(), up.value.si()],
                 width: width.value.si(),
@@ -181,34 +232,45 @@ fn load(load: &PanelLoad) -> Load {
             },
             force: force.value.si(),
         },
-        PanelLoad::Point { across, up, force } => {
-            Load::Point { at: [across.value.si(), up.value.si()], force: force.value.si() }
-        }
+        PanelLoad::Point { across, up, force } => Load::Point {
+            at: [across.value.si(), up.value.si()],
+            force: force.value.si(),
+        },
     }
 }
 
 /// The kernel's error at the entry that it is about.
 fn fault(error: PanelError, otherwise: &str) -> StudyFault {
     let (path, help) = match &error {
-        PanelError::Outline { .. } | PanelError::OutlineCrosses { .. } | PanelError::OutlineDegenerate { .. } => {
-            ("panel_study.shape".to_owned(), "walk round the panel once, corner by corner; counting starts at 0")
-        }
+        PanelError::Outline { .. }
+        | PanelError::OutlineCrosses { .. }
+        | PanelError::OutlineDegenerate { .. } => (
+            "panel_study.shape".to_owned(),
+            "walk round the panel once, corner by corner; counting starts at 0",
+        ),
         PanelError::NoSupport | PanelError::Mechanism => (
             "panel_study.edges".to_owned(),
             "hold an edge (simple or clamped), or give lines that hold it",
         ),
-        PanelError::LoadOutside { index, .. } => {
-            (format!("panel_study.loads[{index}]"), "all of a patch must lie on the panel")
-        }
-        PanelError::LineOutside { index, .. } => {
-            (format!("panel_study.lines[{index}]"), "all of a line must lie on the panel")
-        }
-        PanelError::NoPlies | PanelError::StiffnessIndefinite => {
-            ("panel_study.stiffness".to_owned(), "check moduli, Poisson's ratio and thickness")
-        }
+        PanelError::LoadOutside { index, .. } => (
+            format!("panel_study.loads[{index}]"),
+            "all of a patch must lie on the panel",
+        ),
+        PanelError::LineOutside { index, .. } => (
+            format!("panel_study.lines[{index}]"),
+            "all of a line must lie on the panel",
+        ),
+        PanelError::NoPlies | PanelError::StiffnessIndefinite => (
+            "panel_study.stiffness".to_owned(),
+            "check moduli, Poisson's ratio and thickness",
+        ),
         _ => (otherwise.to_owned(), ""),
     };
-    StudyFault { path, message: error.to_string(), help: help.to_owned() }
+    StudyFault {
+        path,
+        message: error.to_string(),
+        help: help.to_owned(),
+    }
 }
 
 fn si<Q: Dimensioned>(reading: Option<&Reading<Q>>) -> f64 {
@@ -216,12 +278,18 @@ fn si<Q: Dimensioned>(reading: Option<&Reading<Q>>) -> f64 {
 }
 
 fn bolts(rig: &Rig) -> Result<Option<BoltAnswer>, StudyFault> {
-    let Some((study, size, grade)) = &rig.structure.bolt_study else { return Ok(None) };
+    let Some((study, size, grade)) = &rig.structure.bolt_study else {
+        return Ok(None);
+    };
     let area: Area = size.spec.stress_area.value;
     let bolts: Vec<Bolt> = study
         .bolts
         .iter()
-        .map(|bolt| Bolt { y: bolt.across.value.si(), z: bolt.up.value.si(), area: area.si() })
+        .map(|bolt| Bolt {
+            y: bolt.across.value.si(),
+            z: bolt.up.value.si(),
+            area: area.si(),
+        })
         .collect();
     let foot = Foot {
         bottom: study.face.bottom.value.si(),
@@ -233,13 +301,21 @@ fn bolts(rig: &Rig) -> Result<Option<BoltAnswer>, StudyFault> {
     let mut sheet = Sheet::default();
     let capacity = grade.as_ref().map(|grade| {
         let spec = &grade.spec;
-        let proof = spec.proof.as_ref().map_or(spec.yield_strength.value, |proof| proof.value);
+        let proof = spec
+            .proof
+            .as_ref()
+            .map_or(spec.yield_strength.value, |proof| proof.value);
         let area = Term::new("As", area);
         let tension: Force = proof_load(&mut sheet, proof, &area).value();
         let shear: Force = shear_capacity(&mut sheet, spec.tensile.value, &area).value();
         [tension.si(), shear.si()]
     });
-    Ok(Some(BoltAnswer { bolts, forces, capacity, sheet }))
+    Ok(Some(BoltAnswer {
+        bolts,
+        forces,
+        capacity,
+        sheet,
+    }))
 }
 
 fn group_load(study: &BoltStudy) -> GroupLoad {
@@ -255,17 +331,28 @@ fn group_load(study: &BoltStudy) -> GroupLoad {
 
 fn bolt_fault(error: GroupError) -> StudyFault {
     let path = match error {
-        GroupError::OutsideFoot { index } | GroupError::NoArea { index } => format!("bolt_study.bolts[{index}]"),
-        GroupError::NoBolts | GroupError::CannotTwist | GroupError::NoArm => "bolt_study.bolts".to_owned(),
+        GroupError::OutsideFoot { index } | GroupError::NoArea { index } => {
+            format!("bolt_study.bolts[{index}]")
+        }
+        GroupError::NoBolts | GroupError::CannotTwist | GroupError::NoArm => {
+            "bolt_study.bolts".to_owned()
+        }
         GroupError::NotFinite { .. } => "bolt_study".to_owned(),
     };
-    StudyFault { path, message: error.to_string(), help: "check the bolts against the face and the load".to_owned() }
+    StudyFault {
+        path,
+        message: error.to_string(),
+        help: "check the bolts against the face and the load".to_owned(),
+    }
 }
 
 /// The working of a job's studies.
 pub(super) fn parts(case: &Case) -> Vec<Part> {
     let panel = case.panel_study().and_then(Result::ok).map(panel_part);
-    let bolts = case.bolt_study().and_then(Result::ok).map(|answer| bolt_part(&answer));
+    let bolts = case
+        .bolt_study()
+        .and_then(Result::ok)
+        .map(|answer| bolt_part(&answer));
     panel.into_iter().chain(bolts).collect()
 }
 
@@ -274,9 +361,18 @@ impl PanelAnswer {
     pub fn tables(&self) -> Vec<Table> {
         let solution = &self.solution;
         let row = |what: &str, value: Measure, at: Point| {
-            vec![Text::from(what), Text::from(value), Text::from(length(at[0])), Text::from(length(at[1]))]
+            vec![
+                Text::from(what),
+                Text::from(value),
+                Text::from(length(at[0])),
+                Text::from(length(at[1])),
+            ]
         };
-        let mut rows = vec![row("largest deflection", length(solution.largest_deflection), solution.largest_at)];
+        let mut rows = vec![row(
+            "largest deflection",
+            length(solution.largest_deflection),
+            solution.largest_at,
+        )];
         for (what, (value, at)) in [
             "moment of a unit of width, bending across",
             "moment of a unit of width, bending up",
@@ -297,7 +393,11 @@ impl PanelAnswer {
             ] {
                 rows.push(row(what, Measure::of(Pressure::from_si(value)), *at));
             }
-            rows.push(row("stress over strength", Measure::of(Ratio::from_si(stress.utilisation)), *at));
+            rows.push(row(
+                "stress over strength",
+                Measure::of(Ratio::from_si(stress.utilisation)),
+                *at,
+            ));
         }
         let mut held: Vec<Vec<Text>> = solution
             .reactions
@@ -316,11 +416,21 @@ impl PanelAnswer {
         let meshes = solution
             .levels
             .iter()
-            .map(|level| vec![say!("{}", level.nodes), say!("{}", level.unknowns), Text::from(length(level.deflection))])
+            .map(|level| {
+                vec![
+                    say!("{}", level.nodes),
+                    say!("{}", level.unknowns),
+                    Text::from(length(level.deflection)),
+                ]
+            })
             .collect();
         vec![
             table("largest figures", &["", "value", "across", "up"], rows),
-            table("what holds it, edges and lines counted from 0", &["", "forward", "about across", "about up"], held),
+            table(
+                "what holds it, edges and lines counted from 0",
+                &["", "forward", "about across", "about up"],
+                held,
+            ),
             table("meshes", &["nodes", "unknowns", "deflection"], meshes),
         ]
     }
@@ -328,7 +438,11 @@ impl PanelAnswer {
     /// Which solver, and how well.
     pub fn remark(&self) -> Text {
         let percent = |part: f64| Measure::of(Ratio::from_si((1e4 * part).round() / 100.0));
-        let unknowns = self.solution.levels.last().map_or(0, |level| level.unknowns);
+        let unknowns = self
+            .solution
+            .levels
+            .last()
+            .map_or(0, |level| level.unknowns);
         say!(
             "Reissner–Mindlin plate, quadratic triangles, {} unknowns, sparse Cholesky; largest deflection to {} % ({} % asked)",
             unknowns,
@@ -339,13 +453,22 @@ impl PanelAnswer {
 }
 
 fn resultant(name: Text, push: Resultant) -> Vec<Text> {
-    vec![name, Text::from(force(push.force)), Text::from(moment(push.moment_y)), Text::from(moment(push.moment_z))]
+    vec![
+        name,
+        Text::from(force(push.force)),
+        Text::from(moment(push.moment_y)),
+        Text::from(moment(push.moment_z)),
+    ]
 }
 
 fn panel_part(answer: &PanelAnswer) -> Part {
     let mut sheet = Sheet::default();
     sheet.remark(answer.remark());
-    Part { title: "the panel asked about".to_owned(), tables: answer.tables(), sheet }
+    Part {
+        title: "the panel asked about".to_owned(),
+        tables: answer.tables(),
+        sheet,
+    }
 }
 
 impl BoltAnswer {
@@ -357,14 +480,32 @@ impl BoltAnswer {
             .zip(&self.forces.bolts)
             .map(|(bolt, forces)| {
                 let mut row = vec![Text::from(length(bolt.y)), Text::from(length(bolt.z))];
-                row.extend(forces.primary.iter().chain(&forces.secondary).map(|f| Text::from(force(*f))));
-                row.extend([Text::from(force(forces.shear)), Text::from(force(forces.tension))]);
+                row.extend(
+                    forces
+                        .primary
+                        .iter()
+                        .chain(&forces.secondary)
+                        .map(|f| Text::from(force(*f))),
+                );
+                row.extend([
+                    Text::from(force(forces.shear)),
+                    Text::from(force(forces.tension)),
+                ]);
                 row
             })
             .collect();
         table(
             "bolt by bolt",
-            &["across", "up", "primary across", "primary up", "secondary across", "secondary up", "shear", "tension"],
+            &[
+                "across",
+                "up",
+                "primary across",
+                "primary up",
+                "secondary across",
+                "secondary up",
+                "shear",
+                "tension",
+            ],
             rows,
         )
     }
@@ -381,7 +522,19 @@ impl BoltAnswer {
 fn bolt_part(answer: &BoltAnswer) -> Part {
     let mut sheet = answer.sheet.clone();
     let [across, up] = answer.forces.centroid;
-    sheet.remark(say!("centre of the bolts: {} across, {} up", length(across), length(up)));
-    sheet.remark(say!("edge pressed on: {} at {} up", force(answer.forces.edge_pitch), length(answer.forces.pivot_z)));
-    Part { title: "the bolt group asked about".to_owned(), tables: vec![answer.table()], sheet }
+    sheet.remark(say!(
+        "centre of the bolts: {} across, {} up",
+        length(across),
+        length(up)
+    ));
+    sheet.remark(say!(
+        "edge pressed on: {} at {} up",
+        force(answer.forces.edge_pitch),
+        length(answer.forces.pivot_z)
+    ));
+    Part {
+        title: "the bolt group asked about".to_owned(),
+        tables: vec![answer.table()],
+        sheet,
+    }
 }

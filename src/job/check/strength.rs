@@ -4,7 +4,8 @@ use uom::si::f64::{Length, Ratio};
 
 use super::{Bounds, Checker, WIDTH, across, bounds};
 use crate::job::{
-    Bolting, Bond, Job, Layer, PanelPlace, PanelShape, PanelStiffness, PanelLoad, Structure, Upright,
+    Bolting, Bond, Job, Layer, PanelLoad, PanelPlace, PanelShape, PanelStiffness, Structure,
+    Upright,
 };
 use crate::quantity::{Dimensioned, Measure, Reading, Units};
 
@@ -41,11 +42,26 @@ pub(super) fn strength(checker: &mut Checker, job: &Job) {
     }
     if let Some(operating) = &job.operating {
         checker.within("operating.top_speed", operating.top_speed.as_ref(), SPEED);
-        checker.within("operating.old_top_speed", operating.old_top_speed.as_ref(), SPEED);
-        checker.within("operating.acceleration", operating.acceleration.as_ref(), ACCELERATION);
-        checker.within("operating.displacement", operating.displacement.as_ref(), DISPLACEMENT);
+        checker.within(
+            "operating.old_top_speed",
+            operating.old_top_speed.as_ref(),
+            SPEED,
+        );
+        checker.within(
+            "operating.acceleration",
+            operating.acceleration.as_ref(),
+            ACCELERATION,
+        );
+        checker.within(
+            "operating.displacement",
+            operating.displacement.as_ref(),
+            DISPLACEMENT,
+        );
     }
-    for (side, groups) in [("engines_off", &job.engines_off), ("engines_on", &job.engines_on)] {
+    for (side, groups) in [
+        ("engines_off", &job.engines_off),
+        ("engines_on", &job.engines_on),
+    ] {
         for (i, group) in groups.iter().enumerate() {
             if let Some(bolts) = &group.bolts {
                 bolting(checker, job, &format!("{side}[{i}].bolts"), bolts);
@@ -58,7 +74,11 @@ pub(super) fn strength(checker: &mut Checker, job: &Job) {
 
 fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
     layers(checker, "structure.lay_up", &structure.lay_up);
-    let sum: f64 = structure.lay_up.iter().map(|layer| layer.thickness.value.si()).sum();
+    let sum: f64 = structure
+        .lay_up
+        .iter()
+        .map(|layer| layer.thickness.value.si())
+        .sum();
     if let (Some(thickness), false) = (
         checker.sound("transom.thickness", &job.transom.thickness),
         structure.lay_up.is_empty(),
@@ -91,10 +111,22 @@ fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
         );
     }
     if let Some(stiffener) = &structure.top_stiffener {
-        checker.within("structure.top_stiffener.depth", Some(&stiffener.depth), MEMBER);
-        checker.within("structure.top_stiffener.height", Some(&stiffener.height), MEMBER);
+        checker.within(
+            "structure.top_stiffener.depth",
+            Some(&stiffener.depth),
+            MEMBER,
+        );
+        checker.within(
+            "structure.top_stiffener.height",
+            Some(&stiffener.height),
+            MEMBER,
+        );
     }
-    checker.within("structure.corner_height", structure.corner_height.as_ref(), CORNER);
+    checker.within(
+        "structure.corner_height",
+        structure.corner_height.as_ref(),
+        CORNER,
+    );
     checker.within("structure.moisture", structure.moisture.as_ref(), MOISTURE);
     if let Some(flex) = &structure.flex {
         checker.within("structure.flex.weight", Some(&flex.weight), PULL);
@@ -109,13 +141,21 @@ fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
 fn layers(checker: &mut Checker, path: &str, layers: &[Layer]) {
     few(checker, path, layers.len());
     for (i, layer) in layers.iter().enumerate() {
-        checker.within(&format!("{path}[{i}].thickness"), Some(&layer.thickness), LAYER);
+        checker.within(
+            &format!("{path}[{i}].thickness"),
+            Some(&layer.thickness),
+            LAYER,
+        );
     }
 }
 
 fn few(checker: &mut Checker, path: &str, count: usize) {
     if count > MOST_ENTRIES {
-        checker.fault(path, format!("{count} entries"), format!("at most {MOST_ENTRIES} are taken"));
+        checker.fault(
+            path,
+            format!("{count} entries"),
+            format!("at most {MOST_ENTRIES} are taken"),
+        );
     }
 }
 
@@ -130,7 +170,11 @@ fn bolting(checker: &mut Checker, job: &Job, path: &str, bolts: &Bolting) {
     for (i, place) in bolts.at.iter().enumerate() {
         let path = format!("{path}.at[{i}]");
         across(checker, &format!("{path}.at"), &place.at, &job.boat);
-        checker.within(&format!("{path}.below"), Some(&place.below), super::ON_TRANSOM);
+        checker.within(
+            &format!("{path}.below"),
+            Some(&place.below),
+            super::ON_TRANSOM,
+        );
         let height = checker.sound("transom.height", &job.transom.height);
         if let Some(height) = height
             && place.below.value >= height.value
@@ -142,7 +186,10 @@ fn bolting(checker: &mut Checker, job: &Job, path: &str, bolts: &Bolting) {
                     "{} below the top is outside the transom",
                     Measure::tape(place.below.value).show(Units::Both)
                 ),
-                format!("the transom is {} high at the centreline", Measure::tape(height.value).show(Units::Both)),
+                format!(
+                    "the transom is {} high at the centreline",
+                    Measure::tape(height.value).show(Units::Both)
+                ),
             );
         }
     }
@@ -161,7 +208,9 @@ fn bolting(checker: &mut Checker, job: &Job, path: &str, bolts: &Bolting) {
         checker.within(&at("height"), Some(&face.height), FACE);
         let (top, bottom) = (face.below.value, face.below.value + face.height.value);
         for (i, place) in bolts.at.iter().enumerate() {
-            if checker.faults.len() == before && (place.below.value < top || place.below.value > bottom) {
+            if checker.faults.len() == before
+                && (place.below.value < top || place.below.value > bottom)
+            {
                 checker.fault(
                     &format!("{path}.at[{i}].below"),
                     "this bolt stands above or below the face that it holds",
@@ -178,7 +227,9 @@ fn place(checker: &mut Checker, path: &str, place: &PanelPlace) {
 }
 
 fn panel_study(checker: &mut Checker, job: &Job) {
-    let Some(study) = &job.panel_study else { return };
+    let Some(study) = &job.panel_study else {
+        return;
+    };
     let path = "panel_study";
     let corners = match &study.shape {
         PanelShape::Rectangle { width, height } => {
@@ -197,12 +248,20 @@ fn panel_study(checker: &mut Checker, job: &Job) {
     if study.edges.len() != corners {
         checker.fault(
             "panel_study.edges",
-            format!("{} edges are held, and the panel has {corners}", study.edges.len()),
+            format!(
+                "{} edges are held, and the panel has {corners}",
+                study.edges.len()
+            ),
             "one of free, simple, clamped for each edge, in order",
         );
     }
     match &study.stiffness {
-        PanelStiffness::Plate { modulus, poisson, thickness, yield_stress } => {
+        PanelStiffness::Plate {
+            modulus,
+            poisson,
+            thickness,
+            yield_stress,
+        } => {
             let at = |field: &str| format!("{path}.stiffness.{field}");
             checker.within(&at("modulus"), Some(modulus), MODULUS);
             checker.within(&at("poisson"), Some(poisson), POISSON);
@@ -212,10 +271,18 @@ fn panel_study(checker: &mut Checker, job: &Job) {
         PanelStiffness::Layers(list) => {
             few(checker, "panel_study.stiffness", list.len());
             if list.is_empty() {
-                checker.fault("panel_study.stiffness", "a panel without layers", "give each layer's material and thickness");
+                checker.fault(
+                    "panel_study.stiffness",
+                    "a panel without layers",
+                    "give each layer's material and thickness",
+                );
             }
             for (i, layer) in list.iter().enumerate() {
-                checker.within(&format!("panel_study.stiffness[{i}].thickness"), Some(&layer.thickness), STUDY_THICKNESS);
+                checker.within(
+                    &format!("panel_study.stiffness[{i}].thickness"),
+                    Some(&layer.thickness),
+                    STUDY_THICKNESS,
+                );
             }
         }
         PanelStiffness::Outright { .. } => {}
@@ -227,13 +294,23 @@ fn panel_study(checker: &mut Checker, job: &Job) {
     }
     few(checker, "panel_study.loads", study.loads.len());
     if study.loads.is_empty() {
-        checker.fault("panel_study.loads", "nothing bears on the panel", "give a pressure, a patch or a point");
+        checker.fault(
+            "panel_study.loads",
+            "nothing bears on the panel",
+            "give a pressure, a patch or a point",
+        );
     }
     for (i, load) in study.loads.iter().enumerate() {
         let at = |field: &str| format!("panel_study.loads[{i}].{field}");
         match load {
             PanelLoad::Pressure(_) => {}
-            PanelLoad::Patch { across, up, width, height, .. } => {
+            PanelLoad::Patch {
+                across,
+                up,
+                width,
+                height,
+                ..
+            } => {
                 checker.within(&at("across"), Some(across), STUDY_PLACE);
                 checker.within(&at("up"), Some(up), STUDY_PLACE);
                 checker.within(&at("width"), Some(width), STUDY_LENGTH);
@@ -252,23 +329,44 @@ fn bolt_study(checker: &mut Checker, job: &Job) {
     let Some(study) = &job.bolt_study else { return };
     few(checker, "bolt_study.bolts", study.bolts.len());
     if study.bolts.is_empty() {
-        checker.fault("bolt_study.bolts", "a bolt group without a bolt", "give each bolt's place: (across: \"3 in\", up: \"8 in\")");
+        checker.fault(
+            "bolt_study.bolts",
+            "a bolt group without a bolt",
+            "give each bolt's place: (across: \"3 in\", up: \"8 in\")",
+        );
     }
     let face = &study.face;
     for (field, reading) in [
-        ("bottom", &face.bottom), ("top", &face.top), ("starboard", &face.starboard), ("port", &face.port),
+        ("bottom", &face.bottom),
+        ("top", &face.top),
+        ("starboard", &face.starboard),
+        ("port", &face.port),
     ] {
-        checker.within(&format!("bolt_study.face.{field}"), Some(reading), STUDY_PLACE);
+        checker.within(
+            &format!("bolt_study.face.{field}"),
+            Some(reading),
+            STUDY_PLACE,
+        );
     }
     if face.bottom.value >= face.top.value || face.starboard.value >= face.port.value {
-        checker.fault("bolt_study.face", "the face has no area", "`bottom` is less than `top`, `starboard` less than `port`");
+        checker.fault(
+            "bolt_study.face",
+            "the face has no area",
+            "`bottom` is less than `top`, `starboard` less than `port`",
+        );
         return;
     }
     for (i, bolt) in study.bolts.iter().enumerate() {
         let path = format!("bolt_study.bolts[{i}]");
         place(checker, &path, bolt);
-        if outside(&bolt.up, &face.bottom, &face.top) || outside(&bolt.across, &face.starboard, &face.port) {
-            checker.fault(&path, "this bolt stands outside the face that it holds", "check it against `face`");
+        if outside(&bolt.up, &face.bottom, &face.top)
+            || outside(&bolt.across, &face.starboard, &face.port)
+        {
+            checker.fault(
+                &path,
+                "this bolt stands outside the face that it holds",
+                "check it against `face`",
+            );
         }
     }
     place(checker, "bolt_study.at", &study.at);

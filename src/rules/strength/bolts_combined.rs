@@ -36,9 +36,23 @@ fn judge(case: &Case) -> Finding {
         Err(finding) => finding,
         Ok(judged) => {
             let mut sheet = Sheet::default();
-            let (tension, shear) = (judged.footing.tension_capacity(&mut sheet), judged.footing.shear_capacity(&mut sheet));
-            if let Some(bolt) = judged.footing.forces.get(judged.worst.case).and_then(|group| group.bolts.get(judged.worst.bolt)) {
-                combined_ratio(&mut sheet, Force::from_si(bolt.tension), Force::from_si(bolt.shear), &tension, &shear);
+            let (tension, shear) = (
+                judged.footing.tension_capacity(&mut sheet),
+                judged.footing.shear_capacity(&mut sheet),
+            );
+            if let Some(bolt) = judged
+                .footing
+                .forces
+                .get(judged.worst.case)
+                .and_then(|group| group.bolts.get(judged.worst.bolt))
+            {
+                combined_ratio(
+                    &mut sheet,
+                    Force::from_si(bolt.tension),
+                    Force::from_si(bolt.shear),
+                    &tension,
+                    &shear,
+                );
             }
             let mut finding = judged.finding.clone().working(sheet);
             if finding.verdict != Verdict::Pass {

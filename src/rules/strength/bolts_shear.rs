@@ -31,7 +31,11 @@ fn judge(case: &Case) -> Finding {
         Err(finding) => finding,
         Ok(judged) => {
             let sheet = capacity_sheet(Part::Shear, &judged, case.rig, strength);
-            let mut finding = judged.finding.clone().working(sheet).table(beside("greatest shear on a bolt", Part::Shear, strength));
+            let mut finding = judged.finding.clone().working(sheet).table(beside(
+                "greatest shear on a bolt",
+                Part::Shear,
+                strength,
+            ));
             if finding.verdict != Verdict::Pass {
                 finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
             }

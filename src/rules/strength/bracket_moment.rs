@@ -4,8 +4,8 @@ use uom::si::f64::{Acceleration, Length, Mass};
 
 use super::ready;
 use crate::case::Case;
-use crate::case::strength::{Footing, Laden};
 use crate::case::strength::show::times;
+use crate::case::strength::{Footing, Laden};
 use crate::quantity::{Dimensioned, Measure, Moment, Text, inches, say};
 use crate::rig::Rig;
 use crate::rules::rule::{need, rule};
@@ -43,13 +43,21 @@ fn judge(case: &Case) -> Finding {
         Err(finding) => return finding,
     };
     let mut worst: Option<(f64, Finding)> = None;
-    for footing in strength.after.footings.iter().filter(|footing| footing.on_bracket) {
+    for footing in strength
+        .after
+        .footings
+        .iter()
+        .filter(|footing| footing.on_bracket)
+    {
         let (margin, finding) = one(rig, footing, strength.before.as_ref().ok());
         if worst.as_ref().is_none_or(|worst| margin < worst.0) {
             worst = Some((margin, finding));
         }
     }
-    worst.map_or_else(|| Finding::unmeasured(vec![rig.after.missing()]), |worst| worst.1)
+    worst.map_or_else(
+        || Finding::unmeasured(vec![rig.after.missing()]),
+        |worst| worst.1,
+    )
 }
 
 fn gravity() -> Term<Acceleration> {
@@ -57,23 +65,41 @@ fn gravity() -> Term<Acceleration> {
 }
 
 fn one(rig: &Rig, footing: &Footing, before: Option<&Laden>) -> (f64, Finding) {
-    let group = rig.after.groups.iter().find(|group| group.bracket.as_ref().is_some_and(|bracket| bracket.name == footing.name));
+    let group = rig.after.groups.iter().find(|group| {
+        group
+            .bracket
+            .as_ref()
+            .is_some_and(|bracket| bracket.name == footing.name)
+    });
     let Some(bracket) = group.and_then(|group| group.bracket.as_ref()) else {
-        return (f64::INFINITY, Finding::unmeasured(vec![rig.after.missing()]));
+        return (
+            f64::INFINITY,
+            Finding::unmeasured(vec![rig.after.missing()]),
+        );
     };
     let (rated, setback) = (bracket.rated_weight.ask(), bracket.setback.ask());
     let (Ok(rated), Ok(setback)) = (&rated, &setback) else {
         let missing = [rated.err(), setback.err()].into_iter().flatten().collect();
         return (f64::NEG_INFINITY, Finding::unmeasured(missing));
     };
-    let rated_setback = bracket.spec.setback.as_ref().map_or(setback.value, |setback| setback.value);
+    let rated_setback = bracket
+        .spec
+        .setback
+        .as_ref()
+        .map_or(setback.value, |setback| setback.value);
     let mut sheet = Sheet::default();
     let limit = sheet.set(
         "Mr",
         "moment that the rating by weight stands for",
-        Term::new("Wr", rated.value) * gravity() * (Term::new("s", rated_setback) + Term::new("c", inches(USUAL_CENTRE_IN))),
+        Term::new("Wr", rated.value)
+            * gravity()
+            * (Term::new("s", rated_setback) + Term::new("c", inches(USUAL_CENTRE_IN))),
     );
-    let engines: Vec<_> = footing.hung.iter().filter(|hung| hung.name != bracket.name).collect();
+    let engines: Vec<_> = footing
+        .hung
+        .iter()
+        .filter(|hung| hung.name != bracket.name)
+        .collect();
     let mut total: Option<Term<Moment>> = None;
     for hung in engines {
         let weight: Term<Mass> = Term::new(hung.name.clone(), hung.mass);
@@ -84,13 +110,21 @@ fn one(rig: &Rig, footing: &Footing, before: Option<&Laden>) -> (f64, Finding) {
         });
     }
     let Some(total) = total else {
-        return (f64::INFINITY, Finding::unmeasured(vec![rig.after.missing()]));
+        return (
+            f64::INFINITY,
+            Finding::unmeasured(vec![rig.after.missing()]),
+        );
     };
     let moment = sheet.set("M", "moment of the engines about the transom's face", total);
     let (found, most) = (Measure::of(moment.value()), Measure::of(limit.value()));
     let old = before.map(at_rest);
     let new = moment.value().si();
-    let beside = old.map_or(Text::default(), |old| say!(" What hung there before brought {}.", Measure::of(<Moment as Dimensioned>::from_si(old))));
+    let beside = old.map_or(Text::default(), |old| {
+        say!(
+            " What hung there before brought {}.",
+            Measure::of(<Moment as Dimensioned>::from_si(old))
+        )
+    });
     let over = moment.value() > limit.value();
     let name = footing.name.as_str();
     let finding = if over {
@@ -98,24 +132,51 @@ fn one(rig: &Rig, footing: &Footing, before: Option<&Laden>) -> (f64, Finding) {
         Finding::new(Verdict::Warn, say!("The engines turn `{}` with {}, more than its rating of {} stands for.", name, found, Measure::of(rated.value)).then(beside))
             .remedy(say!("Ask its maker with the engines' weight and centre, or choose one rated for {} or more.", Measure::of(needed)))
     } else {
-        Finding::new(Verdict::Pass, say!("The engines turn `{}` with {}, within what its rating of {} stands for.", name, found, Measure::of(rated.value)).then(beside))
+        Finding::new(
+            Verdict::Pass,
+            say!(
+                "The engines turn `{}` with {}, within what its rating of {} stands for.",
+                name,
+                found,
+                Measure::of(rated.value)
+            )
+            .then(beside),
+        )
     };
     let row = |what: &str, value: f64, ratio: Text| {
-        vec![Text::from(what), Text::from(Measure::of(<Moment as Dimensioned>::from_si(value))), ratio]
+        vec![
+            Text::from(what),
+            Text::from(Measure::of(<Moment as Dimensioned>::from_si(value))),
+            ratio,
+        ]
     };
     let mut rows = Vec::new();
     if let Some(old) = old {
         rows.push(row("before, all that hung", old, Text::default()));
-        rows.push(row("after, the engines on this bracket", new, times(old, new)));
+        rows.push(row(
+            "after, the engines on this bracket",
+            new,
+            times(old, new),
+        ));
     } else {
-        rows.push(row("after, the engines on this bracket", new, Text::default()));
+        rows.push(row(
+            "after, the engines on this bracket",
+            new,
+            Text::default(),
+        ));
     }
     let table = Table {
         title: "moment of the weight at rest about the transom".to_owned(),
         heads: ["", "moment", "after / before"].map(str::to_owned).to_vec(),
         rows,
     };
-    (limit.value().si() / new, finding.against(found, Limit::AtMost(most)).working(sheet).table(table))
+    (
+        limit.value().si() / new,
+        finding
+            .against(found, Limit::AtMost(most))
+            .working(sheet)
+            .table(table),
+    )
 }
 
 /// Moment at rest of all that hangs, N·m.

@@ -36,7 +36,13 @@ fn judge(case: &Case) -> Finding {
         Ok(strength) => strength,
         Err(finding) => return finding,
     };
-    match at_bolts(Part::Bearing, CORE_FACTOR, "wood at the bolt", case.rig, strength) {
+    match at_bolts(
+        Part::Bearing,
+        CORE_FACTOR,
+        "wood at the bolt",
+        case.rig,
+        strength,
+    ) {
         Err(finding) => finding,
         Ok(judged) => {
             let (footing, worst) = (judged.footing, judged.worst);
@@ -48,12 +54,22 @@ fn judge(case: &Case) -> Finding {
                 Length::from_si(footing.diameter()),
                 Length::from_si(board.thickness()),
             );
-            let bears = board.mean(strength.left(), |material| material.bearing_strength.value.si());
-            sheet.remark(say!("bearing strength, averaged over the layers: {}", Measure::of(uom::si::f64::Pressure::from_si(bears))));
-            let mut finding = judged.finding.clone().working(sheet).table(beside("greatest shear on a bolt", Part::Bearing, strength));
+            let bears = board.mean(strength.left(), |material| {
+                material.bearing_strength.value.si()
+            });
+            sheet.remark(say!(
+                "bearing strength, averaged over the layers: {}",
+                Measure::of(uom::si::f64::Pressure::from_si(bears))
+            ));
+            let mut finding = judged.finding.clone().working(sheet).table(beside(
+                "greatest shear on a bolt",
+                Part::Bearing,
+                strength,
+            ));
             if finding.verdict != Verdict::Pass {
                 let sound = board.core_material().bearing_strength.value.si();
-                let lacking = (CORE_FACTOR * worst.demand - worst.capacity) / (footing.diameter() * sound);
+                let lacking =
+                    (CORE_FACTOR * worst.demand - worst.capacity) / (footing.diameter() * sound);
                 let step = inches(STEP_IN).si();
                 let doubler = Length::from_si((lacking / step).ceil() * step);
                 finding = finding.remedy(say!(

@@ -43,7 +43,11 @@ fn judge(case: &Case) -> Finding {
     let now = strength.after.bent.stress.factor;
     let Some((other, moved)) = knees.other else {
         return Finding::new(
-            if now >= PANEL_FACTOR { Verdict::Pass } else { Verdict::Warn },
+            if now >= PANEL_FACTOR {
+                Verdict::Pass
+            } else {
+                Verdict::Warn
+            },
             Text::from("No pair of knees finds room beside the bracket."),
         )
         .against(factor(now), Limit::AtLeast(factor(PANEL_FACTOR)));
@@ -51,19 +55,38 @@ fn judge(case: &Case) -> Finding {
     // Both looks are on the coarse mesh; their ratio is what counts.
     let scaled = now * other / knees.now.0;
     let rows = if knees.there {
-        vec![row("with the knees that are there", knees.now), row("without them", (other, moved))]
+        vec![
+            row("with the knees that are there", knees.now),
+            row("without them", (other, moved)),
+        ]
     } else {
-        vec![row("as she is, without knees", knees.now), row("with a pair beside the bracket", (other, moved))]
+        vec![
+            row("as she is, without knees", knees.now),
+            row("with a pair beside the bracket", (other, moved)),
+        ]
     };
     let table = Table {
-        title: format!("the panel {}, on the coarse mesh of a first look", strength.after.cases[strength.after.bent.stress.case].name()),
-        heads: ["", "strength over stress", "deflection"].map(str::to_owned).to_vec(),
+        title: format!(
+            "the panel {}, on the coarse mesh of a first look",
+            strength.after.cases[strength.after.bent.stress.case].name()
+        ),
+        heads: ["", "strength over stress", "deflection"]
+            .map(str::to_owned)
+            .to_vec(),
         rows,
     };
     let limit = Limit::AtLeast(factor(PANEL_FACTOR));
     let finding = if knees.there {
-        let verdict = if now >= PANEL_FACTOR { Verdict::Pass } else { Verdict::Warn };
-        let summary = say!("The knees bring the panel's factor to {}; without them it would be about {}.", factor(now), factor(scaled));
+        let verdict = if now >= PANEL_FACTOR {
+            Verdict::Pass
+        } else {
+            Verdict::Warn
+        };
+        let summary = say!(
+            "The knees bring the panel's factor to {}; without them it would be about {}.",
+            factor(now),
+            factor(scaled)
+        );
         let finding = Finding::new(verdict, summary);
         if verdict == Verdict::Pass {
             finding
@@ -79,13 +102,21 @@ fn judge(case: &Case) -> Finding {
                 Measure::tape(Length::from_si(knee.to - knee.from))
             )
         });
-        let summary = say!("Without knees the panel's factor is {}; ", factor(now)).then(pair.clone()).then(say!(" would make it about {}.", factor(scaled)));
+        let summary = say!("Without knees the panel's factor is {}; ", factor(now))
+            .then(pair.clone())
+            .then(say!(" would make it about {}.", factor(scaled)));
         if now >= PANEL_FACTOR {
             Finding::new(Verdict::Pass, summary)
         } else if scaled > WORTH * now {
-            Finding::new(Verdict::Warn, summary).remedy(say!("Fit ").then(pair).then(Text::from(", tied to the stringers.")))
+            Finding::new(Verdict::Warn, summary).remedy(
+                say!("Fit ")
+                    .then(pair)
+                    .then(Text::from(", tied to the stringers.")),
+            )
         } else {
-            Finding::new(Verdict::Warn, summary).remedy(Text::from("Knees there do little: build the transom up as strength/panel-stress says."))
+            Finding::new(Verdict::Warn, summary).remedy(Text::from(
+                "Knees there do little: build the transom up as strength/panel-stress says.",
+            ))
         }
     };
     finding.against(factor(now), limit).table(table)

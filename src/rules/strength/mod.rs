@@ -30,8 +30,8 @@ use uom::si::f64::Ratio;
 
 use super::{Finding, Limit, Verdict};
 use crate::case::Case;
-use crate::case::strength::{Footing, Laden, NoStrength, Part, Strength, Worst};
 use crate::case::strength::show::{force, ratio, times};
+use crate::case::strength::{Footing, Laden, NoStrength, Part, Strength, Worst};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Rig;
 use crate::working::{Sheet, Table};
@@ -69,15 +69,21 @@ fn factor(value: f64) -> Measure {
 
 /// "the upper bolt 6 in to port of the engine, in slamming with thrust".
 fn which(footing: &Footing, laden: &Laden, worst: &Worst) -> Text {
-    say!("the ")
-        .then(footing.bolt(worst.bolt))
-        .then(say!(" of the {}, {}", footing.name.as_str(), laden.cases[worst.case].name()))
+    say!("the ").then(footing.bolt(worst.bolt)).then(say!(
+        " of the {}, {}",
+        footing.name.as_str(),
+        laden.cases[worst.case].name()
+    ))
 }
 
 /// The greatest demand of each case before and after.
 fn beside(title: &str, part: Part, strength: &Strength) -> Table {
     let after = strength.after.demands(part, strength.driving);
-    let before = strength.before.as_ref().ok().map(|laden| (laden, laden.demands(part, strength.driving)));
+    let before = strength
+        .before
+        .as_ref()
+        .ok()
+        .map(|laden| (laden, laden.demands(part, strength.driving)));
     let rows = strength
         .after
         .cases
@@ -96,13 +102,22 @@ fn beside(title: &str, part: Part, strength: &Strength) -> Table {
             ]
         })
         .collect();
-    Table { title: title.to_owned(), heads: ["case", "before", "after", "after / before"].map(str::to_owned).to_vec(), rows }
+    Table {
+        title: title.to_owned(),
+        heads: ["case", "before", "after", "after / before"]
+            .map(str::to_owned)
+            .to_vec(),
+        rows,
+    }
 }
 
 /// "With what hung there before it was 3.1: the new engines are 1.4 times as hard on it." or nothing.
 fn old_factor(strength: &Strength, now: f64, old: impl Fn(&Laden) -> Option<f64>) -> Text {
     match &strength.before {
         Ok(laden) => match old(laden) {
+            Some(value) if value <= now => {
+                say!(" With what hung there before it was {}.", factor(value))
+            }
             Some(value) if value.is_finite() && value < 1e3 => say!(
                 " With what hung there before it was {}: the new engines are {} times as hard on it.",
                 factor(value),
@@ -117,7 +132,9 @@ fn old_factor(strength: &Strength, now: f64, old: impl Fn(&Laden) -> Option<f64>
 /// " Of all parts this one gives way first." where it does.
 fn first(strength: &Strength, rig: &Rig, words: &str) -> Text {
     match strength.governing(rig) {
-        Some((governing, ..)) if governing == words => Text::from(" Of all that holds the engines this gives way first."),
+        Some((governing, ..)) if governing == words => {
+            Text::from(" Of all that holds the engines this gives way first.")
+        }
         _ => Text::default(),
     }
 }
@@ -130,33 +147,66 @@ struct Judged<'s> {
 }
 
 /// Judges a part at the bolts.
-fn at_bolts<'s>(part: Part, required: f64, what: &str, rig: &Rig, strength: &'s Strength) -> Result<Judged<'s>, Finding> {
+fn at_bolts<'s>(
+    part: Part,
+    required: f64,
+    what: &str,
+    rig: &Rig,
+    strength: &'s Strength,
+) -> Result<Judged<'s>, Finding> {
     let Some(worst) = strength.after.worst(part, rig, strength) else {
-        return Err(Finding::new(Verdict::Unmeasured, Text::from("No bolt is known.")));
+        return Err(Finding::new(
+            Verdict::Unmeasured,
+            Text::from("No bolt is known."),
+        ));
     };
     let footing = &strength.after.footings[worst.footing];
     let value = worst.factor();
     if worst.demand <= 1e-6 {
-        return Err(Finding::new(Verdict::Pass, say!("Nothing works on the {} in any case.", what)));
+        return Err(Finding::new(
+            Verdict::Pass,
+            say!("Nothing works on the {} in any case.", what),
+        ));
     }
     let old = |laden: &Laden| laden.worst(part, rig, strength).map(|worst| worst.factor());
     let summary = say!("The {} holds {} times ", what, factor(value))
-        .then(if part == Part::Combined { Text::from("what works on it") } else { say!("the greatest force on it, {}", force(worst.demand)) })
+        .then(if part == Part::Combined {
+            Text::from("what works on it")
+        } else {
+            say!("the greatest force on it, {}", force(worst.demand))
+        })
         .then(Text::from(": "))
         .then(which(footing, &strength.after, &worst))
         .then(Text::from("."))
         .then(old_factor(strength, value, old))
         .then(first(strength, rig, part.words()));
-    let finding = Finding::new(verdict(value, required), summary).against(factor(value), Limit::AtLeast(factor(required)));
-    Ok(Judged { worst, footing, finding })
+    let finding = Finding::new(verdict(value, required), summary)
+        .against(factor(value), Limit::AtLeast(factor(required)));
+    Ok(Judged {
+        worst,
+        footing,
+        finding,
+    })
 }
 
 /// The sheet of one part: capacity, then the factor.
 fn capacity_sheet(part: Part, judged: &Judged, rig: &Rig, strength: &Strength) -> Sheet {
     let mut sheet = Sheet::default();
-    judged.footing.capacity(&mut sheet, part, rig, &strength.board, strength.left(), judged.worst.bolt);
+    judged.footing.capacity(
+        &mut sheet,
+        part,
+        rig,
+        &strength.board,
+        strength.left(),
+        judged.worst.bolt,
+    );
     sheet.remark(
-        say!("capacity {} over load {}: ", force(judged.worst.capacity), force(judged.worst.demand)).then(ratio(judged.worst.factor())),
+        say!(
+            "capacity {} over load {}: ",
+            force(judged.worst.capacity),
+            force(judged.worst.demand)
+        )
+        .then(ratio(judged.worst.factor())),
     );
     sheet
 }
@@ -180,7 +230,10 @@ fn stronger_bolts(judged: &Judged, required: f64, rig: &Rig) -> Text {
     match next_bolt(footing, rig, area) {
         Some((name, _)) => say!(
             "Set {} bolts of {} in place of {} at the {}.",
-            name.as_str(), footing.grade.name.as_str(), footing.size.name.as_str(), footing.name.as_str()
+            name.as_str(),
+            footing.grade.name.as_str(),
+            footing.size.name.as_str(),
+            footing.name.as_str()
         ),
         None => say!(
             "No bolt of the catalog is enough: share the load over {} bolts or more of {} at the {}, spread over a taller face.",

@@ -49,15 +49,39 @@ fn judge(case: &Case) -> Finding {
     let span = free_width(&strength.board);
     let allowed = span / SPAN_OVER_DEFLECTION;
     let mut sheet = Sheet::default();
-    solved(&mut sheet, "worst case of ordinary running", &strength.after, governing, strength);
-    sheet.remark(say!("{} of the top hangs free; a hundredth of it is {}", length(span), length(allowed)));
-    let old = strength.before.as_ref().ok().map(|laden| laden.bent.deflection.solution.largest_deflection.abs());
-    let beside = old.map_or(Text::default(), |old| say!(" With what hung there before it moved {}.", length(old)));
-    let summary = say!("The transom moves {}, {}, ", length(moved), strength.after.cases[governing.case].name())
-        .then(place(governing.solution.largest_at, strength.board.top))
-        .then(Text::from("."))
-        .then(beside);
-    let verdict = if moved > allowed { Verdict::Warn } else { Verdict::Pass };
+    solved(
+        &mut sheet,
+        "worst case of ordinary running",
+        &strength.after,
+        governing,
+        strength,
+    );
+    sheet.remark(say!(
+        "{} of the top hangs free; a hundredth of it is {}",
+        length(span),
+        length(allowed)
+    ));
+    let old = strength
+        .before
+        .as_ref()
+        .ok()
+        .map(|laden| laden.bent.deflection.solution.largest_deflection.abs());
+    let beside = old.map_or(Text::default(), |old| {
+        say!(" With what hung there before it moved {}.", length(old))
+    });
+    let summary = say!(
+        "The transom moves {}, {}, ",
+        length(moved),
+        strength.after.cases[governing.case].name()
+    )
+    .then(place(governing.solution.largest_at, strength.board.top))
+    .then(Text::from("."))
+    .then(beside);
+    let verdict = if moved > allowed {
+        Verdict::Warn
+    } else {
+        Verdict::Pass
+    };
     let mut finding = Finding::new(verdict, summary)
         .against(length(moved), Limit::AtMost(length(allowed)))
         .working(sheet)
@@ -72,9 +96,17 @@ fn judge(case: &Case) -> Finding {
 fn free_width(board: &Board) -> f64 {
     let half = board.outline.iter().map(|p| p[0]).fold(0.0, f64::max);
     let mut held = vec![-half, half];
-    held.extend(board.knees.iter().filter(|knee| knee.to - knee.from > TOP_REACH * (board.top - knee.from)).map(|knee| knee.y));
+    held.extend(
+        board
+            .knees
+            .iter()
+            .filter(|knee| knee.to - knee.from > TOP_REACH * (board.top - knee.from))
+            .map(|knee| knee.y),
+    );
     held.sort_by(f64::total_cmp);
-    held.windows(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max)
+    held.windows(2)
+        .map(|pair| pair[1] - pair[0])
+        .fold(0.0, f64::max)
 }
 
 fn remedy(strength: &Strength, moved: f64, allowed: f64) -> Text {
@@ -120,8 +152,11 @@ fn cases(strength: &Strength) -> Table {
         })
         .collect();
     Table {
-        title: "largest deflection, forward positive, on the coarse mesh of a first look".to_owned(),
-        heads: ["case", "before", "after", "after / before"].map(str::to_owned).to_vec(),
+        title: "largest deflection, forward positive, on the coarse mesh of a first look"
+            .to_owned(),
+        heads: ["case", "before", "after", "after / before"]
+            .map(str::to_owned)
+            .to_vec(),
         rows,
     }
 }
@@ -146,5 +181,10 @@ fn study(case: &Case) -> Option<Finding> {
         found: Some(length(solution.largest_deflection)),
         ..Finding::new(Verdict::Unmeasured, summary)
     };
-    Some(answer.tables().into_iter().fold(finding.working(sheet), Finding::table))
+    Some(
+        answer
+            .tables()
+            .into_iter()
+            .fold(finding.working(sheet), Finding::table),
+    )
 }

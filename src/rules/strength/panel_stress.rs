@@ -46,7 +46,13 @@ fn judge(case: &Case) -> Finding {
     let mut sheet = Sheet::default();
     solved(&mut sheet, "worst case", &strength.after, stress, strength);
     if let Ok(before) = &strength.before {
-        solved(&mut sheet, "worst case before", before, &before.bent.stress, strength);
+        solved(
+            &mut sheet,
+            "worst case before",
+            before,
+            &before.bent.stress,
+            strength,
+        );
     }
     let summary = say!(
         "The transom's strength is {} times the stress on it, {}: in the {}, ",
@@ -56,7 +62,9 @@ fn judge(case: &Case) -> Finding {
     )
     .then(place(stress.at, strength.board.top))
     .then(Text::from("."))
-    .then(old_factor(strength, stress.factor, |laden| Some(laden.bent.stress.factor)))
+    .then(old_factor(strength, stress.factor, |laden| {
+        Some(laden.bent.stress.factor)
+    }))
     .then(first(strength, case.rig, PANEL_WORDS));
     let mut finding = Finding::new(verdict(stress.factor, PANEL_FACTOR), summary)
         .against(factor(stress.factor), Limit::AtLeast(factor(PANEL_FACTOR)))
@@ -114,7 +122,9 @@ fn cases(strength: &Strength) -> Table {
         .collect();
     Table {
         title: "stress over strength, on the coarse mesh of a first look".to_owned(),
-        heads: ["case", "before", "after", "after / before"].map(str::to_owned).to_vec(),
+        heads: ["case", "before", "after", "after / before"]
+            .map(str::to_owned)
+            .to_vec(),
         rows,
     }
 }
@@ -127,7 +137,18 @@ fn study(case: &Case) -> Option<Finding> {
     let mut sheet = Sheet::default();
     sheet.remark(answer.remark());
     sheet.remark(Text::from("beside a point load, a kink or a held corner the stress grows with the mesh: a plate's theory knows no end of it there"));
-    let finding = Finding::new(verdict(value, PANEL_FACTOR), say!("The panel's strength is {} times the stress on it.", factor(value)))
-        .against(factor(value), Limit::AtLeast(factor(PANEL_FACTOR)));
-    Some(answer.tables().into_iter().fold(finding.working(sheet), Finding::table))
+    let finding = Finding::new(
+        verdict(value, PANEL_FACTOR),
+        say!(
+            "The panel's strength is {} times the stress on it.",
+            factor(value)
+        ),
+    )
+    .against(factor(value), Limit::AtLeast(factor(PANEL_FACTOR)));
+    Some(
+        answer
+            .tables()
+            .into_iter()
+            .fold(finding.working(sheet), Finding::table),
+    )
 }

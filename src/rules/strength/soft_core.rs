@@ -41,7 +41,10 @@ fn judge(case: &Case) -> Finding {
     };
     let core = &strength.core;
     if !core.read {
-        return Finding::unmeasured(vec![Missing { measurement: &tape::CORE_SOUNDING, of: None }]);
+        return Finding::unmeasured(vec![Missing {
+            measurement: &tape::CORE_SOUNDING,
+            of: None,
+        }]);
     }
     let parts = parts(case.rig, strength);
     let Some(weak) = parts.iter().min_by(|a, b| a.2.total_cmp(&b.2)) else {
@@ -53,7 +56,11 @@ fn judge(case: &Case) -> Finding {
     }
     let left = core.left;
     let part = |value: f64| Measure::of(Ratio::from_si(value));
-    sheet.remark(say!("left of the core's stiffness {}, of its strength {}", part(left.stiffness), part(left.strength)));
+    sheet.remark(say!(
+        "left of the core's stiffness {}, of its strength {}",
+        part(left.stiffness),
+        part(left.strength)
+    ));
     if core.flex.is_some() {
         sheet.remark(Text::from("a measured flex overrules hammer and meter; strength is taken as the square of stiffness"));
     }
@@ -63,16 +70,26 @@ fn judge(case: &Case) -> Finding {
         .collect();
     let table = Table {
         title: "strength over load with the new engines".to_owned(),
-        heads: ["part", "core sound", "core as read"].map(str::to_owned).to_vec(),
+        heads: ["part", "core sound", "core as read"]
+            .map(str::to_owned)
+            .to_vec(),
         rows,
     };
     let read = Text::join(core.words.iter().cloned(), ", ");
     let lowered = left != KnockDown::SOUND;
     let judged = verdict(weak.2, PANEL_FACTOR);
     let summary = if lowered {
-        say!("By what was read of the core (").then(read).then(say!(") {} of its strength is left, and the factor of the {} falls from {} to {}.", part(left.strength), weak.0, factor(weak.1), factor(weak.2)))
+        say!("By what was read of the core (").then(read).then(say!(
+            ") {} of its strength is left, and the factor of the {} falls from {} to {}.",
+            part(left.strength),
+            weak.0,
+            factor(weak.1),
+            factor(weak.2)
+        ))
     } else {
-        say!("Nothing that was read of the core (").then(read).then(say!(") lowers its strength."))
+        say!("Nothing that was read of the core (")
+            .then(read)
+            .then(say!(") lowers its strength."))
     };
     // A core that was found wet warns whatever is left of the numbers.
     let shown = match judged {
@@ -80,12 +97,20 @@ fn judge(case: &Case) -> Finding {
         Verdict::Warn | Verdict::Fail if !lowered => Verdict::Pass,
         other => other,
     };
-    let (found, least) = if lowered { (weak.2, PANEL_FACTOR) } else { (left.strength, KnockDown::SOUND.strength) };
+    let (found, least) = if lowered {
+        (weak.2, PANEL_FACTOR)
+    } else {
+        (left.strength, KnockDown::SOUND.strength)
+    };
     let finding = Finding::new(shown, summary)
         .against(factor(found), Limit::AtLeast(factor(least)))
         .working(sheet)
         .table(table);
-    if shown == Verdict::Pass { finding } else { finding.remedy(next_test(core)) }
+    if shown == Verdict::Pass {
+        finding
+    } else {
+        finding.remedy(next_test(core))
+    }
 }
 
 /// The parts that lean on the core: factor with a sound core, and as read.
@@ -94,7 +119,9 @@ fn parts(rig: &Rig, strength: &Strength) -> Vec<(&'static str, f64, f64)> {
         .into_iter()
         .filter_map(|part| {
             let now = strength.after.worst(part, rig, strength)?;
-            let sound = strength.after.worst_with(part, rig, strength, KnockDown::SOUND)?;
+            let sound = strength
+                .after
+                .worst_with(part, rig, strength, KnockDown::SOUND)?;
             (now.demand > 1e-6).then(|| (part.words(), sound.factor(), now.factor()))
         })
         .collect();
@@ -112,14 +139,21 @@ fn next_test(core: &Core) -> Text {
     if !core.percussion && core.flex.is_none() && !core.moisture {
         return Text::from("Next, sound the whole transom with a plastic hammer a hand apart, and put a moisture meter beside it.").then(flex(core)).then(refer);
     }
+    if core.flex.is_none() && core.test.is_none() {
+        return Text::from("Next comes a core sample, bored from inside at the lower bolts and sealed again: this transom is too stiff for its flex to be read.").then(refer);
+    }
     if core.flex.is_none() {
-        return Text::from("Next, measure its flex.").then(flex(core)).then(refer);
+        return Text::from("Next, measure its flex.")
+            .then(flex(core))
+            .then(refer);
     }
     Text::from("The flex is measured; next comes a core sample, bored from inside at the lower bolts and sealed again.").then(refer)
 }
 
 fn flex(core: &Core) -> Text {
-    let Some(test) = &core.test else { return Text::default() };
+    let Some(test) = &core.test else {
+        return Text::default();
+    };
     let tape = |metres: f64| Measure::tape(Length::from_si(metres));
     say!(
         " Tilt the {} until its leg is level, hang {} on the gearcase {} aft of the transom, and read the top edge with a dial gauge or a rule from the splash-well: a sound transom of this lay-up moves {}; write what it moves under structure.flex.",

@@ -4,7 +4,7 @@ use uom::si::f64::{Force, Length};
 
 use super::{CORE_FACTOR, Judged, at_bolts, beside, capacity_sheet, ready};
 use crate::case::Case;
-use crate::case::strength::{Part, PLATE_MATERIAL_YIELD, Strength, plate_for};
+use crate::case::strength::{PLATE_MATERIAL_YIELD, Part, Strength, plate_for};
 use crate::physics::strength::bolts::{bearing_under_washer, washer_area};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rules::rule::rule;
@@ -37,19 +37,44 @@ fn judge(case: &Case) -> Finding {
         Ok(strength) => strength,
         Err(finding) => return finding,
     };
-    let crush = at_bolts(Part::Crush, CORE_FACTOR, "core under the nut", case.rig, strength);
-    let punch = at_bolts(Part::Punch, CORE_FACTOR, "transom round the nut, punched through,", case.rig, strength);
+    let crush = at_bolts(
+        Part::Crush,
+        CORE_FACTOR,
+        "core under the nut",
+        case.rig,
+        strength,
+    );
+    let punch = at_bolts(
+        Part::Punch,
+        CORE_FACTOR,
+        "transom round the nut, punched through,",
+        case.rig,
+        strength,
+    );
     let (part, judged) = match (crush, punch) {
-        (Ok(crush), Ok(punch)) if punch.worst.factor() < crush.worst.factor() => (Part::Punch, punch),
+        (Ok(crush), Ok(punch)) if punch.worst.factor() < crush.worst.factor() => {
+            (Part::Punch, punch)
+        }
         (Ok(crush), _) => (Part::Crush, crush),
         (Err(finding), _) => return finding,
     };
     let mut sheet = capacity_sheet(part, &judged, case.rig, strength);
     let across = judged.footing.spread(&strength.board, strength.left());
-    sheet.remark(say!("nut, washer and what lies behind them spread the pull over {} across", Measure::of(Length::from_si(across))));
-    let area = washer_area(&mut sheet, Length::from_si(across), Length::from_si(judged.footing.hole()));
+    sheet.remark(say!(
+        "nut, washer and what lies behind them spread the pull over {} across",
+        Measure::of(Length::from_si(across))
+    ));
+    let area = washer_area(
+        &mut sheet,
+        Length::from_si(across),
+        Length::from_si(judged.footing.hole()),
+    );
     bearing_under_washer(&mut sheet, Force::from_si(judged.worst.demand), &area);
-    let mut finding = judged.finding.clone().working(sheet).table(beside("greatest pull on a bolt", Part::Crush, strength));
+    let mut finding = judged.finding.clone().working(sheet).table(beside(
+        "greatest pull on a bolt",
+        Part::Crush,
+        strength,
+    ));
     if finding.verdict != Verdict::Pass {
         finding = finding.remedy(plate(&judged, strength));
     }
@@ -60,7 +85,9 @@ fn judge(case: &Case) -> Finding {
 fn plate(judged: &Judged, strength: &Strength) -> Text {
     let footing = judged.footing;
     let board = &strength.board;
-    let through = board.mean(strength.left(), |material| material.shear_strength.value.si());
+    let through = board.mean(strength.left(), |material| {
+        material.shear_strength.value.si()
+    });
     let pull = CORE_FACTOR * judged.worst.demand;
     let (thickness, across) = plate_for(footing, board, strength.left(), pull);
     let punched = pull / (std::f64::consts::PI * board.thickness() * through);
@@ -71,14 +98,20 @@ fn plate(judged: &Judged, strength: &Strength) -> Text {
     let thickness = (thickness.max(inches(THINNEST_IN).si()) / step).ceil() * step;
     let wide = |k: fn(&crate::physics::strength::bolts::Bolt) -> f64| {
         let low = footing.bolts.iter().map(k).fold(f64::INFINITY, f64::min);
-        let high = footing.bolts.iter().map(k).fold(f64::NEG_INFINITY, f64::max);
+        let high = footing
+            .bolts
+            .iter()
+            .map(k)
+            .fold(f64::NEG_INFINITY, f64::max);
         let step = inches(SIZE_STEP_IN).si();
         ((high - low + across.max(punched)) / step).ceil() * step
     };
     let (width, height) = (wide(|bolt| bolt.y), wide(|bolt| bolt.z));
     let tape = |metres: f64| Measure::tape(Length::from_si(metres));
     let near = footing.bolts.iter().enumerate().any(|(i, a)| {
-        footing.bolts[i + 1..].iter().any(|b| (a.y - b.y).hypot(a.z - b.z) < across.max(punched))
+        footing.bolts[i + 1..]
+            .iter()
+            .any(|b| (a.y - b.y).hypot(a.z - b.z) < across.max(punched))
     });
     if near {
         return say!(
