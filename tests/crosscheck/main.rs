@@ -1,5 +1,5 @@
 //! Comparisons with results that general-purpose libraries gave; each topic's script keeps them beside it.
 
-mod float;
 mod strength;
+mod float;
 mod swing;

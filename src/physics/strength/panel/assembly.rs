@@ -45,17 +45,10 @@ pub(super) struct Holds {
 }
 
 /// Carries the panel's supports over to the mesh. Errors: no support, or a mechanism.
-pub(super) fn holds(
-    panel: &Panel,
-    arrangement: &Arrangement,
-    mesh: &Mesh,
-) -> Result<Holds, PanelError> {
+pub(super) fn holds(panel: &Panel, arrangement: &Arrangement, mesh: &Mesh) -> Result<Holds, PanelError> {
     let count = mesh.nodes.len();
-    let mut holds = Holds {
-        parts: vec![Vec::new(); count],
-        rotation: vec![Hold::Free; count],
-        springs: Vec::new(),
-    };
+    let mut holds =
+        Holds { parts: vec![Vec::new(); count], rotation: vec![Hold::Free; count], springs: Vec::new() };
     for side in &mesh.sides {
         let [a, b, _] = side.nodes.map(|n| mesh.nodes[n as usize]);
         let length = distance(a, b);
@@ -65,28 +58,16 @@ pub(super) fn holds(
                 Origin::Region => {}
                 Origin::Edge(i) => match panel.edges[i] {
                     EdgeSupport::Free => {}
-                    EdgeSupport::Simple => {
-                        holds.hold(side.nodes, SupportPart::Edge(i), Hold::Along(direction))
-                    }
-                    EdgeSupport::Clamped => {
-                        holds.hold(side.nodes, SupportPart::Edge(i), Hold::Both)
-                    }
+                    EdgeSupport::Simple => holds.hold(side.nodes, SupportPart::Edge(i), Hold::Along(direction)),
+                    EdgeSupport::Clamped => holds.hold(side.nodes, SupportPart::Edge(i), Hold::Both),
                 },
                 Origin::Line(i) => {
                     let part = SupportPart::Line(i);
-                    let mut link = |link, part| {
-                        holds.springs.push(Spring {
-                            nodes: side.nodes,
-                            link,
-                            part,
-                        })
-                    };
+                    let mut link = |link, part| holds.springs.push(Spring { nodes: side.nodes, link, part });
                     match panel.lines[i].kind {
                         LineKind::Supported => holds.hold(side.nodes, part, Hold::Along(direction)),
                         LineKind::Clamped => holds.hold(side.nodes, part, Hold::Both),
-                        LineKind::Elastic { stiffness } => {
-                            link(beam::springs(a, b, stiffness), Some(part))
-                        }
+                        LineKind::Elastic { stiffness } => link(beam::springs(a, b, stiffness), Some(part)),
                         LineKind::Beam { bending, torsion } => {
                             let whole = distance(panel.lines[i].from, panel.lines[i].to);
                             link(beam::beam(a, b, bending, torsion, whole), None);
@@ -108,9 +89,7 @@ impl Holds {
             }
             self.rotation[n] = match (self.rotation[n], rotation) {
                 (Hold::Free, new) => new,
-                (Hold::Along(a), Hold::Along(b)) if cross(a, b).abs() < CORNER_SINE => {
-                    Hold::Along(a)
-                }
+                (Hold::Along(a), Hold::Along(b)) if cross(a, b).abs() < CORNER_SINE => Hold::Along(a),
                 _ => Hold::Both,
             };
         }
@@ -119,11 +98,7 @@ impl Holds {
     /// The three rigid motions (a shift, two tilts) must all be held.
     fn check(&self, mesh: &Mesh) -> Result<(), PanelError> {
         let origin = mesh.nodes[0];
-        let reach = mesh
-            .nodes
-            .iter()
-            .map(|&p| distance(p, origin))
-            .fold(0.0, f64::max);
+        let reach = mesh.nodes.iter().map(|&p| distance(p, origin)).fold(0.0, f64::max);
         let mut gram = Matrix3::zeros();
         let mut add = |row: [f64; 3]| gram += Matrix3::from_fn(|i, j| row[i] * row[j]);
         let at = |n: usize| sub(mesh.nodes[n], origin).map(|v| v / reach);
@@ -139,20 +114,13 @@ impl Holds {
             }
         }
         for spring in self.springs.iter().filter(|s| s.part.is_some()) {
-            spring
-                .nodes
-                .iter()
-                .for_each(|&n| add([1.0, at(n as usize)[0], at(n as usize)[1]]));
+            spring.nodes.iter().for_each(|&n| add([1.0, at(n as usize)[0], at(n as usize)[1]]));
         }
         if gram.trace() == 0.0 {
             return Err(PanelError::NoSupport);
         }
         let values = gram.symmetric_eigenvalues();
-        if values.min() <= 1e-9 * values.max() {
-            Err(PanelError::Mechanism)
-        } else {
-            Ok(())
-        }
+        if values.min() <= 1e-9 * values.max() { Err(PanelError::Mechanism) } else { Ok(()) }
     }
 }
 
@@ -170,22 +138,9 @@ pub(super) struct System {
 
 impl System {
     /// Assembles and factors. `stiffness[part]` belongs to [`Mesh::parts`].
-    pub fn new(
-        mesh: &Mesh,
-        stiffness: &[PlateStiffness],
-        holds: &Holds,
-    ) -> Result<Self, PanelError> {
-        let frame: Vec<Point> = holds
-            .rotation
-            .iter()
-            .map(|h| {
-                if let Hold::Along(d) = h {
-                    *d
-                } else {
-                    [1.0, 0.0]
-                }
-            })
-            .collect();
+    pub fn new(mesh: &Mesh, stiffness: &[PlateStiffness], holds: &Holds) -> Result<Self, PanelError> {
+        let frame: Vec<Point> =
+            holds.rotation.iter().map(|h| if let Hold::Along(d) = h { *d } else { [1.0, 0.0] }).collect();
         let mut size = 0_u32;
         let equation: Vec<[u32; 3]> = (0..mesh.nodes.len())
             .map(|n| {
@@ -208,8 +163,7 @@ impl System {
         let mut matrix = Matrix::new(mesh, &equation, size);
         let mut bubbles = Vec::with_capacity(mesh.triangles.len());
         for t in 0..mesh.triangles.len() {
-            let (k, bubble) = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize])
-                .stiffness_matrix();
+            let (k, bubble) = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]).stiffness_matrix();
             bubbles.push(bubble);
             matrix.add(&equation, &frame, mesh.triangles[t], &k);
         }
@@ -217,13 +171,7 @@ impl System {
             matrix.add(&equation, &frame, spring.nodes, &spring.link);
         }
         let factor = matrix.factor(size)?;
-        Ok(Self {
-            equation,
-            frame,
-            factor,
-            size,
-            bubbles,
-        })
+        Ok(Self { equation, frame, factor, size, bubbles })
     }
 
     /// Number of free unknowns.
@@ -234,8 +182,7 @@ impl System {
     /// `w, βy, βz` of every node under nodal forces and couples that do work on them (N, N·m).
     pub fn solve(&self, forces: &[[f64; 3]]) -> Vec<[f64; 3]> {
         let mut right = Col::<f64>::zeros(self.size);
-        for ((equation, [c, s]), [force, y, z]) in self.equation.iter().zip(&self.frame).zip(forces)
-        {
+        for ((equation, [c, s]), [force, y, z]) in self.equation.iter().zip(&self.frame).zip(forces) {
             for (e, value) in equation.iter().zip([*force, c * y + s * z, c * z - s * y]) {
                 if *e != HELD {
                     right[*e as usize] = value;
@@ -299,23 +246,13 @@ impl Matrix {
             for &column in own.clone() {
                 rows.extend(own.clone().filter(|&&e| e >= column).map(|&e| e as usize));
                 for (m, _) in list.iter() {
-                    rows.extend(
-                        equation[*m as usize]
-                            .iter()
-                            .filter(|&&e| e != HELD)
-                            .map(|&e| e as usize),
-                    );
+                    rows.extend(equation[*m as usize].iter().filter(|&&e| e != HELD).map(|&e| e as usize));
                 }
                 starts.push(rows.len());
             }
         }
         let values = vec![0.0; rows.len()];
-        Self {
-            starts,
-            rows,
-            values,
-            above,
-        }
+        Self { starts, rows, values, above }
     }
 
     /// Adds an element of `N` nodes (`3 N` unknowns `w, βy, βz`), turned into the nodes' frames.
@@ -337,10 +274,7 @@ impl Matrix {
                 let skip = if ni == nj {
                     0
                 } else {
-                    self.above[nj as usize]
-                        .iter()
-                        .find(|(m, _)| *m == ni)
-                        .map_or(0, |(_, skip)| *skip as usize)
+                    self.above[nj as usize].iter().find(|(m, _)| *m == ni).map_or(0, |(_, skip)| *skip as usize)
                 };
                 let mut rank = 0;
                 for (c, &column) in columns.iter().enumerate() {
@@ -348,11 +282,7 @@ impl Matrix {
                         continue;
                     }
                     let start = self.starts[column as usize];
-                    let mut slot = if ni == nj {
-                        start
-                    } else {
-                        start + own - rank + skip
-                    };
+                    let mut slot = if ni == nj { start } else { start + own - rank + skip };
                     for (r, &row) in rows.iter().enumerate() {
                         if row == HELD || (ni == nj && row < column) {
                             continue;
@@ -366,28 +296,15 @@ impl Matrix {
         }
     }
 
-    fn factor(
-        self,
-        size: usize,
-    ) -> Result<faer::sparse::linalg::solvers::Llt<usize, f64>, PanelError> {
+    fn factor(self, size: usize) -> Result<faer::sparse::linalg::solvers::Llt<usize, f64>, PanelError> {
         let pattern = SymbolicSparseColMat::new_checked(size, size, self.starts, None, self.rows);
         let matrix = SparseColMat::new(pattern, self.values);
-        matrix
-            .sp_cholesky(Triangle::Lower)
-            .map_err(|e| PanelError::Factor {
-                reason: format!("{e:?}"),
-            })
+        matrix.sp_cholesky(Triangle::Lower).map_err(|e| PanelError::Factor { reason: format!("{e:?}") })
     }
 }
 
 /// The 3×3 block of an element matrix at (`r0`, `c0`), its rotations turned into both nodes' frames.
-fn turned<const M: usize>(
-    k: &[[f64; M]; M],
-    r0: usize,
-    c0: usize,
-    row: Point,
-    column: Point,
-) -> [[f64; 3]; 3] {
+fn turned<const M: usize>(k: &[[f64; M]; M], r0: usize, c0: usize, row: Point, column: Point) -> [[f64; 3]; 3] {
     let mut b = [0, 1, 2].map(|r| [0, 1, 2].map(|c| k[r0 + r][c0 + c]));
     if row != [1.0, 0.0] {
         let [c, s] = row;

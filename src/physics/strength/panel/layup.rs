@@ -33,13 +33,7 @@ pub enum Strength {
     /// A metal: von Mises's stress against yield.
     VonMises { yield_stress: Pressure },
     /// Each stress against its own limit; the lesser of tension and compression.
-    MaxStress {
-        along_y: Pressure,
-        along_z: Pressure,
-        plane_shear: Pressure,
-        shear_y: Pressure,
-        shear_z: Pressure,
-    },
+    MaxStress { along_y: Pressure, along_z: Pressure, plane_shear: Pressure, shear_y: Pressure, shear_z: Pressure },
 }
 
 impl Material {
@@ -82,13 +76,7 @@ impl Material {
     /// Turned by a quarter: y and z change places.
     pub fn turned(self) -> Self {
         let strength = match self.strength {
-            Strength::MaxStress {
-                along_y,
-                along_z,
-                plane_shear,
-                shear_y,
-                shear_z,
-            } => Strength::MaxStress {
+            Strength::MaxStress { along_y, along_z, plane_shear, shear_y, shear_z } => Strength::MaxStress {
                 along_y: along_z,
                 along_z: along_y,
                 plane_shear,
@@ -113,17 +101,7 @@ impl Material {
         let (e1, e2, nu) = (self.modulus_y.value, self.modulus_z.value, self.poisson);
         let k = 1.0 / (1.0 - nu * nu * e2 / e1);
         let coupling = k * nu * e2;
-        Matrix3::new(
-            k * e1,
-            coupling,
-            0.0,
-            coupling,
-            k * e2,
-            0.0,
-            0.0,
-            0.0,
-            self.shear_plane.value,
-        )
+        Matrix3::new(k * e1, coupling, 0.0, coupling, k * e2, 0.0, 0.0, 0.0, self.shear_plane.value)
     }
 }
 
@@ -200,10 +178,7 @@ impl Layup {
     }
 
     pub fn thickness(&self) -> Length {
-        self.plies
-            .iter()
-            .map(|p| p.thickness)
-            .fold(Length::default(), |a, b| a + b)
+        self.plies.iter().map(|p| p.thickness).fold(Length::default(), |a, b| a + b)
     }
 
     /// Bending and shear stiffness.
@@ -231,27 +206,13 @@ impl Layup {
             let (bottom, top) = (self.section.heights[ply], self.section.heights[ply + 1]);
             let q = material.plane();
             let [y, z] = &self.section.strips;
-            for x in [
-                bottom,
-                y.neutral.clamp(bottom, top),
-                z.neutral.clamp(bottom, top),
-                top,
-            ] {
+            for x in [bottom, y.neutral.clamp(bottom, top), z.neutral.clamp(bottom, top), top] {
                 let plane = q * (middle + x * curvature);
-                let through = [(y, q[(0, 0)], shear[0]), (z, q[(1, 1)], shear[1])].map(
-                    |(strip, modulus, force)| {
-                        force * strip.flow_at(ply, bottom, x, modulus) / strip.bending
-                    },
-                );
+                let through = [(y, q[(0, 0)], shear[0]), (z, q[(1, 1)], shear[1])]
+                    .map(|(strip, modulus, force)| force * strip.flow_at(ply, bottom, x, modulus) / strip.bending);
                 let plane = [plane[0], plane[1], plane[2]];
                 let utilisation = material.strength.utilisation(plane, through);
-                found.push(PlyStress {
-                    ply,
-                    x,
-                    plane,
-                    through,
-                    utilisation,
-                });
+                found.push(PlyStress { ply, x, plane, through, utilisation });
             }
         }
         found
@@ -259,9 +220,7 @@ impl Layup {
 
     /// The stress nearest to its strength.
     pub fn worst(&self, moment: [f64; 3], shear: [f64; 2]) -> Option<PlyStress> {
-        self.stresses(moment, shear)
-            .into_iter()
-            .max_by(|a, b| a.utilisation.total_cmp(&b.utilisation))
+        self.stresses(moment, shear).into_iter().max_by(|a, b| a.utilisation.total_cmp(&b.utilisation))
     }
 }
 
@@ -269,8 +228,7 @@ impl Strip {
     /// Size of the shear flow at height `x` in ply `ply`, N.
     fn flow_at(&self, ply: usize, bottom: f64, x: f64, modulus: f64) -> f64 {
         // Positive where the part below the cut is pulled the other way than the part above.
-        self.flow[ply]
-            - modulus * 0.5 * ((x - self.neutral).powi(2) - (bottom - self.neutral).powi(2))
+        self.flow[ply] - modulus * 0.5 * ((x - self.neutral).powi(2) - (bottom - self.neutral).powi(2))
     }
 }
 
@@ -291,51 +249,25 @@ impl Laminate {
         let bending = d + b * shift;
         let compliance = bending.try_inverse()?;
         let strips = [0, 1].map(|k| strip(plies, &heights, k));
-        Some(Self {
-            heights,
-            bending,
-            compliance,
-            shift,
-            strips,
-        })
+        Some(Self { heights, bending, compliance, shift, strips })
     }
 }
 
 fn strip(plies: &[Ply], heights: &[f64], k: usize) -> Strip {
     let moduli: Vec<f64> = plies.iter().map(|p| p.material.plane()[(k, k)]).collect();
-    let shears = plies.iter().map(|p| {
-        if k == 0 {
-            p.material.shear_y.value
-        } else {
-            p.material.shear_z.value
-        }
-    });
+    let shears = plies.iter().map(|p| if k == 0 { p.material.shear_y.value } else { p.material.shear_z.value });
     let pairs = || heights.windows(2).zip(&moduli);
-    let first: f64 = pairs()
-        .map(|(h, e)| e * (h[1] * h[1] - h[0] * h[0]) / 2.0)
-        .sum();
+    let first: f64 = pairs().map(|(h, e)| e * (h[1] * h[1] - h[0] * h[0]) / 2.0).sum();
     let neutral = first / pairs().map(|(h, e)| e * (h[1] - h[0])).sum::<f64>();
-    let bending = pairs()
-        .map(|(h, e)| e * ((h[1] - neutral).powi(3) - (h[0] - neutral).powi(3)) / 3.0)
-        .sum();
-    let mut strip = Strip {
-        neutral,
-        bending,
-        flow: vec![0.0],
-        shear: 0.0,
-    };
+    let bending = pairs().map(|(h, e)| e * ((h[1] - neutral).powi(3) - (h[0] - neutral).powi(3)) / 3.0).sum();
+    let mut strip = Strip { neutral, bending, flow: vec![0.0], shear: 0.0 };
     let mut flexibility = 0.0;
     for (ply, (shear, modulus)) in shears.zip(&moduli).enumerate() {
         let (bottom, top) = (heights[ply], heights[ply + 1]);
         // The square of the flow has degree four: Gauss's three points are exact.
-        for (at, weight) in [
-            (-0.6_f64.sqrt(), 5.0 / 18.0),
-            (0.0, 8.0 / 18.0),
-            (0.6_f64.sqrt(), 5.0 / 18.0),
-        ] {
+        for (at, weight) in [(-0.6_f64.sqrt(), 5.0 / 18.0), (0.0, 8.0 / 18.0), (0.6_f64.sqrt(), 5.0 / 18.0)] {
             let x = 0.5 * (bottom + top) + 0.5 * at * (top - bottom);
-            flexibility +=
-                weight * (top - bottom) * strip.flow_at(ply, bottom, x, *modulus).powi(2) / shear;
+            flexibility += weight * (top - bottom) * strip.flow_at(ply, bottom, x, *modulus).powi(2) / shear;
         }
         let next = strip.flow_at(ply, bottom, top, *modulus);
         strip.flow.push(next);
@@ -348,27 +280,14 @@ impl Strength {
     fn utilisation(&self, [sy, sz, tyz]: [f64; 3], [txy, txz]: [f64; 2]) -> f64 {
         match self {
             Strength::VonMises { yield_stress } => {
-                let square =
-                    sy * sy - sy * sz + sz * sz + 3.0 * (tyz * tyz + txy * txy + txz * txz);
+                let square = sy * sy - sy * sz + sz * sz + 3.0 * (tyz * tyz + txy * txy + txz * txz);
                 square.sqrt() / yield_stress.value
             }
-            Strength::MaxStress {
-                along_y,
-                along_z,
-                plane_shear,
-                shear_y,
-                shear_z,
-            } => [
-                (sy, along_y),
-                (sz, along_z),
-                (tyz, plane_shear),
-                (txy, shear_y),
-                (txz, shear_z),
-            ]
-            .iter()
-            .fold(0.0, |worst, (stress, limit)| {
-                f64::max(worst, stress.abs() / limit.value)
-            }),
+            Strength::MaxStress { along_y, along_z, plane_shear, shear_y, shear_z } => {
+                [(sy, along_y), (sz, along_z), (tyz, plane_shear), (txy, shear_y), (txz, shear_z)]
+                    .iter()
+                    .fold(0.0, |worst, (stress, limit)| f64::max(worst, stress.abs() / limit.value))
+            }
         }
     }
 }
@@ -385,16 +304,8 @@ fn check(ply: &Ply) -> Result<(), PanelError> {
     ];
     match m.strength {
         Strength::VonMises { yield_stress } => named.push(("a strength", yield_stress.value)),
-        Strength::MaxStress {
-            along_y,
-            along_z,
-            plane_shear,
-            shear_y,
-            shear_z,
-        } => {
-            named.extend(
-                [along_y, along_z, plane_shear, shear_y, shear_z].map(|s| ("a strength", s.value)),
-            );
+        Strength::MaxStress { along_y, along_z, plane_shear, shear_y, shear_z } => {
+            named.extend([along_y, along_z, plane_shear, shear_y, shear_z].map(|s| ("a strength", s.value)));
         }
     }
     for (what, value) in named {
@@ -406,9 +317,7 @@ fn check(ply: &Ply) -> Result<(), PanelError> {
         }
     }
     if !m.poisson.is_finite() {
-        return Err(PanelError::NotFinite {
-            what: "Poisson's ratio",
-        });
+        return Err(PanelError::NotFinite { what: "Poisson's ratio" });
     }
     if m.poisson * m.poisson * (m.modulus_z / m.modulus_y).value >= 1.0 {
         return Err(PanelError::StiffnessIndefinite);

@@ -23,10 +23,7 @@ pub struct Accuracy {
 
 impl Default for Accuracy {
     fn default() -> Self {
-        Self {
-            relative: 0.005,
-            most_unknowns: 60_000,
-        }
+        Self { relative: 0.005, most_unknowns: 60_000 }
     }
 }
 
@@ -101,9 +98,7 @@ impl Panel {
             let system = System::new(&mesh, &stiffness, &holds)?;
             let values = system.solve(&forces.iter().map(|f| [*f, 0.0, 0.0]).collect::<Vec<_>>());
             if values.iter().flatten().any(|v| !v.is_finite()) {
-                return Err(PanelError::Factor {
-                    reason: "the deflections are not finite".to_string(),
-                });
+                return Err(PanelError::Factor { reason: "the deflections are not finite".to_string() });
             }
             let corners = Corners::new(&mesh, &arrangement);
             let fields = Fields::new(&mesh, &corners, &stiffness, &system, &values);
@@ -119,37 +114,22 @@ impl Panel {
                 nodes: mesh.nodes.len(),
                 unknowns: system.size(),
                 deflection: peak.deflection.abs(),
-                energy: 0.5
-                    * values
-                        .iter()
-                        .zip(&forces)
-                        .map(|(v, f)| v[0] * f)
-                        .sum::<f64>(),
+                energy: 0.5 * values.iter().zip(&forces).map(|(v, f)| v[0] * f).sum::<f64>(),
                 missing: work.iter().map(|v| v.abs()).sum(),
             });
             let error = error_of(&levels);
             let done = error <= accuracy.relative;
             // Half the weight goes to the energy, so that the fields are good everywhere, not at one place only.
             let energy = recover::error_work(&mesh, &corners, &stiffness, [&fields, &fields]);
-            let sums = [&work, &energy].map(|v| {
-                v.iter()
-                    .map(|w| w.abs())
-                    .sum::<f64>()
-                    .max(f64::MIN_POSITIVE)
-            });
+            let sums = [&work, &energy].map(|v| v.iter().map(|w| w.abs()).sum::<f64>().max(f64::MIN_POSITIVE));
             for (t, w) in work.iter_mut().enumerate() {
                 let weight = w.abs() / sums[0] + energy[t] / sums[1];
-                *w = if mesh.longest_side(t) < smallest {
-                    0.0
-                } else {
-                    weight
-                };
+                *w = if mesh.longest_side(t) < smallest { 0.0 } else { weight };
             }
             let marked = heaviest(&work);
             if done || marked.is_empty() || GROWTH * system.size() > accuracy.most_unknowns {
                 let section_forces = fields.section_forces(&corners);
-                let values =
-                    reaction::polished(&system, &mesh, &stiffness, &holds, &forces, values);
+                let values = reaction::polished(&system, &mesh, &stiffness, &holds, &forces, values);
                 return Ok(Solution {
                     deflection: values.iter().map(|v| v[0]).collect(),
                     rotation: values.iter().map(|v| [v[1], v[2]]).collect(),
@@ -171,29 +151,20 @@ impl Panel {
 
     /// The panel's own section, then its regions'.
     fn sections(&self) -> Vec<&Section> {
-        std::iter::once(&self.section)
-            .chain(self.regions.iter().map(|r| &r.section))
-            .collect()
+        std::iter::once(&self.section).chain(self.regions.iter().map(|r| &r.section)).collect()
     }
 
     fn check(&self) -> Result<(), PanelError> {
         if self.edges.len() != self.outline.len() {
-            return Err(PanelError::Outline {
-                corners: self.outline.len(),
-                supports: self.edges.len(),
-            });
+            return Err(PanelError::Outline { corners: self.outline.len(), supports: self.edges.len() });
         }
         outline::check(&self.outline)?;
-        self.sections()
-            .iter()
-            .try_for_each(|s| s.stiffness.check())?;
+        self.sections().iter().try_for_each(|s| s.stiffness.check())?;
         for line in &self.lines {
             let (what, values) = match line.kind {
                 LineKind::Supported | LineKind::Clamped => continue,
                 LineKind::Elastic { stiffness } => ("the stiffness of a line", vec![stiffness]),
-                LineKind::Beam { bending, torsion } => {
-                    ("the stiffness of a beam", vec![bending, torsion])
-                }
+                LineKind::Beam { bending, torsion } => ("the stiffness of a beam", vec![bending, torsion]),
             };
             for value in values {
                 if !value.is_finite() {
@@ -210,9 +181,7 @@ impl Panel {
     fn first_mesh(&self, arrangement: &Arrangement) -> Result<(Mesh, f64), PanelError> {
         let extent = outline::extent(&self.outline);
         // A very long strip gets a mesh no coarser than its own width asks for.
-        let size = (2.0 * outline::area(&self.outline).abs() / FIRST_TRIANGLES)
-            .sqrt()
-            .max(extent / 500.0);
+        let size = (2.0 * outline::area(&self.outline).abs() / FIRST_TRIANGLES).sqrt().max(extent / 500.0);
         Ok((mesh::triangulate(self, arrangement, size)?, size))
     }
 }
@@ -232,11 +201,7 @@ impl Peak {
         let largest = (0..values.len())
             .max_by(|&a, &b| values[a][0].abs().total_cmp(&values[b][0].abs()))
             .unwrap_or(0) as u32;
-        let mut peak = Self {
-            triangle: 0,
-            within: [1.0, 0.0, 0.0],
-            deflection: 0.0,
-        };
+        let mut peak = Self { triangle: 0, within: [1.0, 0.0, 0.0], deflection: 0.0 };
         for t in (0..mesh.triangles.len()).filter(|&t| mesh.triangles[t].contains(&largest)) {
             let w = mesh.triangles[t].map(|n| values[n as usize][0]);
             for i in 0..=SEARCH_STEPS {
@@ -245,11 +210,7 @@ impl Peak {
                     let within = [1.0 - a - b, a, b];
                     let deflection = shape(within).iter().zip(w).map(|(s, w)| s * w).sum::<f64>();
                     if deflection.abs() >= peak.deflection.abs() {
-                        peak = Self {
-                            triangle: t,
-                            within,
-                            deflection,
-                        };
+                        peak = Self { triangle: t, within, deflection };
                     }
                 }
             }
@@ -265,15 +226,12 @@ impl Peak {
 
 /// Estimated relative error of the last level's deflection: the greater of what the jumps and what the last step say. With divided triangles the error falls as the inverse of the number of unknowns.
 fn error_of(levels: &[Level]) -> f64 {
-    let [.., before, last] = levels else {
-        return f64::INFINITY;
-    };
+    let [.., before, last] = levels else { return f64::INFINITY };
     if last.deflection == 0.0 {
         return 0.0;
     }
     let gain = last.unknowns as f64 / before.unknowns as f64 - 1.0;
-    let step =
-        STEP_SAFETY * (last.deflection - before.deflection).abs() / last.deflection / gain.max(0.1);
+    let step = STEP_SAFETY * (last.deflection - before.deflection).abs() / last.deflection / gain.max(0.1);
     let jumps = JUMP_SAFETY * last.missing / last.deflection;
     step.max(jumps)
 }
