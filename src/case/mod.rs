@@ -1,18 +1,26 @@
 //! The case: a rig with what physics makes of it. Each expensive result is worked out once, when a
 //! rule or a report first asks for it.
 
+pub mod float;
+mod rows;
 pub mod strength;
+pub mod swing;
 mod weights;
 
 use std::sync::OnceLock;
 
 use crate::rig::Rig;
+use float::{Float, NoFloat};
+
+pub(crate) use rows::{Rows, fixed_engines, holes_up};
 use strength::{NoStrength, PanelAnswer, Strength, StudyFault};
 
 /// One rig on the desk.
 pub struct Case<'a> {
     /// The rig.
     pub rig: &'a Rig,
+    float: OnceLock<Result<Float, NoFloat>>,
+    swing: swing::Kept,
     strength: OnceLock<Result<Strength, NoStrength>>,
     panel_study: OnceLock<Option<Result<PanelAnswer, StudyFault>>>,
 }
@@ -22,6 +30,8 @@ impl<'a> Case<'a> {
     pub fn new(rig: &'a Rig) -> Self {
         Case {
             rig,
+            float: OnceLock::new(),
+            swing: swing::Kept::default(),
             strength: OnceLock::new(),
             panel_study: OnceLock::new(),
         }

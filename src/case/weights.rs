@@ -8,10 +8,18 @@ use crate::working::{Part, Table};
 impl Case<'_> {
     /// The ledger of what hangs aft before and after.
     pub fn weights(&self) -> Vec<Part> {
-        vec![
+        let mut parts = vec![
             part("before", &self.rig.before),
             part("after", &self.rig.after),
-        ]
+        ];
+        match self.float() {
+            Ok(float) => parts.extend(float.ledger_parts()),
+            Err(no_float) if self.rig.afloat.is_asked() => {
+                parts.push(no_float.part("the whole boat"));
+            }
+            Err(_) => {}
+        }
+        parts
     }
 }
 

@@ -10,9 +10,10 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use include_dir::{Dir, include_dir};
+use sha2::{Digest, Sha256};
 
 use crate::job::{BracketSpec, EngineSpec};
-use crate::written::{self, Faults, Page};
+use crate::written::{self, Faults, FileError, Page};
 
 pub use entries::{
     BoltGrade, BoltSize, CatalogFile, EngineWeightRow, EngineWeights, Entry, Material,
@@ -30,6 +31,10 @@ pub struct Catalog {
     pub brackets: Vec<Entry<BracketSpec>>,
     pub materials: Vec<Entry<Material>>,
     pub tables: Arc<Tables>,
+    /// What was read, file by file: the fingerprint by which a report names its catalogs.
+    read: Sha256,
+    /// The folder that was added, where one was.
+    folder: Option<PathBuf>,
 }
 
 /// The tables of regulations and standards, shared by every rig of a catalog.
@@ -50,10 +55,7 @@ pub struct Tables {
 pub enum CatalogError {
     /// A folder or file could not be read.
     #[error("{}: {source}", path.display())]
-    Unreadable {
-        path: PathBuf,
-        source: std::io::Error,
-    },
+    Unreadable { path: PathBuf, source: FileError },
     /// The folder holds no catalog file.
     #[error("{}: no .ron file in this folder", path.display())]
     Empty { path: PathBuf },
@@ -86,6 +88,7 @@ impl Catalog {
     pub fn with_folder(folder: &Path) -> Result<Self, CatalogError> {
         let mut catalog = Catalog::built_in()?;
         catalog.add(read_folder(folder)?)?;
+        catalog.folder = Some(folder.to_owned());
         Ok(catalog)
     }
 
@@ -109,6 +112,16 @@ impl Catalog {
         self.all_entries()
             .find(|(entry, _)| *entry == name)
             .map(|(_, text)| text)
+    }
+
+    /// Which catalogs these are, in words, with the SHA-256 of all that was read.
+    pub fn stamp(&self) -> String {
+        let hash = hexadecimal(&self.read.clone().finalize());
+        let folder = match &self.folder {
+            Some(folder) => format!(" and {}", folder.display()),
+            None => String::new(),
+        };
+        format!("built in{folder}, SHA-256 {hash}")
     }
 
     /// The name nearest to this one.
@@ -135,6 +148,7 @@ impl Catalog {
     fn add(&mut self, files: Vec<(String, String)>) -> Result<(), CatalogError> {
         let mut faulty = Vec::new();
         for (name, text) in files {
+            self.read.update(text.as_bytes());
             match load(&name, &text) {
                 Ok((file, _)) => self.put(file),
                 Err(faults) => faulty.push(faults),
@@ -161,6 +175,11 @@ impl Catalog {
             tables.engine_weights = file.engine_weights;
         }
     }
+}
+
+/// Bytes in hexadecimal.
+pub(crate) fn hexadecimal(bytes: &[u8]) -> String {
+    bytes.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 /// The names, the likeliest for a misspelt one first.
@@ -221,7 +240,10 @@ fn collect_built_in(folder: &Dir, files: &mut Vec<(String, String)>) {
 pub fn read_folder(folder: &Path) -> Result<Vec<(String, String)>, CatalogError> {
     let unreadable = |path: &Path| {
         let path = path.to_owned();
-        move |source| CatalogError::Unreadable { path, source }
+        move |source: std::io::Error| CatalogError::Unreadable {
+            path,
+            source: source.into(),
+        }
     };
     let mut paths = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(unreadable(folder))? {
@@ -239,7 +261,10 @@ pub fn read_folder(folder: &Path) -> Result<Vec<(String, String)>, CatalogError>
     paths
         .into_iter()
         .map(|path| {
-            let text = std::fs::read_to_string(&path).map_err(unreadable(&path))?;
+            let text = written::text_of(&path).map_err(|source| CatalogError::Unreadable {
+                path: path.clone(),
+                source,
+            })?;
             Ok((path.display().to_string(), text))
         })
         .collect()

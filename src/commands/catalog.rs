@@ -8,6 +8,7 @@ use clap::{Args, Subcommand};
 use super::{CatalogChoice, CommandError, load_catalog, print};
 use crate::catalog::{self, Catalog, CatalogError};
 use crate::report;
+use crate::written::printable;
 
 #[derive(Args)]
 #[command(args_conflicts_with_subcommands = true)]
@@ -61,7 +62,11 @@ fn check(dir: &std::path::Path) -> Result<(), CommandError> {
     let mut out = String::new();
     for (name, text) in catalog::read_folder(dir)? {
         match catalog::load(&name, &text) {
-            Ok((file, _)) => out.push_str(&format!("{name}: sound, {} entries\n", file.count())),
+            Ok((file, _)) => out.push_str(&format!(
+                "{}: sound, {} entries\n",
+                printable(&name),
+                file.count()
+            )),
             Err(faults) => faulty.push(faults),
         }
     }

@@ -2,6 +2,8 @@
 
 mod catalog;
 mod check;
+mod output;
+mod photographs;
 mod rules;
 mod start;
 mod tape;
@@ -13,12 +15,17 @@ use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+use sha2::{Digest, Sha256};
+
 use crate::case::Case;
-use crate::catalog::{Catalog, CatalogError};
+use crate::case::float::shape_fault;
+use crate::case::swing::study_faults;
+use crate::catalog::{Catalog, CatalogError, hexadecimal};
 use crate::job;
 use crate::quantity::Units;
-use crate::rig::{self, Rig};
-use crate::written::Faults;
+use crate::report::Stamp;
+use crate::rig::{self, Files, Rig};
+use crate::written::{self, Fault, Faults, FileError, Page};
 
 /// Checks whether an outboard repower belongs on a given boat, and shows its working. It advises; it
 /// never approves.
@@ -78,11 +85,8 @@ impl From<UnitsChoice> for Units {
 #[derive(Debug, thiserror::Error)]
 pub enum CommandError {
     /// A file could not be read.
-    #[error("{}: cannot be read: {source}", path.display())]
-    Unreadable {
-        path: PathBuf,
-        source: std::io::Error,
-    },
+    #[error("{}: {source}", path.display())]
+    Unreadable { path: PathBuf, source: FileError },
     /// A file could not be written.
     #[error("{}: cannot be written: {source}", path.display())]
     Unwritable {
@@ -92,6 +96,9 @@ pub enum CommandError {
     /// A file is there already.
     #[error("{}: is there already; nothing was written", path.display())]
     Exists { path: PathBuf },
+    /// A file is there already, and this program did not write it.
+    #[error("{}: is there already, and not a file that this program wrote; nothing was written", path.display())]
+    Foreign { path: PathBuf },
     /// A job with faults.
     #[error(transparent)]
     Job(#[from] Faults),
@@ -135,10 +142,16 @@ fn complain(error: &CommandError) {
         CommandError::Catalog(CatalogError::Faulty(all)) => {
             all.iter().map(|faults| faults.render(colour)).collect()
         }
-        other => format!("{other}\n"),
+        other => format!("{}\n", written::printable(&other.to_string())),
     };
     // Nobody is left to tell where standard error is closed.
     let _ = stderr.write_all(message.as_bytes());
+}
+
+/// Says that a file was written.
+fn written_to(path: &Path, more: &str) {
+    let name = written::printable(&path.display().to_string());
+    print(&format!("{name} written{more}.\n"));
 }
 
 /// Prints to standard output, without colour where it is not wanted; a closed pipe ends it quietly.
@@ -154,32 +167,78 @@ fn load_catalog(choice: &CatalogChoice) -> Result<Catalog, CommandError> {
 }
 
 fn read(path: &Path) -> Result<String, CommandError> {
-    std::fs::read_to_string(path).map_err(|source| CommandError::Unreadable {
+    written::text_of(path).map_err(|source| CommandError::Unreadable {
         path: path.to_owned(),
         source,
     })
 }
 
-/// The rig of the job in this file.
-fn load_rig(path: &Path, catalog: &Catalog) -> Result<Rig, CommandError> {
+/// A job that was read: its rig, and its page for what is found wrong later.
+struct Loaded {
+    rig: Rig,
+    page: Page,
+}
+
+impl Loaded {
+    /// What a page made from it is matched by.
+    fn stamp(&self, path: &Path, catalog: &Catalog) -> Stamp {
+        Stamp {
+            job: path
+                .file_name()
+                .map(|name| name.to_string_lossy().into_owned())
+                .unwrap_or_default(),
+            // The bytes on the disk: the text may have lost a byte order mark.
+            job_hash: hexadecimal(&match std::fs::read(path) {
+                Ok(bytes) => Sha256::digest(bytes),
+                Err(_) => Sha256::digest(self.page.text.as_bytes()),
+            }),
+            catalogs: catalog.stamp(),
+        }
+    }
+}
+
+/// The job in this file.
+fn load_job(path: &Path, catalog: &Catalog) -> Result<Loaded, CommandError> {
     let text = read(path)?;
     let mut draft = job::draft(&path.display().to_string(), &text);
-    let resolved = draft.value.as_ref().map(|job| rig::resolve(job, catalog));
+    let page = draft.page.clone();
+    let (files, unread) = draft
+        .value
+        .as_ref()
+        .map(|job| read_files(job, path, &page))
+        .unwrap_or_default();
+    draft.add(unread);
+    let resolved = draft
+        .value
+        .as_ref()
+        .map(|job| rig::resolve_with_files(job, catalog, &files));
     match resolved {
         Some(Ok(rig)) => {
-            if draft.faults.is_empty() {
-                let page = draft.page.clone();
-                let faults = Case::new(&rig).study_faults();
-                let faults = faults
-                    .into_iter()
-                    .map(|one| page.fault(&one.path, one.message, one.help));
-                draft.add(faults.collect());
+            // A shape that was read may still be no hull; one that was not was told already.
+            if draft.faults.is_empty()
+                && let Some(fault) = shape_fault(&rig)
+            {
+                draft.add(vec![page.fault(&fault.path, fault.message, fault.help)]);
             }
-            draft.finish()?;
-            Ok(rig)
+            draft.add(
+                study_faults(&rig)
+                    .into_iter()
+                    .map(|fault| page.fault(&fault.path, fault.error.to_string(), ""))
+                    .collect(),
+            );
+            if draft.faults.is_empty() {
+                let faults = Case::new(&rig).study_faults();
+                draft.add(
+                    faults
+                        .into_iter()
+                        .map(|one| page.fault(&one.path, one.message, one.help))
+                        .collect(),
+                );
+            }
+            let (_, page) = draft.finish()?;
+            Ok(Loaded { rig, page })
         }
         Some(Err(unresolved)) => {
-            let page = draft.page.clone();
             draft.add(
                 unresolved
                     .into_iter()
@@ -190,4 +249,36 @@ fn load_rig(path: &Path, catalog: &Catalog) -> Result<Rig, CommandError> {
         }
         None => Err(Faults::new(&draft.page, draft.faults).into()),
     }
+}
+
+/// The longest file that a job may name.
+const LONGEST_NAMED_FILE: u64 = 1 << 28;
+
+/// The bytes of the files that a job names, from the job's own folder, and the faults of those that
+/// cannot be read.
+fn read_files(job: &job::Job, path: &Path, page: &Page) -> (Files, Vec<Fault>) {
+    let folder = path.parent().unwrap_or(Path::new("."));
+    let mut files = Files::new();
+    let mut faults = Vec::new();
+    for (entry, name) in job.files() {
+        let file = folder.join(name);
+        let read = std::fs::metadata(&file).and_then(|about| {
+            if !about.is_file() || about.len() > LONGEST_NAMED_FILE {
+                let why = "no file, or a longer one than any hull needs";
+                return Err(std::io::Error::other(why));
+            }
+            std::fs::read(&file)
+        });
+        match read {
+            Ok(bytes) => {
+                files.insert(name.to_owned(), bytes.into());
+            }
+            Err(error) => faults.push(page.fault(
+                entry,
+                format!("`{}` cannot be read: {error}", file.display()),
+                "the name counts from the folder of the job",
+            )),
+        }
+    }
+    (files, faults)
 }

@@ -1,13 +1,16 @@
 //! `start`: a commented job to fill in.
 
-use std::io::Write;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Args, ValueEnum};
 
-use super::{CommandError, print};
+use super::output::{write_new, write_own};
+use super::{CommandError, print, written_to};
+use crate::catalog::Catalog;
 use crate::job::{Sitting, start::template};
+use crate::report;
+use crate::written::printable;
 
 #[derive(Args)]
 pub(super) struct StartArgs {
@@ -16,6 +19,9 @@ pub(super) struct StartArgs {
     /// Which sitting it is for
     #[arg(long = "for", value_enum, default_value = "before-ordering")]
     sitting: SittingChoice,
+    /// Also write a blank measuring sheet to print and take along, as one HTML file
+    #[arg(long, value_name = "SHEET")]
+    sheet: Option<PathBuf>,
 }
 
 #[derive(Clone, Copy, ValueEnum)]
@@ -42,31 +48,12 @@ pub(super) fn run(args: &StartArgs) -> Result<ExitCode, CommandError> {
     write_new(&args.file, template(args.sitting.into()))?;
     print(&format!(
         "{} written. Fill it in, then: sternknee check {0}\n",
-        args.file.display()
+        printable(&args.file.display().to_string())
     ));
+    if let Some(sheet) = &args.sheet {
+        let page = report::blank_sheet(args.sitting.into(), &Catalog::built_in()?);
+        write_own(sheet, &page, report::GENERATOR)?;
+        written_to(sheet, ": print it and take it along");
+    }
     Ok(ExitCode::SUCCESS)
-}
-
-/// Writes a file that is not there yet: whole, or not at all.
-fn write_new(path: &Path, text: &str) -> Result<(), CommandError> {
-    let unwritable = |source| CommandError::Unwritable {
-        path: path.to_owned(),
-        source,
-    };
-    let folder = match path.parent() {
-        Some(parent) if !parent.as_os_str().is_empty() => parent,
-        _ => Path::new("."),
-    };
-    let mut file = tempfile::NamedTempFile::new_in(folder).map_err(unwritable)?;
-    file.write_all(text.as_bytes()).map_err(unwritable)?;
-    file.persist_noclobber(path).map_err(|error| {
-        if error.error.kind() == std::io::ErrorKind::AlreadyExists {
-            CommandError::Exists {
-                path: path.to_owned(),
-            }
-        } else {
-            unwritable(error.error)
-        }
-    })?;
-    Ok(())
 }

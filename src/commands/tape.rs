@@ -5,7 +5,8 @@ use std::process::ExitCode;
 
 use clap::Args;
 
-use super::{CatalogChoice, CommandError, load_catalog, load_rig, print};
+use super::output::write_own;
+use super::{CatalogChoice, CommandError, load_catalog, load_job, print, written_to};
 use crate::case::Case;
 use crate::{report, rules};
 
@@ -13,16 +14,24 @@ use crate::{report, rules};
 pub(super) struct TapeArgs {
     /// The job
     job: PathBuf,
+    /// Write them as a measuring sheet to print and take along, as one HTML file
+    #[arg(long, value_name = "FILE")]
+    html: Option<PathBuf>,
     #[command(flatten)]
     catalog: CatalogChoice,
 }
 
 pub(super) fn run(args: &TapeArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
-    let rig = load_rig(&args.job, &catalog)?;
-    print(&report::measuring_list(
-        &rig.title,
-        &rules::judge(&Case::new(&rig)),
-    ));
+    let rig = load_job(&args.job, &catalog)?.rig;
+    let judged = rules::judge(&Case::new(&rig));
+    match &args.html {
+        Some(file) => {
+            let sheet = report::measuring_sheet(&rig.title, &judged);
+            write_own(file, &sheet, report::GENERATOR)?;
+            written_to(file, ": print it and take it along");
+        }
+        None => print(&report::measuring_list(&rig.title, &judged)),
+    }
     Ok(ExitCode::SUCCESS)
 }

@@ -6,7 +6,8 @@ use std::process::ExitCode;
 use clap::{Args, ValueEnum};
 
 use super::check::Format;
-use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_rig, print};
+use super::output::write_own;
+use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print, written_to};
 use crate::case::Case;
 use crate::report;
 use crate::working::Part;
@@ -21,6 +22,9 @@ pub(super) struct WorkArgs {
     /// Form of the working
     #[arg(long, value_enum, default_value = "text")]
     format: Format,
+    /// Write the working, typeset, as one HTML file
+    #[arg(long, value_name = "FILE", conflicts_with = "format")]
+    html: Option<PathBuf>,
     /// Units of the working
     #[arg(long, value_enum, default_value = "us")]
     units: UnitsChoice,
@@ -32,6 +36,10 @@ pub(super) struct WorkArgs {
 enum Topic {
     /// What comes off and goes on, item by item
     Weights,
+    /// How she floats, before and after, in every loading
+    Float,
+    /// How the engines swing: chain, ranges, surroundings, every bound with its gap
+    Swing,
     /// What the transom carries: loads, bolts, panel, core; studies of strength
     Strength,
 }
@@ -40,6 +48,8 @@ impl Topic {
     fn word(self) -> &'static str {
         match self {
             Topic::Weights => "weights",
+            Topic::Float => "float",
+            Topic::Swing => "swing",
             Topic::Strength => "strength",
         }
     }
@@ -47,6 +57,8 @@ impl Topic {
     fn parts(self, case: &Case) -> Vec<Part> {
         match self {
             Topic::Weights => case.weights(),
+            Topic::Float => case.float_parts(),
+            Topic::Swing => case.swing_parts(),
             Topic::Strength => case.strength_parts(),
         }
     }
@@ -54,9 +66,17 @@ impl Topic {
 
 pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
-    let rig = load_rig(&args.job, &catalog)?;
-    let parts = args.topic.parts(&Case::new(&rig));
+    let loaded = load_job(&args.job, &catalog)?;
+    let rig = &loaded.rig;
+    let parts = args.topic.parts(&Case::new(rig));
     let (topic, units) = (args.topic.word(), args.units.into());
+    if let Some(file) = &args.html {
+        let stamp = loaded.stamp(&args.job, &catalog);
+        let page = report::work_page(&rig.title, topic, &parts, units, &stamp);
+        write_own(file, &page, report::GENERATOR)?;
+        written_to(file, "");
+        return Ok(ExitCode::SUCCESS);
+    }
     print(&match args.format {
         Format::Text => report::work_text(&rig.title, topic, &parts, units),
         Format::Json => format!(

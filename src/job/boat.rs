@@ -29,10 +29,14 @@ pub struct Boat {
     pub deadrise: Option<Reading<Angle>>,
     /// Beam between the chines at the transom.
     pub chine_beam: Option<Reading<Length>>,
+    /// From the bottom of the hull up to the sheer, at the transom.
+    pub depth: Option<Reading<Length>>,
     /// The year she was designed or built.
     pub year: Option<u16>,
     /// Design category.
     pub category: Option<Category>,
+    /// Weight found in the stability test of 33 CFR 183.41, where she was put to it.
+    pub stability_test: Option<Reading<Mass>>,
     /// How she carries her fuel.
     pub fuel: Option<Fuel>,
     /// What her builder lets the transom carry.

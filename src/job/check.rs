@@ -1,13 +1,16 @@
 //! What a job must not say: values that no boat has, engines in impossible places, things that
 //! contradict each other. Every finding is noted, none stops the search.
 
+mod float;
+mod papers;
 mod strength;
+mod swing;
 
 use uom::si::f64::{Angle, Length};
 
 use super::engines::{EngineGroup, Hung};
 use super::specs::{BracketSpec, EngineSpec, Span};
-use super::{Across, Boat, Item, Job, Plate, SplashWell, Transom};
+use super::{Across, Boat, Item, Job, Plate, SplashWell, TiltTube, Transom};
 use crate::quantity::{Dimensioned, Measure, Reading, Style, Units, parse};
 use crate::written::{Fault, Page};
 
@@ -44,6 +47,7 @@ const ALONG: Bounds = bounds("-10 ft", "80 ft");
 const HEIGHT: Bounds = bounds("-10 ft", "30 ft");
 const SHAFT: Bounds = bounds("10 in", "45 in");
 const SMALL_LENGTH: Bounds = bounds("0 in", "80 in");
+const ON_BRACKET: Bounds = bounds("-16 in", "16 in");
 const OFFSET: Bounds = bounds("-60 in", "60 in");
 const ROTATION: Bounds = bounds("200 rpm", "12,000 rpm");
 const GEAR: Bounds = bounds("0.5", "10");
@@ -171,6 +175,12 @@ pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
             item(&mut checker, &format!("{side}[{i}]"), entry);
         }
     }
+    if let Some(planned) = &job.planned {
+        papers::planned(&mut checker, planned);
+    }
+    papers::photographs(&mut checker, &job.photographs);
+    float::float(&mut checker, job);
+    swing::surroundings(&mut checker, job);
     strength::strength(&mut checker, job);
     checker.faults
 }
@@ -187,6 +197,7 @@ fn boat(checker: &mut Checker, boat: &Boat) {
     checker.within("boat.chine_beam", boat.chine_beam.as_ref(), WIDTH);
     checker.within("boat.deadrise", boat.deadrise.as_ref(), DEADRISE);
     checker.within("boat.transom_rating", boat.transom_rating.as_ref(), LOAD);
+    checker.within("boat.stability_test", boat.stability_test.as_ref(), LOAD);
     checker.within("boat.power_rating", boat.power_rating.as_ref(), BOAT_POWER);
     checker.count("boat.year", boat.year, YEARS);
     for (path, part) in [
@@ -339,6 +350,10 @@ fn engine_group(checker: &mut Checker, path: &str, group: &EngineGroup) {
         group.weighed.as_ref(),
         ENGINE_WEIGHT,
     );
+    checker.within(&format!("{path}.tilt_stop"), group.tilt_stop.as_ref(), TILT);
+    if let Some(sheet) = &group.sheet {
+        swing::sheet(checker, &format!("{path}.sheet"), sheet);
+    }
     checker.within(&format!("{path}.setback"), group.setback.as_ref(), SETBACK);
     checker.within(&format!("{path}.drop"), group.drop.as_ref(), DROP);
     checker.count(
@@ -367,7 +382,7 @@ fn engine_group(checker: &mut Checker, path: &str, group: &EngineGroup) {
         checker.fault(
             &format!("{path}.propellers"),
             format!(
-                "{} propellers for {} engines",
+                "as many propellers as engines expected: {} for {}",
                 group.propellers.len(),
                 group.places().len()
             ),
@@ -516,6 +531,7 @@ pub fn check_engine(checker: &mut Checker, path: &str, spec: &EngineSpec) {
         spec.centre_distance.as_ref(),
         SMALL_LENGTH,
     );
+    tilt_tube(checker, &at("tilt_tube"), spec.tilt_tube.as_ref());
     if let Some(head) = &spec.powerhead {
         let at = |field: &str| format!("{path}.powerhead.{field}");
         checker.within(&at("width"), head.width.as_ref(), SMALL_LENGTH);
@@ -551,4 +567,10 @@ pub fn check_bracket(checker: &mut Checker, path: &str, spec: &BracketSpec) {
     checker.count(&at("engines"), spec.engines, 1..=8);
     checker.within(&at("weight"), spec.weight.as_ref(), ITEM_WEIGHT);
     checker.within(&at("buoyant_volume"), spec.buoyant_volume.as_ref(), VOLUME);
+}
+
+fn tilt_tube(checker: &mut Checker, path: &str, tube: Option<&TiltTube>) {
+    let Some(tube) = tube else { return };
+    checker.within(&format!("{path}.forward"), Some(&tube.forward), ON_BRACKET);
+    checker.within(&format!("{path}.above"), Some(&tube.above), ON_BRACKET);
 }

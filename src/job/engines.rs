@@ -1,10 +1,11 @@
 //! Engines as a job names them: which, where, on what.
 
 use serde::Deserialize;
-use uom::si::f64::{Length, Mass};
+use uom::si::f64::{Angle, Length, Mass};
 
 use super::Bolting;
 use super::specs::{BracketSpec, EngineSpec};
+use super::swing::MountingNumbers;
 use crate::quantity::{Dimensioned, Reading};
 
 /// Engines of one sort that hang on one thing: a single, a pair on a bracket, a small one beside.
@@ -19,6 +20,10 @@ pub struct EngineGroup {
     pub shaft: Option<Reading<Length>>,
     /// One engine's weight as it hangs, where it was put on a scale.
     pub weighed: Option<Reading<Mass>>,
+    /// Numbers of its mounting sheet, in place of the class's.
+    pub sheet: Option<MountingNumbers>,
+    /// Where the tilt is stopped short of full tilt, from upright.
+    pub tilt_stop: Option<Reading<Angle>>,
     /// Where each stands across the boat; on the centreline where none is given.
     pub at: Vec<Across>,
     /// What they are for.
@@ -56,6 +61,10 @@ pub struct Hung {
     pub class: Option<String>,
     /// …or the device described in place.
     pub described: Option<BracketSpec>,
+    /// Its lowest point above the bottom of the hull, as fitted or as drawn.
+    pub bottom: Option<Reading<Length>>,
+    /// Its width, where it is a box.
+    pub width: Option<Reading<Length>>,
 }
 
 /// What an engine is for.

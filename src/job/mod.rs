@@ -6,10 +6,14 @@
 mod boat;
 mod check;
 mod engines;
+mod float;
+mod papers;
 mod specs;
 pub mod start;
 mod structure;
 mod study;
+mod swing;
+mod swing_study;
 pub mod tape;
 
 use serde::Deserialize;
@@ -24,7 +28,19 @@ pub use boat::{
 };
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
+pub use float::{
+    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, Flooded, HullShape, Lines,
+    Liquid, Mark, Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
+};
+pub use papers::{Photograph, Planned};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
+pub use swing::{
+    BoxedObstacle, Cylinder, MountingNumbers, SteeringGear, TieBar, TiltTube, Trailer, Well,
+};
+pub use swing_study::{
+    ObstacleShape, Point, StudyAxis, StudyBody, StudyNeighbour, StudyObstacle, StudyPart,
+    StudyShape, SwingStudy,
+};
 
 pub use structure::{
     BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Layer, Operating, Sound, Stiffener,
@@ -67,6 +83,34 @@ pub struct Job {
     pub comes_off: Vec<Item>,
     /// What else goes on with the new engines.
     pub goes_on: Vec<Item>,
+    /// What had been planned, where a finished install is surveyed.
+    pub planned: Option<Planned>,
+    /// Photographs that go with the report.
+    pub photographs: Vec<Photograph>,
+    /// The shape of her hull; made from length, chine beam, deadrise and depth where it is left out.
+    pub hull: Option<HullShape>,
+    /// Wells that the water fills to its own level, and that carry nothing.
+    pub flooded: Vec<Flooded>,
+    /// The water, and how she lies in it.
+    pub afloat: Option<Afloat>,
+    /// What she and everything aboard weighs.
+    pub weights: Weights,
+    /// Edges where water comes in or runs off.
+    pub edges: Vec<Edge>,
+    /// Loadings to look at; sensible ones are made where none is given.
+    pub conditions: Vec<Condition>,
+    /// The motorwell that the engines tilt into.
+    pub well: Well,
+    /// What else they could strike.
+    pub obstacles: Vec<BoxedObstacle>,
+    /// Steering cylinder and tie bar.
+    pub steering_gear: SteeringGear,
+    /// From the transom's top, along it at the centreline, down to the water, boat at rest.
+    pub waterline: Option<Reading<Length>>,
+    /// Whether she travels on a trailer, and how she stands on it.
+    pub trailer: Option<Trailer>,
+    /// A swing question given outright.
+    pub swing_study: Option<SwingStudy>,
     /// How the transom is built and held.
     pub structure: Option<Structure>,
     /// How hard she is driven.
@@ -119,6 +163,16 @@ pub struct Item {
     pub across: Option<Across>,
     /// Height of its centre above the baseline.
     pub above: Option<Reading<Length>>,
+}
+
+impl Job {
+    /// The files that the job names: the path of the entry, and the name.
+    pub fn files(&self) -> Vec<(&'static str, &str)> {
+        match &self.hull {
+            Some(HullShape::Mesh { file, .. }) => vec![("hull.file", file.as_str())],
+            _ => Vec::new(),
+        }
+    }
 }
 
 /// Reads a job and checks that it can be one; what is wrong is noted in the draft.

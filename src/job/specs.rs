@@ -5,6 +5,7 @@ use uom::si::f64::{
     Angle, AngularVelocity, ElectricCurrent, Length, Mass, Power, Ratio, Volume, VolumeRate,
 };
 
+use super::swing::TiltTube;
 use crate::quantity::Reading;
 
 /// From one value to another.
@@ -59,6 +60,8 @@ pub struct EngineSpec {
     pub steering: Option<Reading<Angle>>,
     /// Least distance between the centres of two of them.
     pub centre_distance: Option<Reading<Length>>,
+    /// Where its tilt tube is.
+    pub tilt_tube: Option<TiltTube>,
     /// The powerhead's size and where it goes at full tilt.
     pub powerhead: Option<Powerhead>,
     /// Alternator's rated current.

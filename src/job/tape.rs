@@ -42,6 +42,8 @@ measurements! {
         "capacity plate", "the weight that stands beside the number of persons", "";
     PLATE_TOTAL_WEIGHT = "plate.total_weight", "total weight on the plate", "capacity plate",
         "the figure for persons, motor and gear", "";
+    STABILITY_TEST = "boat.stability_test", "weight found in the stability test",
+        "the builder's papers", "the weight A of 33 CFR 183.41, as the builder tested her", "";
     TRANSOM_RATING = "boat.transom_rating", "weight that the builder lets the transom carry",
         "builder's manual, or a letter from the builder",
         "ask with the hull number; a dealer's opinion is not a rating", "";
@@ -53,6 +55,22 @@ measurements! {
         "straight and level, without pulpits, platforms and brackets; plumb down from both ends and tape between the marks", "1 in";
     BEAM = "boat.beam", "greatest beam", "where she is widest",
         "plumb down from both sides, rub rails left out, and tape between the marks", "1/2 in";
+    HULL = "hull", "shape of the hull", "round the boat, on the trailer or ashore, keel level",
+        "at the transom and four more places forward: height of keel, chine and sheer above a level line through the bottom at the transom, and half the breadth at chine and sheer: hull: tape(sections: [...]); at the least boat.length, boat.chine_beam, boat.deadrise and boat.depth", "1/2 in";
+    MARKS = "afloat.marks", "freeboards", "at the dock, in still water, everybody off",
+        "plumb from a marked point of the sheer down to the water, at both corners of the transom and near the stem; write where the point stands on the boat too", "1/4 in";
+    BOAT_WEIGHT = "weights.boat", "weight and centre of the bare boat", "builder's papers, or a scale",
+        "without engines, liquids, persons and gear; not needed where freeboards were measured", "50 lb";
+    EDGES = "edges", "height of the well's edge", "motorwell, or the transom's top where there is no well",
+        "the lowest point where water would come aboard: above the level line through the bottom, forward of the transom, off the centreline; kind: well", "1/4 in";
+    DRAINS = "edges", "heights of sole and scuppers", "cockpit, and outside at the scuppers",
+        "the sole at its lowest and the outlets' lower edges, above the level line through the bottom; kind: sole and kind: scupper", "1/4 in";
+    SHEER_EDGES = "edges", "heights of the sheer", "along the sheer",
+        "a few low points of it with their places; kind: sheer", "1/2 in";
+    FLOODED = "flooded", "wells that the water fills", "motorwell",
+        "length, width and the floor's height above the level line through the bottom, where its drains are open and the floor is near the water", "1/2 in";
+    TANK = "weights.tanks", "the tank's capacity and place", "tank plate, or its outside measures",
+        "capacity, and its centre forward of the transom and above the bottom", "2 in";
     BOTTOM = "boat.bottom", "shape of the bottom", "under the hull, a third from the stern",
         "one of flat_hard_chine, vee, round, cathedral", "";
     TRANSOM_WIDTH = "boat.transom_width", "greatest width of the transom", "across the transom",
@@ -63,6 +81,8 @@ measurements! {
         "boat level athwartships; angle finder across a strake-free stretch, both sides, take the mean", "1/2 deg";
     CHINE_BEAM = "boat.chine_beam", "beam between the chines at the transom", "under the transom",
         "from chine to chine", "1/2 in";
+    DEPTH = "boat.depth", "depth at the transom", "outside, at the transom's corner",
+        "from the level line through the bottom at the centreline up to the sheer", "1/2 in";
     TRANSOM_HEIGHT = "transom.height", "transom height at the centreline", "outside, on the centreline",
         "straightedge along the bottom of the keel out past the transom; tape from the top where the engine hangs, along the transom, to the straightedge", "1/8 in";
     TRANSOM_ANGLE = "transom.angle", "transom angle", "outside, beside the engine's place",
@@ -85,6 +105,16 @@ measurements! {
         "from the transom's top down to the centres of the upper bolts", "1/16 in";
     HOLES = "transom.holes", "existing bolt holes", "outside and inside of the transom",
         "each hole's distance from the centreline and from the transom's top, and its diameter", "1/16 in";
+    WELL_LENGTH = "well.length", "length of the motorwell", "inside, on the centreline",
+        "from the outside of the transom's top, level, forward to the top of the well's forward wall", "1/4 in";
+    WELL_RIM = "well.rim_above", "rim of the motorwell above the transom's top", "inside, at the well's forward wall",
+        "straightedge level from the rim aft over the transom; down from it to the transom's top; negative where the rim lies lower", "1/4 in";
+    WATERLINE = "waterline", "waterline at the transom, at rest", "outside, on the centreline, afloat",
+        "usual gear aboard, nobody aft; from the transom's top along it down to the water", "1/2 in";
+    TRAILER = "trailer", "whether she travels on a trailer", "on the trailer, hitched up",
+        "none, or on(keel_above_ground: \"24 in\"): from the road up to the bottom of the hull at the transom", "1/2 in";
+    TRAILER_HEIGHT = "trailer.keel_above_ground", "height of the hull over the road", "on the trailer, hitched up, at the transom",
+        "from the road up to the bottom of the hull at the transom", "1/2 in";
     ENGINE_POWER = "engines_on[].described.power", "rated power of the engine", "its plate or mounting sheet",
         "power at the propeller shaft", "";
     ENGINE_WEIGHT = "engines_on[].described.running_weight", "weight of the engine as it hangs", "mounting sheet, or a scale",
@@ -103,6 +133,8 @@ measurements! {
         "from the transom's face to the face on which the engine hangs, square to it", "1/8 in";
     DROP = "engines_on[].drop", "drop of the bracket's top", "behind the transom",
         "straightedge from the transom's top; down to the top of the bracket's face", "1/8 in";
+    BRACKET_BOTTOM = "engines_on[].bracket.bottom", "height of the bracket's lowest point", "behind the transom",
+        "straightedge along the bottom out past the transom; up to the bracket's lowest point", "1/4 in";
     BRACKET_RATING = "engines_on[].bracket.described", "the bracket's rated power, weight and count", "its plate or papers",
         "as its maker gives them", "";
     ENGINE_HOLE_ROWS = "engines_on[].described.hole_rows", "rows of holes in the engine's bracket", "mounting sheet, or the engine's bracket",
@@ -117,6 +149,12 @@ measurements! {
         "for parallel steering over the full range", "";
     ENGINE_SWEEP = "engines_on[].described.powerhead.clearance_each_way", "clearance of the powerhead at full lock", "mounting sheet",
         "from the engine's centreline to the farthest point each way at full lock", "1/2 in";
+    ENGINE_CENTRE = "engines_on[].described.centre_aft", "the engine's centre of gravity", "mounting sheet",
+        "aft of the mounting face and above the bracket's rest, engine down", "1 in";
+    ITEM_PLACE = "goes_on[].forward", "where it stands", "on the boat",
+        "its centre forward of the transom and above the bottom", "2 in";
+    ENGINE_SWING = "engines_on[].sheet", "the engine's tilt, steering and powerhead", "mounting sheet",
+        "full_tilt, steering, transom_angle, width, height, forward_at_full_tilt, height_at_full_tilt; an engine described in place needs its trim, propeller_diameter and plate_to_propeller_shaft too", "1/4 in";
     BOLT_TORQUE = "engines_on[].bolts.torque", "torque of the mounting bolts", "nuts inside the transom",
         "a torque wrench, the nut just moving", "2 lbf·ft";
     ITEM_WEIGHT = "goes_on[].weight", "weight of what goes on or comes off with the engines", "a scale, or its papers",

@@ -27,10 +27,17 @@ const OTHER_SLOPE: f64 = 0.8;
 const OTHER_LESS: f64 = 25.0;
 /// The result may be raised to the next multiple of this, hp. Source: 33 CFR 183.53(a).
 const RAISED_TO: f64 = 5.0;
+/// Weight capacity from which the stability test no longer counts, lb. Source: 33 CFR 183.41.
+pub const STABILITY_TEST_BELOW_LB: f64 = 550.0;
+/// Share by which the weight of the stability test is divided. Source: 33 CFR 183.41.
+const STABILITY_TEST_SHARE: f64 = 0.6;
 /// Weight allowed for in the persons formula, lb. Source: 33 CFR 183.41.
-const PERSONS_OFFSET_LB: f64 = 32.0;
+pub const PERSONS_OFFSET_LB: f64 = 32.0;
 /// Weight of a person in the persons formula, lb. Source: 33 CFR 183.41.
-const PERSON_LB: f64 = 141.0;
+pub const PERSON_LB: f64 = 141.0;
+
+/// Divisor of the reserve of displacement in the weight capacity. Source: 33 CFR 183.35.
+pub const RESERVE_OVER_CAPACITY: f64 = 5.0;
 
 /// The length below which 33 CFR part 183 asks for capacity limits.
 pub fn regulated_length() -> Length {
@@ -68,6 +75,11 @@ pub struct Arrangement {
     pub flat_hard_chine: bool,
 }
 
+/// Whether the table covers this factor: above it the formulas do.
+pub fn in_table(table: &PowerCapacity, factor: &Term<Ratio>) -> bool {
+    !factor.value().exceeds(Ratio::from_si(table.steps_end))
+}
+
 /// The horsepower capacity of 183.53(a): the table up to its end, one of the formulas above it.
 pub fn power(
     sheet: &mut Sheet,
@@ -75,7 +87,7 @@ pub fn power(
     factor: &Term<Ratio>,
     arrangement: Arrangement,
 ) -> Term<Power> {
-    if factor.value().si() <= table.steps_end {
+    if in_table(table, factor) {
         return from_table(sheet, table, factor, arrangement.flat_hard_chine);
     }
     let (slope, less) = match arrangement {
@@ -133,6 +145,15 @@ fn from_table(
     )
 }
 
+/// The greatest weight capacity, 183.35: (maximum displacement − boat weight) / 5.
+pub fn weight(sheet: &mut Sheet, displacement: &Term<Mass>, boat: &Term<Mass>) -> Term<Mass> {
+    sheet.set(
+        "Wc",
+        "greatest weight capacity",
+        (displacement - boat) / number(RESERVE_OVER_CAPACITY),
+    )
+}
+
 /// Persons that a weight capacity holds, 183.41: (lb + 32) / 141 to the nearest whole number.
 pub fn persons(sheet: &mut Sheet, capacity: &Term<Mass>) -> Term<Ratio> {
     sheet.set(
@@ -142,5 +163,14 @@ pub fn persons(sheet: &mut Sheet, capacity: &Term<Mass>) -> Term<Ratio> {
             (capacity + Term::constant(pounds(PERSONS_OFFSET_LB)))
                 / Term::constant(pounds(PERSON_LB)),
         ),
+    )
+}
+
+/// Persons capacity that the stability test gives, 183.41: the weight found in it over 0.6.
+pub fn by_stability_test(sheet: &mut Sheet, test: Mass) -> Term<Mass> {
+    sheet.set(
+        "Wa",
+        "persons' weight by the stability test",
+        Term::new("A", test) / number(STABILITY_TEST_SHARE),
     )
 }

@@ -18,7 +18,7 @@ pub fn table_row(table: &EngineWeights, power: Power) -> Option<&EngineWeightRow
     table
         .rows
         .iter()
-        .find(|row| power.si() <= row.power_to.value.si() * (1.0 + 1e-9))
+        .find(|row| !power.exceeds(row.power_to.value))
 }
 
 /// The sum of named weights.

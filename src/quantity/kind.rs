@@ -105,6 +105,10 @@ impl Kind {
     }
 }
 
+/// Relative error that units and a handful of operations may leave in a value: far above what binary
+/// rounding does, far below any tape or scale.
+const ROUNDING: f64 = 1e-9;
+
 /// A `uom` quantity that can be read from a job and shown to a person.
 pub trait Dimensioned: Copy {
     /// The kind it is written and shown as.
@@ -115,6 +119,13 @@ pub trait Dimensioned: Copy {
 
     /// Its value in the coherent SI unit.
     fn si(self) -> f64;
+
+    /// Whether it is greater than a limit by more than the arithmetic may have rounded: four engines
+    /// of exactly their share of a rating do not exceed it, whatever the last bit of their sum says.
+    fn exceeds(self, limit: Self) -> bool {
+        let (value, limit) = (self.si(), limit.si());
+        value - limit > ROUNDING * value.abs().max(limit.abs())
+    }
 }
 
 macro_rules! dimensioned {

@@ -83,6 +83,27 @@ impl Measure {
         }
     }
 
+    /// The measure with every digit that it has and none that it has not: `1 ft (0.3048 m)`. For the
+    /// constants of a formula, which are not read off anything.
+    pub fn show_exact(&self, units: Units) -> String {
+        let exact = |metric| {
+            let unit = self.unit(metric);
+            let value = grouped(
+                &format!("{:.6}", (self.si / unit.factor).abs()),
+                self.si < 0.0,
+            );
+            let value = value.trim_end_matches('0').trim_end_matches('.');
+            format!("{value} {}", unit.name)
+        };
+        match units {
+            _ if self.kind == Kind::Ratio => self.si.to_string(),
+            Units::Us => exact(false),
+            Units::Si => exact(true),
+            Units::Both if exact(false) == exact(true) => exact(true),
+            Units::Both => format!("{} ({})", exact(false), exact(true)),
+        }
+    }
+
     /// Value and unit name as a machine wants them: unrounded, in the unit that [`Measure::show`] uses.
     pub fn in_unit(&self, units: Units) -> (f64, &'static str) {
         if self.kind == Kind::Ratio {

@@ -32,6 +32,11 @@ impl Text {
         text
     }
 
+    /// Its words and measures in order.
+    pub fn pieces(&self) -> &[Piece] {
+        &self.0
+    }
+
     /// The sentence in these units.
     pub fn show(&self, units: Units) -> String {
         self.0

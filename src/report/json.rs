@@ -3,6 +3,7 @@
 use serde_json::{Value, json as value};
 
 use super::{DEFERRAL, Report};
+use crate::case::Case;
 use crate::case::strength::{Fields, Governing, Laden};
 use crate::quantity::{Measure, Text, Units};
 use crate::rules::{Judged, Limit};
@@ -24,6 +25,9 @@ pub fn json(report: &Report) -> Value {
         "sitting": report.case.rig.sitting.words(),
         "headline": report.headline(),
         "findings": report.judged.iter().map(|judged| finding(judged, units)).collect::<Vec<_>>(),
+        "weights": parts(&report.case.weights(), units),
+        "float": float(report.case, units),
+        "swing": super::swing::json(report.case, units),
         "strength": strength(report),
         "assumed": report.assumed().iter().map(|text| text.show(units)).collect::<Vec<_>>(),
         "cautions": report.cautions(),
@@ -180,17 +184,32 @@ fn working(line: &Line, units: Units) -> Value {
     }
 }
 
+/// How she floats, part by part; null where it cannot be told.
+fn float(case: &Case, units: Units) -> Value {
+    match case.float() {
+        Ok(float) => parts(&float.parts(), units),
+        Err(_) => Value::Null,
+    }
+}
+
+fn parts(parts: &[Part], units: Units) -> Value {
+    let one = |part: &Part| {
+        value!({
+            "title": part.title,
+            "tables": part.tables.iter().map(|rows| table(rows, units)).collect::<Vec<_>>(),
+            "working": part.sheet.lines().iter().map(|line| working(line, units)).collect::<Vec<_>>(),
+        })
+    };
+    Value::Array(parts.iter().map(one).collect())
+}
+
 /// A whole working, part by part.
 pub fn work_json(title: &str, topic: &str, parts: &[Part], units: Units) -> Value {
     value!({
         "schema": WORK_SCHEMA,
         "title": title,
         "topic": topic,
-        "parts": parts.iter().map(|part| value!({
-            "title": part.title,
-            "tables": part.tables.iter().map(|rows| table(rows, units)).collect::<Vec<_>>(),
-            "working": part.sheet.lines().iter().map(|line| working(line, units)).collect::<Vec<_>>(),
-        })).collect::<Vec<_>>(),
+        "parts": self::parts(parts, units),
     })
 }
 

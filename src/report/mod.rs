@@ -1,7 +1,11 @@
 //! Reports: text and JSON from the same findings.
 
+pub(crate) mod drawings;
 mod json;
+mod mark;
+mod page;
 mod sheet;
+mod swing;
 mod text;
 
 use crate::case::Case;
@@ -11,6 +15,8 @@ use crate::rig::Missing;
 use crate::rules::{Judged, Verdict, cautions};
 
 pub use json::{SCHEMA, WORK_SCHEMA, json, work_json};
+pub(crate) use page::GENERATOR;
+pub use page::{Embedded, Stamp, blank_sheet, drawing_files, measuring_sheet, page, work_page};
 pub use sheet::{Waiting, measuring_list, waiting};
 pub use text::{catalog_entry, catalog_list, explain_rule, rule_list, text, work_text};
 
@@ -93,12 +99,16 @@ impl Report<'_> {
     /// Findings of a study that answer its question though there was nothing to judge.
     pub fn answers(&self) -> impl Iterator<Item = &Judged> {
         self.with(Verdict::Unmeasured)
-            .filter(|judged| judged.finding.limit.is_some() || judged.finding.found.is_some())
+            .filter(|judged| judged.finding.is_answer())
     }
 
     /// What was taken for granted.
     pub fn assumed(&self) -> Vec<Text> {
         let mut assumed = self.case.rig.assumed.clone();
+        if let Ok(float) = self.case.float() {
+            assumed.extend(float.built.assumed.iter().chain(&float.assumed).cloned());
+        }
+        assumed.extend(self.case.swing().assumed.clone());
         if let Ok(strength) = self.case.strength() {
             assumed.extend(strength.assumed.iter().cloned());
         }

@@ -3,7 +3,7 @@
 use crate::rig::Missing;
 use crate::rules::Judged;
 
-use super::text::{block, wrap};
+use super::text::{block, one_line, wrap};
 
 /// A missing reading and the rules that wait for it.
 pub struct Waiting<'a> {
@@ -41,16 +41,17 @@ pub fn waiting(judged: &[Judged]) -> Vec<Waiting<'_>> {
 pub fn measuring_list(title: &str, judged: &[Judged]) -> String {
     let waiting = waiting(judged);
     if waiting.is_empty() {
-        return format!("{title}\n\nNo reading is missing.\n");
+        return format!("{}\nNo reading is missing.\n", wrap(title, ""));
     }
-    let mut out = format!("{title}\n\n");
+    let mut out = format!("{}\n", wrap(title, ""));
     out.push_str(&wrap(
         "Readings still missing, those that most checks wait for first. Write each into the job with its unit; a tolerance may stand behind it.",
         "",
     ));
     for (i, entry) in waiting.iter().enumerate() {
         let measurement = entry.missing.measurement;
-        out.push_str(&format!("\n{:>3}. {}\n", i + 1, entry.missing.name()));
+        let name = one_line(&entry.missing.name());
+        out.push_str(&format!("\n{:>3}. {name}\n", i + 1));
         out.push_str(&block("where", measurement.place));
         out.push_str(&block("how", measurement.how));
         if !measurement.closeness.is_empty() {

@@ -9,6 +9,7 @@ use crate::quantity::Units;
 use crate::rules::rule::PARTS;
 use crate::rules::{self, Judged, Rule, Verdict};
 use crate::working::{Part, Table};
+use crate::written::printable;
 
 /// Columns of a report.
 const WIDTH: usize = 80;
@@ -135,16 +136,27 @@ fn working_line(line: &str, meaning: Option<&str>) -> String {
 }
 
 fn rows(table: &Table, units: Units) -> String {
-    let mut cells: Vec<Vec<String>> = vec![table.heads.clone()];
+    let mut cells: Vec<Vec<String>> = Vec::new();
+    if table.heads.iter().any(|head| !head.is_empty()) {
+        cells.push(table.heads.clone());
+    }
     cells.extend(
         table
             .rows
             .iter()
-            .map(|row| row.iter().map(|cell| cell.show(units)).collect()),
+            .map(|row| row.iter().map(|cell| one_line(&cell.show(units))).collect()),
     );
-    let mut out = format!("{INDENT}{}:\n", table.title);
-    for line in columns(&cells) {
-        out.push_str(&format!("{INDENT}  {line}\n"));
+    let mut out = format!("{INDENT}{}:\n", printable(&table.title));
+    let lines = columns(&cells);
+    let room = WIDTH - INDENT.len() - 2;
+    if lines.iter().all(|line| line.chars().count() <= room) {
+        for line in lines {
+            out.push_str(&format!("{INDENT}  {line}\n"));
+        }
+    } else {
+        for row in &cells {
+            out.push_str(&fill(&row.join(" · "), "        ", "          "));
+        }
     }
     out
 }
@@ -179,10 +191,7 @@ fn unmeasured(out: &mut String, report: &Report) {
     let study = report.case.rig.sitting == Sitting::Study;
     let waiting: Vec<&Judged> = report
         .with(Verdict::Unmeasured)
-        .filter(|judged| {
-            let answers = judged.finding.limit.is_some() || judged.finding.found.is_some();
-            !(study && answers)
-        })
+        .filter(|judged| !(study && judged.finding.is_answer()))
         .collect();
     if waiting.is_empty() {
         return;
@@ -243,12 +252,9 @@ fn bold(words: &str) -> String {
     format!("{style}{line}{style:#}{end}")
 }
 
-/// What a job's own words may do to a terminal: nothing. Control characters are shown as a mark.
-fn printable(words: &str) -> String {
-    words
-        .chars()
-        .map(|c| if c.is_control() { '\u{fffd}' } else { c })
-        .collect()
+/// What a job's own words may do to a report: neither move the cursor nor begin a line of their own.
+pub(super) fn one_line(words: &str) -> String {
+    printable(words).replace(['\n', '\t'], " ")
 }
 
 /// A paragraph wrapped to the report's width behind an indent.
@@ -271,7 +277,7 @@ fn fill(words: &str, first: &str, following: &str) -> String {
         let inside = c == ' ' && after_digit && before_letter;
         kept.push(if inside { '\u{a0}' } else { c });
     }
-    textwrap::fill(&printable(&kept), options).replace('\u{a0}', " ") + "\n"
+    textwrap::fill(&one_line(&kept), options).replace('\u{a0}', " ") + "\n"
 }
 
 /// A labelled paragraph of a finding.

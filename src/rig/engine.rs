@@ -2,6 +2,7 @@
 
 use uom::si::f64::{Angle, Length, Mass, Power};
 
+use super::swing::SwingSheet;
 use super::{Bolts, Missing, Slot};
 use crate::job::tape::Measurement;
 use crate::job::{BracketKind, BracketSpec, EngineSpec, Hand, Item, Role, Span};
@@ -53,6 +54,10 @@ pub struct Bracket {
     pub rated_weight: Slot<Reading<Mass>>,
     /// Its own weight.
     pub weight: Slot<Reading<Mass>>,
+    /// Its lowest point above the bottom of the hull.
+    pub bottom: Slot<Reading<Length>>,
+    /// Its width, where it is a box.
+    pub width: Option<Reading<Length>>,
     /// The rest of what its class says.
     pub spec: BracketSpec,
 }
@@ -92,6 +97,10 @@ pub struct Engine {
     pub centre_distance: Slot<Reading<Length>>,
     /// Reach of the powerhead each way at full lock.
     pub clearance_each_way: Slot<Reading<Length>>,
+    /// Where its tilt is stopped short of full tilt, from upright.
+    pub tilt_stop: Option<Angle>,
+    /// What its tilt and steering are worked out from.
+    pub sheet: Slot<SwingSheet>,
     /// The rest of what its class says.
     pub spec: EngineSpec,
 }

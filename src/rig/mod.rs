@@ -2,9 +2,13 @@
 //! see this and nothing else.
 
 mod engine;
+mod float;
+mod papers;
+mod readings;
 mod resolve;
 mod slot;
 mod structure;
+mod swing;
 
 use std::sync::Arc;
 
@@ -18,9 +22,13 @@ use crate::job::{
 use crate::quantity::{Reading, Text, inches};
 
 pub use engine::{Bracket, Engine, Group, Outfit, ShaftChoice};
-pub use resolve::{Unresolved, resolve};
+pub use float::{Afloat, Files, Shape};
+pub use papers::Papers;
+pub use readings::{Taken, TakenGroup, Value};
+pub use resolve::{Unresolved, resolve, resolve_with_files};
 pub use slot::{Missing, Slot};
 pub use structure::{Bolts, Layer, Structure};
+pub use swing::{OnTrailer, Surroundings, SwingSheet};
 
 /// Everything that a rule can look at.
 #[derive(Clone, Debug)]
@@ -43,6 +51,12 @@ pub struct Rig {
     pub before: Outfit,
     /// What shall hang on her, or hangs there now.
     pub after: Outfit,
+    /// What goes with the readings on paper.
+    pub papers: Papers,
+    /// Her shape, how she lay, what is aboard.
+    pub afloat: Afloat,
+    /// What stands round the engines when they tilt and steer.
+    pub surroundings: Surroundings,
     /// How the transom is built and bolted to, and how hard she is driven.
     pub structure: Structure,
     /// The tables of regulations and standards.
@@ -63,6 +77,7 @@ pub struct Boat {
     pub deadrise: Slot<Reading<Angle>>,
     pub chine_beam: Slot<Reading<Length>>,
     pub transom_rating: Slot<Reading<Mass>>,
+    pub stability_test: Slot<Reading<Mass>>,
     pub power_rating: Option<Reading<Power>>,
     pub fuel: Option<Fuel>,
     pub year: Option<u16>,

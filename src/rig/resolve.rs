@@ -3,7 +3,9 @@
 use uom::si::f64::Mass;
 
 use super::engine::ItemOfOutfit;
-use super::{Boat, Bracket, Engine, Group, Outfit, Rig, ShaftChoice, Slot, Transom};
+use super::float::Files;
+use super::swing::{Surroundings, SwingSheet, with_sheet};
+use super::{Boat, Bracket, Engine, Group, Outfit, Papers, Rig, ShaftChoice, Slot, Transom};
 use crate::catalog::{Catalog, Entry, likely_names};
 use crate::job::tape::Measurement;
 use crate::job::{
@@ -34,6 +36,18 @@ const SAME_SHAFT_IN: f64 = 1.5;
 /// # Errors
 /// Every class, bracket, material or shaft length that the catalog does not have.
 pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
+    resolve_with_files(job, catalog, &Files::new())
+}
+
+/// Resolves a job that names files, whose bytes were read.
+///
+/// # Errors
+/// As [`resolve`].
+pub fn resolve_with_files(
+    job: &Job,
+    catalog: &Catalog,
+    files: &Files,
+) -> Result<Rig, Vec<Unresolved>> {
     let mut resolver = Resolver {
         catalog,
         unresolved: Vec::new(),
@@ -75,6 +89,7 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
             deadrise: Slot::new(boat.deadrise.clone(), &tape::DEADRISE),
             chine_beam: Slot::new(boat.chine_beam.clone(), &tape::CHINE_BEAM),
             transom_rating: Slot::new(boat.transom_rating.clone(), &tape::TRANSOM_RATING),
+            stability_test: Slot::new(boat.stability_test.clone(), &tape::STABILITY_TEST),
             power_rating: boat.power_rating.clone(),
             fuel: boat.fuel,
             year: boat.year,
@@ -97,6 +112,9 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Unresolved>> {
         steering: Slot::new(job.steering, &tape::STEERING),
         before,
         after,
+        papers: Papers::of(job),
+        afloat: super::float::resolve(job, files),
+        surroundings: Surroundings::of(job),
         structure,
         tables: catalog.tables.clone(),
         assumed: resolver.assumed,
@@ -202,6 +220,7 @@ impl Resolver<'_> {
             ),
             (None, None) => return None,
         };
+        let spec = with_sheet(spec, group.sheet.as_ref());
         let shaft = self.shaft(path, group, &spec, &class);
         if group.at.is_empty() {
             self.assumed.push(say!(
@@ -354,6 +373,8 @@ impl Resolver<'_> {
             rated_power: Slot::of(spec.rated_power.clone(), &tape::BRACKET_RATING, &name),
             rated_weight: rated(spec.rated_weight.clone()),
             weight: rated(spec.weight.clone()),
+            bottom: Slot::of(hung.bottom.clone(), &tape::BRACKET_BOTTOM, &name),
+            width: hung.width.clone(),
             name: name.clone(),
             spec,
         })
@@ -376,6 +397,8 @@ fn engine(
 ) -> Engine {
     let head = spec.powerhead.clone().unwrap_or_default();
     Engine {
+        tilt_stop: group.tilt_stop.as_ref().map(|stop| stop.value),
+        sheet: mounting_sheet(spec, label),
         label: label.to_owned(),
         class: class.to_owned(),
         role: group.role,
@@ -409,6 +432,11 @@ fn engine(
         clearance_each_way: Slot::of(head.clearance_each_way, &tape::ENGINE_SWEEP, label),
         spec: spec.clone(),
     }
+}
+
+/// The numbers that the swing of the engine is worked out from, where all of them are known.
+fn mounting_sheet(spec: &EngineSpec, label: &str) -> Slot<SwingSheet> {
+    Slot::of(SwingSheet::of(spec), &tape::ENGINE_SWING, label)
 }
 
 fn described_name(spec: &EngineSpec) -> String {
@@ -586,12 +614,16 @@ fn assumed_readings(job: &Job) -> Vec<Text> {
         boat.transom_width => TRANSOM_WIDTH, FeetInches;
         boat.deadrise => DEADRISE, Plain;
         boat.chine_beam => CHINE_BEAM, FeetInches;
+        boat.depth => DEPTH, FeetInches;
         boat.transom_rating => TRANSOM_RATING, Plain;
         transom.height => TRANSOM_HEIGHT, Tape;
         transom.angle => TRANSOM_ANGLE, Plain;
         transom.thickness => TRANSOM_THICKNESS, Tape;
         transom.cutout_width => CUTOUT_WIDTH, Tape;
         transom.upper_holes => UPPER_HOLES, Tape;
+        job.well.length => WELL_LENGTH, Tape;
+        job.well.rim_above => WELL_RIM, Tape;
+        job.waterline => WATERLINE, Tape;
     );
     assumed
 }

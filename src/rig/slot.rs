@@ -43,6 +43,16 @@ impl<T> Slot<T> {
         self.value.as_ref()
     }
 
+    /// How it is taken.
+    pub fn measurement(&self) -> &'static Measurement {
+        self.measurement
+    }
+
+    /// Of which engine or item it is, where there are several.
+    pub fn of_what(&self) -> Option<&str> {
+        self.of.as_deref()
+    }
+
     /// The reading, or what is missing.
     ///
     /// # Errors

@@ -164,6 +164,18 @@ impl Finding {
         self
     }
 
+    /// With what was found, and nothing to hold it against.
+    #[must_use]
+    pub fn found(mut self, found: Measure) -> Self {
+        self.found = Some(found);
+        self
+    }
+
+    /// Whether it answers a question though there was nothing to judge: a limit, or something found.
+    pub fn is_answer(&self) -> bool {
+        self.verdict == Verdict::Unmeasured && (self.limit.is_some() || self.found.is_some())
+    }
+
     /// Room to the limit; negative beyond it.
     pub fn margin(&self) -> Option<Measure> {
         Some(self.limit?.margin(self.found?))

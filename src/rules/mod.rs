@@ -6,7 +6,9 @@ mod fit;
 mod height;
 mod power;
 pub mod rule;
+mod stern;
 mod strength;
+mod swing;
 mod weight;
 
 pub use cautions::cautions;
@@ -24,6 +26,7 @@ pub const ALL: &[&Rule] = &[
     &weight::TRANSOM_RATING,
     &weight::RATED_BASIS,
     &weight::BRACKET_RATING,
+    &weight::PLATE_PERSONS,
     &weight::CAPACITY_LEFT,
     &weight::SWAMPED_FLOTATION,
     &weight::OLD_TO_NEW,
@@ -34,6 +37,24 @@ pub const ALL: &[&Rule] = &[
     &fit::TOP_EDGE,
     &fit::TRANSOM_THICKNESS,
     &fit::CENTRE_DISTANCE,
+    &stern::TRIM_CHANGE,
+    &stern::WELL_EDGE,
+    &stern::SCUPPERS,
+    &stern::FREEBOARD,
+    &stern::LIST,
+    &stern::METACENTRIC_HEIGHT,
+    &stern::CREW_TO_SIDE,
+    &stern::CAPACITY_FROM_SHAPE,
+    &stern::BRACKET_IMMERSION,
+    &stern::PLATE_IMMERSED,
+    &swing::FULL_TILT,
+    &swing::STEERING_LOCK,
+    &swing::NEIGHBOUR,
+    &swing::CYLINDER,
+    &swing::TIE_BAR,
+    &swing::LIFTS_CLEAR,
+    &swing::GROUND,
+    &swing::PERMITTED_RANGE,
     &strength::BOLTS_TENSION,
     &strength::BOLTS_SHEAR,
     &strength::BOLTS_COMBINED,

@@ -10,6 +10,8 @@ pub enum Family {
     Weight,
     Height,
     Fit,
+    Stern,
+    Swing,
     Strength,
 }
 
@@ -21,6 +23,8 @@ impl Family {
             Family::Weight => "weight",
             Family::Height => "height",
             Family::Fit => "fit",
+            Family::Stern => "stern",
+            Family::Swing => "swing",
             Family::Strength => "strength",
         }
     }

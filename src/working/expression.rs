@@ -50,7 +50,7 @@ impl Expression {
     fn leaf(&self, units: Units) -> String {
         match self {
             Expression::Quantity { measure, .. } => measure.show(units),
-            Expression::Constant(measure) => without_trailing_zeros(&measure.show(units)),
+            Expression::Constant(measure) => measure.show_exact(units),
             Expression::Number(value) => value.to_string(),
             Expression::Binary(..) | Expression::Call(..) => String::new(),
         }
@@ -93,17 +93,6 @@ impl Expression {
                 && matches!(operator, Operator::Minus | Operator::Over))
             || (operator == Operator::Times && *inner == Operator::Over)
     }
-}
-
-/// `1 ft` for `1.00 ft`: what stands in a formula as itself has no decimals to prove.
-fn without_trailing_zeros(shown: &str) -> String {
-    let (number, unit) = shown.split_at(shown.find(' ').unwrap_or(shown.len()));
-    let number = if number.contains('.') {
-        number.trim_end_matches('0').trim_end_matches('.')
-    } else {
-        number
-    };
-    format!("{number}{unit}")
 }
 
 impl Operator {

@@ -100,16 +100,20 @@ pub fn sqrt(ratio: Term<Ratio>) -> Term<Ratio> {
     ratio.called("sqrt", Ratio::from_si(ratio.value.si().sqrt()))
 }
 
+/// What a product such as 10 ft · 3.55 ft may miss its half, or 0.8 · 50 − 25 its whole number, by in the
+/// last bits.
+const LAST_BITS: f64 = 1e-9;
+
 /// The nearest whole number; a half goes up, as in the regulation's rounding.
 pub fn round(ratio: Term<Ratio>) -> Term<Ratio> {
-    ratio.called("round", Ratio::from_si((ratio.value.si() + 0.5).floor()))
+    let whole = (ratio.value.si() + 0.5 + LAST_BITS).floor();
+    ratio.called("round", Ratio::from_si(whole))
 }
 
 /// The ratio raised to the next multiple of a step, unless it is one already.
 pub fn ceil_to_multiple(ratio: Term<Ratio>, step: f64) -> Term<Ratio> {
     let steps = ratio.value.si() / step;
-    // A product such as 0.8 · 50 − 25 may miss its whole number by the last bit.
-    let whole = if (steps - steps.round()).abs() < 1e-9 {
+    let whole = if (steps - steps.round()).abs() < LAST_BITS {
         steps.round()
     } else {
         steps.ceil()

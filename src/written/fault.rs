@@ -10,6 +10,7 @@ use miette::{
 
 use super::Page;
 use super::places::byte_of;
+use super::printable;
 
 /// One thing wrong with a file.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,9 +43,14 @@ impl Faults {
     /// Collects the faults of a page, in the order of its text.
     pub fn new(page: &Page, mut faults: Vec<Fault>) -> Self {
         faults.sort_by_key(|fault| fault.span.start);
+        for fault in &mut faults {
+            fault.message = printable(&fault.message);
+            fault.path = printable(&fault.path);
+            fault.help = fault.help.as_deref().map(printable);
+        }
         Faults {
-            name: page.name.clone(),
-            text: page.text.clone(),
+            name: printable(&page.name),
+            text: printable(&page.text).into(),
             faults,
         }
     }
@@ -169,7 +175,7 @@ pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError
         ),
         E::MissingStructField { field, .. } => (format!("`{field}` is missing here"), None),
         E::IntegerOutOfBounds => (
-            "a whole number that is not negative expected".to_owned(),
+            "a small whole number, not negative, expected".to_owned(),
             Some("such as 6".to_owned()),
         ),
         E::ExpectedString => (
@@ -181,13 +187,53 @@ pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError
             Some("look for a bracket that is never closed".to_owned()),
         ),
         E::Eof | E::ExpectedStringEnd | E::UnclosedBlockComment => (
-            format!("{}: the file ends too soon", error.code),
+            "the file ends too soon".to_owned(),
             Some("close what was opened last; a job is one pair of parentheses".to_owned()),
         ),
-        E::ExpectedNamedStructLike(_) if path.is_empty() => (
-            "a job or a catalog file is one pair of parentheses with fields in it".to_owned(),
+        E::ExpectedNamedStructLike(_) | E::ExpectedDifferentStructName { .. }
+            if path.is_empty() =>
+        {
+            (
+                "a job or a catalog file is one pair of parentheses with fields in it".to_owned(),
+                Some(
+                    "begin with ( and end with ); `sternknee start FILE` writes one to fill in"
+                        .to_owned(),
+                ),
+            )
+        }
+        E::ExpectedComma if page.text[end..].trim().is_empty() => (
+            "the file ends too soon".to_owned(),
+            Some("close what was opened last; a job is one pair of parentheses".to_owned()),
+        ),
+        E::ExpectedComma => (
+            "a comma, or the bracket that closes this, expected".to_owned(),
+            Some("fields are separated by commas: length: \"16 ft\", beam: \"7 ft\"".to_owned()),
+        ),
+        E::ExpectedIdentifier => (
+            "the name of a field or a word expected".to_owned(),
+            Some("such as length: \"16 ft\"".to_owned()),
+        ),
+        E::ExpectedMapColon => (
+            "a colon expected between a field's name and its value".to_owned(),
+            Some("such as length: \"16 ft\"".to_owned()),
+        ),
+        E::ExpectedArray => (
+            "a list in square brackets expected".to_owned(),
+            Some("such as [port(\"14 in\"), starboard(\"14 in\")]".to_owned()),
+        ),
+        E::ExpectedStructLike | E::ExpectedNamedStructLike(_) => (
+            "fields in parentheses expected".to_owned(),
+            Some("such as (length: \"16 ft\")".to_owned()),
+        ),
+        E::ExpectedBoolean => ("true or false expected".to_owned(), None),
+        E::UnexpectedChar(c) => (
+            format!("`{c}` cannot stand here"),
+            Some("a value expected: \"16 ft\" in quotes, a word, or a bracket".to_owned()),
+        ),
+        E::TrailingCharacters => (
+            "the file goes on behind the parenthesis that closes it".to_owned(),
             Some(
-                "begin with ( and end with ); `sternknee start FILE` writes one to fill in"
+                "a file is one pair of parentheses; look for one that is closed too soon"
                     .to_owned(),
             ),
         ),

@@ -5,6 +5,7 @@
 //! again, until it passes or nothing is left to blank.
 
 mod fault;
+mod file;
 mod places;
 
 use std::ops::Range;
@@ -14,6 +15,7 @@ use serde::de::DeserializeOwned;
 use serde_path_to_error::Segment;
 
 pub use fault::{Fault, Faults};
+pub use file::{FileError, printable, text_of};
 use places::Places;
 
 /// The longest file taken for a job or a catalog; a longer one is something else.
@@ -107,8 +109,8 @@ pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
         let page = Page::new(name, "");
         let fault = page.fault(
             "",
-            format!("the file holds {} bytes", text.len()),
-            format!("a job or a catalog file holds at most {LONGEST_FILE}; check that it is the file you meant"),
+            format!("the file holds more than {LONGEST_FILE} bytes"),
+            "no job and no catalog file is as long; check that it is the file you meant",
         );
         return Draft {
             value: None,
@@ -134,7 +136,10 @@ pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
         let consequence = matches!(error.code, ron::Error::MissingStructField { .. })
             && faults.iter().any(|fault| fault.path.starts_with(&path));
         if !consequence {
-            faults.push(fault::from_ron(&page, &path, &error));
+            let fault = fault::from_ron(&page, &path, &error);
+            if !faults.contains(&fault) {
+                faults.push(fault);
+            }
         }
         let blanked = faults.len() < MOST_FAULTS
             && can_go_on(&error.code)

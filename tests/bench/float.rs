@@ -1,10 +1,16 @@
-//! Floating bodies: equilibrium, hydrostatics table, righting arms, and cost over the number of triangles.
+//! Floating bodies: equilibrium, hydrostatics table, righting arms, cost over the number of triangles, and
+//! all conditions of a demo.
 
 use nalgebra::{Point2, Point3};
+use sternknee::case::Case;
+use sternknee::catalog::Catalog;
+use sternknee::job;
 use sternknee::physics::float::{
     Fairing, Hull, Load, Lofting, TapeSection, TriMesh, WaterPlane, equilibrium,
     hydrostatics_table, mesh_from_tape, righting_arms,
 };
+use sternknee::rig::{self, Rig};
+use sternknee::rules;
 use uom::si::angle::degree;
 use uom::si::f64::{Angle, Length, Mass, MassDensity};
 use uom::si::length::meter;
@@ -119,4 +125,40 @@ fn righting_arms_of_19_heels(bencher: divan::Bencher) {
 #[divan::bench]
 fn loft_of_5000_triangles(bencher: divan::Bencher) {
     bencher.bench(|| boat(divan::black_box(5_000)));
+}
+
+/// The rig of the skiff's demo.
+fn skiff() -> Rig {
+    let text = include_str!("../../catalogs/jobs/oyster_skiff.ron");
+    let (job, _) = job::load("oyster_skiff.ron", text).unwrap();
+    rig::resolve(&job, &Catalog::built_in().unwrap()).unwrap()
+}
+
+/// All conditions of the skiff, before and after: loft, sort, fit to the marks, ten equilibria.
+#[divan::bench]
+fn all_conditions_of_the_skiff(bencher: divan::Bencher) {
+    let rig = skiff();
+    bencher.bench(|| {
+        Case::new(divan::black_box(&rig))
+            .float()
+            .map(|float| float.loadings.len())
+            .ok()
+    });
+}
+
+/// The same, and the ten stern rules with their remedies searched for.
+#[divan::bench]
+fn stern_rules_of_the_skiff(bencher: divan::Bencher) {
+    let rig = skiff();
+    let stern: Vec<_> = rules::ALL
+        .iter()
+        .filter(|rule| rule.id.starts_with("stern/"))
+        .collect();
+    bencher.bench(|| {
+        let case = Case::new(divan::black_box(&rig));
+        stern
+            .iter()
+            .map(|rule| (rule.judge)(&case).verdict)
+            .collect::<Vec<_>>()
+    });
 }

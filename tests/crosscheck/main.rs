@@ -1,5 +1,7 @@
-//! Comparisons with results that general-purpose libraries gave; each topic's script keeps them beside it.
+//! The program against general-purpose libraries: each topic has a script, its pinned requirements and the
+//! results it gave, with the libraries' versions. `tests/crosscheck/run.sh` runs the scripts again.
 
-mod strength;
 mod float;
+mod strength;
 mod swing;
+mod units;

@@ -1,12 +1,12 @@
 //! Closed forms of plate theory, worked out here: Navier's double series for a simply supported orthotropic plate with
 //! transverse shear (Timoshenko and Woinowsky-Krieger, articles 28 and 39; the shear terms are Reissner's and Mindlin's),
-//! the thin limit, a sandwich, and equilibrium.
+//! the thin limit, a sandwich, plies, beams.
 
 use std::f64::consts::PI;
 
 use sternknee::physics::strength::panel::{
-    Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PlateStiffness, Ply, Rect, Region, Resultant,
-    Section, Solution, Strength, couple, scale_from_deflection, scale_of_region,
+    Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PlateStiffness, Ply, Rect,
+    Section, Strength,
 };
 use uom::si::f64::{Length, Pressure};
 use uom::si::{length::millimeter, pressure::megapascal};
@@ -32,7 +32,10 @@ fn navier(d: &PlateStiffness, a: f64, b: f64, pressure: f64) -> f64 {
                 d.d66 * p * p + d.d22 * r * r + d.s2,
             );
             let load = 16.0 * pressure / (PI * PI * m * n);
-            let w = matrix.lu().solve(&nalgebra::Vector3::new(load, 0.0, 0.0)).unwrap()[0];
+            let w = matrix
+                .lu()
+                .solve(&nalgebra::Vector3::new(load, 0.0, 0.0))
+                .unwrap()[0];
             sum += w * (m * PI / 2.0).sin() * (n * PI / 2.0).sin();
         }
     }
@@ -40,7 +43,10 @@ fn navier(d: &PlateStiffness, a: f64, b: f64, pressure: f64) -> f64 {
 }
 
 fn tight() -> Accuracy {
-    Accuracy { relative: 0.001, ..Accuracy::default() }
+    Accuracy {
+        relative: 0.001,
+        ..Accuracy::default()
+    }
 }
 
 fn simple(d: PlateStiffness, a: f64, b: f64) -> Panel {
@@ -48,9 +54,12 @@ fn simple(d: PlateStiffness, a: f64, b: f64) -> Panel {
 }
 
 #[track_caller]
-fn agrees(what: &str, found: f64, exact: f64, tolerance: f64) {
+pub(crate) fn agrees(what: &str, found: f64, exact: f64, tolerance: f64) {
     let error = found / exact - 1.0;
-    println!("{what}: {found:.6e} exact {exact:.6e} error {:+.4} %", 100.0 * error);
+    println!(
+        "{what}: {found:.6e} exact {exact:.6e} error {:+.4} %",
+        100.0 * error
+    );
     assert!(error.abs() <= tolerance, "{what}: {found} against {exact}");
 }
 
@@ -59,21 +68,53 @@ fn a_plate_neither_locks_when_thin_nor_loses_its_shear_when_thick() {
     for ratio in [2e-1, 1e-1, 1e-2, 1e-3, 1e-4] {
         let d = PlateStiffness::isotropic(70e9, 0.3, ratio);
         let pressure = 1e4 * ratio.powi(3);
-        let s = simple(d, 1.0, 1.0).solve(&[Load::Pressure(pressure)], tight()).unwrap();
-        agrees(&format!("t/L {ratio:e}"), s.largest_deflection, navier(&d, 1.0, 1.0, pressure), 0.002);
+        let s = simple(d, 1.0, 1.0)
+            .solve(&[Load::Pressure(pressure)], tight())
+            .unwrap();
+        agrees(
+            &format!("t/L {ratio:e}"),
+            s.largest_deflection,
+            navier(&d, 1.0, 1.0, pressure),
+            0.002,
+        );
         // The same mesh for every thickness: the error may not grow as the plate thins.
-        let coarse = Accuracy { relative: f64::INFINITY, ..tight() };
-        let s = simple(d, 1.0, 1.0).solve(&[Load::Pressure(pressure)], coarse).unwrap();
-        agrees(&format!("t/L {ratio:e} coarse"), s.largest_deflection, navier(&d, 1.0, 1.0, pressure), 0.015);
+        let coarse = Accuracy {
+            relative: f64::INFINITY,
+            fields: f64::INFINITY,
+            ..tight()
+        };
+        let s = simple(d, 1.0, 1.0)
+            .solve(&[Load::Pressure(pressure)], coarse)
+            .unwrap();
+        agrees(
+            &format!("t/L {ratio:e} coarse"),
+            s.largest_deflection,
+            navier(&d, 1.0, 1.0, pressure),
+            0.001,
+        );
     }
 }
 
 #[test]
 fn an_orthotropic_plate_sags_as_naviers_series_says() {
     for (a, b) in [(1.0, 1.0), (1.5, 1.0), (0.6, 1.2)] {
-        let d = PlateStiffness { d11: 12000.0, d12: 400.0, d22: 3000.0, d66: 700.0, s1: 8e6, s2: 3e6 };
-        let s = simple(d, a, b).solve(&[Load::Pressure(1000.0)], tight()).unwrap();
-        agrees(&format!("orthotropic {a} x {b}"), s.largest_deflection, navier(&d, a, b, 1000.0), 0.002);
+        let d = PlateStiffness {
+            d11: 12000.0,
+            d12: 400.0,
+            d22: 3000.0,
+            d66: 700.0,
+            s1: 8e6,
+            s2: 3e6,
+        };
+        let s = simple(d, a, b)
+            .solve(&[Load::Pressure(1000.0)], tight())
+            .unwrap();
+        agrees(
+            &format!("orthotropic {a} x {b}"),
+            s.largest_deflection,
+            navier(&d, a, b, 1000.0),
+            0.002,
+        );
     }
 }
 
@@ -82,7 +123,10 @@ fn mpa(value: f64) -> Pressure {
 }
 
 fn ply(material: Material, thickness: f64) -> Ply {
-    Ply { material, thickness: Length::new::<millimeter>(thickness) }
+    Ply {
+        material,
+        thickness: Length::new::<millimeter>(thickness),
+    }
 }
 
 fn skin() -> Material {
@@ -99,21 +143,44 @@ fn skin() -> Material {
 #[test]
 fn a_sandwich_has_the_stiffness_and_stress_of_its_closed_form_and_sags_by_bending_and_shear() {
     let (t, c, e, nu, g) = (3e-3_f64, 40e-3_f64, 12e9, 0.3, 25e6);
-    let layup = Layup::sandwich(ply(skin(), 3.0), ply(Material::core(mpa(25.0), mpa(0.8), mpa(1.5)), 40.0)).unwrap();
+    let layup = Layup::sandwich(
+        ply(skin(), 3.0),
+        ply(Material::core(mpa(25.0), mpa(0.8), mpa(1.5)), 40.0),
+    )
+    .unwrap();
     let d = layup.stiffness().unwrap();
     let bending = e / (1.0 - nu * nu) * ((c + 2.0 * t).powi(3) - c.powi(3)) / 12.0;
     agrees("sandwich D", d.d11, bending, 1e-5);
     // Allen, Analysis and Design of Structural Sandwich Panels, 1969: S = G d²/c with d = c + t, skins thin and stiff in shear.
     agrees("sandwich S", d.s1, g * (c + t).powi(2) / c, 0.01);
-    let s = Panel::rectangle(1.2, 0.8, [Simple; 4], Section::layup(layup.clone()).unwrap())
-        .solve(&[Load::Pressure(5000.0)], tight())
-        .unwrap();
-    agrees("sandwich sag", s.largest_deflection, navier(&d, 1.2, 0.8, 5000.0), 0.002);
+    let s = Panel::rectangle(
+        1.2,
+        0.8,
+        [Simple; 4],
+        Section::layup(layup.clone()).unwrap(),
+    )
+    .solve(&[Load::Pressure(5000.0)], tight())
+    .unwrap();
+    agrees(
+        "sandwich sag",
+        s.largest_deflection,
+        navier(&d, 1.2, 0.8, 5000.0),
+        0.002,
+    );
     let stresses = layup.stresses([1000.0, 0.0, 0.0], [500.0, 0.0]);
     let outer = stresses.last().unwrap();
     let section = ((c + 2.0 * t).powi(3) - c.powi(3)) / 12.0;
-    agrees("skin stress", outer.plane[0], 1000.0 * (0.5 * c + t) / section, 1e-4);
-    let core = stresses.iter().filter(|s| s.ply == 1).map(|s| s.through[0]).fold(0.0, f64::max);
+    agrees(
+        "skin stress",
+        outer.plane[0],
+        1000.0 * (0.5 * c + t) / section,
+        1e-4,
+    );
+    let core = stresses
+        .iter()
+        .filter(|s| s.ply == 1)
+        .map(|s| s.through[0])
+        .fold(0.0, f64::max);
     agrees("core shear", core, 500.0 / (c + t), 0.01);
 }
 
@@ -122,13 +189,28 @@ fn one_ply_has_the_textbook_stiffness_and_shear_peak() {
     let layup = Layup::new(vec![ply(skin(), 18.0)]).unwrap();
     let book = PlateStiffness::isotropic(12e9, 0.3, 0.018);
     let d = layup.stiffness().unwrap();
-    for (found, exact) in [(d.d11, book.d11), (d.d12, book.d12), (d.d66, book.d66), (d.s1, book.s1), (d.s2, book.s2)] {
+    for (found, exact) in [
+        (d.d11, book.d11),
+        (d.d12, book.d12),
+        (d.d66, book.d66),
+        (d.s1, book.s1),
+        (d.s2, book.s2),
+    ] {
         agrees("one ply", found, exact, 1e-12);
     }
-    let peak = layup.stresses([0.0; 3], [300.0, 0.0]).iter().map(|s| s.through[0]).fold(0.0, f64::max);
+    let peak = layup
+        .stresses([0.0; 3], [300.0, 0.0])
+        .iter()
+        .map(|s| s.through[0])
+        .fold(0.0, f64::max);
     agrees("shear peak 3Q/2t", peak, 1.5 * 300.0 / 0.018, 1e-12);
     let face = layup.worst([150.0, 0.0, 0.0], [0.0; 2]).unwrap();
-    agrees("bending stress 6M/t²", face.plane[0].abs(), 6.0 * 150.0 / 0.018_f64.powi(2), 1e-12);
+    agrees(
+        "bending stress 6M/t²",
+        face.plane[0].abs(),
+        6.0 * 150.0 / 0.018_f64.powi(2),
+        1e-12,
+    );
 }
 
 #[test]
@@ -150,127 +232,55 @@ fn plywood_stiffness_follows_its_plies() {
         shear_z: mpa(60.0),
         strength,
     };
-    let layup = Layup::new(vec![ply(wood, 6.0), ply(wood.turned(), 6.0), ply(wood, 6.0)]).unwrap();
+    let layup = Layup::new(vec![
+        ply(wood, 6.0),
+        ply(wood.turned(), 6.0),
+        ply(wood, 6.0),
+    ])
+    .unwrap();
     let d = layup.stiffness().unwrap();
     let inertia = 0.018_f64.powi(3) / 12.0;
-    agrees("plywood D11", d.d11, inertia * (12e9 * 26.0 / 27.0 + 0.6e9 / 27.0), 1e-12);
-    agrees("plywood D22", d.d22, inertia * (0.6e9 * 26.0 / 27.0 + 12e9 / 27.0), 1e-12);
+    agrees(
+        "plywood D11",
+        d.d11,
+        inertia * (12e9 * 26.0 / 27.0 + 0.6e9 / 27.0),
+        1e-12,
+    );
+    agrees(
+        "plywood D22",
+        d.d22,
+        inertia * (0.6e9 * 26.0 / 27.0 + 12e9 / 27.0),
+        1e-12,
+    );
     agrees("plywood D66", d.d66, inertia * 0.7e9, 1e-12);
-    assert!(d.s1 < 700e6 * 0.018 * 5.0 / 6.0, "rolling shear of the cross ply must count");
-}
-
-/// A transom with a V bottom (22°), a cutout, knees, a stringer on springs, a stiffened top edge and a thicker middle.
-fn transom() -> Panel {
-    let rise = 22.0_f64.to_radians().tan();
-    let section = Section::stiffness(PlateStiffness::isotropic(9e9, 0.3, 0.038));
-    Panel {
-        outline: vec![
-            [0.0, 0.0],
-            [0.9, 0.9 * rise],
-            [1.1, 0.75],
-            [1.0, 0.95],
-            [0.35, 0.95],
-            [0.35, 0.6],
-            [-0.35, 0.6],
-            [-0.35, 0.95],
-            [-1.0, 0.95],
-            [-1.1, 0.75],
-            [-0.9, 0.9 * rise],
-        ],
-        edges: vec![Simple, Clamped, Simple, Free, Free, Free, Free, Free, Simple, Clamped, Simple],
-        regions: vec![Region {
-            outline: vec![[-0.3, 0.2], [0.3, 0.2], [0.3, 0.55], [-0.3, 0.55]],
-            section: Section::stiffness(section.stiffness.scaled(2.0)),
-        }],
-        section,
-        lines: vec![
-            Line { from: [0.45, 0.45 * rise], to: [0.45, 0.6], kind: LineKind::Supported },
-            Line { from: [-0.6, 0.6], to: [-0.4, 0.6], kind: LineKind::Elastic { stiffness: 2e6 } },
-            Line { from: [-0.35, 0.6], to: [0.35, 0.6], kind: LineKind::Beam { bending: 4000.0, torsion: 1500.0 } },
-        ],
-    }
-}
-
-fn transom_loads() -> Vec<Load> {
-    let upper = Rect { centre: [0.0, 0.54], width: 0.33, height: 0.06 };
-    let heel = Rect { centre: [0.0, 0.25], width: 0.30, height: 0.08 };
-    let mut loads = couple(heel, upper, 5000.0).unwrap().to_vec();
-    loads.push(Load::Patch { area: heel, force: 6000.0 });
-    loads.push(Load::Point { at: [-0.8, 0.7], force: -700.0 });
-    loads.push(Load::Pressure(800.0));
-    loads
-}
-
-#[track_caller]
-fn balances(name: &str, s: &Solution) -> f64 {
-    let push = Resultant::total(s.reactions.iter().map(|r| r.push));
-    let sum = Resultant::total([push, s.load]);
-    // Single reactions may be far larger than the loads' resultant: the scale is the sum of their sizes.
-    let force: f64 = s.reactions.iter().map(|r| r.push.force.abs()).sum::<f64>() + s.load.force.abs();
-    let moment: f64 =
-        s.reactions.iter().map(|r| r.push.moment_y.abs() + r.push.moment_z.abs()).sum::<f64>() + s.load.moment_y.abs();
-    let worst = (sum.force / force).abs().max((sum.moment_y / moment).abs()).max((sum.moment_z / moment).abs());
-    println!("{name}: imbalance {worst:.1e}");
-    assert!(worst <= 1e-9, "{name}: {worst}");
-    worst
+    assert!(
+        d.s1 < 700e6 * 0.018 * 5.0 / 6.0,
+        "rolling shear of the cross ply must count"
+    );
 }
 
 #[test]
-fn reactions_balance_the_loads_in_every_case() {
-    let s = transom().solve(&transom_loads(), Accuracy::default()).unwrap();
-    println!("transom levels {:?} error {} largest {:?}", s.levels, s.error, (s.largest_deflection, s.largest_at));
-    balances("transom", &s);
-    let load: f64 = 6000.0 - 700.0 + 800.0 * area(&transom().outline);
-    assert!((s.load.force / load - 1.0).abs() < 1e-12, "{} {load}", s.load.force);
-    for edges in [[Simple; 4], [Clamped; 4], [Clamped, Free, Free, Free], [Simple, Free, Simple, Free]] {
-        for thickness in [0.1, 0.02, 0.002] {
-            let section = Section::stiffness(PlateStiffness::isotropic(70e9, 0.33, thickness));
-            let loads = [Load::Pressure(10.0), Load::Point { at: [0.3, 0.2], force: 50.0 }];
-            let s = Panel::rectangle(1.3, 0.7, edges, section).solve(&loads, Accuracy::default()).unwrap();
-            balances(&format!("{edges:?} {thickness}"), &s);
-        }
-    }
-}
-
-fn area(outline: &[[f64; 2]]) -> f64 {
-    let n = outline.len();
-    (0..n).map(|i| (i, (i + 1) % n)).map(|(i, j)| 0.5 * (outline[i][0] * outline[j][1] - outline[j][0] * outline[i][1])).sum()
-}
-
-#[test]
-fn twice_the_load_gives_twice_of_everything() {
-    let once = transom().solve(&transom_loads(), Accuracy::default()).unwrap();
-    let doubled: Vec<Load> = transom_loads()
-        .into_iter()
-        .map(|l| match l {
-            Load::Pressure(p) => Load::Pressure(2.0 * p),
-            Load::Patch { area, force } => Load::Patch { area, force: 2.0 * force },
-            Load::Point { at, force } => Load::Point { at, force: 2.0 * force },
-        })
-        .collect();
-    let twice = transom().solve(&doubled, Accuracy::default()).unwrap();
-    for (a, b) in once.deflection.iter().zip(&twice.deflection) {
-        assert!((2.0 * a - b).abs() <= 1e-12 * twice.largest_deflection.abs());
-    }
-    for (a, b) in once.reactions.iter().zip(&twice.reactions) {
-        assert!((2.0 * a.push.force - b.push.force).abs() <= 1e-9 * b.push.force.abs().max(1.0));
-    }
-    for (a, b) in once.forces.iter().zip(&twice.forces) {
-        for k in 0..3 {
-            assert!((2.0 * a.moment[k] - b.moment[k]).abs() <= 1e-9 * b.moment.iter().map(|m| m.abs()).sum::<f64>().max(1.0));
-        }
-    }
-}
-
-#[test]
-fn a_cantilever_strip_bends_and_twists_like_a_beam() {
+fn a_cantilever_strip_bends_like_a_beam() {
     // ν = 0 makes the strip a beam: tip P l³/3EI + P l/S; the patch is a narrow band at the tip.
     let d = PlateStiffness::isotropic(10e9, 0.0, 0.02);
     let (l, b) = (1.0, 0.1);
     let panel = Panel::rectangle(l, b, [Free, Free, Free, Clamped], Section::stiffness(d));
-    let tip = Rect { centre: [l - 0.001, 0.5 * b], width: 0.002, height: b };
-    let s = panel.solve(&[Load::Patch { area: tip, force: 20.0 }], tight()).unwrap();
-    let exact = 20.0 * (l - 0.001_f64).powi(3) / (3.0 * d.d11 * b) * (1.0 + 1.5 * 0.001 / l) + 20.0 * l / (d.s1 * b);
+    let tip = Rect {
+        centre: [l - 0.001, 0.5 * b],
+        width: 0.002,
+        height: b,
+    };
+    let s = panel
+        .solve(
+            &[Load::Patch {
+                area: tip,
+                force: 20.0,
+            }],
+            tight(),
+        )
+        .unwrap();
+    let exact = 20.0 * (l - 0.001_f64).powi(3) / (3.0 * d.d11 * b) * (1.0 + 1.5 * 0.001 / l)
+        + 20.0 * l / (d.s1 * b);
     agrees("cantilever", s.largest_deflection, exact, 0.002);
 }
 
@@ -282,46 +292,16 @@ fn an_edge_beam_carries_its_share_of_a_strip() {
     let mut panel = Panel::rectangle(l, b, [Free, Simple, Free, Simple], Section::stiffness(d));
     let bending = 0.5 * d.d11 * b;
     for z in [0.0, b] {
-        panel.lines.push(Line { from: [0.0, z], to: [l, z], kind: LineKind::Beam { bending, torsion: 0.0 } });
+        panel.lines.push(Line {
+            from: [0.0, z],
+            to: [l, z],
+            kind: LineKind::Beam {
+                bending,
+                torsion: 0.0,
+            },
+        });
     }
     let s = panel.solve(&[Load::Pressure(100.0)], tight()).unwrap();
     let exact = 5.0 * 100.0 * b * l.powi(4) / (384.0 * 2.0 * d.d11 * b);
     agrees("edge beams", s.largest_deflection, exact, 0.003);
-}
-
-#[test]
-fn a_strip_on_springs_sinks_by_load_over_stiffness() {
-    let d = PlateStiffness::isotropic(10e9, 0.0, 0.05);
-    let mut panel = Panel::rectangle(1.0, 0.2, [Free; 4], Section::stiffness(d));
-    for z in [0.0, 0.2] {
-        panel.lines.push(Line { from: [0.0, z], to: [1.0, z], kind: LineKind::Elastic { stiffness: 1e4 } });
-    }
-    let s = panel.solve(&[Load::Pressure(500.0)], tight()).unwrap();
-    agrees("springs", s.largest_deflection, 500.0 * 0.2 / 2e4, 1e-3);
-    balances("springs", &s);
-}
-
-#[test]
-fn a_measured_deflection_gives_back_the_stiffness_it_came_from() {
-    let pull = [Load::Patch { area: Rect { centre: [0.0, 0.4], width: 0.2, height: 0.1 }, force: 900.0 }];
-    let sound = transom();
-    let mut soft = transom();
-    soft.section.stiffness = soft.section.stiffness.scaled(0.6);
-    soft.regions[0].section.stiffness = soft.regions[0].section.stiffness.scaled(0.6);
-    for line in &mut soft.lines {
-        line.kind = match line.kind {
-            LineKind::Elastic { stiffness } => LineKind::Elastic { stiffness: 0.6 * stiffness },
-            LineKind::Beam { bending, torsion } => LineKind::Beam { bending: 0.6 * bending, torsion: 0.6 * torsion },
-            other => other,
-        };
-    }
-    let at = [0.0, 0.42];
-    let seen = soft.solve(&pull, Accuracy::default()).unwrap().deflection_at(at).unwrap();
-    agrees("whole panel", scale_from_deflection(&sound, &pull, at, seen).unwrap(), 0.6, 1e-6);
-
-    let mut patch = transom();
-    patch.regions[0].section.stiffness = patch.regions[0].section.stiffness.scaled(0.35);
-    let coarse = Accuracy { relative: f64::INFINITY, ..Accuracy::default() };
-    let seen = patch.solve(&pull, coarse).unwrap().deflection_at(at).unwrap();
-    agrees("soft patch", scale_of_region(&sound, 0, &pull, at, seen).unwrap(), 0.35, 1e-6);
 }

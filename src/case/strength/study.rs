@@ -128,6 +128,7 @@ fn panel(study: &PanelStudy, layers: &[Layer]) -> Result<PanelAnswer, StudyFault
         .map_or(ACCURACY, |accuracy| accuracy.value.si());
     let accuracy = Accuracy {
         relative: asked,
+        fields: Accuracy::default().fields,
         most_unknowns: MOST_UNKNOWNS,
     };
     let solution = panel

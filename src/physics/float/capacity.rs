@@ -10,17 +10,12 @@ use super::equilibrium::positive;
 use super::error::FloatError;
 use super::hull::Hull;
 use super::water::{Attitude, WaterPlane};
+use crate::physics::capacity::{PERSON_LB, PERSONS_OFFSET_LB, RESERVE_OVER_CAPACITY};
 
-/// Part of the reserve of displacement that may be loaded: 33 CFR 183.35.
-const WEIGHT_CAPACITY_SHARE: f64 = 1.0 / 5.0;
 /// Divisor of the stability test's weight: 33 CFR 183.41.
 const STABILITY_TEST_SHARE: f64 = 0.6;
 /// Capacity from which on no stability test is asked, lb: 33 CFR 183.41.
 const NO_TEST_FROM_LB: f64 = 550.0;
-/// Persons in number = (lb + 32) / 141: 33 CFR 183.41.
-const PERSONS_OFFSET_LB: f64 = 32.0;
-/// Weight for one person in the same formula, lb.
-const PERSON_LB: f64 = 141.0;
 
 /// The water that she displaces when, level, it just reaches the first of some points.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -82,7 +77,7 @@ pub fn maximum_displacement(
 #[must_use]
 pub fn weight_capacity(maximum_displacement: Mass, boat: Mass) -> Mass {
     let reserve = (maximum_displacement - boat).get::<kilogram>().max(0.0);
-    Mass::new::<kilogram>(reserve * WEIGHT_CAPACITY_SHARE)
+    Mass::new::<kilogram>(reserve / RESERVE_OVER_CAPACITY)
 }
 
 /// Persons capacity by the stability test: A / 0.6 for a test weight A (33 CFR 183.41).

@@ -16,6 +16,9 @@ const DRIVESHAFT_SHARE: f64 = 0.42;
 const COWL_FLOOR_SHARE: f64 = 0.25;
 /// Part of the cowl's length that is its forward body.
 const COWL_FORWARD_SHARE: f64 = 0.4;
+/// Width of the cowl's after end as a share of its width: seen from above a cowl narrows aft. With it the cowl
+/// sweeps about what mounting sheets ask beside the engine at full lock.
+const COWL_AFTER_WIDTH_SHARE: f64 = 0.7;
 /// Leg: half its length fore and aft, and half its width, as shares of the cowl's.
 const LEG_LENGTH_SHARE: f64 = 0.22;
 const LEG_WIDTH_SHARE: f64 = 0.16;
@@ -93,6 +96,19 @@ fn slab(
     )
 }
 
+fn after_part(o: &Outline, floor: f64, split: f64) -> Result<ConvexBody, SwingError> {
+    let mut points = Vec::with_capacity(8);
+    for (x, half) in [
+        (-o.aft, COWL_AFTER_WIDTH_SHARE * o.half_width),
+        (split, o.half_width),
+    ] {
+        for z in [floor, o.height] {
+            points.extend([-half, half].map(|y| Point3::new(x, y, z)));
+        }
+    }
+    ConvexBody::hull("powerhead cowl, after part", &points)
+}
+
 /// What steers: cowl, leg, plate, gearcase, propeller, skeg.
 pub(super) fn head_bodies(o: &Outline) -> Result<Vec<ConvexBody>, SwingError> {
     let d = o.diameter;
@@ -117,12 +133,7 @@ pub(super) fn head_bodies(o: &Outline) -> Result<Vec<ConvexBody>, SwingError> {
             [o.forward, o.height],
             o.half_width,
         )?,
-        slab(
-            "powerhead cowl, after part",
-            [-o.aft, floor],
-            [split, o.height],
-            o.half_width,
-        )?,
+        after_part(o, floor, split)?,
         slab(
             "leg",
             [x - leg, -o.shaft],

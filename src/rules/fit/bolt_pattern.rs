@@ -6,7 +6,7 @@ use super::{ON_A_BRACKET, on_brackets_only, on_the_transom};
 use crate::case::Case;
 use crate::job::SplashWell;
 use crate::physics::fit::{self, HolePlace};
-use crate::quantity::{Measure, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::{Engine, Rig};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -128,7 +128,7 @@ fn side(y: Length) -> &'static str {
 fn against_cutout(engine: &Engine, cutout: Length) -> Option<Complaint> {
     let outermost = engine.y.abs() + inches(fit::UPPER_PAIR_IN / 2.0);
     let most = cutout / 2.0 - inches(SIDE_ROOM_IN);
-    (outermost > most).then(|| Complaint {
+    outermost.exceeds(most).then(|| Complaint {
         verdict: Verdict::Fail,
         summary: say!(
             "The upper bolts of the {} come {} off the centreline; the cutout ends at {}.",
@@ -161,12 +161,12 @@ fn against_old(rig: &Rig, hole: HolePlace) -> (&'static str, Option<Complaint>) 
     let Some((distance, diameter)) = nearest else {
         return ("new", None);
     };
-    let fits_bolt = diameter <= inches(fit::BOLT_DIAMETER_IN + SAME_HOLE_IN);
-    if distance <= inches(SAME_HOLE_IN) && fits_bolt {
+    let too_wide = diameter.exceeds(inches(fit::BOLT_DIAMETER_IN + SAME_HOLE_IN));
+    if !distance.exceeds(inches(SAME_HOLE_IN)) && !too_wide {
         return (REUSED, None);
     }
     let wanted = Measure::tape(inches(APART_IN));
-    if distance >= inches(APART_IN) {
+    if !inches(APART_IN).exceeds(distance) {
         return ("new", None);
     }
     let complaint = Complaint {
@@ -188,9 +188,9 @@ fn against_floor(engine: &Engine, pattern: &[HolePlace; 4], floor: Length) -> Op
     let lower = pattern[2].below;
     let room = inches(WASHER_ROOM_IN);
     let label = engine.label.as_str();
-    let (verdict, summary, remedy) = if lower + room <= floor {
+    let (verdict, summary, remedy) = if !(lower + room).exceeds(floor) {
         return None;
-    } else if lower - room < floor {
+    } else if floor.exceeds(lower - room) {
         (
             Verdict::Fail,
             say!(

@@ -2,7 +2,7 @@
 
 use crate::case::Case;
 use crate::physics::fit;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Engine, Group, Missing};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -47,7 +47,7 @@ fn judge(case: &Case) -> Finding {
         let apart = Measure::tape(one.y - other.y);
         let limit = Limit::AtLeast(needed.tape());
         let (a, b) = (one.label.as_str(), other.label.as_str());
-        let finding = if one.y - other.y < needed.value() {
+        let finding = if needed.value().exceeds(one.y - other.y) {
             Finding::new(
                 Verdict::Fail,
                 say!(
@@ -132,7 +132,7 @@ fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>
     };
     let half = Measure::tape(cutout.value / 2.0);
     let label = engine.label.as_str();
-    let finding = if swept.value() > cutout.value / 2.0 {
+    let finding = if swept.value().exceeds(cutout.value / 2.0) {
         Finding::new(
             Verdict::Warn,
             say!("At full lock the powerhead of the {} reaches {} from the boat's centreline; the cutout ends at {}.", label, swept.tape(), half),

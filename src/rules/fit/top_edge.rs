@@ -4,7 +4,7 @@ use super::{ON_A_BRACKET, on_brackets_only};
 use crate::case::Case;
 use crate::job::TopEdge;
 use crate::physics::fit;
-use crate::quantity::{Measure, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 
@@ -34,13 +34,13 @@ fn judge(case: &Case) -> Finding {
     let found = Measure::tape(upper.value);
     let limit = Limit::AtLeast(Measure::tape(least));
     let bare = rig.transom.top_edge == Some(TopEdge::Bare);
-    let finding = if upper.value < least {
+    let finding = if least.exceeds(upper.value) {
         Finding::new(
             Verdict::Fail,
             say!("The upper bolts stand {} below the transom's top, under the {} that must never be undercut.", found, Measure::tape(least)),
         )
         .remedy(say!("Fill them and drill {} below the top.", Measure::tape(wanted)))
-    } else if upper.value < wanted || bare {
+    } else if wanted.exceeds(upper.value) || bare {
         let why = if bare {
             Text::from("The core shows at the transom's top edge, above the upper bolts.")
         } else {

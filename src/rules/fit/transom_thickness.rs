@@ -3,7 +3,7 @@
 use super::{ON_A_BRACKET, on_brackets_only, on_the_transom};
 use crate::case::Case;
 use crate::physics::fit::{self, BoltDimensions};
-use crate::quantity::{Measure, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Rig;
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -54,8 +54,12 @@ fn judge(case: &Case) -> Finding {
             .unwrap_or(inches(THICKNESS_TOLERANCE_IN));
         let margin = (thickness.value - takes.from.value).min(takes.to.value - thickness.value);
         let label = engine.label.as_str();
-        let finding = if margin.value < 0.0 {
-            let remedy = if thickness.value < takes.from.value {
+        let (too_thin, too_thick) = (
+            takes.from.value.exceeds(thickness.value),
+            thickness.value.exceeds(takes.to.value),
+        );
+        let finding = if too_thin || too_thick {
+            let remedy = if too_thin {
                 say!(
                     "Pad the transom out by {} with solid material over the whole bracket, or hang the engine on a bracket.",
                     Measure::tape(takes.from.value - thickness.value)
@@ -74,7 +78,7 @@ fn judge(case: &Case) -> Finding {
                 ),
             )
             .remedy(remedy)
-        } else if margin < tolerance {
+        } else if tolerance.exceeds(margin) {
             Finding::new(
                 Verdict::Warn,
                 say!(

@@ -1,7 +1,6 @@
 //! Height: does the shaft suit the transom, and where does the plate come to stand?
 
 mod plate_window;
-mod rows;
 mod shaft_match;
 mod transom_angle;
 

@@ -1,7 +1,6 @@
 //! `height/plate-window`
 
-use super::rows::{Rows, fixed_engines, holes_up};
-use crate::case::Case;
+use crate::case::{Case, Rows, fixed_engines, holes_up};
 use crate::job::Sitting;
 use crate::physics::height;
 use crate::quantity::{Measure, say};

@@ -2,8 +2,7 @@
 
 use uom::si::f64::Length;
 
-use super::rows::{Rows, fixed_engines, holes_up};
-use crate::case::Case;
+use crate::case::{Case, Rows, fixed_engines, holes_up};
 use crate::quantity::{Measure, Text, say};
 use crate::rig::Engine;
 use crate::rules::rule::{need, rule};

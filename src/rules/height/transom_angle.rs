@@ -2,7 +2,7 @@
 
 use crate::case::Case;
 use crate::physics::height;
-use crate::quantity::{Measure, Text, degrees, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, degrees, inches, say};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
@@ -51,7 +51,7 @@ fn judge(case: &Case) -> Finding {
             Measure::of(expected.value + most),
         );
         let label = engine.class.as_str();
-        let finding = if off.value().abs() > most {
+        let finding = if off.value().abs().exceeds(most) {
             let wedge = height::wedge(&mut sheet, off.value().abs(), inches(BRACKET_FACE_IN));
             let thick_end = if off.value().value > 0.0 { "bottom" } else { "top" };
             Finding::new(

@@ -6,7 +6,7 @@ use super::installed;
 use crate::case::Case;
 use crate::job::{Bottom, Craft, Plate, tape};
 use crate::physics::capacity::{self, Arrangement};
-use crate::quantity::{Measure, Style, Text, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
@@ -52,7 +52,7 @@ fn judge(case: &Case) -> Finding {
             craft.words()
         ));
     }
-    if length.value >= capacity::regulated_length() {
+    if !capacity::regulated_length().exceeds(length.value) {
         return Finding::not_applicable(say!(
             "33 CFR 183.53 covers boats under 20 ft, and she is {}; the builder's rating holds, or ISO 11592.",
             length.measure(Style::FeetInches)
@@ -69,7 +69,7 @@ fn judge(case: &Case) -> Finding {
         .boat
         .beam
         .reading()
-        .is_none_or(|beam| width.value > beam.value / 2.0);
+        .is_none_or(|beam| width.value.exceeds(beam.value / 2.0));
     let width = if full_transom {
         width.value
     } else {
@@ -78,14 +78,14 @@ fn judge(case: &Case) -> Finding {
         aft_beam.value
     };
     let factor = capacity::factor(&mut sheet, length.value, width);
-    let in_table = factor.value().value <= table.steps_end;
+    let in_table = capacity::in_table(table, &factor);
     let mut arrangement = Arrangement {
         remote_and_high: false,
         flat_hard_chine: false,
     };
     if !in_table && steering.is_remote() {
         need!(height = rig.transom.height);
-        arrangement.remote_and_high = height.value >= capacity::high_transom();
+        arrangement.remote_and_high = !capacity::high_transom().exceeds(height.value);
         sheet.remark(say!(
             "steering {}, transom {} at the centreline, against 20 in",
             steering.words(),
@@ -97,7 +97,9 @@ fn judge(case: &Case) -> Finding {
         arrangement.flat_hard_chine = *bottom == Bottom::FlatHardChine;
     }
     let formula = capacity::power(&mut sheet, table, &factor, arrangement);
-    let by_test = if steering.is_remote() && length.value <= capacity::performance_test_length() {
+    let by_test = if steering.is_remote()
+        && !length.value.exceeds(capacity::performance_test_length())
+    {
         " A boat of 13 ft or less with a remote wheel may instead be rated by the performance test of 183.53(b), which is not computed here."
     } else {
         ""
@@ -121,7 +123,7 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
     ) = plate
     {
         let found = Measure::of(power.value);
-        let finding = if power.value > formula.value() {
+        let finding = if power.value.exceeds(formula.value()) {
             Finding::new(
                 Verdict::Warn,
                 say!("The plate says {}, the US formula {}.{}", found, limit, by_test),
@@ -159,7 +161,7 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
         return finding;
     };
     let found = installed.measure();
-    let over = installed.value() > formula.value();
+    let over = installed.value().exceeds(formula.value());
     let remedy = say!(
         "Choose main engines of at most {} together, or show the builder's own rating.",
         limit

@@ -3,7 +3,7 @@
 use super::{Rated, installed, rated};
 use crate::case::Case;
 use crate::job::Role;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Sheet;
@@ -56,7 +56,7 @@ fn judge(case: &Case) -> Finding {
     } else {
         ""
     };
-    let finding = if installed.value() > rated.value {
+    let finding = if installed.value().exceeds(rated.value) {
         Finding::new(
             Verdict::Fail,
             say!(

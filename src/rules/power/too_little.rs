@@ -2,7 +2,7 @@
 
 use super::{Rated, installed, rated};
 use crate::case::Case;
-use crate::quantity::{Text, say};
+use crate::quantity::{Dimensioned, Text, say};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
@@ -51,7 +51,7 @@ fn judge(case: &Case) -> Finding {
         number(LEAST_SHARE) * Term::new("Pr", rated.value),
     );
     let (found, limit) = (installed.measure(), least.measure());
-    let finding = if installed.value() < least.value() {
+    let finding = if least.value().exceeds(installed.value()) {
         Finding::new(
             Verdict::Warn,
             say!("The main engines make {}; a planing boat of her rating wants {}.", found, limit),

@@ -2,7 +2,7 @@
 
 use crate::case::Case;
 use crate::physics::weight;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Bracket, Group, Missing};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -105,7 +105,7 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
         .remedy(Text::from("Choose a bracket made for as many engines."))
         .working(sheet));
     }
-    if let Some(power) = power.filter(|power| power.value() > rated_power.value) {
+    if let Some(power) = power.filter(|power| power.value().exceeds(rated_power.value)) {
         return Ok(Finding::new(
             Verdict::Fail,
             say!(
@@ -123,7 +123,7 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
         .working(sheet));
     }
     let found = total.measure();
-    let finding = if total.value() > rated_weight.value {
+    let finding = if total.value().exceeds(rated_weight.value) {
         Finding::new(
             Verdict::Fail,
             say!(

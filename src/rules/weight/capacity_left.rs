@@ -97,7 +97,7 @@ fn judge(case: &Case) -> Finding {
             "Mark the boat for {} persons with these engines, or choose lighter ones.",
             format!("{:.0}", fits.max(0.0))
         ))
-    } else if promised.is_some_and(|promised| left.value() < promised) {
+    } else if promised.is_some_and(|promised| promised.exceeds(left.value())) {
         Finding::new(
             Verdict::Warn,
             say!(

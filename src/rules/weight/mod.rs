@@ -3,6 +3,7 @@
 mod bracket_rating;
 mod capacity_left;
 mod old_to_new;
+mod plate_persons;
 mod rated_basis;
 mod swamped_flotation;
 mod transom_rating;
@@ -10,6 +11,7 @@ mod transom_rating;
 pub use bracket_rating::BRACKET_RATING;
 pub use capacity_left::CAPACITY_LEFT;
 pub use old_to_new::OLD_TO_NEW;
+pub use plate_persons::PLATE_PERSONS;
 pub use rated_basis::RATED_BASIS;
 pub use swamped_flotation::SWAMPED_FLOTATION;
 pub use transom_rating::TRANSOM_RATING;
@@ -18,21 +20,21 @@ use uom::si::f64::Power;
 
 use crate::job::Craft;
 use crate::physics::capacity;
-use crate::quantity::{Style, Text, say};
+use crate::quantity::{Dimensioned, Style, Text, say};
 use crate::rig::{Missing, Rig};
 
 /// Why 33 CFR 183's loading and flotation rules do not cover her, if they do not.
 ///
 /// # Errors
 /// The readings that are needed to tell.
-fn outside_small_boats(rig: &Rig) -> Result<Option<Text>, Vec<Missing>> {
+pub(super) fn outside_small_boats(rig: &Rig) -> Result<Option<Text>, Vec<Missing>> {
     let (craft, length) = (rig.boat.craft.ask(), rig.boat.length.ask());
     match (craft, length) {
         (Ok(craft), _) if *craft != Craft::Monohull => Ok(Some(say!(
             "33 CFR 183 does not cover a {} here; the builder's figures hold.",
             craft.words()
         ))),
-        (_, Ok(length)) if length.value >= capacity::regulated_length() => Ok(Some(say!(
+        (_, Ok(length)) if !capacity::regulated_length().exceeds(length.value) => Ok(Some(say!(
             "33 CFR 183 covers boats under 20 ft here, and she is {}.",
             length.measure(Style::FeetInches)
         ))),

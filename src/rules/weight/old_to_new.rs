@@ -4,7 +4,7 @@ use uom::si::f64::Mass;
 
 use crate::case::Case;
 use crate::physics::weight;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Missing;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Limit, Verdict};
@@ -52,14 +52,17 @@ fn judge(case: &Case) -> Finding {
         number(MOST_GROWTH) * Term::new("Wo", old.value()),
     );
     let (found, at_most) = (new.measure(), limit.measure());
-    let finding = if new.value() > limit.value() {
+    let finding = if new.value().exceeds(limit.value()) {
         Finding::new(
             Verdict::Warn,
-            say!("{} hangs on the stern where {} hung: {} more.", found, old.measure(), change.measure()),
+            say!(
+                "{} hangs on the stern where {} hung: {} more.",
+                found,
+                old.measure(),
+                change.measure()
+            ),
         )
-        .remedy(Text::from(
-            "Float her before ordering: by calculation, or with sandbags of that weight at the engines' place, persons and fuel aboard; measure well edge and scuppers.",
-        ))
+        .remedy(Text::from(remedy(case)))
     } else {
         Finding::new(
             Verdict::Pass,
@@ -75,6 +78,18 @@ fn judge(case: &Case) -> Finding {
         .against(found, Limit::AtMost(at_most))
         .table(items(&before, &after, change.measure()))
         .working(sheet)
+}
+
+/// Where she could be floated, the stern's own rules say what the weight does.
+fn remedy(case: &Case) -> &'static str {
+    let floated = case
+        .float()
+        .is_ok_and(|float| float.loadings.iter().any(|loaded| loaded.both().is_some()));
+    if floated {
+        "See what it does to her afloat: stern/trim-change, stern/well-edge and stern/scuppers."
+    } else {
+        "Float her before ordering: by calculation (give her sections and freeboards, see `sternknee tape`), or with sandbags of that weight at the engines' place, persons and fuel aboard; measure well edge and scuppers."
+    }
 }
 
 fn items(before: &[(String, Mass)], after: &[(String, Mass)], change: Measure) -> Table {

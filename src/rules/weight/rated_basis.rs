@@ -4,7 +4,7 @@ use super::share;
 use crate::case::Case;
 use crate::job::{Plate, tape};
 use crate::physics::weight;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Missing;
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -70,7 +70,7 @@ fn judge(case: &Case) -> Finding {
     );
     let total = weight::total(&mut sheet, "W", "all that hangs on the transom", &parts);
     let (found, limit) = (total.measure(), listed.measure());
-    let finding = if total.value() > listed.value() {
+    let finding = if total.value().exceeds(listed.value()) {
         Finding::new(
             Verdict::Warn,
             say!("{} hangs where her loading was worked out with {}.", found, limit),

@@ -6,7 +6,7 @@ use super::{outside_small_boats, share};
 use crate::case::Case;
 use crate::job::Plate;
 use crate::physics::weight;
-use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::quantity::{Measure, Style, Text, pounds, say};
 use crate::rig::Missing;
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -20,7 +20,7 @@ rule! {
     /// lighter engine leaves her hanging by the bow.
     ///
     /// **Limit.** No more swamped weight than the table lists for the plate's power; without a plate
-    /// no more than the old engines had.
+    /// no more than the old engines had; half a pound either way is the table's rounding.
     ///
     /// **Source.** Coast Guard boatbuilder's handbook, flotation (foam volume = submerged weight over
     /// B, B = 62.4 lb/ft³ less the foam's own weight); ABYC S-30 table 1A (swamped weight 0.85 of
@@ -30,6 +30,9 @@ rule! {
     /// acts, and test her swamped; where it must go exactly is the builder's to say.
     SWAMPED_FLOTATION = Weight "weight/swamped-flotation", judge;
 }
+
+/// What the table's rounding to whole pounds may have taken. Source: ABYC S-30 table 1A.
+const TABLE_ROUNDING_LB: f64 = 0.5;
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
@@ -57,7 +60,7 @@ fn judge(case: &Case) -> Finding {
     };
     let extra = sheet.set("We", "swamped weight beyond that", &swamped - &basis);
     let (found, limit) = (swamped.measure(), basis.measure());
-    let finding = if extra.value().si() > 0.0 {
+    let finding = if extra.value() > pounds(TABLE_ROUNDING_LB) {
         let foam = weight::foam_volume(&mut sheet, &extra);
         Finding::new(
             Verdict::Warn,

@@ -2,7 +2,7 @@
 
 use crate::case::Case;
 use crate::physics::weight;
-use crate::quantity::{Measure, say};
+use crate::quantity::{Dimensioned, Measure, say};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Sheet;
@@ -34,7 +34,7 @@ fn judge(case: &Case) -> Finding {
     let mut sheet = Sheet::default();
     let total = weight::total(&mut sheet, "W", "all that hangs on the transom", &parts);
     let (found, limit) = (total.measure(), Measure::of(rating.value));
-    let finding = if total.value() > rating.value {
+    let finding = if total.value().exceeds(rating.value) {
         Finding::new(
             Verdict::Fail,
             say!(

@@ -64,7 +64,7 @@ def lines(breaks, size, fine, near):
 def build(case, refine):
     """Triangles of the panel: rows follow the V below the cutout's level, level rows above it."""
     b, h, chine, c, zc = (case[k] for k in ("half_width", "height", "chine", "cutout_half", "cutout_z"))
-    size, fine = 0.12 / refine, 0.012 / refine
+    size, fine = 0.12 / refine, 0.003 / refine
     ys = lines(sorted({-b, -c, 0.0, c, b} | {k["y"] for k in case["knees"]}), size, fine, [-b, -c, c, b] + [k["y"] for k in case["knees"]])
     low = lines([0.0, zc], size, fine, [zc] + ([0.0] if True else []))
     high = lines([zc, h], size, fine, [zc, h])

@@ -97,7 +97,10 @@ impl FaceLoad {
     /// One force at one place: `M = r × F`.
     pub fn at(place: [f64; 3], force: [f64; 3]) -> Self {
         let ([x, y, z], [fx, fy, fz]) = (place, force);
-        Self { force, moment: [y * fz - z * fy, z * fx - x * fz, x * fy - y * fx] }
+        Self {
+            force,
+            moment: [y * fz - z * fy, z * fx - x * fz, x * fy - y * fx],
+        }
     }
 
     /// Both together.
@@ -119,17 +122,33 @@ pub enum LoadError {
 }
 
 /// Every case for one engine. The lines of the working go to `sheet`.
-pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<(Case, FaceLoad)>, LoadError> {
+pub fn cases(
+    sheet: &mut Sheet,
+    engine: &Engine,
+    outfit: &Outfit,
+) -> Result<Vec<(Case, FaceLoad)>, LoadError> {
     check(engine, outfit)?;
     let none = Term::new("n", Ratio::from_si(0.0));
     let weight = heavy_weight(sheet, engine.mass, &none);
-    let ahead = static_thrust(sheet, engine.power, engine.propeller, outfit.disc_efficiency);
-    let astern =
-        sheet.set("Ta", "static thrust astern", Term::new("ka", Ratio::from_si(ASTERN_OF_AHEAD)) * &ahead);
+    let ahead = static_thrust(
+        sheet,
+        engine.power,
+        engine.propeller,
+        outfit.disc_efficiency,
+    );
+    let astern = sheet.set(
+        "Ta",
+        "static thrust astern",
+        Term::new("ka", Ratio::from_si(ASTERN_OF_AHEAD)) * &ahead,
+    );
     let running = thrust_at_speed(sheet, engine.power, outfit.speed, outfit.overall_efficiency);
     let side = turn_force(sheet, &running, engine.steering);
     let slam = heavy_weight(sheet, engine.mass, &Term::new("n", outfit.slamming));
-    let road = heavy_weight(sheet, engine.mass, &Term::new("n", Ratio::from_si(TRAILER_ACCELERATION)));
+    let road = heavy_weight(
+        sheet,
+        engine.mass,
+        &Term::new("n", Ratio::from_si(TRAILER_ACCELERATION)),
+    );
 
     let centre = [-engine.weight_aft.si(), 0.0, engine.weight_up.si()];
     let tilted = [-engine.tilted_aft.si(), 0.0, engine.weight_up.si()];
@@ -137,7 +156,14 @@ pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<
     let hang = |f: &Term<Force>, at| FaceLoad::at(at, [0.0, 0.0, -f.value().si()]);
     let drive = |f: f64| FaceLoad::at(propeller, [f, 0.0, 0.0]);
     let steering = engine.steering.si();
-    let turning = FaceLoad::at(propeller, [running.value().si() * steering.cos(), side.value().si(), 0.0]);
+    let turning = FaceLoad::at(
+        propeller,
+        [
+            running.value().si() * steering.cos(),
+            side.value().si(),
+            0.0,
+        ],
+    );
     Ok(Case::ALL
         .into_iter()
         .map(|case| {

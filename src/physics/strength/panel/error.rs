@@ -6,7 +6,9 @@ use super::model::Point;
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum PanelError {
     /// An outline needs three corners or more, and as many edge supports as corners.
-    #[error("the outline has {corners} corners and {supports} edge supports; it needs at least 3 corners and one support for each edge")]
+    #[error(
+        "the outline has {corners} corners and {supports} edge supports; it needs at least 3 corners and one support for each edge"
+    )]
     Outline { corners: usize, supports: usize },
     /// Two outline edges cross or touch.
     #[error("edges {first} and {second} of the outline cross or touch")]
@@ -21,7 +23,9 @@ pub enum PanelError {
     #[error("{what} must be greater than zero, and is {value}")]
     NotPositive { what: &'static str, value: f64 },
     /// The bending stiffness must be positive definite (ν12 ν21 < 1).
-    #[error("the bending stiffness is not positive definite (Poisson's ratio too large for the moduli)")]
+    #[error(
+        "the bending stiffness is not positive definite (Poisson's ratio too large for the moduli)"
+    )]
     StiffnessIndefinite,
     /// A layup without plies.
     #[error("a layup needs at least one ply")]

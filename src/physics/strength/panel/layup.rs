@@ -4,113 +4,11 @@
 //! `g = ∫ E x dx`, stiffness `1/S = ∫ g²/G dx / D²`), which gives 5/6 G t for one ply and the core's shear for a sandwich.
 
 use nalgebra::{Matrix3, Vector3};
-use uom::si::f64::{Length, Pressure};
+use uom::si::f64::Length;
 
 use super::error::PanelError;
+use super::material::{Ply, check};
 use super::model::PlateStiffness;
-
-/// A ply's stiffness and strength in the panel's axes.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Material {
-    /// Modulus along y.
-    pub modulus_y: Pressure,
-    /// Modulus along z.
-    pub modulus_z: Pressure,
-    /// Strain along −z over strain along y, stretched along y.
-    pub poisson: f64,
-    /// Shear modulus in the panel's plane.
-    pub shear_plane: Pressure,
-    /// Shear modulus between x and y: through the thickness (for plywood, rolling shear of the cross plies counts).
-    pub shear_y: Pressure,
-    /// Shear modulus between x and z.
-    pub shear_z: Pressure,
-    pub strength: Strength,
-}
-
-/// What a ply bears.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Strength {
-    /// A metal: von Mises's stress against yield.
-    VonMises { yield_stress: Pressure },
-    /// Each stress against its own limit; the lesser of tension and compression.
-    MaxStress { along_y: Pressure, along_z: Pressure, plane_shear: Pressure, shear_y: Pressure, shear_z: Pressure },
-}
-
-impl Material {
-    /// The same modulus E and ratio ν every way, `G = E / 2(1 + ν)`.
-    pub fn isotropic(modulus: Pressure, poisson: f64, strength: Strength) -> Self {
-        let shear = modulus / (2.0 * (1.0 + poisson));
-        Self {
-            modulus_y: modulus,
-            modulus_z: modulus,
-            poisson,
-            shear_plane: shear,
-            shear_y: shear,
-            shear_z: shear,
-            strength,
-        }
-    }
-
-    /// A core that shears and does not bend: its moduli in the plane are this part of its shear modulus's, small enough
-    /// not to count and large enough to keep the ply's matrices sound.
-    pub fn core(shear: Pressure, shear_strength: Pressure, crushing: Pressure) -> Self {
-        const NEGLIGIBLE: f64 = 1e-6;
-        let modulus = NEGLIGIBLE * shear;
-        Self {
-            modulus_y: modulus,
-            modulus_z: modulus,
-            poisson: 0.0,
-            shear_plane: 0.5 * modulus,
-            shear_y: shear,
-            shear_z: shear,
-            strength: Strength::MaxStress {
-                along_y: crushing,
-                along_z: crushing,
-                plane_shear: shear_strength,
-                shear_y: shear_strength,
-                shear_z: shear_strength,
-            },
-        }
-    }
-
-    /// Turned by a quarter: y and z change places.
-    pub fn turned(self) -> Self {
-        let strength = match self.strength {
-            Strength::MaxStress { along_y, along_z, plane_shear, shear_y, shear_z } => Strength::MaxStress {
-                along_y: along_z,
-                along_z: along_y,
-                plane_shear,
-                shear_y: shear_z,
-                shear_z: shear_y,
-            },
-            other => other,
-        };
-        Self {
-            modulus_y: self.modulus_z,
-            modulus_z: self.modulus_y,
-            poisson: self.poisson * (self.modulus_z / self.modulus_y).value,
-            shear_y: self.shear_z,
-            shear_z: self.shear_y,
-            strength,
-            ..self
-        }
-    }
-
-    /// Plane-stress stiffness, Pa.
-    fn plane(&self) -> Matrix3<f64> {
-        let (e1, e2, nu) = (self.modulus_y.value, self.modulus_z.value, self.poisson);
-        let k = 1.0 / (1.0 - nu * nu * e2 / e1);
-        let coupling = k * nu * e2;
-        Matrix3::new(k * e1, coupling, 0.0, coupling, k * e2, 0.0, 0.0, 0.0, self.shear_plane.value)
-    }
-}
-
-/// A layer of one material.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Ply {
-    pub material: Material,
-    pub thickness: Length,
-}
 
 /// Plies from the face at negative x (outside of a transom) to the face at positive x (inside).
 #[derive(Debug, Clone, PartialEq)]
@@ -178,7 +76,10 @@ impl Layup {
     }
 
     pub fn thickness(&self) -> Length {
-        self.plies.iter().map(|p| p.thickness).fold(Length::default(), |a, b| a + b)
+        self.plies
+            .iter()
+            .map(|p| p.thickness)
+            .fold(Length::default(), |a, b| a + b)
     }
 
     /// Bending and shear stiffness.
@@ -206,13 +107,27 @@ impl Layup {
             let (bottom, top) = (self.section.heights[ply], self.section.heights[ply + 1]);
             let q = material.plane();
             let [y, z] = &self.section.strips;
-            for x in [bottom, y.neutral.clamp(bottom, top), z.neutral.clamp(bottom, top), top] {
+            for x in [
+                bottom,
+                y.neutral.clamp(bottom, top),
+                z.neutral.clamp(bottom, top),
+                top,
+            ] {
                 let plane = q * (middle + x * curvature);
-                let through = [(y, q[(0, 0)], shear[0]), (z, q[(1, 1)], shear[1])]
-                    .map(|(strip, modulus, force)| force * strip.flow_at(ply, bottom, x, modulus) / strip.bending);
+                let through = [(y, q[(0, 0)], shear[0]), (z, q[(1, 1)], shear[1])].map(
+                    |(strip, modulus, force)| {
+                        force * strip.flow_at(ply, bottom, x, modulus) / strip.bending
+                    },
+                );
                 let plane = [plane[0], plane[1], plane[2]];
                 let utilisation = material.strength.utilisation(plane, through);
-                found.push(PlyStress { ply, x, plane, through, utilisation });
+                found.push(PlyStress {
+                    ply,
+                    x,
+                    plane,
+                    through,
+                    utilisation,
+                });
             }
         }
         found
@@ -220,7 +135,9 @@ impl Layup {
 
     /// The stress nearest to its strength.
     pub fn worst(&self, moment: [f64; 3], shear: [f64; 2]) -> Option<PlyStress> {
-        self.stresses(moment, shear).into_iter().max_by(|a, b| a.utilisation.total_cmp(&b.utilisation))
+        self.stresses(moment, shear)
+            .into_iter()
+            .max_by(|a, b| a.utilisation.total_cmp(&b.utilisation))
     }
 }
 
@@ -228,7 +145,8 @@ impl Strip {
     /// Size of the shear flow at height `x` in ply `ply`, N.
     fn flow_at(&self, ply: usize, bottom: f64, x: f64, modulus: f64) -> f64 {
         // Positive where the part below the cut is pulled the other way than the part above.
-        self.flow[ply] - modulus * 0.5 * ((x - self.neutral).powi(2) - (bottom - self.neutral).powi(2))
+        self.flow[ply]
+            - modulus * 0.5 * ((x - self.neutral).powi(2) - (bottom - self.neutral).powi(2))
     }
 }
 
@@ -249,78 +167,55 @@ impl Laminate {
         let bending = d + b * shift;
         let compliance = bending.try_inverse()?;
         let strips = [0, 1].map(|k| strip(plies, &heights, k));
-        Some(Self { heights, bending, compliance, shift, strips })
+        Some(Self {
+            heights,
+            bending,
+            compliance,
+            shift,
+            strips,
+        })
     }
 }
 
 fn strip(plies: &[Ply], heights: &[f64], k: usize) -> Strip {
     let moduli: Vec<f64> = plies.iter().map(|p| p.material.plane()[(k, k)]).collect();
-    let shears = plies.iter().map(|p| if k == 0 { p.material.shear_y.value } else { p.material.shear_z.value });
+    let shears = plies.iter().map(|p| {
+        if k == 0 {
+            p.material.shear_y.value
+        } else {
+            p.material.shear_z.value
+        }
+    });
     let pairs = || heights.windows(2).zip(&moduli);
-    let first: f64 = pairs().map(|(h, e)| e * (h[1] * h[1] - h[0] * h[0]) / 2.0).sum();
+    let first: f64 = pairs()
+        .map(|(h, e)| e * (h[1] * h[1] - h[0] * h[0]) / 2.0)
+        .sum();
     let neutral = first / pairs().map(|(h, e)| e * (h[1] - h[0])).sum::<f64>();
-    let bending = pairs().map(|(h, e)| e * ((h[1] - neutral).powi(3) - (h[0] - neutral).powi(3)) / 3.0).sum();
-    let mut strip = Strip { neutral, bending, flow: vec![0.0], shear: 0.0 };
+    let bending = pairs()
+        .map(|(h, e)| e * ((h[1] - neutral).powi(3) - (h[0] - neutral).powi(3)) / 3.0)
+        .sum();
+    let mut strip = Strip {
+        neutral,
+        bending,
+        flow: vec![0.0],
+        shear: 0.0,
+    };
     let mut flexibility = 0.0;
     for (ply, (shear, modulus)) in shears.zip(&moduli).enumerate() {
         let (bottom, top) = (heights[ply], heights[ply + 1]);
         // The square of the flow has degree four: Gauss's three points are exact.
-        for (at, weight) in [(-0.6_f64.sqrt(), 5.0 / 18.0), (0.0, 8.0 / 18.0), (0.6_f64.sqrt(), 5.0 / 18.0)] {
+        for (at, weight) in [
+            (-0.6_f64.sqrt(), 5.0 / 18.0),
+            (0.0, 8.0 / 18.0),
+            (0.6_f64.sqrt(), 5.0 / 18.0),
+        ] {
             let x = 0.5 * (bottom + top) + 0.5 * at * (top - bottom);
-            flexibility += weight * (top - bottom) * strip.flow_at(ply, bottom, x, *modulus).powi(2) / shear;
+            flexibility +=
+                weight * (top - bottom) * strip.flow_at(ply, bottom, x, *modulus).powi(2) / shear;
         }
         let next = strip.flow_at(ply, bottom, top, *modulus);
         strip.flow.push(next);
     }
     strip.shear = bending * bending / flexibility;
     strip
-}
-
-impl Strength {
-    fn utilisation(&self, [sy, sz, tyz]: [f64; 3], [txy, txz]: [f64; 2]) -> f64 {
-        match self {
-            Strength::VonMises { yield_stress } => {
-                let square = sy * sy - sy * sz + sz * sz + 3.0 * (tyz * tyz + txy * txy + txz * txz);
-                square.sqrt() / yield_stress.value
-            }
-            Strength::MaxStress { along_y, along_z, plane_shear, shear_y, shear_z } => {
-                [(sy, along_y), (sz, along_z), (tyz, plane_shear), (txy, shear_y), (txz, shear_z)]
-                    .iter()
-                    .fold(0.0, |worst, (stress, limit)| f64::max(worst, stress.abs() / limit.value))
-            }
-        }
-    }
-}
-
-fn check(ply: &Ply) -> Result<(), PanelError> {
-    let m = &ply.material;
-    let mut named = vec![
-        ("the thickness of a ply", ply.thickness.value),
-        ("a modulus", m.modulus_y.value),
-        ("a modulus", m.modulus_z.value),
-        ("a shear modulus", m.shear_plane.value),
-        ("a shear modulus", m.shear_y.value),
-        ("a shear modulus", m.shear_z.value),
-    ];
-    match m.strength {
-        Strength::VonMises { yield_stress } => named.push(("a strength", yield_stress.value)),
-        Strength::MaxStress { along_y, along_z, plane_shear, shear_y, shear_z } => {
-            named.extend([along_y, along_z, plane_shear, shear_y, shear_z].map(|s| ("a strength", s.value)));
-        }
-    }
-    for (what, value) in named {
-        if !value.is_finite() {
-            return Err(PanelError::NotFinite { what });
-        }
-        if value <= 0.0 {
-            return Err(PanelError::NotPositive { what, value });
-        }
-    }
-    if !m.poisson.is_finite() {
-        return Err(PanelError::NotFinite { what: "Poisson's ratio" });
-    }
-    if m.poisson * m.poisson * (m.modulus_z / m.modulus_y).value >= 1.0 {
-        return Err(PanelError::StiffnessIndefinite);
-    }
-    Ok(())
 }

@@ -1,10 +1,10 @@
 //! Loads on a panel, as nodal forces.
 
-use super::element::shape;
 use super::error::PanelError;
 use super::mesh::{Mesh, double_area};
 use super::model::{Panel, Point};
 use super::outline;
+use super::reference::shape;
 use super::vector::{cross, sub};
 
 /// A rectangle on the panel: centre `[y, z]` and full sides, m.
@@ -33,7 +33,13 @@ pub fn couple(push: Rect, pull: Rect, moment: f64) -> Option<[Load; 2]> {
     let arm = y.hypot(z);
     (arm > 0.0).then(|| {
         let force = moment / arm;
-        [Load::Patch { area: push, force }, Load::Patch { area: pull, force: -force }]
+        [
+            Load::Patch { area: push, force },
+            Load::Patch {
+                area: pull,
+                force: -force,
+            },
+        ]
     })
 }
 
@@ -50,17 +56,30 @@ pub(super) fn check(panel: &Panel, loads: &[Load]) -> Result<(), PanelError> {
         let (numbers, places): (Vec<f64>, Vec<Point>) = match *load {
             Load::Pressure(p) => (vec![p], vec![]),
             Load::Point { at, force } => (vec![force, at[0], at[1]], vec![at]),
-            Load::Patch { area: Rect { centre: [y, z], width, height }, force } => {
+            Load::Patch {
+                area:
+                    Rect {
+                        centre: [y, z],
+                        width,
+                        height,
+                    },
+                force,
+            } => {
                 for (what, value) in [("a patch's width", width), ("a patch's height", height)] {
                     if value <= 0.0 {
                         return Err(PanelError::NotPositive { what, value });
                     }
                 }
                 let corners = [(-0.5, -0.5), (0.5, -0.5), (0.5, 0.5), (-0.5, 0.5)];
-                let mut places: Vec<Point> = corners.iter().map(|(a, b)| [y + a * width, z + b * height]).collect();
+                let mut places: Vec<Point> = corners
+                    .iter()
+                    .map(|(a, b)| [y + a * width, z + b * height])
+                    .collect();
                 // An outline corner inside the patch means that part of the patch hangs out.
                 for corner in &panel.outline {
-                    if (corner[0] - y).abs() < 0.5 * width - near && (corner[1] - z).abs() < 0.5 * height - near {
+                    if (corner[0] - y).abs() < 0.5 * width - near
+                        && (corner[1] - z).abs() < 0.5 * height - near
+                    {
                         return Err(PanelError::LoadOutside { index, at: *corner });
                     }
                 }
@@ -98,12 +117,14 @@ pub(super) fn nodal_forces(mesh: &Mesh, size: f64, loads: &[Load]) -> Result<Vec
             }
             Load::Point { at, force } => {
                 let locator = locator.get_or_insert_with(|| Locator::new(mesh, size));
-                locator.spread(at, force, &mut forces).ok_or(PanelError::LoadOutside { index, at })?;
+                locator
+                    .spread(at, force, &mut forces)
+                    .ok_or(PanelError::LoadOutside { index, at })?;
             }
             Load::Patch { area, force } => {
                 let locator = locator.get_or_insert_with(|| Locator::new(mesh, size));
-                let [columns, rows] =
-                    [area.width, area.height].map(|side| ((2.0 * side / size).ceil() as usize).clamp(CELLS, MOST_CELLS));
+                let [columns, rows] = [area.width, area.height]
+                    .map(|side| ((2.0 * side / size).ceil() as usize).clamp(CELLS, MOST_CELLS));
                 let share = force / (4 * columns * rows) as f64;
                 for cell in 0..columns * rows {
                     let [i, j] = [cell % columns, cell / columns].map(|k| k as f64);
@@ -112,7 +133,9 @@ pub(super) fn nodal_forces(mesh: &Mesh, size: f64, loads: &[Load]) -> Result<Vec
                             area.centre[0] + area.width * ((i + gy) / columns as f64 - 0.5),
                             area.centre[1] + area.height * ((j + gz) / rows as f64 - 0.5),
                         ];
-                        locator.spread(at, share, &mut forces).ok_or(PanelError::LoadOutside { index, at })?;
+                        locator
+                            .spread(at, share, &mut forces)
+                            .ok_or(PanelError::LoadOutside { index, at })?;
                     }
                 }
             }
@@ -146,10 +169,21 @@ impl<'a> Locator<'a> {
             }
         }
         // A long, thin panel must not ask for more buckets than a few for each triangle.
-        let least = ((high[0] - low[0]) * (high[1] - low[1]) / (2 * mesh.triangles.len()) as f64).sqrt();
-        let pitch = size.max(least).max(high[0].max(high[1]).abs() * f64::EPSILON);
+        let least =
+            ((high[0] - low[0]) * (high[1] - low[1]) / (2 * mesh.triangles.len()) as f64).sqrt();
+        let pitch = size
+            .max(least)
+            .max(high[0].max(high[1]).abs() * f64::EPSILON);
         let [columns, rows] = [0, 1].map(|k| ((high[k] - low[k]) / pitch) as usize + 1);
-        let mut locator = Self { mesh, low, pitch, columns, rows, start: vec![0; columns * rows + 1], members: vec![] };
+        let mut locator = Self {
+            mesh,
+            low,
+            pitch,
+            columns,
+            rows,
+            start: vec![0; columns * rows + 1],
+            members: vec![],
+        };
         for t in 0..mesh.triangles.len() {
             locator.buckets(t).for_each(|b| locator.start[b + 1] += 1);
         }
@@ -168,13 +202,16 @@ impl<'a> Locator<'a> {
     }
 
     fn bucket(&self, p: Point) -> [usize; 2] {
-        let index = |k: usize, count: usize| (((p[k] - self.low[k]) / self.pitch).max(0.0) as usize).min(count - 1);
+        let index = |k: usize, count: usize| {
+            (((p[k] - self.low[k]) / self.pitch).max(0.0) as usize).min(count - 1)
+        };
         [index(0, self.columns), index(1, self.rows)]
     }
 
     fn buckets(&self, t: usize) -> impl Iterator<Item = usize> + use<> {
         let corners = self.mesh.corners(t);
-        let pick = |f: fn(f64, f64) -> f64, k: usize| f(f(corners[0][k], corners[1][k]), corners[2][k]);
+        let pick =
+            |f: fn(f64, f64) -> f64, k: usize| f(f(corners[0][k], corners[1][k]), corners[2][k]);
         let [i0, j0] = self.bucket([pick(f64::min, 0), pick(f64::min, 1)]);
         let [i1, j1] = self.bucket([pick(f64::max, 0), pick(f64::max, 1)]);
         let columns = self.columns;

@@ -4,10 +4,11 @@ use std::collections::{HashMap, HashSet};
 
 use super::arrange::{Arrangement, Origin};
 use super::assembly::{System, triangle_values};
-use super::element::{Element, NODES};
+use super::element::Element;
 use super::layup::PlyStress;
 use super::mesh::{Mesh, double_area};
 use super::model::{PlateStiffness, Point, Section};
+use super::reference::NODES;
 
 /// Moments and shear forces at a node, averaged over the triangles of one part of the panel on one side of any line.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -45,13 +46,22 @@ impl Corners {
         let lines: Vec<[u32; 3]> = mesh
             .sides
             .iter()
-            .filter(|s| arrangement.pieces[s.piece as usize].origins.iter().any(|o| matches!(o, Origin::Line(_))))
+            .filter(|s| {
+                arrangement.pieces[s.piece as usize]
+                    .origins
+                    .iter()
+                    .any(|o| matches!(o, Origin::Line(_)))
+            })
             .map(|s| s.nodes)
             .collect();
-        let mut on_line: HashMap<u32, Vec<usize>> = lines.iter().flatten().map(|&n| (n, Vec::new())).collect();
+        let mut on_line: HashMap<u32, Vec<usize>> =
+            lines.iter().flatten().map(|&n| (n, Vec::new())).collect();
         // A side is told by its middle.
         let lines: HashSet<u32> = lines.iter().map(|l| l[2]).collect();
-        let mut corners = Self { slots: vec![[UNSET; NODES]; mesh.triangles.len()], places: Vec::new() };
+        let mut corners = Self {
+            slots: vec![[UNSET; NODES]; mesh.triangles.len()],
+            places: Vec::new(),
+        };
         let mut latest: Vec<u32> = vec![UNSET; mesh.nodes.len()];
         // Parts run one after the other, so that a node's latest slot tells whether it is of this part.
         for part in 0..=mesh.parts.iter().copied().max().unwrap_or(0) {
@@ -92,9 +102,9 @@ impl Corners {
             while let Some(t) = open.pop() {
                 let reachable = |o: usize| {
                     mesh.parts[o] == mesh.parts[t]
-                        && mesh.triangles[o][3..]
-                            .iter()
-                            .any(|m| *m != n && mesh.triangles[t][3..].contains(m) && !lines.contains(m))
+                        && mesh.triangles[o][3..].iter().any(|m| {
+                            *m != n && mesh.triangles[t][3..].contains(m) && !lines.contains(m)
+                        })
                 };
                 for &o in around {
                     if self.slots[o][index(o)] == UNSET && reachable(o) {
@@ -125,17 +135,27 @@ impl Fields {
         let own: Vec<_> = (0..mesh.triangles.len())
             .map(|t| {
                 let element = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]);
-                let forces =
-                    element.section_forces(&triangle_values(mesh.triangles[t], values), &system.bubbles[t]);
+                let forces = element.section_forces(
+                    &triangle_values(mesh.triangles[t], values),
+                    &system.bubbles[t],
+                );
                 for (slot, force) in corners.slots[t].iter().zip(&forces) {
                     let (area, sum) = &mut sums[*slot as usize];
                     *area += element.area;
-                    sum.iter_mut().zip(force).for_each(|(s, f)| *s += element.area * f);
+                    sum.iter_mut()
+                        .zip(force)
+                        .for_each(|(s, f)| *s += element.area * f);
                 }
                 forces
             })
             .collect();
-        Self { own, averaged: sums.into_iter().map(|(area, sum)| sum.map(|s| s / area)).collect() }
+        Self {
+            own,
+            averaged: sums
+                .into_iter()
+                .map(|(area, sum)| sum.map(|s| s / area))
+                .collect(),
+        }
     }
 
     /// The averaged forces with their nodes and parts.
@@ -173,7 +193,9 @@ pub(super) fn error_work(
                         let own = &f.own[t][i];
                         [0, 1, 2, 3, 4].map(|c| own[c] - smooth[c])
                     });
-                    (d.d22 * a[0] * b[0] - d.d12 * (a[0] * b[1] + a[1] * b[0]) + d.d11 * a[1] * b[1]) / determinant
+                    (d.d22 * a[0] * b[0] - d.d12 * (a[0] * b[1] + a[1] * b[0])
+                        + d.d11 * a[1] * b[1])
+                        / determinant
                         + a[2] * b[2] / d.d66
                         + a[3] * b[3] / d.s1
                         + a[4] * b[4] / d.s2
@@ -185,13 +207,25 @@ pub(super) fn error_work(
 }
 
 /// The highest utilisation among all plies and nodes; `None` where no part has plies.
-pub(super) fn weakest(mesh: &Mesh, sections: &[&Section], forces: &[SectionForces]) -> Option<Utilisation> {
+pub(super) fn weakest(
+    mesh: &Mesh,
+    sections: &[&Section],
+    forces: &[SectionForces],
+) -> Option<Utilisation> {
     let mut worst: Option<Utilisation> = None;
     for force in forces {
-        let Some(layup) = &sections[force.part as usize].layup else { continue };
-        let Some(stress) = layup.worst(force.moment, force.shear) else { continue };
+        let Some(layup) = &sections[force.part as usize].layup else {
+            continue;
+        };
+        let Some(stress) = layup.worst(force.moment, force.shear) else {
+            continue;
+        };
         if worst.is_none_or(|w| stress.utilisation > w.stress.utilisation) {
-            worst = Some(Utilisation { at: mesh.nodes[force.node as usize], part: force.part, stress });
+            worst = Some(Utilisation {
+                at: mesh.nodes[force.node as usize],
+                part: force.part,
+                stress,
+            });
         }
     }
     worst

@@ -26,7 +26,11 @@ pub(super) fn lerp(a: Point, b: Point, t: f64) -> Point {
 pub(super) fn nearest_on_segment(a: Point, b: Point, p: Point) -> f64 {
     let along = sub(b, a);
     let square = dot(along, along);
-    if square == 0.0 { 0.0 } else { (dot(sub(p, a), along) / square).clamp(0.0, 1.0) }
+    if square == 0.0 {
+        0.0
+    } else {
+        (dot(sub(p, a), along) / square).clamp(0.0, 1.0)
+    }
 }
 
 pub(super) fn distance_to_segment(a: Point, b: Point, p: Point) -> f64 {

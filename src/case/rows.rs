@@ -1,14 +1,14 @@
-//! Where the plate stands for every row of holes of one engine: what both height rules need.
+//! Where the plate stands for every row of holes of one engine: what height rules and drawings need.
 
 use uom::si::f64::Length;
 
 use crate::physics::height;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Engine, Group, Missing, Rig};
 use crate::working::{Sheet, Table, Term};
 
 /// One engine's plate heights against its window.
-pub(super) struct Rows {
+pub(crate) struct Rows {
     /// The calculation up to the lowest row and the window.
     pub sheet: Sheet,
     /// Plate above the bottom in the lowest row.
@@ -28,7 +28,7 @@ impl Rows {
     ///
     /// # Errors
     /// The readings that are missing.
-    pub fn of(rig: &Rig, group: &Group, engine: &Engine) -> Result<Rows, Vec<Missing>> {
+    pub(crate) fn of(rig: &Rig, group: &Group, engine: &Engine) -> Result<Rows, Vec<Missing>> {
         let (setback, drop) = (group.setback(), group.drop());
         let mut missing: Vec<Missing> = [
             setback.ask().err(),
@@ -70,12 +70,12 @@ impl Rows {
     }
 
     /// How far a plate at this height is outside the window; negative is below it, zero within.
-    pub fn outside(&self, height: Length) -> Length {
+    pub(crate) fn outside(&self, height: Length) -> Length {
         let slack = crate::quantity::inches(EDGE_SLACK_IN);
         let (low, high) = self.window;
-        if height < low - slack {
+        if (low - slack).exceeds(height) {
             height - low
-        } else if height > high + slack {
+        } else if height.exceeds(high + slack) {
             height - high
         } else {
             Length::default()
@@ -83,7 +83,7 @@ impl Rows {
     }
 
     /// The row to use: of those within the window the one nearest its middle, if any is.
-    pub fn best(&self) -> Option<usize> {
+    pub(crate) fn best(&self) -> Option<usize> {
         let middle = (self.window.0 + self.window.1) / 2.0;
         (0..self.heights.len())
             .filter(|row| self.outside(self.heights[*row]).value == 0.0)
@@ -93,8 +93,16 @@ impl Rows {
             })
     }
 
+    /// The row whose plate comes nearest to the window, where none is in it.
+    pub(crate) fn nearest(&self) -> usize {
+        let off = |row: &usize| self.outside(self.heights[*row]).abs().value;
+        (0..self.heights.len())
+            .min_by(|a, b| off(a).total_cmp(&off(b)))
+            .unwrap_or(0)
+    }
+
     /// All rows, with where the plate stands in each.
-    pub fn table(&self, label: &str) -> Table {
+    pub(crate) fn table(&self, label: &str) -> Table {
         let rows = self
             .heights
             .iter()
@@ -126,12 +134,12 @@ impl Rows {
 }
 
 /// The engines whose height the holes decide: not those on a lifting bracket, whose travel does.
-pub(super) fn fixed_engines(rig: &Rig) -> impl Iterator<Item = (&Group, &Engine)> {
+pub(crate) fn fixed_engines(rig: &Rig) -> impl Iterator<Item = (&Group, &Engine)> {
     rig.after.engines().filter(|(group, _)| !group.is_lifted())
 }
 
 /// "0 holes up", "1 hole up", "2 holes up".
-pub(super) fn holes_up(row: usize) -> String {
+pub(crate) fn holes_up(row: usize) -> String {
     format!("{row} {} up", if row == 1 { "hole" } else { "holes" })
 }
 

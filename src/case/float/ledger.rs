@@ -1,0 +1,300 @@
+//! Everything that weighs on her, with its place.
+
+use nalgebra::Point3;
+use uom::si::f64::{Length, Mass, MassDensity};
+
+use super::NoFloat;
+use crate::job::{Across, Item, Liquid, TankEntry, tape};
+use crate::physics::float::{Tank, Weight};
+use crate::physics::height::HOLE_ROW_STEP_IN;
+use crate::quantity::{Dimensioned, Reading, inches};
+use crate::rig::{Engine, Group, Missing, Outfit, Rig};
+
+/// Weight of gasoline, kg/m³. Common practice, no source: 6.2 lb/gal.
+pub const FUEL_KG_M3: f64 = 740.0;
+/// Weight of fresh water in tanks, kg/m³. Common practice, no source.
+pub const TANK_WATER_KG_M3: f64 = 1000.0;
+
+/// One line of the ledger.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Entry {
+    /// What it is.
+    pub name: String,
+    /// What it weighs, and where; below zero it is taken away.
+    pub weight: Weight,
+    /// Whether it can be stowed elsewhere.
+    pub movable: Movable,
+    /// Its free surface, where it has one.
+    pub tank: Option<Tank>,
+}
+
+/// What it takes to put a weight elsewhere, the easiest first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Movable {
+    /// An item or gear.
+    Item,
+    /// Persons.
+    Persons,
+    /// A tank or live well.
+    Tank,
+    /// It stays where it is.
+    No,
+}
+
+impl Entry {
+    pub(super) fn new(name: impl Into<String>, mass: Mass, centre: Point3<f64>) -> Self {
+        Entry {
+            name: name.into(),
+            weight: Weight { mass, centre },
+            movable: Movable::No,
+            tank: None,
+        }
+    }
+
+    pub(super) fn movable(self, movable: Movable) -> Self {
+        Entry { movable, ..self }
+    }
+
+    pub(super) fn removed(&self) -> Self {
+        Entry {
+            weight: self.weight.removed(),
+            ..self.clone()
+        }
+    }
+}
+
+/// Distance to port.
+pub(super) fn y_of(across: Option<&Across>) -> f64 {
+    across.map_or(0.0, |across| across.y().si())
+}
+
+pub(super) fn value(reading: Option<&Reading<Length>>) -> Option<f64> {
+    reading.map(|reading| reading.value.si())
+}
+
+/// Where the engines of a group rest: the middle of the bracket's top edge, in boat axes.
+pub(super) fn rest(rig: &Rig, group: &Group) -> Result<Point3<f64>, Vec<Missing>> {
+    let top = transom_top(rig);
+    let (setback, drop) = (group.setback(), group.drop());
+    match (top, setback.ask(), drop.ask()) {
+        (Ok(top), Ok(setback), Ok(drop)) => Ok(Point3::new(
+            top.x - setback.value.si(),
+            0.0,
+            top.z - drop.value.si(),
+        )),
+        (top, setback, drop) => {
+            let mut missing = top.err().unwrap_or_default();
+            missing.extend(setback.err());
+            missing.extend(drop.err());
+            Err(missing)
+        }
+    }
+}
+
+/// The transom's top on the centreline.
+pub(super) fn transom_top(rig: &Rig) -> Result<Point3<f64>, Vec<Missing>> {
+    match (rig.transom.height.ask(), rig.transom.angle.ask()) {
+        (Ok(height), Ok(angle)) => {
+            let (height, angle) = (height.value.si(), angle.value.si());
+            Ok(Point3::new(
+                -height * angle.sin(),
+                0.0,
+                height * angle.cos(),
+            ))
+        }
+        (height, angle) => Err([height.err(), angle.err()].into_iter().flatten().collect()),
+    }
+}
+
+/// How far holes up lift an engine; none where the row is not known.
+pub(super) fn lift(engine: &Engine) -> f64 {
+    let holes = engine.holes_up.reading().copied().unwrap_or(0);
+    f64::from(holes) * inches(HOLE_ROW_STEP_IN).si()
+}
+
+/// Engines, brackets and items of an outfit.
+pub(super) fn of_outfit(rig: &Rig, outfit: &Outfit) -> Result<Vec<Entry>, Vec<Missing>> {
+    let mut entries = Vec::new();
+    let mut missing: Vec<Missing> = Vec::new();
+    let mut note = |lacking: Vec<Missing>| {
+        for one in lacking {
+            if !missing.contains(&one) {
+                missing.push(one);
+            }
+        }
+    };
+    for group in &outfit.groups {
+        let rest = match rest(rig, group) {
+            Ok(rest) => rest,
+            Err(lacking) => {
+                note(lacking);
+                continue;
+            }
+        };
+        for engine in &group.engines {
+            match engine_entry(engine, &rest) {
+                Ok(entry) => entries.push(entry),
+                Err(lacking) => note(lacking),
+            }
+        }
+        if let Some(bracket) = &group.bracket {
+            match (bracket.weight.ask(), transom_top(rig)) {
+                (Ok(weight), Ok(top)) => {
+                    let ys: f64 = group.engines.iter().map(|engine| engine.y.si()).sum();
+                    let centre = Point3::new(
+                        0.5 * (top.x + rest.x),
+                        ys / group.engines.len().max(1) as f64,
+                        bracket
+                            .bottom
+                            .reading()
+                            .map_or(rest.z, |bottom| 0.5 * (rest.z + bottom.value.si())),
+                    );
+                    entries.push(Entry::new(bracket.name.clone(), weight.value, centre));
+                }
+                (weight, top) => {
+                    note(weight.err().into_iter().collect());
+                    note(top.err().unwrap_or_default());
+                }
+            }
+        }
+    }
+    for entry in &outfit.items {
+        match entry.weight.ask() {
+            Ok(weight) => match item_centre(rig, outfit, &entry.item) {
+                Ok(centre) => {
+                    let movable = if entry.item.on_transom {
+                        Movable::No
+                    } else {
+                        Movable::Item
+                    };
+                    entries.push(
+                        Entry::new(entry.item.what.clone(), weight.value, centre).movable(movable),
+                    );
+                }
+                Err(lacking) => note(lacking),
+            },
+            Err(lacking) => note(vec![lacking]),
+        }
+    }
+    if missing.is_empty() {
+        Ok(entries)
+    } else {
+        Err(missing)
+    }
+}
+
+fn engine_entry(engine: &Engine, rest: &Point3<f64>) -> Result<Entry, Vec<Missing>> {
+    let weight = engine.weight.ask();
+    let (Some(aft), Some(above), Ok(weight)) = (
+        value(engine.spec.centre_aft.as_ref()),
+        value(engine.spec.centre_above.as_ref()),
+        &weight,
+    ) else {
+        let centre = engine.spec.centre_aft.is_none() || engine.spec.centre_above.is_none();
+        let centre = centre.then(|| Missing {
+            measurement: &tape::ENGINE_CENTRE,
+            of: Some(engine.label.clone()),
+        });
+        return Err(weight.err().into_iter().chain(centre).collect());
+    };
+    let centre = Point3::new(rest.x - aft, engine.y.si(), rest.z + lift(engine) + above);
+    Ok(Entry::new(engine.label.clone(), weight.value, centre))
+}
+
+/// The centre of an item; what hangs on the transom without a place is at the first engines' rest.
+fn item_centre(rig: &Rig, outfit: &Outfit, item: &Item) -> Result<Point3<f64>, Vec<Missing>> {
+    let at = match (&item.forward, item.on_transom) {
+        (Some(forward), _) => Point3::new(forward.value.si(), 0.0, 0.0),
+        (None, true) => match outfit.groups.first() {
+            Some(group) => rest(rig, group)?,
+            None => transom_top(rig)?,
+        },
+        (None, false) => {
+            return Err(vec![Missing {
+                measurement: &tape::ITEM_PLACE,
+                of: Some(item.what.clone()),
+            }]);
+        }
+    };
+    Ok(Point3::new(
+        at.x,
+        y_of(item.across.as_ref()),
+        value(item.above.as_ref()).unwrap_or(at.z),
+    ))
+}
+
+/// Gear and whatever else is aboard; entries without weight or place were refused with the job.
+pub(super) fn of_items(rig: &Rig, items: &[Item]) -> Result<Vec<Entry>, Vec<Missing>> {
+    items
+        .iter()
+        .filter_map(|item| {
+            let weight = item.weight.as_ref()?.value;
+            Some(
+                item_centre(rig, &rig.after, item).map(|centre| {
+                    Entry::new(item.what.clone(), weight, centre).movable(Movable::Item)
+                }),
+            )
+        })
+        .collect()
+}
+
+/// A tank so full; nothing where it is empty.
+pub(super) fn of_tank(
+    tank: &TankEntry,
+    fill: f64,
+    sea: MassDensity,
+) -> Result<Option<Entry>, NoFloat> {
+    let (Some(capacity), Some(x)) = (&tank.capacity, value(tank.forward.as_ref())) else {
+        return Err(NoFloat::Missing(vec![Missing {
+            measurement: &tape::TANK,
+            of: Some(tank.what.clone()),
+        }]));
+    };
+    if fill <= 0.0 {
+        return Ok(None);
+    }
+    let fluid = match tank.holds {
+        Liquid::Fuel => MassDensity::from_si(FUEL_KG_M3),
+        Liquid::Water => MassDensity::from_si(TANK_WATER_KG_M3),
+        Liquid::LiveWell => sea,
+    };
+    let z = value(tank.above.as_ref()).unwrap_or(0.0);
+    let centre = Point3::new(x, y_of(tank.across.as_ref()), z);
+    let slack = match (&tank.length, &tank.width) {
+        // A full live well still slops at its open top; a full tank is pressed up.
+        (Some(length), Some(width)) if fill < FULL || tank.holds == Liquid::LiveWell => {
+            Some(Tank {
+                length: length.value,
+                breadth: width.value,
+                fluid,
+            })
+        }
+        _ => None,
+    };
+    let mut entry =
+        Entry::new(tank.what.clone(), capacity.value * fluid * fill, centre).movable(Movable::Tank);
+    entry.tank = slack;
+    Ok(Some(entry))
+}
+
+/// From this fill on a closed tank has no free surface worth the name. Common practice, no source.
+const FULL: f64 = 0.98;
+
+/// The anti-ventilation plate of an engine, shaft square to the bottom, about under the engine's centre.
+///
+/// # Errors
+/// The readings that place it.
+pub fn plate_point(rig: &Rig, group: &Group, engine: &Engine) -> Result<Point3<f64>, Vec<Missing>> {
+    match (rest(rig, group), engine.rest_to_plate.ask()) {
+        (Ok(rest), Ok(shaft)) => Ok(Point3::new(
+            rest.x - value(engine.spec.centre_aft.as_ref()).unwrap_or(0.0),
+            engine.y.si(),
+            rest.z + lift(engine) - shaft.value.si(),
+        )),
+        (rest, shaft) => {
+            let mut missing = rest.err().unwrap_or_default();
+            missing.extend(shaft.err());
+            Err(missing)
+        }
+    }
+}

@@ -1,0 +1,112 @@
+//! What would clear a swing that comes too near: setback, height, a tilt or steering limit, spacing.
+
+use nalgebra::Vector3;
+use uom::si::f64::{Angle, Length};
+
+use super::sweep::{Swept, refused};
+use super::{Answer, effort};
+use crate::physics::swing::{
+    Clearance, Move, Shift, Swing, SwingError, SwingLimit, least_shift, permitted_range,
+};
+use crate::quantity::{Dimensioned, inches};
+
+/// Farthest setback and lift tried, and the finest worth telling apart. Common practice, no source: beyond
+/// them another bracket or shaft is wanted.
+const FARTHEST_AFT_IN: f64 = 30.0;
+const FARTHEST_UP_IN: f64 = 12.0;
+const FINEST_IN: f64 = 1.0 / 32.0;
+/// Farthest spread of two engines tried.
+const FARTHEST_APART_IN: f64 = 36.0;
+
+/// What would clear an engine's swing.
+#[derive(Clone, Debug)]
+pub struct Cure {
+    /// Farther aft, level, by this much; `None` where no setback tried does.
+    pub aft: Option<Length>,
+    /// Higher by this much.
+    pub up: Option<Length>,
+    /// Tilt up to here, at any steering.
+    pub tilt: SwingLimit,
+    /// Steering no farther than this each way, at any tilt.
+    pub steer: SwingLimit,
+    /// Tilt at which two bodies first touch, from the low end of the range; `None` where none do.
+    pub touches_from: Option<Angle>,
+}
+
+/// A spacing that clears two engines.
+#[derive(Clone, Copy, Debug)]
+pub struct Spacing {
+    /// Between their centres as they are.
+    pub now: Length,
+    /// Between their centres so that they keep their distance; `None` where none tried does.
+    pub needed: Option<Length>,
+}
+
+/// The whole cure of a sweep against the boat.
+pub(super) fn cure(swept: &Swept) -> Answer<Cure> {
+    let shift = |direction, most| {
+        let way = Move {
+            direction,
+            most: inches(most),
+            step: inches(FINEST_IN),
+        };
+        match least_shift(&swept.scene, &way, swept.margin, &effort()) {
+            Ok(Shift::Clears { by, .. }) => Ok(Some(by)),
+            Ok(Shift::NotWithin { .. } | Shift::Undecided { .. }) => Ok(None),
+            Err(error) => Err(refused(&error)),
+        }
+    };
+    Ok(Cure {
+        aft: shift(-Vector3::x(), FARTHEST_AFT_IN)?,
+        up: shift(Vector3::z(), FARTHEST_UP_IN)?,
+        ..limits(swept)?
+    })
+}
+
+/// Only the limits of tilt and steering.
+pub(super) fn limits(swept: &Swept) -> Answer<Cure> {
+    let limit = |swing, margin| {
+        permitted_range(&swept.scene, swing, margin, &effort()).map_err(|error| refused(&error))
+    };
+    let touches_from = if swept.touches() {
+        limit(Swing::Tilt, Length::default())?
+            .stopped_by
+            .map(|stop| stop.pose.tilt)
+    } else {
+        None
+    };
+    Ok(Cure {
+        aft: None,
+        up: None,
+        tilt: limit(Swing::Tilt, swept.margin)?,
+        steer: limit(Swing::SteerBothWays, swept.margin)?,
+        touches_from,
+    })
+}
+
+/// The spacing at which two engines keep their distance, from their clearance as they are and as spread by so many
+/// metres more. A pose that comes nearer than the margin by `d` rules out every spread within `d` of the
+/// present one, because no point moves farther than the spread; each candidate is certified over the whole range.
+pub(super) fn spacing(
+    clearance: &Clearance,
+    margin: Length,
+    now: f64,
+    spread: impl Fn(f64) -> Result<Clearance, SwingError>,
+) -> Result<Spacing, SwingError> {
+    let (margin, mut by) = (margin.value, 0.0);
+    let mut found = clearance.clone();
+    while by <= inches(FARTHEST_APART_IN).value {
+        if found.lower.value >= margin {
+            return Ok(Spacing {
+                now: Length::from_si(now),
+                needed: Some(Length::from_si(now + by)),
+            });
+        }
+        by += (margin - found.upper.value).max(inches(FINEST_IN).value);
+        found = spread(by)?;
+    }
+    Ok(Spacing {
+        now: Length::from_si(now),
+        needed: None,
+    })
+}

@@ -1,0 +1,233 @@
+//! Each engine of the new outfit as a chain, where it hangs.
+
+use nalgebra::Point3;
+use uom::si::f64::{Angle, Length};
+
+use super::Open;
+use crate::job::Role;
+use crate::physics::height::HOLE_ROW_STEP_IN;
+use crate::physics::swing::{AngleRange, FittedEngine, Mounting, MountingSheet, fit_engine};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::rig::{Engine, Group, Missing, Rig, SwingSheet};
+
+/// Where the tilt tube is taken to be where the mounting sheet does not say: forward of the mounting
+/// face and above the bracket's rest. Common practice, no source: over the middle of a transom.
+const TUBE_FORWARD_IN: f64 = 2.0;
+const TUBE_ABOVE_IN: f64 = 2.5;
+
+/// The transom as the engines see it.
+#[derive(Clone, Copy, Debug)]
+pub struct Stern {
+    /// Outside top edge on the centreline, boat axes, metres.
+    pub top: Point3<f64>,
+    /// From vertical, top aft.
+    pub angle: Angle,
+}
+
+impl Stern {
+    /// Of the rig.
+    ///
+    /// # Errors
+    /// The transom's readings that are missing.
+    pub(super) fn of(rig: &Rig) -> Result<Self, Vec<Missing>> {
+        match (rig.transom.height.ask(), rig.transom.angle.ask()) {
+            (Ok(height), Ok(angle)) => {
+                let (sin, cos) = angle.value.value.sin_cos();
+                let height = height.value.value;
+                Ok(Stern {
+                    top: Point3::new(-height * sin, 0.0, height * cos),
+                    angle: angle.value,
+                })
+            }
+            (height, angle) => Err([height.err(), angle.err()].into_iter().flatten().collect()),
+        }
+    }
+
+    /// The point of the plane that lies `setback` aft of the transom's face, square to it, at this height.
+    pub(super) fn face(&self, setback: Length, z: f64) -> f64 {
+        let (sin, cos) = self.angle.value.sin_cos();
+        -(setback.value + z * sin) / cos
+    }
+}
+
+/// An engine where it hangs.
+#[derive(Clone, Debug)]
+pub struct Hanging {
+    /// Which one it is, in words.
+    pub label: String,
+    /// What it is for.
+    pub role: Role,
+    /// Its chain and its ranges on this transom.
+    pub fitted: FittedEngine,
+    /// Tilt from trimmed in to trimmed out: where it runs.
+    pub running: AngleRange,
+    /// Middle of its bracket's rest, boat axes, metres.
+    pub rest: Point3<f64>,
+    /// Setback of its mounting face, square to the transom.
+    pub setback: Length,
+    /// Height of the top of what it hangs on, boat axes, metres.
+    pub bracket_top: f64,
+    /// Whether it hangs on the transom itself.
+    pub on_transom: bool,
+    /// Whether its hole row was taken for granted.
+    pub row_assumed: bool,
+    /// Whether the place of its tilt tube was.
+    pub tube_assumed: bool,
+}
+
+/// Every engine of the new outfit.
+///
+/// # Errors
+/// Readings that are missing, or a mounting sheet whose numbers contradict each other.
+pub(super) fn engines(rig: &Rig, stern: &Stern) -> Result<Vec<Hanging>, Open> {
+    let mut missing = Vec::new();
+    let mut hanging = Vec::new();
+    for (group, engine) in rig.after.engines() {
+        match one(stern, group, engine) {
+            Ok(one) => hanging.push(one),
+            Err(Open::Missing(lacking)) => missing.extend(lacking),
+            Err(other) => return Err(other),
+        }
+    }
+    if missing.is_empty() {
+        Ok(hanging)
+    } else {
+        Err(Open::Missing(missing))
+    }
+}
+
+/// What the engines lack besides the readings of the boat.
+pub(super) fn lacking(rig: &Rig) -> Vec<Missing> {
+    if rig.after.is_empty() {
+        return vec![rig.after.missing()];
+    }
+    rig.after
+        .engines()
+        .flat_map(|(group, engine)| readings(group, engine).err().unwrap_or_default())
+        .collect()
+}
+
+type Readings<'e> = (&'e SwingSheet, Length, Length, Length);
+
+fn readings<'e>(group: &Group, engine: &'e Engine) -> Result<Readings<'e>, Vec<Missing>> {
+    let (setback, drop) = (group.setback(), group.drop());
+    match (
+        engine.sheet.ask(),
+        engine.rest_to_plate.ask(),
+        setback.ask(),
+        drop.ask(),
+    ) {
+        (Ok(sheet), Ok(shaft), Ok(setback), Ok(drop)) => {
+            Ok((sheet, shaft.value, setback.value, drop.value))
+        }
+        (sheet, shaft, setback, drop) => Err([sheet.err(), shaft.err(), setback.err(), drop.err()]
+            .into_iter()
+            .flatten()
+            .collect()),
+    }
+}
+
+fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Open> {
+    let (sheet, shaft, setback, drop) = readings(group, engine).map_err(Open::Missing)?;
+    let label = engine.label.as_str();
+    let row = engine.holes_up.reading().copied().unwrap_or(0);
+    let rise = f64::from(row) * inches(HOLE_ROW_STEP_IN).value * stern.angle.value.cos();
+    let z = stern.top.z - drop.value + rise;
+    let rest = Point3::new(stern.face(setback, z), engine.y.value, z);
+    let cannot = |error| {
+        Open::CannotBe(say!(
+            "The {} cannot be put together: {}.",
+            label,
+            format!("{error}")
+        ))
+    };
+    let mounting = Mounting {
+        rest,
+        transom_angle: stern.angle,
+    };
+    let mut fitted = fit_engine(
+        &mounting_sheet(label, sheet, shaft).map_err(cannot)?,
+        &mounting,
+    )
+    .map_err(cannot)?;
+    let lean = stern.angle - sheet.transom_angle;
+    if let Some(stop) = engine.tilt_stop {
+        let (low, high) = (fitted.tilt.low(), fitted.tilt.high().min(stop));
+        fitted.tilt =
+            AngleRange::new("the tilt range up to its stop", low, high).map_err(cannot)?;
+    }
+    let running = AngleRange::new(
+        "the trim range",
+        sheet.trim[0] - lean,
+        (sheet.trim[1] - lean).min(fitted.tilt.high()),
+    )
+    .map_err(cannot)?;
+    Ok(Hanging {
+        label: label.to_owned(),
+        role: engine.role,
+        fitted,
+        running,
+        rest,
+        setback,
+        bracket_top: stern.top.z - drop.value,
+        on_transom: group.bracket.is_none(),
+        row_assumed: engine.holes_up.reading().is_none() && !group.is_lifted(),
+        tube_assumed: sheet.tilt_tube.is_none(),
+    })
+}
+
+/// What was taken for granted of the engines, in a sentence for all of them.
+pub(super) fn assumed(hanging: &[Hanging]) -> Vec<Text> {
+    let names = |taken: fn(&Hanging) -> bool| {
+        let labels: Vec<String> = hanging
+            .iter()
+            .filter(|engine| taken(engine))
+            .map(|engine| format!("the {}", engine.label))
+            .collect();
+        (!labels.is_empty()).then(|| labels.join(" and "))
+    };
+    let mut assumed = Vec::new();
+    if let Some(names) = names(|engine| engine.row_assumed) {
+        assumed.push(say!(
+            "Swing: {} hung in the lowest holes, nearest to the well: holes_up is not given.",
+            names
+        ));
+    }
+    if let Some(names) = names(|engine| engine.tube_assumed) {
+        assumed.push(say!(
+            "Swing: the tilt tube of {} lies {} forward of the mounting face and {} above the rest, as on most; the cowl is fitted to the sheet's reach at full tilt.",
+            names,
+            Measure::tape(inches(TUBE_FORWARD_IN)),
+            Measure::tape(inches(TUBE_ABOVE_IN))
+        ));
+    }
+    assumed
+}
+
+/// The rig's numbers as the fit wants them. Where the tube is given or taken, the fit solves for the cowl,
+/// and what stands here for its reach when down is only a start.
+pub(super) fn mounting_sheet(
+    label: &str,
+    sheet: &SwingSheet,
+    shaft: Length,
+) -> Result<MountingSheet, crate::physics::swing::SwingError> {
+    let tube = sheet
+        .tilt_tube
+        .unwrap_or([inches(TUBE_FORWARD_IN), inches(TUBE_ABOVE_IN)]);
+    Ok(MountingSheet {
+        name: label.to_owned(),
+        shaft_length: shaft,
+        plate_to_propeller_shaft: sheet.plate_to_propeller_shaft,
+        propeller_diameter: sheet.propeller_diameter,
+        powerhead_width: sheet.width,
+        powerhead_height: sheet.height,
+        powerhead_forward: Length::from_si(0.0),
+        powerhead_aft: sheet.height,
+        protrusion_at_full_tilt: sheet.forward_at_full_tilt,
+        height_at_full_tilt: sheet.height_at_full_tilt,
+        tilt: AngleRange::new("the tilt range", sheet.trim[0], sheet.full_tilt)?,
+        transom_angle: sheet.transom_angle,
+        steering_each_way: sheet.steering,
+        tilt_tube: Some(tube),
+    })
+}

@@ -1,0 +1,75 @@
+//! Gearcase, propeller and skeg over the water at full tilt, boat at rest.
+
+use nalgebra::{Point3, Vector3};
+
+use super::hang::{Hanging, Stern};
+use super::sweep::{each, refused};
+use super::{Answer, Open, Swing};
+use crate::case::Case;
+use crate::physics::swing::{Plane, PlaneClearance, height_above};
+use crate::quantity::{Text, degrees};
+use crate::rig::Missing;
+
+/// What has to come out of the water. Common practice, no source.
+const LOWER_UNIT: [&str; 3] = ["gearcase", "propeller", "skeg"];
+
+/// One engine at full tilt over the water in one condition.
+#[derive(Clone, Debug)]
+pub struct AboveWater {
+    /// Which engine.
+    pub label: String,
+    /// The condition of the boat.
+    pub condition: String,
+    /// The lowest point of its lower unit over the water.
+    pub clearance: PlaneClearance,
+    /// Full tilt from upright.
+    pub tilt: uom::si::f64::Angle,
+}
+
+/// The water's surface in each condition at rest, in boat axes: the one place where waterlines come from.
+///
+/// # Errors
+/// The waterline as a missing reading.
+pub fn rest_waterlines(case: &Case) -> Result<Vec<(String, Plane)>, Vec<Missing>> {
+    let rig = case.rig;
+    let stern = Stern::of(rig)?;
+    let below = rig.surroundings.waterline.ask().map_err(|m| vec![m])?.value;
+    let (sin, cos) = stern.angle.value.sin_cos();
+    let at = Point3::new(
+        stern.top.x + below.value * sin,
+        0.0,
+        stern.top.z - below.value * cos,
+    );
+    Plane::new("water", at, Vector3::z())
+        .map(|plane| vec![("as measured".to_owned(), plane)])
+        .map_err(|_| Vec::new())
+}
+
+/// Every engine in every condition.
+pub(super) fn above(case: &Case, hanging: &[Hanging]) -> Answer<Vec<AboveWater>> {
+    let waterlines = rest_waterlines(case).map_err(Open::Missing)?;
+    let pairs: Vec<(&Hanging, &(String, Plane))> = hanging
+        .iter()
+        .flat_map(|engine| waterlines.iter().map(move |water| (engine, water)))
+        .collect();
+    each(&pairs, |(engine, (condition, plane))| {
+        let tilt = engine.fitted.tilt.high();
+        let clearance = height_above(&engine.fitted.chain, &LOWER_UNIT, tilt, degrees(0.0), plane)
+            .map_err(|error| refused(&error))?;
+        Ok(AboveWater {
+            label: engine.label.clone(),
+            condition: condition.clone(),
+            clearance,
+            tilt,
+        })
+    })
+}
+
+/// What was taken for granted.
+pub(super) fn assumed(swing: &Swing) -> Option<Text> {
+    swing.water.is_ok().then(|| {
+        Text::from(
+            "Swing: the measured waterline holds with the new engines, and she floats at level trim.",
+        )
+    })
+}

@@ -1,0 +1,695 @@
+//! The board on which a drawing is laid out: shapes first, then dimensions, callouts and words, each
+//! where it has room, and a scale bar.
+
+use maud::{Markup, html};
+
+use super::dimension::{Callout, Dimension, Words};
+use super::lettering::{FONT, settle, spread};
+use super::shape::Shape;
+use super::{Anchor, Drawing, Pen, Point, Rect, Side, at, ink, number, tracks, width};
+use crate::quantity::Units;
+
+/// The paper: its width in units, about as many pixels as it is wide on a screen; the greatest height of
+/// what is drawn to scale; and whether callouts are keyed by a letter to words below the drawing, where
+/// there is no room for a column beside it.
+#[derive(Clone, Copy)]
+struct Paper {
+    wide: f64,
+    highest: f64,
+    keyed: bool,
+}
+
+const SHEET: Paper = Paper {
+    wide: 660.0,
+    highest: 460.0,
+    keyed: false,
+};
+const SLIP: Paper = Paper {
+    wide: 380.0,
+    highest: 420.0,
+    keyed: true,
+};
+/// Room round the edge of the paper.
+const EDGE: f64 = 6.0;
+/// Height of a track of level dimensions.
+const TRACK_HIGH: f64 = 23.0;
+/// Room between the drawing and its first track.
+const FIRST: f64 = 20.0;
+/// Height of a callout.
+const LINE: f64 = 17.0;
+/// Length of the slanting part of a leader.
+const ELBOW: f64 = 16.0;
+
+/// What the drawing is called and says of itself.
+pub(in super::super) struct Layout {
+    pub name: &'static str,
+    pub title: String,
+    pub description: String,
+    pub notes: Vec<String>,
+}
+
+/// A drawing that is being laid out.
+#[derive(Default)]
+pub(in super::super) struct Board {
+    shapes: Vec<Shape>,
+    dimensions: Vec<Dimension>,
+    callouts: Vec<Callout>,
+    words: Vec<Words>,
+    /// Room that is made whether anything is drawn there or not: drawings of one scale share it.
+    reserved: Vec<Point>,
+    column: f64,
+}
+
+/// From millimetres of the boat to units of the paper.
+#[derive(Clone, Copy)]
+struct View {
+    /// Width of the paper.
+    wide: f64,
+    scale: f64,
+    left: f64,
+    top: f64,
+    min: Point,
+    max: Point,
+}
+
+impl View {
+    fn x(&self, x: f64) -> f64 {
+        self.left + (x - self.min.x) * self.scale
+    }
+
+    fn y(&self, y: f64) -> f64 {
+        self.top + (self.max.y - y) * self.scale
+    }
+
+    fn point(&self, point: Point) -> (f64, f64) {
+        (self.x(point.x), self.y(point.y))
+    }
+
+    fn path(&self, points: &[Point]) -> String {
+        let corners: Vec<String> = points
+            .iter()
+            .map(|point| {
+                let (x, y) = self.point(*point);
+                format!("{},{}", number(x), number(y))
+            })
+            .collect();
+        corners.join(" ")
+    }
+
+    fn right(&self) -> f64 {
+        self.x(self.max.x)
+    }
+
+    fn bottom(&self) -> f64 {
+        self.y(self.min.y)
+    }
+}
+
+impl Board {
+    pub(in super::super) fn draw(&mut self, shape: Shape) {
+        self.shapes.push(shape);
+    }
+
+    pub(in super::super) fn line(&mut self, points: Vec<Point>, pen: Pen) {
+        self.draw(Shape::Line(points, pen));
+    }
+
+    pub(in super::super) fn area(&mut self, points: Vec<Point>, pen: Pen) {
+        self.draw(Shape::Area(points, pen));
+    }
+
+    /// Makes room for this point, and this much for the column of callouts: drawings that do so alike
+    /// come out at one scale.
+    pub(in super::super) fn reserve(&mut self, points: &[Point], column: f64) {
+        self.reserved.extend(points);
+        self.column = column;
+    }
+
+    /// What the shapes drawn so far take.
+    pub(in super::super) fn corners(&self) -> Vec<Point> {
+        self.shapes.iter().flat_map(Shape::extent).collect()
+    }
+
+    /// A level or upright dimension in the tracks of a side.
+    pub(in super::super) fn dimension(
+        &mut self,
+        name: &'static str,
+        side: Side,
+        from: Point,
+        to: Point,
+        words: String,
+    ) {
+        self.dimensions.push(Dimension {
+            name,
+            from,
+            to,
+            words,
+            side: Some(side),
+            offset: 0.0,
+        });
+    }
+
+    /// A dimension in the drawing, beside the line between its points.
+    pub(in super::super) fn dimension_here(
+        &mut self,
+        name: &'static str,
+        from: Point,
+        to: Point,
+        offset: f64,
+        words: String,
+    ) {
+        self.dimensions.push(Dimension {
+            name,
+            from,
+            to,
+            words,
+            side: None,
+            offset,
+        });
+    }
+
+    /// Words in the right-hand column, with a leader to the point.
+    pub(in super::super) fn callout(&mut self, point: Point, words: String) {
+        self.callouts.push(Callout { point, words });
+    }
+
+    /// Words at the point, moved along a direction of the paper until they stand free.
+    pub(in super::super) fn words(
+        &mut self,
+        point: Point,
+        along: (f64, f64),
+        colour: &'static str,
+        words: String,
+    ) {
+        self.words.push(Words {
+            point,
+            words,
+            along,
+            colour,
+        });
+    }
+
+    /// The finished drawing, wide and narrow, or nothing where nothing was drawn.
+    pub(in super::super) fn finish(self, layout: Layout, units: Units) -> Option<Drawing> {
+        let (min, max) = self.extent()?;
+        let mut drawing = self.on(&SHEET, min, max, &layout, units);
+        drawing.narrow = Some(Box::new(self.on(&SLIP, min, max, &layout, units)));
+        Some(drawing)
+    }
+
+    fn on(&self, sheet: &Paper, min: Point, max: Point, layout: &Layout, units: Units) -> Drawing {
+        let (view, placed) = self.fit(sheet, min, max);
+        let mut taken: Vec<Rect> = Vec::new();
+        // What has no choice of place goes first.
+        let column = view.right() + self.side_room(Side::Right, &placed) + ELBOW;
+        let order = self.callout_order();
+        let callouts = callout_marks(&order, sheet, column, &view, &mut taken);
+        let mut dimensions: Vec<Markup> = Vec::new();
+        for here in [false, true] {
+            for (dimension, track) in self.dimensions.iter().zip(&placed) {
+                if dimension.side.is_none() == here {
+                    dimensions.push(self.dimension_mark(dimension, *track, &view, &mut taken));
+                }
+            }
+        }
+        let bottom = view.bottom() + self.room(Side::Below, &placed);
+        let last = taken.iter().fold(bottom, |low, rect| low.max(rect.bottom));
+        let paper = Rect {
+            left: EDGE,
+            top: EDGE,
+            right: sheet.wide - EDGE,
+            bottom: last + 4.0,
+        };
+        let words: Vec<Markup> = self
+            .words
+            .iter()
+            .map(|words| words_mark(words, &view, &mut taken, &paper))
+            .collect();
+        let shapes = self.shapes.iter().map(|shape| shape_mark(shape, &view));
+        let key = if sheet.keyed { order.as_slice() } else { &[] };
+        let bar = last + 20.0;
+        let high = bar + 14.0 + key.len() as f64 * LINE;
+        let body = html! {
+            @for shape in shapes { (shape) }
+            @for mark in &callouts { (mark) }
+            @for mark in &dimensions { (mark) }
+            @for mark in &words { (mark) }
+            (scale_bar(&view, bar, units))
+            @for (i, callout) in key.iter().enumerate() {
+                (lettered(EDGE + 2.0, bar + 12.0 + (i + 1) as f64 * LINE - 4.0, Anchor::Start, ink::INK, &format!("{}  {}", letter(i), callout.words)))
+            }
+        };
+        Drawing {
+            name: layout.name,
+            title: layout.title.clone(),
+            description: layout.description.clone(),
+            notes: layout.notes.clone(),
+            size: (sheet.wide, high),
+            scale: Some(1.0 / view.scale),
+            body,
+            narrow: None,
+        }
+    }
+
+    fn extent(&self) -> Option<(Point, Point)> {
+        let mut points = self.corners();
+        points.extend(&self.reserved);
+        let first = *points.first()?;
+        let (min, max) = points.iter().fold((first, first), |(min, max), point| {
+            (
+                at(min.x.min(point.x), min.y.min(point.y)),
+                at(max.x.max(point.x), max.y.max(point.y)),
+            )
+        });
+        let flat = max.x - min.x < 1.0 || max.y - min.y < 1.0;
+        (!flat).then_some((min, max))
+    }
+
+    /// The view that leaves room for all tracks and columns, and the track of each dimension. The
+    /// tracks depend on the scale and the scale on the tracks; a few rounds settle both.
+    fn fit(&self, sheet: &Paper, min: Point, max: Point) -> (View, Vec<usize>) {
+        let mut placed = vec![0; self.dimensions.len()];
+        let mut view = self.view(sheet, min, max, &placed);
+        for _ in 0..6 {
+            let next = self.assign(&view);
+            let deeper: Vec<usize> = next.iter().zip(&placed).map(|(a, b)| *a.max(b)).collect();
+            view = self.view(sheet, min, max, &deeper);
+            if deeper == placed {
+                break;
+            }
+            placed = deeper;
+        }
+        (view, self.assign(&view))
+    }
+
+    fn view(&self, sheet: &Paper, min: Point, max: Point, placed: &[usize]) -> View {
+        let words = self
+            .callouts
+            .iter()
+            .map(|callout| width(&callout.words, FONT))
+            .fold(self.column, f64::max);
+        let column = match (sheet.keyed, words > 0.0) {
+            (_, false) => 0.0,
+            (true, true) => width("a", FONT) + ELBOW,
+            (false, true) => words + ELBOW,
+        };
+        let left = EDGE + self.side_room(Side::Left, placed);
+        let right = EDGE + self.side_room(Side::Right, placed) + column;
+        let room = (sheet.wide - left - right).max(120.0);
+        let scale = (room / (max.x - min.x)).min(sheet.highest / (max.y - min.y));
+        let spare = (room - (max.x - min.x) * scale) / 2.0;
+        View {
+            wide: sheet.wide,
+            scale,
+            left: left + spare,
+            top: EDGE + self.room(Side::Above, placed) + FONT,
+            min,
+            max,
+        }
+    }
+
+    fn of_side(&self, side: Side) -> impl Iterator<Item = (usize, &Dimension)> {
+        self.dimensions
+            .iter()
+            .enumerate()
+            .filter(move |(_, dimension)| dimension.side == Some(side))
+    }
+
+    fn track_count(&self, side: Side, placed: &[usize]) -> usize {
+        self.of_side(side)
+            .map(|(i, _)| placed[i] + 1)
+            .max()
+            .unwrap_or(0)
+    }
+
+    /// Height of the tracks above or below.
+    fn room(&self, side: Side, placed: &[usize]) -> f64 {
+        match self.track_count(side, placed) {
+            0 => 8.0,
+            tracks => FIRST + tracks as f64 * TRACK_HIGH,
+        }
+    }
+
+    /// Width of the tracks to the left or right.
+    fn side_room(&self, side: Side, placed: &[usize]) -> f64 {
+        match self.track_count(side, placed) {
+            0 => 4.0,
+            tracks => FIRST + tracks as f64 * self.track_width(side),
+        }
+    }
+
+    fn track_width(&self, side: Side) -> f64 {
+        self.of_side(side)
+            .map(|(_, dimension)| width(&dimension.words, FONT) + 8.0)
+            .fold(0.0, f64::max)
+    }
+
+    fn assign(&self, view: &View) -> Vec<usize> {
+        let mut placed = vec![0; self.dimensions.len()];
+        for side in [Side::Left, Side::Right, Side::Above, Side::Below] {
+            let members: Vec<(usize, (f64, f64))> = self
+                .of_side(side)
+                .map(|(i, dimension)| (i, interval(dimension, side, view)))
+                .collect();
+            let intervals: Vec<(f64, f64)> =
+                members.iter().map(|(_, interval)| *interval).collect();
+            for ((i, _), track) in members.iter().zip(tracks::assign(&intervals)) {
+                placed[*i] = track;
+            }
+        }
+        placed
+    }
+
+    fn dimension_mark(
+        &self,
+        dimension: &Dimension,
+        track: usize,
+        view: &View,
+        taken: &mut Vec<Rect>,
+    ) -> Markup {
+        let (x1, y1) = view.point(dimension.from);
+        let (x2, y2) = view.point(dimension.to);
+        let beyond = |track: usize, size: f64| FIRST + (track as f64 + 0.5) * size;
+        let (a, b) = match dimension.side {
+            Some(side @ (Side::Above | Side::Below)) => {
+                let y = if side == Side::Below {
+                    view.bottom() + beyond(track, TRACK_HIGH)
+                } else {
+                    view.top - beyond(track, TRACK_HIGH)
+                };
+                ((x1, y), (x2, y))
+            }
+            Some(side @ (Side::Left | Side::Right)) => {
+                let x = if side == Side::Left {
+                    view.left - beyond(track, self.track_width(side))
+                } else {
+                    view.right() + beyond(track, self.track_width(side))
+                };
+                ((x, y1), (x, y2))
+            }
+            None => {
+                let long = (x2 - x1).hypot(y2 - y1).max(1e-9);
+                let beside = dimension.offset / long;
+                let (dx, dy) = ((y2 - y1) * beside, -(x2 - x1) * beside);
+                ((x1 + dx, y1 + dy), (x2 + dx, y2 + dy))
+            }
+        };
+        let middle = ((a.0 + b.0) / 2.0, (a.1 + b.1) / 2.0);
+        let upright = (b.1 - a.1).abs() > (b.0 - a.0).abs();
+        let long = (b.0 - a.0).hypot(b.1 - a.1);
+        let needed = if upright {
+            LINE
+        } else {
+            width(&dimension.words, FONT)
+        } + 14.0;
+        let wanted = Rect::of(
+            &dimension.words,
+            middle.0,
+            middle.1 + FONT * 0.36,
+            Anchor::Middle,
+            FONT,
+        );
+        let along = ((b.0 - a.0) / long.max(1e-9), (b.1 - a.1) / long.max(1e-9));
+        let (dx, dy) = if long < needed {
+            // Too short for its words: they stand behind its end.
+            let forth = words_go_forth(dimension, view, a.0, b.0);
+            let past = ((long + needed) / 2.0 - 4.0) * if forth { 1.0 } else { -1.0 };
+            (along.0 * past, along.1 * past)
+        } else if dimension.side.is_none() {
+            settle(
+                &wanted,
+                along,
+                taken,
+                &Rect {
+                    left: EDGE,
+                    top: EDGE,
+                    right: view.right(),
+                    bottom: 1e6,
+                },
+            )
+        } else {
+            (0.0, 0.0)
+        };
+        taken.push(wanted.moved(dx, dy));
+        // The line is broken for its words where they stand on it.
+        let broken = long >= needed;
+        let half = (width(&dimension.words, FONT) / 2.0 / along.0.abs().max(1e-6))
+            .min(LINE / 2.0 / along.1.abs().max(1e-6))
+            + 3.0;
+        let mm = dimension.from.distance(dimension.to);
+        html! {
+            g data-dimension=(dimension.name) data-mm=(format!("{mm:.3}")) {
+                (hair((x1, y1), a))
+                (hair((x2, y2), b))
+                @if broken {
+                    (stroke(a, (middle.0 + dx - along.0 * half, middle.1 + dy - along.1 * half)))
+                    (stroke((middle.0 + dx + along.0 * half, middle.1 + dy + along.1 * half), b))
+                } @else {
+                    (stroke(a, b))
+                }
+                (tick(a, along))
+                (tick(b, along))
+                @if dimension.side.is_none() { (plate(&wanted.moved(dx, dy))) }
+                (lettered(middle.0 + dx, middle.1 + dy + FONT * 0.36, Anchor::Middle, ink::INK, &dimension.words))
+            }
+        }
+    }
+
+    /// The callouts from the top down.
+    fn callout_order(&self) -> Vec<&Callout> {
+        let mut order: Vec<&Callout> = self.callouts.iter().collect();
+        order.sort_by(|a, b| b.point.y.total_cmp(&a.point.y));
+        order
+    }
+}
+
+/// The letter that keys a callout.
+fn letter(index: usize) -> String {
+    let letters = "abcdefghijklmnopqrstuvwxyz";
+    letters
+        .chars()
+        .nth(index)
+        .map_or_else(|| (index + 1).to_string(), |letter| letter.to_string())
+}
+
+fn callout_marks(
+    order: &[&Callout],
+    sheet: &Paper,
+    column: f64,
+    view: &View,
+    taken: &mut Vec<Rect>,
+) -> Vec<Markup> {
+    let wanted: Vec<f64> = order
+        .iter()
+        .map(|callout| view.y(callout.point.y))
+        .collect();
+    let bottom = view.bottom().max(view.top + 40.0);
+    let places = spread(&wanted, LINE, EDGE + LINE, bottom);
+    order
+        .iter()
+        .zip(places)
+        .enumerate()
+        .map(|(i, (callout, y))| {
+            let (px, py) = view.point(callout.point);
+            let words = if sheet.keyed { letter(i) } else { callout.words.clone() };
+            taken.push(Rect::of(&words, column, y + FONT * 0.36, Anchor::Start, FONT));
+            let bend = (column - ELBOW).max(px);
+            html! {
+                polyline points=(format!("{},{} {},{} {},{}", number(px), number(py), number(bend), number(py), number(column - 3.0), number(y)))
+                    fill="none" stroke=(ink::SOFT) stroke-width="0.8" {}
+                circle cx=(number(px)) cy=(number(py)) r="1.8" fill=(ink::SOFT) {}
+                (lettered(column, y + FONT * 0.36, Anchor::Start, ink::INK, &words))
+            }
+        })
+        .collect()
+}
+
+/// What a dimension takes of its track: its line and its words.
+fn interval(dimension: &Dimension, side: Side, view: &View) -> (f64, f64) {
+    let (from, to, words) = match side {
+        Side::Above | Side::Below => (
+            view.x(dimension.from.x),
+            view.x(dimension.to.x),
+            width(&dimension.words, FONT),
+        ),
+        Side::Left | Side::Right => (view.y(dimension.from.y), view.y(dimension.to.y), LINE),
+    };
+    let (low, high) = (from.min(to), from.max(to));
+    let needed = words + 14.0;
+    if high - low >= needed {
+        return (low, high);
+    }
+    // The words stand behind the end of a short one.
+    let forth = match side {
+        Side::Above | Side::Below => words_go_forth(dimension, view, from, to),
+        Side::Left | Side::Right => true,
+    };
+    if (to >= from) == forth {
+        (low, high + needed)
+    } else {
+        (low - needed, high)
+    }
+}
+
+/// Whether the words of a short dimension go behind its second end rather than before its first: they
+/// do unless the paper ends there.
+fn words_go_forth(dimension: &Dimension, view: &View, from: f64, to: f64) -> bool {
+    let needed = width(&dimension.words, FONT) + 14.0;
+    let end = if to >= from { to + needed } else { to - needed };
+    (EDGE..=view.wide - EDGE).contains(&end)
+}
+
+fn stroke(from: (f64, f64), to: (f64, f64)) -> Markup {
+    html! {
+        line x1=(number(from.0)) y1=(number(from.1)) x2=(number(to.0)) y2=(number(to.1))
+            stroke=(ink::SOFT) stroke-width="1" {}
+    }
+}
+
+fn hair(from: (f64, f64), to: (f64, f64)) -> Markup {
+    html! {
+        line x1=(number(from.0)) y1=(number(from.1)) x2=(number(to.0)) y2=(number(to.1))
+            stroke=(ink::SOFT) stroke-width="0.5" {}
+    }
+}
+
+/// A ground for words in the drawing, so that lines behind them do not run through.
+fn plate(rect: &Rect) -> Markup {
+    html! {
+        rect x=(number(rect.left - 2.0)) y=(number(rect.top)) width=(number(rect.right - rect.left + 4.0))
+            height=(number(rect.bottom - rect.top)) rx="3" fill=(ink::PAPER) fill-opacity="0.85" {}
+    }
+}
+
+/// The slanting stroke at the end of a dimension line.
+fn tick(end: (f64, f64), along: (f64, f64)) -> Markup {
+    let size = 4.0;
+    let (dx, dy) = (
+        (along.0 - along.1) * size * 0.7,
+        (along.1 + along.0) * size * 0.7,
+    );
+    html! {
+        line x1=(number(end.0 - dx)) y1=(number(end.1 - dy)) x2=(number(end.0 + dx)) y2=(number(end.1 + dy))
+            stroke=(ink::INK) stroke-width="1.4" {}
+    }
+}
+
+/// Words on the paper, with a rim that keeps lines off them.
+pub(in super::super) fn lettered(
+    x: f64,
+    y: f64,
+    anchor: Anchor,
+    colour: &str,
+    words: &str,
+) -> Markup {
+    html! {
+        text x=(number(x)) y=(number(y)) text-anchor=(anchor.word()) fill=(colour)
+            stroke=(ink::PAPER) stroke-width="4" stroke-linejoin="round" paint-order="stroke" { (words) }
+    }
+}
+
+/// Words in the middle of a place, a line each.
+fn words_mark(words: &Words, view: &View, taken: &mut Vec<Rect>, paper: &Rect) -> Markup {
+    let (x, y) = view.point(words.point);
+    let lines: Vec<&str> = words.words.lines().collect();
+    let wide = lines
+        .iter()
+        .map(|line| width(line, FONT))
+        .fold(0.0, f64::max);
+    let high = lines.len() as f64 * LINE;
+    let wanted = Rect {
+        left: x - wide / 2.0,
+        top: y - high / 2.0,
+        right: x + wide / 2.0,
+        bottom: y + high / 2.0,
+    };
+    let (dx, dy) = settle(&wanted, words.along, taken, paper);
+    let rect = wanted.moved(dx, dy);
+    taken.push(rect);
+    html! {
+        @for (i, line) in lines.iter().enumerate() {
+            (lettered(x + dx, rect.top + i as f64 * LINE + FONT, Anchor::Middle, words.colour, line))
+        }
+    }
+}
+
+fn shape_mark(shape: &Shape, view: &View) -> Markup {
+    let dashes = |pen: &Pen| (!pen.dashes.is_empty()).then_some(pen.dashes);
+    match shape {
+        Shape::Line(points, pen) => html! {
+            polyline points=(view.path(points)) fill="none" stroke=(pen.stroke)
+                stroke-width=(number(pen.width)) stroke-dasharray=[dashes(pen)] {}
+        },
+        Shape::Area(points, pen) => html! {
+            polygon points=(view.path(points)) fill=(pen.fill) stroke=(pen.stroke)
+                stroke-width=(number(pen.width)) stroke-dasharray=[dashes(pen)] {}
+        },
+        Shape::Circle(centre, radius, pen) => {
+            let (x, y) = view.point(*centre);
+            html! {
+                circle cx=(number(x)) cy=(number(y)) r=(number(radius * view.scale)) fill=(pen.fill)
+                    stroke=(pen.stroke) stroke-width=(number(pen.width)) stroke-dasharray=[dashes(pen)] {}
+            }
+        }
+        Shape::Hole {
+            centre,
+            diameter,
+            pen,
+            crossed,
+        } => {
+            let (x, y) = view.point(*centre);
+            // A hole is never drawn so small that it cannot be seen.
+            let r = (diameter / 2.0 * view.scale).max(3.2);
+            let arm = r + 2.5;
+            html! {
+                circle cx=(number(x)) cy=(number(y)) r=(number(r)) fill=(ink::PAPER) stroke=(pen.stroke)
+                    stroke-width=(number(pen.width)) {}
+                @if *crossed {
+                    path d=(format!("M{} {}L{} {}M{} {}L{} {}",
+                        number(x - arm), number(y - arm), number(x + arm), number(y + arm),
+                        number(x - arm), number(y + arm), number(x + arm), number(y - arm)))
+                        stroke=(pen.stroke) stroke-width="1.2" fill="none" {}
+                }
+            }
+        }
+    }
+}
+
+/// Lengths that a scale bar may have, in millimetres, with their words.
+const BARS_US: [(f64, &str); 6] = [
+    (152.4, "6 in"),
+    (304.8, "12 in"),
+    (609.6, "2 ft"),
+    (1_219.2, "4 ft"),
+    (2_438.4, "8 ft"),
+    (4_876.8, "16 ft"),
+];
+const BARS_SI: [(f64, &str); 6] = [
+    (100.0, "100 mm"),
+    (250.0, "250 mm"),
+    (500.0, "500 mm"),
+    (1_000.0, "1 m"),
+    (2_000.0, "2 m"),
+    (5_000.0, "5 m"),
+];
+
+fn scale_bar(view: &View, y: f64, units: Units) -> Markup {
+    let bars = if units == Units::Si { BARS_SI } else { BARS_US };
+    let wanted = 110.0;
+    let best = bars
+        .iter()
+        .min_by(|a, b| {
+            let off = |bar: &(f64, &str)| (bar.0 * view.scale / wanted).ln().abs();
+            off(a).total_cmp(&off(b))
+        })
+        .unwrap_or(&bars[0]);
+    let (x, long) = (EDGE + 2.0, best.0 * view.scale);
+    html! {
+        g data-scale-bar=(format!("{:.3}", best.0)) {
+            rect x=(number(x)) y=(number(y - 3.0)) width=(number(long)) height="5" fill=(ink::PAPER)
+                stroke=(ink::INK) stroke-width="1" {}
+            rect x=(number(x)) y=(number(y - 3.0)) width=(number(long / 2.0)) height="5" fill=(ink::INK) {}
+            (lettered(x + long + 8.0, y + FONT * 0.36, Anchor::Start, ink::INK, best.1))
+        }
+    }
+}

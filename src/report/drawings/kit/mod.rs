@@ -1,0 +1,20 @@
+//! The drawing kit: what a draughtsman has on the table. Things are laid out in millimetres of the
+//! boat; lettering and dimension tracks in units of the paper, so that they stay readable at any scale.
+//!
+//! Nothing is lettered twice at one place: dimensions go into tracks, callouts into a column, and
+//! other words are moved until they stand free.
+
+mod board;
+mod dimension;
+mod drawing;
+pub(super) mod ink;
+mod lettering;
+mod shape;
+mod tracks;
+
+pub(super) use board::{Board, Layout, lettered};
+pub(super) use dimension::Side;
+pub(crate) use drawing::Drawing;
+pub(super) use drawing::number;
+pub(super) use lettering::{Anchor, FONT, Rect, settle, width};
+pub(super) use shape::{Pen, Point, Shape, at};

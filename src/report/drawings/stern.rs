@@ -1,0 +1,144 @@
+//! The stern in the two planes in which it is drawn: across, seen from astern, and along, seen from
+//! starboard with the bow to the right. Plain geometry of the rig, in millimetres.
+//!
+//! Heights are those that a tape takes along the transom, as the rules use them. In the side view a
+//! bracket's face stands parallel to the transom, aft of it by the setback square to it, its top level
+//! with the transom's top less the drop: so every height along the transom stays what the tape said.
+
+use uom::si::f64::Length;
+
+use super::kit::{Point, at};
+use crate::case::{Case, Rows, holes_up};
+use crate::physics::height::HOLE_ROW_STEP_IN;
+use crate::quantity::inches;
+use crate::rig::{Engine, Group, Outfit, Rig};
+
+/// Millimetres of a length.
+pub(super) fn mm(length: Length) -> f64 {
+    length.value * 1e3
+}
+
+/// The transom as it is drawn.
+pub(super) struct Stern {
+    /// Top to bottom at the centreline, along the transom.
+    pub height: f64,
+    /// Angle of the transom from vertical, radians; upright where nobody measured it.
+    pub angle: f64,
+    /// Deadrise, radians; flat where nobody measured it.
+    pub deadrise: f64,
+    /// Whether angle and deadrise were given.
+    pub angle_given: bool,
+    pub deadrise_given: bool,
+    /// Half the beam between the chines, where it was given.
+    pub chine: Option<f64>,
+    /// Half the width of the transom, where it was given.
+    pub half: Option<f64>,
+    /// Half the width of the cutout, where it was given.
+    pub cutout: Option<f64>,
+}
+
+impl Stern {
+    /// The stern, where at least the transom's height is known.
+    pub(super) fn of(rig: &Rig) -> Option<Stern> {
+        let height = rig.transom.height.reading()?;
+        let deadrise = rig.boat.deadrise.reading();
+        let angle = rig.transom.angle.reading();
+        let half = |reading: Option<&crate::quantity::Reading<Length>>| {
+            reading.map(|width| mm(width.value) / 2.0)
+        };
+        Some(Stern {
+            height: mm(height.value),
+            angle: angle.map_or(0.0, |angle| angle.value.value),
+            deadrise: deadrise.map_or(0.0, |deadrise| deadrise.value.value),
+            angle_given: angle.is_some(),
+            deadrise_given: deadrise.is_some(),
+            chine: half(rig.boat.chine_beam.reading()),
+            half: half(rig.boat.transom_width.reading()),
+            cutout: half(rig.transom.cutout_width.reading()),
+        })
+    }
+
+    /// Rise of the bottom at a distance off the centreline: as far as the chine.
+    pub(super) fn rise(&self, y: f64) -> f64 {
+        let reach = self.chine.or(self.half).unwrap_or(f64::INFINITY);
+        y.abs().min(reach) * self.deadrise.tan()
+    }
+
+    /// The point of the side view so high along the transom and so far aft of it, square to it.
+    pub(super) fn side(&self, up: f64, aft: f64) -> Point {
+        let (sin, cos) = self.angle.sin_cos();
+        at(-up * sin - aft / cos.max(0.2), up * cos)
+    }
+}
+
+/// One engine as it is drawn: heights above the bottom at the centreline, along the transom.
+pub(super) struct Hanging<'a> {
+    pub engine: &'a Engine,
+    pub group: &'a Group,
+    /// Distance to port of the centreline.
+    pub y: f64,
+    /// Where the bracket's rest stands.
+    pub rest: f64,
+    /// Rise of the bottom at its own centreline, as the height rules take it.
+    pub rise: f64,
+    /// The anti-ventilation plate, where the shaft is known.
+    pub plate: Option<f64>,
+    /// The window of the plate above the bottom at its own centreline, lower and upper edge.
+    pub window: Option<(f64, f64)>,
+    /// Face on which it hangs, aft of the transom and square to it.
+    pub setback: f64,
+    /// Top of that face.
+    pub top: f64,
+    /// In which row it is drawn, in words, and whether the job says so.
+    pub row: String,
+    pub row_given: bool,
+}
+
+/// Every engine of an outfit, from port to starboard.
+pub(super) fn hanging<'a>(case: &Case, stern: &Stern, outfit: &'a Outfit) -> Vec<Hanging<'a>> {
+    let mut all: Vec<Hanging> = outfit
+        .engines()
+        .map(|(group, engine)| hang(case.rig, stern, group, engine))
+        .collect();
+    all.sort_by(|a, b| b.y.total_cmp(&a.y));
+    all
+}
+
+fn hang<'a>(rig: &Rig, stern: &Stern, group: &'a Group, engine: &'a Engine) -> Hanging<'a> {
+    let reading = |slot: &crate::rig::Slot<crate::quantity::Reading<Length>>| {
+        slot.reading().map_or(0.0, |reading| mm(reading.value))
+    };
+    let rows = Rows::of(rig, group, engine).ok();
+    let row = engine.holes_up.reading().map(|row| usize::from(*row));
+    let drawn = row.unwrap_or_else(|| {
+        rows.as_ref()
+            .map_or(0, |rows| rows.best().unwrap_or_else(|| rows.nearest()))
+    });
+    let y = mm(engine.y);
+    let rise = rig
+        .transom
+        .height_at(engine.y)
+        .map_or_else(|| stern.rise(y), |taken| stern.height - mm(taken.value));
+    let top = stern.height - reading(&group.drop());
+    let rest = top + drawn as f64 * mm(inches(HOLE_ROW_STEP_IN));
+    let shaft = engine.rest_to_plate.reading();
+    let words = match (row.is_some(), rows.as_ref().map(Rows::best)) {
+        (true, _) => holes_up(drawn),
+        (false, Some(Some(_))) => format!("{}, nearest the middle of its window", holes_up(drawn)),
+        (false, Some(None)) => format!("{}, nearest to its window", holes_up(drawn)),
+        (false, None) => "as low as it goes".to_owned(),
+    };
+    Hanging {
+        engine,
+        group,
+        y,
+        rest,
+        rise,
+        plate: shaft.map(|shaft| rest - mm(shaft.value)),
+        window: rows.map(|rows| (mm(rows.window.0), mm(rows.window.1))),
+        setback: reading(&group.setback()),
+        top,
+        row: words,
+        row_given: row.is_some(),
+    }
+}

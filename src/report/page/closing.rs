@@ -1,0 +1,165 @@
+//! The end of a report: readings, assumptions, cautions, to whom it defers, what it was made with.
+
+use maud::{Markup, html};
+
+use super::{Embedded, Stamp, prose, shell};
+use crate::catalog::Tables;
+use crate::job::Sitting;
+use crate::quantity::Units;
+use crate::report::{DEFERRAL, Report};
+use crate::rig::{Taken, Value};
+
+/// Photographs with their captions.
+pub(super) fn photographs(photographs: &[Embedded]) -> Markup {
+    html! {
+        @if !photographs.is_empty() {
+            section {
+                h2 id="photographs" { "Photographs" }
+                div class="photographs" {
+                    @for (i, one) in photographs.iter().enumerate() {
+                        @let caption = one.caption.as_deref().unwrap_or(&one.file);
+                        figure {
+                            @if let Some(address) = &one.address {
+                                img src=(address) alt=(caption);
+                            }
+                            figcaption {
+                                (i + 1) ". " (caption)
+                                @if one.address.is_none() { span class="soft" { " (" (one.file) ", not in this page)" } }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Every reading with its basis and tolerance.
+pub(super) fn readings(report: &Report) -> Markup {
+    let groups = report.case.rig.readings();
+    html! {
+        @if !groups.is_empty() {
+            section {
+                h2 id="readings" { "Readings used" }
+                p class="about" { "Measured: taken on this boat. Builder: from her builder or the engine's, for this very one. Catalog: a class, not this one. Assumed: nobody looked." }
+                @for group in &groups {
+                    table class="fixed" {
+                        caption { (super::findings::capital(&group.of)) }
+                        thead { tr { th scope="col" { "reading" } th scope="col" { "value" } th scope="col" { "basis" } } }
+                        tbody { @for taken in &group.readings { (reading(taken, report.units)) } }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn reading(taken: &Taken, units: Units) -> Markup {
+    html! {
+        tr {
+            th scope="row" { (prose(&taken.name, units)) }
+            td {
+                @match &taken.value {
+                    Value::Number(value, tolerance) => {
+                        span class="n" { (value.show(units)) }
+                        @if let Some(tolerance) = tolerance { " " span class="n" { "± " (tolerance.show(units)) } }
+                    }
+                    Value::Range(from, to) => { span class="n" { (from.show(units)) } " to " span class="n" { (to.show(units)) } }
+                    Value::Words(words) => (prose(words, units)),
+                }
+            }
+            td {
+                @if let Some(basis) = taken.basis { (basis.word()) }
+                @if let Some(note) = &taken.note { span class="soft" { ": " (note) } }
+            }
+        }
+    }
+}
+
+pub(super) fn assumed(report: &Report) -> Markup {
+    let assumed = report.assumed();
+    html! {
+        @if !assumed.is_empty() {
+            section {
+                h2 id="assumed" { "Assumed" }
+                ul { @for text in &assumed { li { (prose(text, report.units)) } } }
+            }
+        }
+    }
+}
+
+pub(super) fn cautions(report: &Report) -> Markup {
+    let cautions = report.cautions();
+    html! {
+        @if !cautions.is_empty() {
+            section {
+                h2 id="cautions" { "Cautions" }
+                ul { @for caution in &cautions { li { (caution) } } }
+            }
+        }
+    }
+}
+
+/// Papers, signature, deferral, versions.
+pub(super) fn end(report: &Report, stamp: &Stamp) -> Markup {
+    let rig = report.case.rig;
+    let papers = &rig.papers;
+    let rows = [
+        ("Boat", &papers.boat),
+        ("Readings taken", &papers.date),
+        ("By", &papers.by),
+        ("For", &papers.for_whom),
+        ("Notes", &papers.notes),
+    ];
+    html! {
+        section {
+            h2 id="deferral" { "Who decides" }
+            p class="deferral" { (DEFERRAL) }
+            @if rows.iter().any(|(_, value)| value.is_some()) {
+                dl class="papers" {
+                    @for (name, value) in rows { @if let Some(value) = value { dt { (name) } dd { (value) } } }
+                }
+            }
+            @if rig.sitting == Sitting::AsFitted {
+                div class="sign" { p { "Name" } p { "Date" } p { "Signature" } }
+                p class="soft" { "Whoever signs answers for it. The program signs nothing." }
+            }
+        }
+        section {
+            h2 id="versions" { "Made with" }
+            (tables(&rig.tables))
+        }
+        (small_print(stamp))
+    }
+}
+
+fn tables(tables: &Tables) -> Markup {
+    let power = tables
+        .power_capacity
+        .as_ref()
+        .map(|table| (&table.citation, &table.edition));
+    let weights = tables
+        .engine_weights
+        .as_ref()
+        .map(|table| (&table.citation, &table.edition));
+    html! {
+        ul {
+            @for (citation, edition) in [power, weights].into_iter().flatten() {
+                li { (citation) " (" (edition) ")" }
+            }
+        }
+    }
+}
+
+/// Program, catalogs and the job's hash.
+pub(super) fn small_print(stamp: &Stamp) -> Markup {
+    html! {
+        dl class="papers soft" {
+            dt { "Program" } dd { (shell::GENERATOR) }
+            dt { "Catalogs" } dd class="hash" { (stamp.catalogs) }
+            @if !stamp.job_hash.is_empty() {
+                dt { "Job" } dd class="hash" { (stamp.job) ", SHA-256 " (stamp.job_hash) }
+            }
+        }
+    }
+}

@@ -1,0 +1,82 @@
+//! Every finding, family by family: found, limit, margin, remedy, source.
+
+use maud::{Markup, html};
+
+use super::answer::priority;
+use super::{anchor, mark, prose};
+use crate::report::Report;
+use crate::rules::{Judged, Verdict};
+
+pub(super) fn all(report: &Report) -> Markup {
+    let mut families: Vec<Vec<&Judged>> = Vec::new();
+    for judged in report.judged {
+        match families.last_mut() {
+            Some(family) if family[0].rule.family == judged.rule.family => family.push(judged),
+            _ => families.push(vec![judged]),
+        }
+    }
+    html! {
+        section {
+            h2 id="findings" { "All findings" }
+            @for family in &families {
+                @let name = family[0].rule.family.word();
+                section {
+                    h3 id=(format!("family-{name}")) { (capital(name)) }
+                    @for judged in family { (finding(judged, report)) }
+                }
+            }
+        }
+    }
+}
+
+/// The word with a capital letter.
+pub(super) fn capital(word: &str) -> String {
+    let mut chars = word.chars();
+    chars
+        .next()
+        .map(|first| first.to_uppercase().chain(chars).collect())
+        .unwrap_or_default()
+}
+
+fn finding(judged: &Judged, report: &Report) -> Markup {
+    let (rule, finding, units) = (judged.rule, &judged.finding, report.units);
+    let figures = [
+        ("found", finding.found.map(|found| found.show(units))),
+        ("limit", finding.limit.map(|limit| limit.show(units))),
+        ("margin", finding.margin().map(|margin| margin.show(units))),
+    ];
+    let priority = priority(report.case.rig.sitting, finding.verdict);
+    html! {
+        article class="finding" id=(anchor("finding", judged)) data-rule=(rule.id) data-verdict=(finding.verdict.word()) {
+            h4 {
+                span { (rule.id) }
+                (mark::worded(finding.verdict))
+            }
+            p class="summary" { (prose(&finding.summary, units)) }
+            @if figures.iter().any(|(_, figure)| figure.is_some()) {
+                dl class="figures" {
+                    @for (name, figure) in &figures {
+                        @if let Some(figure) = figure { div { dt { (name) } dd class=(name) { (figure) } } }
+                    }
+                }
+            }
+            @if let Some(remedy) = &finding.remedy {
+                p class="next" { b { "Next: " } span class="remedy" { (prose(remedy, units)) } }
+            }
+            @if !priority.is_empty() && finding.verdict != Verdict::Pass {
+                p { span class="label" { "When: " } (priority) }
+            }
+            p class="source" {
+                "Source: " (rule.sources().join("; ")) "."
+                @if has_working(judged) {
+                    " " a href=(format!("#{}", anchor("working", judged))) { "Working of " (rule.id) }
+                }
+            }
+        }
+    }
+}
+
+/// Whether there is anything to show of how it was worked out.
+pub(super) fn has_working(judged: &Judged) -> bool {
+    !judged.finding.working.lines().is_empty() || !judged.finding.tables.is_empty()
+}

@@ -1,0 +1,155 @@
+//! The pages that are handed over: the report, the measuring sheet, the working. Each is one file that
+//! opens from a mail, reads on a phone and prints.
+
+mod answer;
+mod closing;
+mod findings;
+mod formula;
+mod outfits;
+mod sheet;
+mod shell;
+mod working;
+
+use maud::{Markup, html};
+
+use super::drawings::{self, Drawing};
+use super::{Report, mark};
+use crate::quantity::{Piece, Text, Units};
+use crate::rules::Judged;
+
+pub use sheet::{blank_sheet, measuring_sheet};
+pub(crate) use shell::GENERATOR;
+pub use working::work_page;
+
+/// What a page is matched by: the job's bytes and the tables that judged it.
+#[derive(Clone, Debug, Default)]
+pub struct Stamp {
+    /// Name of the job's file, without its folders.
+    pub job: String,
+    /// SHA-256 of the job's bytes, in hexadecimal.
+    pub job_hash: String,
+    /// The catalogs, each with its own hash.
+    pub catalogs: String,
+}
+
+/// A photograph, ready to go into a page.
+#[derive(Clone, Debug)]
+pub struct Embedded {
+    /// Its picture as a data address; nothing where it is only named.
+    pub address: Option<String>,
+    /// Its file, as the job names it.
+    pub file: String,
+    /// What it shows.
+    pub caption: Option<String>,
+}
+
+/// The report as one HTML document.
+pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String {
+    let rig = report.case.rig;
+    let figures = drawings::all(report);
+    let body = html! {
+        header {
+            h1 { (rig.title) }
+            p class="soft" {
+                (rig.sitting.words())
+                @if rig.made_up { " · " span class="invented" { "an invented scenario" } }
+            }
+            (answer::top(report))
+        }
+        main {
+            (answer::stops(report))
+            (answer::minds(report))
+            (answer::unmeasured(report))
+            @if !figures.is_empty() {
+                section { h2 id="drawings" { "Drawings" } @for drawing in &figures { (figure(drawing)) } }
+            }
+            (findings::all(report))
+            (outfits::before_and_after(report))
+            (outfits::planned(report))
+            (closing::photographs(photographs))
+            (working::of_findings(report))
+            (closing::readings(report))
+            (closing::assumed(report))
+            (closing::cautions(report))
+        }
+        footer { (closing::end(report, stamp)) }
+    };
+    shell::document(&rig.title, &rig.title, body)
+}
+
+/// The drawings as files of their own: name and text.
+pub fn drawing_files(report: &Report) -> Vec<(String, String)> {
+    drawings::all(report)
+        .iter()
+        .map(|drawing| (format!("{}.svg", drawing.name), drawing.file()))
+        .collect()
+}
+
+/// A drawing with its caption.
+fn figure(drawing: &Drawing) -> Markup {
+    html! {
+        figure id=(format!("figure-{}", drawing.name)) {
+            figcaption { b { (drawing.title) } }
+            @if let Some(narrow) = drawing.inline_narrow() {
+                div class="wide" { (drawing.inline()) }
+                div class="narrow" { (narrow) }
+            } @else {
+                div role="group" tabindex="0" aria-label=(format!("{}; scrolls sideways on a narrow screen", drawing.title)) { (drawing.inline()) }
+            }
+            @if !drawing.notes.is_empty() {
+                ul class="notes" { @for note in &drawing.notes { li { (note) } } }
+            }
+        }
+    }
+}
+
+/// A sentence whose numbers stay together with their units.
+fn prose(text: &Text, units: Units) -> Markup {
+    html! {
+        @for piece in text.pieces() {
+            @match piece {
+                Piece::Words(words) => (words),
+                Piece::Measure(measure) => span class="n" { (measure.show(units)) },
+            }
+        }
+    }
+}
+
+/// The fragment of a rule's finding, or of its working.
+fn anchor(lead: &str, judged: &Judged) -> String {
+    format!("{lead}-{}", judged.rule.id.replace('/', "-"))
+}
+
+/// A table with a caption; columns whose cells are numbers are set to the right.
+fn table(rows: &crate::working::Table, units: Units) -> Markup {
+    let numeric = |column: usize| {
+        rows.rows.iter().any(|row| {
+            row.get(column)
+                .is_some_and(|cell| cell.as_measure().is_some())
+        }) && rows.rows.iter().all(|row| {
+            row.get(column).is_none_or(|cell| {
+                cell.as_measure().is_some() || cell.pieces().is_empty() || column > 0
+            })
+        })
+    };
+    let class = |column: usize| numeric(column).then_some("num");
+    let table = html! {
+        table {
+            caption { (rows.title) }
+            thead { tr { @for (i, head) in rows.heads.iter().enumerate() { @if head.is_empty() { td {} } @else { th scope="col" class=[class(i)] { (head) } } } } }
+            tbody {
+                @for row in &rows.rows {
+                    tr { @for (i, cell) in row.iter().enumerate() { td class=[class(i)] { (prose(cell, units)) } } }
+                }
+            }
+        }
+    };
+    // A table of many columns is moved sideways on a narrow screen rather than squeezed.
+    html! {
+        @if rows.heads.len() > 3 {
+            div class="scroll" role="group" tabindex="0" aria-label=(rows.title) { (table) }
+        } @else {
+            (table)
+        }
+    }
+}

@@ -1,0 +1,87 @@
+//! The sheet of paper that every page is written on: one file, no script, nothing fetched.
+
+use maud::{DOCTYPE, Markup, PreEscaped, html};
+
+/// What stands in the head of every page of this program, by which it knows its own files.
+pub(crate) const GENERATOR: &str = concat!("sternknee ", env!("CARGO_PKG_VERSION"));
+const STYLE: &str = include_str!("style.css");
+
+/// The document.
+pub(super) fn document(title: &str, running: &str, body: Markup) -> String {
+    let style = format!("{STYLE}{}", page_box(running));
+    let page = html! {
+        (DOCTYPE)
+        html lang="en" {
+            head {
+                meta charset="utf-8";
+                meta name="generator" content=(GENERATOR);
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                meta name="referrer" content="no-referrer";
+                link rel="icon" href="data:,";
+                title { (title) }
+                style { (PreEscaped(style)) }
+            }
+            body { (body) }
+        }
+    };
+    harmless(&page.into_string())
+}
+
+/// Running head and page numbers, where the browser prints margin boxes; others print the page's title
+/// and number of their own.
+fn page_box(running: &str) -> String {
+    let words = css_string(running);
+    format!(
+        "@page{{margin:18mm 16mm 18mm;@top-left{{content:{words};font:9pt system-ui,sans-serif;color:#515d69;vertical-align:bottom;padding-bottom:4mm}}@bottom-left{{content:\"Advice, not approval\";font:9pt system-ui,sans-serif;color:#515d69;vertical-align:top;padding-top:4mm}}@bottom-right{{content:\"page \" counter(page) \" of \" counter(pages);font:9pt system-ui,sans-serif;color:#515d69;vertical-align:top;padding-top:4mm}}}}"
+    )
+}
+
+/// Longest running head, in characters.
+const LONGEST_HEAD: usize = 70;
+
+/// A string of a style sheet in which every character that is not a plain letter, digit or space is
+/// written by its number, so that nothing can end it.
+fn css_string(words: &str) -> String {
+    let mut out = String::from("\"");
+    let mut chars = words.chars();
+    for c in chars.by_ref().take(LONGEST_HEAD) {
+        if c.is_ascii_alphanumeric() || c == ' ' {
+            out.push(c);
+        } else if !c.is_control() {
+            out.push_str(&format!("\\{:06x}", c as u32));
+        }
+    }
+    if chars.next().is_some() {
+        out.push_str("\\002026");
+    }
+    out + "\""
+}
+
+/// Without characters that a page must not hold, or that turn the direction of the words after them.
+fn harmless(page: &str) -> String {
+    page.chars()
+        .map(|c| match c {
+            '\n' => '\n',
+            '\t' => ' ',
+            '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{fffe}' | '\u{ffff}' => {
+                '\u{fffd}'
+            }
+            c if c.is_control() => '\u{fffd}',
+            c => c,
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn nothing_ends_a_string_of_the_style_sheet() {
+        let hostile = "</style><script>\"\\'\n}";
+        let string = css_string(hostile);
+        let inner = &string[1..string.len() - 1];
+        assert!(!inner.contains(['"', '<', '>', '\n', '}', '\'']));
+        assert!(inner.starts_with("\\00003c\\00002fstyle\\00003e"));
+    }
+}

@@ -1,0 +1,163 @@
+//! `stern/crew-to-side`
+
+use uom::si::f64::{Angle, Length, Mass};
+
+use super::{floated, upright};
+use crate::case::Case;
+use crate::case::float::{Movable, heel_words};
+use crate::job::EdgeKind;
+use crate::physics::float::Floating;
+use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, say};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::{Sheet, Term, number};
+
+rule! {
+    /// How far she heels when the crew crowds to one rail, and how high the lowest edge then stands.
+    ///
+    /// **Why.** Everybody goes to the side where the fish is.
+    ///
+    /// **Limit.** At most 10 deg + (24 − length in metres)³ / 600 deg of heel, and no edge under water.
+    ///
+    /// **Source.** ISO 12217-1, offset-load test (formula from memory), taken as practice.
+    ///
+    /// **When it warns.** It fails where an edge goes under water or she turns over. Allow fewer persons at the rail: the
+    /// finding says how many are enough.
+    CREW_TO_SIDE = Stern "stern/crew-to-side", judge;
+}
+
+/// Base of the limit, degrees. Source: ISO 12217-1, from memory.
+const BASE_DEG: f64 = 10.0;
+/// Length at which it reaches its base, m. Same source.
+const LONG_M: f64 = 24.0;
+/// Divisor of the cube, m³/deg. Same source.
+const CUBE_OVER: f64 = 600.0;
+
+/// The limit of heel for a length of hull.
+fn most(sheet: &mut Sheet, length: Length) -> Angle {
+    let short = sheet.set(
+        "s",
+        "how much shorter than 24 m she is, in metres",
+        (Term::constant(Length::from_si(LONG_M)) - Term::new("L", length))
+            / Term::constant(Length::from_si(1.0)),
+    );
+    let most = number(BASE_DEG) + &short * &short * &short / number(CUBE_OVER);
+    let most = sheet.set("φ", "most heel, in degrees", most);
+    degrees(most.value().si())
+}
+
+fn judge(case: &Case) -> Finding {
+    let float = match floated(case) {
+        Ok(float) => float,
+        Err(finding) => return *finding,
+    };
+    let turned = float
+        .loadings
+        .iter()
+        .filter(|loaded| loaded.to_one_side)
+        .find_map(|loaded| Some((loaded, loaded.judged()?.upright().err()?)));
+    if let Some((loaded, why)) = turned {
+        return Finding::new(
+            Verdict::Fail,
+            say!("In `{}` ", loaded.name.as_str())
+                .then(why)
+                .then(Text::from(".")),
+        )
+        .remedy(Text::from(
+            "Never let so many to one rail; check weights and places if that cannot be.",
+        ));
+    }
+    let loadings = match upright(float) {
+        Ok(loadings) => loadings,
+        Err(finding) => return *finding,
+    };
+    let heel = |lies: &Floating| lies.attitude().heel.abs();
+    let worst = loadings
+        .iter()
+        .filter(|(loaded, ..)| loaded.to_one_side)
+        .max_by(|(.., a), (.., b)| heel(a).si().total_cmp(&heel(b).si()));
+    let Some((loaded, state, lies)) = worst else {
+        return Finding::not_applicable(Text::from(
+            "No loading that floats upright has the crew to one side.",
+        ));
+    };
+    let edges: Vec<_> = float
+        .edges_of(&[EdgeKind::Well, EdgeKind::Sheer, EdgeKind::Other])
+        .collect();
+    let lowest = edges
+        .iter()
+        .map(|edge| (lies.height_above_water(&edge.point), *edge))
+        .min_by(|(a, _), (b, _)| a.si().total_cmp(&b.si()));
+    let mut sheet = Sheet::default();
+    let bounds = float.hull(state.side).bounds();
+    let length = match case.rig.boat.length.reading() {
+        Some(length) => length.value,
+        None => Length::from_si(bounds.1.x - bounds.0.x),
+    };
+    let most = most(&mut sheet, length);
+    let found = Measure::of(heel(lies));
+    let edge = lowest.map_or(Text::default(), |(height, edge)| {
+        if height.si() > 0.0 {
+            say!(
+                "; the lowest edge ({}) stands {} above the water",
+                edge.name.as_str(),
+                Measure::tape(height)
+            )
+        } else {
+            say!(
+                "; {} is {} under water",
+                edge.name.as_str(),
+                Measure::tape(-height)
+            )
+        }
+    });
+    let words = say!("In `{}` she heels ", loaded.name.as_str())
+        .then(heel_words(lies.attitude().heel))
+        .then(edge)
+        .then(Text::from("."));
+    let wet = lowest.is_some_and(|(height, _)| height.si() <= 0.0);
+    let verdict = if wet {
+        Verdict::Fail
+    } else if heel(lies) > most {
+        Verdict::Warn
+    } else {
+        Verdict::Pass
+    };
+    let mut finding = Finding::new(verdict, words);
+    if verdict != Verdict::Pass {
+        let goal = |f: &Floating| {
+            let angle = most.si() - f.attitude().heel.si().abs();
+            let room = lowest.map_or(f64::INFINITY, |(_, edge)| {
+                f.height_above_water(&edge.point).si()
+            });
+            angle.min(room)
+        };
+        let at_rail = state
+            .entries
+            .iter()
+            .find(|entry| entry.movable == Movable::Persons);
+        let less = at_rail.and_then(|entry| {
+            let range = (-entry.weight.mass, Mass::from_si(0.0));
+            float.mass_at(state, &entry.weight.centre, range, &goal)
+        });
+        finding = finding.remedy(match (less, at_rail) {
+            (Some(less), Some(entry)) => say!(
+                "Allow no more than {} at the rail, {} less than here.",
+                Measure::of(entry.weight.mass + less),
+                Measure::of(-less)
+            ),
+            _ => Text::from(
+                "Even with nobody at the rail she heels too far: right her list first (see stern/list).",
+            ),
+        });
+    }
+    sheet.remark(say!(
+        "{} altogether, centre {} off the centreline; beam {}",
+        Measure::of(state.total.mass),
+        Measure::of(Length::from_si(state.total.centre.y.abs())),
+        Measure::styled(Length::from_si(bounds.1.y - bounds.0.y), Style::FeetInches)
+    ));
+    finding
+        .against(found, Limit::AtMost(Measure::of(most)))
+        .working(sheet)
+}

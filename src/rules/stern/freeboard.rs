@@ -1,0 +1,99 @@
+//! `stern/freeboard`
+
+use uom::si::f64::Length;
+
+use super::{floated, height_sheet, heights_table, lost, missing, put_back, upright, worst};
+use crate::case::Case;
+use crate::case::float::EdgePoint;
+use crate::job::{Category, EdgeKind, tape};
+use crate::physics::float::Floating;
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Limit, Verdict};
+
+rule! {
+    /// How high the lowest point of the sheer stands above the water, in every loading with the crew
+    /// inboard of the rail.
+    ///
+    /// **Why.** Freeboard is what is left between the sea and the cockpit.
+    ///
+    /// **Limit.** The least downflooding height of the design category: 0.5, 0.4, 0.3, 0.2 m for A to
+    /// D; 0.2 m where the category is not known.
+    ///
+    /// **Source.** ISO 12217-1, least downflooding heights (values from memory), taken as practice.
+    ///
+    /// **When it warns.** Carry less, move weights away from the low corner, or hang less on the stern.
+    FREEBOARD = Stern "stern/freeboard", judge;
+}
+
+/// Least height, m. Source: ISO 12217-1, values from memory.
+fn least(category: Option<Category>) -> Length {
+    Length::from_si(match category {
+        Some(Category::A) => 0.5,
+        Some(Category::B) => 0.4,
+        Some(Category::C) => 0.3,
+        Some(Category::D) | None => 0.2,
+    })
+}
+
+fn judge(case: &Case) -> Finding {
+    let float = match floated(case) {
+        Ok(float) => float,
+        Err(finding) => return *finding,
+    };
+    let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Sheer]).collect();
+    let loadings = match upright(float) {
+        Ok(loadings) => loadings,
+        Err(finding) => return *finding,
+    };
+    let inboard: Vec<_> = loadings
+        .iter()
+        .filter(|(loaded, ..)| !loaded.to_one_side)
+        .copied()
+        .collect();
+    let least = least(case.rig.boat.category);
+    let Some(lowest) = worst(&inboard, &edges, &|_| least) else {
+        return Finding::unmeasured(vec![missing(&tape::SHEER_EDGES)]);
+    };
+    let found = Measure::tape(lowest.height);
+    let change = lost(lowest.loaded, lowest.edge)
+        .filter(|lost| lost.si() > 0.0)
+        .map(|lost| say!(", {} lower than before", Measure::tape(lost)))
+        .unwrap_or_default();
+    let verdict = if lowest.height < least {
+        Verdict::Warn
+    } else {
+        Verdict::Pass
+    };
+    let mut finding = Finding::new(
+        verdict,
+        say!(
+            "Least freeboard {} ({}) in `{}`",
+            found,
+            lowest.edge.name.as_str(),
+            lowest.loaded.name.as_str()
+        )
+        .then(change)
+        .then(Text::from(".")),
+    );
+    if verdict == Verdict::Warn {
+        let point = lowest.edge.point;
+        let goal = |f: &Floating| f.height_above_water(&point).si() - least.si();
+        let (remedy, table) = put_back(float, lowest.state, &goal);
+        finding = finding.remedy(match remedy {
+            Some(remedy) => say!("To keep {}: ", Measure::tape(least)).then(remedy),
+            None => {
+                Text::from("Stowing forward is not enough: she is overloaded for her freeboard.")
+            }
+        });
+        if let Some(table) = table {
+            finding = finding.table(table);
+        }
+    }
+    if let Some(floating) = lowest.state.floating() {
+        finding = finding.working(height_sheet(&lowest, floating));
+    }
+    finding
+        .against(found, Limit::AtLeast(Measure::tape(least)))
+        .table(heights_table(float, &[lowest.edge]))
+}

@@ -1,0 +1,117 @@
+//! `stern/list`
+
+use uom::si::f64::{Length, Mass};
+
+use super::{floated, upright};
+use crate::case::Case;
+use crate::case::float::{Movable, State, heel_words};
+use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, say};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::{Sheet, Term};
+
+rule! {
+    /// How far she lists with engines, batteries and tanks where they stand, the crew inboard.
+    ///
+    /// **Why.** A list is tiresome, steers her to one side, and takes freeboard from the low corner.
+    ///
+    /// **Limit.** At most 1 deg.
+    ///
+    /// **Source.** Common practice, no source (the limit); hydrostatics of her own shape (the figure).
+    ///
+    /// **When it warns.** Move the item that the finding names across, by as much as it says.
+    LIST = Stern "stern/list", judge;
+}
+
+/// A list that nobody minds. Common practice, no source.
+const MOST_DEG: f64 = 1.0;
+
+fn judge(case: &Case) -> Finding {
+    let float = match floated(case) {
+        Ok(float) => float,
+        Err(finding) => return *finding,
+    };
+    let loadings = match upright(float) {
+        Ok(loadings) => loadings,
+        Err(finding) => return *finding,
+    };
+    let heel = |lies: &crate::physics::float::Floating| lies.attitude().heel.abs();
+    let worst = loadings
+        .iter()
+        .filter(|(loaded, ..)| !loaded.to_one_side)
+        .max_by(|(.., a), (.., b)| heel(a).si().total_cmp(&heel(b).si()));
+    let Some((loaded, state, lies)) = worst else {
+        return Finding::not_applicable(Text::from(
+            "In every loading the crew stands to one side: stern/crew-to-side judges them.",
+        ));
+    };
+    let limit = degrees(MOST_DEG);
+    let found = Measure::of(heel(lies));
+    let words = say!("Most in `{}`: ", loaded.name.as_str())
+        .then(heel_words(lies.attitude().heel))
+        .then(Text::from("."));
+    let mut sheet = Sheet::default();
+    let moment =
+        Term::new("W", state.total.mass) * Term::new("y", Length::from_si(state.total.centre.y));
+    let finding = if heel(lies) > limit {
+        let finding = Finding::new(Verdict::Warn, words);
+        match across(state, &mut sheet, moment) {
+            Some(remedy) => finding.remedy(remedy),
+            None => finding.remedy(say!(
+                "Her weights together stand {} off the centreline: nothing that can be stowed elsewhere brings them back within the boat; ballast on the high side would.",
+                Measure::of(Length::from_si(state.total.centre.y.abs()))
+            )),
+        }
+    } else {
+        sheet.remark(say!(
+            "her weights together stand {} off the centreline",
+            Measure::of(Length::from_si(state.total.centre.y.abs()))
+        ));
+        Finding::new(Verdict::Pass, words)
+    };
+    finding
+        .against(found, Limit::AtMost(Measure::of(limit)))
+        .working(sheet)
+}
+
+/// The item that, moved across within the boat, brings the centre back onto the centreline: the easiest,
+/// then the shortest way.
+fn across<M>(state: &State, sheet: &mut Sheet, moment: Term<M>) -> Option<Text>
+where
+    M: std::ops::Div<Mass, Output = Length> + Copy,
+{
+    let off = state.total.mass.si() * state.total.centre.y;
+    let reach = state
+        .entries
+        .iter()
+        .map(|entry| entry.weight.centre.y.abs())
+        .fold(0.5, f64::max);
+    let (item, way) = state
+        .entries
+        .iter()
+        .filter(|entry| entry.movable != Movable::No && entry.weight.mass.si() > 0.0)
+        .map(|entry| (entry, -off / entry.weight.mass.si()))
+        .filter(|(entry, way)| (entry.weight.centre.y + way).abs() <= reach)
+        .min_by(|(a, way), (b, other)| {
+            (a.movable, way.abs())
+                .partial_cmp(&(b.movable, other.abs()))
+                .unwrap_or(std::cmp::Ordering::Equal)
+        })?;
+    sheet.set(
+        "b",
+        "how far it must move across, to the high side",
+        moment / Term::new("w", item.weight.mass),
+    );
+    let side = if way > 0.0 { "port" } else { "starboard" };
+    let at = item.weight.centre.y + way;
+    let there = if at > 0.0 { "port" } else { "starboard" };
+    Some(say!(
+        "Move {} ({}) {} to {}, to {} off the centreline on the {} side: she is upright then.",
+        item.name.as_str(),
+        Measure::of(item.weight.mass),
+        Measure::tape(Length::from_si(way.abs())),
+        side,
+        Measure::styled(Length::from_si(at.abs()), Style::Tape),
+        there
+    ))
+}

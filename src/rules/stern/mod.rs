@@ -1,0 +1,283 @@
+//! Stern: how she floats with what hangs on her, in every loading.
+
+mod bracket_immersion;
+mod capacity_from_shape;
+mod crew_to_side;
+mod freeboard;
+mod list;
+mod metacentric_height;
+mod plate_immersed;
+mod scuppers;
+mod trim_change;
+mod well_edge;
+
+pub use bracket_immersion::BRACKET_IMMERSION;
+pub use capacity_from_shape::CAPACITY_FROM_SHAPE;
+pub use crew_to_side::CREW_TO_SIDE;
+pub use freeboard::FREEBOARD;
+pub use list::LIST;
+pub use metacentric_height::METACENTRIC_HEIGHT;
+pub use plate_immersed::PLATE_IMMERSED;
+pub use scuppers::SCUPPERS;
+pub use trim_change::TRIM_CHANGE;
+pub use well_edge::WELL_EDGE;
+
+use uom::si::f64::{Length, Mass};
+
+use super::{Finding, Verdict};
+use crate::case::Case;
+use crate::case::float::{EdgePoint, Float, Loaded, NoFloat, Shift, State};
+use crate::job::{EdgeKind, tape};
+use crate::physics::float::Floating;
+use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::rig::Missing;
+use crate::working::{Sheet, Table};
+
+/// How she floats, or the finding that says why that is not known.
+fn floated<'c>(case: &'c Case) -> Result<&'c Float, Box<Finding>> {
+    case.float().map_err(|no_float| {
+        Box::new(match no_float {
+            NoFloat::Missing(missing) => Finding::unmeasured(missing.clone()),
+            NoFloat::Cannot(why) => Finding::new(Verdict::Unmeasured, why.clone()),
+        })
+    })
+}
+
+/// The loadings in which what is judged floats upright. None at all is another rule's finding.
+fn upright(float: &Float) -> Result<Vec<(&Loaded, &State, &Floating)>, Box<Finding>> {
+    let all: Vec<_> = float
+        .loadings
+        .iter()
+        .filter_map(|loaded| {
+            let state = loaded.judged()?;
+            Some((loaded, state, state.upright().ok()?))
+        })
+        .collect();
+    if all.is_empty() {
+        return Err(Box::new(Finding::not_applicable(Text::from(
+            "She floats upright in no loading: see stern/metacentric-height.",
+        ))));
+    }
+    Ok(all)
+}
+
+/// An edge in a loading, and how high it stands above the water there.
+#[derive(Clone, Copy)]
+struct Height<'f> {
+    loaded: &'f Loaded,
+    state: &'f State,
+    edge: &'f EdgePoint,
+    height: Length,
+}
+
+/// The height with the least room to its limit.
+fn worst<'f>(
+    loadings: &[(&'f Loaded, &'f State, &'f Floating)],
+    edges: &[&'f EdgePoint],
+    limit: &dyn Fn(EdgeKind) -> Length,
+) -> Option<Height<'f>> {
+    let mut worst: Option<Height> = None;
+    for (loaded, state, floating) in loadings {
+        for edge in edges {
+            let height = floating.height_above_water(&edge.point);
+            let room = height - limit(edge.kind);
+            if worst.is_none_or(|other| room < other.height - limit(other.edge.kind)) {
+                worst = Some(Height {
+                    loaded,
+                    state,
+                    edge,
+                    height,
+                });
+            }
+        }
+    }
+    worst
+}
+
+/// Heights of edges in every loading, before and after.
+fn heights_table(float: &Float, edges: &[&EdgePoint]) -> Table {
+    let mut rows = Vec::new();
+    for loaded in &float.loadings {
+        for edge in edges {
+            let at = |state: Option<&State>| {
+                state
+                    .and_then(State::floating)
+                    .map_or(Text::from("-"), |floating| {
+                        Measure::of(floating.height_above_water(&edge.point)).into()
+                    })
+            };
+            rows.push(vec![
+                Text::from(loaded.name.as_str()),
+                Text::from(edge.name.as_str()),
+                at(loaded.before.as_ref()),
+                at(loaded.after.as_ref()),
+            ]);
+        }
+    }
+    Table {
+        title: "heights above water".to_owned(),
+        heads: ["loading", "edge", "before", "after"]
+            .map(str::to_owned)
+            .to_vec(),
+        rows,
+    }
+}
+
+/// What an edge lost by the repower in this loading.
+fn lost(loaded: &Loaded, edge: &EdgePoint) -> Option<Length> {
+    let (before, after) = loaded.both()?;
+    let height = |state: &State| Some(state.floating()?.height_above_water(&edge.point));
+    Some(height(before)? - height(after)?)
+}
+
+/// How the height came about: the solver, its residual and its inputs.
+fn height_sheet(height: &Height, floating: &Floating) -> Sheet {
+    use crate::working::Term;
+    let mut sheet = Sheet::default();
+    let normal = floating.plane.normal();
+    let point = height.edge.point;
+    sheet.remark(say!(
+        "loading `{}`: {}, centre {} forward; balance by Newton's method in sinkage, trim and heel, {} steps, weight and buoyancy agree to {}",
+        height.loaded.name.as_str(),
+        Measure::of(height.state.total.mass),
+        Measure::of(Length::from_si(height.state.total.centre.x)),
+        floating.steps,
+        format!("{:.0e}", floating.residual.force.abs())
+    ));
+    let part = |symbol: &str, n: f64, at: f64| {
+        Term::new(format!("n{symbol}"), uom::si::f64::Ratio::from_si(n))
+            * Term::new(symbol.to_owned(), Length::from_si(at))
+    };
+    sheet.set(
+        "h",
+        "height of the edge above the water plane of normal n and offset d",
+        part("x", normal.x, point.x) + part("y", normal.y, point.y) + part("z", normal.z, point.z)
+            - Term::new("d", floating.plane.offset()),
+    );
+    sheet
+}
+
+/// What to move forward, in words.
+fn plan_words(plan: &[Shift]) -> Text {
+    Text::join(
+        plan.iter().map(|shift| {
+            say!(
+                "{} ({}) {} forward, to {} from the transom",
+                shift.name.as_str(),
+                Measure::of(shift.mass),
+                Measure::styled(
+                    shift.forward.unwrap_or(Length::from_si(0.0)),
+                    Style::FeetInches
+                ),
+                Measure::styled(shift.to, Style::FeetInches)
+            )
+        }),
+        ", and ",
+    )
+}
+
+/// How far each thing aboard would have to go alone.
+fn shifts_table(shifts: &[Shift]) -> Table {
+    let rows = shifts
+        .iter()
+        .map(|shift| {
+            vec![
+                Text::from(shift.name.as_str()),
+                Measure::of(shift.mass).into(),
+                shift
+                    .forward
+                    .map_or(Text::from("not enough alone"), |forward| {
+                        Measure::styled(forward, Style::FeetInches).into()
+                    }),
+                Measure::styled(shift.to, Style::FeetInches).into(),
+            ]
+        })
+        .collect();
+    Table {
+        title: "what would put her back, each alone".to_owned(),
+        heads: ["item", "weight", "forward by", "to"]
+            .map(str::to_owned)
+            .to_vec(),
+        rows,
+    }
+}
+
+/// The ways to meet a goal: things moved forward, else ballast; and less on the stern. In words, with a
+/// table of what each thing does alone.
+fn put_back(
+    float: &Float,
+    state: &State,
+    goal: &dyn Fn(&Floating) -> f64,
+) -> (Option<Text>, Option<Table>) {
+    let shifts = float.shifts(state, goal);
+    let table = (!shifts.is_empty()).then(|| shifts_table(&shifts));
+    let moved = match float.plan(state, goal) {
+        Some(plan) => Some(say!("move ").then(plan_words(&plan))),
+        None => ballast(float, state, goal),
+    };
+    let less = float.on_stern(state).and_then(|(_, hung)| {
+        let room = room_at_stern(float, state, goal).filter(|room| room.si() < 0.0)?;
+        let left = hung + room;
+        Some(say!(
+            "hang {} less on the stern, {} in all",
+            Measure::of(-room),
+            Measure::of(left)
+        ))
+    });
+    let ways = match (moved, less) {
+        (Some(moved), Some(less)) => Some(moved.then(Text::from("; or ")).then(less)),
+        (Some(moved), None) => Some(moved),
+        (None, Some(less)) => {
+            Some(less.then(Text::from(" (nothing moved or stowed forward is enough)")))
+        }
+        (None, None) => None,
+    };
+    (ways.map(|ways| ways.then(Text::from("."))), table)
+}
+
+fn ballast(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Option<Text> {
+    let place = float.ballast_place(state);
+    let none = Mass::from_si(0.0);
+    let mass = float.mass_at(state, &place, (none, state.total.mass), goal)?;
+    Some(say!(
+        "stow {} more {} forward of the transom (nothing aboard moved forward is enough)",
+        Measure::of(mass),
+        Measure::styled(Length::from_si(place.x), Style::FeetInches)
+    ))
+}
+
+/// More than anyone would hang on her stern, kg: where the search for the most ends.
+const SEARCH_KG: f64 = 5000.0;
+
+/// The weight that can still be hung at the engines' place until the goal comes down to zero; below zero
+/// as much must come off.
+fn room_at_stern(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Option<Mass> {
+    let (place, hung) = float.on_stern(state)?;
+    let room = |from: f64, to: f64| {
+        float.mass_at(
+            state,
+            &place,
+            (Mass::from_si(from), Mass::from_si(to)),
+            goal,
+        )
+    };
+    if goal(state.floating()?) < 0.0 {
+        return room(-hung.si(), 0.0);
+    }
+    // She may turn over or sink on the way to the far end: come nearer until she does not.
+    let mut most = SEARCH_KG;
+    while most > 1.0 {
+        if let Some(room) = room(0.0, most) {
+            return Some(room);
+        }
+        most *= 0.7;
+    }
+    None
+}
+
+fn missing(measurement: &'static tape::Measurement) -> Missing {
+    Missing {
+        measurement,
+        of: None,
+    }
+}

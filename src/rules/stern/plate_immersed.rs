@@ -1,0 +1,119 @@
+//! `stern/plate-immersed`
+
+use uom::si::f64::Length;
+
+use super::{floated, upright};
+use crate::case::Case;
+use crate::case::float::plate_point;
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::rig::Missing;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::Table;
+
+rule! {
+    /// Whether each engine's anti-ventilation plate, and with it the water inlets below, lies under
+    /// water at rest with the engine down, in every loading.
+    ///
+    /// **Why.** An inlet in the air pumps none: the engine overheats at idle, and the propeller draws
+    /// air when she starts.
+    ///
+    /// **Limit.** At least 1 in under water at rest.
+    ///
+    /// **Source.** Common practice, no source.
+    ///
+    /// **When it warns.** Hang the engine lower, or choose the longer shaft.
+    PLATE_IMMERSED = Stern "stern/plate-immersed", judge;
+}
+
+/// Least immersion of the plate at rest. Common practice, no source.
+const LEAST_IN: f64 = 1.0;
+
+fn judge(case: &Case) -> Finding {
+    let rig = case.rig;
+    let outfit = if rig.after.is_empty() {
+        &rig.before
+    } else {
+        &rig.after
+    };
+    if outfit.is_empty() {
+        return Finding::unmeasured(vec![rig.after.missing()]);
+    }
+    let float = match floated(case) {
+        Ok(float) => float,
+        Err(finding) => return *finding,
+    };
+    let loadings = match upright(float) {
+        Ok(loadings) => loadings,
+        Err(finding) => return *finding,
+    };
+    let mut lacking: Vec<Missing> = Vec::new();
+    let mut rows = Vec::new();
+    let mut worst: Option<(Length, &str, &str)> = None;
+    for (group, engine) in outfit.engines() {
+        if group.is_lifted() {
+            continue;
+        }
+        let point = match plate_point(rig, group, engine) {
+            Ok(point) => point,
+            Err(missing) => {
+                for one in missing {
+                    if !lacking.contains(&one) {
+                        lacking.push(one);
+                    }
+                }
+                continue;
+            }
+        };
+        for (loaded, _, lies) in &loadings {
+            let under = -lies.height_above_water(&point);
+            rows.push(vec![
+                Text::from(engine.label.as_str()),
+                Text::from(loaded.name.as_str()),
+                Measure::of(under).into(),
+            ]);
+            if worst.is_none_or(|(least, ..)| under < least) {
+                worst = Some((under, &engine.label, &loaded.name));
+            }
+        }
+    }
+    let Some((under, engine, loading)) = worst else {
+        return if lacking.is_empty() {
+            Finding::not_applicable(Text::from(
+                "Only engines on lifting brackets: they are lowered until they run wet.",
+            ))
+        } else {
+            Finding::unmeasured(lacking)
+        };
+    };
+    let least = inches(LEAST_IN);
+    let found = Measure::tape(under);
+    let lies = if under.si() < 0.0 {
+        say!("stands {} out of the water", Measure::tape(-under))
+    } else {
+        say!("lies {} under water", found)
+    };
+    let words = say!("The plate of the {} ", engine)
+        .then(lies)
+        .then(say!(" at rest in `{}`.", loading));
+    if under >= least && !lacking.is_empty() {
+        return Finding::unmeasured(lacking);
+    }
+    let finding = if under < least {
+        Finding::new(Verdict::Warn, words).remedy(say!(
+            "Hang it {} lower, or choose a shaft longer by as much.",
+            Measure::tape(least - under)
+        ))
+    } else {
+        Finding::new(Verdict::Pass, words)
+    };
+    finding
+        .against(found, Limit::AtLeast(Measure::tape(least)))
+        .table(Table {
+            title: "plate under water".to_owned(),
+            heads: ["engine", "loading", "under water"]
+                .map(str::to_owned)
+                .to_vec(),
+            rows,
+        })
+}

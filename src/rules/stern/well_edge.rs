@@ -1,0 +1,123 @@
+//! `stern/well-edge`
+
+use super::{
+    floated, height_sheet, heights_table, lost, missing, put_back, room_at_stern, upright, worst,
+};
+use crate::case::Case;
+use crate::case::float::EdgePoint;
+use crate::job::{EdgeKind, tape};
+use crate::physics::float::Floating;
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Limit, Verdict};
+
+rule! {
+    /// How high the lowest point where water comes in over the motorwell or the transom stands above
+    /// the water, in every loading.
+    ///
+    /// **Why.** Stopped stern to the sea, or when the wake catches up, this is where she floods.
+    ///
+    /// **Limit.** At least 4 in at rest in still water, in every loading.
+    ///
+    /// **Source.** Common practice, no source (the limit); 33 CFR 183.3 (motorwell height: its lowest
+    /// point of water ingress).
+    ///
+    /// **When it warns.** It fails where the edge is under water at rest. Take off the stern what the
+    /// finding says, move weights forward, or raise the edge.
+    WELL_EDGE = Stern "stern/well-edge", judge;
+}
+
+/// Height of the edge above still water at the least. Common practice, no source.
+const LEAST_IN: f64 = 4.0;
+
+fn judge(case: &Case) -> Finding {
+    let float = match floated(case) {
+        Ok(float) => float,
+        Err(finding) => return *finding,
+    };
+    let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Well]).collect();
+    if edges.is_empty() {
+        return Finding::unmeasured(vec![missing(&tape::EDGES)]);
+    }
+    let loadings = match upright(float) {
+        Ok(loadings) => loadings,
+        Err(finding) => return *finding,
+    };
+    let least = inches(LEAST_IN);
+    let Some(lowest) = worst(&loadings, &edges, &|_| least) else {
+        return Finding::unmeasured(vec![missing(&tape::EDGES)]);
+    };
+    let found = Measure::tape(lowest.height);
+    let name = lowest.edge.name.as_str();
+    let loading = lowest.loaded.name.as_str();
+    let change = lost(lowest.loaded, lowest.edge)
+        .map(|lost| {
+            if lost.si() >= 0.0 {
+                say!(", {} lower than before", Measure::tape(lost))
+            } else {
+                say!(", {} higher than before", Measure::tape(-lost))
+            }
+        })
+        .unwrap_or_default();
+    let end = Text::from(".");
+    let mut finding = if lowest.height.si() <= 0.0 {
+        Finding::new(
+            Verdict::Fail,
+            say!(
+                "The {} is {} under water in `{}`",
+                name,
+                Measure::tape(-lowest.height),
+                loading
+            )
+            .then(change)
+            .then(end),
+        )
+    } else {
+        let verdict = if lowest.height < least {
+            Verdict::Warn
+        } else {
+            Verdict::Pass
+        };
+        Finding::new(
+            verdict,
+            say!(
+                "The {} stands {} above the water in `{}`",
+                name,
+                found,
+                loading
+            )
+            .then(change)
+            .then(end),
+        )
+    };
+    let point = lowest.edge.point;
+    let goal = |f: &Floating| f.height_above_water(&point).si() - least.si();
+    if finding.verdict == Verdict::Pass {
+        if let Some(room) = room_at_stern(float, lowest.state, &goal) {
+            finding.summary = finding.summary.then(say!(
+                " The stern takes {} more at the engines' place before it comes down to {}.",
+                Measure::of(room),
+                Measure::tape(least)
+            ));
+        }
+    } else {
+        let (ways, table) = put_back(float, lowest.state, &goal);
+        finding = finding.remedy(match ways {
+            Some(ways) => say!("To keep {}: ", Measure::tape(least)).then(ways),
+            None => {
+                Text::from("Neither lighter engines nor stowing forward is enough: raise the edge.")
+            }
+        });
+        if let Some(table) = table {
+            finding = finding.table(table);
+        }
+    }
+    let mut sheet = crate::working::Sheet::default();
+    if let Some(floating) = lowest.state.floating() {
+        sheet.append(height_sheet(&lowest, floating));
+    }
+    finding
+        .against(found, Limit::AtLeast(Measure::tape(least)))
+        .table(heights_table(float, &edges))
+        .working(sheet)
+}

@@ -1,0 +1,70 @@
+//! `swing/full-tilt`
+
+use super::{cures, of_sweeps, unanswered};
+use crate::case::Case;
+use crate::case::swing::{Question, pose_words, swept_sheet, touch_words};
+use crate::quantity::{Measure, Text, say};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Limit, Verdict};
+
+rule! {
+    /// Each engine against everything on the boat, over the whole range of tilt and from lock to lock:
+    /// well, cutout, transom, bracket, and whatever obstacles the job lists.
+    ///
+    /// **Why.** An engine that strikes the well or the deck when it is tilted breaks its cowl or the
+    /// gelcoat the first time somebody leaves the helm over, and it is found when the holes are
+    /// drilled.
+    ///
+    /// **Limit.** 1/2 in at every pose. The least distance is certified by branch and bound over the
+    /// whole range, within half a millimetre, not taken from samples. How near leg and lower unit come
+    /// to the transom that carries them is the maker's trim stop, and is not judged.
+    ///
+    /// **Source.** The engine's mounting sheet (reach and height at full tilt); common practice, no
+    /// source (the half inch; sizes that no sheet gives).
+    ///
+    /// **When it warns.** It fails where something touches, warns under half an inch; setback, height and
+    /// limits that clear it are worked out by the same bound. A study that gives its own bodies and
+    /// obstacles is answered here.
+    FULL_TILT = Swing "swing/full-tilt", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let swing = case.swing();
+    match &swing.study {
+        Some(Ok(question)) => return asked(question),
+        Some(Err(open)) => return unanswered(open),
+        None => {}
+    }
+    match &swing.full_tilt {
+        Ok(all) => of_sweeps(all, |swept| cures(case, swept)),
+        Err(open) => unanswered(open),
+    }
+}
+
+/// The answer to a question given outright: judged where it says what distance to keep.
+fn asked(question: &Question) -> Finding {
+    let swept = &question.swept;
+    let clearance = &swept.clearance;
+    let summary = say!("With ")
+        .then(pose_words(&clearance.pose, swept))
+        .then(Text::from(": "))
+        .then(touch_words(clearance, swept))
+        .then(say!(
+            "; at no pose of the range is it less than {} (gap {}).",
+            Measure::of(clearance.lower),
+            Measure::of(clearance.gap())
+        ));
+    let found = Measure::of(clearance.lower);
+    let verdict = match question.margin {
+        None => Verdict::Unmeasured,
+        Some(_) if swept.touches() => Verdict::Fail,
+        Some(_) if swept.keeps() => Verdict::Pass,
+        Some(_) => Verdict::Warn,
+    };
+    let mut finding = Finding::new(verdict, summary).working(swept_sheet(swept));
+    finding.found = Some(found);
+    finding.limit = question
+        .margin
+        .map(|margin| Limit::AtLeast(Measure::of(margin)));
+    finding
+}

@@ -1,0 +1,74 @@
+//! `swing/ground`
+
+use super::{of_sweeps, unanswered};
+use crate::case::Case;
+use crate::case::swing::{OverGround, Swept, over_road};
+use crate::quantity::{Measure, Text, say};
+use crate::rules::Finding;
+use crate::rules::rule::rule;
+use crate::working::Table;
+
+rule! {
+    /// Each engine over the road on the trailer, from the towing position to full tilt, and against
+    /// whatever of the trailer the job lists.
+    ///
+    /// **Why.** A skeg that drags over a kerb or a ramp's lip takes the gearcase with it.
+    ///
+    /// **Limit.** 6 in over the road, 1/2 in from the trailer's parts, certified over the range.
+    ///
+    /// **Source.** Common practice, no source (both distances).
+    ///
+    /// **When it warns.** It fails where something touches the road or the trailer, warns under the
+    /// limit; the finding gives the height at full tilt, and the table that with the engine down.
+    GROUND = Swing "swing/ground", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let all = match &case.swing().ground {
+        Ok(all) => all,
+        Err(open) => return unanswered(open),
+    };
+    let sweeps: Vec<Swept> = all
+        .iter()
+        .flat_map(|one| std::iter::once(&one.road).chain(&one.trailer))
+        .cloned()
+        .collect();
+    of_sweeps(&sweeps, |swept| remedy(all, swept)).table(heights(all))
+}
+
+fn remedy(all: &[OverGround], swept: &Swept) -> Text {
+    let tilted = all
+        .iter()
+        .filter(|one| one.road.label == swept.label)
+        .map(|one| one.tilted.height)
+        .reduce(|a, b| if a < b { a } else { b });
+    match tilted {
+        Some(height) if height >= over_road() => say!(
+            "Tow her at full tilt on a transom saver: there she stands {} over the road.",
+            Measure::tape(height)
+        ),
+        Some(height) => say!(
+            "Even at full tilt she stands only {} over the road: raise the boat on the trailer by {}, or move the axle.",
+            Measure::tape(height),
+            Measure::tape(over_road() - height)
+        ),
+        None => Text::default(),
+    }
+}
+
+fn heights(all: &[OverGround]) -> Table {
+    Table {
+        title: "lowest point over the road, steered ahead".to_owned(),
+        heads: ["engine", "full tilt", "down"].map(str::to_owned).to_vec(),
+        rows: all
+            .iter()
+            .map(|one| {
+                vec![
+                    Text::from(one.road.label.as_str()),
+                    Text::from(Measure::tape(one.tilted.height)),
+                    Text::from(Measure::tape(one.down.height)),
+                ]
+            })
+            .collect(),
+    }
+}

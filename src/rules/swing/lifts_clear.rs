@@ -1,0 +1,106 @@
+//! `swing/lifts-clear`
+
+use super::unanswered;
+use crate::case::Case;
+use crate::case::swing::{AboveWater, body_words};
+use crate::physics::height::HOLE_ROW_STEP_IN;
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::{Sheet, Table};
+use uom::si::f64::Length;
+
+rule! {
+    /// Skeg, propeller and gearcase of each engine above the water at full tilt, steered ahead, boat
+    /// at rest, in every condition.
+    ///
+    /// **Why.** What stays in the water at the mooring grows weed, corrodes and drags.
+    ///
+    /// **Limit.** All of it out of the water. The height is exact for the bodies that stand for them.
+    ///
+    /// **Source.** Common practice, no source (a modern engine tilts far enough to bring it all out).
+    ///
+    /// **When it warns.** The finding gives how deep it stays and what lift brings it out; else she
+    /// wants antifouling there, or a berth out of the water.
+    LIFTS_CLEAR = Swing "swing/lifts-clear", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let all = match &case.swing().water {
+        Ok(all) => all,
+        Err(open) => return unanswered(open),
+    };
+    let lowest = all.iter().min_by(|a, b| {
+        let height = |one: &AboveWater| one.clearance.height.value;
+        height(a).total_cmp(&height(b))
+    });
+    let Some(lowest) = lowest else {
+        return Finding::not_applicable(Text::from("No engine is there to lift."));
+    };
+    let height = lowest.clearance.height;
+    let what = body_words(&lowest.clearance.body);
+    let mut sheet = Sheet::default();
+    let at = lowest.clearance.point;
+    sheet.remark(say!(
+        "lowest of all corners of gearcase, propeller and skeg, carried to full tilt about the tilt tube: {} forward, {} to port, {} up in boat axes; {} over the water's plane",
+        Measure::of(Length::from_si(at.x)),
+        Measure::of(Length::from_si(at.y)),
+        Measure::of(Length::from_si(at.z)),
+        Measure::of(height)
+    ));
+    let finding = if height.value < 0.0 {
+        let holes = (-height / inches(HOLE_ROW_STEP_IN)).value.ceil().max(1.0) as usize;
+        Finding::new(
+            Verdict::Warn,
+            say!(
+                "At full tilt ({}) {} of the {} stays {} under water, {}.",
+                Measure::of(lowest.tilt),
+                what,
+                &lowest.label,
+                Measure::tape(-height),
+                &lowest.condition
+            ),
+        )
+        .remedy(say!(
+            "Hanging her {} higher ({} {}) would bring it out, where the plate's window allows that; else antifouling made for it there, and anodes looked at often.",
+            Measure::tape(-height),
+            holes,
+            if holes == 1 { "hole" } else { "holes" }
+        ))
+    } else {
+        Finding::new(
+            Verdict::Pass,
+            say!(
+                "At full tilt ({}) all of it comes out of the water: {} of the {} stands {} over it, {}.",
+                Measure::of(lowest.tilt),
+                what,
+                &lowest.label,
+                Measure::tape(height),
+                &lowest.condition
+            ),
+        )
+    };
+    finding
+        .against(
+            Measure::tape(height),
+            Limit::AtLeast(Measure::tape(Default::default())),
+        )
+        .working(sheet)
+        .table(Table {
+            title: "lowest point over the water".to_owned(),
+            heads: ["engine", "condition", "height", "what"]
+                .map(str::to_owned)
+                .to_vec(),
+            rows: all
+                .iter()
+                .map(|one| {
+                    vec![
+                        Text::from(one.label.as_str()),
+                        Text::from(one.condition.as_str()),
+                        Text::from(Measure::tape(one.clearance.height)),
+                        Text::from(one.clearance.body.as_str()),
+                    ]
+                })
+                .collect(),
+        })
+}

@@ -1,0 +1,207 @@
+//! Swing: what the engines strike, tilting and steering, over their whole range.
+
+mod cylinder;
+mod full_tilt;
+mod ground;
+mod lifts_clear;
+mod neighbour;
+mod permitted_range;
+mod steering_lock;
+mod tie_bar;
+
+pub use cylinder::CYLINDER;
+pub use full_tilt::FULL_TILT;
+pub use ground::GROUND;
+pub use lifts_clear::LIFTS_CLEAR;
+pub use neighbour::NEIGHBOUR;
+pub use permitted_range::PERMITTED_RANGE;
+pub use steering_lock::STEERING_LOCK;
+pub use tie_bar::TIE_BAR;
+
+use uom::si::f64::{Angle, Length};
+
+use crate::case::Case;
+use crate::case::swing::{Open, Swept, open_words, pose_words, swept_sheet, touch_words};
+use crate::physics::height::HOLE_ROW_STEP_IN;
+use crate::quantity::{Measure, Text, inches, say};
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::Table;
+
+/// Setback and spacing are told rounded up to this: what can be ordered and drilled. Common practice, no source.
+const TOLD_IN: f64 = 0.25;
+
+/// What a rule says where there is no answer.
+fn unanswered(open: &Open) -> Finding {
+    match open {
+        Open::Missing(missing) => {
+            let mut each: Vec<_> = Vec::new();
+            for one in missing {
+                if !each.contains(one) {
+                    each.push(one.clone());
+                }
+            }
+            Finding::unmeasured(each)
+        }
+        Open::NotApplicable(why) => Finding::not_applicable(why.clone()),
+        Open::CannotBe(_) => {
+            let mut finding = Finding::unmeasured(Vec::new()).remedy(Text::from(
+                "Check the numbers of the mounting sheet against each other; `sternknee catalog show CLASS` has a set that fits together.",
+            ));
+            finding.summary = open_words(open);
+            finding
+        }
+    }
+}
+
+/// The sweep that comes nearest to its limit, or lies farthest beyond it.
+fn worst(all: &[Swept]) -> Option<&Swept> {
+    all.iter().min_by(|a, b| {
+        let room = |swept: &Swept| (swept.clearance.upper - swept.margin).value;
+        room(a).total_cmp(&room(b))
+    })
+}
+
+/// Contact fails, less than the margin warns, the rest passes for certain.
+fn of_sweeps(all: &[Swept], remedy: impl Fn(&Swept) -> Text) -> Finding {
+    let Some(worst) = worst(all) else {
+        return Finding::not_applicable(Text::from("No engine is there to swing."));
+    };
+    let verdict = verdict(worst);
+    let clearance = &worst.clearance;
+    let found = if worst.touches() {
+        clearance.upper
+    } else {
+        clearance.lower
+    };
+    let mut finding = Finding::new(
+        verdict,
+        say!("With ")
+            .then(pose_words(&clearance.pose, worst))
+            .then(Text::from(": "))
+            .then(touch_words(clearance, worst))
+            .then(first_contact(worst))
+            .then(Text::from(".")),
+    )
+    .against(
+        Measure::tape(found),
+        Limit::AtLeast(Measure::tape(worst.margin)),
+    )
+    .working(swept_sheet(worst));
+    if all.len() > 1 {
+        finding = finding.table(sweep_table(all));
+    }
+    if verdict != Verdict::Pass {
+        finding = finding.remedy(remedy(worst));
+    }
+    finding
+}
+
+fn verdict(swept: &Swept) -> Verdict {
+    if swept.touches() && !swept.taken {
+        Verdict::Fail
+    } else if swept.keeps() {
+        Verdict::Pass
+    } else {
+        Verdict::Warn
+    }
+}
+
+/// From where on it touches, where it does so in tilting up.
+fn first_contact(swept: &Swept) -> Text {
+    let from = swept.cure.as_ref().and_then(|cure| cure.touches_from);
+    let from = from.filter(|tilt| swept.other.is_none() && *tilt > swept.scene.tilt.low());
+    from.map_or(Text::default(), |tilt| {
+        say!("; tilting up, it first touches at {}", Measure::of(tilt))
+    })
+}
+
+fn sweep_table(all: &[Swept]) -> Table {
+    Table {
+        title: "each of them".to_owned(),
+        heads: ["", "certified at least", "attained", "what", "and what"]
+            .map(str::to_owned)
+            .to_vec(),
+        rows: all
+            .iter()
+            .map(|swept| {
+                vec![
+                    match &swept.other {
+                        Some(other) => say!("{}, {}", &swept.label, other),
+                        None => Text::from(swept.label.as_str()),
+                    },
+                    Text::from(Measure::of(swept.clearance.lower)),
+                    Text::from(Measure::of(swept.clearance.upper)),
+                    Text::from(swept.clearance.body.name.as_str()),
+                    Text::from(swept.clearance.other.name.as_str()),
+                ]
+            })
+            .collect(),
+    }
+}
+
+/// A length as it can be ordered: rounded up.
+fn told(length: Length) -> Measure {
+    let step = inches(TOLD_IN);
+    let steps = (length / step).value;
+    Measure::tape(step * (steps - 1e-9).ceil())
+}
+
+/// An angle as a stop can be set: rounded down to a whole degree.
+fn stop(angle: Angle) -> Measure {
+    let degree = crate::quantity::degrees(1.0);
+    Measure::of(degree * ((angle / degree).value + 1e-9).floor())
+}
+
+/// Setback, holes and limits that clear an engine of the boat, each by itself.
+fn cures(case: &Case, swept: &Swept) -> Text {
+    let Some(cure) = &swept.cure else {
+        return Text::default();
+    };
+    let cos = case
+        .rig
+        .transom
+        .angle
+        .reading()
+        .map_or(1.0, |angle| angle.value.value.cos());
+    let mut ways = Vec::new();
+    if let Some(aft) = cure.aft {
+        ways.push(say!("set her {} farther aft", told(aft * cos)));
+    }
+    if let Some(up) = cure.up {
+        let holes = (up / (inches(HOLE_ROW_STEP_IN) * cos)).value;
+        let holes = (holes - 1e-9).ceil().max(1.0) as usize;
+        ways.push(say!(
+            "hang her {} higher ({} {} up, where the plate's window allows it)",
+            Measure::tape(up),
+            holes,
+            if holes == 1 { "hole" } else { "holes" }
+        ));
+    }
+    match cure.tilt.up_to {
+        Some(limit) if !cure.tilt.whole_range && limit > swept.scene.tilt.low() => {
+            ways.push(say!(
+                "stop the tilt at {} from upright (tilt_stop)",
+                stop(limit)
+            ));
+        }
+        _ => {}
+    }
+    match cure.steer.up_to {
+        Some(limit) if !cure.steer.whole_range && limit.value > 0.0 => ways.push(say!(
+            "keep the helm within {} each way when she is tilted",
+            stop(limit)
+        )),
+        _ => {}
+    }
+    if ways.is_empty() {
+        return Text::from(
+            "Neither setback nor height nor a limit within reason clears it: another bracket, another class, or another boat.",
+        );
+    }
+    say!(
+        "One of these clears it by {}: ",
+        Measure::tape(swept.margin)
+    )
+    .then(Text::join(ways, "; or "))
+    .then(Text::from("."))
+}

@@ -1,0 +1,61 @@
+//! A file's text, or why it has none.
+
+use std::fs::File;
+use std::io::{self, Read};
+use std::path::Path;
+
+use super::LONGEST_FILE;
+
+/// Why a file gave no text.
+#[derive(Debug, thiserror::Error)]
+pub enum FileError {
+    /// The system would not hand it over.
+    #[error("cannot be read: {0}")]
+    Unreadable(#[from] io::Error),
+    /// It holds bytes that are no text.
+    #[error("line {line}, column {column}: not UTF-8 text; save the file as UTF-8")]
+    NotText { line: usize, column: usize },
+}
+
+/// The text of a file. Of one that is longer than any job or catalog only the beginning is taken, enough
+/// for [`super::read`] to refuse it: the file may be a device without an end.
+///
+/// # Errors
+/// A file that cannot be opened or read, or that is not UTF-8.
+pub fn text_of(path: &Path) -> Result<String, FileError> {
+    let mut bytes = Vec::new();
+    File::open(path)?
+        .take(LONGEST_FILE as u64 + 1)
+        .read_to_end(&mut bytes)?;
+    if bytes.len() > LONGEST_FILE {
+        return Ok(String::from_utf8_lossy(&bytes).into_owned());
+    }
+    let text = String::from_utf8(bytes).map_err(|error| {
+        let good = &error.as_bytes()[..error.utf8_error().valid_up_to()];
+        let before = String::from_utf8_lossy(good);
+        FileError::NotText {
+            line: before.matches('\n').count() + 1,
+            column: before.rsplit('\n').next().unwrap_or("").chars().count() + 1,
+        }
+    })?;
+    // Some editors begin a file with a mark of its byte order.
+    Ok(text
+        .strip_prefix('\u{feff}')
+        .map_or(text.clone(), str::to_owned))
+}
+
+/// The text with everything that could move a terminal's cursor, change its colours or turn the
+/// direction of writing replaced by a mark of the same length, so that places stay where they were.
+pub fn printable(text: &str) -> String {
+    text.chars()
+        .map(|c| match c {
+            '\n' | '\t' => c,
+            '\0'..='\u{1f}' | '\u{7f}' => '?',
+            '\u{80}'..='\u{9f}' => '¿',
+            '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => {
+                '\u{fffd}'
+            }
+            _ => c,
+        })
+        .collect()
+}

@@ -1,0 +1,126 @@
+// Opens every page of a folder in a real browser and holds it against what a page must be: no script error,
+// no request, no lettering that overlaps or leaves its box at three widths, whole sheets of paper, nothing
+// serious from axe-core. Usage: node check.mjs FOLDER [PICTURES]
+import { readdirSync, readFileSync, mkdirSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { execFileSync } from "node:child_process";
+import { join, resolve } from "node:path";
+import { tmpdir } from "node:os";
+import puppeteer from "puppeteer-core";
+
+const require = createRequire(import.meta.url);
+const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
+const folder = resolve(process.argv[2]);
+const pictures = process.argv[3] && resolve(process.argv[3]);
+if (pictures) mkdirSync(pictures, { recursive: true });
+const scratch = execFileSync("mktemp", ["-d", join(tmpdir(), "sternknee-browser-XXXXXX")]).toString().trim();
+
+const WIDTHS = [360, 768, 1280];
+const complaints = [];
+const complain = (page, what) => complaints.push(`${page}: ${what}`);
+
+// Runs in the page: pieces of lettering that lie on each other, and such as leave the page or their box.
+function lettering() {
+  const found = [];
+  const shown = (node) => node.checkVisibility({ opacityProperty: true, visibilityProperty: true });
+  const pieces = [];
+  const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let node = walk.nextNode(); node; node = walk.nextNode()) {
+    const element = node.parentElement;
+    if (!node.data.trim() || element.closest("title, desc, style") || !shown(element)) continue;
+    const range = document.createRange();
+    range.selectNodeContents(node);
+    for (const box of range.getClientRects()) {
+      if (box.width < 0.5 || box.height < 0.5) continue;
+      // Lines of text have room above and below their letters, which may touch.
+      const trim = Math.min(box.height * 0.18, 4);
+      pieces.push({ words: node.data.trim().slice(0, 40), node, left: box.left, right: box.right,
+                    top: box.top + trim, bottom: box.bottom - trim, element });
+    }
+  }
+  const wide = document.documentElement.clientWidth;
+  for (const piece of pieces) {
+    const scroller = piece.element.closest("figure > div, .scroll");
+    const scrolls = scroller && scroller.scrollWidth > scroller.clientWidth + 1;
+    if (!scrolls && (piece.left < -0.5 || piece.right > wide + 0.5)) found.push(`"${piece.words}" leaves the page`);
+    const drawing = piece.element.closest("figure svg");
+    if (drawing) {
+      const box = drawing.getBoundingClientRect();
+      if (piece.left < box.left - 1 || piece.right > box.right + 1 || piece.top < box.top - 1 || piece.bottom > box.bottom + 1)
+        found.push(`"${piece.words}" leaves its drawing`);
+    }
+    const cell = piece.element.closest("td, th, dd, li, summary, p");
+    if (cell && !drawing) {
+      const box = cell.getBoundingClientRect();
+      if (piece.right > box.right + 1.5 || piece.left < box.left - 1.5) found.push(`"${piece.words}" leaves its box`);
+    }
+  }
+  pieces.sort((a, b) => a.top - b.top);
+  for (let i = 0; i < pieces.length; i++) {
+    for (let j = i + 1; j < pieces.length && pieces[j].top < pieces[i].bottom; j++) {
+      const [a, b] = [pieces[i], pieces[j]];
+      if (a.node === b.node) continue;
+      const across = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+      const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
+      if (across > 1 && down > 1) found.push(`"${a.words}" and "${b.words}" overlap`);
+    }
+  }
+  if (document.documentElement.scrollWidth > wide + 1) found.push("the page scrolls sideways");
+  return found;
+}
+
+const browser = await puppeteer.launch({
+  executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+  headless: true,
+  userDataDir: join(scratch, "profile"),
+  args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+         "--disable-component-update", "--disable-sync"],
+});
+const names = readdirSync(folder).filter((name) => name.endsWith(".html")).sort();
+if (names.length === 0) complain(folder, "holds no page");
+let checked = 0;
+for (const name of names) {
+  const address = `file://${join(folder, name)}`;
+  for (const width of WIDTHS) {
+    const page = await browser.newPage();
+    page.on("console", (message) => { if (["error", "warn"].includes(message.type())) complain(name, `console: ${message.text()}`); });
+    page.on("pageerror", (error) => complain(name, `script error: ${error.message}`));
+    page.on("request", (request) => {
+      if (request.url() !== address && !request.url().startsWith("data:")) complain(name, `asks for ${request.url()}`);
+    });
+    await page.setViewport({ width, height: 900 });
+    await page.goto(address, { waitUntil: "load" });
+    for (const folded of [true, false]) {
+      const box = await page.$("#unfold");
+      if (!folded) { if (!box) break; await box.click(); }
+      for (const what of await page.evaluate(lettering)) complain(name, `${width} px${folded ? "" : ", unfolded"}: ${what}`);
+    }
+    if (pictures) await page.screenshot({ path: join(pictures, `${name}-${width}.png`), fullPage: true });
+    await page.evaluate(axe);
+    const result = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ["violations"] }));
+    for (const violation of result.violations)
+      if (["serious", "critical", "moderate"].includes(violation.impact))
+        complain(name, `${width} px: axe ${violation.impact} ${violation.id}: ${violation.help} (${violation.nodes[0].html.slice(0, 120)})`);
+    checked += 1;
+    await page.close();
+  }
+  for (const format of ["A4", "Letter"]) {
+    const page = await browser.newPage();
+    await page.goto(address, { waitUntil: "load" });
+    const file = join(scratch, `${name}-${format}.pdf`);
+    await page.pdf({ path: file, format, printBackground: true });
+    await page.close();
+    const sheets = execFileSync("pdftotext", ["-layout", file, "-"]).toString().split("\f").slice(0, -1);
+    sheets.forEach((words, i) => {
+      if (!words.includes(`page ${i + 1} of ${sheets.length}`)) complain(name, `${format}: sheet ${i + 1} has no page number`);
+      if (!words.includes("Advice, not approval")) complain(name, `${format}: sheet ${i + 1} has no foot`);
+      if (words.trim().split(/\n+/).length < 4) complain(name, `${format}: sheet ${i + 1} is all but empty`);
+    });
+    if (pictures) execFileSync("pdftoppm", ["-r", "60", "-png", file, join(pictures, `${name}-${format}`)]);
+  }
+}
+await browser.close();
+execFileSync("rm", ["-rf", scratch]);
+console.log(`${names.length} pages, ${checked} views, ${complaints.length} complaints`);
+for (const complaint of [...new Set(complaints)]) console.log(complaint);
+process.exit(complaints.length === 0 ? 0 : 1);

@@ -1,0 +1,148 @@
+//! Every page in a real browser, where there is one. Without Chromium, Node and the packages of
+//! `tests/browser/package-lock.json` the checks are skipped, and say so; `tests/browser/run.sh` installs
+//! all of it and lets nothing be skipped.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+const HERE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/browser");
+
+/// What is missing of the tools.
+fn missing() -> Vec<&'static str> {
+    let runs = |program: &str, argument: &str| Command::new(program).arg(argument).output().is_ok();
+    let mut missing = Vec::new();
+    if !runs("node", "--version") {
+        missing.push("node");
+    }
+    if !Path::new("/usr/bin/chromium").exists() && std::env::var_os("CHROMIUM").is_none() {
+        missing.push("chromium");
+    }
+    if !runs("pdftotext", "-v") {
+        missing.push("pdftotext");
+    }
+    if !runs("xmllint", "--version") {
+        missing.push("xmllint");
+    }
+    if !Path::new(HERE).join("node_modules/puppeteer-core").exists() {
+        missing.push("tests/browser/node_modules");
+    }
+    missing
+}
+
+/// Whether the tools are there; where they must be and are not, the test fails.
+fn equipped(what: &str) -> bool {
+    let missing = missing();
+    if missing.is_empty() {
+        return true;
+    }
+    let list = missing.join(", ");
+    assert!(
+        std::env::var_os("STERNKNEE_BROWSER").is_none(),
+        "{what}: {list} missing"
+    );
+    println!("skipped: {what}: no {list} (tests/browser/run.sh installs them)");
+    false
+}
+
+fn run(command: &mut Command) -> String {
+    let output = command
+        .output()
+        .unwrap_or_else(|error| panic!("{command:?}: {error}"));
+    String::from_utf8_lossy(&output.stdout).into_owned() + &String::from_utf8_lossy(&output.stderr)
+}
+
+/// Writes every kind of page of every demo into the folder, and the drawings beside them.
+fn write_pages(folder: &Path) {
+    let program = assert_cmd::cargo::cargo_bin("sternknee");
+    let jobs = concat!(env!("CARGO_MANIFEST_DIR"), "/catalogs/jobs");
+    let demos = std::fs::read_dir(jobs).expect("the demos");
+    for entry in demos {
+        let job = entry.expect("a demo").path();
+        if job.extension().is_none_or(|extension| extension != "ron") {
+            continue;
+        }
+        let name = job
+            .file_stem()
+            .expect("a name")
+            .to_string_lossy()
+            .into_owned();
+        let page = |kind: &str| folder.join(format!("{name}{kind}.html"));
+        for (units, kind) in [("us", ""), ("both", "-both")] {
+            run(Command::new(&program)
+                .args(["check", "--units", units, "--html"])
+                .args([page(kind), job.clone()]));
+        }
+        run(Command::new(&program)
+            .args(["tape", "--html"])
+            .args([page("-tape"), job.clone()]));
+        for topic in ["weights", "float", "swing", "strength"] {
+            let out = page(&format!("-work-{topic}"));
+            run(Command::new(&program)
+                .arg("work")
+                .arg(&job)
+                .arg(topic)
+                .arg("--html")
+                .arg(out));
+        }
+        run(Command::new(&program)
+            .args(["check", "--drawings"])
+            .args([folder.join(&name), job.clone()]));
+        assert!(page("").exists() && page("-tape").exists(), "{name}");
+    }
+    for sitting in ["before-ordering", "as-fitted"] {
+        let job = folder.join(format!("{sitting}.ron"));
+        run(Command::new(&program)
+            .args(["start", "--for", sitting, "--sheet"])
+            .args([folder.join(format!("blank-{sitting}.html")), job]));
+    }
+}
+
+fn files(folder: &Path, extension: &str) -> Vec<PathBuf> {
+    let mut all = Vec::new();
+    for entry in std::fs::read_dir(folder).expect("a folder") {
+        let path = entry.expect("an entry").path();
+        if path.is_dir() {
+            all.extend(files(&path, extension));
+        } else if path.extension().is_some_and(|e| e == extension) {
+            all.push(path);
+        }
+    }
+    all.sort();
+    all
+}
+
+#[test]
+fn every_page_opens_reads_prints_and_can_be_used_by_everyone() {
+    if !equipped("pages in a browser") {
+        return;
+    }
+    let folder = tempfile::tempdir().expect("a folder");
+    write_pages(folder.path());
+    let mut check = Command::new("node");
+    check
+        .arg(Path::new(HERE).join("check.mjs"))
+        .arg(folder.path());
+    if let Some(pictures) = std::env::var_os("STERNKNEE_PICTURES") {
+        check.arg(pictures);
+    }
+    let said = run(&mut check);
+    println!("{said}");
+    assert!(said.contains(" 0 complaints"), "{said}");
+
+    // The pages against the standard of HTML, the drawings against that of XML.
+    let pages = files(folder.path(), "html");
+    let said = run(Command::new("node")
+        .arg(Path::new(HERE).join("node_modules/html-validate/bin/html-validate.mjs"))
+        .arg("--config")
+        .arg(Path::new(HERE).join("html-validate.json"))
+        .args(&pages));
+    assert!(!said.contains("error"), "{said}");
+    println!("{} pages are valid HTML", pages.len());
+    let drawings = files(folder.path(), "svg");
+    assert!(drawings.len() >= 10);
+    let said = run(Command::new("xmllint")
+        .args(["--noout", "--nonet"])
+        .args(&drawings));
+    assert!(said.trim().is_empty(), "{said}");
+    println!("{} drawings are well-formed", drawings.len());
+}

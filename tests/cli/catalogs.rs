@@ -1,0 +1,150 @@
+//! `catalog` and `--catalog`.
+
+use std::path::Path;
+
+use crate::{project, same_as_kept, shown, sternknee};
+
+fn call(folder: &Path, arguments: &[&str]) -> std::process::Output {
+    sternknee(folder).args(arguments).output().unwrap()
+}
+
+/// A folder of a catalog with this text in it, and a job beside it.
+fn folder(catalog: &str, job: &str) -> tempfile::TempDir {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::create_dir(folder.path().join("own")).unwrap();
+    std::fs::write(folder.path().join("own/own.ron"), catalog).unwrap();
+    std::fs::write(folder.path().join("job.ron"), job).unwrap();
+    folder
+}
+
+#[test]
+fn the_catalog_is_listed() {
+    let output = call(&project(), &["catalog"]);
+    same_as_kept("catalog", "sternknee catalog", &shown(&output));
+}
+
+#[test]
+fn an_entry_of_each_sort_is_shown() {
+    for name in [
+        "four-stroke 150 hp inline-4",
+        "box bracket 30 in, twin",
+        "1/2-13",
+        "Douglas-fir marine plywood",
+    ] {
+        let output = call(&project(), &["catalog", "show", name]);
+        assert_eq!(output.status.code(), Some(0));
+        let plain: String = name
+            .chars()
+            .map(|c| if c.is_ascii_alphanumeric() { c } else { '-' })
+            .collect();
+        let about = format!("sternknee catalog show \"{name}\"");
+        same_as_kept(&format!("catalog-show-{plain}"), &about, &shown(&output));
+    }
+    let output = call(&project(), &["catalog", "show", "four-stroke 155"]);
+    same_as_kept(
+        "catalog-show-unknown",
+        "an entry that is not there",
+        &shown(&output),
+    );
+}
+
+#[test]
+fn the_built_in_folders_are_sound() {
+    for folder in ["catalogs", "catalogs/engines", "catalogs/tables"] {
+        let output = call(&project(), &["catalog", "check", folder]);
+        assert_eq!(output.status.code(), Some(0), "{}", shown(&output));
+        assert!(String::from_utf8_lossy(&output.stdout).contains("sound"));
+    }
+}
+
+#[test]
+fn there_are_as_many_classes_as_a_yard_needs() {
+    let catalog = sternknee::catalog::Catalog::built_in().unwrap();
+    assert!(catalog.engines.len() >= 30, "{}", catalog.engines.len());
+    assert!(catalog.brackets.len() >= 8, "{}", catalog.brackets.len());
+}
+
+const MINE: &str =
+    "(engines: [(name: \"mine\", spec: (power: \"80 hp\", running_weight: \"350 lb\"))])";
+const JOB: &str =
+    "(sitting: study, plate: builders(power: \"90 hp\"), engines_on: [(class: \"mine\")])";
+
+#[test]
+fn a_folder_adds_to_the_catalog() {
+    let folder = folder(MINE, JOB);
+    let without = call(folder.path(), &["check", "job.ron"]);
+    assert_eq!(without.status.code(), Some(2));
+    let with = call(folder.path(), &["check", "job.ron", "--catalog", "own"]);
+    assert_eq!(with.status.code(), Some(0), "{}", shown(&with));
+    let report = String::from_utf8_lossy(&with.stdout).into_owned();
+    assert!(report.contains("80 hp of the 90 hp"), "{report}");
+    let listed = call(folder.path(), &["catalog", "--catalog", "own"]);
+    assert!(String::from_utf8_lossy(&listed.stdout).contains("mine"));
+}
+
+#[test]
+fn an_entry_of_the_same_name_takes_its_place() {
+    let name = "four-stroke 150 hp inline-4";
+    let folder = folder(&MINE.replace("mine", name), &JOB.replace("mine", name));
+    let report = |arguments: &[&str]| {
+        let output = call(folder.path(), arguments);
+        String::from_utf8(output.stdout).unwrap()
+    };
+    assert!(report(&["check", "job.ron"]).contains("make 150 hp"));
+    assert!(report(&["check", "job.ron", "--catalog", "own"]).contains("80 hp of the 90 hp"));
+    let listed = report(&["catalog", "--catalog", "own"]);
+    assert_eq!(listed.matches(name).count(), 1);
+}
+
+/// Faults of a catalog are told as a job's are: all of them, each at its place, exit 2.
+#[test]
+fn a_faulty_catalog_is_told_whole() {
+    let faulty = "(\n  engines: [\n    (name: \"a\", spec: (powr: \"80 hp\")),\n    \
+        (name: \"b\", spec: (power: \"80 hp\", running_weight: \"35 hp\")),\n    \
+        (name: \"b\", spec: (power: \"900 hp\")),\n    (name: \"\", spec: ()),\n  ],\n  \
+        brackets: [(name: \"c\", spec: (setback: \"-3 in\", kind: shelf))],\n)\n";
+    let folder = folder(faulty, JOB);
+    std::fs::write(folder.path().join("own/second.ron"), "(engines: 3)").unwrap();
+    let checked = call(folder.path(), &["catalog", "check", "own"]);
+    same_as_kept(
+        "catalog-check-faulty",
+        "sternknee catalog check own",
+        &shown(&checked),
+    );
+    let used = call(folder.path(), &["check", "job.ron", "--catalog", "own"]);
+    assert_eq!(used.status.code(), Some(2));
+    assert_eq!(used.stderr, checked.stderr);
+}
+
+#[test]
+fn tables_that_do_not_rise_are_told() {
+    let folder = folder(
+        "(power_capacity: (citation: \"x\", edition: \"y\", steps_end: 52.5, steps: [\n  \
+         (factor_to: 39, power: \"5 hp\"),\n  (factor_to: 35, power: \"3 hp\")]))",
+        JOB,
+    );
+    let output = call(folder.path(), &["catalog", "check", "own"]);
+    same_as_kept(
+        "catalog-check-table",
+        "a table that does not rise",
+        &shown(&output),
+    );
+}
+
+#[test]
+fn folders_without_a_catalog_are_told() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::create_dir(folder.path().join("bare")).unwrap();
+    let bare = call(folder.path(), &["catalog", "check", "bare"]);
+    same_as_kept(
+        "catalog-check-empty",
+        "a folder without a catalog file",
+        &shown(&bare),
+    );
+    let missing = call(folder.path(), &["catalog", "check", "nowhere"]);
+    same_as_kept(
+        "catalog-check-missing",
+        "a folder that is not there",
+        &shown(&missing),
+    );
+}

@@ -1,0 +1,158 @@
+//! Reports of the demos, rules and measuring lists.
+
+use serde_json::Value;
+
+use crate::{project, same_as_kept, shown, sternknee};
+
+const DEMOS: [(&str, i32); 4] = [
+    ("oyster_skiff", 1),
+    ("tiller_skiff", 0),
+    ("harbour_launch", 1),
+    ("creek_boat", 0),
+];
+
+fn call(arguments: &str) -> std::process::Output {
+    let mut command = sternknee(&project());
+    command.args(arguments.split_whitespace()).output().unwrap()
+}
+
+#[test]
+fn the_demos_reports_are_the_kept_ones() {
+    for (demo, code) in DEMOS {
+        for (name, options) in [
+            ("us", ""),
+            ("si", "--units si"),
+            ("both", "--units both"),
+            ("us-explain", "--explain"),
+            ("si-explain", "--units si --explain"),
+            ("both-explain", "--units both --explain"),
+            ("json", "--format json"),
+            ("json-si", "--format json --units si"),
+        ] {
+            let arguments = format!("check catalogs/jobs/{demo}.ron {options}");
+            let output = call(&arguments);
+            assert_eq!(output.status.code(), Some(code), "{arguments}");
+            let about = format!("sternknee {}", arguments.trim());
+            same_as_kept(&format!("report-{demo}-{name}"), &about, &shown(&output));
+        }
+    }
+}
+
+#[test]
+fn a_report_keeps_to_eighty_columns() {
+    for (demo, _) in DEMOS {
+        for options in ["", "--explain", "--explain --units both"] {
+            let output = call(&format!("check catalogs/jobs/{demo}.ron {options}"));
+            for line in String::from_utf8(output.stdout).unwrap().lines() {
+                assert!(line.chars().count() <= 80, "{demo} {options}: {line}");
+            }
+        }
+    }
+}
+
+/// Between them the demos show every verdict.
+#[test]
+fn every_verdict_appears_in_the_demos() {
+    let mut seen = std::collections::BTreeSet::new();
+    for (demo, _) in DEMOS {
+        let output = call(&format!("check catalogs/jobs/{demo}.ron --format json"));
+        let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+        for finding in report["findings"].as_array().unwrap() {
+            seen.insert(finding["verdict"].as_str().unwrap().to_owned());
+        }
+    }
+    let all = ["fail", "not applicable", "pass", "unmeasured", "warn"];
+    assert_eq!(seen.into_iter().collect::<Vec<_>>(), all);
+}
+
+/// The document's shape: what another program may rely on.
+#[test]
+fn the_json_report_has_the_documented_fields() {
+    let output = call("check catalogs/jobs/harbour_launch.ron --format json");
+    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert_eq!(report["schema"], "sternknee-report/1");
+    assert!(report["title"].is_string());
+    assert!(report["assumed"].is_array() && report["cautions"].is_array());
+    let findings = report["findings"].as_array().unwrap();
+    assert_eq!(findings.len(), sternknee::rules::ALL.len());
+    for finding in findings {
+        for field in [
+            "rule", "verdict", "found", "limit", "margin", "summary", "remedy", "sources",
+            "working", "missing",
+        ] {
+            assert!(finding.get(field).is_some(), "{field} of {finding}");
+        }
+        if let Some(margin) = finding["margin"].as_object() {
+            assert!(
+                margin["value"].is_f64() || margin["value"].is_i64(),
+                "{finding}"
+            );
+            assert!(margin["unit"].is_string(), "{finding}");
+        }
+    }
+}
+
+/// Text, JSON and exit code tell the same verdicts.
+#[test]
+fn text_and_json_tell_the_same_verdicts() {
+    for (demo, _) in DEMOS {
+        let text = call(&format!("check catalogs/jobs/{demo}.ron --explain"));
+        let text = String::from_utf8(text.stdout).unwrap();
+        let json = call(&format!("check catalogs/jobs/{demo}.ron --format json"));
+        let report: Value = serde_json::from_slice(&json.stdout).unwrap();
+        for finding in report["findings"].as_array().unwrap() {
+            let rule = finding["rule"].as_str().unwrap();
+            let line = match finding["verdict"].as_str().unwrap() {
+                // A study lists what it does not ask in one line.
+                "unmeasured" if report["sitting"] == "study" => rule.to_owned(),
+                "not applicable" => format!("\n  {rule}\n"),
+                verdict => format!("\n  {verdict}  {rule}\n"),
+            };
+            assert!(text.contains(&line), "{demo}: {line}");
+        }
+    }
+}
+
+#[test]
+fn the_rules_are_listed_and_each_explained() {
+    same_as_kept("rules", "sternknee rules", &shown(&call("rules")));
+    for rule in sternknee::rules::ALL {
+        let arguments = format!("rules {}", rule.id);
+        let name = format!("rules-{}", rule.id.replace('/', "-"));
+        same_as_kept(
+            &name,
+            &format!("sternknee {arguments}"),
+            &shown(&call(&arguments)),
+        );
+    }
+    let unknown = shown(&call("rules power/plate"));
+    same_as_kept("rules-unknown", "sternknee rules power/plate", &unknown);
+}
+
+#[test]
+fn the_measuring_list_names_what_is_missing() {
+    for demo in ["tiller_skiff", "harbour_launch", "oyster_skiff"] {
+        let arguments = format!("tape catalogs/jobs/{demo}.ron");
+        let output = call(&arguments);
+        assert_eq!(output.status.code(), Some(0));
+        same_as_kept(
+            &format!("tape-{demo}"),
+            &format!("sternknee {arguments}"),
+            &shown(&output),
+        );
+    }
+}
+
+/// Readings that more rules wait for come first.
+#[test]
+fn the_measuring_list_begins_with_what_most_rules_wait_for() {
+    let output = call("tape catalogs/jobs/tiller_skiff.ron");
+    let text = String::from_utf8(output.stdout).unwrap();
+    let waiting: Vec<usize> = text
+        .lines()
+        .filter_map(|line| line.trim().strip_prefix("decides: "))
+        .map(|rules| rules.split(", ").count())
+        .collect();
+    assert!(!waiting.is_empty());
+    assert!(waiting.is_sorted_by(|a, b| a >= b), "{waiting:?}");
+}

@@ -1,0 +1,152 @@
+//! The drawings are to scale: dimensions measured in the SVG equal the job's numbers.
+
+use sternknee::report;
+
+use super::{DEMOS, common::near, demo, with_report};
+
+/// The drawings of a job, by file name.
+fn drawings(job: &str) -> Vec<(String, String)> {
+    with_report(job, report::drawing_files)
+}
+
+fn drawing(job: &str, name: &str) -> String {
+    drawings(job)
+        .into_iter()
+        .find(|(file, _)| file == name)
+        .unwrap_or_else(|| panic!("no {name}"))
+        .1
+}
+
+fn number(node: roxmltree::Node, attribute: &str) -> f64 {
+    node.attribute(attribute)
+        .and_then(|value| value.parse().ok())
+        .unwrap_or_else(|| panic!("no number {attribute}"))
+}
+
+/// Length in millimetres of a dimension as it is drawn: from the first end of its line to the last,
+/// whatever was broken out for its words, times the drawing's scale.
+fn measured(svg: &str, name: &str) -> f64 {
+    let document = roxmltree::Document::parse(svg).expect("an SVG");
+    let scale = number(document.root_element(), "data-mm-per-unit");
+    let dimension = document
+        .descendants()
+        .find(|node| node.attribute("data-dimension") == Some(name))
+        .unwrap_or_else(|| panic!("no dimension {name}"));
+    let strokes: Vec<_> = dimension
+        .descendants()
+        .filter(|node| {
+            node.has_tag_name(("http://www.w3.org/2000/svg", "line"))
+                && node.attribute("stroke-width") == Some("1")
+        })
+        .collect();
+    let (first, last) = (
+        strokes.first().expect("a line"),
+        strokes.last().expect("a line"),
+    );
+    let across = number(*last, "x2") - number(*first, "x1");
+    let down = number(*last, "y2") - number(*first, "y1");
+    across.hypot(down) * scale
+}
+
+/// A hundredth of a unit is rounded off at each end; at the scales of the demos that is a few hundredths
+/// of a millimetre.
+const ROUNDED_MM: f64 = 0.12;
+
+#[track_caller]
+fn measures(svg: &str, name: &str, millimetres: f64) {
+    near(measured(svg, name), millimetres, ROUNDED_MM);
+}
+
+const INCH: f64 = 25.4;
+
+#[test]
+fn the_transom_is_drawn_to_the_jobs_numbers() {
+    let svg = drawing(&demo("oyster_skiff"), "transom.svg");
+    measures(&svg, "centre-distance", 28.0 * INCH);
+    measures(&svg, "cutout-width", 34.0 * INCH);
+    measures(&svg, "transom-width", 92.0 * INCH);
+    measures(&svg, "chine-beam", 82.0 * INCH);
+    measures(&svg, "transom-height", 25.25 * INCH);
+    measures(&svg, "sweep", 30.0 * INCH);
+    let svg = drawing(&demo("harbour_launch"), "transom.svg");
+    measures(&svg, "centre-distance", 22.0 * INCH);
+    measures(&svg, "cutout-width", 30.0 * INCH);
+}
+
+#[test]
+fn the_side_views_are_drawn_to_the_jobs_numbers() {
+    let svg = drawing(&demo("oyster_skiff"), "side-after.svg");
+    measures(&svg, "transom-height", 25.25 * INCH);
+    measures(&svg, "setback", 30.0 * INCH);
+    // Four holes up: 25.25 − 14 tan 21° + 2 − 25.5 + 3 inches, as height/shaft-match works it out.
+    let plate = 25.25 - 14.0 * 21f64.to_radians().tan() + 2.0 - 25.5 + 3.0;
+    measures(&svg, "plate-above-bottom", plate.abs() * INCH);
+    let svg = drawing(&demo("harbour_launch"), "side-after.svg");
+    measures(&svg, "transom-height", 20.375 * INCH);
+    measures(
+        &svg,
+        "plate-above-bottom",
+        (20.375 - 20.5 + 3.0 * 0.75) * INCH,
+    );
+}
+
+#[test]
+fn scale_bars_are_as_long_as_they_say() {
+    for name in DEMOS {
+        for (file, svg) in drawings(&demo(name)) {
+            let document = roxmltree::Document::parse(&svg).expect("an SVG");
+            let Some(scale) = document.root_element().attribute("data-mm-per-unit") else {
+                continue;
+            };
+            let scale: f64 = scale.parse().expect("a number");
+            let bar = document
+                .descendants()
+                .find(|node| node.has_attribute("data-scale-bar"))
+                .unwrap_or_else(|| panic!("{name} {file}: no scale bar"));
+            let drawn = bar
+                .children()
+                .find(|node| node.has_tag_name(("http://www.w3.org/2000/svg", "rect")))
+                .expect("a bar");
+            near(
+                number(drawn, "width") * scale,
+                number(bar, "data-scale-bar"),
+                0.05 * scale,
+            );
+        }
+    }
+}
+
+#[test]
+fn the_bars_of_the_margins_are_as_long_as_their_findings_use_of_their_limits() {
+    let svg = drawing(&demo("oyster_skiff"), "margins.svg");
+    let document = roxmltree::Document::parse(&svg).expect("an SVG");
+    let bars: Vec<(&str, f64, f64)> = document
+        .descendants()
+        .filter_map(|node| {
+            let rule = node.attribute("data-rule")?;
+            node.attribute("data-share")?;
+            let bar = node
+                .children()
+                .find(|child| child.attribute("height") == Some("8"))?;
+            Some((rule, number(node, "data-share"), number(bar, "width")))
+        })
+        .collect();
+    let bar = |wanted: &str| {
+        *bars
+            .iter()
+            .find(|(rule, ..)| *rule == wanted)
+            .unwrap_or_else(|| panic!("no bar {wanted}"))
+    };
+    let (_, rating, rating_wide) = bar("weight/transom-rating");
+    let (_, plate, plate_wide) = bar("power/plate-limit");
+    near(plate, 1.0, 1e-3);
+    // 1,216 lb on 1,150 lb.
+    near(rating, 1216.0 / 1150.0, 1e-3);
+    near(rating_wide / plate_wide, rating / plate, 1e-3);
+}
+
+#[test]
+fn a_drawing_that_lacks_its_readings_is_not_made() {
+    let files = drawings("(title: \"nothing\", sitting: study)");
+    assert!(files.is_empty(), "{files:?}");
+}

@@ -1,0 +1,71 @@
+//! The pages and drawings, without a browser: what they say, what they escape, what they measure.
+
+#[path = "../common/mod.rs"]
+mod common;
+
+mod drawings;
+mod escaping;
+mod files;
+mod same;
+mod texts;
+
+use assert_cmd::Command;
+use sternknee::case::Case;
+use sternknee::quantity::Units;
+use sternknee::report::{self, Embedded, Report, Stamp};
+use sternknee::rules;
+
+/// The demos, by file name without extension.
+const DEMOS: [&str; 3] = ["oyster_skiff", "harbour_launch", "tiller_skiff"];
+
+fn demo(name: &str) -> String {
+    let path = format!("{}/catalogs/jobs/{name}.ron", env!("CARGO_MANIFEST_DIR"));
+    std::fs::read_to_string(&path).unwrap_or_else(|error| panic!("{path}: {error}"))
+}
+
+/// Does something with the report of a job.
+fn with_report<T>(text: &str, use_it: impl FnOnce(&Report) -> T) -> T {
+    let rig = common::rig(text);
+    let case = Case::new(&rig);
+    let judged = rules::judge(&case);
+    use_it(&Report {
+        case: &case,
+        judged: &judged,
+        units: Units::Us,
+        explain: false,
+    })
+}
+
+/// A stamp that is the same in every run.
+fn stamp() -> Stamp {
+    Stamp {
+        job: "job.ron".to_owned(),
+        job_hash: "0".repeat(64),
+        catalogs: "built in".to_owned(),
+    }
+}
+
+fn page(text: &str) -> String {
+    with_report(text, |report| {
+        report::page(report, &stamp(), &named(report))
+    })
+}
+
+fn named(report: &Report) -> Vec<Embedded> {
+    report
+        .case
+        .rig
+        .papers
+        .photographs
+        .iter()
+        .map(|photograph| Embedded {
+            address: None,
+            file: photograph.file.clone(),
+            caption: photograph.caption.clone(),
+        })
+        .collect()
+}
+
+fn sternknee() -> Command {
+    Command::cargo_bin("sternknee").expect("the program is built beside its tests")
+}

@@ -1,0 +1,95 @@
+//! Text, JSON and HTML say the same of every finding.
+
+use scraper::{Html, Selector};
+use sternknee::quantity::Units;
+use sternknee::report::{self, Report};
+
+use super::{DEMOS, demo, named, stamp, with_report};
+
+fn words(element: scraper::ElementRef, selector: &str) -> Option<String> {
+    let selector = Selector::parse(selector).expect("a selector");
+    let found = element.select(&selector).next()?;
+    Some(found.text().collect::<String>())
+}
+
+/// A text without its line breaks, so that wrapped lines compare.
+fn flat(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn every_finding_reads_the_same_in_text_json_and_html() {
+    for name in DEMOS {
+        with_report(&demo(name), |report| compare(name, report));
+    }
+}
+
+fn compare(name: &str, report: &Report) {
+    let document = Html::parse_document(&report::page(report, &stamp(), &named(report)));
+    let json = report::json(report);
+    let text = flat(&report::text(report));
+    let articles = Selector::parse("article.finding").expect("a selector");
+    let articles: Vec<_> = document.select(&articles).collect();
+    let findings = json["findings"].as_array().expect("findings");
+    assert_eq!(articles.len(), findings.len(), "{name}");
+    assert_eq!(articles.len(), report.judged.len(), "{name}");
+    for (article, finding) in articles.iter().zip(findings) {
+        let rule = finding["rule"].as_str().expect("a rule");
+        assert_eq!(article.attr("data-rule"), Some(rule), "{name}");
+        assert_eq!(
+            article.attr("data-verdict"),
+            finding["verdict"].as_str(),
+            "{rule}"
+        );
+        assert_eq!(
+            words(*article, ".verdict")
+                .map(|verdict| flat(&verdict))
+                .as_deref(),
+            finding["verdict"].as_str(),
+            "{rule}"
+        );
+        let summary = words(*article, ".summary").expect("a summary");
+        assert_eq!(
+            Some(summary.as_str()),
+            finding["summary"].as_str(),
+            "{rule}"
+        );
+        assert!(text.contains(&flat(&summary)), "{rule}: {summary}");
+        for figure in ["found", "margin"] {
+            assert_eq!(
+                words(*article, &format!("dd.{figure}")).as_deref(),
+                finding[figure]["text"].as_str(),
+                "{rule} {figure}"
+            );
+        }
+        assert_eq!(
+            words(*article, ".remedy").as_deref(),
+            finding["remedy"].as_str(),
+            "{rule}"
+        );
+        if let Some(limit) = words(*article, "dd.limit")
+            && rule_is_told_at_length(finding["verdict"].as_str())
+        {
+            assert!(text.contains(&format!("limit {limit}")), "{rule}: {limit}");
+        }
+        for source in finding["sources"].as_array().expect("sources") {
+            let source = source.as_str().expect("a source");
+            assert!(
+                words(*article, ".source")
+                    .expect("sources")
+                    .contains(source),
+                "{rule}"
+            );
+        }
+    }
+    assert!(text.contains(&flat(&report.headline())));
+    for units in [Units::Us, Units::Si, Units::Both] {
+        // Every choice of units makes a page.
+        let report = Report { units, ..*report };
+        assert!(report::page(&report, &stamp(), &[]).contains("</html>"));
+    }
+}
+
+fn rule_is_told_at_length(verdict: Option<&str>) -> bool {
+    !matches!(verdict, Some("not applicable"))
+}

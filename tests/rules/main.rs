@@ -1,0 +1,11 @@
+//! What every rule owes, and where each changes its mind.
+
+#[path = "../common/mod.rs"]
+mod common;
+
+mod fit;
+mod height;
+mod laws;
+mod power;
+mod walk;
+mod weight;

@@ -1,0 +1,167 @@
+//! Where the power rules change their mind. The figures of 33 CFR 183.53 stand in
+//! `tests/published/cfr_33_183.rs`.
+
+use sternknee::quantity::Units;
+use sternknee::rules::Verdict::{NotApplicable, Pass, Unmeasured, Warn};
+
+use crate::common::{finding, near, step, study, verdict, with_engine};
+
+fn two_engines(powers: (&str, &str), role: &str) -> String {
+    format!(
+        "engines_on: [(described: (power: \"{}\"), at: [port(\"14 in\")]), \
+         (described: (power: \"{}\"), at: [starboard(\"14 in\")], role: {role})]",
+        powers.0, powers.1
+    )
+}
+
+/// 33 CFR 183.23: the plate limits the engines together; common practice: an auxiliary does not count.
+#[test]
+fn main_engines_count_together_and_auxiliaries_do_not() {
+    let of = |role| {
+        let job = study(&format!(
+            "plate: builders(power: \"200 hp\"), {}",
+            two_engines(("150 hp", "100 hp"), role)
+        ));
+        finding("power/plate-limit", &job)
+    };
+    assert_eq!(of("auxiliary").verdict, Pass);
+    let over = of("main");
+    assert_eq!(over.verdict, sternknee::rules::Verdict::Fail);
+    near(over.margin().unwrap().in_unit(Units::Us).0, -50.0, 1e-9);
+    assert!(
+        of("auxiliary")
+            .summary
+            .show(Units::Us)
+            .contains("not counted")
+    );
+}
+
+/// 33 CFR 183.23: a plate's own figure comes before the builder's word; without one the word holds.
+#[test]
+fn the_builders_rating_stands_in_for_a_plate_without_power() {
+    let of = |plate: &str| {
+        let fields = format!("boat: (power_rating: \"100 hp\"), plate: {plate}");
+        verdict(
+            "power/plate-limit",
+            &with_engine("power: \"110 hp\"", &fields),
+        )
+    };
+    assert_eq!(of("capacity(persons: 5)"), sternknee::rules::Verdict::Fail);
+    assert_eq!(of("illegible"), sternknee::rules::Verdict::Fail);
+    assert_eq!(of("none"), sternknee::rules::Verdict::Fail);
+    assert_eq!(of("capacity(power: \"120 hp\")"), Pass);
+}
+
+#[test]
+fn an_illegible_plate_waits_and_a_missing_one_does_not_apply() {
+    let of = |plate: &str| {
+        let job = with_engine("power: \"110 hp\"", &format!("plate: {plate}"));
+        (
+            verdict("power/plate-limit", &job),
+            verdict("power/too-little", &job),
+        )
+    };
+    assert_eq!(of("illegible"), (Unmeasured, Unmeasured));
+    assert_eq!(of("none"), (NotApplicable, NotApplicable));
+}
+
+/// Common practice, no source: 0.6 of the rated power.
+#[test]
+fn too_little_begins_under_six_tenths_of_the_rating() {
+    let of = |power: &str| {
+        let job = with_engine(
+            &format!("power: \"{power}\""),
+            "plate: builders(power: \"200 hp\")",
+        );
+        finding("power/too-little", &job)
+    };
+    assert_eq!(of("120 hp").verdict, Pass);
+    assert_eq!(of("119.9 hp").verdict, Warn);
+    near(step(&of("120 hp"), "Pl").in_unit(Units::Us).0, 120.0, 1e-9);
+}
+
+/// 33 CFR 183.53(a), 60 hp for 16 ft by 6.5 ft: plate and engines at the limit and a little over it.
+#[test]
+fn the_formula_holds_against_plate_and_engines() {
+    let boat = "boat: (craft: monohull, bottom: vee, length: \"16 ft\", transom_width: \"6.5 ft\"), \
+                steering: tiller";
+    let of = |power: &str, plate: &str| {
+        let engine = format!("power: \"{power}\"");
+        verdict(
+            "power/formula-limit",
+            &with_engine(&engine, &format!("{boat}{plate}")),
+        )
+    };
+    assert_eq!(of("90 hp", ", plate: capacity(power: \"60 hp\")"), Pass);
+    assert_eq!(of("20 hp", ", plate: capacity(power: \"60.1 hp\")"), Warn);
+    assert_eq!(of("20 hp", ", plate: builders(power: \"60.1 hp\")"), Warn);
+    for plate in [", plate: none", ", plate: illegible"] {
+        assert_eq!(of("60 hp", plate), Pass);
+        assert_eq!(of("60.1 hp", plate), sternknee::rules::Verdict::Fail);
+    }
+    // A plate that was not read yet, or whose power was not: too much is warned of, and the plate asked for.
+    for plate in ["", ", plate: capacity(persons: 4)"] {
+        assert_eq!(of("60 hp", plate), Pass);
+        assert_eq!(of("60.1 hp", plate), Warn);
+    }
+}
+
+/// Common practice, no source: alike in class, power and shaft; the outer pair of opposed hands.
+#[test]
+fn a_pair_must_be_alike_and_opposed() {
+    let pair = |propellers: &str| {
+        let job = study(&format!(
+            "engines_on: [(described: (power: \"90 hp\"), shaft: \"20 in\", \
+             at: [port(\"14 in\"), starboard(\"14 in\")], propellers: [{propellers}])]"
+        ));
+        verdict("power/matched-pair", &job)
+    };
+    assert_eq!(pair("left, right"), Pass);
+    assert_eq!(pair("right, left"), Pass);
+    assert_eq!(pair("counter, counter"), Pass);
+    assert_eq!(pair("right, right"), Warn);
+    assert_eq!(pair("left, left"), Warn);
+    assert_eq!(pair("counter, right"), Warn);
+    let unlike = |one: &str, other: &str| {
+        let job = study(&format!(
+            "engines_on: [({one}, at: [port(\"14 in\")], propellers: [left]), \
+             ({other}, at: [starboard(\"14 in\")], propellers: [right])]"
+        ));
+        finding("power/matched-pair", &job).summary.show(Units::Us)
+    };
+    let class = "class: \"four-stroke 150 hp inline-4\"";
+    assert!(
+        unlike(
+            "described: (power: \"90 hp\")",
+            "described: (power: \"91 hp\")"
+        )
+        .contains("differ")
+    );
+    assert!(
+        unlike(
+            &format!("{class}, shaft: \"20 in\""),
+            &format!("{class}, shaft: \"25 in\"")
+        )
+        .contains("shaft length")
+    );
+    assert!(unlike(class, "class: \"four-stroke 115 hp inline-4\"").contains("class"));
+}
+
+/// Of three, the outer two are held against each other.
+#[test]
+fn the_middle_of_three_may_turn_either_way() {
+    let job = |hands: &str| {
+        study(&format!(
+            "engines_on: [(described: (power: \"90 hp\"), shaft: \"20 in\", \
+             at: [port(\"28 in\"), centre, starboard(\"28 in\")], propellers: [{hands}])]"
+        ))
+    };
+    assert_eq!(
+        verdict("power/matched-pair", &job("left, left, right")),
+        Pass
+    );
+    assert_eq!(
+        verdict("power/matched-pair", &job("right, left, right")),
+        Warn
+    );
+}
