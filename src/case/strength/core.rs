@@ -31,7 +31,7 @@ pub struct Core {
     pub flex: Option<f64>,
     /// The panel's factor with a sound core, where the core is not.
     pub sound_factor: Option<f64>,
-    /// The flex test, where it is still to be made.
+    /// The flex test, where it is still to be made and would move enough to be read.
     pub test: Option<FlexTest>,
 }
 
@@ -55,6 +55,8 @@ impl FlexTest {
 const LEG_IN: f64 = 32.0;
 /// Standard gravity, m/s². Source: ISO 80000-3.
 const GRAVITY: f64 = 9.80665;
+/// What a dial gauge on a boat tells from nothing, m. Common practice, no source.
+const READABLE: f64 = 1e-4;
 /// A test needs no better than this.
 const TEST: Accuracy = Accuracy {
     relative: 0.05,
@@ -229,7 +231,7 @@ fn test(rig: &Rig, board: &Board, footings: &[Footing]) -> Option<FlexTest> {
         .solve(&loads, TEST)
         .ok()?
         .deflection_at(at)?;
-    Some(FlexTest {
+    (moves.abs() > READABLE).then(|| FlexTest {
         engine: hung.name.clone(),
         arm,
         moves: moves.abs(),

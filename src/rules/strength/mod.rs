@@ -115,6 +115,9 @@ fn beside(title: &str, part: Part, strength: &Strength) -> Table {
 fn old_factor(strength: &Strength, now: f64, old: impl Fn(&Laden) -> Option<f64>) -> Text {
     match &strength.before {
         Ok(laden) => match old(laden) {
+            Some(value) if value <= now => {
+                say!(" With what hung there before it was {}.", factor(value))
+            }
             Some(value) if value.is_finite() && value < 1e3 => say!(
                 " With what hung there before it was {}: the new engines are {} times as hard on it.",
                 factor(value),

@@ -139,6 +139,9 @@ fn next_test(core: &Core) -> Text {
     if !core.percussion && core.flex.is_none() && !core.moisture {
         return Text::from("Next, sound the whole transom with a plastic hammer a hand apart, and put a moisture meter beside it.").then(flex(core)).then(refer);
     }
+    if core.flex.is_none() && core.test.is_none() {
+        return Text::from("Next comes a core sample, bored from inside at the lower bolts and sealed again: this transom is too stiff for its flex to be read.").then(refer);
+    }
     if core.flex.is_none() {
         return Text::from("Next, measure its flex.")
             .then(flex(core))
