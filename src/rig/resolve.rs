@@ -4,8 +4,8 @@ use uom::si::f64::Mass;
 
 use super::engine::ItemOfOutfit;
 use super::float::Files;
-use super::{Boat, Bracket, Engine, Group, Outfit, Papers, Rig, ShaftChoice, Slot, Transom};
 use super::swing::{Surroundings, SwingSheet, with_sheet};
+use super::{Boat, Bracket, Engine, Group, Outfit, Papers, Rig, ShaftChoice, Slot, Transom};
 use crate::catalog::{Catalog, Entry, likely_names};
 use crate::job::tape::Measurement;
 use crate::job::{

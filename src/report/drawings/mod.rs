@@ -1,12 +1,16 @@
 //! The drawings, a file each. Every one is made from the same case as the findings; one that lacks what
 //! it needs is not made.
 
+mod hull;
 mod kit;
 mod margins;
 pub(crate) mod places;
+mod righting;
 mod side;
 mod stern;
+mod swing;
 mod transom;
+mod waters;
 
 pub(crate) use kit::Drawing;
 
@@ -20,6 +24,11 @@ pub(crate) fn all(report: &Report) -> Vec<Drawing> {
         side::before(case, units),
         side::after(case, units),
         transom::drawing(case, units),
+        swing::side(case, units),
+        swing::plan(case, units),
+        hull::profile(case, units),
+        hull::sections(case, units),
+        righting::drawing(case, units),
     ]
     .into_iter()
     .flatten()
