@@ -3,6 +3,7 @@
 
 pub mod float;
 mod rows;
+pub mod strength;
 pub mod swing;
 mod weights;
 
@@ -12,6 +13,7 @@ use crate::rig::Rig;
 use float::{Float, NoFloat};
 
 pub(crate) use rows::{Rows, fixed_engines, holes_up};
+use strength::{NoStrength, PanelAnswer, Strength, StudyFault};
 
 /// One rig on the desk.
 pub struct Case<'a> {
@@ -19,6 +21,8 @@ pub struct Case<'a> {
     pub rig: &'a Rig,
     float: OnceLock<Result<Float, NoFloat>>,
     swing: swing::Kept,
+    strength: OnceLock<Result<Strength, NoStrength>>,
+    panel_study: OnceLock<Option<Result<PanelAnswer, StudyFault>>>,
 }
 
 impl<'a> Case<'a> {
@@ -28,6 +32,8 @@ impl<'a> Case<'a> {
             rig,
             float: OnceLock::new(),
             swing: swing::Kept::default(),
+            strength: OnceLock::new(),
+            panel_study: OnceLock::new(),
         }
     }
 }

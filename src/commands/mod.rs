@@ -17,6 +17,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use sha2::{Digest, Sha256};
 
+use crate::case::Case;
 use crate::case::float::shape_fault;
 use crate::case::swing::study_faults;
 use crate::catalog::{Catalog, CatalogError, hexadecimal};
@@ -225,6 +226,15 @@ fn load_job(path: &Path, catalog: &Catalog) -> Result<Loaded, CommandError> {
                     .map(|fault| page.fault(&fault.path, fault.error.to_string(), ""))
                     .collect(),
             );
+            if draft.faults.is_empty() {
+                let faults = Case::new(&rig).study_faults();
+                draft.add(
+                    faults
+                        .into_iter()
+                        .map(|one| page.fault(&one.path, one.message, one.help))
+                        .collect(),
+                );
+            }
             let (_, page) = draft.finish()?;
             Ok(Loaded { rig, page })
         }

@@ -40,6 +40,8 @@ enum Topic {
     Float,
     /// How the engines swing: chain, ranges, surroundings, every bound with its gap
     Swing,
+    /// What the transom carries: loads, bolts, panel, core; studies of strength
+    Strength,
 }
 
 impl Topic {
@@ -48,6 +50,7 @@ impl Topic {
             Topic::Weights => "weights",
             Topic::Float => "float",
             Topic::Swing => "swing",
+            Topic::Strength => "strength",
         }
     }
 
@@ -56,6 +59,7 @@ impl Topic {
             Topic::Weights => case.weights(),
             Topic::Float => case.float_parts(),
             Topic::Swing => case.swing_parts(),
+            Topic::Strength => case.strength_parts(),
         }
     }
 }

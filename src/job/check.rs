@@ -3,6 +3,7 @@
 
 mod float;
 mod papers;
+mod strength;
 mod swing;
 
 use uom::si::f64::{Angle, Length};
@@ -180,6 +181,7 @@ pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
     papers::photographs(&mut checker, &job.photographs);
     float::float(&mut checker, job);
     swing::surroundings(&mut checker, job);
+    strength::strength(&mut checker, job);
     checker.faults
 }
 

@@ -3,6 +3,7 @@
 use serde::Deserialize;
 use uom::si::f64::{Angle, Length, Mass};
 
+use super::Bolting;
 use super::specs::{BracketSpec, EngineSpec};
 use super::swing::MountingNumbers;
 use crate::quantity::{Dimensioned, Reading};
@@ -37,6 +38,8 @@ pub struct EngineGroup {
     pub setback: Option<Reading<Length>>,
     /// How far the bracket's top stands below the transom's top; the catalog's where left out.
     pub drop: Option<Reading<Length>>,
+    /// The bolts that hold each of them, or the bracket, to the transom.
+    pub bolts: Option<Bolting>,
 }
 
 impl EngineGroup {

@@ -292,3 +292,21 @@ pub struct Condition {
     /// What else is aboard.
     pub also: Vec<Item>,
 }
+
+/// A well that the water fills up to its level outside: a motorwell with open drains.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Flooded {
+    /// What it is called.
+    pub what: String,
+    /// Its after end forward of the transom; at the transom where it is left out.
+    pub forward: Option<Reading<Length>>,
+    /// Its middle off the centreline.
+    pub across: Option<Across>,
+    /// Its length fore and aft.
+    pub length: Option<Reading<Length>>,
+    /// Its width.
+    pub width: Option<Reading<Length>>,
+    /// Its floor above the baseline.
+    pub floor: Option<Reading<Length>>,
+}

@@ -10,6 +10,8 @@ mod float;
 mod papers;
 mod specs;
 pub mod start;
+mod structure;
+mod study;
 mod swing;
 mod swing_study;
 pub mod tape;
@@ -27,8 +29,8 @@ pub use boat::{
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
 pub use float::{
-    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, HullShape, Lines, Liquid,
-    Mark, Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
+    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, Flooded, HullShape, Lines,
+    Liquid, Mark, Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
 };
 pub use papers::{Photograph, Planned};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
@@ -38,6 +40,15 @@ pub use swing::{
 pub use swing_study::{
     ObstacleShape, Point, StudyAxis, StudyBody, StudyNeighbour, StudyObstacle, StudyPart,
     StudyShape, SwingStudy,
+};
+
+pub use structure::{
+    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Layer, Operating, Sound, Stiffener,
+    Structure, ThreadState, Upright,
+};
+pub use study::{
+    BoltStudy, EdgeHold, LineDoes, PanelLine, PanelLoad, PanelPlace, PanelShape, PanelStiffness,
+    PanelStudy, StudyFace,
 };
 
 /// A job as it is written.
@@ -78,6 +89,8 @@ pub struct Job {
     pub photographs: Vec<Photograph>,
     /// The shape of her hull; made from length, chine beam, deadrise and depth where it is left out.
     pub hull: Option<HullShape>,
+    /// Wells that the water fills to its own level, and that carry nothing.
+    pub flooded: Vec<Flooded>,
     /// The water, and how she lies in it.
     pub afloat: Option<Afloat>,
     /// What she and everything aboard weighs.
@@ -98,6 +111,14 @@ pub struct Job {
     pub trailer: Option<Trailer>,
     /// A swing question given outright.
     pub swing_study: Option<SwingStudy>,
+    /// How the transom is built and held.
+    pub structure: Option<Structure>,
+    /// How hard she is driven.
+    pub operating: Option<Operating>,
+    /// A panel given outright, for a study.
+    pub panel_study: Option<PanelStudy>,
+    /// A bolt group given outright, for a study.
+    pub bolt_study: Option<BoltStudy>,
     /// Anything the reader of the report should know.
     pub notes: Option<String>,
 }

@@ -49,6 +49,8 @@ measurements! {
         "ask with the hull number; a dealer's opinion is not a rating", "";
     STEERING = "steering", "how she will be steered", "helm",
         "one of tiller, remote_mechanical, remote_hydraulic, remote_electric", "";
+    TOP_SPEED = "operating.top_speed", "greatest speed with the new engines", "run over a measured distance, or the offer",
+        "the best two-way mean on a GPS, light; before the engines are there, what the dealer expects", "1 mph";
     BOAT_LENGTH = "boat.length", "overall length", "along the deck, stem to transom",
         "straight and level, without pulpits, platforms and brackets; plumb down from both ends and tape between the marks", "1 in";
     BEAM = "boat.beam", "greatest beam", "where she is widest",
@@ -65,6 +67,8 @@ measurements! {
         "the sole at its lowest and the outlets' lower edges, above the level line through the bottom; kind: sole and kind: scupper", "1/4 in";
     SHEER_EDGES = "edges", "heights of the sheer", "along the sheer",
         "a few low points of it with their places; kind: sheer", "1/2 in";
+    FLOODED = "flooded", "wells that the water fills", "motorwell",
+        "length, width and the floor's height above the level line through the bottom, where its drains are open and the floor is near the water", "1/2 in";
     TANK = "weights.tanks", "the tank's capacity and place", "tank plate, or its outside measures",
         "capacity, and its centre forward of the transom and above the bottom", "2 in";
     BOTTOM = "boat.bottom", "shape of the bottom", "under the hull, a third from the stern",
@@ -89,6 +93,12 @@ measurements! {
         "between the sides at the height of the engine's bracket; where the top is level all across, the width between the inner sides", "1/4 in";
     TOP_EDGE = "transom.top_edge", "finish of the transom's top", "top of the transom",
         "one of sealed, capped, bare", "";
+    LAY_UP = "structure.lay_up", "what the transom is made of, layer by layer", "outside and inside of the transom, a hole or an edge",
+        "each layer's material and thickness from the outside in, from a bored hole, a drawing or the builder; or transom.material and transom.thickness where it is all one", "1/32 in";
+    KNEES = "structure.knees", "knees that stand against the transom", "inside, from the transom forward",
+        "each knee's distance from the centreline, and how far up the transom it reaches; [] where there is none", "1/2 in";
+    CORE_SOUNDING = "structure.percussion", "what the hammer and the meter say of the core", "all over the transom, outside and inside",
+        "tap with a plastic hammer, a hand apart: sharp, dull or dead; a moisture meter beside it, with a sound dry place for comparison: structure.moisture", "";
     SPLASH_WELL = "transom.splash_well", "depth of the splash-well", "inside, at the transom",
         "from the transom's top down its inside to the floor of the well: floor(\"12 in\"); none where there is no well", "1/4 in";
     UPPER_HOLES = "transom.upper_holes", "upper bolt holes below the top", "outside, at the upper bolts",
@@ -145,6 +155,8 @@ measurements! {
         "its centre forward of the transom and above the bottom", "2 in";
     ENGINE_SWING = "engines_on[].sheet", "the engine's tilt, steering and powerhead", "mounting sheet",
         "full_tilt, steering, transom_angle, width, height, forward_at_full_tilt, height_at_full_tilt; an engine described in place needs its trim, propeller_diameter and plate_to_propeller_shaft too", "1/4 in";
+    BOLT_TORQUE = "engines_on[].bolts.torque", "torque of the mounting bolts", "nuts inside the transom",
+        "a torque wrench, the nut just moving", "2 lbf·ft";
     ITEM_WEIGHT = "goes_on[].weight", "weight of what goes on or comes off with the engines", "a scale, or its papers",
         "everything of that name together", "1 lb";
 }

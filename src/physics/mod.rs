@@ -5,5 +5,6 @@ pub mod capacity;
 pub mod fit;
 pub mod float;
 pub mod height;
+pub mod strength;
 pub mod swing;
 pub mod weight;

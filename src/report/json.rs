@@ -4,6 +4,7 @@ use serde_json::{Value, json as value};
 
 use super::{DEFERRAL, Report};
 use crate::case::Case;
+use crate::case::strength::{Fields, Governing, Laden};
 use crate::quantity::{Measure, Text, Units};
 use crate::rules::{Judged, Limit};
 use crate::working::{Line, Part, Table};
@@ -24,8 +25,10 @@ pub fn json(report: &Report) -> Value {
         "sitting": report.case.rig.sitting.words(),
         "headline": report.headline(),
         "findings": report.judged.iter().map(|judged| finding(judged, units)).collect::<Vec<_>>(),
+        "weights": parts(&report.case.weights(), units),
         "float": float(report.case, units),
         "swing": super::swing::json(report.case, units),
+        "strength": strength(report),
         "assumed": report.assumed().iter().map(|text| text.show(units)).collect::<Vec<_>>(),
         "cautions": report.cautions(),
         "deferral": DEFERRAL,
@@ -51,6 +54,97 @@ fn finding(judged: &Judged, units: Units) -> Value {
             "where": missing.measurement.place,
             "how": missing.measurement.how,
         })).collect::<Vec<_>>(),
+    })
+}
+
+/// What strength makes of the case: factors, loads, bolt forces, fields over the panel, in SI; null where it says nothing.
+fn strength(report: &Report) -> Value {
+    let case = report.case;
+    let study = case.panel_study().and_then(Result::ok).map(|answer| {
+        value!({
+            "deflection_m": answer.solution.largest_deflection,
+            "at_m": answer.solution.largest_at,
+            "error": answer.solution.error,
+            "moments_nm_per_m": answer.moments.map(|(moment, _)| moment),
+            "fields": fields(&Fields::of(&answer.panel, &answer.solution)),
+        })
+    });
+    let bolts = case.bolt_study().and_then(Result::ok).map(|answer| {
+        answer
+            .forces
+            .bolts
+            .iter()
+            .zip(&answer.bolts)
+            .map(|(forces, bolt)| {
+                value!({
+                    "at_m": [bolt.y, bolt.z],
+                    "primary_n": forces.primary,
+                    "secondary_n": forces.secondary,
+                    "shear_n": forces.shear,
+                    "tension_n": forces.tension,
+                })
+            })
+            .collect::<Vec<_>>()
+    });
+    let Ok(strength) = case.strength() else {
+        return if study.is_none() && bolts.is_none() {
+            Value::Null
+        } else {
+            value!({ "panel_study": study, "bolt_study": bolts })
+        };
+    };
+    let row = |(part, after, before, case): (&str, f64, Option<f64>, &str)| value!({ "part": part, "factor": after, "factor_before": before, "case": case });
+    value!({
+        "governing": strength.governing(case.rig).map(row),
+        "factors": strength.factors(case.rig).into_iter().map(row).collect::<Vec<_>>(),
+        "core": { "stiffness_left": strength.core.left.stiffness, "strength_left": strength.core.left.strength },
+        "outline_m": strength.board.outline,
+        "knees_m": strength.board.knees.iter().map(|knee| [[knee.y, knee.from], [knee.y, knee.to]]).collect::<Vec<_>>(),
+        "after": laden(&strength.after),
+        "before": strength.before.as_ref().ok().map(laden),
+        "panel_study": study,
+        "bolt_study": bolts,
+    })
+}
+
+fn laden(laden: &Laden) -> Value {
+    let names: Vec<&str> = laden.cases.iter().map(|case| case.name()).collect();
+    let footings: Vec<Value> = laden.footings.iter().map(|footing| value!({
+        "name": footing.name,
+        "face_m": [footing.face.starboard, footing.face.bottom, footing.face.port, footing.face.top],
+        "bolts_m": footing.bolts.iter().map(|bolt| [bolt.y, bolt.z]).collect::<Vec<_>>(),
+        "cases": names.iter().zip(&footing.loads).zip(&footing.forces).map(|((name, load), group)| value!({
+            "case": name,
+            "force_n": load.force,
+            "moment_nm": load.moment,
+            "tension_n": group.bolts.iter().map(|bolt| bolt.tension).collect::<Vec<_>>(),
+            "shear_n": group.bolts.iter().map(|bolt| bolt.shear).collect::<Vec<_>>(),
+        })).collect::<Vec<_>>(),
+    })).collect();
+    let governing = |one: &Governing| {
+        value!({
+            "case": names[one.case],
+            "factor": one.factor,
+            "at_m": one.at,
+            "deflection_m": one.solution.largest_deflection,
+            "error": one.solution.error,
+            "fields": fields(&one.fields()),
+        })
+    };
+    value!({
+        "footings": footings,
+        "stress": governing(&laden.bent.stress),
+        "deflection": governing(&laden.bent.deflection),
+    })
+}
+
+/// Places in m, deflection in m forward, stress over strength.
+fn fields(fields: &Fields) -> Value {
+    value!({
+        "nodes_m": fields.nodes,
+        "triangles": fields.triangles,
+        "deflection_m": fields.deflection,
+        "use_of_strength": fields.use_of_strength,
     })
 }
 

@@ -109,6 +109,9 @@ impl Report<'_> {
             assumed.extend(float.built.assumed.iter().chain(&float.assumed).cloned());
         }
         assumed.extend(self.case.swing().assumed.clone());
+        if let Ok(strength) = self.case.strength() {
+            assumed.extend(strength.assumed.iter().cloned());
+        }
         let from_catalog = [&self.case.rig.before, &self.case.rig.after]
             .into_iter()
             .flat_map(|outfit| outfit.engines())

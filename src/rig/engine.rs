@@ -3,7 +3,7 @@
 use uom::si::f64::{Angle, Length, Mass, Power};
 
 use super::swing::SwingSheet;
-use super::{Missing, Slot};
+use super::{Bolts, Missing, Slot};
 use crate::job::tape::Measurement;
 use crate::job::{BracketKind, BracketSpec, EngineSpec, Hand, Item, Role, Span};
 use crate::quantity::{Basis, Dimensioned, Reading};
@@ -35,6 +35,8 @@ pub struct Group {
     pub engines: Vec<Engine>,
     /// What they hang on, where it is not the transom itself.
     pub bracket: Option<Bracket>,
+    /// The bolts that hold each of them, or the bracket, to the transom.
+    pub bolts: Bolts,
 }
 
 /// A bracket or setback device.

@@ -19,6 +19,8 @@ pub type Files = BTreeMap<String, Arc<[u8]>>;
 pub struct Afloat {
     /// Her shape, in whichever way it was given.
     pub shape: Slot<Shape>,
+    /// Wells that the water fills.
+    pub flooded: Vec<job::Flooded>,
     /// The water.
     pub water: Option<Water>,
     /// Her marks.
@@ -82,6 +84,7 @@ pub(super) fn resolve(job: &Job, files: &Files) -> Afloat {
     let weights = &job.weights;
     Afloat {
         shape: Slot::new(shape(job, files), &tape::HULL),
+        flooded: job.flooded.clone(),
         water: afloat.water,
         marks: Slot::new(
             Some(afloat.marks).filter(|marks| !marks.is_empty()),

@@ -7,6 +7,7 @@ mod papers;
 mod readings;
 mod resolve;
 mod slot;
+mod structure;
 mod swing;
 
 use std::sync::Arc;
@@ -26,6 +27,7 @@ pub use papers::Papers;
 pub use readings::{Taken, TakenGroup, Value};
 pub use resolve::{Unresolved, resolve, resolve_with_files};
 pub use slot::{Missing, Slot};
+pub use structure::{Bolts, Layer, Structure};
 pub use swing::{OnTrailer, Surroundings, SwingSheet};
 
 /// Everything that a rule can look at.
@@ -55,6 +57,8 @@ pub struct Rig {
     pub afloat: Afloat,
     /// What stands round the engines when they tilt and steer.
     pub surroundings: Surroundings,
+    /// How the transom is built and bolted to, and how hard she is driven.
+    pub structure: Structure,
     /// The tables of regulations and standards.
     pub tables: Arc<Tables>,
     /// What was taken for granted in resolving the job, in sentences.

@@ -66,6 +66,7 @@ pub fn resolve_with_files(
         &tape::NEW_ENGINES,
     );
     let material = resolver.material(job.transom.material.as_deref());
+    let structure = super::structure::resolve(&mut resolver, job, material.as_ref());
     if !resolver.unresolved.is_empty() {
         return Err(resolver.unresolved);
     }
@@ -114,6 +115,7 @@ pub fn resolve_with_files(
         papers: Papers::of(job),
         afloat: super::float::resolve(job, files),
         surroundings: Surroundings::of(job),
+        structure,
         tables: catalog.tables.clone(),
         assumed: resolver.assumed,
     };
@@ -121,8 +123,8 @@ pub fn resolve_with_files(
     Ok(rig)
 }
 
-struct Resolver<'a> {
-    catalog: &'a Catalog,
+pub(super) struct Resolver<'a> {
+    pub(super) catalog: &'a Catalog,
     unresolved: Vec<Unresolved>,
     assumed: Vec<Text>,
 }
@@ -142,7 +144,7 @@ impl Resolver<'_> {
         found
     }
 
-    fn unknown<T>(&mut self, path: &str, name: &str, what: &str, entries: &[Entry<T>]) {
+    pub(super) fn unknown<T>(&mut self, path: &str, name: &str, what: &str, entries: &[Entry<T>]) {
         let likely = likely_names(entries, name);
         self.unresolved.push(Unresolved {
             path: path.to_owned(),
@@ -249,7 +251,12 @@ impl Resolver<'_> {
             None => None,
             Some(hung) => Some(self.bracket(path, group, hung)?),
         };
-        Some(Group { engines, bracket })
+        let bolts = super::structure::bolts(self, path, group);
+        Some(Group {
+            engines,
+            bracket,
+            bolts,
+        })
     }
 
     /// The shaft that the group's engines have, where the job or the class leaves no choice.

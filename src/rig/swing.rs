@@ -34,6 +34,10 @@ pub struct Surroundings {
 
 /// How she stands on a trailer.
 #[derive(Clone, Debug)]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "a job has one of them; a box would only hide its fields"
+)]
 pub enum OnTrailer {
     /// She never does.
     Never,

@@ -7,6 +7,7 @@ mod height;
 mod power;
 pub mod rule;
 mod stern;
+mod strength;
 mod swing;
 mod weight;
 
@@ -54,6 +55,18 @@ pub const ALL: &[&Rule] = &[
     &swing::LIFTS_CLEAR,
     &swing::GROUND,
     &swing::PERMITTED_RANGE,
+    &strength::BOLTS_TENSION,
+    &strength::BOLTS_SHEAR,
+    &strength::BOLTS_COMBINED,
+    &strength::BOLT_TORQUE,
+    &strength::CORE_BEARING,
+    &strength::WASHER_CRUSH,
+    &strength::TOP_EDGE_TEAR,
+    &strength::PANEL_STRESS,
+    &strength::PANEL_DEFLECTION,
+    &strength::BRACKET_MOMENT,
+    &strength::KNEES,
+    &strength::SOFT_CORE,
 ];
 
 /// The rule of this id.

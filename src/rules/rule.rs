@@ -12,6 +12,7 @@ pub enum Family {
     Fit,
     Stern,
     Swing,
+    Strength,
 }
 
 impl Family {
@@ -24,6 +25,7 @@ impl Family {
             Family::Fit => "fit",
             Family::Stern => "stern",
             Family::Swing => "swing",
+            Family::Strength => "strength",
         }
     }
 }

@@ -46,7 +46,8 @@ fn runabout_with_remedies_all_swing_rules(bencher: Bencher) {
     );
 }
 
-/// What each sweep of the skiff's twins costs by itself.
+/// What each sweep of the skiff's twins costs by itself; the neighbours here over three angles, as the rule would
+/// have to ask if their tilt tubes did not lie on one line.
 #[divan::bench(args = ["full_tilt", "lock", "neighbours", "cylinder", "tie_bar", "ground"])]
 fn skiffs_twins_least_distance(bencher: Bencher, what: &str) {
     let rig = rig_of(include_str!("../../catalogs/jobs/oyster_skiff.ron"));

@@ -103,6 +103,8 @@ fn text_and_json_tell_the_same_verdicts() {
         for finding in report["findings"].as_array().unwrap() {
             let rule = finding["rule"].as_str().unwrap();
             let line = match finding["verdict"].as_str().unwrap() {
+                // A study lists what it does not ask in one line.
+                "unmeasured" if report["sitting"] == "study" => rule.to_owned(),
                 "not applicable" => format!("\n  {rule}\n"),
                 verdict => format!("\n  {verdict}  {rule}\n"),
             };
@@ -146,10 +148,12 @@ fn the_measuring_list_names_what_is_missing() {
 fn the_measuring_list_begins_with_what_most_rules_wait_for() {
     let output = call("tape catalogs/jobs/tiller_skiff.ron");
     let text = String::from_utf8(output.stdout).unwrap();
+    // A list of rules may run over several lines, up to the blank one behind the reading.
     let waiting: Vec<usize> = text
-        .lines()
-        .filter_map(|line| line.trim().strip_prefix("decides: "))
-        .map(|rules| rules.split(", ").count())
+        .split("decides: ")
+        .skip(1)
+        .filter_map(|rest| rest.split("\n\n").next())
+        .map(|rules| rules.matches('/').count())
         .collect();
     assert!(!waiting.is_empty());
     assert!(waiting.is_sorted_by(|a, b| a >= b), "{waiting:?}");

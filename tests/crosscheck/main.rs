@@ -2,5 +2,6 @@
 //! results it gave, with the libraries' versions. `tests/crosscheck/run.sh` runs the scripts again.
 
 mod float;
+mod strength;
 mod swing;
 mod units;

@@ -108,6 +108,29 @@ fn freeboards_tell_the_weight_and_centre_that_made_them() {
     });
 }
 
+/// A flooded well carries nothing: she sits deeper, by the water that it takes and no more.
+#[test]
+fn a_flooded_well_lowers_her_stern() {
+    let draft = |more: &str| {
+        float(
+            &skiff(300.0, 0.0, &format!("{} {more}", ledger(20.0))),
+            |float| {
+                let state = float.loadings[0].judged().unwrap();
+                let lies = state.floating().unwrap();
+                (
+                    lies.attitude().sinkage.value,
+                    lies.immersed.volume.value * float.water.value / state.total.mass.value,
+                )
+            },
+        )
+    };
+    let dry = draft("");
+    let wet =
+        draft(r#"flooded: [(what: "motorwell", length: "18 in", width: "30 in", floor: "7 in")],"#);
+    assert!(wet.0 > dry.0 + 0.005, "{wet:?} {dry:?}");
+    assert!((wet.1 - 1.0).abs() < 1e-12, "{wet:?}");
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
 

@@ -114,7 +114,10 @@ fn twins_one_tilted_and_hard_over_clear_each_other_and_nearer_ones_are_told_how_
     assert_eq!(finding.verdict, Verdict::Pass);
     let summary = finding.summary.show(Units::Us);
     assert!(summary.contains("helm hard to"), "{summary}");
-    assert!(summary.contains("the port engine at"), "{summary}");
+    assert!(
+        summary.contains("the port engine down and trimmed in"),
+        "{summary}"
+    );
     let near = with(
         SKIFF,
         "at: [port(\"14 in\"), starboard(\"14 in\")]",
@@ -212,6 +215,42 @@ fn every_answer_of_the_demos_is_certified_within_half_a_millimetre() {
                     );
                 }
             }
+        }
+    }
+}
+
+#[test]
+fn twins_on_one_line_of_tilt_tubes_are_as_near_as_the_whole_search_over_three_angles_says() {
+    use sternknee::physics::swing::{AngleRange, Effort, NeighbourTilt, least_distance};
+    for at in ["14 in", "12 in"] {
+        let text = with(
+            SKIFF,
+            "at: [port(\"14 in\"), starboard(\"14 in\")]",
+            &format!("at: [port(\"{at}\"), starboard(\"{at}\")]"),
+        );
+        let rig = rig_of(&text);
+        let case = Case::new(&rig);
+        let swept = &case.swing().neighbours.as_ref().unwrap()[0];
+        let told = &swept.clearance;
+        let whole = least_distance(&swept.scene, &Effort::default()).unwrap();
+        assert!(
+            told.lower <= whole.upper && whole.lower <= told.upper,
+            "{at}"
+        );
+        // The pose told is one of both engines, and attains the distance there.
+        let mut there = swept.scene.clone();
+        let only = |angle| AngleRange::only("the pose", angle).unwrap();
+        let second = told.pose.neighbour_tilt.unwrap();
+        assert!(second >= swept.scene.tilt.low() && second <= swept.scene.tilt.high());
+        assert!(told.pose.tilt.value >= swept.scene.tilt.low().value - 1e-12);
+        there.tilt = only(told.pose.tilt);
+        there.steer = only(told.pose.steer);
+        there.neighbour.as_mut().unwrap().tilt = NeighbourTilt::Independent(only(second));
+        let attained = least_distance(&there, &Effort::default()).unwrap();
+        assert!((attained.upper - told.upper).value.abs() < 1e-9, "{at}");
+        if told.contact_depth().is_none() {
+            let between = (told.on_other - told.on_body).norm();
+            assert!((between - told.upper.value).abs() < 1e-9, "{at}");
         }
     }
 }

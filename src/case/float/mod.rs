@@ -265,11 +265,9 @@ fn make(rig: &Rig) -> Result<Float, NoFloat> {
         shape::boxes(rig, &rig.after, &mut assumed),
     ];
     let hulls = boxes.each_ref().map(|boxes| {
-        boxes
-            .iter()
-            .fold(Hull::new(built.mesh.clone()), |hull, body| {
-                hull.with_body(body.mesh.clone())
-            })
+        boxes.iter().fold(built.hull.clone(), |hull, body| {
+            hull.with_body(body.mesh.clone())
+        })
     });
     let water = match &afloat.water {
         Some(Water::Salt) => pounds_per_cubic_foot(SALT_WATER_LB_FT3),
@@ -282,7 +280,7 @@ fn make(rig: &Rig) -> Result<Float, NoFloat> {
             pounds_per_cubic_foot(SALT_WATER_LB_FT3)
         }
     };
-    let (low, high) = Hull::new(built.mesh.clone()).bounds();
+    let (low, high) = built.hull.bounds();
     let has_engines = !rig.before.is_empty() || !rig.after.is_empty();
     if has_engines {
         assumed.push(Text::from(
@@ -329,6 +327,21 @@ fn make(rig: &Rig) -> Result<Float, NoFloat> {
                 assumed.push(Text::from(
                     "She is taken as upright when her marks were taken: they do not stand on both sides.",
                 ));
+            }
+            let worst = measured.fit.misfits.iter().map(|misfit| misfit.abs());
+            if let Some(worst) = worst.max_by(|a, b| a.si().total_cmp(&b.si())) {
+                let unknowns = if measured.fit.heel_fitted { 3 } else { 2 };
+                if measured.marks.len() == unknowns {
+                    assumed.push(Text::from(
+                        "Her marks are just as many as what they tell: nothing checks them. One more mark would.",
+                    ));
+                } else {
+                    assumed.push(say!(
+                        "Her {} marks lie within {} of one water plane.",
+                        measured.marks.len(),
+                        Measure::of(worst)
+                    ));
+                }
             }
             let mut weights: Vec<Weight> = vec![Weight {
                 mass: measured.fit.load.mass,

@@ -143,11 +143,6 @@ impl Float {
         sheet.remark(
             "The water plane is fitted to the marks by least squares; what the hull displaces under it is her weight, and the centre of buoyancy lies plumb under her centre.",
         );
-        if measured.marks.len() == 2 + usize::from(fit.heel_fitted) {
-            sheet.remark(
-                "There are just as many marks as unknowns: misfits of zero prove nothing. One more mark would.",
-            );
-        }
         let displaced = Term::new("W", fit.load.mass);
         measured
             .aboard

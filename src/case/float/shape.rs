@@ -6,6 +6,7 @@ use uom::si::f64::{Angle, Length, Volume};
 use uom::si::length::meter;
 
 use super::NoFloat;
+use super::ledger::{value, y_of};
 use crate::job::{BracketKind, HullShape, Lines, Offset};
 use crate::physics::float::{
     Assumption, Fairing, Hull, LeastForm, LoftError, Lofting, MeshError, Station, StlError,
@@ -21,6 +22,8 @@ pub struct Built {
     pub how: &'static str,
     /// The closed surface.
     pub mesh: TriMesh,
+    /// The same less its flooded wells.
+    pub hull: Hull,
     /// Points of the sheer, port and starboard, where the shape tells them.
     pub sheer: Vec<(String, Point3<f64>)>,
     /// What was assumed.
@@ -41,7 +44,7 @@ pub struct ShapeFault {
 /// Why the job's shape is no hull, if it is none.
 pub fn shape_fault(rig: &Rig) -> Option<ShapeFault> {
     let shape = rig.afloat.shape.reading()?;
-    build(rig, shape).err()
+    with_wells(rig, shape).err()
 }
 
 /// Builds the hull of the rig.
@@ -51,7 +54,57 @@ pub(super) fn built(rig: &Rig) -> Result<Built, NoFloat> {
         .shape
         .ask()
         .map_err(|missing| NoFloat::Missing(vec![missing]))?;
-    build(rig, shape).map_err(|fault| NoFloat::Cannot(say!("{}: {}.", fault.path, fault.message)))
+    with_wells(rig, shape)
+        .map_err(|fault| NoFloat::Cannot(say!("{}: {}.", fault.path, fault.message)))
+}
+
+/// The hull less the wells that the water fills.
+fn with_wells(rig: &Rig, shape: &Shape) -> Result<Built, ShapeFault> {
+    let mut built = build(rig, shape)?;
+    let top = built
+        .sheer
+        .iter()
+        .map(|(_, point)| point.z)
+        .fold(built.hull.bounds().1.z, f64::min);
+    for (i, well) in rig.afloat.flooded.iter().enumerate() {
+        let fault = |message: String| ShapeFault {
+            path: format!("flooded[{i}]"),
+            message,
+            help: "a well lies inside the hull, its floor below the sheer; places are in boat axes"
+                .to_owned(),
+        };
+        let (Some(length), Some(width), Some(floor)) = (
+            value(well.length.as_ref()),
+            value(well.width.as_ref()),
+            value(well.floor.as_ref()),
+        ) else {
+            continue;
+        };
+        let (x, y) = (
+            value(well.forward.as_ref()).unwrap_or(0.0),
+            y_of(well.across.as_ref()),
+        );
+        if floor >= top {
+            return Err(fault(format!(
+                "`{}` has its floor above the sheer",
+                well.what
+            )));
+        }
+        let body = TriMesh::cuboid(
+            Point3::new(x, y - 0.5 * width, floor),
+            Point3::new(x + length, y + 0.5 * width, top),
+        )
+        .map_err(|error| fault(format!("`{}`: {error}", well.what)))?;
+        built.hull = built
+            .hull
+            .with_cut_out(body)
+            .map_err(|error| fault(format!("`{}`: {error}", well.what)))?;
+        built.assumed.push(say!(
+            "`{}` is taken as open to the water: it fills to the level outside.",
+            well.what.as_str()
+        ));
+    }
+    Ok(built)
 }
 
 fn build(rig: &Rig, shape: &Shape) -> Result<Built, ShapeFault> {
@@ -84,6 +137,7 @@ fn build(rig: &Rig, shape: &Shape) -> Result<Built, ShapeFault> {
             look_at_mesh(&mesh, &mut assumed);
             return Ok(Built {
                 how: "a closed mesh from a file",
+                hull: Hull::new(mesh.clone()),
                 mesh,
                 sheer: Vec::new(),
                 assumed,
@@ -168,6 +222,7 @@ fn build(rig: &Rig, shape: &Shape) -> Result<Built, ShapeFault> {
     assumed.extend(lofted.assumptions.iter().map(words));
     Ok(Built {
         how,
+        hull: Hull::new(lofted.mesh.clone()),
         mesh: lofted.mesh,
         sheer: sheer_points(&sheer.0, sheer.1, rake),
         assumed,

@@ -6,9 +6,9 @@ use uom::si::f64::{Angle, Length};
 use super::sweep::{Swept, refused};
 use super::{Answer, effort};
 use crate::physics::swing::{
-    Move, Shift, Swing, SwingLimit, least_distance, least_shift, permitted_range,
+    Clearance, Move, Shift, Swing, SwingError, SwingLimit, least_shift, permitted_range,
 };
-use crate::quantity::inches;
+use crate::quantity::{Dimensioned, inches};
 
 /// Farthest setback and lift tried, and the finest worth telling apart. Common practice, no source: beyond
 /// them another bracket or shaft is wanted.
@@ -84,28 +84,29 @@ pub(super) fn limits(swept: &Swept) -> Answer<Cure> {
     })
 }
 
-/// The spacing at which two engines keep their distance. A pose that comes nearer than the margin by `d`
-/// rules out every spread within `d` of the present one, because no point moves farther than the spread;
-/// each candidate is certified over the whole range.
-pub(super) fn spacing(swept: &Swept, outward: f64, now: f64) -> Answer<Spacing> {
-    let metres = |value: f64| Length::new::<uom::si::length::meter>(value);
-    let margin = swept.margin.value;
-    let mut by = 0.0;
-    let mut found = swept.clearance.clone();
+/// The spacing at which two engines keep their distance, from their clearance as they are and as spread by so many
+/// metres more. A pose that comes nearer than the margin by `d` rules out every spread within `d` of the
+/// present one, because no point moves farther than the spread; each candidate is certified over the whole range.
+pub(super) fn spacing(
+    clearance: &Clearance,
+    margin: Length,
+    now: f64,
+    spread: impl Fn(f64) -> Result<Clearance, SwingError>,
+) -> Result<Spacing, SwingError> {
+    let (margin, mut by) = (margin.value, 0.0);
+    let mut found = clearance.clone();
     while by <= inches(FARTHEST_APART_IN).value {
         if found.lower.value >= margin {
             return Ok(Spacing {
-                now: metres(now),
-                needed: Some(metres(now + by)),
+                now: Length::from_si(now),
+                needed: Some(Length::from_si(now + by)),
             });
         }
         by += (margin - found.upper.value).max(inches(FINEST_IN).value);
-        let mut moved = swept.scene.clone();
-        moved.engine = moved.engine.shifted(Vector3::new(0.0, outward * by, 0.0));
-        found = least_distance(&moved, &effort()).map_err(|error| refused(&error))?;
+        found = spread(by)?;
     }
     Ok(Spacing {
-        now: metres(now),
+        now: Length::from_si(now),
         needed: None,
     })
 }

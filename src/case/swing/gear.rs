@@ -213,25 +213,21 @@ pub(super) fn tie_bars(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answe
 /// What was taken for granted of the gear, where it was looked at.
 pub(super) fn assumed(swing: &Swing, rig: &Rig) -> Vec<Text> {
     let mut assumed = Vec::new();
-    if swing.cylinder.is_ok() {
-        if !cylinder_described(rig.surroundings.cylinder.as_ref()) {
-            let [forward, above, length, diameter] =
-                cylinder_sizes(rig.surroundings.cylinder.as_ref()).map(Measure::tape);
-            assumed.push(say!(
+    if swing.cylinder.is_ok() && !cylinder_described(rig.surroundings.cylinder.as_ref()) {
+        let [forward, above, length, diameter] =
+            cylinder_sizes(rig.surroundings.cylinder.as_ref()).map(Measure::tape);
+        assumed.push(say!(
                 "Swing: the steering cylinder lies {} forward of the tilt tube and {} above it, sweeps {} across and is {} thick with hoses and fittings.",
                 forward, above, length, diameter
             ));
-        }
     }
-    if swing.tie_bar.is_ok() {
-        if !bar_described(rig.surroundings.tie_bar.as_ref()) {
-            let [forward, above, diameter] =
-                bar_sizes(rig.surroundings.tie_bar.as_ref()).map(Measure::tape);
-            assumed.push(say!(
+    if swing.tie_bar.is_ok() && !bar_described(rig.surroundings.tie_bar.as_ref()) {
+        let [forward, above, diameter] =
+            bar_sizes(rig.surroundings.tie_bar.as_ref()).map(Measure::tape);
+        assumed.push(say!(
                 "Swing: the tie bar's pins lie {} forward of the tilt tubes and {} above them; it is {} thick.",
                 forward, above, diameter
             ));
-        }
     }
     assumed
 }

@@ -1,6 +1,7 @@
 //! How the engines swing: every clearance over the whole range, worked out once for rules and reports.
 
 mod around;
+mod beside;
 mod cures;
 mod gear;
 mod ground;

@@ -3,14 +3,13 @@
 use uom::si::f64::Length;
 
 use super::around::{Around, FACE, TRANSOM, UNMEASURED, around};
-use super::cures::{Cure, Spacing, cure, spacing};
+use super::cures::{Cure, Spacing, cure};
 use super::hang::{Hanging, Stern, engines, lacking};
-use super::{Answer, Open, Swing, effort, from_boat, from_neighbour, gear, ground, study, water};
+use super::{Answer, Open, Swing, effort, from_boat, gear, ground, study, water};
 use crate::case::Case;
 use crate::job::Role;
 use crate::physics::swing::{
-    AngleRange, Clearance, Neighbour, NeighbourTilt, Obstacle, Part, Scene, SwingError,
-    least_distance,
+    AngleRange, Clearance, Obstacle, Part, Scene, SwingError, least_distance,
 };
 use crate::quantity::{Text, say};
 
@@ -92,7 +91,7 @@ fn of_engines(case: &Case) -> Swing {
     let mut swing = Swing {
         full_tilt: against_boat(|engine| engine.fitted.tilt, true),
         lock: against_boat(|engine| engine.running, true),
-        neighbours: neighbours(&hanging),
+        neighbours: super::beside::neighbours(&hanging),
         cylinder: gear::cylinders(rig, &hanging, &around),
         tie_bar: gear::tie_bars(rig, &hanging, &around),
         water: water::above(case, &hanging),
@@ -207,85 +206,6 @@ fn push_unknown(scene: &mut Scene, unknown: &Obstacle) {
         .map(|(body, _)| (body.clone(), UNMEASURED.to_owned()))
         .collect();
     scene.may_touch.extend(free);
-}
-
-/// Each two neighbours.
-fn neighbours(hanging: &[Hanging]) -> Answer<Vec<Swept>> {
-    if hanging.len() < 2 {
-        return Err(Open::NotApplicable(Text::from(
-            "A single engine has no neighbour.",
-        )));
-    }
-    let mut across: Vec<&Hanging> = hanging.iter().collect();
-    across.sort_by(|a, b| b.rest.y.total_cmp(&a.rest.y));
-    let mut found = Vec::new();
-    for pair in across.windows(2) {
-        found.extend(two(pair[0], pair[1])?);
-    }
-    Ok(found)
-}
-
-/// Two engines. Mains steer together, as tie bar or helm makes them; one that is for getting home is not steered
-/// with the others, and is looked at amidships, down and at full tilt.
-fn two(one: &Hanging, other: &Hanging) -> Answer<Vec<Swept>> {
-    if one.role == other.role {
-        let mut scene = Scene::new(one.fitted.chain.clone(), one.fitted.tilt, one.fitted.steer);
-        scene.neighbour = Some(Neighbour {
-            chain: other.fitted.chain.clone(),
-            tilt: NeighbourTilt::Independent(other.fitted.tilt),
-        });
-        return Ok(vec![beside(one, other, scene, true)?]);
-    }
-    let mut found = Vec::new();
-    for (moving, still) in [(one, other), (other, one)] {
-        let upright = crate::quantity::degrees(0.0);
-        for tilt in [still.fitted.tilt.high(), upright] {
-            let mut scene = Scene::new(
-                moving.fitted.chain.clone(),
-                moving.fitted.tilt,
-                moving.fitted.steer,
-            );
-            for (part, body) in still.fitted.chain.bodies() {
-                let points: Vec<_> = body
-                    .points()
-                    .iter()
-                    .map(|point| still.fitted.chain.carried(*part, *point, tilt, upright))
-                    .collect();
-                let fixed = crate::physics::swing::ConvexBody::rounded_hull(
-                    body.name(),
-                    &points,
-                    body.radius(),
-                );
-                scene
-                    .obstacles
-                    .push(Obstacle::Body(fixed.map_err(|error| refused(&error))?));
-            }
-            found.push(beside(moving, still, scene, false)?);
-        }
-    }
-    Ok(found)
-}
-
-fn beside(one: &Hanging, other: &Hanging, scene: Scene, together: bool) -> Answer<Swept> {
-    let clearance = least_distance(&scene, &effort()).map_err(|error| refused(&error))?;
-    let mut swept = Swept {
-        label: one.label.clone(),
-        other: Some(other.label.clone()),
-        scene,
-        clearance,
-        margin: from_neighbour(),
-        cure: None,
-        taken: false,
-        spacing: None,
-    };
-    if !swept.keeps() {
-        if together {
-            swept.cure = Some(super::cures::limits(&swept)?);
-        }
-        let outward = (one.rest.y - other.rest.y).signum();
-        swept.spacing = Some(spacing(&swept, outward, (one.rest.y - other.rest.y).abs())?);
-    }
-    Ok(swept)
 }
 
 /// Whether the engine is one that drives her.

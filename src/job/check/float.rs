@@ -38,6 +38,27 @@ pub(super) fn float(checker: &mut Checker, job: &Job) {
             }
         }
     }
+    for (i, well) in job.flooded.iter().enumerate() {
+        let path = format!("flooded[{i}]");
+        named(checker, &path, &well.what, "well", "motorwell");
+        place(
+            checker,
+            &path,
+            well.forward.as_ref(),
+            well.across.as_ref(),
+            None,
+        );
+        checker.within(&format!("{path}.length"), well.length.as_ref(), TANK_SIZE);
+        checker.within(&format!("{path}.width"), well.width.as_ref(), TANK_SIZE);
+        checker.within(&format!("{path}.floor"), well.floor.as_ref(), UP);
+        if well.length.is_none() || well.width.is_none() || well.floor.is_none() {
+            checker.fault(
+                &path,
+                "a well without its measures",
+                "(what: \"motorwell\", length: \"20 in\", width: \"34 in\", floor: \"14 in\")",
+            );
+        }
+    }
     afloat(checker, job);
     weights(checker, job);
     for (i, edge) in job.edges.iter().enumerate() {

@@ -49,8 +49,7 @@ fn judge(case: &Case) -> Finding {
     let points: Vec<Point3<f64>> = edges.iter().map(|edge| edge.point).collect();
     let fresh = pounds_per_cubic_foot(FRESH_WATER_LB_FT3);
     // Brackets are no part of the boat's own displacement.
-    let hull = crate::physics::float::Hull::new(float.built.mesh.clone());
-    let Ok(most) = maximum_displacement(&hull, &points, fresh) else {
+    let Ok(most) = maximum_displacement(&float.built.hull, &points, fresh) else {
         return Finding::unmeasured(vec![missing(&tape::EDGES)]);
     };
     let mut sheet = Sheet::default();

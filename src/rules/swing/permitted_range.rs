@@ -64,7 +64,8 @@ fn judge(case: &Case) -> Finding {
                 Measure::tape(from_boat())
             ),
         )
-        .limit(limit),
+        .limit(limit)
+        .remedy(elsewhere(cure)),
         Some(up_to) => {
             let runs = up_to >= engine.running.high();
             Finding::new(
@@ -100,6 +101,23 @@ fn remedy(cure: &Cure, tilt: Measure) -> Text {
             stop(steer)
         )),
         _ => text.then(Text::from(".")),
+    }
+}
+
+/// Where no tilt will do, only another place for the engine does.
+fn elsewhere(cure: &Cure) -> Text {
+    match (cure.aft, cure.up) {
+        (Some(aft), _) => say!(
+            "Set the engine {} farther aft; no tilt limit cures it.",
+            Measure::tape(aft)
+        ),
+        (None, Some(up)) => say!(
+            "Hang the engine {} higher; no tilt limit cures it.",
+            Measure::tape(up)
+        ),
+        (None, None) => Text::from(
+            "No tilt limit, setback or height that was tried clears it: another engine, or another well.",
+        ),
     }
 }
 

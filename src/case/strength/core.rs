@@ -1,0 +1,239 @@
+//! What is left of the core, by what was read of it.
+
+use uom::si::f64::Length;
+
+use super::bend::{GLANCE, loads, unfit, weakest};
+use super::board::Board;
+use super::footing::Footing;
+use super::{Laden, NoStrength};
+use crate::job::{self, Sitting, Sound};
+use crate::physics::strength::bolts::bolt_forces;
+use crate::physics::strength::knockdown::{self, KnockDown, Percussion};
+use crate::physics::strength::loads::FaceLoad;
+use crate::physics::strength::panel::{Accuracy, Load, Panel, scale_from_deflection};
+use crate::physics::strength::panel_loads;
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::rig::Rig;
+
+/// The core and its readings.
+#[derive(Clone, Debug)]
+pub struct Core {
+    /// Whether anybody looked.
+    pub read: bool,
+    /// What is left of stiffness and strength.
+    pub left: KnockDown,
+    /// The readings in words.
+    pub words: Vec<Text>,
+    /// Readings that are still to be taken.
+    pub moisture: bool,
+    pub percussion: bool,
+    /// What a measured flex said, as a part of the sound stiffness.
+    pub flex: Option<f64>,
+    /// The panel's factor with a sound core, where the core is not.
+    pub sound_factor: Option<f64>,
+    /// The flex test, where it is still to be made and would move enough to be read.
+    pub test: Option<FlexTest>,
+}
+
+/// A test to make: a weight on the lower unit with the leg level.
+#[derive(Clone, Debug)]
+pub struct FlexTest {
+    /// Whose lower unit.
+    pub engine: String,
+    /// Aft of the transom's face, m.
+    pub arm: f64,
+    /// How far the top edge of a sound transom moves under [`FlexTest::WEIGHT`], m.
+    pub moves: f64,
+}
+
+impl FlexTest {
+    /// The weight of the test, kg: a person who leans on the gearcase. Common practice, no source.
+    pub const WEIGHT: f64 = 80.0;
+}
+
+/// Leg from transom to gearcase where the engine's own is not known. Common practice, no source.
+const LEG_IN: f64 = 32.0;
+/// Standard gravity, m/s². Source: ISO 80000-3.
+const GRAVITY: f64 = 9.80665;
+/// What a dial gauge on a boat tells from nothing, m. Common practice, no source.
+const READABLE: f64 = 1e-4;
+/// A test needs no better than this.
+const TEST: Accuracy = Accuracy {
+    relative: 0.05,
+    fields: f64::INFINITY,
+    most_unknowns: 8_000,
+};
+
+impl Core {
+    /// The core by its readings.
+    ///
+    /// # Errors
+    /// A measured flex that no stiffness explains.
+    pub fn of(
+        rig: &Rig,
+        board: &Board,
+        after: &[Footing],
+        before: Option<&[Footing]>,
+    ) -> Result<Core, NoStrength> {
+        let said = &rig.structure.said;
+        let hangs = match (rig.sitting, before) {
+            (Sitting::AsFitted, _) | (_, None) => after,
+            (_, Some(before)) => before,
+        };
+        let mut core = Core {
+            read: false,
+            left: KnockDown::SOUND,
+            words: Vec::new(),
+            moisture: false,
+            percussion: false,
+            flex: None,
+            sound_factor: None,
+            test: None,
+        };
+        core.hear(rig);
+        if let Some(moisture) = &said.moisture
+            && let Some(left) = knockdown::by_moisture(100.0 * moisture.value.si())
+        {
+            core.moisture = true;
+            core.lower(left, say!("moisture {} %", percent(moisture.value.si())));
+        }
+        let Some(flex) = &said.flex else {
+            if core.left != KnockDown::SOUND {
+                core.test = test(rig, board, hangs);
+            }
+            return Ok(core);
+        };
+        let y = flex.engine_at.as_ref().map_or(0.0, |at| at.y().si());
+        let scale = scale(board, hangs, y, flex)?;
+        let left = knockdown::by_flex(scale).unwrap_or(KnockDown::SOUND);
+        core.read = true;
+        core.flex = Some(scale);
+        core.words.push(say!(
+            "the top edge moved {} under {}, as one of {} of the sound stiffness would",
+            Measure::tape(flex.moved.value),
+            Measure::of(flex.weight.value),
+            Measure::of(uom::si::f64::Ratio::from_si(scale))
+        ));
+        // A measured flex overrules what hammer and meter rank.
+        core.left = left;
+        Ok(core)
+    }
+
+    /// Notes what the panel's factor would be with a sound core: by the ratio of two looks on the coarse mesh.
+    pub(super) fn compare(&mut self, board: &Board, after: &Laden) {
+        if self.left == KnockDown::SOUND {
+            return;
+        }
+        let stress = &after.bent.stress;
+        let glance = after.bent.glances[stress.case].use_of_strength;
+        self.sound_factor = look(board, after, stress.case)
+            .map(|sound| stress.factor * glance / sound.max(f64::MIN_POSITIVE));
+    }
+
+    fn hear(&mut self, rig: &Rig) {
+        let (heard, word) = match (rig.structure.said.percussion, rig.transom.core) {
+            (Some(Sound::Sharp), _) => (Percussion::Sound, "the hammer sounds sharp"),
+            (Some(Sound::Dull), _) => (Percussion::Dull, "the hammer sounds dull"),
+            (Some(Sound::Dead), _) => (Percussion::Dead, "the hammer sounds dead"),
+            (None, Some(job::Core::Sound)) => (Percussion::Sound, "found sound"),
+            (None, Some(job::Core::Suspect)) => (Percussion::Dull, "found suspect"),
+            (None, Some(job::Core::Soft)) => (Percussion::Dead, "found soft"),
+            (None, None) => return,
+        };
+        self.percussion = rig.structure.said.percussion.is_some();
+        self.lower(knockdown::by_percussion(heard), Text::from(word));
+    }
+
+    fn lower(&mut self, left: KnockDown, word: Text) {
+        self.read = true;
+        self.left = self.left.lower(left);
+        self.words.push(word);
+    }
+}
+
+fn percent(part: f64) -> Measure {
+    Measure::of(uom::si::f64::Ratio::from_si((1000.0 * part).round() / 10.0))
+}
+
+/// A weight on the lower unit of the engine nearest to `y`: what it brings to the panel, and where its top edge is.
+fn pulled(
+    board: &Board,
+    footings: &[Footing],
+    y: f64,
+    arm: f64,
+    weight: f64,
+) -> Option<(Vec<Load>, [f64; 2])> {
+    let footing = footings
+        .iter()
+        .min_by(|a, b| (a.middle[0] - y).abs().total_cmp(&(b.middle[0] - y).abs()))?;
+    let load = FaceLoad::at(
+        [-arm, y - footing.middle[0], 0.0],
+        [0.0, 0.0, -weight * GRAVITY],
+    );
+    let forces = bolt_forces(&footing.bolts, footing.face, load.on_bolts(footing.middle)).ok()?;
+    let loads = panel_loads(
+        &footing.bolts,
+        footing.face,
+        &forces,
+        &footing.spreads(board),
+        inches(1.5).si(),
+    );
+    let y = y.clamp(-0.99 * board.half_top, 0.99 * board.half_top);
+    // A hair under the edge, lest rounding put it off the panel.
+    Some((loads, [y, board.top * (1.0 - 1e-6)]))
+}
+
+/// Stress over strength of a case with a sound core, on the coarse mesh.
+fn look(board: &Board, after: &Laden, case: usize) -> Option<f64> {
+    let panel = sound(board).ok()?;
+    let loads = loads(board, &after.footings, case);
+    let solution = panel.solve(&loads, GLANCE).ok()?;
+    weakest(board, &panel, &solution, &loads).map(|(_, stress)| stress.utilisation)
+}
+
+fn sound(board: &Board) -> Result<Panel, NoStrength> {
+    board.panel(KnockDown::SOUND, &board.knees).map_err(unfit)
+}
+
+fn scale(board: &Board, footings: &[Footing], y: f64, flex: &job::Flex) -> Result<f64, NoStrength> {
+    let (loads, at) = pulled(
+        board,
+        footings,
+        y,
+        flex.arm.value.si(),
+        flex.weight.value.si(),
+    )
+    .ok_or_else(|| {
+        NoStrength::Unfit(Text::from(
+            "The flex cannot be reckoned: no engine hangs there.",
+        ))
+    })?;
+    // The lower unit goes down, the top edge aft.
+    scale_from_deflection(&sound(board)?, &loads, at, -flex.moved.value.si()).map_err(unfit)
+}
+
+fn test(rig: &Rig, board: &Board, footings: &[Footing]) -> Option<FlexTest> {
+    let footing = footings.iter().find(|footing| !footing.is_small())?;
+    let hung = footing.hung.first()?;
+    let leg = [&rig.after, &rig.before]
+        .into_iter()
+        .flat_map(|outfit| outfit.engines())
+        .find(|(_, engine)| engine.label == hung.name)
+        .and_then(|(group, engine)| {
+            let setback = group.setback().reading()?.value;
+            Some((setback + engine.rest_to_plate.reading()?.value).si())
+        })
+        .unwrap_or(inches(LEG_IN).si());
+    let arm = Length::from_si((leg / 0.0254).round() * 0.0254).si();
+    let (loads, at) = pulled(board, footings, footing.middle[0], arm, FlexTest::WEIGHT)?;
+    let moves = sound(board)
+        .ok()?
+        .solve(&loads, TEST)
+        .ok()?
+        .deflection_at(at)?;
+    (moves.abs() > READABLE).then(|| FlexTest {
+        engine: hung.name.clone(),
+        arm,
+        moves: moves.abs(),
+    })
+}

@@ -1,0 +1,46 @@
+//! Deflection and use of strength over the panel, ready for drawing.
+
+use super::Governing;
+use crate::physics::strength::panel::{Panel, Point, Solution};
+
+/// Fields over a mesh. Places `[y, z]` in m: to port, and up the transom from the bottom on the centreline.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fields {
+    /// Corners first, then the middles of sides.
+    pub nodes: Vec<Point>,
+    /// Three corners, then the middles of sides 0–1, 1–2, 2–0.
+    pub triangles: Vec<[u32; 6]>,
+    /// At each node, m, forward positive.
+    pub deflection: Vec<f64>,
+    /// Stress over strength at each node, the worst of its layers; 1 breaks. Zeros where no strength is known.
+    pub use_of_strength: Vec<f64>,
+}
+
+impl Fields {
+    /// The fields of a solution.
+    pub fn of(panel: &Panel, solution: &Solution) -> Fields {
+        let mut used = vec![0.0_f64; solution.mesh.nodes.len()];
+        if let Some(layup) = &panel.section.layup {
+            for force in &solution.forces {
+                let worst = layup
+                    .worst(force.moment, force.shear)
+                    .map_or(0.0, |stress| stress.utilisation);
+                let at = &mut used[force.node as usize];
+                *at = at.max(worst);
+            }
+        }
+        Fields {
+            nodes: solution.mesh.nodes.clone(),
+            triangles: solution.mesh.triangles.clone(),
+            deflection: solution.deflection.clone(),
+            use_of_strength: used,
+        }
+    }
+}
+
+impl Governing {
+    /// Its fields.
+    pub fn fields(&self) -> Fields {
+        Fields::of(&self.panel, &self.solution)
+    }
+}

@@ -1,0 +1,279 @@
+//! The transom under load: what each engine or bracket brings to it, what each bolt, the core and the panel make of
+//! it, before and after.
+
+mod bend;
+mod board;
+mod core;
+mod fields;
+mod footing;
+mod grip;
+mod parts;
+pub mod show;
+mod study;
+
+use uom::si::f64::{Acceleration, Ratio, Velocity};
+use uom::si::velocity::knot;
+
+use super::Case;
+use crate::physics::strength::knockdown::KnockDown;
+use crate::physics::strength::loads::acceleration_at_gravity_centre;
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::rig::{Missing, Outfit, Rig};
+use crate::working::Sheet;
+
+pub use bend::{Bent, Glance, Governing};
+pub use board::{Board, KNEE_REACH, Knee};
+pub use core::{Core, FlexTest};
+pub use fields::Fields;
+pub use footing::{Driving, Footing, Hung, LoadCase};
+pub use grip::{PLATE_MATERIAL_YIELD, Part, Worst, plate_for};
+pub use parts::{PANEL_WORDS, ply, solved};
+pub use study::{BoltAnswer, PanelAnswer, StudyFault};
+
+/// Why there is no answer.
+#[derive(Clone, Debug)]
+pub enum NoStrength {
+    /// These readings are missing.
+    Missing(Vec<Missing>),
+    /// The readings do not make a transom that can be reckoned.
+    Unfit(Text),
+}
+
+/// What strength makes of a rig.
+#[derive(Clone, Debug)]
+pub struct Strength {
+    /// The transom.
+    pub board: Board,
+    /// What is left of its core.
+    pub core: Core,
+    /// How she is driven with the new engines.
+    pub driving: Driving,
+    /// With the new engines.
+    pub after: Laden,
+    /// With the old ones, or why that cannot be said.
+    pub before: Result<Laden, Text>,
+    /// The panel with and without knees.
+    pub knees: Knees,
+    /// What was taken for granted.
+    pub assumed: Vec<Text>,
+    /// How the slamming came about.
+    pub sheet: Sheet,
+}
+
+/// A transom with an outfit on it.
+#[derive(Clone, Debug)]
+pub struct Laden {
+    /// The load cases.
+    pub cases: Vec<LoadCase>,
+    /// The faces on it.
+    pub footings: Vec<Footing>,
+    /// The panel.
+    pub bent: Bent,
+}
+
+/// What knees do, in the new outfit's governing case.
+#[derive(Clone, Debug)]
+pub struct Knees {
+    /// Whether the transom has them; where not, `other` counts a pair at `places`.
+    pub there: bool,
+    /// Where a pair would stand, m to port.
+    pub places: Vec<Knee>,
+    /// Strength over stress, and deflection (m), as she is.
+    pub now: (f64, f64),
+    /// The same without the knees that are there, or with the pair that is not; `None` where it cannot stand.
+    pub other: Option<(f64, f64)>,
+}
+
+/// Slamming where nothing is known to reckon it from, in g. Common practice, no source.
+const SLAMMING: f64 = 3.0;
+/// Slamming above which ISO 12215-5 lets a second formula bound the first, in g: `n = 0.5 V / m^0.17`, V in knots, m in kg.
+/// Source: ISO 12215-5, value from memory.
+const BOUNDED_ABOVE: f64 = 3.0;
+const BOUND: (f64, f64) = (0.5, 0.17);
+/// Length on the waterline over length overall. Common practice, no source.
+const WATERLINE_OF_LENGTH: f64 = 0.9;
+
+impl<'a> Case<'a> {
+    /// The transom under load.
+    ///
+    /// # Errors
+    /// What is missing, or why it cannot be reckoned.
+    pub fn strength(&self) -> Result<&Strength, &NoStrength> {
+        self.strength
+            .get_or_init(|| Strength::of(self.rig))
+            .as_ref()
+    }
+}
+
+impl Strength {
+    fn of(rig: &Rig) -> Result<Strength, NoStrength> {
+        if !rig.structure.asked {
+            return Err(NoStrength::Missing(door(rig)));
+        }
+        let mut missing = Vec::new();
+        let board = Board::of(rig).map_err(|no| gather(no, &mut missing));
+        if let Err(lacking) = rig.after.ask() {
+            missing.push(lacking);
+        }
+        let speed = rig
+            .structure
+            .top_speed
+            .ask()
+            .map_err(|lacking| missing.push(lacking));
+        let (board, speed) = match (board, speed) {
+            (Ok(board), Ok(speed)) if missing.is_empty() => (board, speed.value),
+            (Err(Some(no)), _) if missing.is_empty() => return Err(no),
+            _ => return Err(NoStrength::Missing(missing)),
+        };
+        let mut assumed = board.assumed.clone();
+        let mut sheet = Sheet::default();
+        let slamming = slamming(rig, speed, &mut sheet, &mut assumed);
+        let driving = Driving { speed, slamming };
+        let footings = footing::footings(rig, &rig.after, &board, driving, &mut assumed)?;
+        let mut old_assumed = Vec::new();
+        let before = old(rig, &board, driving, &mut old_assumed);
+        let mut core = Core::of(rig, &board, &footings, before.as_deref().ok())?;
+        let after = Laden::of(&board, core.left, footing::cases(&rig.after), footings)?;
+        core.compare(&board, &after);
+        let before = before.and_then(|footings| {
+            Laden::of(&board, core.left, footing::cases(&rig.before), footings).map_err(why)
+        });
+        for text in old_assumed {
+            if before.is_ok() && !assumed.contains(&text) {
+                assumed.push(text);
+            }
+        }
+        let knees = Knees::of(&board, core.left, &after)?;
+        Ok(Strength {
+            board,
+            core,
+            driving,
+            after,
+            before,
+            knees,
+            assumed,
+            sheet,
+        })
+    }
+
+    /// What is left of the core.
+    pub fn left(&self) -> KnockDown {
+        self.core.left
+    }
+}
+
+/// The few readings that open the door, and the engines.
+fn door(rig: &Rig) -> Vec<Missing> {
+    rig.structure
+        .door()
+        .into_iter()
+        .chain(rig.after.ask().err())
+        .collect()
+}
+
+fn gather(no: NoStrength, missing: &mut Vec<Missing>) -> Option<NoStrength> {
+    match no {
+        NoStrength::Missing(lacking) => {
+            missing.extend(lacking);
+            None
+        }
+        unfit @ NoStrength::Unfit(_) => Some(unfit),
+    }
+}
+
+fn why(no: NoStrength) -> Text {
+    match no {
+        NoStrength::Missing(missing) => {
+            let names: Vec<String> = missing.iter().map(Missing::name).collect();
+            say!("it waits for: {}", names.join("; "))
+        }
+        NoStrength::Unfit(text) => text,
+    }
+}
+
+/// The old engines' faces; their speed from the new one by the root of the powers where it is not given.
+fn old(
+    rig: &Rig,
+    board: &Board,
+    driving: Driving,
+    assumed: &mut Vec<Text>,
+) -> Result<Vec<Footing>, Text> {
+    if rig.before.is_empty() {
+        return Err(Text::from("no old engine is given"));
+    }
+    let power = |outfit: &Outfit| -> Result<f64, NoStrength> {
+        let powers = outfit.main_power().map_err(NoStrength::Missing)?;
+        Ok(powers.iter().map(|(_, power)| power.si()).sum())
+    };
+    let speed = match &rig.structure.operating.old_top_speed {
+        Some(speed) => speed.value,
+        None => {
+            let (old, new) = (
+                power(&rig.before).map_err(why)?,
+                power(&rig.after).map_err(why)?,
+            );
+            let speed = driving.speed * (old / new).sqrt();
+            assumed.push(say!(
+                "With the old engines she is taken to have run {}: speed as the root of power.",
+                Measure::of(speed)
+            ));
+            speed
+        }
+    };
+    footing::footings(
+        rig,
+        &rig.before,
+        board,
+        Driving { speed, ..driving },
+        assumed,
+    )
+    .map_err(why)
+}
+
+/// Slamming on top of gravity, in g.
+fn slamming(rig: &Rig, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Text>) -> f64 {
+    let operating = &rig.structure.operating;
+    if let Some(given) = &operating.acceleration {
+        return given.value.si() / gravity().si();
+    }
+    let (length, chine, deadrise) = (
+        rig.boat.length.reading(),
+        rig.boat.chine_beam.reading(),
+        rig.boat.deadrise.reading(),
+    );
+    let (Some(mass), Some(length), Some(chine), Some(deadrise)) =
+        (&operating.displacement, length, chine, deadrise)
+    else {
+        assumed.push(say!(
+            "Slamming is taken as {} on top of gravity; with operating.displacement and boat.chine_beam it is reckoned by ISO 12215-5.",
+            Measure::of(SLAMMING * gravity())
+        ));
+        return SLAMMING;
+    };
+    let n = acceleration_at_gravity_centre(
+        sheet,
+        WATERLINE_OF_LENGTH * length.value,
+        chine.value,
+        deadrise.value,
+        speed,
+        mass.value,
+    );
+    assumed.push(Text::from(
+        "Her length on the waterline is taken as 0.9 of her length.",
+    ));
+    let n = n.value().si().max(0.0);
+    if n <= BOUNDED_ABOVE {
+        return n;
+    }
+    let bound = BOUND.0 * speed.get::<knot>() / mass.value.si().powf(BOUND.1);
+    let bounded = n.min(bound.max(BOUNDED_ABOVE));
+    sheet.remark(say!(
+        "above 3 the bound n = 0.5 V / m^0.17 holds, V in knots and m in kg: n = {}",
+        Measure::of(Ratio::from_si(bounded))
+    ));
+    bounded
+}
+
+fn gravity() -> Acceleration {
+    Acceleration::from_si(9.80665)
+}

@@ -1,0 +1,223 @@
+//! The load cases, each with its forces and moments at the mounting face, in boat axes.
+//!
+//! Boat axes: x forward, y to port, z up; the mounting face is the transom's outside (or the setback bracket's own face on
+//! it). All places are relative to the middle of the bolt pattern there: an engine's weight lies at negative x, its
+//! propeller at negative z. Forces N, moments N·m, places m: `f64` from here on, for the bolt group and the panel take them so.
+
+use uom::si::f64::{Angle, Force, Length, Mass, Power, Ratio, Velocity};
+
+use super::thrust::{
+    ASTERN_OF_AHEAD, TRAILER_ACCELERATION, heavy_weight, static_thrust, thrust_at_speed, turn_force,
+};
+use crate::quantity::Dimensioned;
+use crate::working::{Sheet, Term};
+
+/// One engine on the transom, as the loads see it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Engine {
+    /// Engine with propeller, oil and rigging, and the setback device where it hangs on the same bolts.
+    pub mass: Mass,
+    pub power: Power,
+    pub propeller: Length,
+    /// Centre of gravity aft of the mounting face, setback included.
+    pub weight_aft: Length,
+    /// The same at full tilt.
+    pub tilted_aft: Length,
+    /// Centre of gravity above the middle of the bolt pattern (negative below).
+    pub weight_up: Length,
+    /// Propeller shaft below the middle of the bolt pattern.
+    pub shaft_down: Length,
+    /// Propeller aft of the mounting face, setback included.
+    pub propeller_aft: Length,
+    /// Steering angle at hard over.
+    pub steering: Angle,
+}
+
+/// How the engine is driven, and how rough it gets.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Outfit {
+    pub speed: Velocity,
+    /// Acceleration in a seaway on top of gravity, in g.
+    pub slamming: Ratio,
+    /// Efficiency of the static disc, and overall at speed.
+    pub disc_efficiency: f64,
+    pub overall_efficiency: f64,
+}
+
+/// What happens.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Case {
+    /// The engine hangs; boat at rest.
+    Static,
+    /// Full throttle against a wall of water: boat held, thrust ahead.
+    StaticThrust,
+    Astern,
+    FullSpeed,
+    /// A wave's acceleration with full-speed thrust.
+    Slamming,
+    /// Hard-over at full speed.
+    HardOver,
+    /// Tilted up on the trailer, rough road.
+    Trailer,
+}
+
+impl Case {
+    pub const ALL: [Case; 7] = [
+        Case::Static,
+        Case::StaticThrust,
+        Case::Astern,
+        Case::FullSpeed,
+        Case::Slamming,
+        Case::HardOver,
+        Case::Trailer,
+    ];
+
+    /// Its name as a report shows it.
+    pub fn name(self) -> &'static str {
+        match self {
+            Case::Static => "static weight",
+            Case::StaticThrust => "static full thrust ahead",
+            Case::Astern => "full thrust astern",
+            Case::FullSpeed => "full speed",
+            Case::Slamming => "slamming with thrust",
+            Case::HardOver => "hard-over turn",
+            Case::Trailer => "tilted on the trailer",
+        }
+    }
+}
+
+/// Forces on the mounting face and moments about the middle of its bolt pattern, boat axes, N and N·m.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct FaceLoad {
+    pub force: [f64; 3],
+    pub moment: [f64; 3],
+}
+
+impl FaceLoad {
+    /// One force at one place: `M = r × F`.
+    pub fn at(place: [f64; 3], force: [f64; 3]) -> Self {
+        let ([x, y, z], [fx, fy, fz]) = (place, force);
+        Self {
+            force,
+            moment: [y * fz - z * fy, z * fx - x * fz, x * fy - y * fx],
+        }
+    }
+
+    /// Both together.
+    pub fn plus(self, other: Self) -> Self {
+        Self {
+            force: std::array::from_fn(|k| self.force[k] + other.force[k]),
+            moment: std::array::from_fn(|k| self.moment[k] + other.moment[k]),
+        }
+    }
+}
+
+/// Why loads cannot be worked out.
+#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
+pub enum LoadError {
+    #[error("{what} must be a finite number greater than zero")]
+    NotPositive { what: &'static str },
+    #[error("{what} is not a finite number")]
+    NotFinite { what: &'static str },
+}
+
+/// Every case for one engine. The lines of the working go to `sheet`.
+pub fn cases(
+    sheet: &mut Sheet,
+    engine: &Engine,
+    outfit: &Outfit,
+) -> Result<Vec<(Case, FaceLoad)>, LoadError> {
+    check(engine, outfit)?;
+    let none = Term::new("n", Ratio::from_si(0.0));
+    let weight = heavy_weight(sheet, engine.mass, &none);
+    let ahead = static_thrust(
+        sheet,
+        engine.power,
+        engine.propeller,
+        outfit.disc_efficiency,
+    );
+    let astern = sheet.set(
+        "Ta",
+        "static thrust astern",
+        Term::new("ka", Ratio::from_si(ASTERN_OF_AHEAD)) * &ahead,
+    );
+    let running = thrust_at_speed(sheet, engine.power, outfit.speed, outfit.overall_efficiency);
+    let side = turn_force(sheet, &running, engine.steering);
+    let slam = heavy_weight(sheet, engine.mass, &Term::new("n", outfit.slamming));
+    let road = heavy_weight(
+        sheet,
+        engine.mass,
+        &Term::new("n", Ratio::from_si(TRAILER_ACCELERATION)),
+    );
+
+    let centre = [-engine.weight_aft.si(), 0.0, engine.weight_up.si()];
+    let tilted = [-engine.tilted_aft.si(), 0.0, engine.weight_up.si()];
+    let propeller = [-engine.propeller_aft.si(), 0.0, -engine.shaft_down.si()];
+    let hang = |f: &Term<Force>, at| FaceLoad::at(at, [0.0, 0.0, -f.value().si()]);
+    let drive = |f: f64| FaceLoad::at(propeller, [f, 0.0, 0.0]);
+    let steering = engine.steering.si();
+    let turning = FaceLoad::at(
+        propeller,
+        [
+            running.value().si() * steering.cos(),
+            side.value().si(),
+            0.0,
+        ],
+    );
+    Ok(Case::ALL
+        .into_iter()
+        .map(|case| {
+            let load = match case {
+                Case::Static => hang(&weight, centre),
+                Case::StaticThrust => hang(&weight, centre).plus(drive(ahead.value().si())),
+                Case::Astern => hang(&weight, centre).plus(drive(-astern.value().si())),
+                Case::FullSpeed => hang(&weight, centre).plus(drive(running.value().si())),
+                Case::Slamming => hang(&slam, centre).plus(drive(running.value().si())),
+                Case::HardOver => hang(&weight, centre).plus(turning),
+                Case::Trailer => hang(&road, tilted),
+            };
+            (case, load)
+        })
+        .collect())
+}
+
+/// What several engines do together about the middle of the transom: each face load with its place across (m). Leave
+/// one out, or give its driven case to one and [`Case::Static`] to the other, for one engine alone of a pair.
+pub fn both(engines: &[(f64, FaceLoad)]) -> FaceLoad {
+    engines.iter().fold(FaceLoad::default(), |sum, &(y, load)| {
+        let shift = FaceLoad::at([0.0, y, 0.0], load.force);
+        sum.plus(FaceLoad {
+            force: load.force,
+            moment: std::array::from_fn(|k| load.moment[k] + shift.moment[k]),
+        })
+    })
+}
+
+fn check(engine: &Engine, outfit: &Outfit) -> Result<(), LoadError> {
+    let positive = [
+        ("the engine's weight", engine.mass.si()),
+        ("the engine's power", engine.power.si()),
+        ("the propeller's diameter", engine.propeller.si()),
+        ("the speed", outfit.speed.si()),
+        ("the disc's efficiency", outfit.disc_efficiency),
+        ("the overall efficiency", outfit.overall_efficiency),
+    ];
+    for (what, value) in positive {
+        if !(value.is_finite() && value > 0.0) {
+            return Err(LoadError::NotPositive { what });
+        }
+    }
+    let finite = [
+        ("the weight's place", engine.weight_aft.si()),
+        ("the tilted weight's place", engine.tilted_aft.si()),
+        ("the weight's height", engine.weight_up.si()),
+        ("the shaft's depth", engine.shaft_down.si()),
+        ("the propeller's place", engine.propeller_aft.si()),
+        ("the steering angle", engine.steering.si()),
+        ("the slamming acceleration", outfit.slamming.si()),
+    ];
+    match finite.into_iter().find(|(_, value)| !value.is_finite()) {
+        Some((what, _)) => Err(LoadError::NotFinite { what }),
+        None => Ok(()),
+    }
+}

@@ -1,0 +1,120 @@
+//! The plate's equations: the stiffness matrix of the free unknowns, and its Cholesky factor.
+
+use faer::Col;
+use faer::prelude::Solve;
+
+use super::element::{Bubble, DOFS, Element, Row};
+use super::error::PanelError;
+use super::matrix::{Factor, HELD, Matrix};
+use super::mesh::Mesh;
+use super::model::{PlateStiffness, Point};
+use super::reference::NODES;
+use super::support::{Hold, Holds};
+
+/// The factored equations of one mesh.
+pub(super) struct System {
+    /// Equation of each node's `w`, rotation along, rotation across (in the node's own frame); [`HELD`] if none.
+    equation: Vec<[u32; 3]>,
+    /// Each node's frame: cosine and sine of its first rotation axis.
+    frame: Vec<Point>,
+    factor: Factor,
+    size: usize,
+    /// Each triangle's bubble, for its section forces.
+    pub bubbles: Vec<Bubble>,
+}
+
+impl System {
+    /// Assembles and factors. `stiffness[part]` belongs to [`Mesh::parts`].
+    pub fn new(
+        mesh: &Mesh,
+        stiffness: &[PlateStiffness],
+        holds: &Holds,
+    ) -> Result<Self, PanelError> {
+        let frame: Vec<Point> = holds
+            .rotation
+            .iter()
+            .map(|h| {
+                if let Hold::Along(d) = h {
+                    *d
+                } else {
+                    [1.0, 0.0]
+                }
+            })
+            .collect();
+        let mut size = 0_u32;
+        let equation: Vec<[u32; 3]> = (0..mesh.nodes.len())
+            .map(|n| {
+                let held = [
+                    !holds.parts[n].is_empty(),
+                    holds.rotation[n] != Hold::Free,
+                    holds.rotation[n] == Hold::Both,
+                ];
+                held.map(|held| {
+                    if held {
+                        HELD
+                    } else {
+                        size += 1;
+                        size - 1
+                    }
+                })
+            })
+            .collect();
+        let size = size as usize;
+        let mut matrix = Matrix::new(mesh, &equation, size);
+        let mut bubbles = Vec::with_capacity(mesh.triangles.len());
+        for t in 0..mesh.triangles.len() {
+            let (k, bubble) = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize])
+                .stiffness_matrix();
+            bubbles.push(bubble);
+            matrix.add(&equation, &frame, mesh.triangles[t], &k);
+        }
+        for spring in &holds.springs {
+            matrix.add(&equation, &frame, spring.nodes, &spring.link);
+        }
+        let factor = matrix.factor(size)?;
+        Ok(Self {
+            equation,
+            frame,
+            factor,
+            size,
+            bubbles,
+        })
+    }
+
+    /// Number of free unknowns.
+    pub fn size(&self) -> usize {
+        self.size
+    }
+
+    /// `w, βy, βz` of every node under nodal forces and couples that do work on them (N, N·m).
+    pub fn solve(&self, forces: &[[f64; 3]]) -> Vec<[f64; 3]> {
+        let mut right = Col::<f64>::zeros(self.size);
+        for ((equation, [c, s]), [force, y, z]) in self.equation.iter().zip(&self.frame).zip(forces)
+        {
+            for (e, value) in equation.iter().zip([*force, c * y + s * z, c * z - s * y]) {
+                if *e != HELD {
+                    right[*e as usize] = value;
+                }
+            }
+        }
+        let x = self.factor.solve(&right);
+        let value = |e: u32| if e == HELD { 0.0 } else { x[e as usize] };
+        self.equation
+            .iter()
+            .zip(&self.frame)
+            .map(|(&[w, along, across], [c, s])| {
+                let (a, b) = (value(along), value(across));
+                [value(w), c * a - s * b, s * a + c * b]
+            })
+            .collect()
+    }
+}
+
+/// The unknowns of a triangle out of all nodes'.
+pub(super) fn triangle_values(nodes: [u32; NODES], values: &[[f64; 3]]) -> Row {
+    let mut row = [0.0; DOFS];
+    for (i, n) in nodes.iter().enumerate() {
+        row[3 * i..3 * i + 3].copy_from_slice(&values[*n as usize]);
+    }
+    row
+}

@@ -1,0 +1,221 @@
+//! What a panel is made of, ply by ply: stiffness from plies, and stress in plies from moments and shear forces.
+//!
+//! Classical lamination in the panel's axes; transverse shear from the equilibrium of a strip in bending (shear flow
+//! `g = ∫ E x dx`, stiffness `1/S = ∫ g²/G dx / D²`), which gives 5/6 G t for one ply and the core's shear for a sandwich.
+
+use nalgebra::{Matrix3, Vector3};
+use uom::si::f64::Length;
+
+use super::error::PanelError;
+use super::material::{Ply, check};
+use super::model::PlateStiffness;
+
+/// Plies from the face at negative x (outside of a transom) to the face at positive x (inside).
+#[derive(Debug, Clone, PartialEq)]
+pub struct Layup {
+    plies: Vec<Ply>,
+    section: Laminate,
+}
+
+/// Stress at one height in one ply.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PlyStress {
+    pub ply: usize,
+    /// Height above the middle of the whole thickness, m.
+    pub x: f64,
+    /// `σ_y, σ_z, τ_yz`, Pa.
+    pub plane: [f64; 3],
+    /// `τ_xy, τ_xz`, Pa.
+    pub through: [f64; 2],
+    /// Stress over strength; 1 breaks.
+    pub utilisation: f64,
+}
+
+/// Sums over the plies.
+#[derive(Debug, Clone, PartialEq)]
+struct Laminate {
+    /// Interfaces, m from the middle; one more than plies.
+    heights: Vec<f64>,
+    /// Bending stiffness about the plane that no moment stretches, N·m.
+    bending: Matrix3<f64>,
+    /// Curvature per moment.
+    compliance: Matrix3<f64>,
+    /// Middle strain per curvature: `ε0 = −A⁻¹ B κ`, m.
+    shift: Matrix3<f64>,
+    /// For y and z: neutral height (m), strip bending stiffness (N·m), shear flow at each interface (N).
+    strips: [Strip; 2],
+}
+
+#[derive(Debug, Clone, PartialEq)]
+struct Strip {
+    neutral: f64,
+    bending: f64,
+    flow: Vec<f64>,
+    /// N/m.
+    shear: f64,
+}
+
+impl Layup {
+    /// Errors: no plies; thickness, modulus or strength not positive and finite; Poisson's ratio too large.
+    pub fn new(plies: Vec<Ply>) -> Result<Self, PanelError> {
+        if plies.is_empty() {
+            return Err(PanelError::NoPlies);
+        }
+        plies.iter().try_for_each(check)?;
+        let section = Laminate::new(&plies).ok_or(PanelError::StiffnessIndefinite)?;
+        Ok(Self { plies, section })
+    }
+
+    /// Two like skins on a core.
+    pub fn sandwich(skin: Ply, core: Ply) -> Result<Self, PanelError> {
+        Self::new(vec![skin, core, skin])
+    }
+
+    pub fn plies(&self) -> &[Ply] {
+        &self.plies
+    }
+
+    pub fn thickness(&self) -> Length {
+        self.plies
+            .iter()
+            .map(|p| p.thickness)
+            .fold(Length::default(), |a, b| a + b)
+    }
+
+    /// Bending and shear stiffness.
+    pub fn stiffness(&self) -> Result<PlateStiffness, PanelError> {
+        let (d, [y, z]) = (&self.section.bending, &self.section.strips);
+        let stiffness = PlateStiffness {
+            d11: d[(0, 0)],
+            d12: d[(0, 1)],
+            d22: d[(1, 1)],
+            d66: d[(2, 2)],
+            s1: y.shear,
+            s2: z.shear,
+        };
+        stiffness.check()?;
+        Ok(stiffness)
+    }
+
+    /// Stresses under moments `M_y, M_z, M_yz` (N·m per m) and shear forces `Q_y, Q_z` (N/m): for each ply at both its
+    /// faces and where its through-thickness shear peaks.
+    pub fn stresses(&self, moment: [f64; 3], shear: [f64; 2]) -> Vec<PlyStress> {
+        let curvature = self.section.compliance * Vector3::from(moment);
+        let middle = self.section.shift * curvature;
+        let mut found = Vec::with_capacity(4 * self.plies.len());
+        for (ply, Ply { material, .. }) in self.plies.iter().enumerate() {
+            let (bottom, top) = (self.section.heights[ply], self.section.heights[ply + 1]);
+            let q = material.plane();
+            let [y, z] = &self.section.strips;
+            for x in [
+                bottom,
+                y.neutral.clamp(bottom, top),
+                z.neutral.clamp(bottom, top),
+                top,
+            ] {
+                let plane = q * (middle + x * curvature);
+                let through = [(y, q[(0, 0)], shear[0]), (z, q[(1, 1)], shear[1])].map(
+                    |(strip, modulus, force)| {
+                        force * strip.flow_at(ply, bottom, x, modulus) / strip.bending
+                    },
+                );
+                let plane = [plane[0], plane[1], plane[2]];
+                let utilisation = material.strength.utilisation(plane, through);
+                found.push(PlyStress {
+                    ply,
+                    x,
+                    plane,
+                    through,
+                    utilisation,
+                });
+            }
+        }
+        found
+    }
+
+    /// The stress nearest to its strength.
+    pub fn worst(&self, moment: [f64; 3], shear: [f64; 2]) -> Option<PlyStress> {
+        self.stresses(moment, shear)
+            .into_iter()
+            .max_by(|a, b| a.utilisation.total_cmp(&b.utilisation))
+    }
+}
+
+impl Strip {
+    /// Size of the shear flow at height `x` in ply `ply`, N.
+    fn flow_at(&self, ply: usize, bottom: f64, x: f64, modulus: f64) -> f64 {
+        // Positive where the part below the cut is pulled the other way than the part above.
+        self.flow[ply]
+            - modulus * 0.5 * ((x - self.neutral).powi(2) - (bottom - self.neutral).powi(2))
+    }
+}
+
+impl Laminate {
+    fn new(plies: &[Ply]) -> Option<Self> {
+        let total: f64 = plies.iter().map(|p| p.thickness.value).sum();
+        let mut heights = vec![-0.5 * total];
+        let (mut a, mut b, mut d) = (Matrix3::zeros(), Matrix3::zeros(), Matrix3::zeros());
+        for (i, ply) in plies.iter().enumerate() {
+            let (low, high) = (heights[i], heights[i] + ply.thickness.value);
+            heights.push(high);
+            let q = ply.material.plane();
+            a += q * (high - low);
+            b += q * ((high.powi(2) - low.powi(2)) / 2.0);
+            d += q * ((high.powi(3) - low.powi(3)) / 3.0);
+        }
+        let shift = -(a.try_inverse()? * b);
+        let bending = d + b * shift;
+        let compliance = bending.try_inverse()?;
+        let strips = [0, 1].map(|k| strip(plies, &heights, k));
+        Some(Self {
+            heights,
+            bending,
+            compliance,
+            shift,
+            strips,
+        })
+    }
+}
+
+fn strip(plies: &[Ply], heights: &[f64], k: usize) -> Strip {
+    let moduli: Vec<f64> = plies.iter().map(|p| p.material.plane()[(k, k)]).collect();
+    let shears = plies.iter().map(|p| {
+        if k == 0 {
+            p.material.shear_y.value
+        } else {
+            p.material.shear_z.value
+        }
+    });
+    let pairs = || heights.windows(2).zip(&moduli);
+    let first: f64 = pairs()
+        .map(|(h, e)| e * (h[1] * h[1] - h[0] * h[0]) / 2.0)
+        .sum();
+    let neutral = first / pairs().map(|(h, e)| e * (h[1] - h[0])).sum::<f64>();
+    let bending = pairs()
+        .map(|(h, e)| e * ((h[1] - neutral).powi(3) - (h[0] - neutral).powi(3)) / 3.0)
+        .sum();
+    let mut strip = Strip {
+        neutral,
+        bending,
+        flow: vec![0.0],
+        shear: 0.0,
+    };
+    let mut flexibility = 0.0;
+    for (ply, (shear, modulus)) in shears.zip(&moduli).enumerate() {
+        let (bottom, top) = (heights[ply], heights[ply + 1]);
+        // The square of the flow has degree four: Gauss's three points are exact.
+        for (at, weight) in [
+            (-0.6_f64.sqrt(), 5.0 / 18.0),
+            (0.0, 8.0 / 18.0),
+            (0.6_f64.sqrt(), 5.0 / 18.0),
+        ] {
+            let x = 0.5 * (bottom + top) + 0.5 * at * (top - bottom);
+            flexibility +=
+                weight * (top - bottom) * strip.flow_at(ply, bottom, x, *modulus).powi(2) / shear;
+        }
+        let next = strip.flow_at(ply, bottom, top, *modulus);
+        strip.flow.push(next);
+    }
+    strip.shear = bending * bending / flexibility;
+    strip
+}

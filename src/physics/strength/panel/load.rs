@@ -1,0 +1,250 @@
+//! Loads on a panel, as nodal forces.
+
+use super::error::PanelError;
+use super::mesh::{Mesh, double_area};
+use super::model::{Panel, Point};
+use super::outline;
+use super::reference::shape;
+use super::vector::{cross, sub};
+
+/// A rectangle on the panel: centre `[y, z]` and full sides, m.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Rect {
+    pub centre: Point,
+    pub width: f64,
+    pub height: f64,
+}
+
+/// A load across the panel, positive along x (forward on a transom).
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Load {
+    /// Uniform over the whole panel, Pa.
+    Pressure(f64),
+    /// A force (N) spread evenly over a rectangle that lies on the panel: a bracket's foot, a washer, a backing plate.
+    Patch { area: Rect, force: f64 },
+    /// A concentrated force (N).
+    Point { at: Point, force: f64 },
+}
+
+/// A moment (N·m) as two opposite forces on two patches: `push` is driven along +x, `pull` along −x; the arm is the
+/// distance between their centres. `None` if the centres coincide.
+pub fn couple(push: Rect, pull: Rect, moment: f64) -> Option<[Load; 2]> {
+    let [y, z] = sub(push.centre, pull.centre);
+    let arm = y.hypot(z);
+    (arm > 0.0).then(|| {
+        let force = moment / arm;
+        [
+            Load::Patch { area: push, force },
+            Load::Patch {
+                area: pull,
+                force: -force,
+            },
+        ]
+    })
+}
+
+/// A patch is integrated over this many cells each way at least, two Gauss points to a cell.
+const CELLS: usize = 3;
+const MOST_CELLS: usize = 40;
+/// Gauss's two points on the unit interval.
+pub(super) const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
+
+/// Finite, and on the panel.
+pub(super) fn check(panel: &Panel, loads: &[Load]) -> Result<(), PanelError> {
+    let near = outline::COINCIDENT * outline::extent(&panel.outline);
+    for (index, load) in loads.iter().enumerate() {
+        let (numbers, places): (Vec<f64>, Vec<Point>) = match *load {
+            Load::Pressure(p) => (vec![p], vec![]),
+            Load::Point { at, force } => (vec![force, at[0], at[1]], vec![at]),
+            Load::Patch {
+                area:
+                    Rect {
+                        centre: [y, z],
+                        width,
+                        height,
+                    },
+                force,
+            } => {
+                for (what, value) in [("a patch's width", width), ("a patch's height", height)] {
+                    if value <= 0.0 {
+                        return Err(PanelError::NotPositive { what, value });
+                    }
+                }
+                let corners = [(-0.5, -0.5), (0.5, -0.5), (0.5, 0.5), (-0.5, 0.5)];
+                let mut places: Vec<Point> = corners
+                    .iter()
+                    .map(|(a, b)| [y + a * width, z + b * height])
+                    .collect();
+                // An outline corner inside the patch means that part of the patch hangs out.
+                for corner in &panel.outline {
+                    if (corner[0] - y).abs() < 0.5 * width - near
+                        && (corner[1] - z).abs() < 0.5 * height - near
+                    {
+                        return Err(PanelError::LoadOutside { index, at: *corner });
+                    }
+                }
+                places.push([y, z]);
+                (vec![force, y, z, width, height], places)
+            }
+        };
+        if numbers.iter().any(|v| !v.is_finite()) {
+            return Err(PanelError::NotFinite { what: "a load" });
+        }
+        for at in places {
+            if !outline::covers(&panel.outline, at, near) {
+                return Err(PanelError::LoadOutside { index, at });
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Nodal forces (N) on a mesh. The forces carry the whole of each load and its exact moment, for the shape functions
+/// reproduce both.
+pub(super) fn nodal_forces(mesh: &Mesh, size: f64, loads: &[Load]) -> Result<Vec<f64>, PanelError> {
+    let mut forces = vec![0.0; mesh.nodes.len()];
+    let mut locator = None;
+    for (index, load) in loads.iter().enumerate() {
+        match *load {
+            Load::Pressure(p) => {
+                for t in 0..mesh.triangles.len() {
+                    // Quadratic shapes hand a uniform load to the middles of the sides alone.
+                    let share = p * double_area(mesh.corners(t)) / 6.0;
+                    for n in &mesh.triangles[t][3..] {
+                        forces[*n as usize] += share;
+                    }
+                }
+            }
+            Load::Point { at, force } => {
+                let locator = locator.get_or_insert_with(|| Locator::new(mesh, size));
+                locator
+                    .spread(at, force, &mut forces)
+                    .ok_or(PanelError::LoadOutside { index, at })?;
+            }
+            Load::Patch { area, force } => {
+                let locator = locator.get_or_insert_with(|| Locator::new(mesh, size));
+                let [columns, rows] = [area.width, area.height]
+                    .map(|side| ((2.0 * side / size).ceil() as usize).clamp(CELLS, MOST_CELLS));
+                let share = force / (4 * columns * rows) as f64;
+                for cell in 0..columns * rows {
+                    let [i, j] = [cell % columns, cell / columns].map(|k| k as f64);
+                    for (gy, gz) in GAUSS.iter().flat_map(|&a| GAUSS.map(|b| (a, b))) {
+                        let at = [
+                            area.centre[0] + area.width * ((i + gy) / columns as f64 - 0.5),
+                            area.centre[1] + area.height * ((j + gz) / rows as f64 - 0.5),
+                        ];
+                        locator
+                            .spread(at, share, &mut forces)
+                            .ok_or(PanelError::LoadOutside { index, at })?;
+                    }
+                }
+            }
+        }
+    }
+    Ok(forces)
+}
+
+/// Finds the triangle under a place by a grid of buckets.
+pub(super) struct Locator<'a> {
+    mesh: &'a Mesh,
+    low: Point,
+    pitch: f64,
+    columns: usize,
+    rows: usize,
+    /// Triangles of bucket `b` are `members[start[b]..start[b + 1]]`.
+    start: Vec<u32>,
+    members: Vec<u32>,
+}
+
+/// How far outside a triangle (in barycentric coordinates) a place may be and still count as on it.
+const SLACK: f64 = 1e-4;
+
+impl<'a> Locator<'a> {
+    pub(super) fn new(mesh: &'a Mesh, size: f64) -> Self {
+        let (mut low, mut high) = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
+        for p in &mesh.nodes {
+            for k in 0..2 {
+                low[k] = low[k].min(p[k]);
+                high[k] = high[k].max(p[k]);
+            }
+        }
+        // A long, thin panel must not ask for more buckets than a few for each triangle.
+        let least =
+            ((high[0] - low[0]) * (high[1] - low[1]) / (2 * mesh.triangles.len()) as f64).sqrt();
+        let pitch = size
+            .max(least)
+            .max(high[0].max(high[1]).abs() * f64::EPSILON);
+        let [columns, rows] = [0, 1].map(|k| ((high[k] - low[k]) / pitch) as usize + 1);
+        let mut locator = Self {
+            mesh,
+            low,
+            pitch,
+            columns,
+            rows,
+            start: vec![0; columns * rows + 1],
+            members: vec![],
+        };
+        for t in 0..mesh.triangles.len() {
+            locator.buckets(t).for_each(|b| locator.start[b + 1] += 1);
+        }
+        for b in 0..columns * rows {
+            locator.start[b + 1] += locator.start[b];
+        }
+        let mut next = locator.start.clone();
+        locator.members = vec![0; locator.start[columns * rows] as usize];
+        for t in 0..mesh.triangles.len() {
+            for b in locator.buckets(t) {
+                locator.members[next[b] as usize] = t as u32;
+                next[b] += 1;
+            }
+        }
+        locator
+    }
+
+    fn bucket(&self, p: Point) -> [usize; 2] {
+        let index = |k: usize, count: usize| {
+            (((p[k] - self.low[k]) / self.pitch).max(0.0) as usize).min(count - 1)
+        };
+        [index(0, self.columns), index(1, self.rows)]
+    }
+
+    fn buckets(&self, t: usize) -> impl Iterator<Item = usize> + use<> {
+        let corners = self.mesh.corners(t);
+        let pick =
+            |f: fn(f64, f64) -> f64, k: usize| f(f(corners[0][k], corners[1][k]), corners[2][k]);
+        let [i0, j0] = self.bucket([pick(f64::min, 0), pick(f64::min, 1)]);
+        let [i1, j1] = self.bucket([pick(f64::max, 0), pick(f64::max, 1)]);
+        let columns = self.columns;
+        (j0..=j1).flat_map(move |j| (i0..=i1).map(move |i| j * columns + i))
+    }
+
+    fn spread(&self, at: Point, force: f64, forces: &mut [f64]) -> Option<()> {
+        let (t, n) = self.find(at)?;
+        for (node, share) in self.mesh.triangles[t].iter().zip(shape(n)) {
+            forces[*node as usize] += share * force;
+        }
+        Some(())
+    }
+
+    /// The triangle under a place, and the place in its barycentric coordinates; `None` off the panel.
+    pub(super) fn find(&self, at: Point) -> Option<(usize, [f64; 3])> {
+        let [i, j] = self.bucket(at);
+        let b = j * self.columns + i;
+        let mut best = (f64::NEG_INFINITY, 0, [0.0; 3]);
+        for &t in &self.members[self.start[b] as usize..self.start[b + 1] as usize] {
+            let [p, q, r] = self.mesh.corners(t as usize);
+            let double = cross(sub(q, p), sub(r, p));
+            let n1 = cross(sub(r, q), sub(at, q)) / double;
+            let n2 = cross(sub(p, r), sub(at, r)) / double;
+            let n = [n1, n2, 1.0 - n1 - n2];
+            let least = n[0].min(n[1]).min(n[2]);
+            if least > best.0 {
+                best = (least, t as usize, n);
+            }
+            if least >= 0.0 {
+                break;
+            }
+        }
+        (best.0 >= -SLACK).then_some((best.1, best.2))
+    }
+}

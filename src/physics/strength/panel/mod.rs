@@ -1,0 +1,43 @@
+//! A flat panel bent out of its plane: the transom, or any polygon that a study sets up.
+//!
+//! The plate is Reissner–Mindlin (it bends and it shears through its thickness), meshed with MITC7
+//! triangles, which neither lock when thin nor lose the shear of a soft core. The mesh is made finer where
+//! the section forces jump, until the largest deflection is known to a stated part.
+//!
+//! **Axes.** Panel coordinates are `[y, z]` in metres, in the panel's own plane: `y` across (to port on a transom),
+//! `z` up the panel. Deflection and forces are positive along the third axis `x` (forward, into the boat), so
+//! that `x, y, z` is right-handed. A bending moment is positive where it stretches the face at positive `x`.
+//!
+//! Kernel arrays are plain `f64` in SI (m, N, N/m, N·m per metre, Pa); the doc of each field says which.
+
+mod arrange;
+mod assembly;
+mod beam;
+mod element;
+mod error;
+mod layup;
+mod load;
+mod material;
+mod matrix;
+mod mesh;
+mod model;
+mod outline;
+mod reaction;
+mod recover;
+mod reference;
+mod refine;
+mod solve;
+mod stiffness_test;
+mod support;
+mod vector;
+
+pub use error::PanelError;
+pub use layup::{Layup, PlyStress};
+pub use load::{Load, Rect, couple};
+pub use material::{Material, Ply, Strength};
+pub use mesh::Mesh;
+pub use model::{EdgeSupport, Line, LineKind, Panel, PlateStiffness, Point, Region, Section};
+pub use reaction::{Reaction, Resultant, SupportPart};
+pub use recover::{SectionForces, Utilisation};
+pub use solve::{Accuracy, Level, Solution};
+pub use stiffness_test::{scale_from_deflection, scale_of_region};

@@ -1,0 +1,172 @@
+//! The panel as the solver sees it: outline, stiffness, supports.
+
+use super::error::PanelError;
+use super::layup::Layup;
+
+/// A place in the panel's plane, `[y, z]` in metres: across, up.
+pub type Point = [f64; 2];
+
+/// Bending and transverse shear stiffness of an orthotropic plate whose axes are the panel's own, per metre of width.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PlateStiffness {
+    /// Bending across, `M_y = D11 κ_y + D12 κ_z`, N·m.
+    pub d11: f64,
+    /// Coupling by Poisson's ratio, N·m.
+    pub d12: f64,
+    /// Bending up, N·m.
+    pub d22: f64,
+    /// Twist, `M_yz = D66 κ_yz` with the engineering curvature `κ_yz = −2 ∂²w/∂y∂z`, N·m.
+    pub d66: f64,
+    /// Transverse shear on faces normal to y, shear correction included, N/m.
+    pub s1: f64,
+    /// Transverse shear on faces normal to z, shear correction included, N/m.
+    pub s2: f64,
+}
+
+impl PlateStiffness {
+    /// An isotropic plate: modulus (Pa), Poisson's ratio, thickness (m), shear correction 5/6.
+    pub fn isotropic(modulus: f64, poisson: f64, thickness: f64) -> Self {
+        let d = modulus * thickness.powi(3) / (12.0 * (1.0 - poisson * poisson));
+        let shear = SHEAR_CORRECTION * modulus / (2.0 * (1.0 + poisson)) * thickness;
+        Self {
+            d11: d,
+            d12: poisson * d,
+            d22: d,
+            d66: 0.5 * (1.0 - poisson) * d,
+            s1: shear,
+            s2: shear,
+        }
+    }
+
+    /// Every stiffness multiplied by `factor` (a softened core, a knock-down).
+    pub fn scaled(self, factor: f64) -> Self {
+        Self {
+            d11: factor * self.d11,
+            d12: factor * self.d12,
+            d22: factor * self.d22,
+            d66: factor * self.d66,
+            s1: factor * self.s1,
+            s2: factor * self.s2,
+        }
+    }
+
+    pub(super) fn check(&self) -> Result<(), PanelError> {
+        let named = [
+            ("D11", self.d11),
+            ("D22", self.d22),
+            ("D66", self.d66),
+            ("the transverse shear stiffness S1", self.s1),
+            ("the transverse shear stiffness S2", self.s2),
+        ];
+        for (what, value) in named {
+            if !value.is_finite() {
+                return Err(PanelError::NotFinite { what });
+            }
+            if value <= 0.0 {
+                return Err(PanelError::NotPositive { what, value });
+            }
+        }
+        if !self.d12.is_finite() {
+            return Err(PanelError::NotFinite { what: "D12" });
+        }
+        if self.d12 * self.d12 >= self.d11 * self.d22 {
+            return Err(PanelError::StiffnessIndefinite);
+        }
+        Ok(())
+    }
+}
+
+/// Shear correction of a homogeneous rectangular section (E. Reissner, 1945).
+pub const SHEAR_CORRECTION: f64 = 5.0 / 6.0;
+
+/// What the panel is made of at a place: its stiffness, and the plies behind it where stresses are wanted.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Section {
+    pub stiffness: PlateStiffness,
+    /// Without plies the solution has moments but no stresses.
+    pub layup: Option<Layup>,
+}
+
+impl Section {
+    /// Stiffness given outright.
+    pub fn stiffness(stiffness: PlateStiffness) -> Self {
+        Self {
+            stiffness,
+            layup: None,
+        }
+    }
+
+    /// Stiffness worked out from plies. Errors as [`Layup::stiffness`].
+    pub fn layup(layup: Layup) -> Result<Self, PanelError> {
+        Ok(Self {
+            stiffness: layup.stiffness()?,
+            layup: Some(layup),
+        })
+    }
+}
+
+/// How an outline edge is held.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum EdgeSupport {
+    Free,
+    /// No deflection; the edge may turn about itself but not along itself (the hard simple support of thin-plate books).
+    /// A curve given as many short simple edges is stiffer than the curve (Babuška's paradox): give it few, or clamp it.
+    Simple,
+    /// No deflection and no rotation.
+    Clamped,
+}
+
+/// A straight line on the panel that carries or stiffens it; it may lie on an edge.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Line {
+    pub from: Point,
+    pub to: Point,
+    pub kind: LineKind,
+}
+
+/// What a [`Line`] does.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum LineKind {
+    /// A rigid knife edge: no deflection along it, free to turn about it (a knee, a stringer's end).
+    Supported,
+    /// No deflection, no rotation.
+    Clamped,
+    /// Springs, N/m of deflection per metre of line.
+    Elastic { stiffness: f64 },
+    /// A beam fixed to the panel at its middle surface (a stiffened top edge): bending EI (N·m²), torsion GJ (N·m²).
+    /// Run it to a support: an end inside the panel hands its shear to one point, where a plate that shears sags ever
+    /// deeper, if slowly, as the mesh gets finer.
+    Beam { bending: f64, torsion: f64 },
+}
+
+/// A part of the panel that is made differently. Later regions lie over earlier ones.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Region {
+    pub outline: Vec<Point>,
+    pub section: Section,
+}
+
+/// A flat panel. `edges[i]` holds the edge from corner `i` to corner `i + 1`; an edge that is held in part is two edges
+/// with a corner between them. Corners may run either way round.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Panel {
+    pub outline: Vec<Point>,
+    pub edges: Vec<EdgeSupport>,
+    pub section: Section,
+    pub regions: Vec<Region>,
+    pub lines: Vec<Line>,
+}
+
+impl Panel {
+    /// A rectangle with one corner at the origin, `width` along y and `height` along z (m); `edges` in the order bottom
+    /// (z = 0), port (y = width), top, starboard (y = 0).
+    pub fn rectangle(width: f64, height: f64, edges: [EdgeSupport; 4], section: Section) -> Self {
+        Self {
+            outline: vec![[0.0, 0.0], [width, 0.0], [width, height], [0.0, height]],
+            edges: edges.to_vec(),
+            section,
+            regions: Vec::new(),
+            lines: Vec::new(),
+        }
+    }
+}

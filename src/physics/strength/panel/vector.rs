@@ -1,0 +1,38 @@
+//! Plane vectors as `[f64; 2]`, metres.
+
+use super::model::Point;
+
+pub(super) fn sub(a: Point, b: Point) -> Point {
+    [a[0] - b[0], a[1] - b[1]]
+}
+
+pub(super) fn cross(a: Point, b: Point) -> f64 {
+    a[0] * b[1] - a[1] * b[0]
+}
+
+pub(super) fn dot(a: Point, b: Point) -> f64 {
+    a[0] * b[0] + a[1] * b[1]
+}
+
+pub(super) fn distance(a: Point, b: Point) -> f64 {
+    (a[0] - b[0]).hypot(a[1] - b[1])
+}
+
+pub(super) fn lerp(a: Point, b: Point, t: f64) -> Point {
+    [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]
+}
+
+/// Where along `a`–`b` (0 to 1) the point nearest to `p` lies.
+pub(super) fn nearest_on_segment(a: Point, b: Point, p: Point) -> f64 {
+    let along = sub(b, a);
+    let square = dot(along, along);
+    if square == 0.0 {
+        0.0
+    } else {
+        (dot(sub(p, a), along) / square).clamp(0.0, 1.0)
+    }
+}
+
+pub(super) fn distance_to_segment(a: Point, b: Point, p: Point) -> f64 {
+    distance(lerp(a, b, nearest_on_segment(a, b, p)), p)
+}

@@ -1,0 +1,196 @@
+//! The transom's structure, the bolts and the driving, with every name of the catalog looked up.
+
+use uom::si::f64::{Length, Velocity};
+
+use super::resolve::Resolver;
+use super::{Missing, Slot};
+use crate::catalog::{BoltGrade, BoltSize, Entry, Material};
+use crate::job::{
+    self, BoltStudy, Bolting, EngineGroup, Job, Operating, PanelStiffness, PanelStudy, Upright,
+    tape,
+};
+use crate::quantity::Reading;
+
+/// What the job says of strength.
+#[derive(Clone, Debug)]
+pub struct Structure {
+    /// Whether it says anything of it.
+    pub asked: bool,
+    /// The transom's layers from the outside in.
+    pub lay_up: Slot<Vec<Layer>>,
+    /// How it is held, and what was found of its core.
+    pub said: job::Structure,
+    /// Knees, where somebody looked for them.
+    pub knees: Slot<Vec<Upright>>,
+    /// What the top edge is stiffened with.
+    pub stiffener_material: Option<Material>,
+    /// Greatest speed.
+    pub top_speed: Slot<Reading<Velocity>>,
+    /// How hard she is driven.
+    pub operating: Operating,
+    /// A panel given outright, with its layers' materials.
+    pub panel_study: Option<(PanelStudy, Vec<Layer>)>,
+    /// A bolt group given outright.
+    pub bolt_study: Option<(BoltStudy, Entry<BoltSize>, Option<Entry<BoltGrade>>)>,
+}
+
+/// A layer with its material.
+#[derive(Clone, Debug)]
+pub struct Layer {
+    /// What it is made of.
+    pub material: Entry<Material>,
+    /// How thick it is.
+    pub thickness: Length,
+}
+
+/// Bolts with what the catalog says of them.
+#[derive(Clone, Debug, Default)]
+pub struct Bolts {
+    /// What the job says.
+    pub said: Bolting,
+    /// The thread.
+    pub size: Option<Entry<BoltSize>>,
+    /// The grade.
+    pub grade: Option<Entry<BoltGrade>>,
+    /// What the backing plate is made of.
+    pub plate: Option<Entry<Material>>,
+}
+
+impl Structure {
+    /// The readings that open the door to every check of strength, where the job says nothing of it.
+    pub fn door(&self) -> Vec<Missing> {
+        let missing = [self.lay_up.ask().err(), self.top_speed.ask().err()];
+        missing.into_iter().flatten().collect()
+    }
+}
+
+pub(super) fn resolve(
+    resolver: &mut Resolver,
+    job: &Job,
+    material: Option<&Entry<Material>>,
+) -> Structure {
+    let said = job.structure.clone().unwrap_or_default();
+    let operating = job.operating.clone().unwrap_or_default();
+    let layers = layers(resolver, "structure.lay_up", &said.lay_up);
+    let lay_up = match (material, &job.transom.thickness) {
+        _ if !said.lay_up.is_empty() => Slot::new(layers, &tape::LAY_UP),
+        (Some(material), Some(thickness)) => {
+            let layer = Layer {
+                material: material.clone(),
+                thickness: thickness.value,
+            };
+            Slot::new(Some(vec![layer]), &tape::LAY_UP)
+        }
+        (Some(_), None) => Slot::new(None, &tape::TRANSOM_THICKNESS),
+        (None, _) => Slot::new(None, &tape::LAY_UP),
+    };
+    let bolted = [&job.engines_off, &job.engines_on];
+    let bolted = bolted
+        .into_iter()
+        .flatten()
+        .any(|group| group.bolts.is_some());
+    let stiffener = said
+        .top_stiffener
+        .as_ref()
+        .map(|stiffener| stiffener.material.clone());
+    Structure {
+        asked: job.structure.is_some() || job.operating.is_some() || bolted,
+        lay_up,
+        knees: Slot::new(said.knees.clone(), &tape::KNEES),
+        stiffener_material: stiffener
+            .and_then(|name| find(resolver, "structure.top_stiffener.material", &name))
+            .map(|entry| entry.spec),
+        said,
+        top_speed: Slot::new(operating.top_speed.clone(), &tape::TOP_SPEED),
+        operating,
+        panel_study: panel_study(resolver, job),
+        bolt_study: bolt_study(resolver, job),
+    }
+}
+
+/// The bolts of a group of engines.
+pub(super) fn bolts(resolver: &mut Resolver, path: &str, group: &EngineGroup) -> Bolts {
+    let Some(said) = group.bolts.clone() else {
+        return Bolts::default();
+    };
+    let (size, grade) = (said.size.clone(), said.grade.clone());
+    let plate = said
+        .backing_plate
+        .as_ref()
+        .map(|plate| plate.material.clone());
+    Bolts {
+        size: size.and_then(|name| find_size(resolver, &format!("{path}.bolts.size"), &name)),
+        grade: grade.and_then(|name| find_grade(resolver, &format!("{path}.bolts.grade"), &name)),
+        plate: plate.and_then(|name| {
+            find(
+                resolver,
+                &format!("{path}.bolts.backing_plate.material"),
+                &name,
+            )
+        }),
+        said,
+    }
+}
+
+fn find(resolver: &mut Resolver, path: &str, name: &str) -> Option<Entry<Material>> {
+    let catalog = resolver.catalog;
+    let found = catalog.material(name).cloned();
+    if found.is_none() {
+        resolver.unknown(path, name, "material", &catalog.materials);
+    }
+    found
+}
+
+fn find_size(resolver: &mut Resolver, path: &str, name: &str) -> Option<Entry<BoltSize>> {
+    let sizes = &resolver.catalog.tables.bolt_sizes;
+    let found = sizes.iter().find(|entry| entry.name == name).cloned();
+    if found.is_none() {
+        resolver.unknown(path, name, "bolt size", sizes);
+    }
+    found
+}
+
+fn find_grade(resolver: &mut Resolver, path: &str, name: &str) -> Option<Entry<BoltGrade>> {
+    let grades = &resolver.catalog.tables.bolt_grades;
+    let found = grades.iter().find(|entry| entry.name == name).cloned();
+    if found.is_none() {
+        resolver.unknown(path, name, "bolt grade", grades);
+    }
+    found
+}
+
+fn layers(resolver: &mut Resolver, path: &str, said: &[job::Layer]) -> Option<Vec<Layer>> {
+    let found: Vec<Layer> = said
+        .iter()
+        .enumerate()
+        .filter_map(|(i, layer)| {
+            let material = find(resolver, &format!("{path}[{i}].material"), &layer.material)?;
+            Some(Layer {
+                material,
+                thickness: layer.thickness.value,
+            })
+        })
+        .collect();
+    (found.len() == said.len()).then_some(found)
+}
+
+fn panel_study(resolver: &mut Resolver, job: &Job) -> Option<(PanelStudy, Vec<Layer>)> {
+    let study = job.panel_study.clone()?;
+    let layers = match &study.stiffness {
+        PanelStiffness::Layers(said) => layers(resolver, "panel_study.stiffness", said)?,
+        PanelStiffness::Plate { .. } | PanelStiffness::Outright { .. } => Vec::new(),
+    };
+    Some((study, layers))
+}
+
+type ResolvedBoltStudy = (BoltStudy, Entry<BoltSize>, Option<Entry<BoltGrade>>);
+
+fn bolt_study(resolver: &mut Resolver, job: &Job) -> Option<ResolvedBoltStudy> {
+    let study = job.bolt_study.clone()?;
+    let size = find_size(resolver, "bolt_study.size", &study.size)?;
+    let grade = match &study.grade {
+        Some(name) => Some(find_grade(resolver, "bolt_study.grade", name)?),
+        None => None,
+    };
+    Some((study, size, grade))
+}

@@ -1,0 +1,80 @@
+//! `strength/bolts-tension`
+
+use super::{
+    BOLT_FACTOR, at_bolts, beside, capacity_sheet, factor, ready, stronger_bolts, verdict,
+};
+use crate::case::Case;
+use crate::case::strength::Part;
+use crate::case::strength::show::force;
+use crate::quantity::say;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Limit, Verdict};
+
+rule! {
+    /// The pull on each mounting bolt in every load case, against the bolt's proof load.
+    ///
+    /// **Why.** The engine hangs behind the transom and thrusts below it: both turn its bracket about
+    /// the heel, and the upper bolts hold it. A bolt that stretches lets the joint work, and the holes
+    /// leak.
+    ///
+    /// **Limit.** The proof load at least twice the pull; a grade without a proof stress is taken at
+    /// its yield.
+    ///
+    /// **Source.** Compression-edge model, common practice, no source; ISO 3506-1, ISO 898-1 and SAE
+    /// J429 (proof and yield); common practice, no source (the factor).
+    ///
+    /// **When it warns.** Set the next size or more bolts, or take the moment down: less setback, a
+    /// taller face. It fails where the pull is more than the proof load.
+    BOLTS_TENSION = Strength "strength/bolts-tension", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    if let Some(answer) = study(case) {
+        return answer;
+    }
+    let strength = match ready(case) {
+        Ok(strength) => strength,
+        Err(finding) => return finding,
+    };
+    match at_bolts(Part::Tension, BOLT_FACTOR, "bolt", case.rig, strength) {
+        Err(finding) => finding,
+        Ok(judged) => {
+            let sheet = capacity_sheet(Part::Tension, &judged, case.rig, strength);
+            let mut finding = judged.finding.clone().working(sheet).table(beside(
+                "greatest pull on a bolt",
+                Part::Tension,
+                strength,
+            ));
+            if finding.verdict != Verdict::Pass {
+                finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
+            }
+            finding
+        }
+    }
+}
+
+/// The answer where a bolt group is given outright.
+fn study(case: &Case) -> Option<Finding> {
+    let answer = case.bolt_study()?.ok()?;
+    let [pull, shear] = answer.greatest();
+    let summary = say!(
+        "The bolt pulled most carries {}, the one sheared most {}.",
+        force(pull),
+        force(shear)
+    );
+    let finding = match answer.capacity {
+        Some([tension, _]) if pull > 0.0 => {
+            let value = tension / pull;
+            Finding::new(
+                verdict(value, BOLT_FACTOR),
+                summary.then(say!(" Its proof load is {} times the pull.", factor(value))),
+            )
+            .against(factor(value), Limit::AtLeast(factor(BOLT_FACTOR)))
+        }
+        _ => Finding {
+            found: Some(force(pull)),
+            ..Finding::new(Verdict::Unmeasured, summary)
+        },
+    };
+    Some(finding.table(answer.table()).working(answer.sheet))
+}

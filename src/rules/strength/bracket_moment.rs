@@ -1,0 +1,190 @@
+//! `strength/bracket-moment`
+
+use uom::si::f64::{Acceleration, Length, Mass};
+
+use super::ready;
+use crate::case::Case;
+use crate::case::strength::show::times;
+use crate::case::strength::{Footing, Laden};
+use crate::quantity::{Dimensioned, Measure, Moment, Text, inches, say};
+use crate::rig::Rig;
+use crate::rules::rule::{need, rule};
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::{Sheet, Table, Term};
+
+rule! {
+    /// The moment of the engines' weight about the transom, against what the bracket's rating by weight
+    /// stands for.
+    ///
+    /// **Why.** A bracket is rated in pounds, for engines whose weight sits where it usually does. An
+    /// engine that hangs farther aft turns it harder at the same weight.
+    ///
+    /// **Limit.** At most the rated weight at the bracket's own setback and an engine's usual centre, 12
+    /// in aft of its mounting face.
+    ///
+    /// **Source.** The bracket maker's rating; common practice, no source (the usual centre).
+    ///
+    /// **When it warns.** Ask the bracket's maker with the engine's weight and centre, or choose the
+    /// next rating up.
+    BRACKET_MOMENT = Strength "strength/bracket-moment", judge;
+}
+
+/// Centre of an engine aft of its mounting face that a rating by weight has in mind. Common practice, no source.
+const USUAL_CENTRE_IN: f64 = 12.0;
+
+fn judge(case: &Case) -> Finding {
+    let rig = case.rig;
+    need!(_after = rig.after);
+    if rig.after.groups.iter().all(|group| group.bracket.is_none()) {
+        return Finding::not_applicable(Text::from("The engines hang on the transom itself."));
+    }
+    let strength = match ready(case) {
+        Ok(strength) => strength,
+        Err(finding) => return finding,
+    };
+    let mut worst: Option<(f64, Finding)> = None;
+    for footing in strength
+        .after
+        .footings
+        .iter()
+        .filter(|footing| footing.on_bracket)
+    {
+        let (margin, finding) = one(rig, footing, strength.before.as_ref().ok());
+        if worst.as_ref().is_none_or(|worst| margin < worst.0) {
+            worst = Some((margin, finding));
+        }
+    }
+    worst.map_or_else(
+        || Finding::unmeasured(vec![rig.after.missing()]),
+        |worst| worst.1,
+    )
+}
+
+fn gravity() -> Term<Acceleration> {
+    Term::new("g", Acceleration::from_si(9.80665))
+}
+
+fn one(rig: &Rig, footing: &Footing, before: Option<&Laden>) -> (f64, Finding) {
+    let group = rig.after.groups.iter().find(|group| {
+        group
+            .bracket
+            .as_ref()
+            .is_some_and(|bracket| bracket.name == footing.name)
+    });
+    let Some(bracket) = group.and_then(|group| group.bracket.as_ref()) else {
+        return (
+            f64::INFINITY,
+            Finding::unmeasured(vec![rig.after.missing()]),
+        );
+    };
+    let (rated, setback) = (bracket.rated_weight.ask(), bracket.setback.ask());
+    let (Ok(rated), Ok(setback)) = (&rated, &setback) else {
+        let missing = [rated.err(), setback.err()].into_iter().flatten().collect();
+        return (f64::NEG_INFINITY, Finding::unmeasured(missing));
+    };
+    let rated_setback = bracket
+        .spec
+        .setback
+        .as_ref()
+        .map_or(setback.value, |setback| setback.value);
+    let mut sheet = Sheet::default();
+    let limit = sheet.set(
+        "Mr",
+        "moment that the rating by weight stands for",
+        Term::new("Wr", rated.value)
+            * gravity()
+            * (Term::new("s", rated_setback) + Term::new("c", inches(USUAL_CENTRE_IN))),
+    );
+    let engines: Vec<_> = footing
+        .hung
+        .iter()
+        .filter(|hung| hung.name != bracket.name)
+        .collect();
+    let mut total: Option<Term<Moment>> = None;
+    for hung in engines {
+        let weight: Term<Mass> = Term::new(hung.name.clone(), hung.mass);
+        let one = weight * gravity() * Term::new("a", Length::from_si(hung.aft));
+        total = Some(match total {
+            Some(sum) => sum + one,
+            None => one,
+        });
+    }
+    let Some(total) = total else {
+        return (
+            f64::INFINITY,
+            Finding::unmeasured(vec![rig.after.missing()]),
+        );
+    };
+    let moment = sheet.set("M", "moment of the engines about the transom's face", total);
+    let (found, most) = (Measure::of(moment.value()), Measure::of(limit.value()));
+    let old = before.map(at_rest);
+    let new = moment.value().si();
+    let beside = old.map_or(Text::default(), |old| {
+        say!(
+            " What hung there before brought {}.",
+            Measure::of(<Moment as Dimensioned>::from_si(old))
+        )
+    });
+    let over = moment.value() > limit.value();
+    let name = footing.name.as_str();
+    let finding = if over {
+        let needed = rated.value * (new / limit.value().si());
+        Finding::new(Verdict::Warn, say!("The engines turn `{}` with {}, more than its rating of {} stands for.", name, found, Measure::of(rated.value)).then(beside))
+            .remedy(say!("Ask its maker with the engines' weight and centre, or choose one rated for {} or more.", Measure::of(needed)))
+    } else {
+        Finding::new(
+            Verdict::Pass,
+            say!(
+                "The engines turn `{}` with {}, within what its rating of {} stands for.",
+                name,
+                found,
+                Measure::of(rated.value)
+            )
+            .then(beside),
+        )
+    };
+    let row = |what: &str, value: f64, ratio: Text| {
+        vec![
+            Text::from(what),
+            Text::from(Measure::of(<Moment as Dimensioned>::from_si(value))),
+            ratio,
+        ]
+    };
+    let mut rows = Vec::new();
+    if let Some(old) = old {
+        rows.push(row("before, all that hung", old, Text::default()));
+        rows.push(row(
+            "after, the engines on this bracket",
+            new,
+            times(old, new),
+        ));
+    } else {
+        rows.push(row(
+            "after, the engines on this bracket",
+            new,
+            Text::default(),
+        ));
+    }
+    let table = Table {
+        title: "moment of the weight at rest about the transom".to_owned(),
+        heads: ["", "moment", "after / before"].map(str::to_owned).to_vec(),
+        rows,
+    };
+    (
+        limit.value().si() / new,
+        finding
+            .against(found, Limit::AtMost(most))
+            .working(sheet)
+            .table(table),
+    )
+}
+
+/// Moment at rest of all that hangs, N·m.
+fn at_rest(laden: &Laden) -> f64 {
+    laden
+        .footings
+        .iter()
+        .flat_map(|footing| &footing.hung)
+        .map(|hung| hung.mass.si() * 9.80665 * hung.aft)
+        .sum()
+}

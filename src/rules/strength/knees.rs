@@ -1,0 +1,127 @@
+//! `strength/knees`
+
+use uom::si::f64::Length;
+
+use super::panel_stress::PANEL_FACTOR;
+use super::{factor, ready};
+use crate::case::Case;
+use crate::case::strength::show::{length, ratio};
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::rules::rule::{need, rule};
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::Table;
+
+rule! {
+    /// What knees behind the transom do, or would do: the panel with and without them, in its worst
+    /// case.
+    ///
+    /// **Why.** A knee carries the engine's moment into the stringers instead of bending the transom.
+    /// Where one was cut away for a tank or a hatch, the transom alone has it all.
+    ///
+    /// **Limit.** The panel strong enough by strength/panel-stress with the knees that are there.
+    ///
+    /// **Source.** Reissner–Mindlin plate solved by finite elements; common practice, no source (a knee
+    /// beside each side of the bracket).
+    ///
+    /// **When it warns.** Fit knees where the finding says, tied to the stringers.
+    KNEES = Strength "strength/knees", judge;
+}
+
+/// How much a pair of knees must give to be worth the work. Common practice, no source.
+const WORTH: f64 = 1.1;
+
+fn judge(case: &Case) -> Finding {
+    if let Err(finding) = ready(case) {
+        return finding;
+    }
+    need!(_knees = case.rig.structure.knees);
+    let strength = match ready(case) {
+        Ok(strength) => strength,
+        Err(finding) => return finding,
+    };
+    let knees = &strength.knees;
+    let now = strength.after.bent.stress.factor;
+    let Some((other, moved)) = knees.other else {
+        return Finding::new(
+            if now >= PANEL_FACTOR {
+                Verdict::Pass
+            } else {
+                Verdict::Warn
+            },
+            Text::from("No pair of knees finds room beside the bracket."),
+        )
+        .against(factor(now), Limit::AtLeast(factor(PANEL_FACTOR)));
+    };
+    // Both looks are on the coarse mesh; their ratio is what counts.
+    let scaled = now * other / knees.now.0;
+    let rows = if knees.there {
+        vec![
+            row("with the knees that are there", knees.now),
+            row("without them", (other, moved)),
+        ]
+    } else {
+        vec![
+            row("as she is, without knees", knees.now),
+            row("with a pair beside the bracket", (other, moved)),
+        ]
+    };
+    let table = Table {
+        title: format!(
+            "the panel {}, on the coarse mesh of a first look",
+            strength.after.cases[strength.after.bent.stress.case].name()
+        ),
+        heads: ["", "strength over stress", "deflection"]
+            .map(str::to_owned)
+            .to_vec(),
+        rows,
+    };
+    let limit = Limit::AtLeast(factor(PANEL_FACTOR));
+    let finding = if knees.there {
+        let verdict = if now >= PANEL_FACTOR {
+            Verdict::Pass
+        } else {
+            Verdict::Warn
+        };
+        let summary = say!(
+            "The knees bring the panel's factor to {}; without them it would be about {}.",
+            factor(now),
+            factor(scaled)
+        );
+        let finding = Finding::new(verdict, summary);
+        if verdict == Verdict::Pass {
+            finding
+        } else {
+            finding.remedy(Text::from("Knees alone are not enough: build the transom up as strength/panel-stress says, and look whether each knee still holds."))
+        }
+    } else {
+        let place = knees.places.first();
+        let pair = place.map_or(Text::default(), |knee| {
+            say!(
+                "a pair of knees {} each side of the centreline, {} high",
+                Measure::tape(Length::from_si(knee.y.abs())),
+                Measure::tape(Length::from_si(knee.to - knee.from))
+            )
+        });
+        let summary = say!("Without knees the panel's factor is {}; ", factor(now))
+            .then(pair.clone())
+            .then(say!(" would make it about {}.", factor(scaled)));
+        if now >= PANEL_FACTOR {
+            Finding::new(Verdict::Pass, summary)
+        } else if scaled > WORTH * now {
+            Finding::new(Verdict::Warn, summary).remedy(
+                say!("Fit ")
+                    .then(pair)
+                    .then(Text::from(", tied to the stringers.")),
+            )
+        } else {
+            Finding::new(Verdict::Warn, summary).remedy(Text::from(
+                "Knees there do little: build the transom up as strength/panel-stress says.",
+            ))
+        }
+    };
+    finding.against(factor(now), limit).table(table)
+}
+
+fn row(what: &str, (strength, moved): (f64, f64)) -> Vec<Text> {
+    vec![Text::from(what), ratio(strength), Text::from(length(moved))]
+}

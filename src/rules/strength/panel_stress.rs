@@ -1,0 +1,154 @@
+//! `strength/panel-stress`
+
+use uom::si::f64::Length;
+
+use super::{factor, first, old_factor, ready, verdict};
+use crate::case::Case;
+use crate::case::strength::show::{place, ratio, times};
+use crate::case::strength::{PANEL_WORDS, Strength, ply, solved};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::{Sheet, Table};
+
+rule! {
+    /// The transom as a plate, bent by the engines, held by the hull and its knees: the stress in its
+    /// layers against their strength.
+    ///
+    /// **Why.** More moment bends the transom in and out at every sea. Cracks in the gelcoat round the
+    /// bracket and at the corners of the cutout are its first words.
+    ///
+    /// **Limit.** The strength of each layer, lowered by what was read of the core, at least twice the
+    /// stress in the worst case.
+    ///
+    /// **Source.** Reissner–Mindlin plate solved by finite elements; ISO 12215-5, design stress half of
+    /// the ultimate, value from memory.
+    ///
+    /// **When it warns.** Fit knees where the finding says, or build the transom up. It fails where the
+    /// stress is beyond the strength.
+    PANEL_STRESS = Strength "strength/panel-stress", judge;
+}
+
+/// Factor on the strength of the transom's layers: the inverse of ISO 12215-5's design stress, half of the ultimate (value from memory).
+pub(super) const PANEL_FACTOR: f64 = 2.0;
+/// Step in which a transom is built up. Common practice, no source.
+const STEP_IN: f64 = 0.25;
+
+fn judge(case: &Case) -> Finding {
+    if let Some(answer) = study(case) {
+        return answer;
+    }
+    let strength = match ready(case) {
+        Ok(strength) => strength,
+        Err(finding) => return finding,
+    };
+    let stress = &strength.after.bent.stress;
+    let mut sheet = Sheet::default();
+    solved(&mut sheet, "worst case", &strength.after, stress, strength);
+    if let Ok(before) = &strength.before {
+        solved(
+            &mut sheet,
+            "worst case before",
+            before,
+            &before.bent.stress,
+            strength,
+        );
+    }
+    let summary = say!(
+        "The transom's strength is {} times the stress on it, {}: in the {}, ",
+        factor(stress.factor),
+        strength.after.cases[stress.case].name(),
+        ply(stress, strength)
+    )
+    .then(place(stress.at, strength.board.top))
+    .then(Text::from("."))
+    .then(old_factor(strength, stress.factor, |laden| {
+        Some(laden.bent.stress.factor)
+    }))
+    .then(first(strength, case.rig, PANEL_WORDS));
+    let mut finding = Finding::new(verdict(stress.factor, PANEL_FACTOR), summary)
+        .against(factor(stress.factor), Limit::AtLeast(factor(PANEL_FACTOR)))
+        .working(sheet)
+        .table(cases(strength));
+    if finding.verdict != Verdict::Pass {
+        finding = finding.remedy(remedy(strength, stress.factor));
+    }
+    finding
+}
+
+/// Knees where they are enough, else a thicker transom.
+fn remedy(strength: &Strength, now: f64) -> Text {
+    let knees = &strength.knees;
+    if !knees.there
+        && let (Some((with, _)), Some(knee)) = (knees.other, knees.places.first())
+        && with / knees.now.0 * now >= PANEL_FACTOR
+    {
+        return say!(
+            "Fit a pair of knees {} each side of the centreline, {} high: the factor becomes about {}.",
+            Measure::tape(Length::from_si(knee.y.abs())),
+            Measure::tape(Length::from_si(knee.to - knee.from)),
+            factor(with / knees.now.0 * now)
+        );
+    }
+    // Stress falls as the square of thickness in one material.
+    let step = inches(STEP_IN).si();
+    let more = strength.board.thickness() * ((PANEL_FACTOR / now).sqrt() - 1.0);
+    say!(
+        "Build the transom up by about {} over its width, and tie it to the stringers with knees.",
+        Measure::tape(Length::from_si((more / step).ceil() * step))
+    )
+}
+
+/// Stress over strength of each case before and after, from the first look.
+fn cases(strength: &Strength) -> Table {
+    let before = strength.before.as_ref().ok();
+    let rows = strength
+        .after
+        .cases
+        .iter()
+        .zip(&strength.after.bent.glances)
+        .map(|(case, glance)| {
+            let old = before.and_then(|laden| {
+                let at = laden.cases.iter().position(|other| other == case)?;
+                Some(laden.bent.glances[at].use_of_strength)
+            });
+            vec![
+                Text::from(case.name()),
+                old.map_or(Text::from("–"), ratio),
+                ratio(glance.use_of_strength),
+                old.map_or(Text::from("–"), |old| times(old, glance.use_of_strength)),
+            ]
+        })
+        .collect();
+    Table {
+        title: "stress over strength, on the coarse mesh of a first look".to_owned(),
+        heads: ["case", "before", "after", "after / before"]
+            .map(str::to_owned)
+            .to_vec(),
+        rows,
+    }
+}
+
+/// The answer where a panel is given outright with its strengths.
+fn study(case: &Case) -> Option<Finding> {
+    let answer = case.panel_study()?.ok()?;
+    let (_, stress) = answer.weakest.as_ref()?;
+    let value = 1.0 / stress.utilisation.max(f64::MIN_POSITIVE);
+    let mut sheet = Sheet::default();
+    sheet.remark(answer.remark());
+    sheet.remark(Text::from("beside a point load, a kink or a held corner the stress grows with the mesh: a plate's theory knows no end of it there"));
+    let finding = Finding::new(
+        verdict(value, PANEL_FACTOR),
+        say!(
+            "The panel's strength is {} times the stress on it.",
+            factor(value)
+        ),
+    )
+    .against(factor(value), Limit::AtLeast(factor(PANEL_FACTOR)));
+    Some(
+        answer
+            .tables()
+            .into_iter()
+            .fold(finding.working(sheet), Finding::table),
+    )
+}

@@ -1,0 +1,129 @@
+//! How long a skiff's transom takes to solve to 0.5 % of its largest deflection.
+//!
+//! `cargo bench --bench strength`; with `--mesh FILE` it writes the solved mesh and the best time as JSON instead, for
+//! `tests/crosscheck/strength/speed.py` to compare with a Python library on the same mesh.
+
+use std::time::Instant;
+
+use sternknee::physics::strength::panel::{
+    Accuracy, EdgeSupport, Line, LineKind, Load, Panel, PlateStiffness, Rect, Section,
+};
+
+/// 2.2 m wide, 20° of deadrise, a 0.7 m cutout, two knees; 38 mm plywood tabbed to the hull. Invented.
+fn skiff() -> Panel {
+    let chine = 0.4;
+    let foot = |y: f64| chine * y.abs() / 1.1;
+    let knee = |y: f64| Line {
+        from: [y, foot(y)],
+        to: [y, 0.52],
+        kind: LineKind::Supported,
+    };
+    use EdgeSupport::{Clamped, Free, Simple};
+    Panel {
+        outline: vec![
+            [0.0, 0.0],
+            [1.1, chine],
+            [1.1, 0.75],
+            [0.35, 0.75],
+            [0.35, 0.52],
+            [-0.35, 0.52],
+            [-0.35, 0.75],
+            [-1.1, 0.75],
+            [-1.1, chine],
+        ],
+        edges: vec![
+            Clamped, Simple, Free, Free, Free, Free, Free, Simple, Clamped,
+        ],
+        section: Section::stiffness(PlateStiffness {
+            d11: 52e3,
+            d12: 2.5e3,
+            d22: 24e3,
+            d66: 5e3,
+            s1: 9e6,
+            s2: 6e6,
+        }),
+        regions: Vec::new(),
+        lines: vec![knee(0.6), knee(-0.6)],
+    }
+}
+
+fn engines() -> Vec<Load> {
+    let patch = |y: f64, z: f64, force: f64| Load::Patch {
+        area: Rect {
+            centre: [y, z],
+            width: 0.25,
+            height: 0.06,
+        },
+        force,
+    };
+    [-0.33, 0.33]
+        .into_iter()
+        .flat_map(|y| [patch(y, 0.46, -9000.0), patch(y, 0.24, 12_000.0)])
+        .collect()
+}
+
+#[divan::bench]
+fn skiff_panel_to_half_a_percent(bencher: divan::Bencher) {
+    let (panel, loads) = (skiff(), engines());
+    bencher.bench_local(|| panel.solve(&loads, Accuracy::default()));
+}
+
+/// Without a demand on the fields of moments and shear forces.
+#[divan::bench]
+fn skiff_panel_deflection_alone_to_half_a_percent(bencher: divan::Bencher) {
+    let (panel, loads) = (skiff(), engines());
+    let accuracy = Accuracy {
+        fields: f64::INFINITY,
+        ..Accuracy::default()
+    };
+    bencher.bench_local(|| panel.solve(&loads, accuracy));
+}
+
+/// Best of some runs, s, and the solved mesh.
+fn write_mesh(path: &str) -> Result<(), Box<dyn std::error::Error>> {
+    let (panel, loads) = (skiff(), engines());
+    let mut best = f64::INFINITY;
+    let mut solution = panel.solve(&loads, Accuracy::default())?;
+    for _ in 0..30 {
+        let start = Instant::now();
+        solution = panel.solve(&loads, Accuracy::default())?;
+        best = best.min(start.elapsed().as_secs_f64());
+    }
+    let levels: Vec<_> = solution
+        .levels
+        .iter()
+        .map(|l| (l.unknowns, l.deflection))
+        .collect();
+    let corners = solution
+        .mesh
+        .triangles
+        .iter()
+        .flat_map(|t| &t[..3])
+        .max()
+        .map_or(0, |n| *n as usize + 1);
+    let json = serde_json::json!({
+        "seconds": best,
+        "nodes": solution.mesh.nodes[..corners],
+        "triangles": solution.mesh.triangles.iter().map(|t| &t[..3]).collect::<Vec<_>>(),
+        "levels": levels,
+        "error": solution.error,
+        "converged": solution.converged,
+        "deflection": solution.largest_deflection,
+        "at": solution.largest_at,
+    });
+    std::fs::write(path, json.to_string())?;
+    Ok(())
+}
+
+fn main() -> Result<(), Box<dyn std::error::Error>> {
+    let arguments: Vec<String> = std::env::args().collect();
+    match arguments
+        .iter()
+        .position(|a| a == "--mesh")
+        .and_then(|i| arguments.get(i + 1))
+    {
+        Some(path) => write_mesh(path)?,
+        None => divan::main(),
+    }
+    Ok(())
+}

@@ -1,0 +1,267 @@
+//! Equilibrium and linearity of plates: reactions balance loads, doubled loads double everything, and a measured deflection
+//! gives back its stiffness. These are laws, not figures from a book.
+
+use sternknee::physics::strength::panel::{
+    Accuracy, EdgeSupport, Line, LineKind, Load, Panel, PlateStiffness, Rect, Region, Resultant,
+    Section, Solution, couple, scale_from_deflection, scale_of_region,
+};
+
+use super::plate_theory::agrees;
+use EdgeSupport::{Clamped, Free, Simple};
+
+/// A transom with a V bottom (22°), a cutout, knees, a stringer on springs, a stiffened top edge and a thicker middle.
+fn transom() -> Panel {
+    let rise = 22.0_f64.to_radians().tan();
+    let section = Section::stiffness(PlateStiffness::isotropic(9e9, 0.3, 0.038));
+    Panel {
+        outline: vec![
+            [0.0, 0.0],
+            [0.9, 0.9 * rise],
+            [1.1, 0.75],
+            [1.0, 0.95],
+            [0.35, 0.95],
+            [0.35, 0.6],
+            [-0.35, 0.6],
+            [-0.35, 0.95],
+            [-1.0, 0.95],
+            [-1.1, 0.75],
+            [-0.9, 0.9 * rise],
+        ],
+        edges: vec![
+            Simple, Clamped, Simple, Free, Free, Free, Free, Free, Simple, Clamped, Simple,
+        ],
+        regions: vec![Region {
+            outline: vec![[-0.3, 0.2], [0.3, 0.2], [0.3, 0.55], [-0.3, 0.55]],
+            section: Section::stiffness(section.stiffness.scaled(2.0)),
+        }],
+        section,
+        lines: vec![
+            Line {
+                from: [0.45, 0.45 * rise],
+                to: [0.45, 0.6],
+                kind: LineKind::Supported,
+            },
+            Line {
+                from: [-0.6, 0.6],
+                to: [-0.4, 0.6],
+                kind: LineKind::Elastic { stiffness: 2e6 },
+            },
+            Line {
+                from: [-0.35, 0.6],
+                to: [0.35, 0.6],
+                kind: LineKind::Beam {
+                    bending: 4000.0,
+                    torsion: 1500.0,
+                },
+            },
+        ],
+    }
+}
+
+fn transom_loads() -> Vec<Load> {
+    let upper = Rect {
+        centre: [0.0, 0.54],
+        width: 0.33,
+        height: 0.06,
+    };
+    let heel = Rect {
+        centre: [0.0, 0.25],
+        width: 0.30,
+        height: 0.08,
+    };
+    let mut loads = couple(heel, upper, 5000.0).unwrap().to_vec();
+    loads.push(Load::Patch {
+        area: heel,
+        force: 6000.0,
+    });
+    loads.push(Load::Point {
+        at: [-0.8, 0.7],
+        force: -700.0,
+    });
+    loads.push(Load::Pressure(800.0));
+    loads
+}
+
+#[track_caller]
+fn balances(name: &str, s: &Solution) -> f64 {
+    let push = Resultant::total(s.reactions.iter().map(|r| r.push));
+    let sum = Resultant::total([push, s.load]);
+    // Single reactions may be far larger than the loads' resultant: the scale is the sum of their sizes.
+    let force: f64 =
+        s.reactions.iter().map(|r| r.push.force.abs()).sum::<f64>() + s.load.force.abs();
+    let moment: f64 = s
+        .reactions
+        .iter()
+        .map(|r| r.push.moment_y.abs() + r.push.moment_z.abs())
+        .sum::<f64>()
+        + s.load.moment_y.abs();
+    let worst = (sum.force / force)
+        .abs()
+        .max((sum.moment_y / moment).abs())
+        .max((sum.moment_z / moment).abs());
+    println!("{name}: imbalance {worst:.1e}");
+    assert!(worst <= 1e-9, "{name}: {worst}");
+    worst
+}
+
+#[test]
+fn reactions_balance_the_loads_in_every_case() {
+    let s = transom()
+        .solve(&transom_loads(), Accuracy::default())
+        .unwrap();
+    println!(
+        "transom levels {:?} error {} largest {:?}",
+        s.levels,
+        s.error,
+        (s.largest_deflection, s.largest_at)
+    );
+    balances("transom", &s);
+    let load: f64 = 6000.0 - 700.0 + 800.0 * area(&transom().outline);
+    assert!(
+        (s.load.force / load - 1.0).abs() < 1e-12,
+        "{} {load}",
+        s.load.force
+    );
+    for edges in [
+        [Simple; 4],
+        [Clamped; 4],
+        [Clamped, Free, Free, Free],
+        [Simple, Free, Simple, Free],
+    ] {
+        for thickness in [0.1, 0.02, 0.002] {
+            let section = Section::stiffness(PlateStiffness::isotropic(70e9, 0.33, thickness));
+            let loads = [
+                Load::Pressure(10.0),
+                Load::Point {
+                    at: [0.3, 0.2],
+                    force: 50.0,
+                },
+            ];
+            let s = Panel::rectangle(1.3, 0.7, edges, section)
+                .solve(&loads, Accuracy::default())
+                .unwrap();
+            balances(&format!("{edges:?} {thickness}"), &s);
+        }
+    }
+}
+
+fn area(outline: &[[f64; 2]]) -> f64 {
+    let n = outline.len();
+    (0..n)
+        .map(|i| (i, (i + 1) % n))
+        .map(|(i, j)| 0.5 * (outline[i][0] * outline[j][1] - outline[j][0] * outline[i][1]))
+        .sum()
+}
+
+#[test]
+fn twice_the_load_gives_twice_of_everything() {
+    let once = transom()
+        .solve(&transom_loads(), Accuracy::default())
+        .unwrap();
+    let doubled: Vec<Load> = transom_loads()
+        .into_iter()
+        .map(|l| match l {
+            Load::Pressure(p) => Load::Pressure(2.0 * p),
+            Load::Patch { area, force } => Load::Patch {
+                area,
+                force: 2.0 * force,
+            },
+            Load::Point { at, force } => Load::Point {
+                at,
+                force: 2.0 * force,
+            },
+        })
+        .collect();
+    let twice = transom().solve(&doubled, Accuracy::default()).unwrap();
+    for (a, b) in once.deflection.iter().zip(&twice.deflection) {
+        assert!((2.0 * a - b).abs() <= 1e-12 * twice.largest_deflection.abs());
+    }
+    for (a, b) in once.reactions.iter().zip(&twice.reactions) {
+        assert!((2.0 * a.push.force - b.push.force).abs() <= 1e-9 * b.push.force.abs().max(1.0));
+    }
+    for (a, b) in once.forces.iter().zip(&twice.forces) {
+        for k in 0..3 {
+            assert!(
+                (2.0 * a.moment[k] - b.moment[k]).abs()
+                    <= 1e-9 * b.moment.iter().map(|m| m.abs()).sum::<f64>().max(1.0)
+            );
+        }
+    }
+}
+
+#[test]
+fn a_strip_on_springs_sinks_by_load_over_stiffness() {
+    let d = PlateStiffness::isotropic(10e9, 0.0, 0.05);
+    let mut panel = Panel::rectangle(1.0, 0.2, [Free; 4], Section::stiffness(d));
+    for z in [0.0, 0.2] {
+        panel.lines.push(Line {
+            from: [0.0, z],
+            to: [1.0, z],
+            kind: LineKind::Elastic { stiffness: 1e4 },
+        });
+    }
+    let s = panel
+        .solve(&[Load::Pressure(500.0)], Accuracy::default())
+        .unwrap();
+    agrees("springs", s.largest_deflection, 500.0 * 0.2 / 2e4, 1e-3);
+    balances("springs", &s);
+}
+
+#[test]
+fn a_measured_deflection_gives_back_the_stiffness_it_came_from() {
+    let pull = [Load::Patch {
+        area: Rect {
+            centre: [0.0, 0.4],
+            width: 0.2,
+            height: 0.1,
+        },
+        force: 900.0,
+    }];
+    let sound = transom();
+    let mut soft = transom();
+    soft.section.stiffness = soft.section.stiffness.scaled(0.6);
+    soft.regions[0].section.stiffness = soft.regions[0].section.stiffness.scaled(0.6);
+    for line in &mut soft.lines {
+        line.kind = match line.kind {
+            LineKind::Elastic { stiffness } => LineKind::Elastic {
+                stiffness: 0.6 * stiffness,
+            },
+            LineKind::Beam { bending, torsion } => LineKind::Beam {
+                bending: 0.6 * bending,
+                torsion: 0.6 * torsion,
+            },
+            other => other,
+        };
+    }
+    let at = [0.0, 0.42];
+    let seen = soft
+        .solve(&pull, Accuracy::default())
+        .unwrap()
+        .deflection_at(at)
+        .unwrap();
+    agrees(
+        "whole panel",
+        scale_from_deflection(&sound, &pull, at, seen).unwrap(),
+        0.6,
+        1e-6,
+    );
+
+    let mut patch = transom();
+    patch.regions[0].section.stiffness = patch.regions[0].section.stiffness.scaled(0.35);
+    let coarse = Accuracy {
+        relative: f64::INFINITY,
+        fields: f64::INFINITY,
+        ..Accuracy::default()
+    };
+    let seen = patch
+        .solve(&pull, coarse)
+        .unwrap()
+        .deflection_at(at)
+        .unwrap();
+    agrees(
+        "soft patch",
+        scale_of_region(&sound, 0, &pull, at, seen).unwrap(),
+        0.35,
+        1e-6,
+    );
+}

@@ -1,0 +1,307 @@
+//! Closed forms of plate theory, worked out here: Navier's double series for a simply supported orthotropic plate with
+//! transverse shear (Timoshenko and Woinowsky-Krieger, articles 28 and 39; the shear terms are Reissner's and Mindlin's),
+//! the thin limit, a sandwich, plies, beams.
+
+use std::f64::consts::PI;
+
+use sternknee::physics::strength::panel::{
+    Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PlateStiffness, Ply, Rect,
+    Section, Strength,
+};
+use uom::si::f64::{Length, Pressure};
+use uom::si::{length::millimeter, pressure::megapascal};
+
+use EdgeSupport::{Clamped, Free, Simple};
+
+/// Central deflection (m) of an a × b plate, simply supported all round (hard), under uniform pressure.
+fn navier(d: &PlateStiffness, a: f64, b: f64, pressure: f64) -> f64 {
+    let mut sum = 0.0;
+    for m in (1..160).step_by(2) {
+        for n in (1..160).step_by(2) {
+            let (m, n) = (f64::from(m), f64::from(n));
+            let (p, r) = (m * PI / a, n * PI / b);
+            let matrix = nalgebra::Matrix3::new(
+                d.s1 * p * p + d.s2 * r * r,
+                d.s1 * p,
+                d.s2 * r,
+                d.s1 * p,
+                d.d11 * p * p + d.d66 * r * r + d.s1,
+                (d.d12 + d.d66) * p * r,
+                d.s2 * r,
+                (d.d12 + d.d66) * p * r,
+                d.d66 * p * p + d.d22 * r * r + d.s2,
+            );
+            let load = 16.0 * pressure / (PI * PI * m * n);
+            let w = matrix
+                .lu()
+                .solve(&nalgebra::Vector3::new(load, 0.0, 0.0))
+                .unwrap()[0];
+            sum += w * (m * PI / 2.0).sin() * (n * PI / 2.0).sin();
+        }
+    }
+    sum
+}
+
+fn tight() -> Accuracy {
+    Accuracy {
+        relative: 0.001,
+        ..Accuracy::default()
+    }
+}
+
+fn simple(d: PlateStiffness, a: f64, b: f64) -> Panel {
+    Panel::rectangle(a, b, [Simple; 4], Section::stiffness(d))
+}
+
+#[track_caller]
+pub(crate) fn agrees(what: &str, found: f64, exact: f64, tolerance: f64) {
+    let error = found / exact - 1.0;
+    println!(
+        "{what}: {found:.6e} exact {exact:.6e} error {:+.4} %",
+        100.0 * error
+    );
+    assert!(error.abs() <= tolerance, "{what}: {found} against {exact}");
+}
+
+#[test]
+fn a_plate_neither_locks_when_thin_nor_loses_its_shear_when_thick() {
+    for ratio in [2e-1, 1e-1, 1e-2, 1e-3, 1e-4] {
+        let d = PlateStiffness::isotropic(70e9, 0.3, ratio);
+        let pressure = 1e4 * ratio.powi(3);
+        let s = simple(d, 1.0, 1.0)
+            .solve(&[Load::Pressure(pressure)], tight())
+            .unwrap();
+        agrees(
+            &format!("t/L {ratio:e}"),
+            s.largest_deflection,
+            navier(&d, 1.0, 1.0, pressure),
+            0.002,
+        );
+        // The same mesh for every thickness: the error may not grow as the plate thins.
+        let coarse = Accuracy {
+            relative: f64::INFINITY,
+            fields: f64::INFINITY,
+            ..tight()
+        };
+        let s = simple(d, 1.0, 1.0)
+            .solve(&[Load::Pressure(pressure)], coarse)
+            .unwrap();
+        agrees(
+            &format!("t/L {ratio:e} coarse"),
+            s.largest_deflection,
+            navier(&d, 1.0, 1.0, pressure),
+            0.001,
+        );
+    }
+}
+
+#[test]
+fn an_orthotropic_plate_sags_as_naviers_series_says() {
+    for (a, b) in [(1.0, 1.0), (1.5, 1.0), (0.6, 1.2)] {
+        let d = PlateStiffness {
+            d11: 12000.0,
+            d12: 400.0,
+            d22: 3000.0,
+            d66: 700.0,
+            s1: 8e6,
+            s2: 3e6,
+        };
+        let s = simple(d, a, b)
+            .solve(&[Load::Pressure(1000.0)], tight())
+            .unwrap();
+        agrees(
+            &format!("orthotropic {a} x {b}"),
+            s.largest_deflection,
+            navier(&d, a, b, 1000.0),
+            0.002,
+        );
+    }
+}
+
+fn mpa(value: f64) -> Pressure {
+    Pressure::new::<megapascal>(value)
+}
+
+fn ply(material: Material, thickness: f64) -> Ply {
+    Ply {
+        material,
+        thickness: Length::new::<millimeter>(thickness),
+    }
+}
+
+fn skin() -> Material {
+    let strength = Strength::MaxStress {
+        along_y: mpa(120.0),
+        along_z: mpa(120.0),
+        plane_shear: mpa(60.0),
+        shear_y: mpa(20.0),
+        shear_z: mpa(20.0),
+    };
+    Material::isotropic(mpa(12_000.0), 0.3, strength)
+}
+
+#[test]
+fn a_sandwich_has_the_stiffness_and_stress_of_its_closed_form_and_sags_by_bending_and_shear() {
+    let (t, c, e, nu, g) = (3e-3_f64, 40e-3_f64, 12e9, 0.3, 25e6);
+    let layup = Layup::sandwich(
+        ply(skin(), 3.0),
+        ply(Material::core(mpa(25.0), mpa(0.8), mpa(1.5)), 40.0),
+    )
+    .unwrap();
+    let d = layup.stiffness().unwrap();
+    let bending = e / (1.0 - nu * nu) * ((c + 2.0 * t).powi(3) - c.powi(3)) / 12.0;
+    agrees("sandwich D", d.d11, bending, 1e-5);
+    // Allen, Analysis and Design of Structural Sandwich Panels, 1969: S = G d²/c with d = c + t, skins thin and stiff in shear.
+    agrees("sandwich S", d.s1, g * (c + t).powi(2) / c, 0.01);
+    let s = Panel::rectangle(
+        1.2,
+        0.8,
+        [Simple; 4],
+        Section::layup(layup.clone()).unwrap(),
+    )
+    .solve(&[Load::Pressure(5000.0)], tight())
+    .unwrap();
+    agrees(
+        "sandwich sag",
+        s.largest_deflection,
+        navier(&d, 1.2, 0.8, 5000.0),
+        0.002,
+    );
+    let stresses = layup.stresses([1000.0, 0.0, 0.0], [500.0, 0.0]);
+    let outer = stresses.last().unwrap();
+    let section = ((c + 2.0 * t).powi(3) - c.powi(3)) / 12.0;
+    agrees(
+        "skin stress",
+        outer.plane[0],
+        1000.0 * (0.5 * c + t) / section,
+        1e-4,
+    );
+    let core = stresses
+        .iter()
+        .filter(|s| s.ply == 1)
+        .map(|s| s.through[0])
+        .fold(0.0, f64::max);
+    agrees("core shear", core, 500.0 / (c + t), 0.01);
+}
+
+#[test]
+fn one_ply_has_the_textbook_stiffness_and_shear_peak() {
+    let layup = Layup::new(vec![ply(skin(), 18.0)]).unwrap();
+    let book = PlateStiffness::isotropic(12e9, 0.3, 0.018);
+    let d = layup.stiffness().unwrap();
+    for (found, exact) in [
+        (d.d11, book.d11),
+        (d.d12, book.d12),
+        (d.d66, book.d66),
+        (d.s1, book.s1),
+        (d.s2, book.s2),
+    ] {
+        agrees("one ply", found, exact, 1e-12);
+    }
+    let peak = layup
+        .stresses([0.0; 3], [300.0, 0.0])
+        .iter()
+        .map(|s| s.through[0])
+        .fold(0.0, f64::max);
+    agrees("shear peak 3Q/2t", peak, 1.5 * 300.0 / 0.018, 1e-12);
+    let face = layup.worst([150.0, 0.0, 0.0], [0.0; 2]).unwrap();
+    agrees(
+        "bending stress 6M/t²",
+        face.plane[0].abs(),
+        6.0 * 150.0 / 0.018_f64.powi(2),
+        1e-12,
+    );
+}
+
+#[test]
+fn plywood_stiffness_follows_its_plies() {
+    // Three plies of t/3, grain along y outside: D11 (1 − 1/27) E1 + E2/27, D22 the other way round (ν neglected).
+    let strength = Strength::MaxStress {
+        along_y: mpa(40.0),
+        along_z: mpa(3.0),
+        plane_shear: mpa(7.0),
+        shear_y: mpa(7.0),
+        shear_z: mpa(2.0),
+    };
+    let wood = Material {
+        modulus_y: mpa(12_000.0),
+        modulus_z: mpa(600.0),
+        poisson: 0.0,
+        shear_plane: mpa(700.0),
+        shear_y: mpa(700.0),
+        shear_z: mpa(60.0),
+        strength,
+    };
+    let layup = Layup::new(vec![
+        ply(wood, 6.0),
+        ply(wood.turned(), 6.0),
+        ply(wood, 6.0),
+    ])
+    .unwrap();
+    let d = layup.stiffness().unwrap();
+    let inertia = 0.018_f64.powi(3) / 12.0;
+    agrees(
+        "plywood D11",
+        d.d11,
+        inertia * (12e9 * 26.0 / 27.0 + 0.6e9 / 27.0),
+        1e-12,
+    );
+    agrees(
+        "plywood D22",
+        d.d22,
+        inertia * (0.6e9 * 26.0 / 27.0 + 12e9 / 27.0),
+        1e-12,
+    );
+    agrees("plywood D66", d.d66, inertia * 0.7e9, 1e-12);
+    assert!(
+        d.s1 < 700e6 * 0.018 * 5.0 / 6.0,
+        "rolling shear of the cross ply must count"
+    );
+}
+
+#[test]
+fn a_cantilever_strip_bends_like_a_beam() {
+    // ν = 0 makes the strip a beam: tip P l³/3EI + P l/S; the patch is a narrow band at the tip.
+    let d = PlateStiffness::isotropic(10e9, 0.0, 0.02);
+    let (l, b) = (1.0, 0.1);
+    let panel = Panel::rectangle(l, b, [Free, Free, Free, Clamped], Section::stiffness(d));
+    let tip = Rect {
+        centre: [l - 0.001, 0.5 * b],
+        width: 0.002,
+        height: b,
+    };
+    let s = panel
+        .solve(
+            &[Load::Patch {
+                area: tip,
+                force: 20.0,
+            }],
+            tight(),
+        )
+        .unwrap();
+    let exact = 20.0 * (l - 0.001_f64).powi(3) / (3.0 * d.d11 * b) * (1.0 + 1.5 * 0.001 / l)
+        + 20.0 * l / (d.s1 * b);
+    agrees("cantilever", s.largest_deflection, exact, 0.002);
+}
+
+#[test]
+fn an_edge_beam_carries_its_share_of_a_strip() {
+    // Plate strip (ν = 0) simply supported at both ends with beams of equal stiffness on both long edges: half the load each.
+    let d = PlateStiffness::isotropic(10e9, 0.0, 0.02);
+    let (l, b) = (2.0, 0.1);
+    let mut panel = Panel::rectangle(l, b, [Free, Simple, Free, Simple], Section::stiffness(d));
+    let bending = 0.5 * d.d11 * b;
+    for z in [0.0, b] {
+        panel.lines.push(Line {
+            from: [0.0, z],
+            to: [l, z],
+            kind: LineKind::Beam {
+                bending,
+                torsion: 0.0,
+            },
+        });
+    }
+    let s = panel.solve(&[Load::Pressure(100.0)], tight()).unwrap();
+    let exact = 5.0 * 100.0 * b * l.powi(4) / (384.0 * 2.0 * d.d11 * b);
+    agrees("edge beams", s.largest_deflection, exact, 0.003);
+}

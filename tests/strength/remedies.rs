@@ -1,0 +1,98 @@
+//! What a finding says to do is enough: done on the job, the rule passes.
+
+use sternknee::rules::Verdict;
+
+use super::{KNEES, SOUND, between, boat, finding, remedy};
+
+const WASHERS: &str =
+    r#"size: "1/2-13", grade: "A4-70", washer: "1-1/2 in", torque: "12 lbf·ft", thread: paste"#;
+
+#[test]
+fn the_backing_plate_that_is_named_is_enough() {
+    for engine in [
+        "four-stroke 40 hp inline-3",
+        "four-stroke 115 hp inline-4",
+        "four-stroke 150 hp inline-4",
+    ] {
+        let before = finding("strength/washer-crush", &boat(engine, WASHERS, KNEES, ""));
+        assert!(
+            matches!(before.verdict, Verdict::Warn | Verdict::Fail),
+            "{engine}: {before:?}"
+        );
+        let words = remedy(&before);
+        let (width, height) = (
+            between(&words, "plate, ", " by "),
+            between(&words, " by ", " and "),
+        );
+        let thickness = between(&words, " and ", " thick");
+        let plate = format!(
+            r#"{WASHERS}, backing_plate: (material: "aluminium 5083-H116 plate", width: "{width}", height: "{height}", thickness: "{thickness}")"#
+        );
+        let after = finding("strength/washer-crush", &boat(engine, &plate, KNEES, ""));
+        assert_eq!(after.verdict, Verdict::Pass, "{engine}: {words}: {after:?}");
+    }
+}
+
+#[test]
+fn the_bolt_that_is_named_is_enough() {
+    let thin = r#"size: "M8", grade: "A2-50""#;
+    for rule in ["strength/bolts-tension", "strength/bolts-combined"] {
+        for engine in ["four-stroke 60 hp inline-4", "four-stroke 115 hp inline-4"] {
+            let words = remedy(&finding(rule, &boat(engine, thin, KNEES, "")));
+            let size = between(&words, "Set ", " bolts of");
+            let after = finding(rule, &boat(engine, &thin.replace("M8", size), KNEES, ""));
+            assert_eq!(after.verdict, Verdict::Pass, "{engine}: {words}: {after:?}");
+        }
+    }
+}
+
+#[test]
+fn the_torque_that_is_named_is_enough() {
+    // A plate leaves room between what shuts the joint and what the core bears.
+    let plate = r#"size: "1/2-13", grade: "A4-70", washer: "2 in", torque: "TORQUE", thread: paste,
+        backing_plate: (material: "aluminium 5083-H116 plate", width: "17 in", height: "12 in", thickness: "1/4 in")"#;
+    let at = |torque: &str| finding(
+        "strength/bolt-torque",
+        &boat("four-stroke 40 hp inline-3", &plate.replace("TORQUE", torque), KNEES, ""),
+    );
+    let before = at("90 lbf·ft");
+    assert!(matches!(before.verdict, Verdict::Warn | Verdict::Fail), "{before:?}");
+    let words = remedy(&before);
+    let torque = between(&words, " to ", " at most");
+    // What is shown is rounded: a pound-foot less is surely within it.
+    let most: f64 = torque.split(' ').next().and_then(|number| number.parse().ok()).expect("a torque");
+    let after = at(&format!("{} lbf·ft", most - 1.0));
+    assert_eq!(after.verdict, Verdict::Pass, "{words}: {after:?}");
+}
+
+#[test]
+fn the_knees_that_are_named_are_enough() {
+    let mut cured = 0;
+    for thickness in ["1-3/4 in", "1-5/8 in", "1-1/2 in", "1-3/8 in"] {
+        let bolts = r#"size: "1/2-13", grade: "A4-70""#;
+        let text = boat("four-stroke 60 hp inline-4", bolts, "", "")
+            .replace("\"2 in\"", &format!("\"{thickness}\""));
+        let before = finding("strength/panel-stress", &text);
+        if before.verdict == Verdict::Pass || !remedy(&before).starts_with("Fit a pair of knees") {
+            continue;
+        }
+        let words = remedy(&before);
+        let (off, high) = (
+            between(&words, "knees ", " each side"),
+            between(&words, "centreline, ", " high"),
+        );
+        let knees = format!(
+            r#"(at: port("{off}"), height: "{high}"), (at: starboard("{off}"), height: "{high}")"#
+        );
+        let text = boat("four-stroke 60 hp inline-4", bolts, &knees, "")
+            .replace("\"2 in\"", &format!("\"{thickness}\""));
+        let after = finding("strength/panel-stress", &text);
+        assert_eq!(
+            after.verdict,
+            Verdict::Pass,
+            "{thickness}: {words}: {after:?}"
+        );
+        cured += 1;
+    }
+    assert!(cured > 0, "no thickness of {SOUND} is cured by knees");
+}
