@@ -51,16 +51,30 @@ fn the_torque_that_is_named_is_enough() {
     // A plate leaves room between what shuts the joint and what the core bears.
     let plate = r#"size: "1/2-13", grade: "A4-70", washer: "2 in", torque: "TORQUE", thread: paste,
         backing_plate: (material: "aluminium 5083-H116 plate", width: "17 in", height: "12 in", thickness: "1/4 in")"#;
-    let at = |torque: &str| finding(
-        "strength/bolt-torque",
-        &boat("four-stroke 40 hp inline-3", &plate.replace("TORQUE", torque), KNEES, ""),
-    );
+    let at = |torque: &str| {
+        finding(
+            "strength/bolt-torque",
+            &boat(
+                "four-stroke 40 hp inline-3",
+                &plate.replace("TORQUE", torque),
+                KNEES,
+                "",
+            ),
+        )
+    };
     let before = at("90 lbf·ft");
-    assert!(matches!(before.verdict, Verdict::Warn | Verdict::Fail), "{before:?}");
+    assert!(
+        matches!(before.verdict, Verdict::Warn | Verdict::Fail),
+        "{before:?}"
+    );
     let words = remedy(&before);
     let torque = between(&words, " to ", " at most");
     // What is shown is rounded: a pound-foot less is surely within it.
-    let most: f64 = torque.split(' ').next().and_then(|number| number.parse().ok()).expect("a torque");
+    let most: f64 = torque
+        .split(' ')
+        .next()
+        .and_then(|number| number.parse().ok())
+        .expect("a torque");
     let after = at(&format!("{} lbf·ft", most - 1.0));
     assert_eq!(after.verdict, Verdict::Pass, "{words}: {after:?}");
 }

@@ -119,6 +119,7 @@ pub(super) fn sections(case: &Case, units: Units) -> Option<Drawing> {
         vec![at(0.0, low[2] * 1e3 - 60.0), at(0.0, high[2] * 1e3 + 60.0)],
         Pen::CENTRE,
     );
+    board.reserve(&[at(-half, low[2] * 1e3), at(half, high[2] * 1e3)], 0.0);
     board.dimension(
         "beam",
         Side::Below,

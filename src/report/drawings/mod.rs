@@ -15,12 +15,18 @@ mod waters;
 pub(crate) use kit::Drawing;
 
 use super::Report;
+use crate::quantity::Units;
 
 /// Every drawing of the report, in the order in which they are read.
 pub(crate) fn all(report: &Report) -> Vec<Drawing> {
-    let (case, units) = (report.case, report.units);
+    let case = report.case;
+    // Lettered in both units a drawing cannot be read: the page has the metric figures.
+    let units = match report.units {
+        Units::Both => Units::Us,
+        one => one,
+    };
     [
-        margins::drawing(report),
+        margins::drawing(report, units),
         side::before(case, units),
         side::after(case, units),
         transom::drawing(case, units),

@@ -391,6 +391,11 @@ fn waterlines(board: &mut Board, case: &Case, before: bool, engines: &[&Hanging]
         };
         let fore = height(FORWARD_MM);
         board.line(vec![height(-setback - AFT_MM), fore], lying.pen);
-        board.callout(fore.by(-20.0, 0.0), lying.name);
+        // Before or after stands in the drawing's title.
+        let name = lying
+            .name
+            .trim_end_matches(", before")
+            .trim_end_matches(", after");
+        board.callout(fore.by(-20.0, 0.0), name.to_owned());
     }
 }

@@ -4,7 +4,7 @@
 use super::kit::{Board, Drawing, Layout, Pen, Point, Shape, Side, at, ink};
 use super::stern::{Stern, mm};
 use crate::case::Case;
-use crate::case::swing::{NamedPolygon, Swept, View, body_words, outlines, pose_words};
+use crate::case::swing::{Answer, NamedPolygon, Swept, View, body_words, outlines, pose_words};
 use crate::quantity::{Measure, Units};
 
 /// Outlines that reach farther than this from the transom, in millimetres, stand for what nobody measured
@@ -21,23 +21,25 @@ pub(super) fn plan(case: &Case, units: Units) -> Option<Drawing> {
     drawing(case, View::Top, units)
 }
 
-/// The sweep that comes nearest to its margin, or goes farthest beyond it.
+/// The sweep that comes nearest to its margin, or goes farthest beyond it: of the engines themselves, and
+/// of their gear only where that is what stops them.
 fn worst<'a>(case: &'a Case) -> Option<&'a Swept> {
     let swing = case.swing();
-    [
-        &swing.full_tilt,
-        &swing.lock,
-        &swing.neighbours,
-        &swing.cylinder,
-        &swing.tie_bar,
-    ]
-    .into_iter()
-    .filter_map(|answer| answer.as_ref().ok())
-    .flatten()
-    .min_by(|a, b| {
-        let room = |swept: &Swept| swept.clearance.upper - swept.margin;
-        room(a).value.total_cmp(&room(b).value)
-    })
+    let room = |swept: &Swept| (swept.clearance.upper - swept.margin).value;
+    let nearest = |answers: &[&'a Answer<Vec<Swept>>]| {
+        answers
+            .iter()
+            .filter_map(|answer| answer.as_ref().ok())
+            .flatten()
+            .min_by(|a, b| room(a).total_cmp(&room(b)))
+    };
+    let engine = nearest(&[&swing.full_tilt, &swing.lock, &swing.neighbours]);
+    let gear = nearest(&[&swing.cylinder, &swing.tie_bar]);
+    match (engine, gear) {
+        (Some(engine), Some(gear)) if room(gear) < 0.0 && room(engine) >= 0.0 => Some(gear),
+        (Some(engine), _) => Some(engine),
+        (None, gear) => gear,
+    }
 }
 
 fn drawing(case: &Case, view: View, units: Units) -> Option<Drawing> {
