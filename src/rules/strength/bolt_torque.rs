@@ -41,7 +41,7 @@ const STANDING: f64 = PRELOAD_OF_PROOF;
 fn judge(case: &Case) -> Finding {
     let strength = match ready(case) {
         Ok(strength) => strength,
-        Err(finding) => return finding,
+        Err(finding) => return *finding,
     };
     let mut worst: Option<Finding> = None;
     for footing in &strength.after.footings {

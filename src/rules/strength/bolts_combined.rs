@@ -30,10 +30,10 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let strength = match ready(case) {
         Ok(strength) => strength,
-        Err(finding) => return finding,
+        Err(finding) => return *finding,
     };
     match at_bolts(Part::Combined, BOLT_FACTOR, "bolt", case.rig, strength) {
-        Err(finding) => finding,
+        Err(finding) => *finding,
         Ok(judged) => {
             let mut sheet = Sheet::default();
             let (tension, shear) = (

@@ -25,10 +25,10 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let strength = match ready(case) {
         Ok(strength) => strength,
-        Err(finding) => return finding,
+        Err(finding) => return *finding,
     };
     match at_bolts(Part::Shear, BOLT_FACTOR, "bolt", case.rig, strength) {
-        Err(finding) => finding,
+        Err(finding) => *finding,
         Ok(judged) => {
             let sheet = capacity_sheet(Part::Shear, &judged, case.rig, strength);
             let mut finding = judged.finding.clone().working(sheet).table(beside(

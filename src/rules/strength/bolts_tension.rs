@@ -34,10 +34,10 @@ fn judge(case: &Case) -> Finding {
     }
     let strength = match ready(case) {
         Ok(strength) => strength,
-        Err(finding) => return finding,
+        Err(finding) => return *finding,
     };
     match at_bolts(Part::Tension, BOLT_FACTOR, "bolt", case.rig, strength) {
-        Err(finding) => finding,
+        Err(finding) => *finding,
         Ok(judged) => {
             let sheet = capacity_sheet(Part::Tension, &judged, case.rig, strength);
             let mut finding = judged.finding.clone().working(sheet).table(beside(

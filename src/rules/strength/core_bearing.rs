@@ -34,7 +34,7 @@ const STEP_IN: f64 = 0.125;
 fn judge(case: &Case) -> Finding {
     let strength = match ready(case) {
         Ok(strength) => strength,
-        Err(finding) => return finding,
+        Err(finding) => return *finding,
     };
     match at_bolts(
         Part::Bearing,
@@ -43,7 +43,7 @@ fn judge(case: &Case) -> Finding {
         case.rig,
         strength,
     ) {
-        Err(finding) => finding,
+        Err(finding) => *finding,
         Ok(judged) => {
             let (footing, worst) = (judged.footing, judged.worst);
             let board = &strength.board;

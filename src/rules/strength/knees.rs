@@ -32,12 +32,12 @@ const WORTH: f64 = 1.1;
 
 fn judge(case: &Case) -> Finding {
     if let Err(finding) = ready(case) {
-        return finding;
+        return *finding;
     }
     need!(_knees = case.rig.structure.knees);
     let strength = match ready(case) {
         Ok(strength) => strength,
-        Err(finding) => return finding,
+        Err(finding) => return *finding,
     };
     let knees = &strength.knees;
     let now = strength.after.bent.stress.factor;

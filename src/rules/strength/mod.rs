@@ -44,10 +44,12 @@ const CORE_FACTOR: f64 = 2.0;
 const BREAKS: f64 = 1.0;
 
 /// What strength makes of the case, or the finding that says why there is nothing.
-fn ready<'c>(case: &'c Case) -> Result<&'c Strength, Finding> {
-    case.strength().map_err(|no| match no {
-        NoStrength::Missing(missing) => Finding::unmeasured(missing.clone()),
-        NoStrength::Unfit(why) => Finding::new(Verdict::Unmeasured, why.clone()),
+fn ready<'c>(case: &'c Case) -> Result<&'c Strength, Box<Finding>> {
+    case.strength().map_err(|no| {
+        Box::new(match no {
+            NoStrength::Missing(missing) => Finding::unmeasured(missing.clone()),
+            NoStrength::Unfit(why) => Finding::new(Verdict::Unmeasured, why.clone()),
+        })
     })
 }
 
@@ -153,20 +155,20 @@ fn at_bolts<'s>(
     what: &str,
     rig: &Rig,
     strength: &'s Strength,
-) -> Result<Judged<'s>, Finding> {
+) -> Result<Judged<'s>, Box<Finding>> {
     let Some(worst) = strength.after.worst(part, rig, strength) else {
-        return Err(Finding::new(
+        return Err(Box::new(Finding::new(
             Verdict::Unmeasured,
             Text::from("No bolt is known."),
-        ));
+        )));
     };
     let footing = &strength.after.footings[worst.footing];
     let value = worst.factor();
     if worst.demand <= 1e-6 {
-        return Err(Finding::new(
+        return Err(Box::new(Finding::new(
             Verdict::Pass,
             say!("Nothing works on the {} in any case.", what),
-        ));
+        )));
     }
     let old = |laden: &Laden| laden.worst(part, rig, strength).map(|worst| worst.factor());
     let summary = say!("The {} holds {} times ", what, factor(value))

@@ -41,7 +41,7 @@ fn judge(case: &Case) -> Finding {
     }
     let strength = match ready(case) {
         Ok(strength) => strength,
-        Err(finding) => return finding,
+        Err(finding) => return *finding,
     };
     let bent = &strength.after.bent;
     let governing = &bent.deflection;

@@ -40,7 +40,7 @@ fn judge(case: &Case) -> Finding {
     }
     let strength = match ready(case) {
         Ok(strength) => strength,
-        Err(finding) => return finding,
+        Err(finding) => return *finding,
     };
     let stress = &strength.after.bent.stress;
     let mut sheet = Sheet::default();

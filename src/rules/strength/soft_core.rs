@@ -37,7 +37,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let strength = match ready(case) {
         Ok(strength) => strength,
-        Err(finding) => return finding,
+        Err(finding) => return *finding,
     };
     let core = &strength.core;
     if !core.read {

@@ -35,7 +35,7 @@ const SIZE_STEP_IN: f64 = 1.0;
 fn judge(case: &Case) -> Finding {
     let strength = match ready(case) {
         Ok(strength) => strength,
-        Err(finding) => return finding,
+        Err(finding) => return *finding,
     };
     let crush = at_bolts(
         Part::Crush,
@@ -56,7 +56,7 @@ fn judge(case: &Case) -> Finding {
             (Part::Punch, punch)
         }
         (Ok(crush), _) => (Part::Crush, crush),
-        (Err(finding), _) => return finding,
+        (Err(finding), _) => return *finding,
     };
     let mut sheet = capacity_sheet(part, &judged, case.rig, strength);
     let across = judged.footing.spread(&strength.board, strength.left());
