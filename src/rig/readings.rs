@@ -2,8 +2,8 @@
 
 use uom::si::f64::Length;
 
-use super::{Bracket, Group, Outfit, Rig, Slot};
-use crate::job::{Across, Bottom, Core, Hand, Plate, Span, SplashWell, TopEdge};
+use super::{Bracket, Group, OnTrailer, Outfit, Rig, Shape, Slot};
+use crate::job::{Across, Bottom, Core, Hand, HullShape, Plate, Span, SplashWell, TopEdge};
 use crate::quantity::{Basis, Dimensioned, Measure, Reading, Style, Text, say};
 
 /// Readings of one thing: the boat, her transom, one engine.
@@ -43,6 +43,8 @@ impl Rig {
     /// Every reading that the rig holds, thing by thing. What is missing is not in it.
     pub fn readings(&self) -> Vec<TakenGroup> {
         let mut groups = vec![self.of_boat(), self.of_transom()];
+        groups.push(self.of_afloat());
+        groups.push(self.of_surroundings());
         for (outfit, lead) in [(&self.before, "coming off"), (&self.after, "going on")] {
             groups.extend(of_outfit(outfit, lead));
         }
@@ -123,6 +125,85 @@ impl Rig {
             });
         }
         list.under("the transom")
+    }
+}
+
+impl Rig {
+    fn of_afloat(&self) -> TakenGroup {
+        let afloat = &self.afloat;
+        let mut list = List::default();
+        if let Some(shape) = afloat.shape.reading() {
+            let words = match shape {
+                Shape::Lines(HullShape::Tape { sections, .. }) => {
+                    say!("{} sections, taped", sections.len())
+                }
+                Shape::Lines(HullShape::Offsets { stations, .. }) => {
+                    say!("a table of {} stations", stations.len())
+                }
+                Shape::Lines(HullShape::Mesh { .. }) | Shape::Mesh { .. } => {
+                    Text::from("a mesh from a file")
+                }
+                Shape::Least { .. } => Text::from("length, chine beam, deadrise and depth alone"),
+            };
+            list.said(afloat.shape.measurement().name, words);
+        }
+        for (i, mark) in afloat.marks.reading().into_iter().flatten().enumerate() {
+            let name = mark
+                .what
+                .clone()
+                .unwrap_or_else(|| format!("mark {}", i + 1));
+            list.reading(
+                &format!("{name}, above water"),
+                mark.above_water.as_ref(),
+                Style::Tape,
+            );
+        }
+        list.number(&afloat.boat_weight, Style::Plain);
+        list.reading(
+            "her centre, forward of the transom",
+            afloat.boat.forward.as_ref(),
+            Style::Tape,
+        );
+        list.reading("weight of a person", afloat.person.as_ref(), Style::Plain);
+        for tank in &afloat.tanks {
+            list.reading(&tank.what, tank.capacity.as_ref(), Style::Plain);
+        }
+        for item in &afloat.gear {
+            list.reading(&item.what, item.weight.as_ref(), Style::Plain);
+        }
+        list.under("afloat")
+    }
+
+    fn of_surroundings(&self) -> TakenGroup {
+        let around = &self.surroundings;
+        let mut list = List::default();
+        list.number(&around.well_length, Style::Tape);
+        list.reading(
+            "width of the motorwell",
+            around.well_width.as_ref(),
+            Style::Tape,
+        );
+        list.number(&around.rim_above, Style::Tape);
+        list.number(&around.waterline, Style::Tape);
+        if let Some(OnTrailer::Stands {
+            keel_above_ground,
+            bow_up,
+            towing_tilt,
+            ..
+        }) = around.trailer.reading()
+        {
+            list.number(keel_above_ground, Style::Tape);
+            list.reading("bow up on the trailer", bow_up.as_ref(), Style::Plain);
+            list.reading(
+                "tilt at which she is towed",
+                towing_tilt.as_ref(),
+                Style::Plain,
+            );
+        }
+        for obstacle in &around.obstacles {
+            list.said("what else stands there", say!("{}", obstacle.name.as_str()));
+        }
+        list.under("round the engines")
     }
 }
 

@@ -1,6 +1,7 @@
 //! How she floats, before and after, in every loading: the rig put through hydrostatics once.
 
 mod aboard;
+mod arms;
 mod ledger;
 mod parts;
 mod remedy;

@@ -15,14 +15,9 @@ use crate::quantity::{Dimensioned, inches, say};
 const STRIP_IN: f64 = 1.5;
 /// Error of the largest deflection that the governing cases are solved to.
 const ACCURACY: Accuracy = Accuracy {
-    relative: 0.05,
-    fields: 0.3,
-    most_unknowns: 12_000,
-};
-/// The same where only the deflection is wanted.
-const DEFLECTION: Accuracy = Accuracy {
+    relative: 0.03,
     fields: f64::INFINITY,
-    ..ACCURACY
+    most_unknowns: 12_000,
 };
 /// Distance between knees and faces. Common practice, no source.
 const BESIDE_IN: f64 = 1.0;
@@ -102,11 +97,11 @@ impl Laden {
                 -1.0
             }
         });
-        let stress = govern(board, &panel, &footings, by_stress, ACCURACY)?;
+        let stress = govern(board, &panel, &footings, by_stress)?;
         let deflection = if by_deflection == by_stress {
             stress.clone()
         } else {
-            govern(board, &panel, &footings, by_deflection, DEFLECTION)?
+            govern(board, &panel, &footings, by_deflection)?
         };
         Ok(Laden {
             cases,
@@ -125,10 +120,9 @@ fn govern(
     panel: &Panel,
     footings: &[Footing],
     case: usize,
-    accuracy: Accuracy,
 ) -> Result<Governing, NoStrength> {
     let loads = loads(board, footings, case);
-    let solution = panel.solve(&loads, accuracy).map_err(unfit)?;
+    let solution = panel.solve(&loads, ACCURACY).map_err(unfit)?;
     let nothing = || NoStrength::Unfit(say!("The panel shows no stress to judge."));
     let (at, stress) = weakest(board, panel, at_nodes(&solution), &loads).ok_or_else(nothing)?;
     Ok(Governing {

@@ -7,11 +7,14 @@ use super::sweep::{each, refused};
 use super::{Answer, Open, Swing};
 use crate::case::Case;
 use crate::physics::swing::{Plane, PlaneClearance, height_above};
-use crate::quantity::{Text, degrees};
+use crate::quantity::{Dimensioned, Text, degrees};
 use crate::rig::Missing;
 
 /// What has to come out of the water. Common practice, no source.
 const LOWER_UNIT: [&str; 3] = ["gearcase", "propeller", "skeg"];
+
+/// What the condition of a measured waterline is called.
+const MEASURED: &str = "at the measured waterline";
 
 /// One engine at full tilt over the water in one condition.
 #[derive(Clone, Debug)]
@@ -27,10 +30,38 @@ pub struct AboveWater {
 }
 
 /// The water's surface in each condition at rest, in boat axes: the one place where waterlines come from.
+/// As she floats with the new engines, in every loading that floats upright; where her shape or weight is
+/// not known, as measured.
 ///
 /// # Errors
 /// The waterline as a missing reading.
 pub fn rest_waterlines(case: &Case) -> Result<Vec<(String, Plane)>, Vec<Missing>> {
+    let floating = as_she_floats(case);
+    if floating.is_empty() {
+        measured(case)
+    } else {
+        Ok(floating)
+    }
+}
+
+fn as_she_floats(case: &Case) -> Vec<(String, Plane)> {
+    let Ok(float) = case.float() else {
+        return Vec::new();
+    };
+    float
+        .loadings
+        .iter()
+        .filter_map(|loading| {
+            let floating = loading.after.as_ref()?.upright().ok()?;
+            let up = floating.plane.normal().into_inner();
+            let at = Point3::from(up * floating.plane.offset().si());
+            let plane = Plane::new("water", at, up).ok()?;
+            Some((loading.name.clone(), plane))
+        })
+        .collect()
+}
+
+fn measured(case: &Case) -> Result<Vec<(String, Plane)>, Vec<Missing>> {
     let rig = case.rig;
     let stern = Stern::of(rig)?;
     let below = rig.surroundings.waterline.ask().map_err(|m| vec![m])?.value;
@@ -41,7 +72,7 @@ pub fn rest_waterlines(case: &Case) -> Result<Vec<(String, Plane)>, Vec<Missing>
         stern.top.z - below.value * cos,
     );
     Plane::new("water", at, Vector3::z())
-        .map(|plane| vec![("as measured".to_owned(), plane)])
+        .map(|plane| vec![(MEASURED.to_owned(), plane)])
         .map_err(|_| Vec::new())
 }
 
@@ -67,7 +98,8 @@ pub(super) fn above(case: &Case, hanging: &[Hanging]) -> Answer<Vec<AboveWater>>
 
 /// What was taken for granted.
 pub(super) fn assumed(swing: &Swing) -> Option<Text> {
-    swing.water.is_ok().then(|| {
+    let measured = |all: &Vec<AboveWater>| all.iter().any(|one| one.condition == MEASURED);
+    swing.water.as_ref().is_ok_and(measured).then(|| {
         Text::from(
             "Swing: the measured waterline holds with the new engines, and she floats at level trim.",
         )

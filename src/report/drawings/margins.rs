@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::kit::{Anchor, Drawing, FONT, ink, lettered, number, width};
-use crate::quantity::Measure;
+use crate::quantity::{Measure, Units};
 use crate::report::{Report, mark};
 use crate::rules::{Judged, Limit, Verdict};
 
@@ -38,7 +38,7 @@ struct Row<'a> {
 }
 
 /// The chart, where any finding has a limit and something to hold against it.
-pub(super) fn drawing(report: &Report) -> Option<Drawing> {
+pub(super) fn drawing(report: &Report, units: Units) -> Option<Drawing> {
     let mut rows: Vec<Row> = report
         .judged
         .iter()
@@ -63,10 +63,7 @@ pub(super) fn drawing(report: &Report) -> Option<Drawing> {
             .cmp(&b.judged.finding.verdict.min(Verdict::Pass))
             .then(rank(b).total_cmp(&rank(a)))
     });
-    let words: Vec<String> = rows
-        .iter()
-        .map(|row| row.margin.show(report.units))
-        .collect();
+    let words: Vec<String> = rows.iter().map(|row| row.margin.show(units)).collect();
     let beyond = rows.iter().filter(|row| row.margin.si < 0.0).count();
     let near = rows
         .iter()

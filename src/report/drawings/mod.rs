@@ -1,25 +1,40 @@
 //! The drawings, a file each. Every one is made from the same case as the findings; one that lacks what
 //! it needs is not made.
 
+mod hull;
 mod kit;
 mod margins;
 pub(crate) mod places;
+mod righting;
 mod side;
 mod stern;
+mod swing;
 mod transom;
+mod waters;
 
 pub(crate) use kit::Drawing;
 
 use super::Report;
+use crate::quantity::Units;
 
 /// Every drawing of the report, in the order in which they are read.
 pub(crate) fn all(report: &Report) -> Vec<Drawing> {
-    let (case, units) = (report.case, report.units);
+    let case = report.case;
+    // Lettered in both units a drawing cannot be read: the page has the metric figures.
+    let units = match report.units {
+        Units::Both => Units::Us,
+        one => one,
+    };
     [
-        margins::drawing(report),
+        margins::drawing(report, units),
         side::before(case, units),
         side::after(case, units),
         transom::drawing(case, units),
+        swing::side(case, units),
+        swing::plan(case, units),
+        hull::profile(case, units),
+        hull::sections(case, units),
+        righting::drawing(case, units),
     ]
     .into_iter()
     .flatten()

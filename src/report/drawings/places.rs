@@ -10,8 +10,21 @@ const WIDE: f64 = 660.0;
 const HIGH: f64 = 452.0;
 
 /// Where on the sketch a reading is taken; nothing for what is read off papers.
-fn spot(field: &str) -> Option<(f64, f64)> {
+fn spot(measurement: &Measurement) -> Option<(f64, f64)> {
+    let field = measurement.field;
     Some(match field {
+        "hull" => (300.0, 52.0),
+        "afloat.marks" => (500.0, 66.0),
+        "edges" if measurement.name.contains("well") => (160.0, 84.0),
+        "edges" if measurement.name.contains("sole") => (250.0, 112.0),
+        "edges" => (560.0, 74.0),
+        "weights.tanks" => (262.0, 84.0),
+        "boat.depth" => (328.0, 340.0),
+        "well.length" | "flooded" => (160.0, 108.0),
+        "well.rim_above" => (622.0, 300.0),
+        "waterline" => (186.0, 372.0),
+        "trailer" | "trailer.keel_above_ground" => (560.0, 426.0),
+        "engines_on[].bracket.bottom" => (505.0, 342.0),
         "plate"
         | "plate.power"
         | "plate.persons"
@@ -27,7 +40,10 @@ fn spot(field: &str) -> Option<(f64, f64)> {
         "boat.deadrise" => (232.0, 390.0),
         "transom.height" => (180.0, 350.0),
         "transom.angle" => (533.0, 384.0),
-        "transom.thickness" => (516.0, 264.0),
+        "transom.thickness" | "structure.lay_up" => (516.0, 264.0),
+        "structure.knees" => (560.0, 358.0),
+        "structure.percussion" => (120.0, 345.0),
+        "engines_on[].bolts.torque" => (200.0, 325.0),
         "transom.cutout_width" => (148.0, 268.0),
         "transom.top_edge" => (215.0, 282.0),
         "transom.splash_well" => (590.0, 334.0),
@@ -47,14 +63,14 @@ fn spot(field: &str) -> Option<(f64, f64)> {
 
 /// Whether a reading has a place on the sketch.
 pub(crate) fn is_placed(measurement: &Measurement) -> bool {
-    spot(measurement.field).is_some()
+    spot(measurement).is_some()
 }
 
 /// The sketch with the numbers of these readings at their places.
 pub(crate) fn drawing(numbered: &[(usize, &Measurement)]) -> Drawing {
     let mut spots: Vec<((f64, f64), Vec<usize>)> = Vec::new();
     for (number, measurement) in numbered {
-        if let Some(place) = spot(measurement.field) {
+        if let Some(place) = spot(measurement) {
             match spots.iter_mut().find(|(known, _)| *known == place) {
                 Some((_, numbers)) => numbers.push(*number),
                 None => spots.push((place, vec![*number])),
@@ -193,5 +209,72 @@ fn sketch() -> Markup {
         @for (words, x, y) in VIEWS {
             text x=(number(x)) y=(number(y)) fill=(ink::SOFT) { (words) }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::tape::ALL;
+
+    #[test]
+    fn every_reading_has_a_place_on_the_sketch_or_is_read_off_papers() {
+        let papers = [
+            "sheet",
+            "papers",
+            "manual",
+            "offer",
+            "plate",
+            "scale",
+            "on the boat",
+        ];
+        for measurement in ALL {
+            let read_off = papers.iter().any(|word| measurement.place.contains(word));
+            assert!(
+                is_placed(measurement) || read_off,
+                "{} ({}) is taken {} and has no place",
+                measurement.field,
+                measurement.name,
+                measurement.place
+            );
+        }
+    }
+
+    #[test]
+    fn no_number_of_the_whole_list_stands_on_another() {
+        let numbered: Vec<(usize, &Measurement)> = ALL
+            .iter()
+            .enumerate()
+            .map(|(i, one)| (i + 1, one))
+            .collect();
+        let text = drawing(&numbered).body.into_string();
+        let mut boxes: Vec<Rect> = Vec::new();
+        for badge in text
+            .split("<rect x=\"")
+            .skip(1)
+            .filter(|badge| badge.contains("rx=\"11\""))
+        {
+            let value = |name: &str| -> f64 {
+                let (_, rest) = badge.split_once(name).unwrap_or(("", badge));
+                rest.split('"')
+                    .next()
+                    .and_then(|digits| digits.parse().ok())
+                    .unwrap_or(f64::NAN)
+            };
+            let (left, top) = (value(""), value("y=\""));
+            let rect = Rect {
+                left,
+                top,
+                right: left + value("width=\""),
+                bottom: top + 22.0,
+            };
+            assert!(!boxes.iter().any(|other| rect.overlaps(other)), "{rect:?}");
+            assert!(
+                rect.left >= 0.0 && rect.right <= WIDE && rect.bottom <= HIGH,
+                "{rect:?}"
+            );
+            boxes.push(rect);
+        }
+        assert!(boxes.len() > 20);
     }
 }

@@ -4,13 +4,16 @@
 use super::kit::{Board, Drawing, Layout, Pen, Point, at, ink};
 use super::stern::{Hanging, Stern, hanging, mm};
 use super::transom::rows;
-use crate::case::Case;
+use super::waters::waters;
+use crate::case::{Case, float};
 use crate::job::{Role, SplashWell};
 use crate::quantity::{Measure, Units, inches};
 use crate::rig::Outfit;
 
 /// How far forward of the transom the hull is drawn, in millimetres.
 const FORWARD_MM: f64 = 620.0;
+/// How far aft of the mounting face the water is drawn, in millimetres.
+const AFT_MM: f64 = 760.0;
 /// Outlines of an engine that are only indicated, in millimetres aft of its mounting face.
 const COWL_FRONT_MM: f64 = 50.0;
 const LEG_FRONT_MM: f64 = 110.0;
@@ -80,6 +83,7 @@ fn drawing(
         }
     }
     named(&mut board, case, &stern, units);
+    waterlines(&mut board, case, name == "side-before", &drawn);
     // Both drawings make room for both outfits, so that they can be laid beside each other.
     let mut both = Board::default();
     for outfit in [&case.rig.before, &case.rig.after] {
@@ -365,4 +369,33 @@ fn named(board: &mut Board, case: &Case, stern: &Stern, units: Units) {
         at(FORWARD_MM * 0.8, 0.0),
         "bottom at the centreline".to_owned(),
     );
+}
+
+/// The water as she lies in it, with these engines.
+fn waterlines(board: &mut Board, case: &Case, before: bool, engines: &[&Hanging]) {
+    let Ok(float) = case.float() else { return };
+    let setback = engines
+        .iter()
+        .map(|hanging| hanging.setback)
+        .fold(0.0, f64::max);
+    for lying in waters(float) {
+        if (lying.side == float::Side::Before) != before {
+            continue;
+        }
+        let height = |x: f64| {
+            let normal = lying.plane.normal();
+            at(
+                x,
+                (lying.plane.offset().value - normal.x * x / 1e3) / normal.z * 1e3,
+            )
+        };
+        let fore = height(FORWARD_MM);
+        board.line(vec![height(-setback - AFT_MM), fore], lying.pen);
+        // Before or after stands in the drawing's title.
+        let name = lying
+            .name
+            .trim_end_matches(", before")
+            .trim_end_matches(", after");
+        board.callout(fore.by(-20.0, 0.0), name.to_owned());
+    }
 }

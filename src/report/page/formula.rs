@@ -20,6 +20,12 @@ pub(super) fn step(line: &Line, units: Units) -> Markup {
             expression,
             result,
         } => {
+            // In both units the result stands in both; a formula with all its numbers twice is not read.
+            let inner = if units == Units::Both {
+                Units::Us
+            } else {
+                units
+            };
             let mut sides: Vec<Vec<Markup>> = Vec::new();
             let mut said = vec![symbol.clone()];
             // A side that says the same as one before it is left out, as in the text.
@@ -30,14 +36,18 @@ pub(super) fn step(line: &Line, units: Units) -> Markup {
                 }
             };
             side(
-                expression.symbols(units),
-                pieces(expression, Face::Symbols, units),
+                expression.symbols(inner),
+                pieces(expression, Face::Symbols, inner),
             );
             side(
-                expression.numbers(units),
-                pieces(expression, Face::Numbers, units),
+                expression.numbers(inner),
+                pieces(expression, Face::Numbers, inner),
             );
-            side(result.show(units), vec![math(measure(*result, units))]);
+            side(result.show(inner), vec![math(measure(*result, inner))]);
+            if units == Units::Both {
+                let metric = result.show(Units::Si);
+                side(metric, vec![math(measure(*result, Units::Si))]);
+            }
             html! {
                 div class="step" {
                     p { (meaning) }

@@ -61,7 +61,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
             (answer::minds(report))
             (answer::unmeasured(report))
             @if !figures.is_empty() {
-                section { h2 id="drawings" { "Drawings" } @for drawing in &figures { (figure(drawing)) } }
+                section { h2 id="drawings" { "Drawings" } @if report.units == Units::Both { p class="soft" { "Lettered in US units." } } @for drawing in &figures { (figure(drawing)) } }
             }
             (findings::all(report))
             (outfits::before_and_after(report))

@@ -123,6 +123,7 @@ fn page(title: &str, about: &str, mut entries: Vec<Entry>) -> String {
             div class="sign" { p { "Boat" } p { "Date" } p { "Taken by" } }
         }
         main {
+            p { b { "Before you start: " } "engine down and off, boat chocked, nobody under it." }
             @if entries.is_empty() {
                 p { b { "No reading is missing." } }
             } @else {
@@ -130,9 +131,6 @@ fn page(title: &str, about: &str, mut entries: Vec<Entry>) -> String {
                 p { "Write each reading with its unit, as the tape says: 25-1/4 in, 9 ft 8 in, 654 mm, 512 lb, 14 deg. Where it was read less closely, write how closely: ± 1/4 in." }
                 (list(&entries))
             }
-        }
-        footer {
-            p class="soft" { "Take readings with the engine down and off, the boat chocked, and nobody under it." }
         }
     };
     shell::document(&heading, &heading, body)

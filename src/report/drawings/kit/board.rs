@@ -29,6 +29,8 @@ const SLIP: Paper = Paper {
     highest: 420.0,
     keyed: true,
 };
+/// Share of the paper that a column of callouts may take.
+const WIDEST_COLUMN: f64 = 0.36;
 /// Room round the edge of the paper.
 const EDGE: f64 = 6.0;
 /// Height of a track of level dimensions.
@@ -197,7 +199,21 @@ impl Board {
         Some(drawing)
     }
 
+    /// Whether callouts are keyed: on a slip, and where their words would leave the drawing too little.
+    fn keyed(&self, sheet: &Paper) -> bool {
+        let widest = self
+            .callouts
+            .iter()
+            .map(|callout| width(&callout.words, FONT))
+            .fold(0.0, f64::max);
+        sheet.keyed || widest > WIDEST_COLUMN * sheet.wide
+    }
+
     fn on(&self, sheet: &Paper, min: Point, max: Point, layout: &Layout, units: Units) -> Drawing {
+        let sheet = &Paper {
+            keyed: self.keyed(sheet),
+            ..*sheet
+        };
         let (view, placed) = self.fit(sheet, min, max);
         let mut taken: Vec<Rect> = Vec::new();
         // What has no choice of place goes first.
@@ -226,7 +242,16 @@ impl Board {
             .map(|words| words_mark(words, &view, &mut taken, &paper))
             .collect();
         let shapes = self.shapes.iter().map(|shape| shape_mark(shape, &view));
-        let key = if sheet.keyed { order.as_slice() } else { &[] };
+        let key: Vec<String> = if sheet.keyed {
+            let room = sheet.wide - 2.0 * EDGE - 4.0;
+            order
+                .iter()
+                .enumerate()
+                .flat_map(|(i, callout)| broken(&format!("{}  {}", letter(i), callout.words), room))
+                .collect()
+        } else {
+            Vec::new()
+        };
         let bar = last + 20.0;
         let high = bar + 14.0 + key.len() as f64 * LINE;
         let body = html! {
@@ -235,8 +260,8 @@ impl Board {
             @for mark in &dimensions { (mark) }
             @for mark in &words { (mark) }
             (scale_bar(&view, bar, units))
-            @for (i, callout) in key.iter().enumerate() {
-                (lettered(EDGE + 2.0, bar + 12.0 + (i + 1) as f64 * LINE - 4.0, Anchor::Start, ink::INK, &format!("{}  {}", letter(i), callout.words)))
+            @for (i, line) in key.iter().enumerate() {
+                (lettered(EDGE + 2.0, bar + 12.0 + (i + 1) as f64 * LINE - 4.0, Anchor::Start, ink::INK, line))
             }
         };
         Drawing {
@@ -416,17 +441,19 @@ impl Board {
             let past = ((long + needed) / 2.0 - 4.0) * if forth { 1.0 } else { -1.0 };
             (along.0 * past, along.1 * past)
         } else if dimension.side.is_none() {
-            settle(
-                &wanted,
-                along,
-                taken,
-                &Rect {
-                    left: EDGE,
-                    top: EDGE,
-                    right: view.right(),
-                    bottom: 1e6,
-                },
-            )
+            let within = Rect {
+                left: EDGE,
+                top: EDGE,
+                right: view.right(),
+                bottom: 1e6,
+            };
+            let (dx, dy) = settle(&wanted, along, taken, &within);
+            // Words stay on their line, even where that is crowded.
+            if dx.hypot(dy) > (long - needed) / 2.0 {
+                (0.0, 0.0)
+            } else {
+                (dx, dy)
+            }
         } else {
             (0.0, 0.0)
         };
@@ -461,6 +488,21 @@ impl Board {
         order.sort_by(|a, b| b.point.y.total_cmp(&a.point.y));
         order
     }
+}
+
+/// Words in lines no wider than the room.
+fn broken(words: &str, room: f64) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in words.split(' ') {
+        match lines.last_mut() {
+            Some(line) if width(&format!("{line} {word}"), FONT) <= room => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
 }
 
 /// The letter that keys a callout.

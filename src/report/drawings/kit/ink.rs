@@ -19,3 +19,7 @@ pub(in super::super) const OLD: &str = "#8a5200";
 pub(in super::super) const WINDOW: &str = "#bfe0f0";
 /// The paper.
 pub(in super::super) const PAPER: &str = "#ffffff";
+/// Water.
+pub(in super::super) const WATER: &str = "#1f7a8c";
+/// Where something is nearest, weakest, worst.
+pub(in super::super) const ALERT: &str = "#a32a06";

@@ -20,6 +20,14 @@ impl Point {
         at(self.x + x, self.y + y)
     }
 
+    /// The point as far from this one towards another as a share of the way.
+    pub(in super::super) fn towards(self, other: Point, share: f64) -> Point {
+        at(
+            self.x + (other.x - self.x) * share,
+            self.y + (other.y - self.y) * share,
+        )
+    }
+
     /// Distance to another point, in millimetres.
     pub(in super::super) fn distance(self, other: Point) -> f64 {
         (other.x - self.x).hypot(other.y - self.y)
