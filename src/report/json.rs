@@ -128,6 +128,7 @@ fn laden(laden: &Laden) -> Value {
             "at_m": one.at,
             "deflection_m": one.solution.largest_deflection,
             "error": one.solution.error,
+            "field_error": one.solution.field_error,
             "fields": fields(&one.fields()),
         })
     };

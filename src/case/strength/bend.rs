@@ -6,7 +6,7 @@ use super::{Knees, Laden, NoStrength};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
 use crate::physics::strength::panel::{
-    Accuracy, LineKind, Load, Panel, PanelError, PlyStress, Point, Solution,
+    Accuracy, LineKind, Load, Look, Panel, PanelError, PlyStress, Point, SectionForces, Solution,
 };
 use crate::physics::strength::panel_loads;
 use crate::quantity::{Dimensioned, inches, say};
@@ -15,13 +15,7 @@ use crate::quantity::{Dimensioned, inches, say};
 const STRIP_IN: f64 = 1.5;
 /// Error of the largest deflection that the governing cases are solved to.
 const ACCURACY: Accuracy = Accuracy {
-    relative: 0.03,
-    fields: f64::INFINITY,
-    most_unknowns: 12_000,
-};
-/// The first look at every case: one mesh, no refinement.
-pub(super) const GLANCE: Accuracy = Accuracy {
-    relative: f64::INFINITY,
+    relative: 0.05,
     fields: f64::INFINITY,
     most_unknowns: 12_000,
 };
@@ -40,7 +34,7 @@ pub struct Bent {
 }
 
 /// What a case does to the panel.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Glance {
     /// Stress over strength.
     pub use_of_strength: f64,
@@ -81,24 +75,15 @@ impl Laden {
         footings: Vec<Footing>,
     ) -> Result<Laden, NoStrength> {
         let panel = board.panel(left, &board.knees).map_err(unfit)?;
-        let mut glances = Vec::with_capacity(cases.len());
-        for case in 0..cases.len() {
-            let loads = loads(board, &footings, case);
-            if loads.is_empty() {
-                glances.push(Glance {
-                    use_of_strength: 0.0,
-                    deflection: 0.0,
-                });
-                continue;
-            }
-            let solution = panel.solve(&loads, GLANCE).map_err(unfit)?;
-            let worst = weakest(board, &panel, &solution, &loads)
-                .map_or(0.0, |(_, stress)| stress.utilisation);
-            glances.push(Glance {
-                use_of_strength: worst,
-                deflection: solution.largest_deflection,
-            });
-        }
+        let sets: Vec<Vec<Load>> = (0..cases.len())
+            .map(|case| loads(board, &footings, case))
+            .collect();
+        let looks = panel.look(&sets).map_err(unfit)?;
+        let glances: Vec<Glance> = looks
+            .iter()
+            .zip(&sets)
+            .map(|(look, loads)| glance(board, &panel, look, loads))
+            .collect();
         let pick = |value: &dyn Fn(usize) -> f64| {
             (0..cases.len())
                 .max_by(|a, b| value(*a).total_cmp(&value(*b)))
@@ -139,7 +124,7 @@ fn govern(
     let loads = loads(board, footings, case);
     let solution = panel.solve(&loads, ACCURACY).map_err(unfit)?;
     let nothing = || NoStrength::Unfit(say!("The panel shows no stress to judge."));
-    let (at, stress) = weakest(board, panel, &solution, &loads).ok_or_else(nothing)?;
+    let (at, stress) = weakest(board, panel, at_nodes(&solution), &loads).ok_or_else(nothing)?;
     Ok(Governing {
         case,
         factor: 1.0 / stress.utilisation.max(f64::MIN_POSITIVE),
@@ -183,7 +168,7 @@ pub(super) fn loads(board: &Board, footings: &[Footing], case: usize) -> Vec<Loa
 pub(super) fn weakest(
     board: &Board,
     panel: &Panel,
-    solution: &Solution,
+    places: impl Iterator<Item = (Point, SectionForces)>,
     loads: &[Load],
 ) -> Option<(Point, PlyStress)> {
     let layup = panel.section.layup.as_ref()?;
@@ -215,16 +200,28 @@ pub(super) fn weakest(
         supports.iter().all(|[a, b]| from_segment(p, *a, *b) > near)
             && loads.iter().all(|load| from_load(p, load) > near)
     };
-    solution
-        .forces
-        .iter()
-        .map(|force| (solution.mesh.nodes[force.node as usize], force))
+    places
         .filter(|(at, _)| clear(*at))
         .filter_map(|(at, force)| {
             let shear = if sheared(at) { force.shear } else { [0.0; 2] };
             Some((at, layup.worst(force.moment, shear)?))
         })
         .max_by(|a, b| a.1.utilisation.total_cmp(&b.1.utilisation))
+}
+
+/// A solution's section forces with their places.
+fn at_nodes(solution: &Solution) -> impl Iterator<Item = (Point, SectionForces)> {
+    let place = |force: &SectionForces| (solution.mesh.nodes[force.node as usize], *force);
+    solution.forces.iter().map(place)
+}
+
+/// What a look shows.
+pub(super) fn glance(board: &Board, panel: &Panel, look: &Look, loads: &[Load]) -> Glance {
+    let worst = weakest(board, panel, look.forces.iter().copied(), loads);
+    Glance {
+        use_of_strength: worst.map_or(0.0, |(_, stress)| stress.utilisation),
+        deflection: look.largest_deflection,
+    }
 }
 
 fn from_segment(p: Point, a: Point, b: Point) -> f64 {
@@ -272,12 +269,14 @@ impl Knees {
         let look = |knees: &[Knee]| -> Result<(f64, f64), NoStrength> {
             let panel = board.panel(left, knees).map_err(unfit)?;
             let loads = loads(board, &after.footings, case);
-            let solution = panel.solve(&loads, GLANCE).map_err(unfit)?;
-            let worst = weakest(board, &panel, &solution, &loads)
-                .map_or(0.0, |(_, stress)| stress.utilisation);
+            let looks = panel.look(std::slice::from_ref(&loads)).map_err(unfit)?;
+            let seen = looks
+                .first()
+                .map(|look| glance(board, &panel, look, &loads))
+                .unwrap_or_default();
             Ok((
-                1.0 / worst.max(f64::MIN_POSITIVE),
-                solution.largest_deflection,
+                1.0 / seen.use_of_strength.max(f64::MIN_POSITIVE),
+                seen.deflection,
             ))
         };
         let glance = &after.bent.glances[case];

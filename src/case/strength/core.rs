@@ -2,7 +2,7 @@
 
 use uom::si::f64::Length;
 
-use super::bend::{GLANCE, loads, unfit, weakest};
+use super::bend::{glance, loads, unfit};
 use super::board::Board;
 use super::footing::Footing;
 use super::{Laden, NoStrength};
@@ -187,8 +187,8 @@ fn pulled(
 fn look(board: &Board, after: &Laden, case: usize) -> Option<f64> {
     let panel = sound(board).ok()?;
     let loads = loads(board, &after.footings, case);
-    let solution = panel.solve(&loads, GLANCE).ok()?;
-    weakest(board, &panel, &solution, &loads).map(|(_, stress)| stress.utilisation)
+    let looks = panel.look(std::slice::from_ref(&loads)).ok()?;
+    Some(glance(board, &panel, looks.first()?, &loads).use_of_strength)
 }
 
 fn sound(board: &Board) -> Result<Panel, NoStrength> {

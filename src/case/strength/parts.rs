@@ -353,10 +353,10 @@ pub fn solved(
 ) {
     let solution = &governing.solution;
     let unknowns = solution.levels.last().map_or(0, |level| level.unknowns);
-    let percent = Measure::of(Ratio::from_si((1000.0 * solution.error).round() / 10.0));
+    let percent = |part: f64| Measure::of(Ratio::from_si((1000.0 * part).round() / 10.0));
     sheet.remark(
         say!("{}: {}", what, laden.cases[governing.case].name())
-            .then(say!("; Reissner–Mindlin plate, quadratic triangles, {} unknowns, sparse Cholesky; deflection to {} %", unknowns, percent)),
+            .then(say!("; Reissner–Mindlin plate, quadratic triangles, {} unknowns, sparse Cholesky; deflection to {} %, moments and shear forces all over to {} %", unknowns, percent(solution.error), percent(solution.field_error))),
     );
     sheet.remark(
         say!(

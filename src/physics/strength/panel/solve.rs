@@ -190,13 +190,13 @@ impl Panel {
     }
 
     /// The panel's own section, then its regions'.
-    fn sections(&self) -> Vec<&Section> {
+    pub(super) fn sections(&self) -> Vec<&Section> {
         std::iter::once(&self.section)
             .chain(self.regions.iter().map(|r| &r.section))
             .collect()
     }
 
-    fn check(&self) -> Result<(), PanelError> {
+    pub(super) fn check(&self) -> Result<(), PanelError> {
         if self.edges.len() != self.outline.len() {
             return Err(PanelError::Outline {
                 corners: self.outline.len(),
@@ -227,7 +227,7 @@ impl Panel {
         Ok(())
     }
 
-    fn first_mesh(&self, arrangement: &Arrangement) -> Result<(Mesh, f64), PanelError> {
+    pub(super) fn first_mesh(&self, arrangement: &Arrangement) -> Result<(Mesh, f64), PanelError> {
         let extent = outline::extent(&self.outline);
         // A very long strip gets a mesh no coarser than its own width asks for.
         let size = (2.0 * outline::area(&self.outline).abs() / FIRST_TRIANGLES)
@@ -238,17 +238,17 @@ impl Panel {
 }
 
 /// Where the deflection is largest in size.
-struct Peak {
+pub(super) struct Peak {
     triangle: usize,
     within: [f64; 3],
-    deflection: f64,
+    pub(super) deflection: f64,
 }
 
 /// Steps to a side in which the triangles about the largest node are searched.
 const SEARCH_STEPS: usize = 8;
 
 impl Peak {
-    fn find(mesh: &Mesh, values: &[[f64; 3]]) -> Self {
+    pub(super) fn find(mesh: &Mesh, values: &[[f64; 3]]) -> Self {
         let largest = (0..values.len())
             .max_by(|&a, &b| values[a][0].abs().total_cmp(&values[b][0].abs()))
             .unwrap_or(0) as u32;
@@ -277,7 +277,7 @@ impl Peak {
         peak
     }
 
-    fn at(&self, mesh: &Mesh) -> Point {
+    pub(super) fn at(&self, mesh: &Mesh) -> Point {
         let corners = mesh.corners(self.triangle);
         [0, 1].map(|k| (0..3).map(|i| self.within[i] * corners[i][k]).sum())
     }
