@@ -60,6 +60,8 @@ pub(in super::super) struct Board {
     /// Room that is made whether anything is drawn there or not: drawings of one scale share it.
     reserved: Vec<Point>,
     column: f64,
+    /// Colours with what they mean.
+    shades: Vec<(&'static str, String)>,
 }
 
 /// From millimetres of the boat to units of the paper.
@@ -125,6 +127,11 @@ impl Board {
     pub(in super::super) fn reserve(&mut self, points: &[Point], column: f64) {
         self.reserved.extend(points);
         self.column = column;
+    }
+
+    /// A key of colours below the drawing.
+    pub(in super::super) fn key(&mut self, shades: Vec<(&'static str, String)>) {
+        self.shades = shades;
     }
 
     /// What the shapes drawn so far take.
@@ -253,13 +260,19 @@ impl Board {
             Vec::new()
         };
         let bar = last + 20.0;
-        let high = bar + 14.0 + key.len() as f64 * LINE;
+        let shades = shade_key(
+            &self.shades,
+            sheet.wide,
+            bar + 14.0 + key.len() as f64 * LINE,
+        );
+        let high = bar + 14.0 + key.len() as f64 * LINE + shades.0;
         let body = html! {
             @for shape in shapes { (shape) }
             @for mark in &callouts { (mark) }
             @for mark in &dimensions { (mark) }
             @for mark in &words { (mark) }
             (scale_bar(&view, bar, units))
+            (shades.1)
             @for (i, line) in key.iter().enumerate() {
                 (lettered(EDGE + 2.0, bar + 12.0 + (i + 1) as f64 * LINE - 4.0, Anchor::Start, ink::INK, line))
             }
@@ -490,6 +503,28 @@ impl Board {
     }
 }
 
+/// A key of colours: swatches with their words, in rows. Returns the height that it takes.
+fn shade_key(shades: &[(&'static str, String)], wide: f64, top: f64) -> (f64, Markup) {
+    if shades.is_empty() {
+        return (0.0, html! {});
+    }
+    let cell = shades
+        .iter()
+        .map(|(_, words)| width(words, FONT) + 34.0)
+        .fold(0.0, f64::max);
+    let in_row = (((wide - 2.0 * EDGE) / cell).floor() as usize).max(1);
+    let rows = shades.len().div_ceil(in_row);
+    let marks = html! {
+        @for (i, (colour, words)) in shades.iter().enumerate() {
+            @let x = EDGE + 2.0 + (i % in_row) as f64 * cell;
+            @let y = top + 6.0 + (i / in_row) as f64 * (LINE + 3.0);
+            rect x=(number(x)) y=(number(y)) width="20" height="13" fill=(colour) stroke=(ink::SOFT) stroke-width="0.7" {}
+            (lettered(x + 25.0, y + 11.0, Anchor::Start, ink::INK, words))
+        }
+    };
+    (10.0 + rows as f64 * (LINE + 3.0), marks)
+}
+
 /// Words in lines no wider than the room.
 fn broken(words: &str, room: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
@@ -672,6 +707,23 @@ fn shape_mark(shape: &Shape, view: &View) -> Markup {
                 circle cx=(number(x)) cy=(number(y)) r=(number(radius * view.scale)) fill=(pen.fill)
                     stroke=(pen.stroke) stroke-width=(number(pen.width)) stroke-dasharray=[dashes(pen)] {}
             }
+        }
+        Shape::Blocks(blocks, colour) => {
+            let mut path = String::new();
+            for (low, high) in blocks {
+                let (left, bottom) = view.point(*low);
+                let (right, top) = view.point(*high);
+                // A little more than its cell, so that no paper shows between two.
+                path.push_str(&format!(
+                    "M{:.1} {:.1}H{:.1}V{:.1}H{:.1}z",
+                    left,
+                    top,
+                    right + 0.3,
+                    bottom + 0.3,
+                    left
+                ));
+            }
+            html! { path d=(path) fill=(colour) {} }
         }
         Shape::Hole {
             centre,
