@@ -3,19 +3,19 @@
 use super::kit::{Board, Drawing, Layout, Pen, Point, Shape, Side, at, ink};
 use super::stern::mm;
 use crate::case::Case;
-use crate::case::strength::{Fields, Governing, Strength};
+use crate::case::strength::{Fields, Governing};
 use crate::quantity::{Dimensioned, Measure, Units};
 use uom::si::f64::Length;
 
 /// Cells of the field across the panel.
-const CELLS: usize = 130;
+const CELLS: usize = 96;
 /// Shades from nothing to the most, dark enough apart to be told in grey.
 const SHADES: [&str; 8] = [
     "#f4f8fa", "#d9e8ef", "#bcd7e3", "#9cc3d5", "#7aacc5", "#568fb0", "#346f95", "#174d75",
 ];
 
-/// Beyond the last shade.
-const BEYOND: &str = ink::ALERT;
+/// Beyond the last shade: light again, so that it stands out of the darkest in grey too.
+const BEYOND: &str = "#f4bd3c";
 
 /// Deflection in the case of ordinary running that moves it most.
 pub(super) fn deflection(case: &Case, units: Units) -> Option<Drawing> {
@@ -157,6 +157,14 @@ fn drawing(
             Measure::tape(width.value).show(units),
         );
     }
+    let case_name = strength
+        .after
+        .cases
+        .get(governing.case)
+        .map_or("", |case| case.name());
+    let mut notes = vec![format!(
+        "Load case: {case_name}. Seen from astern, port on the left. The key gives the upper end of each shade; broken lines are the faces on it, thick ones its knees."
+    )];
     let steps = SHADES.len() as f64;
     let mut key: Vec<(&'static str, String)> = SHADES
         .iter()
@@ -165,19 +173,18 @@ fn drawing(
         .collect();
     if values.iter().any(|value| *value > words.full) {
         key.push((BEYOND, "beyond".to_owned()));
+        notes.push("Beyond its strength: the light islands inside the darkest shade.".to_owned());
     }
     board.key(key);
-    let case_name = strength
-        .after
-        .cases
-        .get(governing.case)
-        .map_or("", |case| case.name());
     board.finish(
         Layout {
             name: words.name,
             title: words.title.to_owned(),
-            description: format!("A field over the transom, {case_name}; the most is {}.", shown(words.most)),
-            notes: vec![format!("Load case: {case_name}. Seen from astern, port on the left. The key gives the upper end of each shade; broken lines are the faces on it, thick ones its knees.")],
+            description: format!(
+                "A field over the transom, {case_name}; the most is {}.",
+                shown(words.most)
+            ),
+            notes,
         },
         units,
     )

@@ -714,13 +714,9 @@ fn shape_mark(shape: &Shape, view: &View) -> Markup {
                 let (left, bottom) = view.point(*low);
                 let (right, top) = view.point(*high);
                 // A little more than its cell, so that no paper shows between two.
+                let (wide, high) = (right - left + 0.3, bottom - top + 0.3);
                 path.push_str(&format!(
-                    "M{:.1} {:.1}H{:.1}V{:.1}H{:.1}z",
-                    left,
-                    top,
-                    right + 0.3,
-                    bottom + 0.3,
-                    left
+                    "M{left:.1} {top:.1}h{wide:.1}v{high:.1}h-{wide:.1}z"
                 ));
             }
             html! { path d=(path) fill=(colour) {} }
