@@ -461,11 +461,11 @@ impl Board {
                 bottom: 1e6,
             };
             let (dx, dy) = settle(&wanted, along, taken, &within);
-            // Words stay on their line, even where that is crowded.
-            if dx.hypot(dy) > (long - needed) / 2.0 {
-                (0.0, 0.0)
-            } else {
+            // Words stay on their line; where it is crowded they stand beside it.
+            if dx.hypot(dy) <= (long - needed) / 2.0 {
                 (dx, dy)
+            } else {
+                settle(&wanted, (-along.1, along.0), taken, &within)
             }
         } else {
             (0.0, 0.0)
