@@ -84,7 +84,7 @@ fn drawing(
     words: &Words,
 ) -> Option<Drawing> {
     let strength = case.strength().ok()?;
-    if !(words.full > 0.0 && words.most.is_finite()) {
+    if words.full.is_nan() || words.full <= 0.0 || !words.most.is_finite() {
         return None;
     }
     let mut board = Board::default();
@@ -207,8 +207,7 @@ fn bands(fields: &Fields, values: &[f64], full: f64) -> Vec<Vec<(Point, Point)>>
         }
     }
     let cell = (high[0] - low[0]) / CELLS as f64;
-    // The comparison also turns away what is not a number.
-    if !(cell > 0.0) {
+    if cell.is_nan() || cell <= 0.0 {
         return bands;
     }
     let rows = ((high[1] - low[1]) / cell).ceil() as usize;
