@@ -56,6 +56,7 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
     let loaded = load_job(&args.job, &catalog)?;
     let case = Case::new(&loaded.rig);
+    case.work_out();
     let judged = rules::judge(&case);
     let report = Report {
         case: &case,

@@ -29,7 +29,7 @@ pub(super) fn class(verdict: Verdict) -> &'static str {
 
 /// The shape alone, in a box of 20 by 20: a filled octagon with a bar, a triangle with a stroke, a broken
 /// ring with a question, a filled disc with a tick, a dash.
-pub(super) fn shape(verdict: Verdict) -> Markup {
+fn shape(verdict: Verdict) -> Markup {
     let ink = colour(verdict);
     match verdict {
         Verdict::Fail => html! {
@@ -54,10 +54,29 @@ pub(super) fn shape(verdict: Verdict) -> Markup {
     }
 }
 
+/// Every shape once, for a document that uses it often: under names that begin with this.
+pub(super) fn shapes(lead: &str) -> Markup {
+    html! {
+        defs {
+            @for verdict in Verdict::ALL {
+                symbol id=(format!("{lead}-{}", class(verdict))) viewBox="0 0 20 20" { (shape(verdict)) }
+            }
+        }
+    }
+}
+
+/// Begin of the names of a page's own shapes.
+const OF_PAGE: &str = "mark";
+
+/// The shapes that a page's marks use, in an element that shows nothing.
+pub(super) fn of_page() -> Markup {
+    html! { svg width="0" height="0" class="shapes" aria-hidden="true" focusable="false" { (shapes(OF_PAGE)) } }
+}
+
 /// The mark in a line of text, without words: the word stands beside it.
 pub(super) fn icon(verdict: Verdict) -> Markup {
     html! {
-        svg class="mark" viewBox="0 0 20 20" width="20" height="20" aria-hidden="true" focusable="false" { (shape(verdict)) }
+        svg class="mark" aria-hidden="true" focusable="false" { use href=(format!("#{OF_PAGE}-{}", class(verdict))) {} }
     }
 }
 

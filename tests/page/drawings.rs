@@ -91,6 +91,87 @@ fn the_side_views_are_drawn_to_the_jobs_numbers() {
 }
 
 #[test]
+fn the_worst_swing_is_drawn_to_the_jobs_numbers() {
+    let svg = drawing(&demo("oyster_skiff"), "swing-side.svg");
+    measures(&svg, "transom-height", 25.25 * INCH);
+    measures(&svg, "setback", 30.0 * INCH);
+    let svg = drawing(&demo("oyster_skiff"), "swing-plan.svg");
+    measures(&svg, "centre-distance", 28.0 * INCH);
+    measures(&svg, "cutout-width", 34.0 * INCH);
+}
+
+#[test]
+fn the_hull_is_drawn_to_the_jobs_numbers() {
+    // Her tape lines: from the sheer of the raked transom, 35 in up at 14 degrees, to the stem 23 ft 2 in
+    // forward; 4 ft up there, and 4 ft 3 in out at the widest.
+    let svg = drawing(&demo("oyster_skiff"), "hull-profile.svg");
+    measures(
+        &svg,
+        "length",
+        (23.0 * 12.0 + 2.0 + 35.0 * 14f64.to_radians().tan()) * INCH,
+    );
+    measures(&svg, "height", 48.0 * INCH);
+    let svg = drawing(&demo("oyster_skiff"), "hull-sections.svg");
+    measures(&svg, "beam", 102.0 * INCH);
+    measures(&svg, "height", 48.0 * INCH);
+}
+
+#[test]
+fn the_loads_and_the_panel_are_drawn_to_the_jobs_numbers() {
+    let svg = drawing(&demo("oyster_skiff"), "free-body.svg");
+    measures(&svg, "transom-height", 25.25 * INCH);
+    // The bracket's setback and the engine's centre aft of its face.
+    measures(&svg, "weight-aft", (30.0 + 13.0) * INCH);
+    for name in ["panel-deflection.svg", "panel-stress.svg"] {
+        let svg = drawing(&demo("oyster_skiff"), name);
+        measures(&svg, "transom-height", 25.25 * INCH);
+        measures(&svg, "cutout-width", 34.0 * INCH);
+        measures(&svg, "transom-width", 92.0 * INCH);
+    }
+}
+
+#[test]
+fn righting_arms_stand_at_their_heights() {
+    let svg = drawing(&demo("oyster_skiff"), "righting-arms.svg");
+    let document = roxmltree::Document::parse(&svg).expect("an SVG");
+    let mut curves = 0;
+    for curve in document
+        .descendants()
+        .filter(|node| node.has_attribute("data-curve"))
+    {
+        let scale = number(curve, "data-mm-per-unit");
+        let arms: Vec<f64> = curve
+            .attribute("data-arms-mm")
+            .expect("arms")
+            .split(' ')
+            .map(|arm| arm.parse().expect("a number"))
+            .collect();
+        let heights: Vec<f64> = curve
+            .attribute("points")
+            .expect("points")
+            .split(' ')
+            .map(|point| {
+                point
+                    .split(',')
+                    .nth(1)
+                    .and_then(|y| y.parse().ok())
+                    .expect("a height")
+            })
+            .collect();
+        assert_eq!(arms.len(), heights.len());
+        for (arm, height) in arms.iter().zip(&heights) {
+            near(
+                (heights[0] - height) * scale,
+                arm - arms[0],
+                2.0 * 0.01 * scale + 0.01,
+            );
+        }
+        curves += 1;
+    }
+    assert_eq!(curves, 2);
+}
+
+#[test]
 fn scale_bars_are_as_long_as_they_say() {
     for name in DEMOS {
         for (file, svg) in drawings(&demo(name)) {

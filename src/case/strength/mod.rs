@@ -133,17 +133,28 @@ impl Strength {
         let mut old_assumed = Vec::new();
         let before = old(rig, &board, driving, &mut old_assumed);
         let mut core = Core::of(rig, &board, &footings, before.as_deref().ok())?;
-        let after = Laden::of(&board, core.left, footing::cases(&rig.after), footings)?;
+        let left = core.left;
+        // Old and new ask nothing of each other, and each takes as long as all the rest of a report.
+        let (after, knees, before) = std::thread::scope(|scope| {
+            let old = scope.spawn(|| {
+                before.and_then(|footings| {
+                    Laden::of(&board, left, footing::cases(&rig.before), footings).map_err(why)
+                })
+            });
+            let after = Laden::of(&board, left, footing::cases(&rig.after), footings);
+            let after = after.and_then(|after| Ok((Knees::of(&board, left, &after)?, after)));
+            let before = match old.join() {
+                Ok(before) => before,
+                Err(panic) => std::panic::resume_unwind(panic),
+            };
+            after.map(|(knees, after)| (after, knees, before))
+        })?;
         core.compare(&board, &after);
-        let before = before.and_then(|footings| {
-            Laden::of(&board, core.left, footing::cases(&rig.before), footings).map_err(why)
-        });
         for text in old_assumed {
             if before.is_ok() && !assumed.contains(&text) {
                 assumed.push(text);
             }
         }
-        let knees = Knees::of(&board, core.left, &after)?;
         Ok(Strength {
             board,
             core,

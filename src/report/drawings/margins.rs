@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::kit::{Anchor, Drawing, FONT, ink, lettered, number, width};
+use super::kit::{Anchor, Drawing, FONT, ink, number, width};
 use crate::quantity::{Measure, Units};
 use crate::report::{Report, mark};
 use crate::rules::{Judged, Limit, Verdict};
@@ -129,6 +129,7 @@ fn chart(rows: &[Row], words: &[String], form: &Form) -> ((f64, f64), Markup) {
         .enumerate()
         .map(|(i, (row, words))| line(row, words, HEAD + i as f64 * form.row, form, &x));
     let body = html! {
+        (mark::shapes(form.name))
         defs {
             pattern id=(ground) width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)" {
                 rect width="7" height="7" fill="#f6e9e4" {}
@@ -168,8 +169,8 @@ fn line(row: &Row, words: &str, top: f64, form: &Form, x: &dyn Fn(f64) -> f64) -
     let id = row.judged.rule.id;
     html! {
         g data-rule=(id) data-share=[row.share.filter(|share| share.is_finite()).map(|share| format!("{share:.4}"))] {
-            svg x=(number(EDGE)) y=(number(middle - 9.0)) width="18" height="18" viewBox="0 0 20 20" { (mark::shape(verdict)) }
-            (lettered(EDGE + 26.0, base, Anchor::Start, ink::INK, id))
+            use href=(format!("#{}-{}", form.name, mark::class(verdict))) x=(number(EDGE)) y=(number(middle - 9.0)) width="18" height="18" {}
+            text x=(number(EDGE + 26.0)) y=(number(base)) fill=(ink::INK) { (id) }
             @match row.share {
                 Some(share) => {
                     rect x=(number(x(0.0))) y=(number(bar - 4.0)) width=(number(x(share) - x(0.0))) height="8" fill=(colour) {}
@@ -185,7 +186,7 @@ fn line(row: &Row, words: &str, top: f64, form: &Form, x: &dyn Fn(f64) -> f64) -
                     circle cx=(number(x(at))) cy=(number(bar)) r="5" fill=(ink::PAPER) stroke=(colour) stroke-width="2.6" stroke-dasharray="3 2" {}
                 }
             }
-            g font-weight="600" { (lettered(form.paper - EDGE, base, Anchor::End, ink::INK, words)) }
+            text x=(number(form.paper - EDGE)) y=(number(base)) text-anchor="end" fill=(ink::INK) font-weight="600" { (words) }
         }
     }
 }

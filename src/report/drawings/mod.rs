@@ -1,9 +1,11 @@
 //! The drawings, a file each. Every one is made from the same case as the findings; one that lacks what
 //! it needs is not made.
 
+mod free_body;
 mod hull;
 mod kit;
 mod margins;
+mod panel;
 pub(crate) mod places;
 mod righting;
 mod side;
@@ -32,6 +34,9 @@ pub(crate) fn all(report: &Report) -> Vec<Drawing> {
         transom::drawing(case, units),
         swing::side(case, units),
         swing::plan(case, units),
+        free_body::drawing(case, units),
+        panel::deflection(case, units),
+        panel::stress(case, units),
         hull::profile(case, units),
         hull::sections(case, units),
         righting::drawing(case, units),

@@ -39,7 +39,7 @@ pub(super) fn readings(report: &Report) -> Markup {
     let groups = report.case.rig.readings();
     html! {
         @if !groups.is_empty() {
-            section {
+            section class="readings" {
                 h2 id="readings" { "Readings used" }
                 p class="about" { "Measured: taken on this boat. Builder: from her builder or the engine's, for this very one. Catalog: a class, not this one. Assumed: nobody looked." }
                 @for group in &groups {

@@ -30,7 +30,7 @@ pub(super) fn all(report: &Report) -> Markup {
 }
 
 /// The word with a capital letter.
-pub(super) fn capital(word: &str) -> String {
+pub(in super::super) fn capital(word: &str) -> String {
     let mut chars = word.chars();
     chars
         .next()

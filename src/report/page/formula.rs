@@ -1,7 +1,7 @@
 //! A step of a calculation, typeset: MathML from the expression that ran, never from its words.
 //!
-//! A browser does not break a formula over two lines, so each side of an equation, and each term of a
-//! long sum, is a piece of its own that can go to the next line.
+//! A browser does not break a formula over two lines, so each side of an equation, and each part of a
+//! long one, is a piece of its own that can go to the next line.
 
 use maud::{Markup, html};
 
@@ -81,64 +81,59 @@ fn operator(sign: &str) -> Markup {
     html! { mo { (sign) } }
 }
 
-/// Longest sum that is set above the line of a fraction; a longer one would not fit a page's width.
-const LONGEST_NUMERATOR: usize = 2;
+/// Longest formula that is set in one piece, in characters: about what fits the width of a phone.
+const LONGEST_PIECE: usize = 24;
 
-/// The expression in pieces, broken at its outermost sums, and at those of a long numerator, which then
-/// stands in brackets before a stroke.
+/// The expression in pieces, so that it can go over several lines: whole where it is short, else broken
+/// at its operations, the outermost first. A long fraction is then set before and behind a stroke.
 fn pieces(expression: &Expression, face: Face, units: Units) -> Vec<Markup> {
-    if let Expression::Binary(Operator::Over, left, right) = expression
-        && terms_of(left) > LONGEST_NUMERATOR
-    {
-        let mut all = vec![math(operator("("))];
-        all.extend(pieces(left, face, units));
-        let below = write(right, face, units);
-        let compound = matches!(right.as_ref(), Expression::Binary(..));
-        let below = if compound { fenced(below) } else { below };
-        all.push(math(
-            html! { mrow { (operator(")")) (operator("/")) (below) } },
-        ));
-        return all;
+    let words = match face {
+        Face::Symbols => expression.symbols(units),
+        Face::Numbers => expression.numbers(units),
+    };
+    if words.chars().count() <= LONGEST_PIECE {
+        return vec![math(write(expression, face, units))];
     }
-    let mut terms = Vec::new();
-    collect(expression, None, &mut terms);
-    terms
-        .into_iter()
-        .map(|(sign, term)| {
-            let inner = write(term, face, units);
-            let inner = if sign == Some(Operator::Minus) && is_sum(term) {
-                fenced(inner)
-            } else {
-                inner
-            };
-            match sign {
-                Some(sign) => {
-                    math(html! { mrow { (operator(sign.sign())) (guarded(term, face, inner)) } })
-                }
-                None => math(inner),
-            }
-        })
-        .collect()
-}
-
-fn terms_of(expression: &Expression) -> usize {
-    let mut terms = Vec::new();
-    collect(expression, None, &mut terms);
-    terms.len()
-}
-
-fn collect<'e>(
-    expression: &'e Expression,
-    sign: Option<Operator>,
-    terms: &mut Vec<(Option<Operator>, &'e Expression)>,
-) {
+    let bracketed = |expression: &Expression, needed: bool| {
+        let inner = pieces(expression, face, units);
+        if needed { in_brackets(inner) } else { inner }
+    };
+    let negative = |expression: &Expression| is_negative(expression, face);
     match expression {
-        Expression::Binary(op @ (Operator::Plus | Operator::Minus), left, right) => {
-            collect(left, sign, terms);
-            terms.push((Some(*op), right));
+        Expression::Binary(op, left, right) => {
+            let compound = |side: &Expression| matches!(side, Expression::Binary(..));
+            let (around_left, around_right) = match op {
+                Operator::Plus => (false, negative(right)),
+                Operator::Minus => (false, is_sum(right) || negative(right)),
+                Operator::Times => (is_sum(left), is_sum(right) || negative(right)),
+                Operator::Over => (compound(left), compound(right) || negative(right)),
+            };
+            let mut all = bracketed(left, around_left);
+            all.push(math(operator(op.sign())));
+            all.extend(bracketed(right, around_right));
+            all
         }
-        other => terms.push((sign, other)),
+        Expression::Call(name, arguments) => {
+            let mut inner = Vec::new();
+            for (i, argument) in arguments.iter().enumerate() {
+                if i > 0 {
+                    inner.push(math(operator(",")));
+                }
+                inner.extend(pieces(argument, face, units));
+            }
+            let mut all = vec![math(html! { mtext { (name) } })];
+            all.extend(in_brackets(inner));
+            all
+        }
+        leaf => vec![math(write(leaf, face, units))],
     }
+}
+
+fn in_brackets(inner: Vec<Markup>) -> Vec<Markup> {
+    let mut all = vec![math(operator("("))];
+    all.extend(inner);
+    all.push(math(operator(")")));
+    all
 }
 
 fn is_sum(expression: &Expression) -> bool {
@@ -150,13 +145,20 @@ fn is_sum(expression: &Expression) -> bool {
 
 /// A negative number behind a sign stands in brackets.
 fn guarded(expression: &Expression, face: Face, inner: Markup) -> Markup {
-    let negative = match expression {
+    if is_negative(expression, face) {
+        fenced(inner)
+    } else {
+        inner
+    }
+}
+
+fn is_negative(expression: &Expression, face: Face) -> bool {
+    match expression {
         Expression::Quantity { measure, .. } => face == Face::Numbers && measure.si < 0.0,
         Expression::Constant(measure) => measure.si < 0.0,
         Expression::Number(value) => *value < 0.0,
-        Expression::Binary(..) | Expression::Call(..) => false,
-    };
-    if negative { fenced(inner) } else { inner }
+        _ => false,
+    }
 }
 
 fn fenced(inner: Markup) -> Markup {
@@ -232,7 +234,7 @@ fn measure(measure: Measure, units: Units) -> Markup {
 fn number_and_unit(words: &str) -> Markup {
     match words.split_once(' ') {
         Some((number, unit)) => html! {
-            mrow { mn { (number) } mspace width="0.2em" {} mtext { (unit) } }
+            mrow { mn { (number) } mtext { "\u{202f}" (unit) } }
         },
         None => html! { mn { (words) } },
     }

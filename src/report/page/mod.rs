@@ -17,6 +17,7 @@ use super::{Report, mark};
 use crate::quantity::{Piece, Text, Units};
 use crate::rules::Judged;
 
+pub(super) use findings::capital;
 pub use sheet::{blank_sheet, measuring_sheet};
 pub(crate) use shell::GENERATOR;
 pub use working::work_page;
@@ -48,6 +49,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
     let rig = report.case.rig;
     let figures = drawings::all(report);
     let body = html! {
+        (mark::of_page())
         header {
             h1 { (rig.title) }
             p class="soft" {

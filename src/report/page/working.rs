@@ -6,7 +6,7 @@ use maud::{Markup, html};
 
 use super::findings::has_working;
 use super::{Stamp, anchor, closing, formula, mark, shell, table};
-use crate::quantity::{Measure, Units};
+use crate::quantity::{Kind, Measure, Units};
 use crate::report::Report;
 use crate::working::{Expression, Line, Part};
 
@@ -117,7 +117,9 @@ fn given(expression: &Arc<Expression>, symbols: &mut Vec<Symbol>) {
         Expression::Quantity { symbol, measure } => {
             // A result of an earlier line stands with its meaning already.
             if !symbols.iter().any(|one| one.symbol == *symbol) {
-                put(symbols, symbol, "given", *measure);
+                let meaning = customary(symbol, measure.kind)
+                    .map_or_else(|| "given".to_owned(), |what| format!("given: {what}"));
+                put(symbols, symbol, &meaning, *measure);
             }
         }
         Expression::Binary(_, left, right) => {
@@ -131,4 +133,33 @@ fn given(expression: &Arc<Expression>, symbols: &mut Vec<Symbol>) {
         }
         Expression::Constant(_) | Expression::Number(_) => {}
     }
+}
+
+/// What a symbol means that is used alike all over the program; some mean one thing as a length and
+/// another as a force.
+fn customary(symbol: &str, kind: Kind) -> Option<&'static str> {
+    Some(match (symbol, kind) {
+        ("β", _) => "deadrise",
+        ("BC", _) => "beam between the chines",
+        ("Dp", _) => "propeller diameter",
+        ("g", _) => "standard gravity",
+        ("H0", _) => "transom height at the centreline",
+        ("LWL", _) => "length on the waterline",
+        ("m", Kind::Mass | Kind::Ratio) => "mass",
+        ("m", Kind::Length) => "height of the nut",
+        ("P", Kind::Power) => "power",
+        ("Pr", _) => "power that the boat is rated for",
+        ("S", Kind::Length) => "bracket's rest down to the plate",
+        ("s", Kind::Length) => "setback",
+        ("t", Kind::Length) => "thickness",
+        ("tw", _) => "thickness of a washer",
+        ("V", Kind::Speed | Kind::Ratio) => "speed",
+        ("V", Kind::Force) => "shear force",
+        ("vi", _) => "speed that the propeller gives the water",
+        ("y", Kind::Length) => "distance off the centreline",
+        ("γw", _) => "weight of water",
+        ("γf", _) => "weight of foam",
+        ("η", _) => "efficiency",
+        _ => return None,
+    })
 }

@@ -4,19 +4,25 @@
 use maud::{Markup, html};
 
 use super::dimension::{Callout, Dimension, Words};
-use super::lettering::{FONT, settle, spread};
+use super::lettering::{FONT, settle};
+use super::marks::{
+    broken, callout_marks, hair, letter, lettered, plate, shade_key, shape_mark, stroke, tick,
+    words_mark,
+};
+use super::scale_bar::scale_bar;
 use super::shape::Shape;
-use super::{Anchor, Drawing, Pen, Point, Rect, Side, at, ink, number, tracks, width};
+use super::view::View;
+use super::{Anchor, Drawing, Pen, Point, Rect, Side, at, ink, tracks, width};
 use crate::quantity::Units;
 
 /// The paper: its width in units, about as many pixels as it is wide on a screen; the greatest height of
 /// what is drawn to scale; and whether callouts are keyed by a letter to words below the drawing, where
 /// there is no room for a column beside it.
 #[derive(Clone, Copy)]
-struct Paper {
-    wide: f64,
+pub(super) struct Paper {
+    pub wide: f64,
     highest: f64,
-    keyed: bool,
+    pub keyed: bool,
 }
 
 const SHEET: Paper = Paper {
@@ -32,15 +38,15 @@ const SLIP: Paper = Paper {
 /// Share of the paper that a column of callouts may take.
 const WIDEST_COLUMN: f64 = 0.36;
 /// Room round the edge of the paper.
-const EDGE: f64 = 6.0;
+pub(super) const EDGE: f64 = 6.0;
 /// Height of a track of level dimensions.
 const TRACK_HIGH: f64 = 23.0;
 /// Room between the drawing and its first track.
 const FIRST: f64 = 20.0;
 /// Height of a callout.
-const LINE: f64 = 17.0;
+pub(super) const LINE: f64 = 17.0;
 /// Length of the slanting part of a leader.
-const ELBOW: f64 = 16.0;
+pub(super) const ELBOW: f64 = 16.0;
 
 /// What the drawing is called and says of itself.
 pub(in super::super) struct Layout {
@@ -60,51 +66,8 @@ pub(in super::super) struct Board {
     /// Room that is made whether anything is drawn there or not: drawings of one scale share it.
     reserved: Vec<Point>,
     column: f64,
-}
-
-/// From millimetres of the boat to units of the paper.
-#[derive(Clone, Copy)]
-struct View {
-    /// Width of the paper.
-    wide: f64,
-    scale: f64,
-    left: f64,
-    top: f64,
-    min: Point,
-    max: Point,
-}
-
-impl View {
-    fn x(&self, x: f64) -> f64 {
-        self.left + (x - self.min.x) * self.scale
-    }
-
-    fn y(&self, y: f64) -> f64 {
-        self.top + (self.max.y - y) * self.scale
-    }
-
-    fn point(&self, point: Point) -> (f64, f64) {
-        (self.x(point.x), self.y(point.y))
-    }
-
-    fn path(&self, points: &[Point]) -> String {
-        let corners: Vec<String> = points
-            .iter()
-            .map(|point| {
-                let (x, y) = self.point(*point);
-                format!("{},{}", number(x), number(y))
-            })
-            .collect();
-        corners.join(" ")
-    }
-
-    fn right(&self) -> f64 {
-        self.x(self.max.x)
-    }
-
-    fn bottom(&self) -> f64 {
-        self.y(self.min.y)
-    }
+    /// Colours with what they mean.
+    shades: Vec<(&'static str, String)>,
 }
 
 impl Board {
@@ -125,6 +88,11 @@ impl Board {
     pub(in super::super) fn reserve(&mut self, points: &[Point], column: f64) {
         self.reserved.extend(points);
         self.column = column;
+    }
+
+    /// A key of colours below the drawing.
+    pub(in super::super) fn key(&mut self, shades: Vec<(&'static str, String)>) {
+        self.shades = shades;
     }
 
     /// What the shapes drawn so far take.
@@ -253,13 +221,19 @@ impl Board {
             Vec::new()
         };
         let bar = last + 20.0;
-        let high = bar + 14.0 + key.len() as f64 * LINE;
+        let shades = shade_key(
+            &self.shades,
+            sheet.wide,
+            bar + 14.0 + key.len() as f64 * LINE,
+        );
+        let high = bar + 14.0 + key.len() as f64 * LINE + shades.0;
         let body = html! {
             @for shape in shapes { (shape) }
             @for mark in &callouts { (mark) }
             @for mark in &dimensions { (mark) }
             @for mark in &words { (mark) }
             (scale_bar(&view, bar, units))
+            (shades.1)
             @for (i, line) in key.iter().enumerate() {
                 (lettered(EDGE + 2.0, bar + 12.0 + (i + 1) as f64 * LINE - 4.0, Anchor::Start, ink::INK, line))
             }
@@ -448,11 +422,11 @@ impl Board {
                 bottom: 1e6,
             };
             let (dx, dy) = settle(&wanted, along, taken, &within);
-            // Words stay on their line, even where that is crowded.
-            if dx.hypot(dy) > (long - needed) / 2.0 {
-                (0.0, 0.0)
-            } else {
+            // Words stay on their line; where it is crowded they stand beside it.
+            if dx.hypot(dy) <= (long - needed) / 2.0 {
                 (dx, dy)
+            } else {
+                settle(&wanted, (-along.1, along.0), taken, &within)
             }
         } else {
             (0.0, 0.0)
@@ -490,62 +464,6 @@ impl Board {
     }
 }
 
-/// Words in lines no wider than the room.
-fn broken(words: &str, room: f64) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
-    for word in words.split(' ') {
-        match lines.last_mut() {
-            Some(line) if width(&format!("{line} {word}"), FONT) <= room => {
-                line.push(' ');
-                line.push_str(word);
-            }
-            _ => lines.push(word.to_owned()),
-        }
-    }
-    lines
-}
-
-/// The letter that keys a callout.
-fn letter(index: usize) -> String {
-    let letters = "abcdefghijklmnopqrstuvwxyz";
-    letters
-        .chars()
-        .nth(index)
-        .map_or_else(|| (index + 1).to_string(), |letter| letter.to_string())
-}
-
-fn callout_marks(
-    order: &[&Callout],
-    sheet: &Paper,
-    column: f64,
-    view: &View,
-    taken: &mut Vec<Rect>,
-) -> Vec<Markup> {
-    let wanted: Vec<f64> = order
-        .iter()
-        .map(|callout| view.y(callout.point.y))
-        .collect();
-    let bottom = view.bottom().max(view.top + 40.0);
-    let places = spread(&wanted, LINE, EDGE + LINE, bottom);
-    order
-        .iter()
-        .zip(places)
-        .enumerate()
-        .map(|(i, (callout, y))| {
-            let (px, py) = view.point(callout.point);
-            let words = if sheet.keyed { letter(i) } else { callout.words.clone() };
-            taken.push(Rect::of(&words, column, y + FONT * 0.36, Anchor::Start, FONT));
-            let bend = (column - ELBOW).max(px);
-            html! {
-                polyline points=(format!("{},{} {},{} {},{}", number(px), number(py), number(bend), number(py), number(column - 3.0), number(y)))
-                    fill="none" stroke=(ink::SOFT) stroke-width="0.8" {}
-                circle cx=(number(px)) cy=(number(py)) r="1.8" fill=(ink::SOFT) {}
-                (lettered(column, y + FONT * 0.36, Anchor::Start, ink::INK, &words))
-            }
-        })
-        .collect()
-}
-
 /// What a dimension takes of its track: its line and its words.
 fn interval(dimension: &Dimension, side: Side, view: &View) -> (f64, f64) {
     let (from, to, words) = match side {
@@ -579,159 +497,4 @@ fn words_go_forth(dimension: &Dimension, view: &View, from: f64, to: f64) -> boo
     let needed = width(&dimension.words, FONT) + 14.0;
     let end = if to >= from { to + needed } else { to - needed };
     (EDGE..=view.wide - EDGE).contains(&end)
-}
-
-fn stroke(from: (f64, f64), to: (f64, f64)) -> Markup {
-    html! {
-        line x1=(number(from.0)) y1=(number(from.1)) x2=(number(to.0)) y2=(number(to.1))
-            stroke=(ink::SOFT) stroke-width="1" {}
-    }
-}
-
-fn hair(from: (f64, f64), to: (f64, f64)) -> Markup {
-    html! {
-        line x1=(number(from.0)) y1=(number(from.1)) x2=(number(to.0)) y2=(number(to.1))
-            stroke=(ink::SOFT) stroke-width="0.5" {}
-    }
-}
-
-/// A ground for words in the drawing, so that lines behind them do not run through.
-fn plate(rect: &Rect) -> Markup {
-    html! {
-        rect x=(number(rect.left - 2.0)) y=(number(rect.top)) width=(number(rect.right - rect.left + 4.0))
-            height=(number(rect.bottom - rect.top)) rx="3" fill=(ink::PAPER) fill-opacity="0.85" {}
-    }
-}
-
-/// The slanting stroke at the end of a dimension line.
-fn tick(end: (f64, f64), along: (f64, f64)) -> Markup {
-    let size = 4.0;
-    let (dx, dy) = (
-        (along.0 - along.1) * size * 0.7,
-        (along.1 + along.0) * size * 0.7,
-    );
-    html! {
-        line x1=(number(end.0 - dx)) y1=(number(end.1 - dy)) x2=(number(end.0 + dx)) y2=(number(end.1 + dy))
-            stroke=(ink::INK) stroke-width="1.4" {}
-    }
-}
-
-/// Words on the paper, with a rim that keeps lines off them.
-pub(in super::super) fn lettered(
-    x: f64,
-    y: f64,
-    anchor: Anchor,
-    colour: &str,
-    words: &str,
-) -> Markup {
-    html! {
-        text x=(number(x)) y=(number(y)) text-anchor=(anchor.word()) fill=(colour)
-            stroke=(ink::PAPER) stroke-width="4" stroke-linejoin="round" paint-order="stroke" { (words) }
-    }
-}
-
-/// Words in the middle of a place, a line each.
-fn words_mark(words: &Words, view: &View, taken: &mut Vec<Rect>, paper: &Rect) -> Markup {
-    let (x, y) = view.point(words.point);
-    let lines: Vec<&str> = words.words.lines().collect();
-    let wide = lines
-        .iter()
-        .map(|line| width(line, FONT))
-        .fold(0.0, f64::max);
-    let high = lines.len() as f64 * LINE;
-    let wanted = Rect {
-        left: x - wide / 2.0,
-        top: y - high / 2.0,
-        right: x + wide / 2.0,
-        bottom: y + high / 2.0,
-    };
-    let (dx, dy) = settle(&wanted, words.along, taken, paper);
-    let rect = wanted.moved(dx, dy);
-    taken.push(rect);
-    html! {
-        @for (i, line) in lines.iter().enumerate() {
-            (lettered(x + dx, rect.top + i as f64 * LINE + FONT, Anchor::Middle, words.colour, line))
-        }
-    }
-}
-
-fn shape_mark(shape: &Shape, view: &View) -> Markup {
-    let dashes = |pen: &Pen| (!pen.dashes.is_empty()).then_some(pen.dashes);
-    match shape {
-        Shape::Line(points, pen) => html! {
-            polyline points=(view.path(points)) fill="none" stroke=(pen.stroke)
-                stroke-width=(number(pen.width)) stroke-dasharray=[dashes(pen)] {}
-        },
-        Shape::Area(points, pen) => html! {
-            polygon points=(view.path(points)) fill=(pen.fill) stroke=(pen.stroke)
-                stroke-width=(number(pen.width)) stroke-dasharray=[dashes(pen)] {}
-        },
-        Shape::Circle(centre, radius, pen) => {
-            let (x, y) = view.point(*centre);
-            html! {
-                circle cx=(number(x)) cy=(number(y)) r=(number(radius * view.scale)) fill=(pen.fill)
-                    stroke=(pen.stroke) stroke-width=(number(pen.width)) stroke-dasharray=[dashes(pen)] {}
-            }
-        }
-        Shape::Hole {
-            centre,
-            diameter,
-            pen,
-            crossed,
-        } => {
-            let (x, y) = view.point(*centre);
-            // A hole is never drawn so small that it cannot be seen.
-            let r = (diameter / 2.0 * view.scale).max(3.2);
-            let arm = r + 2.5;
-            html! {
-                circle cx=(number(x)) cy=(number(y)) r=(number(r)) fill=(ink::PAPER) stroke=(pen.stroke)
-                    stroke-width=(number(pen.width)) {}
-                @if *crossed {
-                    path d=(format!("M{} {}L{} {}M{} {}L{} {}",
-                        number(x - arm), number(y - arm), number(x + arm), number(y + arm),
-                        number(x - arm), number(y + arm), number(x + arm), number(y - arm)))
-                        stroke=(pen.stroke) stroke-width="1.2" fill="none" {}
-                }
-            }
-        }
-    }
-}
-
-/// Lengths that a scale bar may have, in millimetres, with their words.
-const BARS_US: [(f64, &str); 6] = [
-    (152.4, "6 in"),
-    (304.8, "12 in"),
-    (609.6, "2 ft"),
-    (1_219.2, "4 ft"),
-    (2_438.4, "8 ft"),
-    (4_876.8, "16 ft"),
-];
-const BARS_SI: [(f64, &str); 6] = [
-    (100.0, "100 mm"),
-    (250.0, "250 mm"),
-    (500.0, "500 mm"),
-    (1_000.0, "1 m"),
-    (2_000.0, "2 m"),
-    (5_000.0, "5 m"),
-];
-
-fn scale_bar(view: &View, y: f64, units: Units) -> Markup {
-    let bars = if units == Units::Si { BARS_SI } else { BARS_US };
-    let wanted = 110.0;
-    let best = bars
-        .iter()
-        .min_by(|a, b| {
-            let off = |bar: &(f64, &str)| (bar.0 * view.scale / wanted).ln().abs();
-            off(a).total_cmp(&off(b))
-        })
-        .unwrap_or(&bars[0]);
-    let (x, long) = (EDGE + 2.0, best.0 * view.scale);
-    html! {
-        g data-scale-bar=(format!("{:.3}", best.0)) {
-            rect x=(number(x)) y=(number(y - 3.0)) width=(number(long)) height="5" fill=(ink::PAPER)
-                stroke=(ink::INK) stroke-width="1" {}
-            rect x=(number(x)) y=(number(y - 3.0)) width=(number(long / 2.0)) height="5" fill=(ink::INK) {}
-            (lettered(x + long + 8.0, y + FONT * 0.36, Anchor::Start, ink::INK, best.1))
-        }
-    }
 }

@@ -9,12 +9,16 @@ mod dimension;
 mod drawing;
 pub(super) mod ink;
 mod lettering;
+mod marks;
+mod scale_bar;
 mod shape;
 mod tracks;
+mod view;
 
-pub(super) use board::{Board, Layout, lettered};
+pub(super) use board::{Board, Layout};
 pub(super) use dimension::Side;
 pub(crate) use drawing::Drawing;
 pub(super) use drawing::number;
 pub(super) use lettering::{Anchor, FONT, Rect, settle, width};
+pub(super) use marks::lettered;
 pub(super) use shape::{Pen, Point, Shape, at};

@@ -93,6 +93,8 @@ pub(in super::super) enum Shape {
     Area(Vec<Point>, Pen),
     /// A circle of a radius in millimetres.
     Circle(Point, f64, Pen),
+    /// Blocks of one colour, each between two corners.
+    Blocks(Vec<(Point, Point)>, &'static str),
     /// A bolt hole of a diameter in millimetres; one that is not used is crossed out.
     Hole {
         centre: Point,
@@ -110,6 +112,10 @@ impl Shape {
             Shape::Circle(centre, radius, _) => {
                 vec![centre.by(-radius, -radius), centre.by(*radius, *radius)]
             }
+            Shape::Blocks(blocks, _) => blocks
+                .iter()
+                .flat_map(|(low, high)| [*low, *high])
+                .collect(),
             Shape::Hole { centre, .. } => vec![*centre],
         }
     }
