@@ -1,7 +1,12 @@
 //! A value with its kind, shown the way a tape or a scale is read.
 
+mod figures;
+
 use super::units::{UNITS, Unit};
 use super::{Dimensioned, Kind};
+
+pub use figures::grouped;
+use figures::{SIXTEENTHS, decimals, feet_and_inches, sixteenths};
 
 /// Which units a report speaks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -41,9 +46,6 @@ pub struct Measure {
     /// How it is to be read.
     pub style: Style,
 }
-
-/// Sixteenths in an inch: the marks of a common tape.
-const SIXTEENTHS: f64 = 16.0;
 
 impl Measure {
     /// The quantity, shown in decimals.
@@ -242,63 +244,6 @@ fn named(kind: Kind, name: &str) -> &'static Unit {
         .iter()
         .find(|unit| unit.kind == kind && unit.name == name)
         .unwrap_or(&UNITS[0])
-}
-
-/// `1,250.5` with so many decimals, a true minus never in front of zero.
-fn decimals(value: f64, places: i32) -> String {
-    let places = places.max(0) as usize;
-    let text = format!("{:.places$}", value.abs());
-    let negative = value < 0.0 && text.bytes().any(|b| (b'1'..=b'9').contains(&b));
-    grouped(&text, negative)
-}
-
-/// Thousands separators put into the whole part of a plain decimal number.
-pub fn grouped(plain: &str, negative: bool) -> String {
-    let (whole, rest) = plain.split_at(plain.find('.').unwrap_or(plain.len()));
-    let mut out = String::with_capacity(plain.len() + 4);
-    if negative {
-        out.push('-');
-    }
-    for (i, digit) in whole.chars().enumerate() {
-        if i > 0 && (whole.len() - i) % 3 == 0 {
-            out.push(',');
-        }
-        out.push(digit);
-    }
-    out + rest
-}
-
-/// `12-7/8`, `7/8`, `12`, `-3-1/2`: inches to the nearest sixteenth.
-fn sixteenths(inches: f64) -> String {
-    let marks = (inches * SIXTEENTHS).round();
-    let (whole, mut part) = ((marks.abs() / SIXTEENTHS).floor(), marks.abs() % SIXTEENTHS);
-    let mut over = SIXTEENTHS;
-    while part > 0.0 && part % 2.0 == 0.0 {
-        part /= 2.0;
-        over /= 2.0;
-    }
-    let whole_text = grouped(&format!("{whole:.0}"), marks < 0.0);
-    match (whole > 0.0, part > 0.0) {
-        (_, false) => whole_text,
-        (true, true) => format!("{whole_text}-{part:.0}/{over:.0}"),
-        (false, true) => format!("{}{part:.0}/{over:.0}", if marks < 0.0 { "-" } else { "" }),
-    }
-}
-
-/// `24 ft 3-1/2 in`.
-fn feet_and_inches(feet: f64) -> String {
-    let marks = (feet.abs() * 12.0 * SIXTEENTHS).round();
-    let whole = (marks / (12.0 * SIXTEENTHS)).floor();
-    let inches = sixteenths(marks / SIXTEENTHS - whole * 12.0);
-    let sign = if feet < 0.0 && marks > 0.0 { "-" } else { "" };
-    match (whole > 0.0, inches == "0") {
-        (true, true) => format!("{sign}{} ft", grouped(&format!("{whole:.0}"), false)),
-        (true, false) => format!(
-            "{sign}{} ft {inches} in",
-            grouped(&format!("{whole:.0}"), false)
-        ),
-        (false, _) => format!("{sign}{inches} in"),
-    }
 }
 
 #[cfg(test)]
