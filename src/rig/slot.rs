@@ -1,6 +1,7 @@
 //! A place for a reading that may not have been taken, with the way to take it.
 
 use crate::job::tape::Measurement;
+use crate::quantity::{Text, say};
 
 /// What a job says at one place, or how to find out.
 #[derive(Clone, Debug)]
@@ -66,6 +67,20 @@ impl<T> Slot<T> {
 }
 
 impl Missing {
+    /// One of the boat's own readings.
+    pub fn one(measurement: &'static Measurement) -> Self {
+        Missing {
+            measurement,
+            of: None,
+        }
+    }
+
+    /// What waits for these, in a sentence.
+    pub fn awaited(missing: &[Missing]) -> Text {
+        let names: Vec<String> = missing.iter().map(Missing::name).collect();
+        say!("Waits for: {}.", names.join("; "))
+    }
+
     /// What is missing, in words: "shaft length of the port engine".
     pub fn name(&self) -> String {
         match &self.of {
