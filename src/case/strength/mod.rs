@@ -28,7 +28,7 @@ pub use fields::Fields;
 pub use footing::{Driving, Footing, Hung, LoadCase};
 pub use grip::{PLATE_MATERIAL_YIELD, Part, Worst, plate_for};
 pub use parts::{PANEL_WORDS, ply, solved};
-pub use study::{BoltAnswer, PanelAnswer, StudyFault};
+pub use study::{BoltAnswer, PanelAnswer};
 
 /// Why there is no answer.
 #[derive(Clone, Debug)]
