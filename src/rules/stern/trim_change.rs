@@ -7,7 +7,7 @@ use crate::case::Case;
 use crate::case::float::{Float, Loaded, State, heel_words, trim_words};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, degrees, say};
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
 
@@ -48,10 +48,7 @@ impl Change<'_> {
 }
 
 fn judge(case: &Case) -> Finding {
-    let float = match floated(case) {
-        Ok(float) => float,
-        Err(finding) => return *finding,
-    };
+    let float = given!(floated(case));
     let changes: Vec<Change> = float
         .loadings
         .iter()
@@ -131,13 +128,11 @@ fn changes_table(changes: &[Change]) -> Table {
             ]
         })
         .collect();
-    Table {
-        title: "trim, bow up, before and after; how much lower the transom sits".to_owned(),
-        heads: ["loading", "before", "after", "transom lower"]
-            .map(str::to_owned)
-            .to_vec(),
+    Table::new(
+        "trim, bow up, before and after; how much lower the transom sits",
+        &["loading", "before", "after", "transom lower"],
         rows,
-    }
+    )
 }
 
 fn sheet(change: &Change) -> Sheet {

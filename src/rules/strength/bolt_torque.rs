@@ -12,7 +12,7 @@ use crate::physics::strength::bolts::{
 };
 use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
 use crate::rig::Missing;
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, min};
 
@@ -39,10 +39,7 @@ rule! {
 const STANDING: f64 = PRELOAD_OF_PROOF;
 
 fn judge(case: &Case) -> Finding {
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
+    let strength = given!(ready(case));
     let mut worst: Option<Finding> = None;
     for footing in &strength.after.footings {
         let finding = one(footing, strength);
@@ -216,9 +213,9 @@ fn before_after(strength: &Strength) -> crate::working::Table {
         Text::from("after"),
         Text::from(Measure::of(Force::from_si(after))),
     ]);
-    crate::working::Table {
-        title: "greatest pull that a preload must outlast".to_owned(),
-        heads: ["", "pull"].map(str::to_owned).to_vec(),
+    crate::working::Table::new(
+        "greatest pull that a preload must outlast",
+        &["", "pull"],
         rows,
-    }
+    )
 }

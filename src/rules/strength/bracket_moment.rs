@@ -6,9 +6,9 @@ use super::ready;
 use crate::case::Case;
 use crate::case::strength::show::times;
 use crate::case::strength::{Footing, Laden};
-use crate::quantity::{Dimensioned, Measure, Moment, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Moment, Text, inches, say, standard_gravity};
 use crate::rig::Rig;
-use crate::rules::rule::{need, rule};
+use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
 
@@ -38,10 +38,7 @@ fn judge(case: &Case) -> Finding {
     if rig.after.groups.iter().all(|group| group.bracket.is_none()) {
         return Finding::not_applicable(Text::from("The engines hang on the transom itself."));
     }
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
+    let strength = given!(ready(case));
     let mut worst: Option<(f64, Finding)> = None;
     for footing in strength
         .after
@@ -61,7 +58,7 @@ fn judge(case: &Case) -> Finding {
 }
 
 fn gravity() -> Term<Acceleration> {
-    Term::new("g", Acceleration::from_si(9.80665))
+    Term::new("g", standard_gravity())
 }
 
 fn one(rig: &Rig, footing: &Footing, before: Option<&Laden>) -> (f64, Finding) {
@@ -165,11 +162,11 @@ fn one(rig: &Rig, footing: &Footing, before: Option<&Laden>) -> (f64, Finding) {
             Text::default(),
         ));
     }
-    let table = Table {
-        title: "moment of the weight at rest about the transom".to_owned(),
-        heads: ["", "moment", "after / before"].map(str::to_owned).to_vec(),
+    let table = Table::new(
+        "moment of the weight at rest about the transom",
+        &["", "moment", "after / before"],
         rows,
-    };
+    );
     (
         limit.value().si() / new,
         finding
@@ -185,6 +182,6 @@ fn at_rest(laden: &Laden) -> f64 {
         .footings
         .iter()
         .flat_map(|footing| &footing.hung)
-        .map(|hung| hung.mass.si() * 9.80665 * hung.aft)
+        .map(|hung| hung.mass.si() * standard_gravity().si() * hung.aft)
         .sum()
 }

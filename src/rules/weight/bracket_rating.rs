@@ -53,6 +53,7 @@ fn judge(case: &Case) -> Finding {
 }
 
 fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
+    let weights = group.engine_weights();
     let missing: Vec<Missing> = [
         bracket.rated_weight.ask().err(),
         bracket.rated_power.ask().err(),
@@ -65,11 +66,12 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
             .iter()
             .filter_map(|engine| engine.power.ask().err()),
     )
+    .chain(weights.as_ref().err().into_iter().flatten().cloned())
     .collect();
-    let weights = group.engine_weights()?;
-    let (Some(rated_weight), Some(rated_power), true) = (
+    let (Some(rated_weight), Some(rated_power), Ok(weights), true) = (
         bracket.rated_weight.reading(),
         bracket.rated_power.reading(),
+        weights,
         missing.is_empty(),
     ) else {
         return Err(missing);
