@@ -29,6 +29,17 @@ pub struct AboveWater {
     pub tilt: uom::si::f64::Angle,
 }
 
+impl AboveWater {
+    /// In which condition, as a sentence ends with it.
+    pub fn when(&self) -> String {
+        if self.condition == MEASURED {
+            MEASURED.to_owned()
+        } else {
+            format!("in `{}`", self.condition)
+        }
+    }
+}
+
 /// The water's surface in each condition at rest, in boat axes: the one place where waterlines come from.
 /// As she floats with the new engines, in every loading that floats upright; where her shape or weight is
 /// not known, as measured.
