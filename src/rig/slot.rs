@@ -75,6 +75,15 @@ impl Missing {
         }
     }
 
+    /// Adds more of them, each once.
+    pub fn gather(all: &mut Vec<Missing>, more: impl IntoIterator<Item = Missing>) {
+        for one in more {
+            if !all.contains(&one) {
+                all.push(one);
+            }
+        }
+    }
+
     /// What waits for these, in a sentence.
     pub fn awaited(missing: &[Missing]) -> Text {
         let names: Vec<String> = missing.iter().map(Missing::name).collect();

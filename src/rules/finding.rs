@@ -118,6 +118,16 @@ impl Finding {
         finding
     }
 
+    /// Takes the place of a better finding; of equals the first stays.
+    pub(super) fn keep_worse(self, worst: &mut Option<Finding>) {
+        if worst
+            .as_ref()
+            .is_none_or(|worst| self.verdict < worst.verdict)
+        {
+            *worst = Some(self);
+        }
+    }
+
     /// The rule does not apply, for this reason.
     pub fn not_applicable(why: Text) -> Self {
         Finding::new(Verdict::NotApplicable, why)

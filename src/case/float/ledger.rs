@@ -116,13 +116,7 @@ pub(super) fn lift(engine: &Engine) -> f64 {
 pub(super) fn of_outfit(rig: &Rig, outfit: &Outfit) -> Result<Vec<Entry>, Vec<Missing>> {
     let mut entries = Vec::new();
     let mut missing: Vec<Missing> = Vec::new();
-    let mut note = |lacking: Vec<Missing>| {
-        for one in lacking {
-            if !missing.contains(&one) {
-                missing.push(one);
-            }
-        }
-    };
+    let mut note = |lacking: Vec<Missing>| Missing::gather(&mut missing, lacking);
     for group in &outfit.groups {
         let rest = match rest(rig, group) {
             Ok(rest) => rest,

@@ -1,7 +1,7 @@
 //! The readings that a job itself marks as assumed, in sentences.
 
 use crate::job::{Job, tape};
-use crate::quantity::{Basis, Measure, Style, Text, say};
+use crate::quantity::{Basis, Measure, Style, Text, capitalised, say};
 
 /// The readings that the job itself marks as assumed.
 pub(super) fn readings(job: &Job) -> Vec<Text> {
@@ -43,12 +43,4 @@ pub(super) fn readings(job: &Job) -> Vec<Text> {
         job.waterline => WATERLINE, Tape;
     );
     assumed
-}
-
-fn capitalised(words: &str) -> String {
-    let mut chars = words.chars();
-    chars
-        .next()
-        .map(|first| first.to_uppercase().chain(chars).collect())
-        .unwrap_or_default()
 }

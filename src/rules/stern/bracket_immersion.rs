@@ -56,16 +56,10 @@ fn judge(case: &Case) -> Finding {
                 let (z, aft) = (bottom.value.si(), setback.value.si());
                 let point = Point3::new(-z * angle.tan() - aft, 0.0, z);
                 let finding = one(float, &loadings, bracket, &point);
-                if worst
-                    .as_ref()
-                    .is_none_or(|worst| finding.verdict < worst.verdict)
-                {
-                    worst = Some(finding);
-                }
+                finding.keep_worse(&mut worst);
             }
             (bottom, setback) => {
-                lacking.extend(bottom.err());
-                lacking.extend(setback.err());
+                Missing::gather(&mut lacking, bottom.err().into_iter().chain(setback.err()));
             }
         }
     }

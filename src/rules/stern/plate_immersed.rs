@@ -51,11 +51,7 @@ fn judge(case: &Case) -> Finding {
         let point = match plate_point(rig, group, engine) {
             Ok(point) => point,
             Err(missing) => {
-                for one in missing {
-                    if !lacking.contains(&one) {
-                        lacking.push(one);
-                    }
-                }
+                Missing::gather(&mut lacking, missing);
                 continue;
             }
         };

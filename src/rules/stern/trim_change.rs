@@ -6,7 +6,7 @@ use super::{floated, put_back};
 use crate::case::Case;
 use crate::case::float::{Float, Loaded, State, heel_words, trim_words};
 use crate::physics::float::Floating;
-use crate::quantity::{Dimensioned, Measure, Text, degrees, say};
+use crate::quantity::{Dimensioned, Measure, Text, capitalised, degrees, say};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
@@ -175,7 +175,7 @@ fn as_she_is(case: &Case, float: &Float) -> Finding {
     let gravity = state.total.centre;
     let says = say!(
         "{}, `{}`: she weighs {}, with her centre {} forward and {} to port; the origin lies {} under water, she trims ",
-        capital(float.judged_words()),
+        capitalised(float.judged_words()),
         loaded.name.as_str(),
         Measure::of(state.total.mass),
         length(gravity.x),
@@ -204,12 +204,4 @@ fn as_she_is(case: &Case, float: &Float) -> Finding {
     }
     .found(Measure::of(attitude.trim))
     .table(float.side_by_side(loaded))
-}
-
-fn capital(words: &str) -> String {
-    let mut chars = words.chars();
-    chars
-        .next()
-        .map(|first| first.to_uppercase().chain(chars).collect())
-        .unwrap_or_default()
 }

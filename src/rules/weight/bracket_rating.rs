@@ -42,12 +42,7 @@ fn judge(case: &Case) -> Finding {
             Ok(finding) => finding,
             Err(missing) => Finding::unmeasured(missing),
         };
-        if worst
-            .as_ref()
-            .is_none_or(|worst| finding.verdict < worst.verdict)
-        {
-            worst = Some(finding);
-        }
+        finding.keep_worse(&mut worst);
     }
     worst.unwrap_or_else(|| Finding::unmeasured(vec![rig.after.missing()]))
 }

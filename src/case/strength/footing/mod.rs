@@ -69,24 +69,17 @@ pub fn footings(
     driving: Driving,
     assumed: &mut Vec<Text>,
 ) -> Result<Vec<Footing>, NoStrength> {
-    let missing: Vec<Missing> = outfit
-        .engines()
-        .flat_map(|(group, engine)| {
-            [
-                engine.weight.ask().err(),
-                engine.power.ask().err(),
-                engine.rest_to_plate.ask().err(),
-                group.setback().ask().err(),
-                group.drop().ask().err(),
-            ]
-        })
-        .flatten()
-        .fold(Vec::new(), |mut all, one| {
-            if !all.contains(&one) {
-                all.push(one);
-            }
-            all
-        });
+    let mut missing = Vec::new();
+    for (group, engine) in outfit.engines() {
+        let asked = [
+            engine.weight.ask().err(),
+            engine.power.ask().err(),
+            engine.rest_to_plate.ask().err(),
+            group.setback().ask().err(),
+            group.drop().ask().err(),
+        ];
+        Missing::gather(&mut missing, asked.into_iter().flatten());
+    }
     if !missing.is_empty() {
         return Err(NoStrength::Missing(missing));
     }
