@@ -3,6 +3,7 @@
 
 pub mod float;
 mod rows;
+mod stern;
 pub mod strength;
 pub mod swing;
 mod weights;

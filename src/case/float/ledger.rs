@@ -4,6 +4,7 @@ use nalgebra::Point3;
 use uom::si::f64::{Length, Mass, MassDensity};
 
 use super::NoFloat;
+use crate::case::stern::Stern;
 use crate::job::{Across, Item, Liquid, TankEntry, tape};
 use crate::physics::float::{Tank, Weight};
 use crate::physics::height::HOLE_ROW_STEP_IN;
@@ -93,17 +94,7 @@ pub(super) fn rest(rig: &Rig, group: &Group) -> Result<Point3<f64>, Vec<Missing>
 
 /// The transom's top on the centreline.
 pub(super) fn transom_top(rig: &Rig) -> Result<Point3<f64>, Vec<Missing>> {
-    match (rig.transom.height.ask(), rig.transom.angle.ask()) {
-        (Ok(height), Ok(angle)) => {
-            let (height, angle) = (height.value.si(), angle.value.si());
-            Ok(Point3::new(
-                -height * angle.sin(),
-                0.0,
-                height * angle.cos(),
-            ))
-        }
-        (height, angle) => Err([height.err(), angle.err()].into_iter().flatten().collect()),
-    }
+    Stern::of(rig).map(|stern| stern.top)
 }
 
 /// How far holes up lift an engine; none where the row is not known.

@@ -2,10 +2,11 @@
 
 use nalgebra::{Point3, Vector3};
 
-use super::hang::{Hanging, Stern};
+use super::hang::Hanging;
 use super::sweep::{each, refused};
 use super::{Answer, Open, Swing};
 use crate::case::Case;
+use crate::case::stern::Stern;
 use crate::physics::swing::{Plane, PlaneClearance, height_above};
 use crate::quantity::{Dimensioned, Text, degrees};
 use crate::rig::Missing;
