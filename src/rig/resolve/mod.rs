@@ -43,7 +43,8 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
         &job.goes_on,
         &tape::NEW_ENGINES,
     );
-    let material = resolver.material(job.transom.material.as_deref());
+    let material = job.transom.material.as_deref();
+    let material = material.and_then(|name| resolver.material("transom.material", name));
     let structure = super::structure::resolve(&mut resolver, job, material.as_ref());
     if !resolver.unresolved.is_empty() {
         return Err(resolver.unresolved);
@@ -107,33 +108,36 @@ pub(super) struct Resolver<'a> {
     assumed: Vec<Text>,
 }
 
-impl Resolver<'_> {
-    fn material(&mut self, name: Option<&str>) -> Option<Entry<Material>> {
-        let name = name?;
-        let found = self.catalog.material(name).cloned();
+impl<'a> Resolver<'a> {
+    /// The entry of this name, a copy of it; where there is none, a slip at the path.
+    pub(super) fn find<T: Clone>(
+        &mut self,
+        path: &str,
+        name: &str,
+        what: &str,
+        entries: &'a [Entry<T>],
+    ) -> Option<Entry<T>> {
+        let found = entries.iter().find(|entry| entry.name == name).cloned();
         if found.is_none() {
-            self.unknown(
-                "transom.material",
-                name,
-                "material",
-                &self.catalog.materials,
-            );
+            let likely = likely_names(entries, name);
+            self.unresolved.push(Slip {
+                path: path.to_owned(),
+                message: format!("no {what} of the catalog is called `{name}`"),
+                help: match likely.as_slice() {
+                    [first, second, ..] => {
+                        format!(
+                            "did you mean `{first}` or `{second}`? `sternknee catalog` lists all"
+                        )
+                    }
+                    [first] => format!("did you mean `{first}`?"),
+                    [] => "the catalog has none".to_owned(),
+                },
+            });
         }
         found
     }
 
-    pub(super) fn unknown<T>(&mut self, path: &str, name: &str, what: &str, entries: &[Entry<T>]) {
-        let likely = likely_names(entries, name);
-        self.unresolved.push(Slip {
-            path: path.to_owned(),
-            message: format!("no {what} of the catalog is called `{name}`"),
-            help: match likely.as_slice() {
-                [first, second, ..] => {
-                    format!("did you mean `{first}` or `{second}`? `sternknee catalog` lists all")
-                }
-                [first] => format!("did you mean `{first}`?"),
-                [] => "the catalog has none".to_owned(),
-            },
-        });
+    pub(super) fn material(&mut self, path: &str, name: &str) -> Option<Entry<Material>> {
+        self.find(path, name, "material", &self.catalog.materials)
     }
 }

@@ -72,21 +72,11 @@ impl Resolver<'_> {
         names: &Names,
     ) -> Option<Group> {
         let (class, spec) = match (&group.class, &group.described) {
-            (Some(class), _) => match self.catalog.engine(class) {
-                Some(entry) => (
-                    class.clone(),
-                    engine_from(entry.spec.clone(), Basis::Catalog),
-                ),
-                None => {
-                    self.unknown(
-                        &format!("{path}.class"),
-                        class,
-                        "engine class",
-                        &self.catalog.engines,
-                    );
-                    return None;
-                }
-            },
+            (Some(class), _) => {
+                let (path, engines) = (format!("{path}.class"), &self.catalog.engines);
+                let entry = self.find(&path, class, "engine class", engines)?;
+                (entry.name, engine_from(entry.spec, Basis::Catalog))
+            }
             (None, Some(spec)) => (
                 described_name(spec),
                 engine_from(spec.clone(), Basis::Builder),
@@ -204,21 +194,11 @@ impl Resolver<'_> {
 
     fn bracket(&mut self, path: &str, group: &EngineGroup, hung: &Hung) -> Option<Bracket> {
         let (name, spec) = match (&hung.class, &hung.described) {
-            (Some(class), _) => match self.catalog.bracket(class) {
-                Some(entry) => (
-                    class.clone(),
-                    bracket_from(entry.spec.clone(), Basis::Catalog),
-                ),
-                None => {
-                    self.unknown(
-                        &format!("{path}.bracket.class"),
-                        class,
-                        "bracket",
-                        &self.catalog.brackets,
-                    );
-                    return None;
-                }
-            },
+            (Some(class), _) => {
+                let (path, brackets) = (format!("{path}.bracket.class"), &self.catalog.brackets);
+                let entry = self.find(&path, class, "bracket", brackets)?;
+                (entry.name, bracket_from(entry.spec, Basis::Catalog))
+            }
             (None, Some(spec)) => (
                 "the bracket described".to_owned(),
                 bracket_from(spec.clone(), Basis::Builder),

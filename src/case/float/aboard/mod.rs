@@ -69,73 +69,11 @@ impl Aboard {
         assumed: &mut Vec<Text>,
     ) -> Result<Self, NoFloat> {
         let afloat = &rig.afloat;
-        let in_use = rig.sitting != Sitting::Study || !rig.after.is_empty();
         let standing = high.z;
-        let person = match &afloat.person {
-            Some(person) => person.value,
-            None => {
-                if in_use {
-                    assumed.push(say!(
-                        "A person is taken as {} (value from memory).",
-                        Measure::of(pounds(PERSON_LB))
-                    ));
-                }
-                pounds(PERSON_LB)
-            }
-        };
-        let crew = afloat.crew.unwrap_or_else(|| {
-            let plate = match rig.plate.reading() {
-                Some(Plate::Capacity { persons, .. } | Plate::Builders { persons, .. }) => *persons,
-                _ => None,
-            };
-            let crew = plate.unwrap_or(CREW).min(CREW);
-            if in_use && afloat.conditions.is_empty() {
-                assumed.push(say!(
-                    "{} persons are taken to go out in her.",
-                    u32::from(crew)
-                ));
-            }
-            crew
-        });
         let length = high.x - low.x.min(0.0);
-        let mut places: Vec<Place> = afloat
-            .places
-            .iter()
-            .map(|seat| Place {
-                name: seat.what.clone(),
-                holds: seat.holds.unwrap_or(1),
-                at: Point3::new(
-                    value(seat.forward.as_ref()).unwrap_or(AFT_OVER_LENGTH * length),
-                    y_of(seat.across.as_ref()),
-                    value(seat.above.as_ref()).unwrap_or(standing),
-                ),
-            })
-            .collect();
-        if afloat.places.iter().any(|seat| seat.above.is_none())
-            || (places.is_empty() && in_use && afloat.conditions.is_empty())
-        {
-            assumed.push(say!(
-                "Persons' centres are taken {} above the bottom, level with the highest sheer, where nothing is given (the careful way).",
-                Measure::tape(Length::from_si(standing))
-            ));
-        }
-        if places.is_empty() {
-            let place = |name: &str, holds, part: f64| Place {
-                name: name.to_owned(),
-                holds,
-                at: Point3::new(part * length, 0.0, standing),
-            };
-            places = vec![
-                place("aft in the cockpit", u16::MAX, AFT_OVER_LENGTH),
-                place("at the helm", 2, HELM_OVER_LENGTH),
-            ];
-            if in_use && afloat.conditions.is_empty() {
-                assumed.push(say!(
-                    "Persons aft are taken to stand {} forward of the transom: no place is given.",
-                    Measure::tape(Length::from_si(AFT_OVER_LENGTH * length))
-                ));
-            }
-        }
+        let person = person(rig, assumed);
+        let crew = crew(rig, assumed);
+        let mut places = places(rig, standing, length, assumed);
         places.sort_by(|a, b| a.at.x.total_cmp(&b.at.x));
         let gear = ledger::of_items(rig, &afloat.gear).map_err(NoFloat::Missing)?;
         for tank in &afloat.tanks {
@@ -186,4 +124,87 @@ impl Aboard {
         }
         Ok(entries)
     }
+}
+
+/// Whether persons go out in her: a desk question without engines has none.
+fn in_use(rig: &Rig) -> bool {
+    rig.sitting != Sitting::Study || !rig.after.is_empty()
+}
+
+/// What a person weighs.
+fn person(rig: &Rig, assumed: &mut Vec<Text>) -> Mass {
+    match &rig.afloat.person {
+        Some(person) => person.value,
+        None => {
+            if in_use(rig) {
+                assumed.push(say!(
+                    "A person is taken as {} (value from memory).",
+                    Measure::of(pounds(PERSON_LB))
+                ));
+            }
+            pounds(PERSON_LB)
+        }
+    }
+}
+
+/// How many go out in her.
+fn crew(rig: &Rig, assumed: &mut Vec<Text>) -> u16 {
+    let afloat = &rig.afloat;
+    afloat.crew.unwrap_or_else(|| {
+        let plate = match rig.plate.reading() {
+            Some(Plate::Capacity { persons, .. } | Plate::Builders { persons, .. }) => *persons,
+            _ => None,
+        };
+        let crew = plate.unwrap_or(CREW).min(CREW);
+        if in_use(rig) && afloat.conditions.is_empty() {
+            assumed.push(match crew {
+                1 => Text::from("1 person is taken to go out in her."),
+                crew => say!("{} persons are taken to go out in her.", u32::from(crew)),
+            });
+        }
+        crew
+    })
+}
+
+/// Where persons can be; the usual places where none is given.
+fn places(rig: &Rig, standing: f64, length: f64, assumed: &mut Vec<Text>) -> Vec<Place> {
+    let afloat = &rig.afloat;
+    let unsaid = in_use(rig) && afloat.conditions.is_empty();
+    let mut places: Vec<Place> = afloat
+        .places
+        .iter()
+        .map(|seat| Place {
+            name: seat.what.clone(),
+            holds: seat.holds.unwrap_or(1),
+            at: Point3::new(
+                value(seat.forward.as_ref()).unwrap_or(AFT_OVER_LENGTH * length),
+                y_of(seat.across.as_ref()),
+                value(seat.above.as_ref()).unwrap_or(standing),
+            ),
+        })
+        .collect();
+    if afloat.places.iter().any(|seat| seat.above.is_none()) || (places.is_empty() && unsaid) {
+        assumed.push(say!(
+            "Persons' centres are taken {} above the bottom, level with the highest sheer, where nothing is given (the careful way).",
+            Measure::tape(Length::from_si(standing))
+        ));
+    }
+    if places.is_empty() {
+        let place = |name: &str, holds, part: f64| Place {
+            name: name.to_owned(),
+            holds,
+            at: Point3::new(part * length, 0.0, standing),
+        };
+        places = vec![
+            place("aft in the cockpit", u16::MAX, AFT_OVER_LENGTH),
+            place("at the helm", 2, HELM_OVER_LENGTH),
+        ];
+        if unsaid {
+            assumed.push(say!(
+                "Persons aft are taken to stand {} forward of the transom: no place is given.",
+                Measure::tape(Length::from_si(AFT_OVER_LENGTH * length))
+            ));
+        }
+    }
+    places
 }

@@ -1,13 +1,12 @@
 //! One loading: before and after side by side, how she lies, the formulas, righting arms.
 
-use nalgebra::Vector3;
 use uom::si::f64::{Angle, Length, Ratio};
 
 use super::super::{Float, Loaded, State};
 use super::hydrostatics::{metacentric_height, moment_to_trim};
 use super::{plain, row, sides};
 use crate::job::EdgeKind;
-use crate::physics::float::{Floating, Load, hydrostatics_at, righting_arms};
+use crate::physics::float::{Floating, hydrostatics_at};
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, say};
 use crate::working::{Part, Sheet, Table, Term};
 
@@ -125,14 +124,8 @@ impl Float {
     }
 
     fn righting(&self, state: &State, sheet: &mut Sheet) -> Option<Table> {
-        let up = Vector3::z() * state.free_surface.transverse.si();
-        let load = Load {
-            mass: state.total.mass,
-            centre: state.total.centre + up,
-            water: self.water,
-        };
         let heels: Vec<Angle> = HEELS_DEG.iter().map(|heel| degrees(*heel)).collect();
-        let arms = righting_arms(self.hull(state.side), &load, &heels).ok()?;
+        let arms = self.arms_at(state, &heels).ok()?;
         let rows = arms
             .iter()
             .map(|arm| {
