@@ -26,13 +26,13 @@ pub use soft_core::SOFT_CORE;
 pub use top_edge_tear::TOP_EDGE_TEAR;
 pub use washer_crush::WASHER_CRUSH;
 
-use uom::si::f64::Ratio;
+use uom::si::f64::{Length, Ratio};
 
 use super::{Finding, Limit, Verdict};
 use crate::case::Case;
 use crate::case::strength::show::{force, ratio, times};
 use crate::case::strength::{Footing, Laden, NoStrength, Part, Strength, Worst};
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Rig;
 use crate::working::{Sheet, Table};
 
@@ -40,6 +40,8 @@ use crate::working::{Sheet, Table};
 const BOLT_FACTOR: f64 = 2.0;
 /// Factor on what core and laminate bear, at a bolt or in the panel: the inverse of ISO 12215-5's design stress, half of the ultimate (value from memory).
 const DESIGN_FACTOR: f64 = 2.0;
+/// Step in which a transom is built up. Common practice, no source.
+const BUILD_UP_STEP_IN: f64 = 0.25;
 /// Factor below which a part is loaded beyond its own strength.
 const BREAKS: f64 = 1.0;
 
@@ -114,6 +116,16 @@ fn by_case(
         })
         .collect();
     Table::new(title, &["case", "before", "after", "after / before"], rows)
+}
+
+/// The remedy of a transom that must be so many times as thick.
+fn build_up(strength: &Strength, times: f64) -> Text {
+    let step = inches(BUILD_UP_STEP_IN).si();
+    let more = strength.board.thickness() * (times - 1.0);
+    say!(
+        "Build the transom up by about {} over its width, and tie it to the stringers with knees.",
+        Measure::tape(Length::from_si((more / step).ceil() * step))
+    )
 }
 
 /// "With what hung there before it was 3.1: the new engines are 1.4 times as hard on it." or nothing.

@@ -2,11 +2,11 @@
 
 use uom::si::f64::Length;
 
-use super::{by_case, ready};
+use super::{build_up, by_case, ready};
 use crate::case::Case;
 use crate::case::strength::show::{force, length, place};
 use crate::case::strength::{Board, Laden, Strength, solved};
-use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table};
@@ -32,8 +32,6 @@ rule! {
 const SPAN_OVER_DEFLECTION: f64 = 100.0;
 /// A knee that ends farther than this below the top does not hold the top. Common practice, no source.
 const TOP_REACH: f64 = 0.5;
-/// Step in which a transom is built up. Common practice, no source.
-const STEP_IN: f64 = 0.25;
 
 fn judge(case: &Case) -> Finding {
     if let Some(answer) = study(case) {
@@ -120,14 +118,10 @@ fn remedy(strength: &Strength, moved: f64, allowed: f64) -> Text {
         );
     }
     // Deflection falls as the cube of thickness in one material.
-    let step = inches(STEP_IN).si();
-    let more = strength.board.thickness() * ((moved / allowed).cbrt() - 1.0);
-    say!(
-        "Build the transom up by about {} over its width, and tie it to the stringers with knees.",
-        Measure::tape(Length::from_si((more / step).ceil() * step))
-    )
+    build_up(strength, (moved / allowed).cbrt())
 }
 
+/// Deflection of each case before and after, from the first look.
 fn cases(strength: &Strength) -> Table {
     let glances = |laden: &Laden| {
         laden

@@ -2,11 +2,11 @@
 
 use uom::si::f64::Length;
 
-use super::{DESIGN_FACTOR, by_case, factor, first, old_factor, ready, verdict};
+use super::{DESIGN_FACTOR, build_up, by_case, factor, first, old_factor, ready, verdict};
 use crate::case::Case;
 use crate::case::strength::show::{place, ratio};
 use crate::case::strength::{Laden, PANEL_WORDS, Strength, ply, solved};
-use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table};
@@ -28,9 +28,6 @@ rule! {
     /// stress is beyond the strength.
     PANEL_STRESS = Strength "strength/panel-stress", judge;
 }
-
-/// Step in which a transom is built up. Common practice, no source.
-const STEP_IN: f64 = 0.25;
 
 fn judge(case: &Case) -> Finding {
     if let Some(answer) = study(case) {
@@ -86,12 +83,7 @@ fn remedy(strength: &Strength, now: f64) -> Text {
         );
     }
     // Stress falls as the square of thickness in one material.
-    let step = inches(STEP_IN).si();
-    let more = strength.board.thickness() * ((DESIGN_FACTOR / now).sqrt() - 1.0);
-    say!(
-        "Build the transom up by about {} over its width, and tie it to the stringers with knees.",
-        Measure::tape(Length::from_si((more / step).ceil() * step))
-    )
+    build_up(strength, (DESIGN_FACTOR / now).sqrt())
 }
 
 /// Stress over strength of each case before and after, from the first look.
