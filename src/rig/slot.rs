@@ -49,11 +49,6 @@ impl<T> Slot<T> {
         self.measurement
     }
 
-    /// Of which engine or item it is, where there are several.
-    pub fn of_what(&self) -> Option<&str> {
-        self.of.as_deref()
-    }
-
     /// The reading, or what is missing.
     ///
     /// # Errors

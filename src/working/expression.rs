@@ -42,11 +42,6 @@ impl Expression {
         self.write(&|expression| expression.leaf(units))
     }
 
-    /// Whether anything is computed, so that symbols and numbers are worth showing apart.
-    pub fn is_computed(&self) -> bool {
-        matches!(self, Expression::Binary(..) | Expression::Call(..))
-    }
-
     fn leaf(&self, units: Units) -> String {
         match self {
             Expression::Quantity { measure, .. } => measure.show(units),

@@ -12,9 +12,9 @@ use crate::quantity::{Dimensioned, Reading, inches};
 use crate::rig::{Engine, Group, Missing, Outfit, Rig};
 
 /// Weight of gasoline, kg/m³. Common practice, no source: 6.2 lb/gal.
-pub const FUEL_KG_M3: f64 = 740.0;
+const FUEL_KG_M3: f64 = 740.0;
 /// Weight of fresh water in tanks, kg/m³. Common practice, no source.
-pub const TANK_WATER_KG_M3: f64 = 1000.0;
+const TANK_WATER_KG_M3: f64 = 1000.0;
 
 /// One line of the ledger.
 #[derive(Clone, Debug, PartialEq)]

@@ -22,7 +22,7 @@ use crate::rig::{Missing, Outfit, Rig};
 use crate::working::Sheet;
 
 pub use bend::{Bent, Glance, Governing};
-pub use board::{Board, KNEE_REACH, Knee};
+pub use board::{Board, Knee};
 pub use core::{Core, FlexTest};
 pub use fields::Fields;
 pub use footing::{Driving, Footing, Hung, LoadCase};

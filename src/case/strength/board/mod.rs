@@ -16,7 +16,7 @@ use crate::rig::{Layer, Rig};
 pub(super) use material::ply_material;
 use material::weakened;
 use outline::Outline;
-pub use supports::{KNEE_REACH, Knee};
+pub use supports::Knee;
 
 /// The transom, in its own plane: `[y, z]` in m, to port and up from the bottom on the centreline.
 #[derive(Clone, Debug)]

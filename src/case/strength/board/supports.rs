@@ -17,7 +17,7 @@ pub struct Knee {
 }
 
 /// How far up the transom a knee reaches where it was not taken. Common practice, no source.
-pub const KNEE_REACH: f64 = 0.75;
+const KNEE_REACH: f64 = 0.75;
 /// How near to the transom's edges a support is taken to reach: short of them, so that the mesh keeps its corners.
 const WITHIN: f64 = 0.95;
 
