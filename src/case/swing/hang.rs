@@ -51,7 +51,7 @@ pub(super) fn engines(rig: &Rig, stern: &Stern) -> Result<Vec<Hanging>, Open> {
     for (group, engine) in rig.after.engines() {
         match one(stern, group, engine) {
             Ok(one) => hanging.push(one),
-            Err(Open::Missing(lacking)) => missing.extend(lacking),
+            Err(Open::Missing(lacking)) => Missing::gather(&mut missing, lacking),
             Err(other) => return Err(other),
         }
     }
@@ -67,10 +67,12 @@ pub(super) fn lacking(rig: &Rig) -> Vec<Missing> {
     if rig.after.is_empty() {
         return vec![rig.after.missing()];
     }
-    rig.after
-        .engines()
-        .flat_map(|(group, engine)| readings(group, engine).err().unwrap_or_default())
-        .collect()
+    let mut missing = Vec::new();
+    for (group, engine) in rig.after.engines() {
+        let lacking = readings(group, engine).err();
+        Missing::gather(&mut missing, lacking.into_iter().flatten());
+    }
+    missing
 }
 
 type Readings<'e> = (&'e SwingSheet, Length, Length, Length);
