@@ -205,13 +205,30 @@ pub(super) fn weakest(
         supports.iter().all(|[a, b]| from_segment(p, *a, *b) > near)
             && loads.iter().all(|load| from_load(p, load) > near)
     };
-    places
-        .filter(|(at, _)| clear(*at))
-        .filter_map(|(at, force)| {
-            let shear = if sheared(at) { force.shear } else { [0.0; 2] };
-            Some((at, layup.worst(force.moment, shear)?))
-        })
-        .max_by(|a, b| a.1.utilisation.total_cmp(&b.1.utilisation))
+    let mut worst: Option<(Point, PlyStress)> = None;
+    for (at, force) in places {
+        let leads = |stress: &PlyStress| {
+            worst
+                .as_ref()
+                .is_none_or(|(_, w)| stress.utilisation >= w.utilisation)
+        };
+        // Where even the whole shear does not lead, the distances need not be measured.
+        let Some(stress) = layup.worst(force.moment, force.shear).filter(leads) else {
+            continue;
+        };
+        if !clear(at) {
+            continue;
+        }
+        let stress = if sheared(at) {
+            Some(stress)
+        } else {
+            layup.worst(force.moment, [0.0; 2]).filter(leads)
+        };
+        if let Some(stress) = stress {
+            worst = Some((at, stress));
+        }
+    }
+    worst
 }
 
 /// A solution's section forces with their places.
