@@ -176,6 +176,7 @@ fn write(expression: &Expression, face: Face, units: Units) -> Markup {
         },
         Expression::Constant(value) => shown(&expression_words(expression, units), *value, units),
         Expression::Number(value) => html! { mn { (value) } },
+        Expression::Sign(sign) => html! { mn { (sign) } },
         Expression::Binary(Operator::Over, left, right) => html! {
             mfrac { mrow { (write(left, face, units)) } mrow { (write(right, face, units)) } }
         },

@@ -9,6 +9,7 @@ use crate::physics::strength::bolts::{bearing_under_washer, washer_area};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Verdict};
+use crate::working::Sheet;
 
 rule! {
     /// The core under the washers or the backing plate: crushed, or punched through.
@@ -61,8 +62,14 @@ fn judge(case: &Case) -> Finding {
         "nut, washer and what lies behind them spread the pull over {} across",
         Measure::of(Length::from_si(across))
     ));
+    // The crushing force's own steps say the area already.
+    let mut aside = Sheet::default();
     let area = washer_area(
-        &mut sheet,
+        if part == Part::Crush {
+            &mut aside
+        } else {
+            &mut sheet
+        },
         Length::from_si(across),
         Length::from_si(judged.footing.hole()),
     );
