@@ -2,7 +2,7 @@
 
 use uom::si::f64::Length;
 
-use super::bend::{first_look, loads, unfit};
+use super::bend::{on_another, unfit};
 use super::board::Board;
 use super::footing::Footing;
 use super::{Laden, NoStrength};
@@ -119,15 +119,15 @@ impl Core {
         Ok(core)
     }
 
-    /// Notes what the panel's factor would be with a sound core: by the ratio of two looks on the coarse mesh.
+    /// Notes what the panel's factor would be with a sound core.
     pub(super) fn compare(&mut self, board: &Board, after: &Laden) {
         if self.left == KnockDown::SOUND {
             return;
         }
-        let stress = &after.bent.stress;
-        let glance = after.bent.glances[stress.case].use_of_strength;
-        self.sound_factor = look(board, after, stress.case)
-            .map(|sound| stress.factor * glance / sound.max(f64::MIN_POSITIVE));
+        self.sound_factor = sound(board)
+            .and_then(|panel| on_another(board, &panel, after))
+            .ok()
+            .map(|effect| 1.0 / effect.use_of_strength.max(f64::MIN_POSITIVE));
     }
 
     fn hear(&mut self, rig: &Rig) {
@@ -181,13 +181,6 @@ fn pulled(
     let y = y.clamp(-0.99 * board.half_top, 0.99 * board.half_top);
     // A hair under the edge, lest rounding put it off the panel.
     Some((loads, [y, board.top * (1.0 - 1e-6)]))
-}
-
-/// Stress over strength of a case with a sound core, on the coarse mesh.
-fn look(board: &Board, after: &Laden, case: usize) -> Option<f64> {
-    let panel = sound(board).ok()?;
-    let loads = loads(board, &after.footings, case);
-    Some(first_look(board, &panel, &loads).ok()?.use_of_strength)
 }
 
 fn sound(board: &Board) -> Result<Panel, NoStrength> {

@@ -48,8 +48,6 @@ fn judge(case: &Case) -> Finding {
         )
         .against(factor(now), Limit::AtLeast(factor(DESIGN_FACTOR)));
     };
-    // Both looks are on the coarse mesh; their ratio is what counts.
-    let scaled = now * other / knees.now.0;
     let rows = if knees.there {
         vec![
             row("with the knees that are there", knees.now),
@@ -63,7 +61,7 @@ fn judge(case: &Case) -> Finding {
     };
     let table = Table::new(
         &format!(
-            "the panel {}, on the coarse mesh of a first look",
+            "the panel, {}",
             strength.after.cases[strength.after.bent.stress.case].name()
         ),
         &["", "strength over stress", "deflection"],
@@ -79,7 +77,7 @@ fn judge(case: &Case) -> Finding {
         let summary = say!(
             "The knees bring the panel's factor to {}; without them it would be about {}.",
             factor(now),
-            factor(scaled)
+            factor(other)
         );
         let finding = Finding::new(verdict, summary);
         if verdict == Verdict::Pass {
@@ -98,10 +96,10 @@ fn judge(case: &Case) -> Finding {
         });
         let summary = say!("Without knees the panel's factor is {}; ", factor(now))
             .then(pair.clone())
-            .then(say!(" would make it about {}.", factor(scaled)));
+            .then(say!(" would make it about {}.", factor(other)));
         if now >= DESIGN_FACTOR {
             Finding::new(Verdict::Pass, summary)
-        } else if scaled > WORTH * now {
+        } else if other > WORTH * now {
             Finding::new(Verdict::Warn, summary).remedy(
                 say!("Fit ")
                     .then(pair)

@@ -121,20 +121,20 @@ fn remedy(strength: &Strength, moved: f64, allowed: f64) -> Text {
     build_up(strength, (moved / allowed).cbrt())
 }
 
-/// Deflection of each case before and after, from the first look.
+/// Deflection of each case before and after.
 fn cases(strength: &Strength) -> Table {
-    let glances = |laden: &Laden| {
+    let effects = |laden: &Laden| {
         laden
             .bent
-            .glances
+            .effects
             .iter()
             .map(|one| one.deflection)
             .collect()
     };
     by_case(
-        "largest deflection, forward positive, on the coarse mesh of a first look",
+        "largest deflection, forward positive",
         strength,
-        glances,
+        effects,
         |metres| Text::from(length(metres)),
     )
 }

@@ -86,22 +86,17 @@ fn remedy(strength: &Strength, now: f64) -> Text {
     build_up(strength, (DESIGN_FACTOR / now).sqrt())
 }
 
-/// Stress over strength of each case before and after, from the first look.
+/// Stress over strength of each case before and after.
 fn cases(strength: &Strength) -> Table {
-    let glances = |laden: &Laden| {
+    let effects = |laden: &Laden| {
         laden
             .bent
-            .glances
+            .effects
             .iter()
             .map(|one| one.use_of_strength)
             .collect()
     };
-    by_case(
-        "stress over strength, on the coarse mesh of a first look",
-        strength,
-        glances,
-        ratio,
-    )
+    by_case("stress over strength", strength, effects, ratio)
 }
 
 /// The answer where a panel is given outright with its strengths.

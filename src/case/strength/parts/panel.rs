@@ -12,18 +12,18 @@ pub(super) fn part(when: &str, laden: &Laden, strength: &Strength) -> Part {
     let rows = laden
         .cases
         .iter()
-        .zip(&laden.bent.glances)
-        .map(|(case, glance)| {
+        .zip(&laden.bent.effects)
+        .map(|(case, effect)| {
             vec![
                 Text::from(case.name()),
-                Text::from(length(glance.deflection)),
-                ratio(glance.use_of_strength),
+                Text::from(length(effect.deflection)),
+                ratio(effect.use_of_strength),
             ]
         })
         .collect();
     let stress = &laden.bent.stress;
     let mut tables = vec![Table::new(
-        "a first look at every case, on a coarse mesh",
+        "every case",
         &["case", "deflection", "stress over strength"],
         rows,
     )];

@@ -1,6 +1,6 @@
 //! The plate's equations: the stiffness matrix of the free unknowns, and its Cholesky factor.
 
-use super::element::{Bubble, DOFS, Element, Row};
+use super::element::{DOFS, Element, Row, Sampler};
 use super::error::PanelError;
 use super::matrix::{Factor, HELD, Matrix, Neighbours};
 use super::mesh::Mesh;
@@ -16,8 +16,8 @@ pub(super) struct System {
     frame: Vec<Point>,
     factor: Factor,
     size: usize,
-    /// Each triangle's bubble, for its section forces.
-    pub bubbles: Vec<Bubble>,
+    /// Each triangle's section forces from its unknowns.
+    pub samplers: Vec<Sampler>,
 }
 
 impl System {
@@ -58,11 +58,11 @@ impl System {
         }
         let size = size as usize;
         let mut matrix = Matrix::new(&neighbours, &order, &equation, size);
-        let mut bubbles = Vec::with_capacity(mesh.triangles.len());
+        let mut samplers = Vec::with_capacity(mesh.triangles.len());
         for t in 0..mesh.triangles.len() {
-            let (k, bubble) = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize])
-                .stiffness_matrix();
-            bubbles.push(bubble);
+            let element = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]);
+            let (k, bubble) = element.stiffness_matrix();
+            samplers.push(element.sampler(&bubble));
             matrix.add(&equation, &frame, mesh.triangles[t], &k);
         }
         for spring in &holds.springs {
@@ -74,7 +74,7 @@ impl System {
             frame,
             factor,
             size,
-            bubbles,
+            samplers,
         })
     }
 
@@ -85,16 +85,40 @@ impl System {
 
     /// `w, βy, βz` of every node under nodal forces and couples that do work on them (N, N·m).
     pub fn solve(&self, forces: &[[f64; 3]]) -> Vec<[f64; 3]> {
-        let mut x = vec![0.0; self.size];
+        let mut x = Vec::with_capacity(self.size);
+        self.gather(forces, &mut x);
+        self.factor.solve(&mut x, 1);
+        self.spread(&x)
+    }
+
+    /// The same for several sets of forces along x alone, which is quicker than one after the other.
+    pub fn solve_all(&self, sets: &[Vec<f64>]) -> Vec<Vec<[f64; 3]>> {
+        let mut x = Vec::with_capacity(self.size * sets.len());
+        for forces in sets {
+            let forces: Vec<[f64; 3]> = forces.iter().map(|f| [*f, 0.0, 0.0]).collect();
+            self.gather(&forces, &mut x);
+        }
+        self.factor.solve(&mut x, sets.len());
+        (0..sets.len())
+            .map(|set| self.spread(&x[set * self.size..(set + 1) * self.size]))
+            .collect()
+    }
+
+    /// Adds a right side to `x`.
+    fn gather(&self, forces: &[[f64; 3]], x: &mut Vec<f64>) {
+        let start = x.len();
+        x.resize(start + self.size, 0.0);
         for ((equation, [c, s]), [force, y, z]) in self.equation.iter().zip(&self.frame).zip(forces)
         {
             for (e, value) in equation.iter().zip([*force, c * y + s * z, c * z - s * y]) {
                 if *e != HELD {
-                    x[*e as usize] = value;
+                    x[start + *e as usize] = value;
                 }
             }
         }
-        self.factor.solve(&mut x);
+    }
+
+    fn spread(&self, x: &[f64]) -> Vec<[f64; 3]> {
         let value = |e: u32| if e == HELD { 0.0 } else { x[e as usize] };
         self.equation
             .iter()

@@ -174,39 +174,49 @@ impl<'a> Element<'a> {
         (square, bubble)
     }
 
-    /// `My, Mz, Myz` (N·m per m) and `Qy, Qz` (N/m) at the six nodes: linear fields through the sampling points.
-    pub fn section_forces(&self, u: &Row, bubble: &Bubble) -> [[f64; 5]; NODES] {
-        let mut all = [0.0; ALL];
-        all[..DOFS].copy_from_slice(u);
-        for (k, row) in bubble.iter().enumerate() {
-            all[DOFS + k] = product(row, u);
-        }
+    /// Rows that give `My, Mz, Myz` (N·m per m) and `Qy, Qz` (N/m) at the three sampling points from the nodes' unknowns.
+    pub fn sampler(&self, bubble: &Bubble) -> Sampler {
         let d = self.stiffness;
-        let sampled = [0, 1, 2].map(|s| {
-            let [k1, k2, k3, g1, g2] = self
-                .strains(&REFERENCE_TRIANGLE.samples[s])
-                .map(|row| product(&row, &all));
+        std::array::from_fn(|s| {
+            let [k1, k2, k3, g1, g2] = self.strains(&REFERENCE_TRIANGLE.samples[s]).map(|row| {
+                let mut nodes = [0.0; DOFS];
+                for (c, cell) in nodes.iter_mut().enumerate() {
+                    *cell = row[c] + row[DOFS] * bubble[0][c] + row[DOFS + 1] * bubble[1][c];
+                }
+                nodes
+            });
+            let mix = |p: f64, q: f64| std::array::from_fn(|c| p * k1[c] + q * k2[c]);
             [
-                d.d11 * k1 + d.d12 * k2,
-                d.d12 * k1 + d.d22 * k2,
-                d.d66 * k3,
-                d.s1 * g1,
-                d.s2 * g2,
+                mix(d.d11, d.d12),
+                mix(d.d12, d.d22),
+                k3.map(|k| d.d66 * k),
+                g1.map(|g| d.s1 * g),
+                g2.map(|g| d.s2 * g),
             ]
-        });
-        let mut out = [[0.0; 5]; NODES];
-        for c in 0..5 {
-            let sum: f64 = sampled.iter().map(|v| v[c]).sum();
-            for i in 0..3 {
-                // A linear field is 2 v_i − mean of all at corner i.
-                out[i][c] = 2.0 * sampled[i][c] - sum / 3.0;
-            }
-            for (i, [p, q]) in SIDES.into_iter().enumerate() {
-                out[3 + i][c] = 0.5 * (out[p][c] + out[q][c]);
-            }
-        }
-        out
+        })
     }
+}
+
+/// See [`Element::sampler`].
+pub(super) type Sampler = [[Row; 5]; 3];
+
+/// `My, Mz, Myz` (N·m per m) and `Qy, Qz` (N/m) at the six nodes: linear fields through the sampling points.
+pub(super) fn section_forces(sampler: &Sampler, u: &Row) -> [[f64; 5]; NODES] {
+    let sampled = sampler
+        .each_ref()
+        .map(|rows| rows.each_ref().map(|row| product(row, u)));
+    let mut out = [[0.0; 5]; NODES];
+    for c in 0..5 {
+        let sum: f64 = sampled.iter().map(|v| v[c]).sum();
+        for i in 0..3 {
+            // A linear field is 2 v_i − mean of all at corner i.
+            out[i][c] = 2.0 * sampled[i][c] - sum / 3.0;
+        }
+        for (i, [p, q]) in SIDES.into_iter().enumerate() {
+            out[3 + i][c] = 0.5 * (out[p][c] + out[q][c]);
+        }
+    }
+    out
 }
 
 fn product<const N: usize>(row: &[f64; N], u: &[f64; N]) -> f64 {
@@ -275,7 +285,7 @@ mod tests {
                     0.0,
                     0.0,
                 ];
-                for found in element.section_forces(&u, &bubble) {
+                for found in section_forces(&element.sampler(&bubble), &u) {
                     for (found, exact) in found.iter().zip(exact) {
                         assert!(
                             (found - exact).abs() < 1e-9 * (d.d11 + d.s1),
@@ -301,7 +311,7 @@ mod tests {
         // w = 0.2 y − 0.7 z, β = (0.1, 0.3): shear only.
         let u = values(corners, |[y, z]| [0.2 * y - 0.7 * z, 0.1, 0.3]);
         // The bubble at rest: left alone it would answer, for shear without bending is no equilibrium.
-        for f in element.section_forces(&u, &[[0.0; DOFS]; 2]) {
+        for f in section_forces(&element.sampler(&[[0.0; DOFS]; 2]), &u) {
             assert!(
                 (f[3] - 0.3 * d.s1).abs() < 1e-8 * d.s1 && (f[4] + 0.4 * d.s2).abs() < 1e-8 * d.s2,
                 "{f:?}"

@@ -217,13 +217,16 @@ pub(super) struct Factor {
 }
 
 impl Factor {
-    /// Replaces a right side by its solution.
-    pub fn solve(&self, right: &mut [f64]) {
-        let n = right.len();
-        let mut memory = MemBuffer::new(self.symbolic.solve_in_place_scratch::<f64>(1, Par::Seq));
+    /// Replaces right sides, column after column, by their solutions.
+    pub fn solve(&self, right: &mut [f64], columns: usize) {
+        let rows = self.symbolic.nrows();
+        let mut memory = MemBuffer::new(
+            self.symbolic
+                .solve_in_place_scratch::<f64>(columns, Par::Seq),
+        );
         LltRef::new(&self.symbolic, &self.values).solve_in_place_with_conj(
             Conj::No,
-            MatMut::from_column_major_slice_mut(right, n, 1),
+            MatMut::from_column_major_slice_mut(right, rows, columns),
             Par::Seq,
             MemStack::new(&mut memory),
         );

@@ -45,6 +45,11 @@ impl Peak {
         peak
     }
 
+    /// Whether both stand at the same place of the same mesh.
+    pub fn is_at(&self, other: &Self) -> bool {
+        self.triangle == other.triangle && self.within == other.within
+    }
+
     pub fn at(&self, mesh: &Mesh) -> Point {
         let corners = mesh.corners(self.triangle);
         [0, 1].map(|k| (0..3).map(|i| self.within[i] * corners[i][k]).sum())

@@ -4,7 +4,7 @@ use std::collections::{HashMap, HashSet};
 
 use super::arrange::{Arrangement, Origin};
 use super::assembly::{System, triangle_values};
-use super::element::Element;
+use super::element::section_forces;
 use super::layup::PlyStress;
 use super::mesh::{Mesh, double_area};
 use super::model::{PlateStiffness, Point, Section};
@@ -124,27 +124,19 @@ pub(super) struct Fields {
 }
 
 impl Fields {
-    pub fn new(
-        mesh: &Mesh,
-        corners: &Corners,
-        stiffness: &[PlateStiffness],
-        system: &System,
-        values: &[[f64; 3]],
-    ) -> Self {
+    pub fn new(mesh: &Mesh, corners: &Corners, system: &System, values: &[[f64; 3]]) -> Self {
         let mut sums = vec![(0.0_f64, [0.0_f64; 5]); corners.places.len()];
         let own: Vec<_> = (0..mesh.triangles.len())
             .map(|t| {
-                let element = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]);
-                let forces = element.section_forces(
+                let forces = section_forces(
+                    &system.samplers[t],
                     &triangle_values(mesh.triangles[t], values),
-                    &system.bubbles[t],
                 );
+                let share = double_area(mesh.corners(t));
                 for (slot, force) in corners.slots[t].iter().zip(&forces) {
                     let (area, sum) = &mut sums[*slot as usize];
-                    *area += element.area;
-                    sum.iter_mut()
-                        .zip(force)
-                        .for_each(|(s, f)| *s += element.area * f);
+                    *area += share;
+                    sum.iter_mut().zip(force).for_each(|(s, f)| *s += share * f);
                 }
                 forces
             })

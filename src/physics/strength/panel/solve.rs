@@ -1,14 +1,14 @@
 //! Solving a panel to a stated accuracy.
 
 use super::error::PanelError;
-use super::load::{self, Load};
+use super::estimate::{Errors, error_of};
+use super::load::Load;
 use super::mesh::Mesh;
 use super::model::{Panel, Point};
 use super::outline;
+use super::plate::{Bending, Plate, Stage};
 use super::reaction::{self, Reaction, Resultant};
-use super::ready::{Bending, Ready, Stage};
-use super::recover::{self, Fields, SectionForces, Utilisation};
-use super::reference::shape;
+use super::recover::{self, SectionForces, Utilisation};
 use super::refine;
 
 /// How good the answer must be, and how much it may cost.
@@ -36,12 +36,6 @@ impl Default for Accuracy {
 const MARKED_SHARE: f64 = 0.6;
 /// About how many times more unknowns the next mesh may have.
 const GROWTH: usize = 2;
-/// Safety factor on the step to the limit that the last two meshes foretell (P. J. Roache's grid convergence index, the
-/// figure for a known order).
-const STEP_SAFETY: f64 = 1.25;
-/// Power of the number of unknowns with which the error falls: 2 for quadratic triangles divided where it counts, of which
-/// 1.5 is believed.
-const RATE: f64 = 1.5;
 /// Triangles whose longest side is shorter than this part of the panel's extent are left whole: half a millimetre on a
 /// transom, far less than its thickness.
 const SMALLEST_SIDE: f64 = 2e-4;
@@ -86,50 +80,156 @@ pub struct Solution {
     pub weakest: Option<Utilisation>,
 }
 
-impl Panel {
-    /// Solves for one set of loads, with meshes ever finer where the section forces jump, until the largest deflection is
-    /// within `accuracy.relative`.
-    ///
-    /// Errors: [`PanelError`]; an accuracy that the unknowns allowed cannot reach is no error, see [`Solution::converged`].
-    pub fn solve(&self, loads: &[Load], accuracy: Accuracy) -> Result<Solution, PanelError> {
-        self.ready()?.solve(loads, accuracy)
+/// Several sets of loads on one mesh.
+pub struct Solved<'a> {
+    plate: Plate<'a>,
+    stage: Stage,
+    sets: Vec<Set>,
+}
+
+/// One of them.
+struct Set {
+    bent: Bending,
+    levels: Vec<Level>,
+    /// Of the largest deflection, and of the fields; nothing is known of a set that was never asked for.
+    errors: [f64; 2],
+    /// Whether both were within what was asked for.
+    converged: bool,
+}
+
+impl Set {
+    fn new(bent: Bending) -> Self {
+        Self {
+            bent,
+            levels: Vec::new(),
+            errors: [f64::INFINITY; 2],
+            converged: false,
+        }
     }
 }
 
-impl Ready<'_> {
-    /// As [`Panel::solve`], which it spares the first mesh.
+impl Panel {
+    /// Solves for one set of loads, with meshes ever finer where the section forces jump, until the largest deflection and
+    /// the fields are within `accuracy`.
     ///
-    /// Errors: as there.
+    /// Errors: [`PanelError`]; an accuracy that the unknowns allowed cannot reach is no error, see [`Solution::converged`].
     pub fn solve(&self, loads: &[Load], accuracy: Accuracy) -> Result<Solution, PanelError> {
-        load::check(self.panel, loads)?;
-        let smallest = SMALLEST_SIDE * outline::extent(&self.panel.outline);
-        let mut levels = Vec::new();
-        let mut finer: Option<Stage> = None;
-        loop {
-            let stage = finer.as_ref().unwrap_or(&self.first);
-            let bent = self.bend(stage, loads)?;
-            let errors = Errors::of(self, stage, &bent);
-            levels.push(errors.level);
-            let error = error_of(&levels);
-            let done = error <= accuracy.relative && errors.fields <= accuracy.fields;
-            let marked =
-                heaviest(&errors.weights(accuracy, |t| stage.mesh.longest_side(t) < smallest));
-            if done || marked.is_empty() || GROWTH * stage.system.size() > accuracy.most_unknowns {
-                return Ok(self.solution(stage, bent, error, errors.fields, done, levels));
-            }
-            finer = Some(self.stage(refine::divide(&stage.mesh, &marked))?);
-        }
+        let solved = self.solve_all(&[loads], |_| vec![(0, accuracy)])?;
+        Ok(solved.solution(0))
     }
 
-    fn solution(
-        &self,
-        stage: &Stage,
-        bent: Bending,
-        error: f64,
-        field_error: f64,
-        converged: bool,
-        levels: Vec<Level>,
-    ) -> Solution {
+    /// Solves for each of several sets of loads by itself, all on the same mesh. `wanted` sees them all on a mesh and says which
+    /// must be how good; the mesh is made finer for these, and it is asked again, until it asks for nothing new.
+    ///
+    /// Errors: as [`Panel::solve`].
+    pub fn solve_all<'a, L: AsRef<[Load]>>(
+        &'a self,
+        loads: &[L],
+        mut wanted: impl FnMut(&Solved) -> Vec<(usize, Accuracy)>,
+    ) -> Result<Solved<'a>, PanelError> {
+        let (plate, mesh) = Plate::of(self)?;
+        self.check_loads(loads)?;
+        let stage = plate.stage(mesh)?;
+        let bent = plate.bend(&stage, loads.iter().map(AsRef::as_ref))?;
+        let sets = bent.into_iter().map(Set::new).collect();
+        let mut solved = Solved { plate, stage, sets };
+        let mut asked: Vec<(usize, Accuracy)> = Vec::new();
+        loop {
+            let before = asked.len();
+            for (set, accuracy) in wanted(&solved) {
+                if !asked.iter().any(|(other, _)| *other == set) {
+                    asked.push((set, accuracy));
+                }
+            }
+            if asked.len() == before {
+                return Ok(solved);
+            }
+            let (seen, others): (Vec<usize>, Vec<usize>) =
+                (0..loads.len()).partition(|set| asked.iter().any(|(other, _)| other == set));
+            while let Some(finer) = solved.finer(&asked) {
+                solved.stage = solved.plate.stage(finer)?;
+                solved.bend(loads, &seen)?;
+            }
+            solved.bend(loads, &others)?;
+        }
+    }
+}
+
+impl Solved<'_> {
+    /// Bends some of the sets on the mesh as it is now.
+    fn bend<L: AsRef<[Load]>>(&mut self, loads: &[L], some: &[usize]) -> Result<(), PanelError> {
+        let bent = self
+            .plate
+            .bend(&self.stage, some.iter().map(|set| loads[*set].as_ref()))?;
+        for (set, bent) in some.iter().zip(bent) {
+            self.sets[*set].bent = bent;
+        }
+        Ok(())
+    }
+
+    /// Estimates the errors of the sets asked for; a finer mesh, if any of them wants and may have one.
+    fn finer(&mut self, asked: &[(usize, Accuracy)]) -> Option<Mesh> {
+        let Self { plate, stage, sets } = self;
+        let bent: Vec<&Bending> = asked.iter().map(|(set, _)| &sets[*set].bent).collect();
+        let errors = Errors::of(plate, stage, &bent);
+        let mut weights = vec![0.0; stage.mesh.triangles.len()];
+        let mut allowed = 0;
+        for ((set, accuracy), seen) in asked.iter().zip(errors) {
+            let set = &mut sets[*set];
+            // Those asked for before are seen once more on the same mesh.
+            let unknowns = seen.level.unknowns;
+            if set
+                .levels
+                .last()
+                .is_none_or(|last| last.unknowns != unknowns)
+            {
+                set.levels.push(seen.level);
+            }
+            set.errors = [error_of(&set.levels), seen.fields];
+            let [error, fields] = set.errors;
+            set.converged = error <= accuracy.relative && fields <= accuracy.fields;
+            seen.weigh(error, *accuracy, &mut weights);
+            allowed = allowed.max(accuracy.most_unknowns);
+        }
+        let smallest = SMALLEST_SIDE * outline::extent(&plate.panel.outline);
+        for (t, weight) in weights.iter_mut().enumerate() {
+            if stage.mesh.longest_side(t) < smallest {
+                *weight = 0.0;
+            }
+        }
+        let enough = asked.iter().all(|(set, _)| sets[*set].converged);
+        let marked = heaviest(&weights);
+        if enough || marked.is_empty() || GROWTH * stage.system.size() > allowed {
+            return None;
+        }
+        Some(refine::divide(&stage.mesh, &marked))
+    }
+
+    /// The deflection of a set of loads that is largest in size, with its sign, m.
+    pub fn largest_deflection(&self, set: usize) -> f64 {
+        self.sets[set].bent.peak.deflection
+    }
+
+    /// Section forces of a set of loads, each with its place, m.
+    pub fn section_forces(&self, set: usize) -> impl Iterator<Item = (Point, SectionForces)> {
+        let Stage { mesh, corners, .. } = &self.stage;
+        self.sets[set]
+            .bent
+            .fields
+            .section_forces(corners)
+            .into_iter()
+            .map(|force| (mesh.nodes[force.node as usize], force))
+    }
+
+    /// All of one set of loads.
+    pub fn solution(&self, set: usize) -> Solution {
+        let Self { plate, stage, sets } = self;
+        let Set {
+            bent,
+            levels,
+            errors: [error, field_error],
+            converged,
+        } = &sets[set];
         let Stage {
             mesh,
             holds,
@@ -140,130 +240,27 @@ impl Ready<'_> {
         let values = reaction::polished(
             system,
             mesh,
-            &self.stiffness,
+            &plate.stiffness,
             holds,
             &bent.forces,
-            bent.values,
+            bent.values.clone(),
         );
         Solution {
             deflection: values.iter().map(|v| v[0]).collect(),
             rotation: values.iter().map(|v| [v[1], v[2]]).collect(),
-            reactions: reaction::reactions(mesh, &self.stiffness, holds, &bent.forces, &values),
+            reactions: reaction::reactions(mesh, &plate.stiffness, holds, &bent.forces, &values),
             load: reaction::of_forces(mesh, &bent.forces),
             largest_deflection: bent.peak.deflection,
             largest_at: bent.peak.at(mesh),
-            error,
-            field_error,
-            converged,
-            levels,
-            weakest: recover::weakest(mesh, &self.panel.sections(), &section_forces),
+            error: *error,
+            field_error: *field_error,
+            converged: *converged,
+            levels: levels.clone(),
+            weakest: recover::weakest(mesh, &plate.panel.sections(), &section_forces),
             forces: section_forces,
             mesh: mesh.clone(),
         }
     }
-}
-
-/// What the jumps of the section forces between triangles tell of a mesh.
-struct Errors {
-    level: Level,
-    /// [`Solution::field_error`].
-    fields: f64,
-    /// What each triangle may hide of the largest deflection, m.
-    work: Vec<f64>,
-    /// The energy of each triangle's error, J.
-    energy: Vec<f64>,
-}
-
-impl Errors {
-    fn of(ready: &Ready, stage: &Stage, bent: &Bending) -> Self {
-        let Stage {
-            mesh,
-            system,
-            corners,
-            ..
-        } = stage;
-        let stiffness = &ready.stiffness;
-        // A unit load where the deflection is largest tells how much each triangle's error counts there.
-        let mut unit = vec![[0.0; 3]; bent.values.len()];
-        for (node, share) in mesh.triangles[bent.peak.triangle]
-            .iter()
-            .zip(shape(bent.peak.within))
-        {
-            unit[*node as usize][0] += share;
-        }
-        let dual = Fields::new(mesh, corners, stiffness, system, &system.solve(&unit));
-        let work = recover::error_work(mesh, corners, stiffness, [&bent.fields, &dual]);
-        let energy = recover::error_work(mesh, corners, stiffness, [&bent.fields, &bent.fields]);
-        let level = Level {
-            nodes: mesh.nodes.len(),
-            unknowns: system.size(),
-            deflection: bent.peak.deflection.abs(),
-            energy: 0.5
-                * bent
-                    .values
-                    .iter()
-                    .zip(&bent.forces)
-                    .map(|(v, f)| v[0] * f)
-                    .sum::<f64>(),
-            missing: work.iter().map(|v| v.abs()).sum(),
-        };
-        let fields = if level.energy > 0.0 {
-            (energy.iter().sum::<f64>() / (2.0 * level.energy)).sqrt()
-        } else {
-            0.0
-        };
-        Self {
-            level,
-            fields,
-            work,
-            energy,
-        }
-    }
-
-    /// What dividing each triangle is worth. While the fields are too rough, half of the weight goes to them; then all to
-    /// the largest deflection.
-    fn weights(&self, accuracy: Accuracy, whole: impl Fn(usize) -> bool) -> Vec<f64> {
-        let total = |of: &[f64]| {
-            of.iter()
-                .map(|w| w.abs())
-                .sum::<f64>()
-                .max(f64::MIN_POSITIVE)
-        };
-        let rough = if self.fields > accuracy.fields {
-            1.0 / total(&self.energy)
-        } else {
-            0.0
-        };
-        let work = total(&self.work);
-        (0..self.work.len())
-            .map(|t| {
-                if whole(t) {
-                    0.0
-                } else {
-                    self.work[t].abs() / work + rough * self.energy[t]
-                }
-            })
-            .collect()
-    }
-}
-
-/// Estimated relative error of the last level's deflection: the greater of what the jumps and what the last step say.
-fn error_of(levels: &[Level]) -> f64 {
-    let [before @ .., last] = levels else {
-        return f64::INFINITY;
-    };
-    if last.deflection == 0.0 {
-        return 0.0;
-    }
-    let Some(before) = before.last() else {
-        return f64::INFINITY;
-    };
-    let gain = (last.unknowns as f64 / before.unknowns as f64).powf(RATE) - 1.0;
-    let step =
-        STEP_SAFETY * (last.deflection - before.deflection).abs() / last.deflection / gain.max(0.1);
-    // The jumps say about twice the true error, by the transoms that were compared with meshes far finer.
-    let jumps = last.missing / last.deflection;
-    step.max(jumps)
 }
 
 /// The fewest triangles that hold [`MARKED_SHARE`] of all weights.

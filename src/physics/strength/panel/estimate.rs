@@ -1,0 +1,130 @@
+//! How far a mesh's answer is off, and which triangles are to blame.
+
+use super::plate::{Bending, Plate, Stage};
+use super::recover::{self, Fields};
+use super::reference::shape;
+use super::solve::{Accuracy, Level};
+
+/// Safety factor on the step to the limit that the last two meshes foretell (P. J. Roache's grid convergence index, the
+/// figure for a known order).
+const STEP_SAFETY: f64 = 1.25;
+/// Power of the number of unknowns with which the error falls: 2 for quadratic triangles divided where it counts, of which
+/// 1.5 is believed.
+const RATE: f64 = 1.5;
+
+/// What the jumps of the section forces between triangles tell of one set of loads on one mesh.
+pub(super) struct Errors {
+    pub level: Level,
+    /// [`super::Solution::field_error`].
+    pub fields: f64,
+    /// What each triangle may hide of the largest deflection, m.
+    work: Vec<f64>,
+    /// The energy of each triangle's error, J.
+    energy: Vec<f64>,
+}
+
+impl Errors {
+    /// For each set of loads.
+    pub fn of(plate: &Plate, stage: &Stage, sets: &[&Bending]) -> Vec<Self> {
+        let Stage {
+            mesh,
+            system,
+            corners,
+            ..
+        } = stage;
+        let stiffness = &plate.stiffness;
+        // Sets often move the panel most at the same place: they share its unit load.
+        let mut units: Vec<(&Bending, Fields)> = Vec::new();
+        sets.iter()
+            .map(|bent| {
+                let known = units
+                    .iter()
+                    .position(|(other, _)| other.peak.is_at(&bent.peak));
+                let index = known.unwrap_or_else(|| {
+                    // A unit load where the deflection is largest tells how much each triangle's error counts there.
+                    let mut unit = vec![[0.0; 3]; bent.values.len()];
+                    for (node, share) in mesh.triangles[bent.peak.triangle]
+                        .iter()
+                        .zip(shape(bent.peak.within))
+                    {
+                        unit[*node as usize][0] += share;
+                    }
+                    let values = system.solve(&unit);
+                    units.push((*bent, Fields::new(mesh, corners, system, &values)));
+                    units.len() - 1
+                });
+                let work =
+                    recover::error_work(mesh, corners, stiffness, [&bent.fields, &units[index].1]);
+                let energy =
+                    recover::error_work(mesh, corners, stiffness, [&bent.fields, &bent.fields]);
+                let level = Level {
+                    nodes: mesh.nodes.len(),
+                    unknowns: system.size(),
+                    deflection: bent.peak.deflection.abs(),
+                    energy: 0.5
+                        * bent
+                            .values
+                            .iter()
+                            .zip(&bent.forces)
+                            .map(|(v, f)| v[0] * f)
+                            .sum::<f64>(),
+                    missing: work.iter().map(|v| v.abs()).sum(),
+                };
+                let fields = if level.energy > 0.0 {
+                    (energy.iter().sum::<f64>() / (2.0 * level.energy)).sqrt()
+                } else {
+                    0.0
+                };
+                Self {
+                    level,
+                    fields,
+                    work,
+                    energy,
+                }
+            })
+            .collect()
+    }
+
+    /// Adds each triangle's part of what `accuracy` allows, where this set of loads is not yet within it, to `weights` if
+    /// it is more than other sets'.
+    pub fn weigh(&self, error: f64, accuracy: Accuracy, weights: &mut [f64]) {
+        let part = |allowed: f64, wanted: bool| {
+            if wanted && allowed > 0.0 {
+                1.0 / allowed
+            } else {
+                0.0
+            }
+        };
+        let level = &self.level;
+        let work = part(
+            accuracy.relative * level.deflection,
+            error > accuracy.relative,
+        );
+        let energy = part(
+            2.0 * level.energy * accuracy.fields * accuracy.fields,
+            self.fields > accuracy.fields,
+        );
+        for (weight, (w, e)) in weights.iter_mut().zip(self.work.iter().zip(&self.energy)) {
+            *weight = weight.max(work * w.abs() + energy * e);
+        }
+    }
+}
+
+/// Estimated relative error of the last level's deflection: the greater of what the jumps and what the last step say.
+pub(super) fn error_of(levels: &[Level]) -> f64 {
+    let [before @ .., last] = levels else {
+        return f64::INFINITY;
+    };
+    if last.deflection == 0.0 {
+        return 0.0;
+    }
+    let Some(before) = before.last() else {
+        return f64::INFINITY;
+    };
+    let gain = (last.unknowns as f64 / before.unknowns as f64).powf(RATE) - 1.0;
+    let step =
+        STEP_SAFETY * (last.deflection - before.deflection).abs() / last.deflection / gain.max(0.1);
+    // The jumps say about twice the true error, by the transoms that were compared with meshes far finer.
+    let jumps = last.missing / last.deflection;
+    step.max(jumps)
+}
