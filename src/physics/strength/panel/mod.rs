@@ -42,5 +42,5 @@ pub use mesh::Mesh;
 pub use model::{EdgeSupport, Line, LineKind, Panel, PlateStiffness, Point, Region, Section};
 pub use reaction::{Reaction, Resultant, SupportPart};
 pub use recover::{SectionForces, Utilisation};
-pub use solve::{Accuracy, Level, Solution, Solved};
+pub use solve::{Accuracy, Level, Solution, Solved, Wanted};
 pub use stiffness_test::{scale_from_deflection, scale_of_region};

@@ -10,6 +10,7 @@ use super::plate::{Bending, Plate, Stage};
 use super::reaction::{self, Reaction, Resultant};
 use super::recover::{self, SectionForces, Utilisation};
 use super::refine;
+use super::vector::distance_to_triangle;
 
 /// How good the answer must be, and how much it may cost.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -80,6 +81,15 @@ pub struct Solution {
     pub weakest: Option<Utilisation>,
 }
 
+/// What is asked of a mesh that several sets of loads share.
+#[derive(Debug, Clone, Default)]
+pub struct Wanted {
+    /// Sets of loads by index, and how good each must be.
+    pub sets: Vec<(usize, Accuracy)>,
+    /// Where stress is read: a place and a length (m) about it within which no triangle's side is to be longer.
+    pub places: Vec<(Point, f64)>,
+}
+
 /// Several sets of loads on one mesh.
 pub struct Solved<'a> {
     plate: Plate<'a>,
@@ -114,18 +124,21 @@ impl Panel {
     ///
     /// Errors: [`PanelError`]; an accuracy that the unknowns allowed cannot reach is no error, see [`Solution::converged`].
     pub fn solve(&self, loads: &[Load], accuracy: Accuracy) -> Result<Solution, PanelError> {
-        let solved = self.solve_all(&[loads], |_| vec![(0, accuracy)])?;
+        let solved = self.solve_all(&[loads], |_| Wanted {
+            sets: vec![(0, accuracy)],
+            places: Vec::new(),
+        })?;
         Ok(solved.solution(0))
     }
 
-    /// Solves for each of several sets of loads by itself, all on the same mesh. `wanted` sees them all on a mesh and says which
-    /// must be how good; the mesh is made finer for these, and it is asked again, until it asks for nothing new.
+    /// Solves for each of several sets of loads by itself, all on the same mesh. `wanted` sees them all on a mesh and says what
+    /// it wants better; the mesh is made finer for that, and it is asked again, until it wants nothing more.
     ///
     /// Errors: as [`Panel::solve`].
     pub fn solve_all<'a, L: AsRef<[Load]>>(
         &'a self,
         loads: &[L],
-        mut wanted: impl FnMut(&Solved) -> Vec<(usize, Accuracy)>,
+        mut wanted: impl FnMut(&Solved) -> Wanted,
     ) -> Result<Solved<'a>, PanelError> {
         let (plate, mesh) = Plate::of(self)?;
         self.check_loads(loads)?;
@@ -135,22 +148,36 @@ impl Panel {
         let mut solved = Solved { plate, stage, sets };
         let mut asked: Vec<(usize, Accuracy)> = Vec::new();
         loop {
+            let Wanted { sets, places } = wanted(&solved);
             let before = asked.len();
-            for (set, accuracy) in wanted(&solved) {
+            for (set, accuracy) in sets {
                 if !asked.iter().any(|(other, _)| *other == set) {
                     asked.push((set, accuracy));
                 }
             }
-            if asked.len() == before {
+            let coarse = solved.coarse_near(&places);
+            if asked.len() == before && coarse.is_empty() {
                 return Ok(solved);
             }
             let (seen, others): (Vec<usize>, Vec<usize>) =
                 (0..loads.len()).partition(|set| asked.iter().any(|(other, _)| other == set));
-            while let Some(finer) = solved.finer(&asked) {
+            let mut marked = coarse;
+            loop {
+                marked.extend(solved.wanting(&asked));
+                if marked.is_empty() || solved.is_large(&asked) {
+                    break;
+                }
+                marked.sort_unstable();
+                marked.dedup();
+                let finer = refine::divide(&solved.stage.mesh, &marked);
                 solved.stage = solved.plate.stage(finer)?;
                 solved.bend(loads, &seen)?;
+                marked = solved.coarse_near(&places);
             }
             solved.bend(loads, &others)?;
+            if solved.is_large(&asked) {
+                return Ok(solved);
+            }
         }
     }
 }
@@ -167,13 +194,32 @@ impl Solved<'_> {
         Ok(())
     }
 
-    /// Estimates the errors of the sets asked for; a finer mesh, if any of them wants and may have one.
-    fn finer(&mut self, asked: &[(usize, Accuracy)]) -> Option<Mesh> {
+    /// Triangles near these places that are larger than is wanted there.
+    fn coarse_near(&self, places: &[(Point, f64)]) -> Vec<usize> {
+        let mesh = &self.stage.mesh;
+        (0..mesh.triangles.len())
+            .filter(|&t| {
+                let side = mesh.longest_side(t);
+                places.iter().any(|(at, reach)| {
+                    side > *reach && distance_to_triangle(mesh.corners(t), *at) <= *reach
+                })
+            })
+            .collect()
+    }
+
+    /// Whether no finer mesh is allowed.
+    fn is_large(&self, asked: &[(usize, Accuracy)]) -> bool {
+        let allowed = asked.iter().map(|(_, accuracy)| accuracy.most_unknowns);
+        GROWTH * self.stage.system.size() > allowed.max().unwrap_or(0)
+    }
+
+    /// Estimates the errors of the sets asked for, and says which triangles are to be divided for those that are not good
+    /// enough.
+    fn wanting(&mut self, asked: &[(usize, Accuracy)]) -> Vec<usize> {
         let Self { plate, stage, sets } = self;
         let bent: Vec<&Bending> = asked.iter().map(|(set, _)| &sets[*set].bent).collect();
         let errors = Errors::of(plate, stage, &bent);
         let mut weights = vec![0.0; stage.mesh.triangles.len()];
-        let mut allowed = 0;
         for ((set, accuracy), seen) in asked.iter().zip(errors) {
             let set = &mut sets[*set];
             // Those asked for before are seen once more on the same mesh.
@@ -189,7 +235,9 @@ impl Solved<'_> {
             let [error, fields] = set.errors;
             set.converged = error <= accuracy.relative && fields <= accuracy.fields;
             seen.weigh(error, *accuracy, &mut weights);
-            allowed = allowed.max(accuracy.most_unknowns);
+        }
+        if asked.iter().all(|(set, _)| sets[*set].converged) {
+            return Vec::new();
         }
         let smallest = SMALLEST_SIDE * outline::extent(&plate.panel.outline);
         for (t, weight) in weights.iter_mut().enumerate() {
@@ -197,12 +245,7 @@ impl Solved<'_> {
                 *weight = 0.0;
             }
         }
-        let enough = asked.iter().all(|(set, _)| sets[*set].converged);
-        let marked = heaviest(&weights);
-        if enough || marked.is_empty() || GROWTH * stage.system.size() > allowed {
-            return None;
-        }
-        Some(refine::divide(&stage.mesh, &marked))
+        heaviest(&weights)
     }
 
     /// The deflection of a set of loads that is largest in size, with its sign, m.

@@ -36,3 +36,18 @@ pub(super) fn nearest_on_segment(a: Point, b: Point, p: Point) -> f64 {
 pub(super) fn distance_to_segment(a: Point, b: Point, p: Point) -> f64 {
     distance(lerp(a, b, nearest_on_segment(a, b, p)), p)
 }
+
+/// From an anticlockwise triangle; 0 inside it.
+pub(super) fn distance_to_triangle(corners: [Point; 3], p: Point) -> f64 {
+    let sides = [0, 1, 2].map(|i| [corners[i], corners[(i + 1) % 3]]);
+    if sides
+        .iter()
+        .all(|[a, b]| cross(sub(*b, *a), sub(p, *a)) >= 0.0)
+    {
+        return 0.0;
+    }
+    sides
+        .iter()
+        .map(|[a, b]| distance_to_segment(*a, *b, p))
+        .fold(f64::INFINITY, f64::min)
+}
