@@ -21,7 +21,6 @@ use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Missing, Outfit, Rig};
 use crate::working::Sheet;
 
-use bend::Hanging;
 pub use bend::{Bent, Effect, Governing};
 pub use board::{Board, Knee};
 pub use core::{Core, FlexTest};
@@ -135,16 +134,21 @@ impl Strength {
         let before = old(rig, &board, driving, &mut old_assumed);
         let mut core = Core::of(rig, &board, &footings, before.as_deref().ok())?;
         let left = core.left;
-        let after = Hanging {
-            cases: footing::cases(&rig.after),
-            footings,
-        };
-        let before = before.map(|footings| Hanging {
-            cases: footing::cases(&rig.before),
-            footings,
-        });
-        let (after, before) = bend::both(&board, left, after, before)?;
-        let knees = Knees::of(&board, left, &after)?;
+        // Old and new ask nothing of each other, and each takes as long as all the rest of a report.
+        let (after, knees, before) = std::thread::scope(|scope| {
+            let old = scope.spawn(|| {
+                before.and_then(|footings| {
+                    Laden::of(&board, left, footing::cases(&rig.before), footings).map_err(why)
+                })
+            });
+            let after = Laden::of(&board, left, footing::cases(&rig.after), footings);
+            let after = after.and_then(|after| Ok((Knees::of(&board, left, &after)?, after)));
+            let before = match old.join() {
+                Ok(before) => before,
+                Err(panic) => std::panic::resume_unwind(panic),
+            };
+            after.map(|(knees, after)| (after, knees, before))
+        })?;
         core.compare(&board, &after);
         for text in old_assumed {
             if before.is_ok() && !assumed.contains(&text) {
