@@ -120,8 +120,12 @@ fn the_hull_is_drawn_to_the_jobs_numbers() {
 fn the_loads_and_the_panel_are_drawn_to_the_jobs_numbers() {
     let svg = drawing(&demo("oyster_skiff"), "free-body.svg");
     measures(&svg, "transom-height", 25.25 * INCH);
-    // The bracket's setback and the engine's centre aft of its face.
-    measures(&svg, "weight-aft", (30.0 + 13.0) * INCH);
+    // The bracket's setback, square to a transom of 14 degrees, taken level, and the engine's centre aft of its face.
+    measures(
+        &svg,
+        "weight-aft",
+        (30.0 / 14f64.to_radians().cos() + 13.0) * INCH,
+    );
     for name in ["panel-deflection.svg", "panel-stress.svg"] {
         let svg = drawing(&demo("oyster_skiff"), name);
         measures(&svg, "transom-height", 25.25 * INCH);

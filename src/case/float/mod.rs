@@ -21,7 +21,7 @@ use crate::rig::{Missing, Outfit, Rig};
 
 use aboard::Aboard;
 pub use bare::AsMeasured;
-pub use ledger::{Entry, Movable, plate_point};
+pub use ledger::{Entry, Movable, bracket_foot, plate_point};
 pub use remedy::Shift;
 pub use shape::{BracketBox, Built, shape_fault};
 pub use state::{Loaded, State};
