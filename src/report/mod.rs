@@ -1,4 +1,4 @@
-//! Reports: text and JSON from the same findings.
+//! Reports: text, JSON, pages and drawings from the same findings.
 
 pub(crate) mod drawings;
 mod json;
@@ -9,6 +9,7 @@ mod swing;
 mod text;
 
 use crate::case::Case;
+use crate::catalog::Tables;
 use crate::job::Sitting;
 use crate::quantity::{Text, Units};
 use crate::rig::Missing;
@@ -144,6 +145,15 @@ impl Report<'_> {
         }
         all
     }
+}
+
+/// Citation and edition of each table of regulation that stands in the catalog.
+fn citations(tables: &Tables) -> Vec<(&str, &str)> {
+    let power = tables.power_capacity.as_ref();
+    let weights = tables.engine_weights.as_ref();
+    let power = power.map(|table| (table.citation.as_str(), table.edition.as_str()));
+    let weights = weights.map(|table| (table.citation.as_str(), table.edition.as_str()));
+    power.into_iter().chain(weights).collect()
 }
 
 /// `1 check fails`, `3 checks fail`.
