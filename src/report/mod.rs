@@ -79,10 +79,11 @@ impl Report<'_> {
                 counted(w, "check warns", "checks warn")
             ),
             (f, w, n) => {
-                let mut line = format!(
-                    "Does not fit as written: {}",
-                    counted(f, "check fails", "checks fail")
-                );
+                let lead = match self.case.rig.sitting {
+                    Sitting::AsFitted => "Not right as fitted",
+                    _ => "Does not fit as written",
+                };
+                let mut line = format!("{lead}: {}", counted(f, "check fails", "checks fail"));
                 if w > 0 {
                     line.push_str(&format!(", {}", counted(w, "warns", "warn")));
                 }

@@ -14,7 +14,7 @@ use maud::{Markup, html};
 
 use super::drawings::{self, Drawing};
 use super::{Report, mark};
-use crate::quantity::{Piece, Text, Units};
+use crate::quantity::{Measure, Piece, Text, Units};
 use crate::rules::Judged;
 
 pub(super) use findings::capital;
@@ -134,6 +134,12 @@ fn quoted(words: &str, open: &mut bool) -> String {
         .collect()
 }
 
+/// A number that fills a cell: in both units it may break between them, and nowhere else.
+fn kept_together(measure: Measure, units: Units) -> String {
+    let parts = measure.show(units).replace(' ', "\u{a0}");
+    parts.replace("\u{a0}(", " (")
+}
+
 /// The fragment of a rule's finding, or of its working.
 fn anchor(lead: &str, judged: &Judged) -> String {
     format!("{lead}-{}", judged.rule.id.replace('/', "-"))
@@ -159,9 +165,8 @@ fn table(rows: &crate::working::Table, units: Units) -> Markup {
             tbody {
                 @for row in &rows.rows {
                     tr { @for (i, cell) in row.iter().enumerate() { td class=[class(i)] {
-                        // A cell that is one number keeps it together by its class.
                         @match cell.as_measure().filter(|_| class(i).is_some()) {
-                            Some(measure) => (measure.show(units)),
+                            Some(measure) => (kept_together(measure, units)),
                             None => (prose(cell, units)),
                         }
                     } } }
