@@ -3,6 +3,7 @@
 
 pub mod float;
 mod rows;
+mod stern;
 pub mod strength;
 pub mod swing;
 mod weights;
@@ -10,10 +11,11 @@ mod weights;
 use std::sync::OnceLock;
 
 use crate::rig::Rig;
+use crate::written::Slip;
 use float::{Float, NoFloat};
 
 pub(crate) use rows::{Rows, fixed_engines, holes_up};
-use strength::{NoStrength, PanelAnswer, Strength, StudyFault};
+use strength::{NoStrength, PanelAnswer, Strength};
 
 /// One rig on the desk.
 pub struct Case<'a> {
@@ -22,7 +24,7 @@ pub struct Case<'a> {
     float: OnceLock<Result<Float, NoFloat>>,
     swing: swing::Kept,
     strength: OnceLock<Result<Strength, NoStrength>>,
-    panel_study: OnceLock<Option<Result<PanelAnswer, StudyFault>>>,
+    panel_study: OnceLock<Option<Result<PanelAnswer, Slip>>>,
 }
 
 impl<'a> Case<'a> {

@@ -123,13 +123,11 @@ impl Rows {
                 ]
             })
             .collect();
-        Table {
-            title: format!("hole rows of the {label}"),
-            heads: ["holes up", "plate above the bottom", ""]
-                .map(str::to_owned)
-                .to_vec(),
+        Table::new(
+            &format!("hole rows of the {label}"),
+            &["holes up", "plate above the bottom", ""],
             rows,
-        }
+        )
     }
 }
 

@@ -65,13 +65,11 @@ fn part(title: &str, outfit: &Outfit) -> Part {
     }
     Part {
         title: title.to_owned(),
-        tables: vec![Table {
-            title: "engines, brackets and what goes with them".to_owned(),
-            heads: ["item", "weight", "to port of centre", "basis"]
-                .map(str::to_owned)
-                .to_vec(),
+        tables: vec![Table::new(
+            "engines, brackets and what goes with them",
+            &["item", "weight", "to port of centre", "basis"],
             rows,
-        }],
+        )],
         ..Part::default()
     }
 }

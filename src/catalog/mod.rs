@@ -5,6 +5,7 @@
 
 mod check;
 mod entries;
+mod folder;
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -19,10 +20,9 @@ pub use entries::{
     BoltGrade, BoltSize, CatalogFile, EngineWeightRow, EngineWeights, Entry, Material,
     PowerCapacity, PowerStep,
 };
+pub use folder::read_folder;
 
 static BUILT_IN: Dir = include_dir!("$CARGO_MANIFEST_DIR/catalogs");
-/// The folder of demo jobs among the built-in files; no catalog entries there.
-const DEMO_JOBS: &str = "jobs";
 
 /// Everything that jobs can name, and the tables that rules read.
 #[derive(Clone, Debug, Default)]
@@ -57,7 +57,7 @@ pub enum CatalogError {
     #[error("{}: {source}", path.display())]
     Unreadable { path: PathBuf, source: FileError },
     /// The folder holds no catalog file.
-    #[error("{}: no .ron file in this folder", path.display())]
+    #[error("{}: no .ron file in this folder or one inside it", path.display())]
     Empty { path: PathBuf },
     /// Files with faults, each with its own.
     #[error("{}", render_all(.0))]
@@ -75,9 +75,7 @@ impl Catalog {
     /// Faults in the built-in files: none in a released program (a test reads them all).
     pub fn built_in() -> Result<Self, CatalogError> {
         let mut catalog = Catalog::default();
-        let mut files = Vec::new();
-        collect_built_in(&BUILT_IN, &mut files);
-        catalog.add(files)?;
+        catalog.add(folder::built_in(&BUILT_IN))?;
         Ok(catalog)
     }
 
@@ -216,56 +214,4 @@ pub fn load(name: &str, text: &str) -> Result<(CatalogFile, Page), Faults> {
     let (mut file, page) = draft.finish()?;
     file.keep_texts(&page);
     Ok((file, page))
-}
-
-fn collect_built_in(folder: &Dir, files: &mut Vec<(String, String)>) {
-    for file in folder.files() {
-        if file.path().extension().is_some_and(|e| e == "ron")
-            && let Some(text) = file.contents_utf8()
-        {
-            files.push((file.path().display().to_string(), text.to_owned()));
-        }
-    }
-    for inner in folder.dirs() {
-        if inner.path() != Path::new(DEMO_JOBS) {
-            collect_built_in(inner, files);
-        }
-    }
-}
-
-/// The names and texts of the folder's `.ron` files, in the order of their names.
-///
-/// # Errors
-/// A folder or file that cannot be read, or no file at all.
-pub fn read_folder(folder: &Path) -> Result<Vec<(String, String)>, CatalogError> {
-    let unreadable = |path: &Path| {
-        let path = path.to_owned();
-        move |source: std::io::Error| CatalogError::Unreadable {
-            path,
-            source: source.into(),
-        }
-    };
-    let mut paths = Vec::new();
-    for entry in std::fs::read_dir(folder).map_err(unreadable(folder))? {
-        let path = entry.map_err(unreadable(folder))?.path();
-        if path.extension().is_some_and(|e| e == "ron") {
-            paths.push(path);
-        }
-    }
-    paths.sort();
-    if paths.is_empty() {
-        return Err(CatalogError::Empty {
-            path: folder.to_owned(),
-        });
-    }
-    paths
-        .into_iter()
-        .map(|path| {
-            let text = written::text_of(&path).map_err(|source| CatalogError::Unreadable {
-                path: path.clone(),
-                source,
-            })?;
-            Ok((path.display().to_string(), text))
-        })
-        .collect()
 }

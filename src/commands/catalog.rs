@@ -28,7 +28,7 @@ enum CatalogVerb {
         #[command(flatten)]
         catalog: CatalogChoice,
     },
-    /// Check a folder of catalog files
+    /// Check the catalog files of a folder and of the folders inside it
     Check {
         /// The folder
         dir: PathBuf,

@@ -2,6 +2,7 @@
 
 mod catalog;
 mod check;
+mod load;
 mod output;
 mod photographs;
 mod rules;
@@ -15,17 +16,11 @@ use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
-use sha2::{Digest, Sha256};
-
-use crate::case::Case;
-use crate::case::float::shape_fault;
-use crate::case::swing::study_faults;
-use crate::catalog::{Catalog, CatalogError, hexadecimal};
-use crate::job;
+use crate::catalog::CatalogError;
 use crate::quantity::Units;
-use crate::report::Stamp;
-use crate::rig::{self, Files, Rig};
-use crate::written::{self, Fault, Faults, FileError, Page};
+use crate::written::{self, Faults, FileError};
+
+use load::{load_catalog, load_job};
 
 /// Checks whether an outboard repower belongs on a given boat, and shows its working. It advises; it
 /// never approves.
@@ -55,7 +50,7 @@ enum Verb {
 /// Where engine classes and the rest are looked up.
 #[derive(Args)]
 struct CatalogChoice {
-    /// A folder of .ron files whose entries are added to the built-in catalog or replace entries of the same name
+    /// A folder of .ron files, sub-folders too, whose entries are added to the built-in catalog or replace entries of the same name
     #[arg(long, value_name = "DIR")]
     catalog: Option<PathBuf>,
 }
@@ -157,128 +152,4 @@ fn written_to(path: &Path, more: &str) {
 /// Prints to standard output, without colour where it is not wanted; a closed pipe ends it quietly.
 fn print(text: &str) {
     let _ = anstream::stdout().write_all(text.as_bytes());
-}
-
-fn load_catalog(choice: &CatalogChoice) -> Result<Catalog, CommandError> {
-    Ok(match &choice.catalog {
-        Some(folder) => Catalog::with_folder(folder)?,
-        None => Catalog::built_in()?,
-    })
-}
-
-fn read(path: &Path) -> Result<String, CommandError> {
-    written::text_of(path).map_err(|source| CommandError::Unreadable {
-        path: path.to_owned(),
-        source,
-    })
-}
-
-/// A job that was read: its rig, and its page for what is found wrong later.
-struct Loaded {
-    rig: Rig,
-    page: Page,
-}
-
-impl Loaded {
-    /// What a page made from it is matched by.
-    fn stamp(&self, path: &Path, catalog: &Catalog) -> Stamp {
-        Stamp {
-            job: path
-                .file_name()
-                .map(|name| name.to_string_lossy().into_owned())
-                .unwrap_or_default(),
-            // The bytes on the disk: the text may have lost a byte order mark.
-            job_hash: hexadecimal(&match std::fs::read(path) {
-                Ok(bytes) => Sha256::digest(bytes),
-                Err(_) => Sha256::digest(self.page.text.as_bytes()),
-            }),
-            catalogs: catalog.stamp(),
-        }
-    }
-}
-
-/// The job in this file.
-fn load_job(path: &Path, catalog: &Catalog) -> Result<Loaded, CommandError> {
-    let text = read(path)?;
-    let mut draft = job::draft(&path.display().to_string(), &text);
-    let page = draft.page.clone();
-    let (files, unread) = draft
-        .value
-        .as_ref()
-        .map(|job| read_files(job, path, &page))
-        .unwrap_or_default();
-    draft.add(unread);
-    let resolved = draft
-        .value
-        .as_ref()
-        .map(|job| rig::resolve_with_files(job, catalog, &files));
-    match resolved {
-        Some(Ok(rig)) => {
-            // A shape that was read may still be no hull; one that was not was told already.
-            if draft.faults.is_empty()
-                && let Some(fault) = shape_fault(&rig)
-            {
-                draft.add(vec![page.fault(&fault.path, fault.message, fault.help)]);
-            }
-            draft.add(
-                study_faults(&rig)
-                    .into_iter()
-                    .map(|fault| page.fault(&fault.path, fault.error.to_string(), ""))
-                    .collect(),
-            );
-            if draft.faults.is_empty() {
-                let faults = Case::new(&rig).study_faults();
-                draft.add(
-                    faults
-                        .into_iter()
-                        .map(|one| page.fault(&one.path, one.message, one.help))
-                        .collect(),
-                );
-            }
-            let (_, page) = draft.finish()?;
-            Ok(Loaded { rig, page })
-        }
-        Some(Err(unresolved)) => {
-            draft.add(
-                unresolved
-                    .into_iter()
-                    .map(|one| page.fault(&one.path, one.message, one.help))
-                    .collect(),
-            );
-            Err(Faults::new(&page, draft.faults).into())
-        }
-        None => Err(Faults::new(&draft.page, draft.faults).into()),
-    }
-}
-
-/// The longest file that a job may name.
-const LONGEST_NAMED_FILE: u64 = 1 << 28;
-
-/// The bytes of the files that a job names, from the job's own folder, and the faults of those that
-/// cannot be read.
-fn read_files(job: &job::Job, path: &Path, page: &Page) -> (Files, Vec<Fault>) {
-    let folder = path.parent().unwrap_or(Path::new("."));
-    let mut files = Files::new();
-    let mut faults = Vec::new();
-    for (entry, name) in job.files() {
-        let file = folder.join(name);
-        let read = std::fs::metadata(&file).and_then(|about| {
-            if !about.is_file() || about.len() > LONGEST_NAMED_FILE {
-                let why = "no file, or a longer one than any hull needs";
-                return Err(std::io::Error::other(why));
-            }
-            std::fs::read(&file)
-        });
-        match read {
-            Ok(bytes) => {
-                files.insert(name.to_owned(), bytes.into());
-            }
-            Err(error) => faults.push(page.fault(
-                entry,
-                format!("`{}` cannot be read: {error}", file.display()),
-                "the name counts from the folder of the job",
-            )),
-        }
-    }
-    (files, faults)
 }

@@ -84,6 +84,18 @@ pub enum Bottom {
     Cathedral,
 }
 
+impl Bottom {
+    /// The bottom in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Bottom::FlatHardChine => "flat with hard chines",
+            Bottom::Vee => "vee",
+            Bottom::Round => "round",
+            Bottom::Cathedral => "cathedral",
+        }
+    }
+}
+
 /// How fuel is carried, as 33 CFR 183.41 distinguishes it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -181,6 +193,17 @@ pub enum Core {
     Soft,
 }
 
+impl Core {
+    /// The core in a word.
+    pub fn words(self) -> &'static str {
+        match self {
+            Core::Sound => "sound",
+            Core::Suspect => "suspect",
+            Core::Soft => "soft",
+        }
+    }
+}
+
 /// How the top of the transom is finished.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -191,6 +214,17 @@ pub enum TopEdge {
     Capped,
     /// The core shows.
     Bare,
+}
+
+impl TopEdge {
+    /// The finish in a word.
+    pub fn words(self) -> &'static str {
+        match self {
+            TopEdge::Sealed => "sealed",
+            TopEdge::Capped => "capped",
+            TopEdge::Bare => "bare",
+        }
+    }
 }
 
 /// A transom height taken off the centreline.

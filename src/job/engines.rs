@@ -88,6 +88,17 @@ pub enum Hand {
     Counter,
 }
 
+impl Hand {
+    /// The hand in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Hand::Right => "right",
+            Hand::Left => "left",
+            Hand::Counter => "two, turning against each other",
+        }
+    }
+}
+
 /// A place across the boat, from the centreline.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(rename_all = "snake_case")]

@@ -15,6 +15,9 @@ pub use kind::{Dimensioned, Kind, Moment};
 pub use measure::{Measure, Style, Units, grouped};
 pub use parse::{Parsed, QuantityError, Tolerance, parse};
 pub use reading::{Basis, Reading};
-pub(crate) use text::say;
 pub use text::{Piece, Text};
-pub use units::{Unit, degrees, feet, horsepower, inches, pounds, pounds_per_cubic_foot, units_of};
+pub(crate) use text::{capitalised, say};
+pub use units::{
+    Unit, degrees, feet, horsepower, inches, pounds, pounds_per_cubic_foot, standard_gravity,
+    units_of,
+};

@@ -3,7 +3,7 @@
 //! `uom` carries the dimensions; its factors for US customary units are rounded to seven digits,
 //! so the exact definitions stand here instead.
 
-use uom::si::f64::{Angle, Length, Mass, MassDensity, Power};
+use uom::si::f64::{Acceleration, Angle, Length, Mass, MassDensity, Power};
 
 use super::{Dimensioned, Kind};
 
@@ -27,7 +27,7 @@ const FOOT: f64 = 12.0 * INCH;
 /// Avoirdupois pound, exact. Source: NIST SP 811, B.8.
 const POUND: f64 = 0.453_592_37;
 /// Standard acceleration of free fall, exact. Source: NIST SP 811, B.8 (CGPM 1901).
-pub(super) const STANDARD_GRAVITY: f64 = 9.806_65;
+const STANDARD_GRAVITY: f64 = 9.806_65;
 /// Pound-force. Source: NIST SP 811, B.8.
 const POUND_FORCE: f64 = POUND * STANDARD_GRAVITY;
 /// Mechanical horsepower, 550 ft·lbf/s. Source: NIST SP 811, B.8.
@@ -216,6 +216,11 @@ pub fn horsepower(value: f64) -> Power {
 /// So many degrees of arc.
 pub fn degrees(value: f64) -> Angle {
     Angle::from_si(value * DEGREE)
+}
+
+/// Standard gravity.
+pub fn standard_gravity() -> Acceleration {
+    Acceleration::from_si(STANDARD_GRAVITY)
 }
 
 /// So many pounds to the cubic foot.

@@ -117,10 +117,7 @@ pub struct ShaftChoice {
 impl Outfit {
     /// Its engines, as a missing reading.
     pub fn missing(&self) -> Missing {
-        Missing {
-            measurement: self.measurement,
-            of: None,
-        }
+        Missing::one(self.measurement)
     }
 
     /// The outfit, where any engine is given.

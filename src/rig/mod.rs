@@ -25,7 +25,7 @@ pub use engine::{Bracket, Engine, Group, Outfit, ShaftChoice};
 pub use float::{Afloat, Files, Shape};
 pub use papers::Papers;
 pub use readings::{Taken, TakenGroup, Value};
-pub use resolve::{Unresolved, resolve, resolve_with_files};
+pub use resolve::{resolve, resolve_with_files};
 pub use slot::{Missing, Slot};
 pub use structure::{Bolts, Layer, Structure};
 pub use swing::{OnTrailer, Surroundings, SwingSheet};

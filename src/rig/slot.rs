@@ -1,6 +1,7 @@
 //! A place for a reading that may not have been taken, with the way to take it.
 
 use crate::job::tape::Measurement;
+use crate::quantity::{Text, say};
 
 /// What a job says at one place, or how to find out.
 #[derive(Clone, Debug)]
@@ -48,11 +49,6 @@ impl<T> Slot<T> {
         self.measurement
     }
 
-    /// Of which engine or item it is, where there are several.
-    pub fn of_what(&self) -> Option<&str> {
-        self.of.as_deref()
-    }
-
     /// The reading, or what is missing.
     ///
     /// # Errors
@@ -66,6 +62,29 @@ impl<T> Slot<T> {
 }
 
 impl Missing {
+    /// One of the boat's own readings.
+    pub fn one(measurement: &'static Measurement) -> Self {
+        Missing {
+            measurement,
+            of: None,
+        }
+    }
+
+    /// Adds more of them, each once.
+    pub fn gather(all: &mut Vec<Missing>, more: impl IntoIterator<Item = Missing>) {
+        for one in more {
+            if !all.contains(&one) {
+                all.push(one);
+            }
+        }
+    }
+
+    /// What waits for these, in a sentence.
+    pub fn awaited(missing: &[Missing]) -> Text {
+        let names: Vec<String> = missing.iter().map(Missing::name).collect();
+        say!("Waits for: {}.", names.join("; "))
+    }
+
     /// What is missing, in words: "shaft length of the port engine".
     pub fn name(&self) -> String {
         match &self.of {

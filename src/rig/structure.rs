@@ -98,7 +98,7 @@ pub(super) fn resolve(
         lay_up,
         knees: Slot::new(said.knees.clone(), &tape::KNEES),
         stiffener_material: stiffener
-            .and_then(|name| find(resolver, "structure.top_stiffener.material", &name))
+            .and_then(|name| resolver.material("structure.top_stiffener.material", &name))
             .map(|entry| entry.spec),
         said,
         top_speed: Slot::new(operating.top_speed.clone(), &tape::TOP_SPEED),
@@ -122,41 +122,20 @@ pub(super) fn bolts(resolver: &mut Resolver, path: &str, group: &EngineGroup) ->
         size: size.and_then(|name| find_size(resolver, &format!("{path}.bolts.size"), &name)),
         grade: grade.and_then(|name| find_grade(resolver, &format!("{path}.bolts.grade"), &name)),
         plate: plate.and_then(|name| {
-            find(
-                resolver,
-                &format!("{path}.bolts.backing_plate.material"),
-                &name,
-            )
+            resolver.material(&format!("{path}.bolts.backing_plate.material"), &name)
         }),
         said,
     }
 }
 
-fn find(resolver: &mut Resolver, path: &str, name: &str) -> Option<Entry<Material>> {
-    let catalog = resolver.catalog;
-    let found = catalog.material(name).cloned();
-    if found.is_none() {
-        resolver.unknown(path, name, "material", &catalog.materials);
-    }
-    found
-}
-
 fn find_size(resolver: &mut Resolver, path: &str, name: &str) -> Option<Entry<BoltSize>> {
     let sizes = &resolver.catalog.tables.bolt_sizes;
-    let found = sizes.iter().find(|entry| entry.name == name).cloned();
-    if found.is_none() {
-        resolver.unknown(path, name, "bolt size", sizes);
-    }
-    found
+    resolver.find(path, name, "bolt size", sizes)
 }
 
 fn find_grade(resolver: &mut Resolver, path: &str, name: &str) -> Option<Entry<BoltGrade>> {
     let grades = &resolver.catalog.tables.bolt_grades;
-    let found = grades.iter().find(|entry| entry.name == name).cloned();
-    if found.is_none() {
-        resolver.unknown(path, name, "bolt grade", grades);
-    }
-    found
+    resolver.find(path, name, "bolt grade", grades)
 }
 
 fn layers(resolver: &mut Resolver, path: &str, said: &[job::Layer]) -> Option<Vec<Layer>> {
@@ -164,7 +143,7 @@ fn layers(resolver: &mut Resolver, path: &str, said: &[job::Layer]) -> Option<Ve
         .iter()
         .enumerate()
         .filter_map(|(i, layer)| {
-            let material = find(resolver, &format!("{path}[{i}].material"), &layer.material)?;
+            let material = resolver.material(&format!("{path}[{i}].material"), &layer.material)?;
             Some(Layer {
                 material,
                 thickness: layer.thickness.value,

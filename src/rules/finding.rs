@@ -1,6 +1,6 @@
 //! What a rule says of a rig.
 
-use crate::quantity::{Measure, Text, Units, say};
+use crate::quantity::{Measure, Text, Units};
 use crate::rig::Missing;
 use crate::working::{Sheet, Table};
 
@@ -113,13 +113,18 @@ impl Finding {
 
     /// Readings are missing.
     pub fn unmeasured(missing: Vec<Missing>) -> Self {
-        let names: Vec<String> = missing.iter().map(Missing::name).collect();
-        Finding {
-            missing,
-            ..Finding::new(
-                Verdict::Unmeasured,
-                say!("Waits for: {}.", names.join("; ")),
-            )
+        let mut finding = Finding::new(Verdict::Unmeasured, Missing::awaited(&missing));
+        finding.missing = missing;
+        finding
+    }
+
+    /// Takes the place of a better finding; of equals the first stays.
+    pub(super) fn keep_worse(self, worst: &mut Option<Finding>) {
+        if worst
+            .as_ref()
+            .is_none_or(|worst| self.verdict < worst.verdict)
+        {
+            *worst = Some(self);
         }
     }
 

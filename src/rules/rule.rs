@@ -118,3 +118,14 @@ macro_rules! need {
     };
 }
 pub(super) use need;
+
+/// The value of a result, or returns the finding that says why there is none.
+macro_rules! given {
+    ($result:expr) => {
+        match $result {
+            Ok(value) => value,
+            Err(finding) => return *finding,
+        }
+    };
+}
+pub(super) use given;

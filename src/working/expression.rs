@@ -22,6 +22,8 @@ pub enum Expression {
     Constant(Measure),
     /// A plain number in the formula.
     Number(f64),
+    /// A number that has a sign of its own, such as π.
+    Sign(&'static str),
     /// Two expressions under an operator.
     Binary(Operator, Arc<Expression>, Arc<Expression>),
     /// A named function of expressions.
@@ -42,16 +44,12 @@ impl Expression {
         self.write(&|expression| expression.leaf(units))
     }
 
-    /// Whether anything is computed, so that symbols and numbers are worth showing apart.
-    pub fn is_computed(&self) -> bool {
-        matches!(self, Expression::Binary(..) | Expression::Call(..))
-    }
-
     fn leaf(&self, units: Units) -> String {
         match self {
             Expression::Quantity { measure, .. } => measure.show(units),
             Expression::Constant(measure) => measure.show_exact(units),
             Expression::Number(value) => value.to_string(),
+            Expression::Sign(sign) => (*sign).to_string(),
             Expression::Binary(..) | Expression::Call(..) => String::new(),
         }
     }

@@ -87,6 +87,14 @@ pub fn number(value: f64) -> Term<Ratio> {
     }
 }
 
+/// The ratio of a circle's circumference to its diameter.
+pub fn pi() -> Term<Ratio> {
+    Term {
+        value: Ratio::from_si(std::f64::consts::PI),
+        expression: Arc::new(Expression::Sign("π")),
+    }
+}
+
 /// Tangent of an angle.
 pub fn tan(angle: Term<Angle>) -> Term<Ratio> {
     Term {

@@ -7,6 +7,7 @@
 mod fault;
 mod file;
 mod places;
+mod slip;
 
 use std::ops::Range;
 use std::sync::Arc;
@@ -17,6 +18,7 @@ use serde_path_to_error::Segment;
 pub use fault::{Fault, Faults};
 pub use file::{FileError, printable, text_of};
 use places::Places;
+pub use slip::Slip;
 
 /// The longest file taken for a job or a catalog; a longer one is something else.
 pub const LONGEST_FILE: usize = 1 << 20;
@@ -88,6 +90,15 @@ impl<T> Draft<T> {
                 self.faults.push(fault);
             }
         }
+    }
+
+    /// Adds what was found wrong with entries after the reading.
+    pub fn add_slips(&mut self, slips: impl IntoIterator<Item = Slip>) {
+        let faults = slips
+            .into_iter()
+            .map(|slip| self.page.fault(&slip.path, slip.message, slip.help))
+            .collect();
+        self.add(faults);
     }
 
     /// The value and its page, or every fault.

@@ -1,13 +1,16 @@
-//! How long a skiff's transom takes to solve to 0.5 % of its largest deflection.
+//! How long a skiff's transom takes to solve to 0.5 % of its largest deflection, and the strength of whole jobs.
 //!
 //! `cargo bench --bench strength`; with `--mesh FILE` it writes the solved mesh and the best time as JSON instead, for
 //! `tests/crosscheck/strength/speed.py` to compare with a Python library on the same mesh.
 
 use std::time::Instant;
 
+use sternknee::case::Case;
+use sternknee::catalog::Catalog;
 use sternknee::physics::strength::panel::{
     Accuracy, EdgeSupport, Line, LineKind, Load, Panel, PlateStiffness, Rect, Section,
 };
+use sternknee::{job, rig};
 
 /// 2.2 m wide, 20° of deadrise, a 0.7 m cutout, two knees; 38 mm plywood tabbed to the hull. Invented.
 fn skiff() -> Panel {
@@ -77,6 +80,19 @@ fn skiff_panel_deflection_alone_to_half_a_percent(bencher: divan::Bencher) {
         ..Accuracy::default()
     };
     bencher.bench_local(|| panel.solve(&loads, accuracy));
+}
+
+/// Everything that the strength of a job asks: bolts, all load cases before and after on the panel, knees.
+#[divan::bench(args = ["oyster_skiff", "harbour_launch"])]
+fn strength_of_a_job(bencher: divan::Bencher, name: &str) {
+    let text = match name {
+        "oyster_skiff" => include_str!("../../catalogs/jobs/oyster_skiff.ron"),
+        _ => include_str!("../../catalogs/jobs/harbour_launch.ron"),
+    };
+    let catalog = Catalog::built_in().expect("the built-in catalog is sound");
+    let (job, _) = job::load(name, text).expect("the demo is sound");
+    let rig = rig::resolve(&job, &catalog).expect("the demo names what the catalog has");
+    bencher.bench_local(|| Case::new(&rig).strength().is_ok());
 }
 
 /// Best of some runs, s, and the solved mesh.

@@ -131,6 +131,36 @@ fn tables_that_do_not_rise_are_told() {
     );
 }
 
+/// What is checked is what is used: sub-folders too, but not jobs, hidden folders, or links that lead back up.
+#[test]
+fn folders_inside_the_folder_are_read() {
+    let folder = folder(
+        "(engines: [(name: \"outer\", spec: (power: \"80 hp\"))])",
+        JOB,
+    );
+    for (inner, text) in [
+        (
+            "deep/er",
+            "(engines: [(name: \"inner\", spec: (power: \"9 hp\"))])",
+        ),
+        ("jobs", JOB),
+        (".kept", "no catalog"),
+    ] {
+        let inner = folder.path().join("own").join(inner);
+        std::fs::create_dir_all(&inner).unwrap();
+        std::fs::write(inner.join("one.ron"), text).unwrap();
+    }
+    #[cfg(unix)]
+    std::os::unix::fs::symlink("..", folder.path().join("own/deep/up")).unwrap();
+    let checked = call(folder.path(), &["catalog", "check", "own"]);
+    assert_eq!(checked.status.code(), Some(0), "{}", shown(&checked));
+    let told = String::from_utf8_lossy(&checked.stdout).into_owned();
+    assert_eq!(told.lines().count(), 2, "{told}");
+    let listed = call(folder.path(), &["catalog", "--catalog", "own"]);
+    let listed = String::from_utf8_lossy(&listed.stdout).into_owned();
+    assert!(listed.contains("outer") && listed.contains("inner"));
+}
+
 #[test]
 fn folders_without_a_catalog_are_told() {
     let folder = tempfile::tempdir().unwrap();

@@ -73,6 +73,15 @@ fn empty_and_reversed_ranges_are_refused() {
     assert!(matches!(nan, Err(SwingError::NotFinite { .. })));
 }
 
+/// An engine of one body that tilts and steers from 0 to so many degrees, with nothing about it.
+fn engine_up_to(degrees: f64) -> Scene {
+    let along = axis([0.0; 3], [0.0, 1.0, 0.0]).expect("sound");
+    let head = vec![(Part::Head, cube("head", [0.0; 3], 0.1))];
+    let chain = EngineChain::new("engine", along, along, head).expect("sound");
+    let range = AngleRange::new("range", deg(0.0), deg(degrees)).expect("sound");
+    Scene::new(chain, range, range)
+}
+
 #[test]
 fn a_chain_without_moving_bodies_and_a_scene_without_obstacles_are_refused() {
     let along = axis([0.0; 3], [0.0, 1.0, 0.0]).expect("sound");
@@ -83,15 +92,7 @@ fn a_chain_without_moving_bodies_and_a_scene_without_obstacles_are_refused() {
         vec![(Part::Bracket, cube("bracket", [0.0; 3], 0.1))],
     );
     assert!(matches!(still, Err(SwingError::NoMovingBodies { .. })));
-    let chain = EngineChain::new(
-        "engine",
-        along,
-        along,
-        vec![(Part::Head, cube("head", [0.0; 3], 0.1))],
-    )
-    .expect("sound");
-    let range = AngleRange::new("range", deg(0.0), deg(10.0)).expect("sound");
-    let scene = Scene::new(chain, range, range);
+    let scene = engine_up_to(10.0);
     assert_eq!(
         least_distance(&scene, &Effort::default()),
         Err(SwingError::NoObstacles)
@@ -100,16 +101,7 @@ fn a_chain_without_moving_bodies_and_a_scene_without_obstacles_are_refused() {
 
 #[test]
 fn a_tie_bar_to_no_neighbour_is_refused() {
-    let along = axis([0.0; 3], [0.0, 1.0, 0.0]).expect("sound");
-    let chain = EngineChain::new(
-        "engine",
-        along,
-        along,
-        vec![(Part::Head, cube("head", [0.0; 3], 0.1))],
-    )
-    .expect("sound");
-    let range = AngleRange::new("range", deg(0.0), deg(10.0)).expect("sound");
-    let mut scene = Scene::new(chain, range, range);
+    let mut scene = engine_up_to(10.0);
     scene
         .obstacles
         .push(Obstacle::Body(cube("wall", [2.0, 0.0, 0.0], 0.1)));
@@ -150,16 +142,7 @@ fn bodies_that_cannot_be_are_refused() {
         gap: m(0.0),
         boxes: 10,
     };
-    let along = axis([0.0; 3], [0.0, 1.0, 0.0]).expect("sound");
-    let chain = EngineChain::new(
-        "engine",
-        along,
-        along,
-        vec![(Part::Head, cube("head", [0.0; 3], 0.1))],
-    )
-    .expect("sound");
-    let range = AngleRange::new("range", deg(0.0), deg(10.0)).expect("sound");
-    let scene = Scene::new(chain, range, range);
+    let scene = engine_up_to(10.0);
     assert!(matches!(
         least_distance(&scene, &effort),
         Err(SwingError::NotPositive { .. })

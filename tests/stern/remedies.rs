@@ -52,20 +52,20 @@ fn with_as_much_less_on_the_stern_as_told_the_well_edge_is_at_its_limit() {
     assert!((height - limit).abs() < CLOSE_M, "{height}");
 }
 
+/// The number of pounds that follows these words.
+fn pounds_after(sentence: &str, words: &str) -> f64 {
+    let rest = sentence.split(words).nth(1).unwrap();
+    let number = rest.split(" lb").next().unwrap();
+    number.replace(',', "").parse().unwrap()
+}
+
 #[test]
 fn the_lighter_engine_of_the_remedy_turns_the_warning_into_a_pass() {
     let before = finding("stern/well-edge", &skiff(900.0, 0.0, &ledger(17.0)));
     assert!(before.verdict < Verdict::Pass);
     let words = before.remedy.unwrap().show(Units::Us);
     // "… hang 341 lb less on the stern, 559 lb in all."
-    let left = words.split("on the stern, ").nth(1).unwrap();
-    let left: f64 = left
-        .split(" lb")
-        .next()
-        .unwrap()
-        .replace(',', "")
-        .parse()
-        .unwrap();
+    let left = pounds_after(&words, "on the stern, ");
     let after = finding("stern/well-edge", &skiff(left - 1.0, 0.0, &ledger(17.0)));
     assert_eq!(after.verdict, Verdict::Pass, "{words}");
 }
@@ -75,14 +75,7 @@ fn a_boat_that_passes_is_told_how_much_more_her_stern_takes_and_takes_no_more() 
     let words = finding("stern/well-edge", &skiff(300.0, 0.0, &ledger(18.0)));
     assert_eq!(words.verdict, Verdict::Pass);
     let words = words.summary.show(Units::Us);
-    let room = words.split("The stern takes ").nth(1).unwrap();
-    let room: f64 = room
-        .split(" lb")
-        .next()
-        .unwrap()
-        .replace(',', "")
-        .parse()
-        .unwrap();
+    let room = pounds_after(&words, "The stern takes ");
     let at = |engine: f64| finding("stern/well-edge", &skiff(engine, 0.0, &ledger(18.0))).verdict;
     assert_eq!(at(300.0 + room - 2.0), Verdict::Pass);
     assert_eq!(at(300.0 + room + 2.0), Verdict::Warn);

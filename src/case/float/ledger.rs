@@ -4,6 +4,7 @@ use nalgebra::Point3;
 use uom::si::f64::{Length, Mass, MassDensity};
 
 use super::NoFloat;
+use crate::case::stern::Stern;
 use crate::job::{Across, Item, Liquid, TankEntry, tape};
 use crate::physics::float::{Tank, Weight};
 use crate::physics::height::HOLE_ROW_STEP_IN;
@@ -11,9 +12,9 @@ use crate::quantity::{Dimensioned, Reading, inches};
 use crate::rig::{Engine, Group, Missing, Outfit, Rig};
 
 /// Weight of gasoline, kg/m³. Common practice, no source: 6.2 lb/gal.
-pub const FUEL_KG_M3: f64 = 740.0;
+const FUEL_KG_M3: f64 = 740.0;
 /// Weight of fresh water in tanks, kg/m³. Common practice, no source.
-pub const TANK_WATER_KG_M3: f64 = 1000.0;
+const TANK_WATER_KG_M3: f64 = 1000.0;
 
 /// One line of the ledger.
 #[derive(Clone, Debug, PartialEq)]
@@ -93,17 +94,7 @@ pub(super) fn rest(rig: &Rig, group: &Group) -> Result<Point3<f64>, Vec<Missing>
 
 /// The transom's top on the centreline.
 pub(super) fn transom_top(rig: &Rig) -> Result<Point3<f64>, Vec<Missing>> {
-    match (rig.transom.height.ask(), rig.transom.angle.ask()) {
-        (Ok(height), Ok(angle)) => {
-            let (height, angle) = (height.value.si(), angle.value.si());
-            Ok(Point3::new(
-                -height * angle.sin(),
-                0.0,
-                height * angle.cos(),
-            ))
-        }
-        (height, angle) => Err([height.err(), angle.err()].into_iter().flatten().collect()),
-    }
+    Stern::of(rig).map(|stern| stern.top)
 }
 
 /// How far holes up lift an engine; none where the row is not known.
@@ -116,13 +107,7 @@ pub(super) fn lift(engine: &Engine) -> f64 {
 pub(super) fn of_outfit(rig: &Rig, outfit: &Outfit) -> Result<Vec<Entry>, Vec<Missing>> {
     let mut entries = Vec::new();
     let mut missing: Vec<Missing> = Vec::new();
-    let mut note = |lacking: Vec<Missing>| {
-        for one in lacking {
-            if !missing.contains(&one) {
-                missing.push(one);
-            }
-        }
-    };
+    let mut note = |lacking: Vec<Missing>| Missing::gather(&mut missing, lacking);
     for group in &outfit.groups {
         let rest = match rest(rig, group) {
             Ok(rest) => rest,

@@ -6,7 +6,8 @@ use super::{Knees, Laden, NoStrength};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
 use crate::physics::strength::panel::{
-    Accuracy, LineKind, Load, Look, Panel, PanelError, PlyStress, Point, SectionForces, Solution,
+    Accuracy, LineKind, Load, Look, Panel, PanelError, PlyStress, Point, Ready, SectionForces,
+    Solution,
 };
 use crate::physics::strength::panel_loads;
 use crate::quantity::{Dimensioned, inches, say};
@@ -78,12 +79,14 @@ impl Laden {
         let sets: Vec<Vec<Load>> = (0..cases.len())
             .map(|case| loads(board, &footings, case))
             .collect();
-        let looks = panel.look(&sets).map_err(unfit)?;
-        let glances: Vec<Glance> = looks
+        let ready = panel.ready().map_err(unfit)?;
+        let glances = sets
             .iter()
-            .zip(&sets)
-            .map(|(look, loads)| glance(board, &panel, look, loads))
-            .collect();
+            .map(|loads| {
+                let look = ready.look(loads).map_err(unfit)?;
+                Ok(glance(board, &panel, &look, loads))
+            })
+            .collect::<Result<Vec<Glance>, NoStrength>>()?;
         let pick = |value: &dyn Fn(usize) -> f64| {
             (0..cases.len())
                 .max_by(|a, b| value(*a).total_cmp(&value(*b)))
@@ -97,11 +100,12 @@ impl Laden {
                 -1.0
             }
         });
-        let stress = govern(board, &panel, &footings, by_stress)?;
+        let govern = |case| govern(board, &panel, &ready, &sets, case);
+        let stress = govern(by_stress)?;
         let deflection = if by_deflection == by_stress {
             stress.clone()
         } else {
-            govern(board, &panel, &footings, by_deflection)?
+            govern(by_deflection)?
         };
         Ok(Laden {
             cases,
@@ -118,13 +122,14 @@ impl Laden {
 fn govern(
     board: &Board,
     panel: &Panel,
-    footings: &[Footing],
+    ready: &Ready,
+    sets: &[Vec<Load>],
     case: usize,
 ) -> Result<Governing, NoStrength> {
-    let loads = loads(board, footings, case);
-    let solution = panel.solve(&loads, ACCURACY).map_err(unfit)?;
+    let loads = &sets[case];
+    let solution = ready.solve(loads, ACCURACY).map_err(unfit)?;
     let nothing = || NoStrength::Unfit(say!("The panel shows no stress to judge."));
-    let (at, stress) = weakest(board, panel, at_nodes(&solution), &loads).ok_or_else(nothing)?;
+    let (at, stress) = weakest(board, panel, at_nodes(&solution), loads).ok_or_else(nothing)?;
     Ok(Governing {
         case,
         factor: 1.0 / stress.utilisation.max(f64::MIN_POSITIVE),
@@ -200,13 +205,30 @@ pub(super) fn weakest(
         supports.iter().all(|[a, b]| from_segment(p, *a, *b) > near)
             && loads.iter().all(|load| from_load(p, load) > near)
     };
-    places
-        .filter(|(at, _)| clear(*at))
-        .filter_map(|(at, force)| {
-            let shear = if sheared(at) { force.shear } else { [0.0; 2] };
-            Some((at, layup.worst(force.moment, shear)?))
-        })
-        .max_by(|a, b| a.1.utilisation.total_cmp(&b.1.utilisation))
+    let mut worst: Option<(Point, PlyStress)> = None;
+    for (at, force) in places {
+        let leads = |stress: &PlyStress| {
+            worst
+                .as_ref()
+                .is_none_or(|(_, w)| stress.utilisation >= w.utilisation)
+        };
+        // Where even the whole shear does not lead, the distances need not be measured.
+        let Some(stress) = layup.worst(force.moment, force.shear).filter(leads) else {
+            continue;
+        };
+        if !clear(at) {
+            continue;
+        }
+        let stress = if sheared(at) {
+            Some(stress)
+        } else {
+            layup.worst(force.moment, [0.0; 2]).filter(leads)
+        };
+        if let Some(stress) = stress {
+            worst = Some((at, stress));
+        }
+    }
+    worst
 }
 
 /// A solution's section forces with their places.
@@ -216,12 +238,22 @@ fn at_nodes(solution: &Solution) -> impl Iterator<Item = (Point, SectionForces)>
 }
 
 /// What a look shows.
-pub(super) fn glance(board: &Board, panel: &Panel, look: &Look, loads: &[Load]) -> Glance {
+fn glance(board: &Board, panel: &Panel, look: &Look, loads: &[Load]) -> Glance {
     let worst = weakest(board, panel, look.forces.iter().copied(), loads);
     Glance {
         use_of_strength: worst.map_or(0.0, |(_, stress)| stress.utilisation),
         deflection: look.largest_deflection,
     }
+}
+
+/// What the first mesh shows of one set of loads.
+pub(super) fn first_look(
+    board: &Board,
+    panel: &Panel,
+    loads: &[Load],
+) -> Result<Glance, NoStrength> {
+    let look = panel.ready().and_then(|ready| ready.look(loads));
+    Ok(glance(board, panel, &look.map_err(unfit)?, loads))
 }
 
 fn from_segment(p: Point, a: Point, b: Point) -> f64 {
@@ -269,11 +301,7 @@ impl Knees {
         let look = |knees: &[Knee]| -> Result<(f64, f64), NoStrength> {
             let panel = board.panel(left, knees).map_err(unfit)?;
             let loads = loads(board, &after.footings, case);
-            let looks = panel.look(std::slice::from_ref(&loads)).map_err(unfit)?;
-            let seen = looks
-                .first()
-                .map(|look| glance(board, &panel, look, &loads))
-                .unwrap_or_default();
+            let seen = first_look(board, &panel, &loads)?;
             Ok((
                 1.0 / seen.use_of_strength.max(f64::MIN_POSITIVE),
                 seen.deflection,

@@ -2,7 +2,7 @@
 
 use uom::si::f64::Length;
 
-use super::bend::{glance, loads, unfit};
+use super::bend::{first_look, loads, unfit};
 use super::board::Board;
 use super::footing::Footing;
 use super::{Laden, NoStrength};
@@ -187,8 +187,7 @@ fn pulled(
 fn look(board: &Board, after: &Laden, case: usize) -> Option<f64> {
     let panel = sound(board).ok()?;
     let loads = loads(board, &after.footings, case);
-    let looks = panel.look(std::slice::from_ref(&loads)).ok()?;
-    Some(glance(board, &panel, looks.first()?, &loads).use_of_strength)
+    Some(first_look(board, &panel, &loads).ok()?.use_of_strength)
 }
 
 fn sound(board: &Board) -> Result<Panel, NoStrength> {

@@ -22,13 +22,13 @@ use crate::rig::{Missing, Outfit, Rig};
 use crate::working::Sheet;
 
 pub use bend::{Bent, Glance, Governing};
-pub use board::{Board, KNEE_REACH, Knee};
+pub use board::{Board, Knee};
 pub use core::{Core, FlexTest};
 pub use fields::Fields;
 pub use footing::{Driving, Footing, Hung, LoadCase};
 pub use grip::{PLATE_MATERIAL_YIELD, Part, Worst, plate_for};
 pub use parts::{PANEL_WORDS, ply, solved};
-pub use study::{BoltAnswer, PanelAnswer, StudyFault};
+pub use study::{BoltAnswer, PanelAnswer};
 
 /// Why there is no answer.
 #[derive(Clone, Debug)]

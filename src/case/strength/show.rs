@@ -2,6 +2,7 @@
 
 use uom::si::f64::{Force, Length, Ratio};
 
+use crate::physics::strength::panel::Resultant;
 use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
 
 /// A ratio too great to mean anything.
@@ -23,6 +24,16 @@ pub fn moment(newton_metres: f64) -> Measure {
 /// A length in m, in decimals.
 pub fn length(metres: f64) -> Measure {
     Measure::of(Length::from_si(metres))
+}
+
+/// A row of a free body: the push and its moments.
+pub(super) fn resultant(name: Text, push: Resultant) -> Vec<Text> {
+    vec![
+        name,
+        Text::from(force(push.force)),
+        Text::from(moment(push.moment_y)),
+        Text::from(moment(push.moment_z)),
+    ]
 }
 
 /// A plain ratio, or words where it has no end.

@@ -3,7 +3,8 @@
 use nalgebra::Point3;
 use uom::si::f64::Length;
 
-use super::hang::{Hanging, Stern};
+use super::hang::Hanging;
+use crate::case::stern::Stern;
 use crate::job::{BoxedObstacle, SplashWell};
 use crate::physics::swing::{ConvexBody, Obstacle, SwingError};
 use crate::quantity::{Measure, Text, inches, say};

@@ -3,9 +3,10 @@
 use nalgebra::{Point3, Vector3};
 
 use super::around::boxed;
-use super::hang::{Hanging, Stern};
+use super::hang::Hanging;
 use super::sweep::{Swept, each, refused};
 use super::{Answer, Open, effort, from_boat, over_road};
+use crate::case::stern::Stern;
 use crate::physics::swing::{
     AngleRange, Obstacle, Plane, PlaneClearance, Scene, height_above, least_distance,
 };

@@ -1,9 +1,10 @@
 //! Each engine of the new outfit as a chain, where it hangs.
 
 use nalgebra::Point3;
-use uom::si::f64::{Angle, Length};
+use uom::si::f64::Length;
 
 use super::Open;
+use crate::case::stern::Stern;
 use crate::job::Role;
 use crate::physics::height::HOLE_ROW_STEP_IN;
 use crate::physics::swing::{AngleRange, FittedEngine, Mounting, MountingSheet, fit_engine};
@@ -14,41 +15,6 @@ use crate::rig::{Engine, Group, Missing, Rig, SwingSheet};
 /// face and above the bracket's rest. Common practice, no source: over the middle of a transom.
 const TUBE_FORWARD_IN: f64 = 2.0;
 const TUBE_ABOVE_IN: f64 = 2.5;
-
-/// The transom as the engines see it.
-#[derive(Clone, Copy, Debug)]
-pub struct Stern {
-    /// Outside top edge on the centreline, boat axes, metres.
-    pub top: Point3<f64>,
-    /// From vertical, top aft.
-    pub angle: Angle,
-}
-
-impl Stern {
-    /// Of the rig.
-    ///
-    /// # Errors
-    /// The transom's readings that are missing.
-    pub(super) fn of(rig: &Rig) -> Result<Self, Vec<Missing>> {
-        match (rig.transom.height.ask(), rig.transom.angle.ask()) {
-            (Ok(height), Ok(angle)) => {
-                let (sin, cos) = angle.value.value.sin_cos();
-                let height = height.value.value;
-                Ok(Stern {
-                    top: Point3::new(-height * sin, 0.0, height * cos),
-                    angle: angle.value,
-                })
-            }
-            (height, angle) => Err([height.err(), angle.err()].into_iter().flatten().collect()),
-        }
-    }
-
-    /// The point of the plane that lies `setback` aft of the transom's face, square to it, at this height.
-    pub(super) fn face(&self, setback: Length, z: f64) -> f64 {
-        let (sin, cos) = self.angle.value.sin_cos();
-        -(setback.value + z * sin) / cos
-    }
-}
 
 /// An engine where it hangs.
 #[derive(Clone, Debug)]
@@ -85,7 +51,7 @@ pub(super) fn engines(rig: &Rig, stern: &Stern) -> Result<Vec<Hanging>, Open> {
     for (group, engine) in rig.after.engines() {
         match one(stern, group, engine) {
             Ok(one) => hanging.push(one),
-            Err(Open::Missing(lacking)) => missing.extend(lacking),
+            Err(Open::Missing(lacking)) => Missing::gather(&mut missing, lacking),
             Err(other) => return Err(other),
         }
     }
@@ -101,10 +67,12 @@ pub(super) fn lacking(rig: &Rig) -> Vec<Missing> {
     if rig.after.is_empty() {
         return vec![rig.after.missing()];
     }
-    rig.after
-        .engines()
-        .flat_map(|(group, engine)| readings(group, engine).err().unwrap_or_default())
-        .collect()
+    let mut missing = Vec::new();
+    for (group, engine) in rig.after.engines() {
+        let lacking = readings(group, engine).err();
+        Missing::gather(&mut missing, lacking.into_iter().flatten());
+    }
+    missing
 }
 
 type Readings<'e> = (&'e SwingSheet, Length, Length, Length);

@@ -25,7 +25,7 @@ use crate::rig::Missing;
 pub use around::Around;
 pub use cures::{Cure, Spacing};
 pub use ground::OverGround;
-pub use hang::{Hanging, Stern};
+pub use hang::Hanging;
 pub use outlines::{NamedPolygon, View, outlines};
 pub use parts::{open_words, swept_sheet};
 pub use study::{Question, StudyFault, study_faults};

@@ -17,14 +17,6 @@ fn metres(value: f64) -> Measure {
     Measure::of(Length::from_si(value))
 }
 
-fn table(title: &str, heads: &[&str], rows: Vec<Vec<Text>>) -> Table {
-    Table {
-        title: title.to_owned(),
-        heads: heads.iter().map(|head| (*head).to_owned()).collect(),
-        rows,
-    }
-}
-
 fn point_cells(point: &Point3<f64>) -> [Text; 3] {
     [point.x, point.y, point.z].map(|value| Text::from(metres(value)))
 }
@@ -32,10 +24,7 @@ fn point_cells(point: &Point3<f64>) -> [Text; 3] {
 /// Why something is not there, in a sentence.
 pub fn open_words(open: &Open) -> Text {
     match open {
-        Open::Missing(missing) => {
-            let names: Vec<String> = missing.iter().map(Missing::name).collect();
-            say!("Waits for: {}.", names.join("; "))
-        }
+        Open::Missing(missing) => Missing::awaited(missing),
         Open::NotApplicable(why) | Open::CannotBe(why) => why.clone(),
     }
 }
@@ -48,7 +37,7 @@ impl Case<'_> {
         if let Some(study) = &swing.study {
             parts.push(match study {
                 Ok(question) => swept_part("the question", &question.swept),
-                Err(open) => remark("the question", open_words(open)),
+                Err(open) => Part::said("the question", open_words(open)),
             });
             if swing.engines.is_err() {
                 return parts;
@@ -57,7 +46,7 @@ impl Case<'_> {
         match &swing.engines {
             Ok(engines) => parts.extend(engines.iter().map(chain_part)),
             Err(open) => {
-                parts.push(remark("engines", open_words(open)));
+                parts.push(Part::said("engines", open_words(open)));
                 return parts;
             }
         }
@@ -91,16 +80,6 @@ impl Case<'_> {
     }
 }
 
-fn remark(title: &str, text: Text) -> Part {
-    let mut sheet = Sheet::default();
-    sheet.remark(text);
-    Part {
-        title: title.to_owned(),
-        sheet,
-        ..Part::default()
-    }
-}
-
 fn sweeps(parts: &mut Vec<Part>, title: &str, answer: &Answer<Vec<Swept>>) {
     match answer {
         Ok(all) => {
@@ -112,7 +91,7 @@ fn sweeps(parts: &mut Vec<Part>, title: &str, answer: &Answer<Vec<Swept>>) {
                 parts.push(swept_part(&who, swept));
             }
         }
-        Err(open) => parts.push(remark(title, open_words(open))),
+        Err(open) => parts.push(Part::said(title, open_words(open))),
     }
 }
 
@@ -191,8 +170,8 @@ fn chain_part(engine: &Hanging) -> Part {
     Part {
         title: format!("chain of the {}", engine.label),
         tables: vec![
-            table("axes", &["", "forward", "to port", "up"], axes),
-            table(
+            Table::new("axes", &["", "forward", "to port", "up"], axes),
+            Table::new(
                 "ranges",
                 &["", "from", "to"],
                 vec![
@@ -201,7 +180,7 @@ fn chain_part(engine: &Hanging) -> Part {
                     range_row("steering (starboard positive)", engine.fitted.steer),
                 ],
             ),
-            table("bodies", &heads, bodies),
+            Table::new("bodies", &heads, bodies),
         ],
         sheet,
     }
@@ -221,7 +200,7 @@ fn obstacle_table(obstacles: &[Obstacle]) -> Table {
         .collect();
     let mut heads = vec!["body"];
     heads.extend(EXTENT);
-    table("obstacles", &heads, rows)
+    Table::new("obstacles", &heads, rows)
 }
 
 /// The bound, its gap, where it is attained.
@@ -266,7 +245,7 @@ pub fn swept_sheet(swept: &Swept) -> Sheet {
 fn swept_part(title: &str, swept: &Swept) -> Part {
     Part {
         title: title.to_owned(),
-        tables: vec![table(
+        tables: vec![Table::new(
             "ranges",
             &["", "from", "to"],
             vec![
@@ -291,11 +270,11 @@ fn water_part(swing: &Swing) -> Part {
                 ]
             })
             .collect(),
-        Err(open) => return remark("over the water at full tilt", open_words(open)),
+        Err(open) => return Part::said("over the water at full tilt", open_words(open)),
     };
     Part {
         title: "over the water at full tilt".to_owned(),
-        tables: vec![table(
+        tables: vec![Table::new(
             "lowest point of the lower unit",
             &["engine", "condition", "over the water", "what"],
             rows,
@@ -307,12 +286,12 @@ fn water_part(swing: &Swing) -> Part {
 fn ground_parts(swing: &Swing) -> Vec<Part> {
     let all = match &swing.ground {
         Ok(all) => all,
-        Err(open) => return vec![remark("over the road", open_words(open))],
+        Err(open) => return vec![Part::said("over the road", open_words(open))],
     };
     let mut parts = Vec::new();
     for one in all {
         let mut part = swept_part(&format!("over the road: {}", one.road.label), &one.road);
-        part.tables.push(table(
+        part.tables.push(Table::new(
             "height over the road, steered ahead",
             &["position", "height", "what"],
             [("full tilt", &one.tilted), ("down", &one.down)]

@@ -4,9 +4,10 @@ use uom::si::f64::Length;
 
 use super::around::{Around, FACE, TRANSOM, UNMEASURED, around};
 use super::cures::{Cure, Spacing, cure};
-use super::hang::{Hanging, Stern, engines, lacking};
+use super::hang::{Hanging, engines, lacking};
 use super::{Answer, Open, Swing, effort, from_boat, gear, ground, study, water};
 use crate::case::Case;
+use crate::case::stern::Stern;
 use crate::job::Role;
 use crate::physics::swing::{
     AngleRange, Clearance, Obstacle, Part, Scene, SwingError, least_distance,

@@ -2,10 +2,11 @@
 
 use nalgebra::{Point3, Vector3};
 
-use super::hang::{Hanging, Stern};
+use super::hang::Hanging;
 use super::sweep::{each, refused};
 use super::{Answer, Open, Swing};
 use crate::case::Case;
+use crate::case::stern::Stern;
 use crate::physics::swing::{Plane, PlaneClearance, height_above};
 use crate::quantity::{Dimensioned, Text, degrees};
 use crate::rig::Missing;
@@ -27,6 +28,17 @@ pub struct AboveWater {
     pub clearance: PlaneClearance,
     /// Full tilt from upright.
     pub tilt: uom::si::f64::Angle,
+}
+
+impl AboveWater {
+    /// In which condition, as a sentence ends with it.
+    pub fn when(&self) -> String {
+        if self.condition == MEASURED {
+            MEASURED.to_owned()
+        } else {
+            format!("in `{}`", self.condition)
+        }
+    }
 }
 
 /// The water's surface in each condition at rest, in boat axes: the one place where waterlines come from.

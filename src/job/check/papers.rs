@@ -2,7 +2,8 @@
 
 use std::path::{Component, Path};
 
-use super::{BOAT_POWER, Checker, HOLE_ROWS, LOAD, ON_TRANSOM, SETBACK, SHAFT, SMALL_LENGTH};
+use super::Checker;
+use super::bounds::{BOAT_POWER, HOLE_ROWS, LOAD, ON_TRANSOM, SETBACK, SHAFT, SMALL_LENGTH};
 use crate::job::{Photograph, Planned};
 
 /// Photographs that one report carries; more make it too long to be read and too large to be mailed.

@@ -1,13 +1,12 @@
-//! What structure, bolts, driving and studies of strength must not say.
+//! What structure, bolts and driving must not say.
 
-use uom::si::f64::{Length, Ratio};
+use uom::si::f64::Length;
 
-use super::{Bounds, Checker, WIDTH, across, bounds};
-use crate::job::{
-    Bolting, Bond, Job, Layer, PanelLoad, PanelPlace, PanelShape, PanelStiffness, Structure,
-    Upright,
-};
-use crate::quantity::{Dimensioned, Measure, Reading, Units};
+use super::boat::across;
+use super::bounds::{Bounds, ON_TRANSOM, WIDTH, bounds, si};
+use super::{Checker, study};
+use crate::job::{Bolting, Bond, Job, Layer, Structure, Upright};
+use crate::quantity::{Dimensioned, Measure, Units};
 
 const LAYER: Bounds = bounds("0.1 mm", "6 in");
 const UPRIGHT: Bounds = bounds("2 in", "60 in");
@@ -24,13 +23,6 @@ const ARM: Bounds = bounds("6 in", "8 ft");
 const MOVED: Bounds = bounds("0.1 mm", "3 in");
 const WASHER: Bounds = bounds("1/4 in", "8 in");
 const TORQUE: Bounds = bounds("0.1 lbf·ft", "300 lbf·ft");
-const STUDY_LENGTH: Bounds = bounds("1 mm", "100 m");
-const STUDY_PLACE: Bounds = bounds("-100 m", "100 m");
-const STUDY_THICKNESS: Bounds = bounds("0.01 mm", "1 m");
-const MODULUS: Bounds = bounds("0.01 MPa", "2,000 GPa");
-const POISSON: Bounds = bounds("0", "0.499");
-const STRESS: Bounds = bounds("0.001 MPa", "10,000 MPa");
-const ACCURACY: Bounds = bounds("0.01 %", "50 %");
 /// Entries that a list may hold: more is a drawing, not a reading.
 const MOST_ENTRIES: usize = 200;
 /// How far layers may add up beside the transom's thickness: what a caliper and a core sample differ by.
@@ -68,8 +60,8 @@ pub(super) fn strength(checker: &mut Checker, job: &Job) {
             }
         }
     }
-    panel_study(checker, job);
-    bolt_study(checker, job);
+    study::panel(checker, job);
+    study::bolts(checker, job);
 }
 
 fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
@@ -82,7 +74,7 @@ fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
     if let (Some(thickness), false) = (
         checker.sound("transom.thickness", &job.transom.thickness),
         structure.lay_up.is_empty(),
-    ) && (sum - thickness.value.si()).abs() > super::si::<Length>(LAYERS_OFF)
+    ) && (sum - thickness.value.si()).abs() > si::<Length>(LAYERS_OFF)
     {
         checker.fault(
             "structure.lay_up",
@@ -149,7 +141,7 @@ fn layers(checker: &mut Checker, path: &str, layers: &[Layer]) {
     }
 }
 
-fn few(checker: &mut Checker, path: &str, count: usize) {
+pub(super) fn few(checker: &mut Checker, path: &str, count: usize) {
     if count > MOST_ENTRIES {
         checker.fault(
             path,
@@ -170,15 +162,11 @@ fn bolting(checker: &mut Checker, job: &Job, path: &str, bolts: &Bolting) {
     for (i, place) in bolts.at.iter().enumerate() {
         let path = format!("{path}.at[{i}]");
         across(checker, &format!("{path}.at"), &place.at, &job.boat);
-        checker.within(
-            &format!("{path}.below"),
-            Some(&place.below),
-            super::ON_TRANSOM,
-        );
+        checker.within(&format!("{path}.below"), Some(&place.below), ON_TRANSOM);
         let height = checker.sound("transom.height", &job.transom.height);
         if let Some(height) = height
             && place.below.value >= height.value
-            && place.below.value.si() <= super::si::<Length>("60 in")
+            && place.below.value.si() <= si::<Length>(ON_TRANSOM.most)
         {
             checker.fault(
                 &format!("{path}.below"),
@@ -219,159 +207,4 @@ fn bolting(checker: &mut Checker, job: &Job, path: &str, bolts: &Bolting) {
             }
         }
     }
-}
-
-fn place(checker: &mut Checker, path: &str, place: &PanelPlace) {
-    checker.within(&format!("{path}.across"), Some(&place.across), STUDY_PLACE);
-    checker.within(&format!("{path}.up"), Some(&place.up), STUDY_PLACE);
-}
-
-fn panel_study(checker: &mut Checker, job: &Job) {
-    let Some(study) = &job.panel_study else {
-        return;
-    };
-    let path = "panel_study";
-    let corners = match &study.shape {
-        PanelShape::Rectangle { width, height } => {
-            checker.within("panel_study.shape.width", Some(width), STUDY_LENGTH);
-            checker.within("panel_study.shape.height", Some(height), STUDY_LENGTH);
-            4
-        }
-        PanelShape::Polygon(corners) => {
-            few(checker, "panel_study.shape", corners.len());
-            for (i, corner) in corners.iter().enumerate() {
-                place(checker, &format!("panel_study.shape[{i}]"), corner);
-            }
-            corners.len()
-        }
-    };
-    if study.edges.len() != corners {
-        checker.fault(
-            "panel_study.edges",
-            format!(
-                "{} edges are held, and the panel has {corners}",
-                study.edges.len()
-            ),
-            "one of free, simple, clamped for each edge, in order",
-        );
-    }
-    match &study.stiffness {
-        PanelStiffness::Plate {
-            modulus,
-            poisson,
-            thickness,
-            yield_stress,
-        } => {
-            let at = |field: &str| format!("{path}.stiffness.{field}");
-            checker.within(&at("modulus"), Some(modulus), MODULUS);
-            checker.within(&at("poisson"), Some(poisson), POISSON);
-            checker.within(&at("thickness"), Some(thickness), STUDY_THICKNESS);
-            checker.within(&at("yield_stress"), yield_stress.as_ref(), STRESS);
-        }
-        PanelStiffness::Layers(list) => {
-            few(checker, "panel_study.stiffness", list.len());
-            if list.is_empty() {
-                checker.fault(
-                    "panel_study.stiffness",
-                    "a panel without layers",
-                    "give each layer's material and thickness",
-                );
-            }
-            for (i, layer) in list.iter().enumerate() {
-                checker.within(
-                    &format!("panel_study.stiffness[{i}].thickness"),
-                    Some(&layer.thickness),
-                    STUDY_THICKNESS,
-                );
-            }
-        }
-        PanelStiffness::Outright { .. } => {}
-    }
-    few(checker, "panel_study.lines", study.lines.len());
-    for (i, line) in study.lines.iter().enumerate() {
-        place(checker, &format!("panel_study.lines[{i}].from"), &line.from);
-        place(checker, &format!("panel_study.lines[{i}].to"), &line.to);
-    }
-    few(checker, "panel_study.loads", study.loads.len());
-    if study.loads.is_empty() {
-        checker.fault(
-            "panel_study.loads",
-            "nothing bears on the panel",
-            "give a pressure, a patch or a point",
-        );
-    }
-    for (i, load) in study.loads.iter().enumerate() {
-        let at = |field: &str| format!("panel_study.loads[{i}].{field}");
-        match load {
-            PanelLoad::Pressure(_) => {}
-            PanelLoad::Patch {
-                across,
-                up,
-                width,
-                height,
-                ..
-            } => {
-                checker.within(&at("across"), Some(across), STUDY_PLACE);
-                checker.within(&at("up"), Some(up), STUDY_PLACE);
-                checker.within(&at("width"), Some(width), STUDY_LENGTH);
-                checker.within(&at("height"), Some(height), STUDY_LENGTH);
-            }
-            PanelLoad::Point { across, up, .. } => {
-                checker.within(&at("across"), Some(across), STUDY_PLACE);
-                checker.within(&at("up"), Some(up), STUDY_PLACE);
-            }
-        }
-    }
-    checker.within::<Ratio>("panel_study.accuracy", study.accuracy.as_ref(), ACCURACY);
-}
-
-fn bolt_study(checker: &mut Checker, job: &Job) {
-    let Some(study) = &job.bolt_study else { return };
-    few(checker, "bolt_study.bolts", study.bolts.len());
-    if study.bolts.is_empty() {
-        checker.fault(
-            "bolt_study.bolts",
-            "a bolt group without a bolt",
-            "give each bolt's place: (across: \"3 in\", up: \"8 in\")",
-        );
-    }
-    let face = &study.face;
-    for (field, reading) in [
-        ("bottom", &face.bottom),
-        ("top", &face.top),
-        ("starboard", &face.starboard),
-        ("port", &face.port),
-    ] {
-        checker.within(
-            &format!("bolt_study.face.{field}"),
-            Some(reading),
-            STUDY_PLACE,
-        );
-    }
-    if face.bottom.value >= face.top.value || face.starboard.value >= face.port.value {
-        checker.fault(
-            "bolt_study.face",
-            "the face has no area",
-            "`bottom` is less than `top`, `starboard` less than `port`",
-        );
-        return;
-    }
-    for (i, bolt) in study.bolts.iter().enumerate() {
-        let path = format!("bolt_study.bolts[{i}]");
-        place(checker, &path, bolt);
-        if outside(&bolt.up, &face.bottom, &face.top)
-            || outside(&bolt.across, &face.starboard, &face.port)
-        {
-            checker.fault(
-                &path,
-                "this bolt stands outside the face that it holds",
-                "check it against `face`",
-            );
-        }
-    }
-    place(checker, "bolt_study.at", &study.at);
-}
-
-fn outside(at: &Reading<Length>, low: &Reading<Length>, high: &Reading<Length>) -> bool {
-    at.value < low.value || at.value > high.value
 }

@@ -2,10 +2,11 @@
 
 use uom::si::f64::Length;
 
-use super::{
-    ACROSS, Bounds, Checker, OFFSET, SMALL_LENGTH, STEER, TILT, TRANSOM_ANGLE, WIDTH, bounds,
-    tilt_tube,
+use super::Checker;
+use super::bounds::{
+    ACROSS, Bounds, OFFSET, SMALL_LENGTH, STEER, TILT, TRANSOM_ANGLE, WIDTH, bounds,
 };
+use super::specs::tilt_tube;
 use crate::job::{
     BoxedObstacle, Cylinder, Job, MountingNumbers, SplashWell, SwingStudy, TieBar, Trailer,
 };

@@ -1,10 +1,9 @@
 //! The hydrostatic particulars over a range of drafts, and the small formulas that follow from them.
 
 use nalgebra::Point3;
-use uom::si::acceleration::meter_per_second_squared;
 use uom::si::angle::radian;
 use uom::si::area::square_meter;
-use uom::si::f64::{Acceleration, Angle, Area, Length, Mass, MassDensity, Torque, Volume};
+use uom::si::f64::{Angle, Area, Length, Mass, MassDensity, Torque, Volume};
 use uom::si::length::meter;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 
@@ -13,9 +12,7 @@ use super::equilibrium::{metacentric_radii, positive};
 use super::error::FloatError;
 use super::hull::Hull;
 use super::water::{Attitude, WaterPlane};
-
-/// Standard acceleration of free fall, m/s² (ISO 80000-3; 3rd CGPM, 1901).
-pub const STANDARD_GRAVITY_M_S2: f64 = 9.806_65;
+use crate::quantity::standard_gravity;
 
 /// One line of a hydrostatics table.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -86,9 +83,8 @@ pub fn moment_to_trim(
     between_marks: Length,
     change: Length,
 ) -> Torque {
-    let gravity = Acceleration::new::<meter_per_second_squared>(STANDARD_GRAVITY_M_S2);
     // uom keeps torque (an energy per angle) apart from force times length.
-    Torque::from(mass * gravity * gm_longitudinal * (change / between_marks))
+    Torque::from(mass * standard_gravity() * gm_longitudinal * (change / between_marks))
 }
 
 /// The hydrostatics at a water plane.

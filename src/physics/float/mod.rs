@@ -70,8 +70,7 @@ pub use equilibrium::{
 pub use error::{FloatError, LoftError, MeshError, Place, StlError};
 pub use hull::{Hull, Part};
 pub use hydrostatics::{
-    Hydrostatics, STANDARD_GRAVITY_M_S2, hydrostatics_at, hydrostatics_table, mass_to_sink,
-    moment_to_trim,
+    Hydrostatics, hydrostatics_at, hydrostatics_table, mass_to_sink, moment_to_trim,
 };
 pub use ledger::{Weight, total};
 pub use loft::{Fairing, MAX_SLICES};

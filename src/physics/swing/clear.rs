@@ -5,7 +5,7 @@ use uom::si::f64::{Angle, Length};
 
 use super::body::metres;
 use super::chain::{EngineChain, Part};
-use super::error::SwingError;
+use super::error::{SwingError, finite};
 use super::scene::Plane;
 
 /// The lowest point of some bodies above a plane; exact.
@@ -34,11 +34,7 @@ pub fn height_above(
     plane: &Plane,
 ) -> Result<PlaneClearance, SwingError> {
     for (what, angle) in [("the tilt", tilt), ("the steering angle", steer)] {
-        if !angle.value.is_finite() {
-            return Err(SwingError::NotFinite {
-                what: what.to_owned(),
-            });
-        }
+        finite(what, angle.value)?;
     }
     let known = || {
         let all: Vec<_> = engine

@@ -148,3 +148,26 @@ pub enum SwingError {
         why: String,
     },
 }
+
+/// The value (SI), where it is a finite number.
+pub(super) fn finite(what: &str, value: f64) -> Result<f64, SwingError> {
+    if value.is_finite() {
+        Ok(value)
+    } else {
+        Err(SwingError::NotFinite {
+            what: what.to_owned(),
+        })
+    }
+}
+
+/// The value (SI), where it is finite and more than zero.
+pub(super) fn positive(what: &str, value: f64) -> Result<f64, SwingError> {
+    if finite(what, value)? > 0.0 {
+        Ok(value)
+    } else {
+        Err(SwingError::NotPositive {
+            what: what.to_owned(),
+            value,
+        })
+    }
+}

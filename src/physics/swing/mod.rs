@@ -71,6 +71,7 @@ mod search;
 mod sheet_bodies;
 mod sheet_fit;
 mod shift;
+mod waiting;
 
 pub use body::ConvexBody;
 pub use chain::{AngleRange, Axis, EngineChain, Part};

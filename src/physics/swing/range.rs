@@ -1,19 +1,18 @@
 //! How far the engine may swing before something comes nearer than a margin.
 
-use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 
-use nalgebra::Vector3;
 use uom::si::f64::{Angle, Length};
 
 use super::body::{metres, radians};
 use super::bound::Bounder;
 use super::cell::{Cell, STEER, TILT};
 use super::distance::Separation;
-use super::error::SwingError;
+use super::error::{SwingError, finite};
 use super::kernel::Kernel;
 use super::scene::{BodyName, Pose, Scene};
 use super::search::{Effort, Outcome, pose};
+use super::waiting::Waiting;
 
 /// Closest that a limit comes to the first angle that fails, in radians: 0.05 degrees, far finer than
 /// a tilt stop can be set.
@@ -62,37 +61,6 @@ pub struct SwingLimit {
     pub outcome: Outcome,
     /// Boxes of poses looked at.
     pub boxes: usize,
-}
-
-struct Node {
-    start: f64,
-    pair: usize,
-    cell: Cell,
-    guess: Option<Vector3<f64>>,
-}
-
-impl PartialEq for Node {
-    fn eq(&self, other: &Self) -> bool {
-        self.cmp(other) == Ordering::Equal
-    }
-}
-
-impl Eq for Node {}
-
-impl PartialOrd for Node {
-    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
-        Some(self.cmp(other))
-    }
-}
-
-impl Ord for Node {
-    /// The box that starts earliest is the greatest, so that it leaves the heap first.
-    fn cmp(&self, other: &Self) -> Ordering {
-        other
-            .start
-            .total_cmp(&self.start)
-            .then_with(|| other.pair.cmp(&self.pair))
-    }
 }
 
 impl Swing {
@@ -151,7 +119,7 @@ pub fn permitted_range(
     effort: &Effort,
 ) -> Result<SwingLimit, SwingError> {
     let gap = effort.checked()?;
-    let margin = finite_margin(margin)?;
+    let margin = finite("the margin", margin.value)?;
     let kernel = Kernel::new(scene)?;
     let root = swing.root(&kernel.root);
     let (begin, v) = (swing.start(&root), swing.variable());
@@ -159,9 +127,9 @@ pub fn permitted_range(
         .travel(root.middle[v] - root.half[v])
         .max(swing.travel(root.middle[v] + root.half[v]));
     let mut bounder = Bounder::new(&kernel);
-    let mut heap: BinaryHeap<Node> = (0..kernel.pairs.len())
-        .map(|pair| Node {
-            start: begin,
+    let mut heap: BinaryHeap<Waiting> = (0..kernel.pairs.len())
+        .map(|pair| Waiting {
+            rank: begin,
             pair,
             cell: root,
             guess: None,
@@ -174,14 +142,14 @@ pub fn permitted_range(
     while let Some(node) = heap.pop() {
         if stop
             .as_ref()
-            .is_some_and(|(at, _)| node.start >= at - RESOLUTION)
+            .is_some_and(|(at, _)| node.rank >= at - RESOLUTION)
         {
-            reached = node.start;
+            reached = node.rank;
             break;
         }
         if boxes >= effort.boxes {
             outcome = Outcome::GapNotReached;
-            reached = node.start;
+            reached = node.rank;
             break;
         }
         boxes += 1;
@@ -212,12 +180,12 @@ pub fn permitted_range(
             if stop.is_none() {
                 outcome = Outcome::GapNotReached;
             }
-            reached = node.start;
+            reached = node.rank;
             break;
         };
         for cell in node.cell.halves(across) {
-            heap.push(Node {
-                start: swing.start(&cell),
+            heap.push(Waiting {
+                rank: swing.start(&cell),
                 pair: node.pair,
                 cell,
                 guess: Some(look.direction),
@@ -233,14 +201,4 @@ pub fn permitted_range(
         outcome,
         boxes,
     })
-}
-
-pub(super) fn finite_margin(margin: Length) -> Result<f64, SwingError> {
-    if margin.value.is_finite() {
-        Ok(margin.value)
-    } else {
-        Err(SwingError::NotFinite {
-            what: "the margin".to_owned(),
-        })
-    }
 }

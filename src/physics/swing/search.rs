@@ -1,6 +1,5 @@
 //! The least distance over a whole range of poses, by branch and bound, best first.
 
-use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 
 use nalgebra::{Point3, Unit, Vector3};
@@ -9,11 +8,12 @@ use uom::si::length::millimeter;
 
 use super::body::{metres, radians};
 use super::bound::{Bounder, ROUNDING};
-use super::cell::{Cell, STEER, TILT};
+use super::cell::{STEER, TILT};
 use super::distance::Separation;
-use super::error::SwingError;
+use super::error::{SwingError, finite};
 use super::kernel::Kernel;
 use super::scene::{BodyName, Owner, Pose, Scene};
+use super::waiting::Waiting;
 
 /// How close the answer must come, and how long it may take.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -36,12 +36,7 @@ impl Default for Effort {
 
 impl Effort {
     pub(super) fn checked(&self) -> Result<f64, SwingError> {
-        let gap = self.gap.value;
-        if !gap.is_finite() {
-            return Err(SwingError::NotFinite {
-                what: "the gap".to_owned(),
-            });
-        }
+        let gap = finite("the gap", self.gap.value)?;
         if gap <= 2.0 * ROUNDING {
             return Err(SwingError::NotPositive {
                 what: "the gap".to_owned(),
@@ -177,37 +172,6 @@ impl Goal {
     }
 }
 
-struct Node {
-    lower: f64,
-    pair: usize,
-    cell: Cell,
-    guess: Option<Vector3<f64>>,
-}
-
-impl PartialEq for Node {
-    fn eq(&self, other: &Self) -> bool {
-        self.cmp(other) == Ordering::Equal
-    }
-}
-
-impl Eq for Node {}
-
-impl PartialOrd for Node {
-    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
-        Some(self.cmp(other))
-    }
-}
-
-impl Ord for Node {
-    /// The lowest bound is the greatest node, so that it leaves the heap first; of equals the larger box.
-    fn cmp(&self, other: &Self) -> Ordering {
-        other
-            .lower
-            .total_cmp(&self.lower)
-            .then_with(|| other.pair.cmp(&self.pair))
-    }
-}
-
 /// The nearest found so far.
 pub(super) struct Best {
     pub separation: Separation,
@@ -218,7 +182,7 @@ pub(super) struct Best {
 pub(super) struct Search<'k> {
     pub kernel: &'k Kernel,
     bounder: Bounder<'k>,
-    heap: BinaryHeap<Node>,
+    heap: BinaryHeap<Waiting>,
     pub best: Option<Best>,
     settled: f64,
     budget: usize,
@@ -228,8 +192,8 @@ pub(super) struct Search<'k> {
 impl<'k> Search<'k> {
     pub fn new(kernel: &'k Kernel, budget: usize) -> Self {
         let heap = (0..kernel.pairs.len())
-            .map(|pair| Node {
-                lower: f64::NEG_INFINITY,
+            .map(|pair| Waiting {
+                rank: f64::NEG_INFINITY,
                 pair,
                 cell: kernel.root,
                 guess: None,
@@ -254,14 +218,14 @@ impl<'k> Search<'k> {
 
     /// What nothing is below, so far.
     pub fn certified(&self) -> f64 {
-        let open = self.heap.peek().map_or(f64::INFINITY, |node| node.lower);
+        let open = self.heap.peek().map_or(f64::INFINITY, |node| node.rank);
         open.min(self.settled).min(self.nearest())
     }
 
     pub fn run(&mut self, goal: &Goal) {
         while let Some(node) = self.heap.pop() {
             let enough = goal.enough(self.nearest());
-            let done = node.lower >= enough || goal.refuted(self.nearest());
+            let done = node.rank >= enough || goal.refuted(self.nearest());
             if done || self.boxes >= self.budget {
                 self.heap.push(node);
                 return;
@@ -271,14 +235,14 @@ impl<'k> Search<'k> {
         }
     }
 
-    fn branch(&mut self, node: Node, goal: &Goal) {
+    fn branch(&mut self, node: Waiting, goal: &Goal) {
         let pair = self.kernel.pairs[node.pair];
         let enough = goal.enough(self.nearest());
         let look = self
             .bounder
             .look(pair, &node.cell, node.guess.as_ref(), enough);
         // A box never knows less than the box that it was cut from.
-        let lower = look.lower.max(node.lower);
+        let lower = look.lower.max(node.rank);
         if let Some(middle) = look.middle {
             self.offer(middle, node.pair, node.cell.middle);
         }
@@ -292,8 +256,8 @@ impl<'k> Search<'k> {
             return;
         };
         for cell in node.cell.halves(across) {
-            self.heap.push(Node {
-                lower,
+            self.heap.push(Waiting {
+                rank: lower,
                 pair: node.pair,
                 cell,
                 guess: Some(look.direction),

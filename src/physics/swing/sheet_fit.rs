@@ -10,7 +10,7 @@ use uom::si::f64::{Angle, Length};
 
 use super::body::{metres, radians};
 use super::chain::{AngleRange, Axis, EngineChain, Part};
-use super::error::SwingError;
+use super::error::{SwingError, finite, positive};
 use super::sheet_bodies::{Outline, bracket_bodies, head_bodies, steering_axis_aft, swivel_body};
 
 /// Least full tilt for which protrusion and height say anything of the tube, in degrees.
@@ -164,27 +164,13 @@ fn check_sheet(sheet: &MountingSheet) -> Result<(), SwingError> {
         ("the height at full tilt", sheet.height_at_full_tilt),
     ];
     for (what, length) in must_be_positive {
-        if !length.value.is_finite() {
-            return Err(SwingError::NotFinite {
-                what: what.to_owned(),
-            });
-        }
-        if length.value <= 0.0 {
-            return Err(SwingError::NotPositive {
-                what: what.to_owned(),
-                value: length.value,
-            });
-        }
+        positive(what, length.value)?;
     }
     for (what, angle) in [
         ("the transom angle", sheet.transom_angle),
         ("the steering angle", sheet.steering_each_way),
     ] {
-        if !angle.value.is_finite() {
-            return Err(SwingError::NotFinite {
-                what: what.to_owned(),
-            });
-        }
+        finite(what, angle.value)?;
     }
     let full = sheet.tilt.high().get::<degree>();
     if full < LEAST_FULL_TILT {

@@ -5,9 +5,8 @@ use uom::si::f64::Length;
 
 use super::body::metres;
 use super::bound::Bounder;
-use super::error::SwingError;
+use super::error::{SwingError, finite, positive};
 use super::kernel::Kernel;
-use super::range::finite_margin;
 use super::scene::{Neighbour, Scene};
 use super::search::{Clearance, Effort, Goal, Outcome, Search};
 
@@ -81,7 +80,7 @@ pub fn least_shift(
     effort: &Effort,
 ) -> Result<Shift, SwingError> {
     let gap = effort.checked()?;
-    let margin = finite_margin(margin)?;
+    let margin = finite("the margin", margin.value)?;
     let direction = checked(way)?;
     let mut by = 0.0;
     let mut ruled_out: Option<Box<Clearance>> = None;
@@ -122,17 +121,7 @@ pub fn least_shift(
 
 fn checked(way: &Move) -> Result<Vector3<f64>, SwingError> {
     for (what, length) in [("the farthest shift", way.most), ("the step", way.step)] {
-        if !length.value.is_finite() {
-            return Err(SwingError::NotFinite {
-                what: what.to_owned(),
-            });
-        }
-        if length.value <= 0.0 {
-            return Err(SwingError::NotPositive {
-                what: what.to_owned(),
-                value: length.value,
-            });
-        }
+        positive(what, length.value)?;
     }
     let origin = nalgebra::Point3::origin();
     let axis = super::chain::Axis::new("the direction of the shift", origin, way.direction)?;

@@ -175,7 +175,8 @@ fn write(expression: &Expression, face: Face, units: Units) -> Markup {
             Face::Numbers => measure(*value, units),
         },
         Expression::Constant(value) => shown(&expression_words(expression, units), *value, units),
-        Expression::Number(value) => html! { mn { (plain(*value)) } },
+        Expression::Number(value) => html! { mn { (value) } },
+        Expression::Sign(sign) => html! { mn { (sign) } },
         Expression::Binary(Operator::Over, left, right) => html! {
             mfrac { mrow { (write(left, face, units)) } mrow { (write(right, face, units)) } }
         },
@@ -231,26 +232,6 @@ fn measure(measure: Measure, units: Units) -> Markup {
     number_and_unit(&measure.show(units))
 }
 
-/// Digits of a number that is worth no more of them than a reader takes in.
-const SIGNIFICANT: i32 = 7;
-
-/// A number without a unit: whole, or to as many digits as are read.
-fn plain(value: f64) -> String {
-    if value == 0.0 || value.fract() == 0.0 {
-        return value.to_string();
-    }
-    let decimals = (SIGNIFICANT - 1 - value.abs().log10().floor() as i32).clamp(0, 17);
-    let rounded = format!("{value:.*}", decimals as usize);
-    if rounded.contains('.') {
-        rounded
-            .trim_end_matches('0')
-            .trim_end_matches('.')
-            .to_owned()
-    } else {
-        rounded
-    }
-}
-
 fn number_and_unit(words: &str) -> Markup {
     match words.split_once(' ') {
         Some((number, unit)) => html! {
@@ -287,19 +268,5 @@ pub(super) fn identifier(symbol: &str) -> Markup {
         html! { msub { mi { (letter) } mrow { @if below.chars().all(|c| c.is_ascii_digit()) { mn { (below) } } @else { mi { (below) } } } } }
     } else {
         html! { mi { (symbol) } }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::plain;
-
-    #[test]
-    fn plain_numbers_are_shown_to_the_digits_that_are_read() {
-        assert_eq!(plain(std::f64::consts::FRAC_PI_4), "0.7853982");
-        assert_eq!(plain(0.5), "0.5");
-        assert_eq!(plain(-12.0), "-12");
-        assert_eq!(plain(0.000_012_5), "0.0000125");
-        assert_eq!(plain(1e9 + 0.5), "1000000000");
     }
 }

@@ -131,7 +131,7 @@ fn given(expression: &Arc<Expression>, symbols: &mut Vec<Symbol>) {
                 given(argument, symbols);
             }
         }
-        Expression::Constant(_) | Expression::Number(_) => {}
+        Expression::Constant(_) | Expression::Number(_) | Expression::Sign(_) => {}
     }
 }
 

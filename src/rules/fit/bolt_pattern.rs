@@ -85,13 +85,11 @@ fn judge(case: &Case) -> Finding {
             ),
         ),
     };
-    finding.table(Table {
-        title: "bolt holes of the pattern".to_owned(),
-        heads: ["engine", "across", "below the top", ""]
-            .map(str::to_owned)
-            .to_vec(),
+    finding.table(Table::new(
+        "bolt holes of the pattern",
+        &["engine", "across", "below the top", ""],
         rows,
-    })
+    ))
 }
 
 /// What a table says of a hole that is there already.

@@ -104,12 +104,7 @@ fn judge(case: &Case) -> Finding {
             )
         };
         let finding = finding.against(found, limit).working(sheet);
-        if worst
-            .as_ref()
-            .is_none_or(|worst| finding.verdict < worst.verdict)
-        {
-            worst = Some(finding);
-        }
+        finding.keep_worse(&mut worst);
     }
     worst.unwrap_or_else(|| Finding::unmeasured(vec![rig.after.missing()]))
 }

@@ -45,13 +45,7 @@ fn judge(case: &Case) -> Finding {
                     worst = Some(finding);
                 }
             }
-            Err(lacking) => {
-                for lacking in lacking {
-                    if !missing.contains(&lacking) {
-                        missing.push(lacking);
-                    }
-                }
-            }
+            Err(lacking) => Missing::gather(&mut missing, lacking),
         }
     }
     match worst {

@@ -4,7 +4,7 @@ use uom::si::f64::Length;
 
 use crate::case::{Case, Rows, fixed_engines, holes_up};
 use crate::quantity::{Measure, Text, say};
-use crate::rig::Engine;
+use crate::rig::{Engine, Missing};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 
@@ -46,12 +46,7 @@ fn judge(case: &Case) -> Finding {
                     worst = Some((gap, finding));
                 }
             }
-            Err(lacking) => missing.extend(
-                lacking
-                    .into_iter()
-                    .filter(|m| !missing.contains(m))
-                    .collect::<Vec<_>>(),
-            ),
+            Err(lacking) => Missing::gather(&mut missing, lacking),
         }
     }
     match worst {

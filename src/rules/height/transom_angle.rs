@@ -74,12 +74,7 @@ fn judge(case: &Case) -> Finding {
         }
         .against(Measure::of(angle.value), limit)
         .working(sheet);
-        if worst
-            .as_ref()
-            .is_none_or(|worst| finding.verdict < worst.verdict)
-        {
-            worst = Some(finding);
-        }
+        finding.keep_worse(&mut worst);
     }
     let bracketed = rig.after.groups.iter().any(|group| group.bracket.is_some());
     match worst {

@@ -183,10 +183,9 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
                 say!("The main engines make {}; the US formula allows {}, and the plate's power is not given.{}", found, limit, by_test),
             )
             .remedy(remedy);
-            finding.missing.push(crate::rig::Missing {
-                measurement: &tape::PLATE_POWER,
-                of: None,
-            });
+            finding
+                .missing
+                .push(crate::rig::Missing::one(&tape::PLATE_POWER));
             finding
         }
         (false, _) => Finding::new(

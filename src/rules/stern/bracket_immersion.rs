@@ -10,7 +10,7 @@ use crate::job::BracketKind;
 use crate::physics::float::{Floating, Hull};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Bracket, Missing};
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
 
@@ -45,14 +45,8 @@ fn judge(case: &Case) -> Finding {
             Finding::not_applicable(Text::from("The engines hang on the transom itself."))
         };
     }
-    let float = match floated(case) {
-        Ok(float) => float,
-        Err(finding) => return *finding,
-    };
-    let loadings = match upright(float) {
-        Ok(loadings) => loadings,
-        Err(finding) => return *finding,
-    };
+    let float = given!(floated(case));
+    let loadings = given!(upright(float));
     let mut lacking: Vec<Missing> = Vec::new();
     let mut worst: Option<Finding> = None;
     for bracket in brackets {
@@ -62,16 +56,10 @@ fn judge(case: &Case) -> Finding {
                 let (z, aft) = (bottom.value.si(), setback.value.si());
                 let point = Point3::new(-z * angle.tan() - aft, 0.0, z);
                 let finding = one(float, &loadings, bracket, &point);
-                if worst
-                    .as_ref()
-                    .is_none_or(|worst| finding.verdict < worst.verdict)
-                {
-                    worst = Some(finding);
-                }
+                finding.keep_worse(&mut worst);
             }
             (bottom, setback) => {
-                lacking.extend(bottom.err());
-                lacking.extend(setback.err());
+                Missing::gather(&mut lacking, bottom.err().into_iter().chain(setback.err()));
             }
         }
     }
@@ -153,12 +141,10 @@ fn one(
     }
     finding
         .against(Measure::tape(least), Limit::AtLeast(Measure::tape(limit)))
-        .table(Table {
-            title: format!("lowest point of `{name}`"),
-            heads: ["loading", "above water", "its box carries"]
-                .map(str::to_owned)
-                .to_vec(),
+        .table(Table::new(
+            &format!("lowest point of `{name}`"),
+            &["loading", "above water", "its box carries"],
             rows,
-        })
+        ))
         .working(sheet)
 }

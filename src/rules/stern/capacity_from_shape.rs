@@ -3,7 +3,7 @@
 use nalgebra::Point3;
 use uom::si::f64::Mass;
 
-use super::{floated, missing};
+use super::floated;
 use crate::case::Case;
 use crate::case::float::Float;
 use crate::job::{EdgeKind, Fuel, Liquid, Plate, tape};
@@ -11,7 +11,8 @@ use crate::physics::capacity;
 use crate::physics::float::maximum_displacement;
 use crate::physics::weight::{self, FRESH_WATER_LB_FT3};
 use crate::quantity::{Measure, pounds_per_cubic_foot, say};
-use crate::rules::rule::rule;
+use crate::rig::Missing;
+use crate::rules::rule::{given, rule};
 use crate::rules::weight::outside_small_boats;
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
@@ -39,10 +40,7 @@ fn judge(case: &Case) -> Finding {
         Ok(Some(why)) => return Finding::not_applicable(why),
         Err(missing) => return Finding::unmeasured(missing),
     }
-    let float = match floated(case) {
-        Ok(float) => float,
-        Err(finding) => return *finding,
-    };
+    let float = given!(floated(case));
     let edges: Vec<_> = float
         .edges_of(&[EdgeKind::Well, EdgeKind::Sheer, EdgeKind::Other])
         .collect();
@@ -50,7 +48,7 @@ fn judge(case: &Case) -> Finding {
     let fresh = pounds_per_cubic_foot(FRESH_WATER_LB_FT3);
     // Brackets are no part of the boat's own displacement.
     let Ok(most) = maximum_displacement(&float.built.hull, &points, fresh) else {
-        return Finding::unmeasured(vec![missing(&tape::EDGES)]);
+        return Finding::unmeasured(vec![Missing::one(&tape::EDGES)]);
     };
     let mut sheet = Sheet::default();
     let first = edges.get(most.first).map_or("", |edge| edge.name.as_str());
@@ -75,7 +73,7 @@ fn judge(case: &Case) -> Finding {
         }) => load.value,
         _ => {
             return Finding {
-                missing: vec![missing(&tape::PLATE_TOTAL_WEIGHT)],
+                missing: vec![Missing::one(&tape::PLATE_TOTAL_WEIGHT)],
                 ..Finding::new(
                     Verdict::Unmeasured,
                     say!(

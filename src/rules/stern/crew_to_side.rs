@@ -8,7 +8,7 @@ use crate::case::float::{Movable, heel_words};
 use crate::job::EdgeKind;
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, say};
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
@@ -47,10 +47,7 @@ fn most(sheet: &mut Sheet, length: Length) -> Angle {
 }
 
 fn judge(case: &Case) -> Finding {
-    let float = match floated(case) {
-        Ok(float) => float,
-        Err(finding) => return *finding,
-    };
+    let float = given!(floated(case));
     let turned = float
         .loadings
         .iter()
@@ -67,10 +64,7 @@ fn judge(case: &Case) -> Finding {
             "Never let so many to one rail; check weights and places if that cannot be.",
         ));
     }
-    let loadings = match upright(float) {
-        Ok(loadings) => loadings,
-        Err(finding) => return *finding,
-    };
+    let loadings = given!(upright(float));
     let heel = |lies: &Floating| lies.attitude().heel.abs();
     let worst = loadings
         .iter()

@@ -2,13 +2,14 @@
 
 use uom::si::f64::Length;
 
-use super::{floated, height_sheet, heights_table, lost, missing, put_back, upright, worst};
+use super::{floated, height_sheet, heights_table, lost, put_back, upright, worst};
 use crate::case::Case;
 use crate::case::float::EdgePoint;
 use crate::job::{Category, EdgeKind, tape};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rules::rule::rule;
+use crate::rig::Missing;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
@@ -37,15 +38,9 @@ fn least(category: Option<Category>) -> Length {
 }
 
 fn judge(case: &Case) -> Finding {
-    let float = match floated(case) {
-        Ok(float) => float,
-        Err(finding) => return *finding,
-    };
+    let float = given!(floated(case));
     let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Sheer]).collect();
-    let loadings = match upright(float) {
-        Ok(loadings) => loadings,
-        Err(finding) => return *finding,
-    };
+    let loadings = given!(upright(float));
     let inboard: Vec<_> = loadings
         .iter()
         .filter(|(loaded, ..)| !loaded.to_one_side)
@@ -53,7 +48,7 @@ fn judge(case: &Case) -> Finding {
         .collect();
     let least = least(case.rig.boat.category);
     let Some(lowest) = worst(&inboard, &edges, &|_| least) else {
-        return Finding::unmeasured(vec![missing(&tape::SHEER_EDGES)]);
+        return Finding::unmeasured(vec![Missing::one(&tape::SHEER_EDGES)]);
     };
     let found = Measure::tape(lowest.height);
     let change = lost(lowest.loaded, lowest.edge)

@@ -6,7 +6,7 @@ use super::{floated, upright};
 use crate::case::Case;
 use crate::case::float::{Movable, State, heel_words};
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, say};
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
@@ -27,14 +27,8 @@ rule! {
 const MOST_DEG: f64 = 1.0;
 
 fn judge(case: &Case) -> Finding {
-    let float = match floated(case) {
-        Ok(float) => float,
-        Err(finding) => return *finding,
-    };
-    let loadings = match upright(float) {
-        Ok(loadings) => loadings,
-        Err(finding) => return *finding,
-    };
+    let float = given!(floated(case));
+    let loadings = given!(upright(float));
     let heel = |lies: &crate::physics::float::Floating| lies.attitude().heel.abs();
     let worst = loadings
         .iter()

@@ -7,7 +7,7 @@ use crate::case::Case;
 use crate::case::float::State;
 use crate::physics::float::Outcome;
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
 
@@ -32,10 +32,7 @@ rule! {
 const LEAST_M: f64 = 0.35;
 
 fn judge(case: &Case) -> Finding {
-    let float = match floated(case) {
-        Ok(float) => float,
-        Err(finding) => return *finding,
-    };
+    let float = given!(floated(case));
     let mut rows = Vec::new();
     let mut worst: Option<(&str, &State, Length)> = None;
     for loaded in &float.loadings {
@@ -103,11 +100,11 @@ fn judge(case: &Case) -> Finding {
     };
     finding
         .against(found, Limit::AtLeast(Measure::of(least)))
-        .table(Table {
-            title: "metacentric height".to_owned(),
-            heads: ["loading", "before", "judged"].map(str::to_owned).to_vec(),
+        .table(Table::new(
+            "metacentric height",
+            &["loading", "before", "judged"],
             rows,
-        })
+        ))
         .working(sheet)
 }
 

@@ -27,10 +27,9 @@ use uom::si::f64::{Length, Mass};
 use super::{Finding, Verdict};
 use crate::case::Case;
 use crate::case::float::{EdgePoint, Float, Loaded, NoFloat, Shift, State};
-use crate::job::{EdgeKind, tape};
+use crate::job::EdgeKind;
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
-use crate::rig::Missing;
 use crate::working::{Sheet, Table};
 
 /// How she floats, or the finding that says why that is not known.
@@ -114,13 +113,11 @@ fn heights_table(float: &Float, edges: &[&EdgePoint]) -> Table {
             ]);
         }
     }
-    Table {
-        title: "heights above water".to_owned(),
-        heads: ["loading", "edge", "before", "after"]
-            .map(str::to_owned)
-            .to_vec(),
+    Table::new(
+        "heights above water",
+        &["loading", "edge", "before", "after"],
         rows,
-    }
+    )
 }
 
 /// What an edge lost by the repower in this loading.
@@ -193,13 +190,11 @@ fn shifts_table(shifts: &[Shift]) -> Table {
             ]
         })
         .collect();
-    Table {
-        title: "what would put her back, each alone".to_owned(),
-        heads: ["item", "weight", "forward by", "to"]
-            .map(str::to_owned)
-            .to_vec(),
+    Table::new(
+        "what would put her back, each alone",
+        &["item", "weight", "forward by", "to"],
         rows,
-    }
+    )
 }
 
 /// The ways to meet a goal: things moved forward, else ballast; and less on the stern. In words, with a
@@ -273,11 +268,4 @@ fn room_at_stern(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) 
         most *= 0.7;
     }
     None
-}
-
-fn missing(measurement: &'static tape::Measurement) -> Missing {
-    Missing {
-        measurement,
-        of: None,
-    }
 }

@@ -7,7 +7,7 @@ use crate::case::Case;
 use crate::case::float::plate_point;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Missing;
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Table;
 
@@ -39,14 +39,8 @@ fn judge(case: &Case) -> Finding {
     if outfit.is_empty() {
         return Finding::unmeasured(vec![rig.after.missing()]);
     }
-    let float = match floated(case) {
-        Ok(float) => float,
-        Err(finding) => return *finding,
-    };
-    let loadings = match upright(float) {
-        Ok(loadings) => loadings,
-        Err(finding) => return *finding,
-    };
+    let float = given!(floated(case));
+    let loadings = given!(upright(float));
     let mut lacking: Vec<Missing> = Vec::new();
     let mut rows = Vec::new();
     let mut worst: Option<(Length, &str, &str)> = None;
@@ -57,11 +51,7 @@ fn judge(case: &Case) -> Finding {
         let point = match plate_point(rig, group, engine) {
             Ok(point) => point,
             Err(missing) => {
-                for one in missing {
-                    if !lacking.contains(&one) {
-                        lacking.push(one);
-                    }
-                }
+                Missing::gather(&mut lacking, missing);
                 continue;
             }
         };
@@ -109,11 +99,9 @@ fn judge(case: &Case) -> Finding {
     };
     finding
         .against(found, Limit::AtLeast(Measure::tape(least)))
-        .table(Table {
-            title: "plate under water".to_owned(),
-            heads: ["engine", "loading", "under water"]
-                .map(str::to_owned)
-                .to_vec(),
+        .table(Table::new(
+            "plate under water",
+            &["engine", "loading", "under water"],
             rows,
-        })
+        ))
 }

@@ -2,13 +2,14 @@
 
 use uom::si::f64::Length;
 
-use super::{floated, height_sheet, heights_table, lost, missing, put_back, upright, worst};
+use super::{floated, height_sheet, heights_table, lost, put_back, upright, worst};
 use crate::case::Case;
 use crate::case::float::EdgePoint;
 use crate::job::{Category, EdgeKind, tape};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
-use crate::rules::rule::rule;
+use crate::rig::Missing;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
@@ -42,17 +43,11 @@ fn sole(category: Option<Category>) -> Length {
 }
 
 fn judge(case: &Case) -> Finding {
-    let float = match floated(case) {
-        Ok(float) => float,
-        Err(finding) => return *finding,
-    };
+    let float = given!(floated(case));
     let edges: Vec<&EdgePoint> = float
         .edges_of(&[EdgeKind::Sole, EdgeKind::Scupper])
         .collect();
-    let loadings = match upright(float) {
-        Ok(loadings) => loadings,
-        Err(finding) => return *finding,
-    };
+    let loadings = given!(upright(float));
     let category = case.rig.boat.category;
     let limit = |kind| match kind {
         EdgeKind::Sole => sole(category),
@@ -65,7 +60,7 @@ fn judge(case: &Case) -> Finding {
         .copied()
         .collect();
     let Some(lowest) = worst(&steady, &edges, &limit) else {
-        return Finding::unmeasured(vec![missing(&tape::DRAINS)]);
+        return Finding::unmeasured(vec![Missing::one(&tape::DRAINS)]);
     };
     let least = limit(lowest.edge.kind);
     let found = Measure::tape(lowest.height);

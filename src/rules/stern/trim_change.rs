@@ -6,8 +6,8 @@ use super::{floated, put_back};
 use crate::case::Case;
 use crate::case::float::{Float, Loaded, State, heel_words, trim_words};
 use crate::physics::float::Floating;
-use crate::quantity::{Dimensioned, Measure, Text, degrees, say};
-use crate::rules::rule::rule;
+use crate::quantity::{Dimensioned, Measure, Text, capitalised, degrees, say};
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
 
@@ -48,10 +48,7 @@ impl Change<'_> {
 }
 
 fn judge(case: &Case) -> Finding {
-    let float = match floated(case) {
-        Ok(float) => float,
-        Err(finding) => return *finding,
-    };
+    let float = given!(floated(case));
     let changes: Vec<Change> = float
         .loadings
         .iter()
@@ -131,13 +128,11 @@ fn changes_table(changes: &[Change]) -> Table {
             ]
         })
         .collect();
-    Table {
-        title: "trim, bow up, before and after; how much lower the transom sits".to_owned(),
-        heads: ["loading", "before", "after", "transom lower"]
-            .map(str::to_owned)
-            .to_vec(),
+    Table::new(
+        "trim, bow up, before and after; how much lower the transom sits",
+        &["loading", "before", "after", "transom lower"],
         rows,
-    }
+    )
 }
 
 fn sheet(change: &Change) -> Sheet {
@@ -180,7 +175,7 @@ fn as_she_is(case: &Case, float: &Float) -> Finding {
     let gravity = state.total.centre;
     let says = say!(
         "{}, `{}`: she weighs {}, with her centre {} forward and {} to port; the origin lies {} under water, she trims ",
-        capital(float.judged_words()),
+        capitalised(float.judged_words()),
         loaded.name.as_str(),
         Measure::of(state.total.mass),
         length(gravity.x),
@@ -209,12 +204,4 @@ fn as_she_is(case: &Case, float: &Float) -> Finding {
     }
     .found(Measure::of(attitude.trim))
     .table(float.side_by_side(loaded))
-}
-
-fn capital(words: &str) -> String {
-    let mut chars = words.chars();
-    chars
-        .next()
-        .map(|first| first.to_uppercase().chain(chars).collect())
-        .unwrap_or_default()
 }

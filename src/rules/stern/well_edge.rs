@@ -1,14 +1,13 @@
 //! `stern/well-edge`
 
-use super::{
-    floated, height_sheet, heights_table, lost, missing, put_back, room_at_stern, upright, worst,
-};
+use super::{floated, height_sheet, heights_table, lost, put_back, room_at_stern, upright, worst};
 use crate::case::Case;
 use crate::case::float::EdgePoint;
 use crate::job::{EdgeKind, tape};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
-use crate::rules::rule::rule;
+use crate::rig::Missing;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
@@ -31,21 +30,15 @@ rule! {
 const LEAST_IN: f64 = 4.0;
 
 fn judge(case: &Case) -> Finding {
-    let float = match floated(case) {
-        Ok(float) => float,
-        Err(finding) => return *finding,
-    };
+    let float = given!(floated(case));
     let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Well]).collect();
     if edges.is_empty() {
-        return Finding::unmeasured(vec![missing(&tape::EDGES)]);
+        return Finding::unmeasured(vec![Missing::one(&tape::EDGES)]);
     }
-    let loadings = match upright(float) {
-        Ok(loadings) => loadings,
-        Err(finding) => return *finding,
-    };
+    let loadings = given!(upright(float));
     let least = inches(LEAST_IN);
     let Some(lowest) = worst(&loadings, &edges, &|_| least) else {
-        return Finding::unmeasured(vec![missing(&tape::EDGES)]);
+        return Finding::unmeasured(vec![Missing::one(&tape::EDGES)]);
     };
     let found = Measure::tape(lowest.height);
     let name = lowest.edge.name.as_str();

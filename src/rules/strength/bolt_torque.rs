@@ -1,20 +1,20 @@
 //! `strength/bolt-torque`
 
-use uom::si::f64::{Force, Length};
+use uom::si::f64::{Force, Length, Ratio};
 
 use super::ready;
 use crate::case::Case;
 use crate::case::strength::{Footing, Laden, Strength};
-use crate::job::ThreadState;
+use crate::job::{ThreadState, tape};
 use crate::physics::strength::bolts::{
     Condition, PRELOAD_OF_PROOF, crushing_capacity, nut_factor, preload, tightening_torque,
     washer_area,
 };
 use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
 use crate::rig::Missing;
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
-use crate::working::{Sheet, Term, min};
+use crate::working::{Sheet, Table, Term, min};
 
 rule! {
     /// The torque of the mounting bolts: what bolt and core bear, and whether the joint stays shut.
@@ -39,19 +39,10 @@ rule! {
 const STANDING: f64 = PRELOAD_OF_PROOF;
 
 fn judge(case: &Case) -> Finding {
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
+    let strength = given!(ready(case));
     let mut worst: Option<Finding> = None;
     for footing in &strength.after.footings {
-        let finding = one(footing, strength);
-        if worst
-            .as_ref()
-            .is_none_or(|worst| finding.verdict < worst.verdict)
-        {
-            worst = Some(finding);
-        }
+        one(footing, strength).keep_worse(&mut worst);
     }
     worst.unwrap_or_else(|| Finding::unmeasured(vec![case.rig.after.missing()]))
 }
@@ -78,61 +69,78 @@ fn pull(footing: &Footing) -> f64 {
         .fold(0.0, f64::max)
 }
 
-fn one(footing: &Footing, strength: &Strength) -> Finding {
-    let mut sheet = Sheet::default();
-    let proof = footing.tension_capacity(&mut sheet);
-    let by_bolt = preload(&mut sheet, PRELOAD_OF_PROOF, &proof);
+/// What a bolt may be preloaded to, and by what torque.
+struct Allowed {
+    /// Preload, N.
+    preload: f64,
+    torque: Moment,
+    /// Whether the core gives before the bolt.
+    core_governs: bool,
+    /// Torque over preload and diameter.
+    nut_factor: f64,
+    /// The state of the thread, in words.
+    thread: &'static str,
+}
+
+fn allowed(footing: &Footing, strength: &Strength, sheet: &mut Sheet) -> Allowed {
+    let length = Length::from_si;
+    let proof = footing.tension_capacity(sheet);
+    let by_bolt = preload(sheet, PRELOAD_OF_PROOF, &proof);
     let across = footing.spread(&strength.board, strength.left());
-    let area = washer_area(
-        &mut sheet,
-        Length::from_si(across),
-        Length::from_si(footing.hole()),
-    );
+    let area = washer_area(sheet, length(across), length(footing.hole()));
     let crushing =
         strength.left().strength * strength.board.core_material().crushing_strength.value;
-    let crushes = crushing_capacity(&mut sheet, crushing, &area);
-    let part = Term::new("cs", uom::si::f64::Ratio::from_si(STANDING));
+    let crushes = crushing_capacity(sheet, crushing, &area);
+    let part = Term::new("cs", Ratio::from_si(STANDING));
     let by_core = sheet.set(
         "Fc",
         "preload that the core bears for years",
         part * crushes,
     );
     let core_governs = by_core.value() < by_bolt.value();
-    let allowed = sheet.set("Fa", "preload allowed", min(by_bolt, by_core));
-    let (state, word) = condition(footing);
-    let factor = nut_factor(state);
-    let most = tightening_torque(
-        &mut sheet,
-        factor,
-        Length::from_si(footing.diameter()),
-        &allowed,
-    )
-    .value();
+    let preload = sheet.set("Fa", "preload allowed", min(by_bolt, by_core));
+    let (state, thread) = condition(footing);
+    let nut_factor = nut_factor(state);
+    let torque = tightening_torque(sheet, nut_factor, length(footing.diameter()), &preload);
+    Allowed {
+        preload: preload.value().si(),
+        torque: torque.value(),
+        core_governs,
+        nut_factor,
+        thread,
+    }
+}
+
+fn one(footing: &Footing, strength: &Strength) -> Finding {
+    let force = |newtons| Measure::of(Force::from_si(newtons));
+    let mut sheet = Sheet::default();
+    let allowed = allowed(footing, strength, &mut sheet);
+    let most = allowed.torque;
     let limit = Limit::AtMost(Measure::of(most));
     let greatest = pull(footing);
-    let opens = greatest > allowed.value().si();
+    let opens = greatest > allowed.preload;
     let name = footing.name.as_str();
-    let bears = if core_governs {
+    let bears = if allowed.core_governs {
         "the core bears no more"
     } else {
         "the bolt bears no more"
     };
     let opening = say!(
         " Even so the greatest pull, {}, opens the joint: the core lets the bolts be preloaded to {} only.",
-        Measure::of(Force::from_si(greatest)),
-        allowed.measure()
+        force(greatest),
+        force(allowed.preload)
     );
     let advice = say!(
         "Tighten {} {} at the {} to {} at most: {}.",
         footing.size.name.as_str(),
-        word,
+        allowed.thread,
         name,
         Measure::of(most),
         bears
     );
     let Some(given) = &footing.given.said.torque else {
         let missing = Missing {
-            measurement: &crate::job::tape::BOLT_TORQUE,
+            measurement: &tape::BOLT_TORQUE,
             of: Some(name.to_owned()),
         };
         return Finding {
@@ -145,11 +153,11 @@ fn one(footing: &Footing, strength: &Strength) -> Finding {
             .working(sheet)
         };
     };
-    let preloaded = given.value.si() / (factor * footing.diameter());
+    let preloaded = given.value.si() / (allowed.nut_factor * footing.diameter());
     sheet.remark(say!(
         "the torque given, {}, preloads a bolt to {}",
         Measure::of(given.value),
-        Measure::of(Force::from_si(preloaded))
+        force(preloaded)
     ));
     let found = Measure::of(given.value);
     let finding = if preloaded > footing.tension_capacity(&mut Sheet::default()).value().si() {
@@ -170,7 +178,7 @@ fn one(footing: &Footing, strength: &Strength) -> Finding {
         .remedy(advice)
     } else if greatest > preloaded {
         let need = Measure::of(<Moment as Dimensioned>::from_si(
-            factor * footing.diameter() * greatest,
+            allowed.nut_factor * footing.diameter() * greatest,
         ));
         let remedy = if opens {
             say!(
@@ -202,7 +210,7 @@ fn one(footing: &Footing, strength: &Strength) -> Finding {
 }
 
 /// The greatest pull before and after.
-fn before_after(strength: &Strength) -> crate::working::Table {
+fn before_after(strength: &Strength) -> Table {
     let greatest = |laden: &Laden| laden.footings.iter().map(pull).fold(0.0, f64::max);
     let after = greatest(&strength.after);
     let mut rows = Vec::new();
@@ -216,9 +224,9 @@ fn before_after(strength: &Strength) -> crate::working::Table {
         Text::from("after"),
         Text::from(Measure::of(Force::from_si(after))),
     ]);
-    crate::working::Table {
-        title: "greatest pull that a preload must outlast".to_owned(),
-        heads: ["", "pull"].map(str::to_owned).to_vec(),
+    Table::new(
+        "greatest pull that a preload must outlast",
+        &["", "pull"],
         rows,
-    }
+    )
 }

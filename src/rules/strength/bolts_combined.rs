@@ -5,7 +5,7 @@ use crate::case::Case;
 use crate::case::strength::Part;
 use crate::physics::strength::bolts::combined_ratio;
 use crate::quantity::Dimensioned;
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::Force;
@@ -28,37 +28,36 @@ rule! {
 }
 
 fn judge(case: &Case) -> Finding {
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
-    match at_bolts(Part::Combined, BOLT_FACTOR, "bolt", case.rig, strength) {
-        Err(finding) => *finding,
-        Ok(judged) => {
-            let mut sheet = Sheet::default();
-            let (tension, shear) = (
-                judged.footing.tension_capacity(&mut sheet),
-                judged.footing.shear_capacity(&mut sheet),
-            );
-            if let Some(bolt) = judged
-                .footing
-                .forces
-                .get(judged.worst.case)
-                .and_then(|group| group.bolts.get(judged.worst.bolt))
-            {
-                combined_ratio(
-                    &mut sheet,
-                    Force::from_si(bolt.tension),
-                    Force::from_si(bolt.shear),
-                    &tension,
-                    &shear,
-                );
-            }
-            let mut finding = judged.finding.clone().working(sheet);
-            if finding.verdict != Verdict::Pass {
-                finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
-            }
-            finding
-        }
+    let strength = given!(ready(case));
+    let judged = given!(at_bolts(
+        Part::Combined,
+        BOLT_FACTOR,
+        "bolt",
+        case.rig,
+        strength
+    ));
+    let mut sheet = Sheet::default();
+    let (tension, shear) = (
+        judged.footing.tension_capacity(&mut sheet),
+        judged.footing.shear_capacity(&mut sheet),
+    );
+    if let Some(bolt) = judged
+        .footing
+        .forces
+        .get(judged.worst.case)
+        .and_then(|group| group.bolts.get(judged.worst.bolt))
+    {
+        combined_ratio(
+            &mut sheet,
+            Force::from_si(bolt.tension),
+            Force::from_si(bolt.shear),
+            &tension,
+            &shear,
+        );
     }
+    let mut finding = judged.finding.clone().working(sheet);
+    if finding.verdict != Verdict::Pass {
+        finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
+    }
+    finding
 }

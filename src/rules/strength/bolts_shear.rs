@@ -3,7 +3,7 @@
 use super::{BOLT_FACTOR, at_bolts, beside, capacity_sheet, ready, stronger_bolts};
 use crate::case::Case;
 use crate::case::strength::Part;
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Verdict};
 
 rule! {
@@ -23,23 +23,22 @@ rule! {
 }
 
 fn judge(case: &Case) -> Finding {
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
-    match at_bolts(Part::Shear, BOLT_FACTOR, "bolt", case.rig, strength) {
-        Err(finding) => *finding,
-        Ok(judged) => {
-            let sheet = capacity_sheet(Part::Shear, &judged, case.rig, strength);
-            let mut finding = judged.finding.clone().working(sheet).table(beside(
-                "greatest shear on a bolt",
-                Part::Shear,
-                strength,
-            ));
-            if finding.verdict != Verdict::Pass {
-                finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
-            }
-            finding
-        }
+    let strength = given!(ready(case));
+    let judged = given!(at_bolts(
+        Part::Shear,
+        BOLT_FACTOR,
+        "bolt",
+        case.rig,
+        strength
+    ));
+    let sheet = capacity_sheet(Part::Shear, &judged, case.rig, strength);
+    let mut finding = judged.finding.clone().working(sheet).table(beside(
+        "greatest shear on a bolt",
+        Part::Shear,
+        strength,
+    ));
+    if finding.verdict != Verdict::Pass {
+        finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
     }
+    finding
 }

@@ -7,7 +7,7 @@ use crate::case::Case;
 use crate::case::strength::Part;
 use crate::case::strength::show::force;
 use crate::quantity::say;
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
@@ -32,25 +32,24 @@ fn judge(case: &Case) -> Finding {
     if let Some(answer) = study(case) {
         return answer;
     }
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
-    match at_bolts(Part::Tension, BOLT_FACTOR, "bolt", case.rig, strength) {
-        Err(finding) => *finding,
-        Ok(judged) => {
-            let sheet = capacity_sheet(Part::Tension, &judged, case.rig, strength);
-            let mut finding = judged.finding.clone().working(sheet).table(beside(
-                "greatest pull on a bolt",
-                Part::Tension,
-                strength,
-            ));
-            if finding.verdict != Verdict::Pass {
-                finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
-            }
-            finding
-        }
+    let strength = given!(ready(case));
+    let judged = given!(at_bolts(
+        Part::Tension,
+        BOLT_FACTOR,
+        "bolt",
+        case.rig,
+        strength
+    ));
+    let sheet = capacity_sheet(Part::Tension, &judged, case.rig, strength);
+    let mut finding = judged.finding.clone().working(sheet).table(beside(
+        "greatest pull on a bolt",
+        Part::Tension,
+        strength,
+    ));
+    if finding.verdict != Verdict::Pass {
+        finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
     }
+    finding
 }
 
 /// The answer where a bolt group is given outright.

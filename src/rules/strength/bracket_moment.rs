@@ -6,9 +6,9 @@ use super::ready;
 use crate::case::Case;
 use crate::case::strength::show::times;
 use crate::case::strength::{Footing, Laden};
-use crate::quantity::{Dimensioned, Measure, Moment, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Moment, Text, inches, say, standard_gravity};
 use crate::rig::Rig;
-use crate::rules::rule::{need, rule};
+use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
 
@@ -38,30 +38,23 @@ fn judge(case: &Case) -> Finding {
     if rig.after.groups.iter().all(|group| group.bracket.is_none()) {
         return Finding::not_applicable(Text::from("The engines hang on the transom itself."));
     }
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
-    let mut worst: Option<(f64, Finding)> = None;
-    for footing in strength
+    let strength = given!(ready(case));
+    let before = strength.before.as_ref().ok();
+    strength
         .after
         .footings
         .iter()
         .filter(|footing| footing.on_bracket)
-    {
-        let (margin, finding) = one(rig, footing, strength.before.as_ref().ok());
-        if worst.as_ref().is_none_or(|worst| margin < worst.0) {
-            worst = Some((margin, finding));
-        }
-    }
-    worst.map_or_else(
-        || Finding::unmeasured(vec![rig.after.missing()]),
-        |worst| worst.1,
-    )
+        .map(|footing| one(rig, footing, before))
+        .min_by(|a, b| a.0.total_cmp(&b.0))
+        .map_or_else(
+            || Finding::unmeasured(vec![rig.after.missing()]),
+            |(_, finding)| finding,
+        )
 }
 
 fn gravity() -> Term<Acceleration> {
-    Term::new("g", Acceleration::from_si(9.80665))
+    Term::new("g", standard_gravity())
 }
 
 fn one(rig: &Rig, footing: &Footing, before: Option<&Laden>) -> (f64, Finding) {
@@ -95,20 +88,15 @@ fn one(rig: &Rig, footing: &Footing, before: Option<&Laden>) -> (f64, Finding) {
             * gravity()
             * (Term::new("s", rated_setback) + Term::new("c", inches(USUAL_CENTRE_IN))),
     );
-    let engines: Vec<_> = footing
+    let total = footing
         .hung
         .iter()
         .filter(|hung| hung.name != bracket.name)
-        .collect();
-    let mut total: Option<Term<Moment>> = None;
-    for hung in engines {
-        let weight: Term<Mass> = Term::new(hung.name.clone(), hung.mass);
-        let one = weight * gravity() * Term::new("a", Length::from_si(hung.aft));
-        total = Some(match total {
-            Some(sum) => sum + one,
-            None => one,
-        });
-    }
+        .map(|hung| {
+            let weight: Term<Mass> = Term::new(hung.name.clone(), hung.mass);
+            weight * gravity() * Term::new("a", Length::from_si(hung.aft))
+        })
+        .reduce(|a, b| a + b);
     let Some(total) = total else {
         return (
             f64::INFINITY,
@@ -151,25 +139,14 @@ fn one(rig: &Rig, footing: &Footing, before: Option<&Laden>) -> (f64, Finding) {
         ]
     };
     let mut rows = Vec::new();
-    if let Some(old) = old {
-        rows.push(row("before, all that hung", old, Text::default()));
-        rows.push(row(
-            "after, the engines on this bracket",
-            new,
-            times(old, new),
-        ));
-    } else {
-        rows.push(row(
-            "after, the engines on this bracket",
-            new,
-            Text::default(),
-        ));
-    }
-    let table = Table {
-        title: "moment of the weight at rest about the transom".to_owned(),
-        heads: ["", "moment", "after / before"].map(str::to_owned).to_vec(),
+    rows.extend(old.map(|old| row("before, all that hung", old, Text::default())));
+    let ratio = old.map_or(Text::default(), |old| times(old, new));
+    rows.push(row("after, the engines on this bracket", new, ratio));
+    let table = Table::new(
+        "moment of the weight at rest about the transom",
+        &["", "moment", "after / before"],
         rows,
-    };
+    );
     (
         limit.value().si() / new,
         finding
@@ -185,6 +162,6 @@ fn at_rest(laden: &Laden) -> f64 {
         .footings
         .iter()
         .flat_map(|footing| &footing.hung)
-        .map(|hung| hung.mass.si() * 9.80665 * hung.aft)
+        .map(|hung| hung.mass.si() * standard_gravity().si() * hung.aft)
         .sum()
 }

@@ -2,12 +2,12 @@
 
 use uom::si::f64::{Force, Length};
 
-use super::{CORE_FACTOR, at_bolts, beside, ready};
+use super::{DESIGN_FACTOR, at_bolts, beside, ready};
 use crate::case::Case;
 use crate::case::strength::Part;
 use crate::physics::strength::bolts::bearing_stress;
 use crate::quantity::{Dimensioned, Measure, inches, say};
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;
 
@@ -32,54 +32,47 @@ rule! {
 const STEP_IN: f64 = 0.125;
 
 fn judge(case: &Case) -> Finding {
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
-    match at_bolts(
+    let strength = given!(ready(case));
+    let judged = given!(at_bolts(
         Part::Bearing,
-        CORE_FACTOR,
+        DESIGN_FACTOR,
         "wood at the bolt",
         case.rig,
         strength,
-    ) {
-        Err(finding) => *finding,
-        Ok(judged) => {
-            let (footing, worst) = (judged.footing, judged.worst);
-            let board = &strength.board;
-            let mut sheet = Sheet::default();
-            bearing_stress(
-                &mut sheet,
-                Force::from_si(worst.demand),
-                Length::from_si(footing.diameter()),
-                Length::from_si(board.thickness()),
-            );
-            let bears = board.mean(strength.left(), |material| {
-                material.bearing_strength.value.si()
-            });
-            sheet.remark(say!(
-                "bearing strength, averaged over the layers: {}",
-                Measure::of(uom::si::f64::Pressure::from_si(bears))
-            ));
-            let mut finding = judged.finding.clone().working(sheet).table(beside(
-                "greatest shear on a bolt",
-                Part::Bearing,
-                strength,
-            ));
-            if finding.verdict != Verdict::Pass {
-                let sound = board.core_material().bearing_strength.value.si();
-                let lacking =
-                    (CORE_FACTOR * worst.demand - worst.capacity) / (footing.diameter() * sound);
-                let step = inches(STEP_IN).si();
-                let doubler = Length::from_si((lacking / step).ceil() * step);
-                finding = finding.remedy(say!(
-                    "Bond a doubler of {} of sound {} behind the whole face of the {}, the bolts through both.",
-                    Measure::tape(doubler),
-                    board.layers[board.core].material.name.as_str(),
-                    footing.name.as_str()
-                ));
-            }
-            finding
-        }
+    ));
+    let (footing, worst) = (judged.footing, judged.worst);
+    let board = &strength.board;
+    let mut sheet = Sheet::default();
+    bearing_stress(
+        &mut sheet,
+        Force::from_si(worst.demand),
+        Length::from_si(footing.diameter()),
+        Length::from_si(board.thickness()),
+    );
+    let bears = board.mean(strength.left(), |material| {
+        material.bearing_strength.value.si()
+    });
+    sheet.remark(say!(
+        "bearing strength, averaged over the layers: {}",
+        Measure::of(uom::si::f64::Pressure::from_si(bears))
+    ));
+    let mut finding = judged.finding.clone().working(sheet).table(beside(
+        "greatest shear on a bolt",
+        Part::Bearing,
+        strength,
+    ));
+    if finding.verdict != Verdict::Pass {
+        let sound = board.core_material().bearing_strength.value.si();
+        let lacking =
+            (DESIGN_FACTOR * worst.demand - worst.capacity) / (footing.diameter() * sound);
+        let step = inches(STEP_IN).si();
+        let doubler = Length::from_si((lacking / step).ceil() * step);
+        finding = finding.remedy(say!(
+            "Bond a doubler of {} of sound {} behind the whole face of the {}, the bolts through both.",
+            Measure::tape(doubler),
+            board.layers[board.core].material.name.as_str(),
+            footing.name.as_str()
+        ));
     }
+    finding
 }

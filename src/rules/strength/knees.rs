@@ -2,12 +2,11 @@
 
 use uom::si::f64::Length;
 
-use super::panel_stress::PANEL_FACTOR;
-use super::{factor, ready};
+use super::{DESIGN_FACTOR, factor, ready};
 use crate::case::Case;
 use crate::case::strength::show::{length, ratio};
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rules::rule::{need, rule};
+use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Table;
 
@@ -35,22 +34,19 @@ fn judge(case: &Case) -> Finding {
         return *finding;
     }
     need!(_knees = case.rig.structure.knees);
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
+    let strength = given!(ready(case));
     let knees = &strength.knees;
     let now = strength.after.bent.stress.factor;
     let Some((other, moved)) = knees.other else {
         return Finding::new(
-            if now >= PANEL_FACTOR {
+            if now >= DESIGN_FACTOR {
                 Verdict::Pass
             } else {
                 Verdict::Warn
             },
             Text::from("No pair of knees finds room beside the bracket."),
         )
-        .against(factor(now), Limit::AtLeast(factor(PANEL_FACTOR)));
+        .against(factor(now), Limit::AtLeast(factor(DESIGN_FACTOR)));
     };
     // Both looks are on the coarse mesh; their ratio is what counts.
     let scaled = now * other / knees.now.0;
@@ -65,19 +61,17 @@ fn judge(case: &Case) -> Finding {
             row("with a pair beside the bracket", (other, moved)),
         ]
     };
-    let table = Table {
-        title: format!(
+    let table = Table::new(
+        &format!(
             "the panel {}, on the coarse mesh of a first look",
             strength.after.cases[strength.after.bent.stress.case].name()
         ),
-        heads: ["", "strength over stress", "deflection"]
-            .map(str::to_owned)
-            .to_vec(),
+        &["", "strength over stress", "deflection"],
         rows,
-    };
-    let limit = Limit::AtLeast(factor(PANEL_FACTOR));
+    );
+    let limit = Limit::AtLeast(factor(DESIGN_FACTOR));
     let finding = if knees.there {
-        let verdict = if now >= PANEL_FACTOR {
+        let verdict = if now >= DESIGN_FACTOR {
             Verdict::Pass
         } else {
             Verdict::Warn
@@ -105,7 +99,7 @@ fn judge(case: &Case) -> Finding {
         let summary = say!("Without knees the panel's factor is {}; ", factor(now))
             .then(pair.clone())
             .then(say!(" would make it about {}.", factor(scaled)));
-        if now >= PANEL_FACTOR {
+        if now >= DESIGN_FACTOR {
             Finding::new(Verdict::Pass, summary)
         } else if scaled > WORTH * now {
             Finding::new(Verdict::Warn, summary).remedy(

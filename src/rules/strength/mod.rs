@@ -26,20 +26,22 @@ pub use soft_core::SOFT_CORE;
 pub use top_edge_tear::TOP_EDGE_TEAR;
 pub use washer_crush::WASHER_CRUSH;
 
-use uom::si::f64::Ratio;
+use uom::si::f64::{Length, Ratio};
 
 use super::{Finding, Limit, Verdict};
 use crate::case::Case;
 use crate::case::strength::show::{force, ratio, times};
 use crate::case::strength::{Footing, Laden, NoStrength, Part, Strength, Worst};
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Rig;
 use crate::working::{Sheet, Table};
 
 /// Factor on a bolt's proof load and on its strength in shear. Common practice, no source.
 const BOLT_FACTOR: f64 = 2.0;
-/// Factor on what core and laminate bear at a bolt: the inverse of ISO 12215-5's design stress, half of the ultimate (value from memory).
-const CORE_FACTOR: f64 = 2.0;
+/// Factor on what core and laminate bear, at a bolt or in the panel: the inverse of ISO 12215-5's design stress, half of the ultimate (value from memory).
+const DESIGN_FACTOR: f64 = 2.0;
+/// Step in which a transom is built up. Common practice, no source.
+const BUILD_UP_STEP_IN: f64 = 0.25;
 /// Factor below which a part is loaded beyond its own strength.
 const BREAKS: f64 = 1.0;
 
@@ -80,37 +82,50 @@ fn which(footing: &Footing, laden: &Laden, worst: &Worst) -> Text {
 
 /// The greatest demand of each case before and after.
 fn beside(title: &str, part: Part, strength: &Strength) -> Table {
-    let after = strength.after.demands(part, strength.driving);
-    let before = strength
-        .before
-        .as_ref()
-        .ok()
-        .map(|laden| (laden, laden.demands(part, strength.driving)));
+    let demands = |laden: &Laden| laden.demands(part, strength.driving);
+    by_case(title, strength, demands, |newtons| {
+        Text::from(force(newtons))
+    })
+}
+
+/// A figure of each case before and after.
+fn by_case(
+    title: &str,
+    strength: &Strength,
+    figures: impl Fn(&Laden) -> Vec<f64>,
+    show: impl Fn(f64) -> Text,
+) -> Table {
+    let before = strength.before.as_ref().ok();
+    let before = before.map(|laden| (laden, figures(laden)));
     let rows = strength
         .after
         .cases
         .iter()
-        .zip(after)
+        .zip(figures(&strength.after))
         .map(|(case, after)| {
-            let old = before.as_ref().and_then(|(laden, demands)| {
+            let old = before.as_ref().and_then(|(laden, figures)| {
                 let at = laden.cases.iter().position(|other| other == case)?;
-                demands.get(at).copied()
+                figures.get(at).copied()
             });
             vec![
                 Text::from(case.name()),
-                old.map_or(Text::from("–"), |old| Text::from(force(old))),
-                Text::from(force(after)),
+                old.map_or(Text::from("–"), &show),
+                show(after),
                 old.map_or(Text::from("–"), |old| times(old, after)),
             ]
         })
         .collect();
-    Table {
-        title: title.to_owned(),
-        heads: ["case", "before", "after", "after / before"]
-            .map(str::to_owned)
-            .to_vec(),
-        rows,
-    }
+    Table::new(title, &["case", "before", "after", "after / before"], rows)
+}
+
+/// The remedy of a transom that must be so many times as thick.
+fn build_up(strength: &Strength, times: f64) -> Text {
+    let step = inches(BUILD_UP_STEP_IN).si();
+    let more = strength.board.thickness() * (times - 1.0);
+    say!(
+        "Build the transom up by about {} over its width, and tie it to the stringers with knees.",
+        Measure::tape(Length::from_si((more / step).ceil() * step))
+    )
 }
 
 /// "With what hung there before it was 3.1: the new engines are 1.4 times as hard on it." or nothing.

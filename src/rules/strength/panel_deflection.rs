@@ -2,12 +2,12 @@
 
 use uom::si::f64::Length;
 
-use super::ready;
+use super::{build_up, by_case, ready};
 use crate::case::Case;
-use crate::case::strength::show::{force, length, place, times};
-use crate::case::strength::{Board, Strength, solved};
-use crate::quantity::{Dimensioned, Measure, Text, inches, say};
-use crate::rules::rule::rule;
+use crate::case::strength::show::{force, length, place};
+use crate::case::strength::{Board, Laden, Strength, solved};
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table};
 
@@ -32,17 +32,12 @@ rule! {
 const SPAN_OVER_DEFLECTION: f64 = 100.0;
 /// A knee that ends farther than this below the top does not hold the top. Common practice, no source.
 const TOP_REACH: f64 = 0.5;
-/// Step in which a transom is built up. Common practice, no source.
-const STEP_IN: f64 = 0.25;
 
 fn judge(case: &Case) -> Finding {
     if let Some(answer) = study(case) {
         return answer;
     }
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
+    let strength = given!(ready(case));
     let bent = &strength.after.bent;
     let governing = &bent.deflection;
     let moved = governing.solution.largest_deflection.abs();
@@ -123,42 +118,25 @@ fn remedy(strength: &Strength, moved: f64, allowed: f64) -> Text {
         );
     }
     // Deflection falls as the cube of thickness in one material.
-    let step = inches(STEP_IN).si();
-    let more = strength.board.thickness() * ((moved / allowed).cbrt() - 1.0);
-    say!(
-        "Build the transom up by about {} over its width, and tie it to the stringers with knees.",
-        Measure::tape(Length::from_si((more / step).ceil() * step))
-    )
+    build_up(strength, (moved / allowed).cbrt())
 }
 
+/// Deflection of each case before and after, from the first look.
 fn cases(strength: &Strength) -> Table {
-    let before = strength.before.as_ref().ok();
-    let rows = strength
-        .after
-        .cases
-        .iter()
-        .zip(&strength.after.bent.glances)
-        .map(|(case, glance)| {
-            let old = before.and_then(|laden| {
-                let at = laden.cases.iter().position(|other| other == case)?;
-                Some(laden.bent.glances[at].deflection)
-            });
-            vec![
-                Text::from(case.name()),
-                old.map_or(Text::from("–"), |old| Text::from(length(old))),
-                Text::from(length(glance.deflection)),
-                old.map_or(Text::from("–"), |old| times(old, glance.deflection)),
-            ]
-        })
-        .collect();
-    Table {
-        title: "largest deflection, forward positive, on the coarse mesh of a first look"
-            .to_owned(),
-        heads: ["case", "before", "after", "after / before"]
-            .map(str::to_owned)
-            .to_vec(),
-        rows,
-    }
+    let glances = |laden: &Laden| {
+        laden
+            .bent
+            .glances
+            .iter()
+            .map(|one| one.deflection)
+            .collect()
+    };
+    by_case(
+        "largest deflection, forward positive, on the coarse mesh of a first look",
+        strength,
+        glances,
+        |metres| Text::from(length(metres)),
+    )
 }
 
 /// The answer where a panel is given outright.

@@ -2,12 +2,12 @@
 
 use uom::si::f64::Length;
 
-use super::{factor, first, old_factor, ready, verdict};
+use super::{DESIGN_FACTOR, build_up, by_case, factor, first, old_factor, ready, verdict};
 use crate::case::Case;
-use crate::case::strength::show::{place, ratio, times};
-use crate::case::strength::{PANEL_WORDS, Strength, ply, solved};
-use crate::quantity::{Dimensioned, Measure, Text, inches, say};
-use crate::rules::rule::rule;
+use crate::case::strength::show::{place, ratio};
+use crate::case::strength::{Laden, PANEL_WORDS, Strength, ply, solved};
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table};
 
@@ -29,19 +29,11 @@ rule! {
     PANEL_STRESS = Strength "strength/panel-stress", judge;
 }
 
-/// Factor on the strength of the transom's layers: the inverse of ISO 12215-5's design stress, half of the ultimate (value from memory).
-pub(super) const PANEL_FACTOR: f64 = 2.0;
-/// Step in which a transom is built up. Common practice, no source.
-const STEP_IN: f64 = 0.25;
-
 fn judge(case: &Case) -> Finding {
     if let Some(answer) = study(case) {
         return answer;
     }
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
+    let strength = given!(ready(case));
     let stress = &strength.after.bent.stress;
     let mut sheet = Sheet::default();
     solved(&mut sheet, "worst case", &strength.after, stress, strength);
@@ -66,8 +58,8 @@ fn judge(case: &Case) -> Finding {
         Some(laden.bent.stress.factor)
     }))
     .then(first(strength, case.rig, PANEL_WORDS));
-    let mut finding = Finding::new(verdict(stress.factor, PANEL_FACTOR), summary)
-        .against(factor(stress.factor), Limit::AtLeast(factor(PANEL_FACTOR)))
+    let mut finding = Finding::new(verdict(stress.factor, DESIGN_FACTOR), summary)
+        .against(factor(stress.factor), Limit::AtLeast(factor(DESIGN_FACTOR)))
         .working(sheet)
         .table(cases(strength));
     if finding.verdict != Verdict::Pass {
@@ -81,7 +73,7 @@ fn remedy(strength: &Strength, now: f64) -> Text {
     let knees = &strength.knees;
     if !knees.there
         && let (Some((with, _)), Some(knee)) = (knees.other, knees.places.first())
-        && with / knees.now.0 * now >= PANEL_FACTOR
+        && with / knees.now.0 * now >= DESIGN_FACTOR
     {
         return say!(
             "Fit a pair of knees {} each side of the centreline, {} high: the factor becomes about {}.",
@@ -91,42 +83,25 @@ fn remedy(strength: &Strength, now: f64) -> Text {
         );
     }
     // Stress falls as the square of thickness in one material.
-    let step = inches(STEP_IN).si();
-    let more = strength.board.thickness() * ((PANEL_FACTOR / now).sqrt() - 1.0);
-    say!(
-        "Build the transom up by about {} over its width, and tie it to the stringers with knees.",
-        Measure::tape(Length::from_si((more / step).ceil() * step))
-    )
+    build_up(strength, (DESIGN_FACTOR / now).sqrt())
 }
 
 /// Stress over strength of each case before and after, from the first look.
 fn cases(strength: &Strength) -> Table {
-    let before = strength.before.as_ref().ok();
-    let rows = strength
-        .after
-        .cases
-        .iter()
-        .zip(&strength.after.bent.glances)
-        .map(|(case, glance)| {
-            let old = before.and_then(|laden| {
-                let at = laden.cases.iter().position(|other| other == case)?;
-                Some(laden.bent.glances[at].use_of_strength)
-            });
-            vec![
-                Text::from(case.name()),
-                old.map_or(Text::from("–"), ratio),
-                ratio(glance.use_of_strength),
-                old.map_or(Text::from("–"), |old| times(old, glance.use_of_strength)),
-            ]
-        })
-        .collect();
-    Table {
-        title: "stress over strength, on the coarse mesh of a first look".to_owned(),
-        heads: ["case", "before", "after", "after / before"]
-            .map(str::to_owned)
-            .to_vec(),
-        rows,
-    }
+    let glances = |laden: &Laden| {
+        laden
+            .bent
+            .glances
+            .iter()
+            .map(|one| one.use_of_strength)
+            .collect()
+    };
+    by_case(
+        "stress over strength, on the coarse mesh of a first look",
+        strength,
+        glances,
+        ratio,
+    )
 }
 
 /// The answer where a panel is given outright with its strengths.
@@ -138,13 +113,13 @@ fn study(case: &Case) -> Option<Finding> {
     sheet.remark(answer.remark());
     sheet.remark(Text::from("beside a point load, a kink or a held corner the stress grows with the mesh: a plate's theory knows no end of it there"));
     let finding = Finding::new(
-        verdict(value, PANEL_FACTOR),
+        verdict(value, DESIGN_FACTOR),
         say!(
             "The panel's strength is {} times the stress on it.",
             factor(value)
         ),
     )
-    .against(factor(value), Limit::AtLeast(factor(PANEL_FACTOR)));
+    .against(factor(value), Limit::AtLeast(factor(DESIGN_FACTOR)));
     Some(
         answer
             .tables()

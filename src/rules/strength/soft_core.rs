@@ -2,8 +2,7 @@
 
 use uom::si::f64::{Length, Mass, Ratio};
 
-use super::panel_stress::PANEL_FACTOR;
-use super::{factor, ready, verdict};
+use super::{DESIGN_FACTOR, factor, ready, verdict};
 use crate::case::Case;
 use crate::case::strength::show::ratio;
 use crate::case::strength::{Core, FlexTest, PANEL_WORDS, Part, Strength};
@@ -11,7 +10,7 @@ use crate::job::tape;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Missing, Rig};
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table};
 
@@ -35,16 +34,10 @@ rule! {
 }
 
 fn judge(case: &Case) -> Finding {
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
+    let strength = given!(ready(case));
     let core = &strength.core;
     if !core.read {
-        return Finding::unmeasured(vec![Missing {
-            measurement: &tape::CORE_SOUNDING,
-            of: None,
-        }]);
+        return Finding::unmeasured(vec![Missing::one(&tape::CORE_SOUNDING)]);
     }
     let parts = parts(case.rig, strength);
     let Some(weak) = parts.iter().min_by(|a, b| a.2.total_cmp(&b.2)) else {
@@ -68,16 +61,14 @@ fn judge(case: &Case) -> Finding {
         .iter()
         .map(|(words, sound, now)| vec![Text::from(*words), ratio(*sound), ratio(*now)])
         .collect();
-    let table = Table {
-        title: "strength over load with the new engines".to_owned(),
-        heads: ["part", "core sound", "core as read"]
-            .map(str::to_owned)
-            .to_vec(),
+    let table = Table::new(
+        "strength over load with the new engines",
+        &["part", "core sound", "core as read"],
         rows,
-    };
+    );
     let read = Text::join(core.words.iter().cloned(), ", ");
     let lowered = left != KnockDown::SOUND;
-    let judged = verdict(weak.2, PANEL_FACTOR);
+    let judged = verdict(weak.2, DESIGN_FACTOR);
     let summary = if lowered {
         say!("By what was read of the core (").then(read).then(say!(
             ") {} of its strength is left, and the factor of the {} falls from {} to {}.",
@@ -98,7 +89,7 @@ fn judge(case: &Case) -> Finding {
         other => other,
     };
     let (found, least) = if lowered {
-        (weak.2, PANEL_FACTOR)
+        (weak.2, DESIGN_FACTOR)
     } else {
         (left.strength, KnockDown::SOUND.strength)
     };

@@ -2,11 +2,11 @@
 
 use uom::si::f64::Length;
 
-use super::{CORE_FACTOR, at_bolts, beside, capacity_sheet, ready};
+use super::{DESIGN_FACTOR, at_bolts, beside, capacity_sheet, ready};
 use crate::case::Case;
 use crate::case::strength::Part;
 use crate::quantity::{Dimensioned, Measure, inches, say};
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Verdict};
 
 rule! {
@@ -30,43 +30,36 @@ rule! {
 const STEP_IN: f64 = 0.125;
 
 fn judge(case: &Case) -> Finding {
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
-    match at_bolts(
+    let strength = given!(ready(case));
+    let judged = given!(at_bolts(
         Part::Tear,
-        CORE_FACTOR,
+        DESIGN_FACTOR,
         "wood above the bolt",
         case.rig,
         strength,
-    ) {
-        Err(finding) => *finding,
-        Ok(judged) => {
-            let (footing, worst) = (judged.footing, judged.worst);
-            let mut sheet = capacity_sheet(Part::Tear, &judged, case.rig, strength);
-            let edge = footing.edge(case.rig, &strength.board, worst.bolt);
-            sheet.remark(say!(
-                "from the bolt up to the edge, or to an old hole: {}",
-                Measure::tape(Length::from_si(edge))
-            ));
-            let mut finding = judged.finding.clone().working(sheet).table(beside(
-                "greatest upward force on a bolt",
-                Part::Tear,
-                strength,
-            ));
-            if finding.verdict != Verdict::Pass {
-                let clear = edge - 0.5 * footing.hole();
-                let step = inches(STEP_IN).si();
-                let wanted = 0.5 * footing.hole() + clear * CORE_FACTOR / worst.factor();
-                let wanted = Length::from_si((wanted / step).ceil() * step);
-                finding = finding.remedy(say!(
-                    "Drill the upper bolts of the {} at least {} below the edge, after filling and glassing the holes that are there.",
-                    footing.name.as_str(),
-                    Measure::tape(wanted)
-                ));
-            }
-            finding
-        }
+    ));
+    let (footing, worst) = (judged.footing, judged.worst);
+    let mut sheet = capacity_sheet(Part::Tear, &judged, case.rig, strength);
+    let edge = footing.edge(case.rig, &strength.board, worst.bolt);
+    sheet.remark(say!(
+        "from the bolt up to the edge, or to an old hole: {}",
+        Measure::tape(Length::from_si(edge))
+    ));
+    let mut finding = judged.finding.clone().working(sheet).table(beside(
+        "greatest upward force on a bolt",
+        Part::Tear,
+        strength,
+    ));
+    if finding.verdict != Verdict::Pass {
+        let clear = edge - 0.5 * footing.hole();
+        let step = inches(STEP_IN).si();
+        let wanted = 0.5 * footing.hole() + clear * DESIGN_FACTOR / worst.factor();
+        let wanted = Length::from_si((wanted / step).ceil() * step);
+        finding = finding.remedy(say!(
+            "Drill the upper bolts of the {} at least {} below the edge, after filling and glassing the holes that are there.",
+            footing.name.as_str(),
+            Measure::tape(wanted)
+        ));
     }
+    finding
 }

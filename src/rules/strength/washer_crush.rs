@@ -2,13 +2,14 @@
 
 use uom::si::f64::{Force, Length};
 
-use super::{CORE_FACTOR, Judged, at_bolts, beside, capacity_sheet, ready};
+use super::{DESIGN_FACTOR, Judged, at_bolts, beside, capacity_sheet, ready};
 use crate::case::Case;
 use crate::case::strength::{PLATE_MATERIAL_YIELD, Part, Strength, plate_for};
 use crate::physics::strength::bolts::{bearing_under_washer, washer_area};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
-use crate::rules::rule::rule;
+use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Verdict};
+use crate::working::Sheet;
 
 rule! {
     /// The core under the washers or the backing plate: crushed, or punched through.
@@ -33,20 +34,17 @@ const THINNEST_IN: f64 = 0.1875;
 const SIZE_STEP_IN: f64 = 1.0;
 
 fn judge(case: &Case) -> Finding {
-    let strength = match ready(case) {
-        Ok(strength) => strength,
-        Err(finding) => return *finding,
-    };
+    let strength = given!(ready(case));
     let crush = at_bolts(
         Part::Crush,
-        CORE_FACTOR,
+        DESIGN_FACTOR,
         "core under the nut",
         case.rig,
         strength,
     );
     let punch = at_bolts(
         Part::Punch,
-        CORE_FACTOR,
+        DESIGN_FACTOR,
         "transom round the nut, punched through,",
         case.rig,
         strength,
@@ -64,8 +62,14 @@ fn judge(case: &Case) -> Finding {
         "nut, washer and what lies behind them spread the pull over {} across",
         Measure::of(Length::from_si(across))
     ));
+    // The crushing force's own steps say the area already.
+    let mut aside = Sheet::default();
     let area = washer_area(
-        &mut sheet,
+        if part == Part::Crush {
+            &mut aside
+        } else {
+            &mut sheet
+        },
         Length::from_si(across),
         Length::from_si(judged.footing.hole()),
     );
@@ -88,7 +92,7 @@ fn plate(judged: &Judged, strength: &Strength) -> Text {
     let through = board.mean(strength.left(), |material| {
         material.shear_strength.value.si()
     });
-    let pull = CORE_FACTOR * judged.worst.demand;
+    let pull = DESIGN_FACTOR * judged.worst.demand;
     let (thickness, across) = plate_for(footing, board, strength.left(), pull);
     let punched = pull / (std::f64::consts::PI * board.thickness() * through);
     let reach = 0.5 * (across.max(punched) - 1.5 * footing.diameter()).max(0.0);
@@ -117,7 +121,7 @@ fn plate(judged: &Judged, strength: &Strength) -> Text {
         return say!(
             "The bolts of the {} stand too near each other for any plate to spread their pull: spread it over {} bolts or more.",
             footing.name.as_str(),
-            (footing.bolts.len() as f64 * CORE_FACTOR / judged.worst.factor()).ceil() as usize
+            (footing.bolts.len() as f64 * DESIGN_FACTOR / judged.worst.factor()).ceil() as usize
         );
     }
     say!(

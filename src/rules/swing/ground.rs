@@ -57,18 +57,19 @@ fn remedy(all: &[OverGround], swept: &Swept) -> Text {
 }
 
 fn heights(all: &[OverGround]) -> Table {
-    Table {
-        title: "lowest point over the road, steered ahead".to_owned(),
-        heads: ["engine", "full tilt", "down"].map(str::to_owned).to_vec(),
-        rows: all
-            .iter()
-            .map(|one| {
-                vec![
-                    Text::from(one.road.label.as_str()),
-                    Text::from(Measure::tape(one.tilted.height)),
-                    Text::from(Measure::tape(one.down.height)),
-                ]
-            })
-            .collect(),
-    }
+    let rows = all
+        .iter()
+        .map(|one| {
+            vec![
+                Text::from(one.road.label.as_str()),
+                Text::from(Measure::tape(one.tilted.height)),
+                Text::from(Measure::tape(one.down.height)),
+            ]
+        })
+        .collect();
+    Table::new(
+        "lowest point over the road, steered ahead",
+        &["engine", "full tilt", "down"],
+        rows,
+    )
 }

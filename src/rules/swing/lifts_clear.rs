@@ -53,12 +53,12 @@ fn judge(case: &Case) -> Finding {
         Finding::new(
             Verdict::Warn,
             say!(
-                "At full tilt ({}) {} of the {} stays {} under water, {}.",
+                "At full tilt ({}) {} of the {} stays {} under water {}.",
                 Measure::of(lowest.tilt),
                 what,
                 &lowest.label,
                 Measure::tape(-height),
-                &lowest.condition
+                lowest.when()
             ),
         )
         .remedy(say!(
@@ -71,36 +71,35 @@ fn judge(case: &Case) -> Finding {
         Finding::new(
             Verdict::Pass,
             say!(
-                "At full tilt ({}) all of it comes out of the water: {} of the {} stands {} over it, {}.",
+                "At full tilt ({}) all of it comes out of the water: {} of the {} stands {} over it {}.",
                 Measure::of(lowest.tilt),
                 what,
                 &lowest.label,
                 Measure::tape(height),
-                &lowest.condition
+                lowest.when()
             ),
         )
     };
+    let rows = all
+        .iter()
+        .map(|one| {
+            vec![
+                Text::from(one.label.as_str()),
+                Text::from(one.condition.as_str()),
+                Text::from(Measure::tape(one.clearance.height)),
+                Text::from(one.clearance.body.as_str()),
+            ]
+        })
+        .collect();
     finding
         .against(
             Measure::tape(height),
             Limit::AtLeast(Measure::tape(Default::default())),
         )
         .working(sheet)
-        .table(Table {
-            title: "lowest point over the water".to_owned(),
-            heads: ["engine", "condition", "height", "what"]
-                .map(str::to_owned)
-                .to_vec(),
-            rows: all
-                .iter()
-                .map(|one| {
-                    vec![
-                        Text::from(one.label.as_str()),
-                        Text::from(one.condition.as_str()),
-                        Text::from(Measure::tape(one.clearance.height)),
-                        Text::from(one.clearance.body.as_str()),
-                    ]
-                })
-                .collect(),
-        })
+        .table(Table::new(
+            "lowest point over the water",
+            &["engine", "condition", "height", "what"],
+            rows,
+        ))
 }

@@ -116,27 +116,26 @@ fn first_contact(swept: &Swept) -> Text {
 }
 
 fn sweep_table(all: &[Swept]) -> Table {
-    Table {
-        title: "each of them".to_owned(),
-        heads: ["", "certified at least", "attained", "what", "and what"]
-            .map(str::to_owned)
-            .to_vec(),
-        rows: all
-            .iter()
-            .map(|swept| {
-                vec![
-                    match &swept.other {
-                        Some(other) => say!("{}, {}", &swept.label, other),
-                        None => Text::from(swept.label.as_str()),
-                    },
-                    Text::from(Measure::of(swept.clearance.lower)),
-                    Text::from(Measure::of(swept.clearance.upper)),
-                    Text::from(swept.clearance.body.name.as_str()),
-                    Text::from(swept.clearance.other.name.as_str()),
-                ]
-            })
-            .collect(),
-    }
+    let rows = all
+        .iter()
+        .map(|swept| {
+            vec![
+                match &swept.other {
+                    Some(other) => say!("{}, {}", &swept.label, other),
+                    None => Text::from(swept.label.as_str()),
+                },
+                Text::from(Measure::of(swept.clearance.lower)),
+                Text::from(Measure::of(swept.clearance.upper)),
+                Text::from(swept.clearance.body.name.as_str()),
+                Text::from(swept.clearance.other.name.as_str()),
+            ]
+        })
+        .collect();
+    Table::new(
+        "each of them",
+        &["", "certified at least", "attained", "what", "and what"],
+        rows,
+    )
 }
 
 /// A length as it can be ordered: rounded up.

@@ -143,27 +143,26 @@ fn table(sweeps: &[Swept]) -> Table {
     let shown = |up_to: Option<uom::si::f64::Angle>| {
         up_to.map_or(Text::from("none"), |angle| Text::from(Measure::of(angle)))
     };
-    Table {
-        title: "ranges that keep clear of the boat".to_owned(),
-        heads: [
+    let rows = sweeps
+        .iter()
+        .map(|swept| {
+            let (tilt, steer) = match &swept.cure {
+                Some(cure) => (cure.tilt.up_to, cure.steer.up_to),
+                None => (
+                    Some(swept.scene.tilt.high()),
+                    Some(swept.scene.steer.high()),
+                ),
+            };
+            vec![Text::from(swept.label.as_str()), shown(tilt), shown(steer)]
+        })
+        .collect();
+    Table::new(
+        "ranges that keep clear of the boat",
+        &[
             "engine",
             "tilt, steered anyhow",
             "steering each way, tilted anyhow",
-        ]
-        .map(str::to_owned)
-        .to_vec(),
-        rows: sweeps
-            .iter()
-            .map(|swept| {
-                let (tilt, steer) = match &swept.cure {
-                    Some(cure) => (cure.tilt.up_to, cure.steer.up_to),
-                    None => (
-                        Some(swept.scene.tilt.high()),
-                        Some(swept.scene.steer.high()),
-                    ),
-                };
-                vec![Text::from(swept.label.as_str()), shown(tilt), shown(steer)]
-            })
-            .collect(),
-    }
+        ],
+        rows,
+    )
 }

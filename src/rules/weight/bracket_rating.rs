@@ -42,17 +42,13 @@ fn judge(case: &Case) -> Finding {
             Ok(finding) => finding,
             Err(missing) => Finding::unmeasured(missing),
         };
-        if worst
-            .as_ref()
-            .is_none_or(|worst| finding.verdict < worst.verdict)
-        {
-            worst = Some(finding);
-        }
+        finding.keep_worse(&mut worst);
     }
     worst.unwrap_or_else(|| Finding::unmeasured(vec![rig.after.missing()]))
 }
 
 fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
+    let weights = group.engine_weights();
     let missing: Vec<Missing> = [
         bracket.rated_weight.ask().err(),
         bracket.rated_power.ask().err(),
@@ -65,11 +61,12 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
             .iter()
             .filter_map(|engine| engine.power.ask().err()),
     )
+    .chain(weights.as_ref().err().into_iter().flatten().cloned())
     .collect();
-    let weights = group.engine_weights()?;
-    let (Some(rated_weight), Some(rated_power), true) = (
+    let (Some(rated_weight), Some(rated_power), Ok(weights), true) = (
         bracket.rated_weight.reading(),
         bracket.rated_power.reading(),
+        weights,
         missing.is_empty(),
     ) else {
         return Err(missing);

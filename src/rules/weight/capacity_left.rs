@@ -6,7 +6,7 @@ use crate::job::{Fuel, Plate, tape};
 use crate::physics::{capacity, weight};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Missing;
-use crate::rules::rule::{need, rule};
+use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 use uom::si::f64::Mass;
@@ -50,16 +50,18 @@ fn judge(case: &Case) -> Finding {
             ));
         }
         Ok(Plate::Illegible) => {
-            return Finding::unmeasured(vec![on_plate(&tape::PLATE_TOTAL_WEIGHT)]);
+            return Finding::unmeasured(vec![Missing::one(&tape::PLATE_TOTAL_WEIGHT)]);
         }
         Err(missing) => return Finding::unmeasured(vec![missing]),
     };
     let (Some(persons), Some(total_weight)) = (persons, total_weight) else {
         let lacking = [
-            persons.is_none().then_some(on_plate(&tape::PLATE_PERSONS)),
+            persons
+                .is_none()
+                .then_some(Missing::one(&tape::PLATE_PERSONS)),
             total_weight
                 .is_none()
-                .then_some(on_plate(&tape::PLATE_TOTAL_WEIGHT)),
+                .then_some(Missing::one(&tape::PLATE_TOTAL_WEIGHT)),
         ];
         return Finding::unmeasured(lacking.into_iter().flatten().collect());
     };
@@ -69,10 +71,7 @@ fn judge(case: &Case) -> Finding {
     };
     let mut sheet = Sheet::default();
     let motors = weight::total(&mut sheet, "Wm", "running weight of the engines", &engines);
-    let gear = match gear(case, &mut sheet) {
-        Ok(gear) => gear,
-        Err(finding) => return *finding,
-    };
+    let gear = given!(gear(case, &mut sheet));
     let left = sheet.set(
         "Wp",
         "left for persons",
@@ -172,11 +171,4 @@ fn gear(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Box<Finding>> {
         "controls, dry batteries and portable fuel by the table",
         &parts,
     ))
-}
-
-fn on_plate(measurement: &'static tape::Measurement) -> Missing {
-    Missing {
-        measurement,
-        of: None,
-    }
 }

@@ -106,9 +106,5 @@ fn items(before: &[(String, Mass)], after: &[(String, Mass)], change: Measure) -
             .map(|(name, mass)| row(name, "+", Measure::of(*mass))),
     );
     rows.push(row("net change", "", change));
-    Table {
-        title: "off and on the stern".to_owned(),
-        heads: vec!["item".to_owned(), "weight".to_owned()],
-        rows,
-    }
+    Table::new("off and on the stern", &["item", "weight"], rows)
 }

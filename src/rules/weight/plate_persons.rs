@@ -59,7 +59,7 @@ fn judge(case: &Case) -> Finding {
         })
         .map(|test| capacity::by_stability_test(&mut sheet, test));
     let Some(holds) = lesser(weight, tested.as_ref()) else {
-        return Finding::unmeasured(vec![missing(&tape::PLATE_PERSONS_WEIGHT)]);
+        return Finding::unmeasured(vec![Missing::one(&tape::PLATE_PERSONS_WEIGHT)]);
     };
     let number = capacity::persons(&mut sheet, &holds);
     let (weight_shown, limit) = (holds.measure(), Limit::AtMost(number.measure()));
@@ -77,7 +77,7 @@ fn judge(case: &Case) -> Finding {
             ),
         ),
         None => {
-            let mut finding = Finding::unmeasured(vec![missing(&tape::PLATE_PERSONS)]);
+            let mut finding = Finding::unmeasured(vec![Missing::one(&tape::PLATE_PERSONS)]);
             finding.summary = say!(
                 "{} of persons holds {} of them; the plate's number is not given.",
                 weight_shown,
@@ -131,11 +131,4 @@ fn lesser(weight: Option<Mass>, tested: Option<&Term<Mass>>) -> Option<Term<Mass
 
 fn count(persons: u16) -> Measure {
     Measure::of(uom::si::f64::Ratio::from_si(f64::from(persons)))
-}
-
-fn missing(measurement: &'static tape::Measurement) -> Missing {
-    Missing {
-        measurement,
-        of: None,
-    }
 }

@@ -37,10 +37,7 @@ fn judge(case: &Case) -> Finding {
         Err(missing) => return Finding::unmeasured(vec![missing]),
     };
     let Some(power) = power.or_else(|| rig.boat.power_rating.clone()) else {
-        return Finding::unmeasured(vec![Missing {
-            measurement: &tape::PLATE_POWER,
-            of: None,
-        }]);
+        return Finding::unmeasured(vec![Missing::one(&tape::PLATE_POWER)]);
     };
     let parts = match rig.after.hung() {
         Ok(parts) => parts,

@@ -1,10 +1,8 @@
 //! What the transom bears at a bolt: bearing, crushing under washers and plates, tearing out to an edge.
 
-use std::f64::consts::PI;
-
 use uom::si::f64::{Area, Force, Length, Pressure, Ratio};
 
-use crate::working::{Sheet, Term, number};
+use crate::working::{Sheet, Term, number, pi};
 
 /// Combined tension and shear: `(t)² + (v)²`, each over its capacity; 1 breaks. Source: the elliptical interaction of
 /// bolts in tension and shear (AISC 360 J3.7 commentary, EN 1993-1-8 keeps a straight line; value from memory).
@@ -49,7 +47,7 @@ pub fn washer_area(sheet: &mut Sheet, washer: Length, hole: Length) -> Term<Area
     sheet.set(
         "Aw",
         "area under the washer",
-        number(PI / 4.0) * (&outer * &outer - &inner * &inner),
+        pi() / number(4.0) * (&outer * &outer - &inner * &inner),
     )
 }
 
@@ -106,9 +104,6 @@ pub fn shear_out_capacity(
     sheet.set(
         "Fs",
         "pull that punches the washer through",
-        number(PI)
-            * Term::new("D", washer)
-            * Term::new("t", thickness)
-            * Term::new("τ", shear_strength),
+        pi() * Term::new("D", washer) * Term::new("t", thickness) * Term::new("τ", shear_strength),
     )
 }

@@ -1,11 +1,9 @@
 //! A single bolt: stress area, preload and torque, proof, shear, and the thread that holds it.
 
-use std::f64::consts::PI;
-
 use uom::si::f64::{Area, Force, Length, Pressure, Ratio};
 
 use crate::quantity::Moment;
-use crate::working::{Sheet, Term, number};
+use crate::working::{Sheet, Term, number, pi};
 
 /// A screw thread: outside diameter and pitch.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -47,7 +45,7 @@ fn stress_area(sheet: &mut Sheet, thread: Thread, reduction: f64) -> Term<Area> 
     sheet.set(
         "As",
         "tensile stress area of the thread",
-        number(PI / 4.0) * &ds * &ds,
+        pi() / number(4.0) * &ds * &ds,
     )
 }
 
@@ -129,7 +127,7 @@ pub fn thread_shear_capacity(
     let area = sheet.set(
         "Ath",
         "shear area of the engaged thread",
-        number(THREAD_SHEAR_PART * PI) * d2 * Term::new("Le", length),
+        number(THREAD_SHEAR_PART) * pi() * d2 * Term::new("Le", length),
     );
     sheet.set(
         "Ft",
@@ -148,7 +146,7 @@ pub fn engagement_for_full_strength(
     sheet.set(
         "Le",
         "engagement at which the thread is as strong as the bolt",
-        area / (number(SHEAR_OF_YIELD * THREAD_SHEAR_PART * PI) * d2),
+        area / (number(SHEAR_OF_YIELD) * number(THREAD_SHEAR_PART) * pi() * d2),
     )
 }
 

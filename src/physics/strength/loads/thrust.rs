@@ -1,7 +1,5 @@
 //! Thrust and acceleration, line by line.
 
-use std::f64::consts::PI;
-
 use uom::si::angle::degree;
 use uom::si::f64::{Acceleration, Angle, Force, Length, Mass, MassDensity, Power, Ratio, Velocity};
 use uom::si::length::meter;
@@ -10,7 +8,7 @@ use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::velocity::knot;
 
 use crate::quantity::Dimensioned;
-use crate::working::{Sheet, Term, number};
+use crate::working::{Sheet, Term, number, pi};
 
 /// Sea water at 15 °C, kg/m³. Source: ITTC fresh and seawater properties, value from memory.
 pub const SEA_WATER: f64 = 1025.0;
@@ -40,7 +38,7 @@ pub fn static_thrust(
     efficiency: f64,
 ) -> Term<Force> {
     let d = Term::new("Dp", propeller);
-    let area = sheet.set("A", "propeller disc", number(PI / 4.0) * &d * &d);
+    let area = sheet.set("A", "propeller disc", pi() / number(4.0) * &d * &d);
     let rho = MassDensity::new::<kilogram_per_cubic_meter>(SEA_WATER);
     // Through the speed in the disc, v = (P / 2 ρ A)^⅓, the thrust is P / v: the same law without a cube of a force.
     let cube = power.si() / (2.0 * rho.si() * area.value().si());

@@ -1,11 +1,8 @@
 //! The plate's equations: the stiffness matrix of the free unknowns, and its Cholesky factor.
 
-use faer::Col;
-use faer::prelude::Solve;
-
 use super::element::{Bubble, DOFS, Element, Row};
 use super::error::PanelError;
-use super::matrix::{Factor, HELD, Matrix};
+use super::matrix::{Factor, HELD, Matrix, Neighbours};
 use super::mesh::Mesh;
 use super::model::{PlateStiffness, Point};
 use super::reference::NODES;
@@ -41,26 +38,26 @@ impl System {
                 }
             })
             .collect();
+        let neighbours = Neighbours::of(mesh);
+        let order = neighbours.elimination()?;
         let mut size = 0_u32;
-        let equation: Vec<[u32; 3]> = (0..mesh.nodes.len())
-            .map(|n| {
-                let held = [
-                    !holds.parts[n].is_empty(),
-                    holds.rotation[n] != Hold::Free,
-                    holds.rotation[n] == Hold::Both,
-                ];
-                held.map(|held| {
-                    if held {
-                        HELD
-                    } else {
-                        size += 1;
-                        size - 1
-                    }
-                })
-            })
-            .collect();
+        let mut equation = vec![[HELD; 3]; mesh.nodes.len()];
+        for &n in &order {
+            let n = n as usize;
+            let held = [
+                !holds.parts[n].is_empty(),
+                holds.rotation[n] != Hold::Free,
+                holds.rotation[n] == Hold::Both,
+            ];
+            for (equation, held) in equation[n].iter_mut().zip(held) {
+                if !held {
+                    *equation = size;
+                    size += 1;
+                }
+            }
+        }
         let size = size as usize;
-        let mut matrix = Matrix::new(mesh, &equation, size);
+        let mut matrix = Matrix::new(&neighbours, &order, &equation, size);
         let mut bubbles = Vec::with_capacity(mesh.triangles.len());
         for t in 0..mesh.triangles.len() {
             let (k, bubble) = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize])
@@ -71,7 +68,7 @@ impl System {
         for spring in &holds.springs {
             matrix.add(&equation, &frame, spring.nodes, &spring.link);
         }
-        let factor = matrix.factor(size)?;
+        let factor = matrix.factor()?;
         Ok(Self {
             equation,
             frame,
@@ -88,16 +85,16 @@ impl System {
 
     /// `w, βy, βz` of every node under nodal forces and couples that do work on them (N, N·m).
     pub fn solve(&self, forces: &[[f64; 3]]) -> Vec<[f64; 3]> {
-        let mut right = Col::<f64>::zeros(self.size);
+        let mut x = vec![0.0; self.size];
         for ((equation, [c, s]), [force, y, z]) in self.equation.iter().zip(&self.frame).zip(forces)
         {
             for (e, value) in equation.iter().zip([*force, c * y + s * z, c * z - s * y]) {
                 if *e != HELD {
-                    right[*e as usize] = value;
+                    x[*e as usize] = value;
                 }
             }
         }
-        let x = self.factor.solve(&right);
+        self.factor.solve(&mut x);
         let value = |e: u32| if e == HELD { 0.0 } else { x[e as usize] };
         self.equation
             .iter()

@@ -11,7 +11,7 @@
 
 use super::mesh::double_area;
 use super::model::{PlateStiffness, Point};
-use super::reference::{NODES, PointTable, RULE, SIDES, TABLES};
+use super::reference::{NODES, PointTable, REFERENCE_TRIANGLE, ROTATIONS, SIDES};
 use super::vector::sub;
 
 /// Unknowns of a triangle: `w, βy, βz` at each node.
@@ -57,7 +57,7 @@ impl<'a> Element<'a> {
     /// Rows that give κy, κz, κyz (1/m) and γy, γz.
     fn strains(&self, table: &PointTable) -> [Long; 5] {
         let mut rows = [[0.0; ALL]; 5];
-        for a in 0..=NODES {
+        for a in 0..ROTATIONS {
             // The bubble has no deflection of its own.
             let (w, y, z) = if a < NODES {
                 (Some(3 * a), 3 * a + 1, 3 * a + 2)
@@ -86,17 +86,71 @@ impl<'a> Element<'a> {
     /// The stiffness matrix over the nodes' unknowns (N/m, N, N·m), and the bubble that goes with them.
     pub fn stiffness_matrix(&self) -> (Square, Bubble) {
         let d = self.stiffness;
+        let reference = &*REFERENCE_TRIANGLE;
         let mut k = [[0.0; ALL]; ALL];
-        for (table, (_, weight)) in TABLES.0.iter().zip(RULE) {
-            let weight = weight * self.area;
-            let [b1, b2, b3, g1, g2] = self.strains(table);
-            for c in 0..ALL {
-                let m1 = weight * (d.d11 * b1[c] + d.d12 * b2[c]);
-                let m2 = weight * (d.d12 * b1[c] + d.d22 * b2[c]);
-                let m3 = weight * d.d66 * b3[c];
-                let (q1, q2) = (weight * d.s1 * g1[c], weight * d.s2 * g2[c]);
-                for r in 0..=c {
-                    k[c][r] += b1[r] * m1 + b2[r] * m2 + b3[r] * m3 + g1[r] * q1 + g2[r] * q2;
+        // Slopes along y and z as sums over the reference triangle's own: ∂ = push[c] ∂c.
+        let push = [self.push([1.0, 0.0]), self.push([0.0, 1.0])];
+        let pairs = [0, 1].map(|c| {
+            [0, 1].map(|e| {
+                let [[y, z], [v, w]] = [push[c], push[e]];
+                let scale = self.area;
+                [
+                    scale * (d.d11 * y * v + d.d66 * z * w),
+                    scale * (d.d12 * y * w + d.d66 * z * v),
+                    scale * (d.d12 * z * v + d.d66 * y * w),
+                    scale * (d.d22 * z * w + d.d66 * y * v),
+                ]
+            })
+        });
+        // Covariant shear against covariant shear.
+        let along = |c: usize, e: usize| {
+            self.area * (d.s1 * push[c][0] * push[e][0] + d.s2 * push[c][1] * push[e][1])
+        };
+        let tie = [along(0, 0), along(1, 1), along(0, 1)];
+        let sheared = |a: usize, b: usize| {
+            let [p, q, r] = reference.shear[a][b];
+            tie[0] * p + tie[1] * q + tie[2] * r
+        };
+        let covariant = |b: usize| [NODES + 2 * b, NODES + 2 * b + 1];
+        for a in 0..ROTATIONS {
+            let row = 3 * a;
+            let rotation = if a < NODES { row + 1 } else { DOFS };
+            let [p, q] = covariant(a);
+            for b in 0..=a {
+                let column = if b < NODES { 3 * b + 1 } else { DOFS };
+                let mut block = [0.0; 4];
+                for (pairs, means) in pairs.iter().zip(&reference.bending[a][b]) {
+                    for (pair, mean) in pairs.iter().zip(means) {
+                        (0..4).for_each(|i| block[i] += mean * pair[i]);
+                    }
+                }
+                // The rotations' covariant components are `map` times those in the panel's axes, on both sides.
+                let [r, s] = covariant(b);
+                let inner = [
+                    [sheared(p, r), sheared(p, s)],
+                    [sheared(q, r), sheared(q, s)],
+                ];
+                for i in 0..2 {
+                    let half =
+                        [0, 1].map(|c| self.map[0][i] * inner[0][c] + self.map[1][i] * inner[1][c]);
+                    for j in 0..2 {
+                        k[rotation + i][column + j] =
+                            block[2 * i + j] + half[0] * self.map[0][j] + half[1] * self.map[1][j];
+                    }
+                }
+            }
+            for b in 0..NODES {
+                let [u, v] = [sheared(b, p), sheared(b, q)];
+                for i in 0..2 {
+                    let value = self.map[0][i] * u + self.map[1][i] * v;
+                    if 3 * b < rotation {
+                        k[rotation + i][3 * b] = value;
+                    } else {
+                        k[3 * b][rotation + i] = value;
+                    }
+                }
+                if a < NODES && b <= a {
+                    k[row][3 * b] = sheared(a, b);
                 }
             }
         }
@@ -129,7 +183,9 @@ impl<'a> Element<'a> {
         }
         let d = self.stiffness;
         let sampled = [0, 1, 2].map(|s| {
-            let [k1, k2, k3, g1, g2] = self.strains(&TABLES.1[s]).map(|row| product(&row, &all));
+            let [k1, k2, k3, g1, g2] = self
+                .strains(&REFERENCE_TRIANGLE.samples[s])
+                .map(|row| product(&row, &all));
             [
                 d.d11 * k1 + d.d12 * k2,
                 d.d12 * k1 + d.d22 * k2,

@@ -1,7 +1,14 @@
-//! The stiffness matrix in compressed columns.
+//! The stiffness matrix in compressed columns, its unknowns numbered in the order of elimination, and its Cholesky factor.
 
-use faer::Side as Triangle;
-use faer::sparse::{SparseColMat, SymbolicSparseColMat};
+use faer::dyn_stack::{MemBuffer, MemStack};
+use faer::sparse::linalg::SupernodalThreshold;
+use faer::sparse::linalg::amd;
+use faer::sparse::linalg::cholesky::{
+    CholeskySymbolicParams, LltRef, SymbolicCholesky, SymmetricOrdering,
+    factorize_symbolic_cholesky,
+};
+use faer::sparse::{SparseColMatRef, SymbolicSparseColMatRef};
+use faer::{Conj, MatMut, Par, Side as Triangle};
 
 use super::error::PanelError;
 use super::mesh::Mesh;
@@ -10,59 +17,117 @@ use super::model::Point;
 /// Marks a held unknown.
 pub(super) const HELD: u32 = u32::MAX;
 
-pub(super) type Factor = faer::sparse::linalg::solvers::Llt<usize, f64>;
-
-/// Lower triangle of the stiffness matrix, column by column, its pattern laid out node by node.
-pub(super) struct Matrix {
-    starts: Vec<usize>,
-    rows: Vec<usize>,
-    values: Vec<f64>,
-    /// Per node: its higher neighbours in order, and how many free unknowns lie before each.
-    above: Vec<Vec<(u32, u32)>>,
+fn failed(error: &impl std::fmt::Debug) -> PanelError {
+    PanelError::Factor {
+        reason: format!("{error:?}"),
+    }
 }
 
-impl Matrix {
-    pub fn new(mesh: &Mesh, equation: &[[u32; 3]], size: usize) -> Self {
-        let mut above: Vec<Vec<(u32, u32)>> = vec![Vec::with_capacity(8); mesh.nodes.len()];
+/// For each node the nodes it shares a triangle with, itself left out.
+pub(super) struct Neighbours {
+    starts: Vec<u32>,
+    nodes: Vec<u32>,
+}
+
+impl Neighbours {
+    pub fn of(mesh: &Mesh) -> Self {
+        let mut lists: Vec<Vec<u32>> = vec![Vec::with_capacity(12); mesh.nodes.len()];
         for nodes in &mesh.triangles {
-            for (i, &p) in nodes.iter().enumerate() {
-                for &q in &nodes[i + 1..] {
-                    let list = &mut above[p.min(q) as usize];
-                    if !list.iter().any(|&(n, _)| n == p.max(q)) {
-                        list.push((p.max(q), 0));
+            for &p in nodes {
+                let list = &mut lists[p as usize];
+                for &q in nodes {
+                    if q != p && !list.contains(&q) {
+                        list.push(q);
                     }
                 }
             }
         }
+        let mut starts = Vec::with_capacity(lists.len() + 1);
+        let mut nodes = Vec::with_capacity(12 * lists.len());
+        starts.push(0);
+        for mut list in lists {
+            list.sort_unstable();
+            nodes.extend(list);
+            starts.push(nodes.len() as u32);
+        }
+        Self { starts, nodes }
+    }
+
+    fn at(&self, node: u32) -> &[u32] {
+        let [a, b] = [0, 1].map(|k| self.starts[node as usize + k] as usize);
+        &self.nodes[a..b]
+    }
+
+    /// Nodes in an order of elimination that fills the factor little: approximate minimum degree, over nodes rather than
+    /// unknowns, which is the same graph with nine times fewer entries.
+    pub fn elimination(&self) -> Result<Vec<u32>, PanelError> {
+        let n = self.starts.len() - 1;
+        let graph = SymbolicSparseColMatRef::new_checked(n, n, &self.starts, None, &self.nodes);
+        let (mut order, mut place) = (vec![0_u32; n], vec![0_u32; n]);
+        let mut memory = MemBuffer::new(amd::order_scratch::<u32>(n, self.nodes.len()));
+        amd::order(
+            &mut order,
+            &mut place,
+            graph,
+            amd::Control::default(),
+            MemStack::new(&mut memory),
+        )
+        .map_err(|e| failed(&e))?;
+        Ok(order)
+    }
+}
+
+/// Upper triangle of the stiffness matrix, column by column, its pattern laid out node by node.
+pub(super) struct Matrix {
+    starts: Vec<u32>,
+    rows: Vec<u32>,
+    values: Vec<f64>,
+    /// Per node: the neighbours that are eliminated before it, in that order, and how many free unknowns lie before each.
+    below: Vec<Vec<(u32, u32)>>,
+    /// Each node's place in the order.
+    place: Vec<u32>,
+}
+
+impl Matrix {
+    /// `order` lists the nodes as their unknowns are numbered in `equation`.
+    pub fn new(neighbours: &Neighbours, order: &[u32], equation: &[[u32; 3]], size: usize) -> Self {
+        let mut place = vec![0_u32; order.len()];
+        for (i, &n) in order.iter().enumerate() {
+            place[n as usize] = i as u32;
+        }
+        let free = |n: u32| equation[n as usize].iter().copied().filter(|&e| e != HELD);
+        let mut below = vec![Vec::new(); order.len()];
         let (mut starts, mut rows) = (Vec::with_capacity(size + 1), Vec::with_capacity(20 * size));
         starts.push(0);
-        for (n, list) in above.iter_mut().enumerate() {
-            list.sort_unstable();
+        for &n in order {
+            let mut list: Vec<(u32, u32)> = neighbours
+                .at(n)
+                .iter()
+                .filter(|&&m| place[m as usize] < place[n as usize])
+                .map(|&m| (m, 0))
+                .collect();
+            list.sort_unstable_by_key(|(m, _)| place[*m as usize]);
             let mut before = 0;
-            for (m, skip) in list.iter_mut() {
+            for (m, skip) in &mut list {
                 *skip = before;
-                before += equation[*m as usize].iter().filter(|&&e| e != HELD).count() as u32;
+                before += free(*m).count() as u32;
             }
-            let own = equation[n].iter().filter(|&&e| e != HELD);
-            for &column in own.clone() {
-                rows.extend(own.clone().filter(|&&e| e >= column).map(|&e| e as usize));
-                for (m, _) in list.iter() {
-                    rows.extend(
-                        equation[*m as usize]
-                            .iter()
-                            .filter(|&&e| e != HELD)
-                            .map(|&e| e as usize),
-                    );
+            for column in free(n) {
+                for (m, _) in &list {
+                    rows.extend(free(*m));
                 }
-                starts.push(rows.len());
+                rows.extend(free(n).filter(|&e| e <= column));
+                starts.push(rows.len() as u32);
             }
+            below[n as usize] = list;
         }
         let values = vec![0.0; rows.len()];
         Self {
             starts,
             rows,
             values,
-            above,
+            below,
+            place,
         }
     }
 
@@ -75,53 +140,93 @@ impl Matrix {
         k: &[[f64; M]; M],
     ) {
         for (j, &nj) in nodes.iter().enumerate() {
+            let list = &self.below[nj as usize];
+            let own = list.last().map_or(0, |(m, skip)| {
+                *skip as usize + equation[*m as usize].iter().filter(|&&e| e != HELD).count()
+            });
             for (i, &ni) in nodes.iter().enumerate() {
-                if ni < nj {
+                if self.place[ni as usize] > self.place[nj as usize] {
                     continue;
                 }
-                let block = turned(k, 3 * i, 3 * j, frame[ni as usize], frame[nj as usize]);
-                let (columns, rows) = (equation[nj as usize], equation[ni as usize]);
-                let own = columns.iter().filter(|&&e| e != HELD).count();
                 let skip = if ni == nj {
-                    0
+                    own
                 } else {
-                    self.above[nj as usize]
-                        .iter()
+                    list.iter()
                         .find(|(m, _)| *m == ni)
                         .map_or(0, |(_, skip)| *skip as usize)
                 };
-                let mut rank = 0;
+                let block = turned(k, 3 * i, 3 * j, frame[ni as usize], frame[nj as usize]);
+                let (columns, rows) = (equation[nj as usize], equation[ni as usize]);
                 for (c, &column) in columns.iter().enumerate() {
                     if column == HELD {
                         continue;
                     }
-                    let start = self.starts[column as usize];
-                    let mut slot = if ni == nj {
-                        start
-                    } else {
-                        start + own - rank + skip
-                    };
+                    let mut slot = self.starts[column as usize] as usize + skip;
                     for (r, &row) in rows.iter().enumerate() {
-                        if row == HELD || (ni == nj && row < column) {
+                        if row == HELD || (ni == nj && row > column) {
                             continue;
                         }
                         self.values[slot] += block[r][c];
                         slot += 1;
                     }
-                    rank += 1;
                 }
             }
         }
     }
 
-    pub fn factor(self, size: usize) -> Result<Factor, PanelError> {
-        let pattern = SymbolicSparseColMat::new_checked(size, size, self.starts, None, self.rows);
-        let matrix = SparseColMat::new(pattern, self.values);
-        matrix
-            .sp_cholesky(Triangle::Lower)
-            .map_err(|e| PanelError::Factor {
-                reason: format!("{e:?}"),
-            })
+    /// Errors: a matrix that is not positive definite, that is a panel which nothing holds.
+    pub fn factor(self) -> Result<Factor, PanelError> {
+        let size = self.starts.len() - 1;
+        let pattern =
+            SymbolicSparseColMatRef::new_checked(size, size, &self.starts, None, &self.rows);
+        // The three unknowns of a node fill the same columns: working in blocks pays at any size.
+        let params = CholeskySymbolicParams {
+            supernodal_flop_ratio_threshold: SupernodalThreshold::FORCE_SUPERNODAL,
+            ..Default::default()
+        };
+        let symbolic = factorize_symbolic_cholesky(
+            pattern,
+            Triangle::Upper,
+            SymmetricOrdering::Identity,
+            params,
+        )
+        .map_err(|e| failed(&e))?;
+        let mut values = vec![0.0; symbolic.len_val()];
+        let mut memory = MemBuffer::new(
+            symbolic.factorize_numeric_llt_scratch::<f64>(Par::Seq, Default::default()),
+        );
+        symbolic
+            .factorize_numeric_llt(
+                &mut values,
+                SparseColMatRef::new(pattern, &self.values),
+                Triangle::Upper,
+                Default::default(),
+                Par::Seq,
+                MemStack::new(&mut memory),
+                Default::default(),
+            )
+            .map_err(|e| failed(&e))?;
+        Ok(Factor { symbolic, values })
+    }
+}
+
+/// The Cholesky factor.
+pub(super) struct Factor {
+    symbolic: SymbolicCholesky<u32>,
+    values: Vec<f64>,
+}
+
+impl Factor {
+    /// Replaces a right side by its solution.
+    pub fn solve(&self, right: &mut [f64]) {
+        let n = right.len();
+        let mut memory = MemBuffer::new(self.symbolic.solve_in_place_scratch::<f64>(1, Par::Seq));
+        LltRef::new(&self.symbolic, &self.values).solve_in_place_with_conj(
+            Conj::No,
+            MatMut::from_column_major_slice_mut(right, n, 1),
+            Par::Seq,
+            MemStack::new(&mut memory),
+        );
     }
 }
 

@@ -50,22 +50,64 @@ pub(super) fn shape(n: [f64; 3]) -> [f64; NODES] {
 /// Everything of a point that is the same for all triangles, in reference coordinates.
 pub(super) struct PointTable {
     /// Slopes of the shape functions, then of the bubble.
-    pub slopes: [Point; NODES + 1],
+    pub slopes: [Point; ROTATIONS],
     /// Covariant shear from the covariant rotations of the nodes and the bubble: `[component][node][component]`.
-    pub tied: [[[f64; 2]; NODES + 1]; 2],
+    pub tied: [[[f64; 2]; ROTATIONS]; 2],
 }
 
-/// Points of the stiffness rule, then the sampling points.
-pub(super) static TABLES: LazyLock<([PointTable; 6], [PointTable; 3])> = LazyLock::new(|| {
+/// Rotation functions of a triangle: six shapes and the bubble.
+pub(super) const ROTATIONS: usize = NODES + 1;
+/// Functions that shear it: six deflections, then two covariant components of each rotation.
+pub(super) const SHEARS: usize = NODES + 2 * ROTATIONS;
+type Bending = [[[[f64; 2]; 2]; ROTATIONS]; ROTATIONS];
+type Shear = [[[f64; 3]; SHEARS]; SHEARS];
+
+/// Tables of the reference triangle, and integrals over it as means, so that a triangle's stiffness is no more than their
+/// sum with its own shape and stiffness as factors.
+pub(super) struct Reference {
+    /// The sampling points.
+    pub samples: [PointTable; 3],
+    /// Mean of `∂c N_a ∂d N_b`: `[a][b][c][d]`.
+    pub bending: Bending,
+    /// Mean of `g_a g_b`, g the covariant shear: `[a][b]` along both first, both second, and one each.
+    pub shear: Shear,
+}
+
+pub(super) static REFERENCE_TRIANGLE: LazyLock<Reference> = LazyLock::new(|| {
     let reduction = reduction();
-    (
-        RULE.map(|(n, _)| PointTable::new(n, &reduction)),
-        SAMPLES.map(|n| PointTable::new(n, &reduction)),
-    )
+    let mut bending: Bending = [[[[0.0; 2]; 2]; ROTATIONS]; ROTATIONS];
+    let mut shear: Shear = [[[0.0; 3]; SHEARS]; SHEARS];
+    for (n, weight) in RULE {
+        let table = PointTable::new(n, &reduction);
+        for (row, p) in bending.iter_mut().zip(table.slopes) {
+            for (cell, q) in row.iter_mut().zip(table.slopes) {
+                *cell = [0, 1].map(|c| [0, 1].map(|d| cell[c][d] + weight * p[c] * q[d]));
+            }
+        }
+        let covariant: [Point; SHEARS] = std::array::from_fn(|i| {
+            if i < NODES {
+                return table.slopes[i];
+            }
+            let (a, k) = ((i - NODES) / 2, (i - NODES) % 2);
+            [table.tied[0][a][k], table.tied[1][a][k]]
+        });
+        for (row, [a, b]) in shear.iter_mut().zip(covariant) {
+            for (cell, [c, d]) in row.iter_mut().zip(covariant) {
+                cell[0] += weight * a * c;
+                cell[1] += weight * b * d;
+                cell[2] += weight * (a * d + b * c);
+            }
+        }
+    }
+    Reference {
+        samples: SAMPLES.map(|n| PointTable::new(n, &reduction)),
+        bending,
+        shear,
+    }
 });
 
-fn slopes(n: [f64; 3]) -> [Point; NODES + 1] {
-    let mut out = [[0.0; 2]; NODES + 1];
+fn slopes(n: [f64; 3]) -> [Point; ROTATIONS] {
+    let mut out = [[0.0; 2]; ROTATIONS];
     for k in 0..2 {
         for i in 0..3 {
             out[i][k] = (4.0 * n[i] - 1.0) * SLOPES[i][k];
@@ -78,7 +120,7 @@ fn slopes(n: [f64; 3]) -> [Point; NODES + 1] {
 }
 
 /// Rotations' functions: the six shapes and the bubble.
-fn rotations(n: [f64; 3]) -> [f64; NODES + 1] {
+fn rotations(n: [f64; 3]) -> [f64; ROTATIONS] {
     let s = shape(n);
     [
         s[0],

@@ -1,0 +1,210 @@
+//! Who and what is aboard in each loading.
+
+mod crew;
+mod edges;
+mod loadings;
+
+use nalgebra::Point3;
+use uom::si::f64::{Length, Mass, MassDensity};
+
+use super::NoFloat;
+use super::ledger::{self, Entry, value, y_of};
+use crate::job::{Liquid, Plate, Sitting, TankEntry};
+use crate::quantity::{Dimensioned, Measure, Text, inches, pounds, say};
+use crate::rig::Rig;
+
+pub(super) use edges::{edges, mark};
+pub(super) use loadings::Loading;
+
+/// Weight of a person. Value from memory: the average that US passenger vessels reckon with.
+const PERSON_LB: f64 = 185.0;
+/// Persons who go out in her where nobody says. Common practice, no source.
+const CREW: u16 = 3;
+/// How full a tank is where nobody looked. Common practice, no source.
+const HALF: f64 = 0.5;
+/// Where persons stand aft, where no place is given, as a part of the hull's length. Common practice,
+/// no source.
+const AFT_OVER_LENGTH: f64 = 0.1;
+/// Where the helm stands, likewise.
+const HELM_OVER_LENGTH: f64 = 0.4;
+/// How far inside the greatest breadth a person's centre comes at the rail. Common practice, no source.
+const INSIDE_RAIL_IN: f64 = 8.0;
+
+/// A place for persons, resolved.
+#[derive(Clone, Debug)]
+struct Place {
+    name: String,
+    holds: u16,
+    at: Point3<f64>,
+}
+
+/// All that can be aboard.
+#[derive(Clone, Debug)]
+pub(super) struct Aboard {
+    person: Mass,
+    crew: u16,
+    /// The aftmost first.
+    places: Vec<Place>,
+    tanks: Vec<TankEntry>,
+    gear: Vec<Entry>,
+    sea: MassDensity,
+    /// Centre of a person where its height is not given.
+    standing: f64,
+    rail: f64,
+}
+
+/// How full the tanks are, where not as they were found.
+#[derive(Clone, Copy, Default)]
+struct Fill {
+    fuel: Option<f64>,
+    water: Option<f64>,
+    live_well: Option<f64>,
+}
+
+impl Aboard {
+    pub(super) fn of(
+        rig: &Rig,
+        sea: MassDensity,
+        (low, high): (Point3<f64>, Point3<f64>),
+        assumed: &mut Vec<Text>,
+    ) -> Result<Self, NoFloat> {
+        let afloat = &rig.afloat;
+        let standing = high.z;
+        let length = high.x - low.x.min(0.0);
+        let person = person(rig, assumed);
+        let crew = crew(rig, assumed);
+        let mut places = places(rig, standing, length, assumed);
+        places.sort_by(|a, b| a.at.x.total_cmp(&b.at.x));
+        let gear = ledger::of_items(rig, &afloat.gear).map_err(NoFloat::Missing)?;
+        for tank in &afloat.tanks {
+            if tank.fill.is_none() && afloat.marks.reading().is_some() {
+                assumed.push(say!(
+                    "`{}` is taken as half full when the marks were taken.",
+                    tank.what.as_str()
+                ));
+            }
+            if tank.length.is_none() || tank.width.is_none() {
+                assumed.push(say!(
+                    "The free surface of `{}` is left out: its length and width are not given.",
+                    tank.what.as_str()
+                ));
+            }
+        }
+        Ok(Aboard {
+            person,
+            crew,
+            places,
+            tanks: afloat.tanks.clone(),
+            gear,
+            sea,
+            standing,
+            rail: (high.y - inches(INSIDE_RAIL_IN).si()).max(0.0),
+        })
+    }
+
+    /// Tanks, persons and the rest when the marks were taken.
+    pub(super) fn when_measured(&self, rig: &Rig) -> Result<Vec<Entry>, NoFloat> {
+        let mut entries = self.tanks(Fill::default())?;
+        entries.extend(self.gear.iter().cloned());
+        entries.extend(self.crew_at(&rig.afloat.crew_then));
+        entries.extend(ledger::of_items(rig, &rig.afloat.also_then).map_err(NoFloat::Missing)?);
+        Ok(entries)
+    }
+
+    fn tanks(&self, fill: Fill) -> Result<Vec<Entry>, NoFloat> {
+        let mut entries = Vec::new();
+        for tank in &self.tanks {
+            let wanted = match tank.holds {
+                Liquid::Fuel => fill.fuel,
+                Liquid::Water => fill.water,
+                Liquid::LiveWell => fill.live_well,
+            };
+            let as_found = tank.fill.as_ref().map_or(HALF, |fill| fill.value.si());
+            entries.extend(ledger::of_tank(tank, wanted.unwrap_or(as_found), self.sea)?);
+        }
+        Ok(entries)
+    }
+}
+
+/// Whether persons go out in her: a desk question without engines has none.
+fn in_use(rig: &Rig) -> bool {
+    rig.sitting != Sitting::Study || !rig.after.is_empty()
+}
+
+/// What a person weighs.
+fn person(rig: &Rig, assumed: &mut Vec<Text>) -> Mass {
+    match &rig.afloat.person {
+        Some(person) => person.value,
+        None => {
+            if in_use(rig) {
+                assumed.push(say!(
+                    "A person is taken as {} (value from memory).",
+                    Measure::of(pounds(PERSON_LB))
+                ));
+            }
+            pounds(PERSON_LB)
+        }
+    }
+}
+
+/// How many go out in her.
+fn crew(rig: &Rig, assumed: &mut Vec<Text>) -> u16 {
+    let afloat = &rig.afloat;
+    afloat.crew.unwrap_or_else(|| {
+        let plate = match rig.plate.reading() {
+            Some(Plate::Capacity { persons, .. } | Plate::Builders { persons, .. }) => *persons,
+            _ => None,
+        };
+        let crew = plate.unwrap_or(CREW).min(CREW);
+        if in_use(rig) && afloat.conditions.is_empty() {
+            assumed.push(match crew {
+                1 => Text::from("1 person is taken to go out in her."),
+                crew => say!("{} persons are taken to go out in her.", u32::from(crew)),
+            });
+        }
+        crew
+    })
+}
+
+/// Where persons can be; the usual places where none is given.
+fn places(rig: &Rig, standing: f64, length: f64, assumed: &mut Vec<Text>) -> Vec<Place> {
+    let afloat = &rig.afloat;
+    let unsaid = in_use(rig) && afloat.conditions.is_empty();
+    let mut places: Vec<Place> = afloat
+        .places
+        .iter()
+        .map(|seat| Place {
+            name: seat.what.clone(),
+            holds: seat.holds.unwrap_or(1),
+            at: Point3::new(
+                value(seat.forward.as_ref()).unwrap_or(AFT_OVER_LENGTH * length),
+                y_of(seat.across.as_ref()),
+                value(seat.above.as_ref()).unwrap_or(standing),
+            ),
+        })
+        .collect();
+    if afloat.places.iter().any(|seat| seat.above.is_none()) || (places.is_empty() && unsaid) {
+        assumed.push(say!(
+            "Persons' centres are taken {} above the bottom, level with the highest sheer, where nothing is given (the careful way).",
+            Measure::tape(Length::from_si(standing))
+        ));
+    }
+    if places.is_empty() {
+        let place = |name: &str, holds, part: f64| Place {
+            name: name.to_owned(),
+            holds,
+            at: Point3::new(part * length, 0.0, standing),
+        };
+        places = vec![
+            place("aft in the cockpit", u16::MAX, AFT_OVER_LENGTH),
+            place("at the helm", 2, HELM_OVER_LENGTH),
+        ];
+        if unsaid {
+            assumed.push(say!(
+                "Persons aft are taken to stand {} forward of the transom: no place is given.",
+                Measure::tape(Length::from_si(AFT_OVER_LENGTH * length))
+            ));
+        }
+    }
+    places
+}

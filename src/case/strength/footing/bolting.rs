@@ -1,0 +1,249 @@
+//! The face of an engine or bracket, and where its bolts stand.
+
+use uom::si::f64::Length;
+
+use super::super::NoStrength;
+use super::super::board::Board;
+use super::Footing;
+use crate::catalog::Entry;
+use crate::job::BracketKind;
+use crate::physics::fit;
+use crate::physics::strength::bolts::{Bolt, Foot};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::rig::{Engine, Group, Rig};
+use crate::working::Sheet;
+
+/// Height of an engine's face below the transom's top: its heel. Common practice, no source.
+const HEEL_IN: f64 = 12.0;
+/// Face beyond the outermost bolts. Common practice, no source.
+const BEYOND_BOLTS_IN: f64 = 1.0;
+/// Width and height of a box or frame bracket's face for one engine, and what each further engine adds to the
+/// width; bolts in two rows, so many in each row for one engine and more for each further one. Common practice, no source.
+const BRACKET_WIDTH_IN: f64 = 18.0;
+const BRACKET_HEIGHT_IN: f64 = 16.0;
+const BRACKET_ROW: usize = 3;
+/// Bolts inside the edge of a bracket's face. Common practice, no source.
+const BRACKET_EDGE_IN: f64 = 2.0;
+/// Face and bolts of a small auxiliary bracket. Common practice, no source.
+const AUXILIARY_FACE_IN: [f64; 2] = [8.0, 10.0];
+const AUXILIARY_SIZE: &str = "3/8-16";
+/// Size and grade where none is given: the trade association's pattern is drilled for 1/2 in.
+const SIZE: &str = "1/2-13";
+const GRADE: &str = "A4-70";
+/// Wood between a raised heel and the bottom's edge, m: so little that it does not matter, enough for a mesh.
+const CLEAR: f64 = 0.005;
+
+/// The face and its bolts, without loads.
+pub(super) fn bare(
+    rig: &Rig,
+    group: &Group,
+    engines: &[&Engine],
+    board: &Board,
+    assumed: &mut Vec<Text>,
+) -> Result<Footing, NoStrength> {
+    let name = match (&group.bracket, engines) {
+        (Some(bracket), _) => bracket.name.clone(),
+        (None, [engine, ..]) => engine.label.clone(),
+        (None, []) => "engine".to_owned(),
+    };
+    let seat = Seat::of(group, engines, board);
+    let given = group.bolts.clone();
+    let usual_size = match seat.kind {
+        Some(BracketKind::Auxiliary) => AUXILIARY_SIZE,
+        _ => SIZE,
+    };
+    let size = pick(&given.size, &rig.tables.bolt_sizes, usual_size);
+    let grade = pick(&given.grade, &rig.tables.bolt_grades, GRADE);
+    let (Some(size), Some(grade)) = (size, grade) else {
+        return Err(NoStrength::Unfit(Text::from(
+            "The catalog has no bolt size or grade to reckon with; name both under bolts.",
+        )));
+    };
+    if given.size.is_none() || given.grade.is_none() {
+        assumed.push(say!(
+            "The {} is taken to be held by {} bolts of {}.",
+            name.as_str(),
+            size.name.as_str(),
+            grade.name.as_str()
+        ));
+    }
+    let (places, told) = seat.places(rig);
+    if !told {
+        assumed.push(say!(
+            "The bolts of the {} are taken to stand in two rows; its template gives their places.",
+            name.as_str()
+        ));
+    }
+    let face = seat.face(&places);
+    let area = size.spec.stress_area.value.si();
+    let bolts: Vec<Bolt> = places.iter().map(|&[y, z]| Bolt { y, z, area }).collect();
+    if let Some(bolt) = bolts.iter().find(|bolt| !holds(bolt, &face, board)) {
+        return Err(NoStrength::Unfit(say!(
+            "A bolt of the {} would stand {} off the centreline and {} below the top: outside the transom, or of the face that it holds.",
+            name.as_str(),
+            Measure::tape(Length::from_si(bolt.y.abs())),
+            Measure::tape(Length::from_si(board.top - bolt.z))
+        )));
+    }
+    let count = bolts.len().max(1) as f64;
+    let middle = [
+        bolts.iter().map(|b| b.y).sum::<f64>() / count,
+        bolts.iter().map(|b| b.z).sum::<f64>() / count,
+    ];
+    Ok(Footing {
+        name,
+        on_bracket: group.bracket.is_some(),
+        bolts,
+        face,
+        middle,
+        size,
+        grade,
+        given,
+        hung: Vec::new(),
+        loads: Vec::new(),
+        forces: Vec::new(),
+        sheet: Sheet::default(),
+    })
+}
+
+/// Whether a bolt goes through both the transom and the face.
+fn holds(bolt: &Bolt, face: &Foot, board: &Board) -> bool {
+    board.bottom(bolt.y).is_some_and(|bottom| bolt.z > bottom)
+        && bolt.z < board.top
+        && (face.starboard..=face.port).contains(&bolt.y)
+        && (face.bottom..=face.top).contains(&bolt.z)
+}
+
+fn pick<T: Clone>(given: &Option<Entry<T>>, entries: &[Entry<T>], name: &str) -> Option<Entry<T>> {
+    given.clone().or_else(|| {
+        entries
+            .iter()
+            .find(|entry| entry.name == name)
+            .or(entries.first())
+            .cloned()
+    })
+}
+
+/// Where a face comes to lie.
+struct Seat<'a> {
+    group: &'a Group,
+    engines: &'a [&'a Engine],
+    board: &'a Board,
+    kind: Option<BracketKind>,
+    /// Its middle to port, m.
+    y: f64,
+    /// Its top below the transom's, m.
+    drop: f64,
+}
+
+impl<'a> Seat<'a> {
+    fn of(group: &'a Group, engines: &'a [&'a Engine], board: &'a Board) -> Self {
+        Seat {
+            group,
+            engines,
+            board,
+            kind: group.bracket.as_ref().and_then(|bracket| bracket.spec.kind),
+            y: engines.iter().map(|engine| engine.y.si()).sum::<f64>()
+                / engines.len().max(1) as f64,
+            drop: group.drop().reading().map_or(0.0, |drop| drop.value.si()),
+        }
+    }
+
+    /// Where the bolts stand, `[y, z]`, and whether job or trade says so.
+    fn places(&self, rig: &Rig) -> (Vec<[f64; 2]>, bool) {
+        let top = self.board.top;
+        let own = &self.group.bolts.said.at;
+        if !own.is_empty() {
+            let places = own
+                .iter()
+                .map(|place| [place.at.y().si(), top - place.below.value.si()])
+                .filter(|place| self.group.bracket.is_some() || self.is_nearest(place[0]));
+            return (places.collect(), true);
+        }
+        let Some(face) = self.template() else {
+            let lower_by = match rig.transom.upper_holes.reading() {
+                Some(upper) if self.group.bracket.is_none() => {
+                    upper.value.si() - inches(fit::UPPER_BELOW_TOP_IN).si()
+                }
+                _ => self.drop.max(0.0),
+            };
+            let places = fit::pattern(Length::from_si(self.y))
+                .map(|hole| [hole.y.si(), top - hole.below.si() - lower_by]);
+            return (places.to_vec(), true);
+        };
+        let edge = inches(BRACKET_EDGE_IN).si();
+        let row = match self.kind {
+            Some(BracketKind::Auxiliary) => 2,
+            _ => BRACKET_ROW + self.engines.len() - 1,
+        };
+        let top = top - self.drop.max(0.0);
+        let floor = self.floor(self.y.abs() + 0.5 * face[0]);
+        let bottom = (top - face[1]).max(floor);
+        let places = [top - edge, bottom + edge].into_iter().flat_map(|z| {
+            (0..row).map(move |i| {
+                let part = i as f64 / (row - 1).max(1) as f64 - 0.5;
+                [self.y + part * (face[0] - 2.0 * edge), z]
+            })
+        });
+        (places.collect(), false)
+    }
+
+    /// Whether an engine of this face is the nearest of its group to this place.
+    fn is_nearest(&self, at: f64) -> bool {
+        let off = |engine: &Engine| (engine.y.si() - at).abs();
+        let group = self.group.engines.iter();
+        let nearest = group.min_by(|a, b| off(a).total_cmp(&off(b)));
+        nearest.is_some_and(|engine| self.engines.iter().any(|one| one.label == engine.label))
+    }
+
+    /// Width and height of a face that has a template of its own, m.
+    fn template(&self) -> Option<[f64; 2]> {
+        match self.kind {
+            None | Some(BracketKind::SetbackPlate | BracketKind::JackPlate) => None,
+            Some(BracketKind::Auxiliary) => Some(AUXILIARY_FACE_IN.map(|side| inches(side).si())),
+            Some(BracketKind::Box | BracketKind::Frame) => {
+                let width = BRACKET_WIDTH_IN * self.engines.len().max(1) as f64;
+                Some([inches(width).si(), inches(BRACKET_HEIGHT_IN).si()])
+            }
+        }
+    }
+
+    /// Lowest that a face may reach which comes so far off the centreline, m.
+    fn floor(&self, off: f64) -> f64 {
+        self.board.rise * off + CLEAR
+    }
+
+    /// The face: as given, or from its kind; cut off at the transom's edges.
+    fn face(&self, bolts: &[[f64; 2]]) -> Foot {
+        let board = self.board;
+        let beyond = inches(BEYOND_BOLTS_IN).si();
+        let low = |k: usize| bolts.iter().map(|b| b[k]).fold(f64::INFINITY, f64::min);
+        let high = |k: usize| bolts.iter().map(|b| b[k]).fold(f64::NEG_INFINITY, f64::max);
+        let (starboard, port, top, bottom) = match &self.group.bolts.said.face {
+            Some(face) => {
+                let half = 0.5 * face.width.value.si();
+                let top = board.top - face.below.value.si();
+                (
+                    self.y - half,
+                    self.y + half,
+                    top,
+                    top - face.height.value.si(),
+                )
+            }
+            None => {
+                let height = self.template().map_or(inches(HEEL_IN).si(), |face| face[1]);
+                let top = board.top - self.drop;
+                let bottom = (top.min(board.top) - height).min(low(1) - beyond);
+                (low(0) - beyond, high(0) + beyond, top, bottom)
+            }
+        };
+        let starboard = starboard.max(-board.chine[0] + CLEAR);
+        let port = port.min(board.chine[0] - CLEAR);
+        Foot {
+            bottom: bottom.max(self.floor(starboard.abs().max(port.abs()))),
+            top: top.min(board.top),
+            starboard,
+            port,
+        }
+    }
+}

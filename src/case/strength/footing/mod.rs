@@ -1,0 +1,181 @@
+//! What lies on the transom: the face of each engine or bracket with its bolts, and the loads on it.
+
+mod bolting;
+mod figures;
+mod loads;
+
+use uom::si::f64::{Length, Mass};
+
+use super::NoStrength;
+use super::board::Board;
+use crate::catalog::{BoltGrade, BoltSize, Entry};
+use crate::physics::strength::bolts::{Bolt, Foot, GroupForces};
+use crate::physics::strength::loads::FaceLoad;
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::rig::{Bolts, Engine, Group, Missing, Outfit, Rig};
+use crate::working::Sheet;
+
+use figures::{Figures, setback};
+use loads::Driven;
+
+pub use loads::{Driving, LoadCase, cases, heavier};
+
+/// A face on the transom with its bolts.
+#[derive(Clone, Debug)]
+pub struct Footing {
+    /// What it is of: an engine, or a bracket.
+    pub name: String,
+    /// Whether it is a bracket's.
+    pub on_bracket: bool,
+    /// Its bolts, m and m².
+    pub bolts: Vec<Bolt>,
+    /// Its edges, m.
+    pub face: Foot,
+    /// The middle of its bolts, to which loads are reduced, m.
+    pub middle: [f64; 2],
+    /// The thread.
+    pub size: Entry<BoltSize>,
+    /// The grade.
+    pub grade: Entry<BoltGrade>,
+    /// What the job says of its bolts.
+    pub given: Bolts,
+    /// The engines on it, weights and places; the bracket's own weight.
+    pub hung: Vec<Hung>,
+    /// Loads about `middle`, a case an element.
+    pub loads: Vec<FaceLoad>,
+    /// What they do to the bolts.
+    pub forces: Vec<GroupForces>,
+    /// How the loads came about.
+    pub sheet: Sheet,
+}
+
+/// A weight on a face.
+#[derive(Clone, Debug)]
+pub struct Hung {
+    pub name: String,
+    pub mass: Mass,
+    /// Aft of the transom's face, m.
+    pub aft: f64,
+}
+
+/// Every face of an outfit with its loads.
+///
+/// # Errors
+/// What is missing, or what cannot be.
+pub fn footings(
+    rig: &Rig,
+    outfit: &Outfit,
+    board: &Board,
+    driving: Driving,
+    assumed: &mut Vec<Text>,
+) -> Result<Vec<Footing>, NoStrength> {
+    let mut missing = Vec::new();
+    for (group, engine) in outfit.engines() {
+        let asked = [
+            engine.weight.ask().err(),
+            engine.power.ask().err(),
+            engine.rest_to_plate.ask().err(),
+            group.setback().ask().err(),
+            group.drop().ask().err(),
+        ];
+        Missing::gather(&mut missing, asked.into_iter().flatten());
+    }
+    if !missing.is_empty() {
+        return Err(NoStrength::Missing(missing));
+    }
+    let mut all = Vec::new();
+    let share = share(outfit);
+    let driven = Driven::of(outfit, driving);
+    for group in &outfit.groups {
+        let faces: Vec<Vec<&Engine>> = match &group.bracket {
+            Some(_) => vec![group.engines.iter().collect()],
+            None => group.engines.iter().map(|engine| vec![engine]).collect(),
+        };
+        for engines in faces {
+            let mut footing = bolting::bare(rig, group, &engines, board, assumed)?;
+            let engines: Vec<Figures> = engines
+                .into_iter()
+                .map(|engine| Figures::of(group, engine, board, share))
+                .collect();
+            footing.hung = hung(group, &engines, assumed);
+            driven.load(&mut footing, group, &engines)?;
+            all.push(footing);
+        }
+    }
+    Ok(all)
+}
+
+/// What else hangs there, spread over the main engines.
+fn share(outfit: &Outfit) -> Mass {
+    let sum = outfit
+        .items
+        .iter()
+        .filter(|entry| entry.item.on_transom)
+        .filter_map(|entry| entry.weight.reading())
+        .fold(Mass::default(), |sum, weight| sum + weight.value);
+    sum / outfit.mains().len().max(1) as f64
+}
+
+/// The weights on a face; says what was taken for granted of them.
+fn hung(group: &Group, engines: &[Figures], assumed: &mut Vec<Text>) -> Vec<Hung> {
+    let mut all = Vec::new();
+    for figures in engines {
+        let label = figures.engine.label.as_str();
+        all.push(Hung {
+            name: label.to_owned(),
+            mass: figures.mass,
+            aft: figures.weight_aft().si(),
+        });
+        if !figures.usual.is_empty() {
+            assumed.push(say!(
+                "Of the {} usual figures are taken for {}: none is given.",
+                label,
+                figures.usual.join(", ")
+            ));
+        }
+        if figures.engine.holes_up.reading().is_none() && !group.is_lifted() {
+            assumed.push(say!(
+                "The {} is taken to hang in its lowest hole for its loads.",
+                label
+            ));
+        }
+    }
+    if let Some(bracket) = &group.bracket {
+        match bracket.weight.reading() {
+            Some(weight) => all.push(Hung {
+                name: bracket.name.clone(),
+                mass: weight.value,
+                aft: 0.5 * setback(group).si(),
+            }),
+            None => assumed.push(say!(
+                "`{}` is reckoned without its own weight: it is not given.",
+                bracket.name.as_str()
+            )),
+        }
+    }
+    all
+}
+
+impl Footing {
+    /// Which bolt it is, in words.
+    pub fn bolt(&self, index: usize) -> Text {
+        let Some(bolt) = self.bolts.get(index) else {
+            return Text::default();
+        };
+        let row = if bolt.z >= self.middle[1] {
+            "upper"
+        } else {
+            "lower"
+        };
+        let off = Length::from_si(bolt.y.abs());
+        if off.si() < 1e-3 {
+            return say!("{} bolt on the centreline", row);
+        }
+        say!(
+            "{} bolt {} to {}",
+            row,
+            Measure::tape(off),
+            if bolt.y > 0.0 { "port" } else { "starboard" }
+        )
+    }
+}

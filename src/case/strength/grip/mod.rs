@@ -1,0 +1,232 @@
+//! What each bolt bears, and what the transom bears at it.
+
+mod spread;
+
+use uom::si::f64::{Force, Length, Pressure};
+
+use super::board::Board;
+use super::footing::{Footing, heavier};
+use super::{Driving, Laden, Strength};
+use crate::physics::strength::bolts;
+use crate::physics::strength::knockdown::KnockDown;
+use crate::physics::strength::loads::Case as Kind;
+use crate::quantity::Dimensioned;
+use crate::rig::Rig;
+use crate::working::{Sheet, Term};
+
+pub use spread::{PLATE_MATERIAL_YIELD, plate_for};
+
+/// A way in which a bolt, or the transom at it, can give way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// The bolt is pulled beyond its proof load.
+    Tension,
+    /// The bolt is sheared off.
+    Shear,
+    /// Both together.
+    Combined,
+    /// The shank is pressed into the core.
+    Bearing,
+    /// The washer crushes the core.
+    Crush,
+    /// The washer is punched through.
+    Punch,
+    /// The bolt tears out to the top edge.
+    Tear,
+}
+
+/// The bolt that is nearest to giving way.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Worst {
+    pub footing: usize,
+    pub case: usize,
+    pub bolt: usize,
+    /// What it must hold and what it can hold, N (plain numbers for the combined part).
+    pub demand: f64,
+    pub capacity: f64,
+}
+
+impl Worst {
+    /// Capacity over demand.
+    pub fn factor(&self) -> f64 {
+        self.capacity / self.demand.max(f64::MIN_POSITIVE)
+    }
+}
+
+impl Footing {
+    /// The load that the bolt bears without a lasting stretch: its proof stress, or its yield where the standard gives
+    /// no proof stress.
+    pub fn proof(&self) -> Pressure {
+        let grade = &self.grade.spec;
+        grade
+            .proof
+            .as_ref()
+            .map_or(grade.yield_strength.value, |proof| proof.value)
+    }
+
+    /// What a bolt must hold in a case, N; plain for the combined part.
+    pub fn demand(
+        &self,
+        part: Part,
+        case: usize,
+        bolt: usize,
+        kind: Kind,
+        driving: Driving,
+    ) -> f64 {
+        let Some(forces) = self
+            .forces
+            .get(case)
+            .and_then(|group| group.bolts.get(bolt))
+        else {
+            return 0.0;
+        };
+        match part {
+            Part::Tension | Part::Crush | Part::Punch => forces.tension,
+            Part::Shear | Part::Bearing => forces.shear,
+            Part::Combined => {
+                let sheet = &mut Sheet::default();
+                let (tension, shear) = (self.tension_capacity(sheet), self.shear_capacity(sheet));
+                let force = Force::from_si;
+                let used = bolts::combined_ratio(
+                    sheet,
+                    force(forces.tension),
+                    force(forces.shear),
+                    &tension,
+                    &shear,
+                );
+                used.value().si().sqrt()
+            }
+            Part::Tear => {
+                let up = forces.primary[1] + forces.secondary[1];
+                // What jolts down springs back: 1 + n down, n − 1 up.
+                let n = heavier(kind, driving);
+                let rebound = if n > 1.0 { (n - 1.0) / (n + 1.0) } else { 0.0 };
+                up.max(-up * rebound)
+            }
+        }
+    }
+
+    /// What a bolt can hold.
+    pub fn capacity(
+        &self,
+        sheet: &mut Sheet,
+        part: Part,
+        rig: &Rig,
+        board: &Board,
+        left: KnockDown,
+        bolt: usize,
+    ) -> f64 {
+        let length = Length::from_si;
+        let thickness = length(board.thickness());
+        let through =
+            Pressure::from_si(board.mean(left, |material| material.shear_strength.value.si()));
+        match part {
+            Part::Tension => self.tension_capacity(sheet).value().si(),
+            Part::Shear => self.shear_capacity(sheet).value().si(),
+            Part::Combined => 1.0,
+            Part::Bearing => {
+                let strength = board.mean(left, |material| material.bearing_strength.value.si());
+                strength * self.diameter() * board.thickness()
+            }
+            Part::Crush => {
+                let area = bolts::washer_area(
+                    sheet,
+                    length(self.spread(board, left)),
+                    length(self.hole()),
+                );
+                let crushing = left.strength * board.core_material().crushing_strength.value;
+                bolts::crushing_capacity(sheet, crushing, &area)
+                    .value()
+                    .si()
+            }
+            Part::Punch => bolts::shear_out_capacity(
+                sheet,
+                through,
+                thickness,
+                length(self.spread(board, left)),
+            )
+            .value()
+            .si(),
+            Part::Tear => {
+                let edge = length(self.edge(rig, board, bolt));
+                bolts::tear_out_capacity(sheet, through, thickness, edge, length(self.hole()))
+                    .value()
+                    .si()
+                    .max(0.0)
+            }
+        }
+    }
+
+    /// The pull that stretches one bolt for good.
+    pub fn tension_capacity(&self, sheet: &mut Sheet) -> Term<Force> {
+        let area = Term::new("As", self.size.spec.stress_area.value);
+        bolts::proof_load(sheet, self.proof(), &area)
+    }
+
+    /// The force that shears one bolt off.
+    pub fn shear_capacity(&self, sheet: &mut Sheet) -> Term<Force> {
+        let area = Term::new("As", self.size.spec.stress_area.value);
+        bolts::shear_capacity(sheet, self.grade.spec.tensile.value, &area)
+    }
+}
+
+impl Laden {
+    /// The bolt nearest to giving way in this part; `None` without bolts.
+    pub fn worst(&self, part: Part, rig: &Rig, strength: &Strength) -> Option<Worst> {
+        self.worst_with(part, rig, strength, strength.left())
+    }
+
+    /// The same with another core.
+    pub fn worst_with(
+        &self,
+        part: Part,
+        rig: &Rig,
+        strength: &Strength,
+        left: KnockDown,
+    ) -> Option<Worst> {
+        let mut worst: Option<Worst> = None;
+        for (f, footing) in self.footings.iter().enumerate() {
+            for bolt in 0..footing.bolts.len() {
+                let capacity = footing.capacity(
+                    &mut Sheet::default(),
+                    part,
+                    rig,
+                    &strength.board,
+                    left,
+                    bolt,
+                );
+                for (case, what) in self.cases.iter().enumerate() {
+                    let demand = footing.demand(part, case, bolt, what.kind, strength.driving);
+                    let one = Worst {
+                        footing: f,
+                        case,
+                        bolt,
+                        demand,
+                        capacity,
+                    };
+                    if worst.is_none_or(|worst| demand * worst.capacity > worst.demand * capacity) {
+                        worst = Some(one);
+                    }
+                }
+            }
+        }
+        worst
+    }
+
+    /// The greatest demand of each case, a bolt anywhere.
+    pub fn demands(&self, part: Part, driving: Driving) -> Vec<f64> {
+        self.cases
+            .iter()
+            .enumerate()
+            .map(|(case, what)| {
+                self.footings
+                    .iter()
+                    .flat_map(|footing| {
+                        (0..footing.bolts.len())
+                            .map(move |bolt| footing.demand(part, case, bolt, what.kind, driving))
+                    })
+                    .fold(0.0, f64::max)
+            })
+            .collect()
+    }
+}

@@ -1,0 +1,216 @@
+//! The whole working of strength, part by part.
+
+mod footing;
+mod panel;
+
+use uom::si::f64::Ratio;
+
+use super::show::{force, moment, ratio, times};
+use super::{Laden, NoStrength, Part as Way, Strength};
+use crate::case::Case;
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::rig::{Missing, Rig};
+use crate::working::{Part, Sheet, Table};
+
+pub use panel::{ply, solved};
+
+/// The panel, among the parts.
+pub const PANEL_WORDS: &str = "transom panel, bent";
+
+impl Way {
+    /// Every part, in the order of a report.
+    pub const ALL: [Way; 7] = [
+        Way::Tension,
+        Way::Shear,
+        Way::Combined,
+        Way::Bearing,
+        Way::Crush,
+        Way::Punch,
+        Way::Tear,
+    ];
+
+    /// What gives way.
+    pub fn words(self) -> &'static str {
+        match self {
+            Way::Tension => "bolts, pulled",
+            Way::Shear => "bolts, sheared",
+            Way::Combined => "bolts, pulled and sheared",
+            Way::Bearing => "core, pressed by the bolts' shanks",
+            Way::Crush => "core, crushed under washers or plate",
+            Way::Punch => "transom, punched through by washers or plate",
+            Way::Tear => "transom, torn out to its top edge",
+        }
+    }
+}
+
+impl Strength {
+    /// Every part's least factor, after and before, with its case: the panel last.
+    pub fn factors(&self, rig: &Rig) -> Vec<(&'static str, f64, Option<f64>, &'static str)> {
+        let before = self.before.as_ref().ok();
+        let mut all: Vec<_> = Way::ALL
+            .into_iter()
+            .filter_map(|way| {
+                let worst = self.after.worst(way, rig, self)?;
+                let old = before
+                    .and_then(|laden| laden.worst(way, rig, self))
+                    .map(|worst| worst.factor());
+                Some((
+                    way.words(),
+                    worst.factor(),
+                    old,
+                    self.after.cases[worst.case].name(),
+                ))
+            })
+            .collect();
+        let panel = &self.after.bent.stress;
+        let old = before.map(|laden| laden.bent.stress.factor);
+        all.push((
+            PANEL_WORDS,
+            panel.factor,
+            old,
+            self.after.cases[panel.case].name(),
+        ));
+        all
+    }
+
+    /// The part that gives way first.
+    pub fn governing(&self, rig: &Rig) -> Option<(&'static str, f64, Option<f64>, &'static str)> {
+        self.factors(rig)
+            .into_iter()
+            .min_by(|a, b| a.1.total_cmp(&b.1))
+    }
+}
+
+impl Case<'_> {
+    /// The working of strength: studies, loads, bolts, panel, core.
+    pub fn strength_parts(&self) -> Vec<Part> {
+        let mut parts = super::study::parts(self);
+        match self.strength() {
+            Ok(strength) => parts.extend(strength.parts(self.rig)),
+            Err(_) if !parts.is_empty() => {}
+            Err(NoStrength::Missing(missing)) => {
+                parts.push(Part::said("strength", Missing::awaited(missing)));
+            }
+            Err(NoStrength::Unfit(why)) => parts.push(Part::said("strength", why.clone())),
+        }
+        parts
+    }
+}
+
+impl Strength {
+    fn parts(&self, rig: &Rig) -> Vec<Part> {
+        let mut parts = vec![self.summary(rig)];
+        if let Ok(before) = &self.before {
+            parts.extend(outfit("before", before, self));
+        }
+        parts.extend(outfit("after", &self.after, self));
+        parts.push(self.core_part());
+        parts
+    }
+
+    fn summary(&self, rig: &Rig) -> Part {
+        let mut sheet = self.sheet.clone();
+        for text in &self.assumed {
+            sheet.remark(say!("assumed: ").then(text.clone()));
+        }
+        if let Err(why) = &self.before {
+            sheet.remark(say!("nothing stands beside it from before: ").then(why.clone()));
+        }
+        let rows = self
+            .factors(rig)
+            .into_iter()
+            .map(|(words, after, before, case)| {
+                vec![
+                    Text::from(words),
+                    before.map_or(Text::from("–"), ratio),
+                    ratio(after),
+                    before.map_or(Text::from("–"), |before| times(before, after)),
+                    Text::from(case),
+                ]
+            })
+            .collect();
+        Part {
+            title: "what gives way first".to_owned(),
+            tables: vec![Table::new(
+                "strength over load, before and after",
+                &[
+                    "part",
+                    "before",
+                    "after",
+                    "after / before",
+                    "governing case",
+                ],
+                rows,
+            )],
+            sheet,
+        }
+    }
+
+    fn core_part(&self) -> Part {
+        let mut sheet = Sheet::default();
+        for word in &self.core.words {
+            sheet.remark(word.clone());
+        }
+        let left = self.core.left;
+        let ratio = |value: f64| Measure::of(Ratio::from_si(value));
+        sheet.remark(say!(
+            "left of the core's stiffness: {}; of its strength: {}",
+            ratio(left.stiffness),
+            ratio(left.strength)
+        ));
+        let layers = self
+            .board
+            .layers
+            .iter()
+            .map(|layer| {
+                vec![
+                    Text::from(layer.material.name.as_str()),
+                    Text::from(Measure::of(layer.thickness)),
+                ]
+            })
+            .collect();
+        let section = &self.after.bent.stress.panel.section.stiffness;
+        let rows = vec![
+            vec![
+                Text::from("bending, across"),
+                Text::from(moment(section.d11)),
+            ],
+            vec![Text::from("bending, up"), Text::from(moment(section.d22))],
+            vec![Text::from("twisting"), Text::from(moment(section.d66))],
+            vec![
+                Text::from("shear through the thickness, across, a metre of width"),
+                Text::from(force(section.s1)),
+            ],
+            vec![
+                Text::from("shear through the thickness, up, a metre of width"),
+                Text::from(force(section.s2)),
+            ],
+        ];
+        Part {
+            title: "the transom and its core".to_owned(),
+            tables: vec![
+                Table::new(
+                    "layers from the outside in",
+                    &["material", "thickness"],
+                    layers,
+                ),
+                Table::new(
+                    "stiffness of a unit of width, core as read",
+                    &["", "stiffness"],
+                    rows,
+                ),
+            ],
+            sheet,
+        }
+    }
+}
+
+fn outfit(when: &str, laden: &Laden, strength: &Strength) -> Vec<Part> {
+    let mut parts: Vec<Part> = laden
+        .footings
+        .iter()
+        .map(|footing| footing::part(when, footing, laden))
+        .collect();
+    parts.push(panel::part(when, laden, strength));
+    parts
+}

@@ -1,0 +1,76 @@
+//! The files of a catalog: compiled in, or in a folder and the folders inside it.
+
+use std::path::{Path, PathBuf};
+
+use include_dir::Dir;
+
+use super::CatalogError;
+use crate::written;
+
+/// A folder of this name holds jobs, not entries of a catalog.
+const JOBS: &str = "jobs";
+
+/// The names and texts of the compiled-in files.
+pub(super) fn built_in(folder: &Dir) -> Vec<(String, String)> {
+    let mut files = Vec::new();
+    collect_built_in(folder, &mut files);
+    files
+}
+
+fn collect_built_in(folder: &Dir, files: &mut Vec<(String, String)>) {
+    for file in folder.files() {
+        if file.path().extension().is_some_and(|e| e == "ron")
+            && let Some(text) = file.contents_utf8()
+        {
+            files.push((file.path().display().to_string(), text.to_owned()));
+        }
+    }
+    for inner in folder.dirs() {
+        if inner.path() != Path::new(JOBS) {
+            collect_built_in(inner, files);
+        }
+    }
+}
+
+/// The names and texts of the `.ron` files in the folder and its sub-folders, in the order of their paths. Left out are
+/// sub-folders of jobs, hidden ones, and links.
+///
+/// # Errors
+/// A folder or file that cannot be read, or no file at all.
+pub fn read_folder(folder: &Path) -> Result<Vec<(String, String)>, CatalogError> {
+    let mut paths = Vec::new();
+    collect(folder, &mut paths)?;
+    paths.sort();
+    if paths.is_empty() {
+        return Err(CatalogError::Empty {
+            path: folder.to_owned(),
+        });
+    }
+    paths
+        .into_iter()
+        .map(|path| match written::text_of(&path) {
+            Ok(text) => Ok((path.display().to_string(), text)),
+            Err(source) => Err(CatalogError::Unreadable { path, source }),
+        })
+        .collect()
+}
+
+fn collect(folder: &Path, paths: &mut Vec<PathBuf>) -> Result<(), CatalogError> {
+    let unreadable = |source: std::io::Error| CatalogError::Unreadable {
+        path: folder.to_owned(),
+        source: source.into(),
+    };
+    for entry in std::fs::read_dir(folder).map_err(unreadable)? {
+        let entry = entry.map_err(unreadable)?;
+        let (path, name) = (entry.path(), entry.file_name());
+        // A link is not followed: it may lead back up.
+        if entry.file_type().map_err(unreadable)?.is_dir() {
+            if name != JOBS && !name.as_encoded_bytes().starts_with(b".") {
+                collect(&path, paths)?;
+            }
+        } else if path.extension().is_some_and(|e| e == "ron") {
+            paths.push(path);
+        }
+    }
+    Ok(())
+}

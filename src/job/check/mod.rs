@@ -1,0 +1,66 @@
+//! What a job must not say: values that no boat has, engines in impossible places, things that
+//! contradict each other. Every finding is noted, none stops the search.
+
+mod boat;
+mod bounds;
+mod checker;
+mod engines;
+mod float;
+mod hull;
+mod papers;
+mod specs;
+mod strength;
+mod study;
+mod swing;
+
+use super::{Across, Item, Job};
+use crate::written::{Fault, Page};
+
+use bounds::{ACROSS, ALONG, HEIGHT, ITEM_WEIGHT};
+pub use checker::Checker;
+pub use specs::{check_bracket, check_engine};
+
+/// Everything about the job that cannot be.
+pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
+    let mut checker = Checker::new(page);
+    boat::boat(&mut checker, &job.boat);
+    boat::plate(&mut checker, job.plate.as_ref());
+    boat::transom(&mut checker, &job.transom, &job.boat);
+    for (side, groups) in [
+        ("engines_off", &job.engines_off),
+        ("engines_on", &job.engines_on),
+    ] {
+        for (i, group) in groups.iter().enumerate() {
+            engines::engine_group(&mut checker, &format!("{side}[{i}]"), group);
+        }
+        engines::places(&mut checker, side, groups, &job.boat);
+    }
+    for (side, items) in [("comes_off", &job.comes_off), ("goes_on", &job.goes_on)] {
+        for (i, entry) in items.iter().enumerate() {
+            item(&mut checker, &format!("{side}[{i}]"), entry);
+        }
+    }
+    if let Some(planned) = &job.planned {
+        papers::planned(&mut checker, planned);
+    }
+    papers::photographs(&mut checker, &job.photographs);
+    float::float(&mut checker, job);
+    swing::surroundings(&mut checker, job);
+    strength::strength(&mut checker, job);
+    checker.faults
+}
+
+fn item(checker: &mut Checker, path: &str, item: &Item) {
+    if item.what.trim().is_empty() {
+        checker.fault(
+            path,
+            "an item without a name",
+            "say what it is: what: \"oil tank\"",
+        );
+    }
+    checker.within(&format!("{path}.weight"), item.weight.as_ref(), ITEM_WEIGHT);
+    checker.within(&format!("{path}.forward"), item.forward.as_ref(), ALONG);
+    checker.within(&format!("{path}.above"), item.above.as_ref(), HEIGHT);
+    let across = item.across.as_ref().and_then(Across::reading);
+    checker.within(&format!("{path}.across"), across, ACROSS);
+}

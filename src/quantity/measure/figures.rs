@@ -1,0 +1,61 @@
+//! Numbers as figures: thousands, decimals, sixteenths of an inch.
+
+/// Sixteenths in an inch: the marks of a common tape.
+pub(super) const SIXTEENTHS: f64 = 16.0;
+
+/// `1,250.5` with so many decimals, a true minus never in front of zero.
+pub(super) fn decimals(value: f64, places: i32) -> String {
+    let places = places.max(0) as usize;
+    let text = format!("{:.places$}", value.abs());
+    let negative = value < 0.0 && text.bytes().any(|b| (b'1'..=b'9').contains(&b));
+    grouped(&text, negative)
+}
+
+/// Thousands separators put into the whole part of a plain decimal number.
+pub fn grouped(plain: &str, negative: bool) -> String {
+    let (whole, rest) = plain.split_at(plain.find('.').unwrap_or(plain.len()));
+    let mut out = String::with_capacity(plain.len() + 4);
+    if negative {
+        out.push('-');
+    }
+    for (i, digit) in whole.chars().enumerate() {
+        if i > 0 && (whole.len() - i) % 3 == 0 {
+            out.push(',');
+        }
+        out.push(digit);
+    }
+    out + rest
+}
+
+/// `12-7/8`, `7/8`, `12`, `-3-1/2`: inches to the nearest sixteenth.
+pub(super) fn sixteenths(inches: f64) -> String {
+    let marks = (inches * SIXTEENTHS).round();
+    let (whole, mut part) = ((marks.abs() / SIXTEENTHS).floor(), marks.abs() % SIXTEENTHS);
+    let mut over = SIXTEENTHS;
+    while part > 0.0 && part % 2.0 == 0.0 {
+        part /= 2.0;
+        over /= 2.0;
+    }
+    let whole_text = grouped(&format!("{whole:.0}"), marks < 0.0);
+    match (whole > 0.0, part > 0.0) {
+        (_, false) => whole_text,
+        (true, true) => format!("{whole_text}-{part:.0}/{over:.0}"),
+        (false, true) => format!("{}{part:.0}/{over:.0}", if marks < 0.0 { "-" } else { "" }),
+    }
+}
+
+/// `24 ft 3-1/2 in`.
+pub(super) fn feet_and_inches(feet: f64) -> String {
+    let marks = (feet.abs() * 12.0 * SIXTEENTHS).round();
+    let whole = (marks / (12.0 * SIXTEENTHS)).floor();
+    let inches = sixteenths(marks / SIXTEENTHS - whole * 12.0);
+    let sign = if feet < 0.0 && marks > 0.0 { "-" } else { "" };
+    match (whole > 0.0, inches == "0") {
+        (true, true) => format!("{sign}{} ft", grouped(&format!("{whole:.0}"), false)),
+        (true, false) => format!(
+            "{sign}{} ft {inches} in",
+            grouped(&format!("{whole:.0}"), false)
+        ),
+        (false, _) => format!("{sign}{inches} in"),
+    }
+}

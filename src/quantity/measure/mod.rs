@@ -1,0 +1,326 @@
+//! A value with its kind, shown the way a tape or a scale is read.
+
+mod figures;
+
+use super::units::{UNITS, Unit};
+use super::{Dimensioned, Kind};
+
+pub use figures::grouped;
+use figures::{SIXTEENTHS, decimals, feet_and_inches, sixteenths};
+
+/// Which units a report speaks.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Units {
+    /// US customary.
+    #[default]
+    Us,
+    /// Metric.
+    Si,
+    /// US customary with metric behind it.
+    Both,
+}
+
+/// How a length or a volume is read; other kinds have one way each.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Style {
+    /// Decimals: `5.66 in`, `143.8 mm`.
+    #[default]
+    Plain,
+    /// As on a tape: inches to the nearest sixteenth, or whole millimetres.
+    Tape,
+    /// As a boat is described: feet and inches, or metres.
+    FeetInches,
+    /// Decimal feet, or metres, as the capacity formulas want them.
+    Feet,
+    /// A volume of foam or of a hull: cubic feet, or litres. Other volumes are liquids, in gallons.
+    Bulk,
+}
+
+/// A quantity whose dimension has been erased for showing: value in the coherent SI unit, kind, style.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Measure {
+    /// Value in the coherent SI unit of the kind.
+    pub si: f64,
+    /// What sort of quantity it is.
+    pub kind: Kind,
+    /// How it is to be read.
+    pub style: Style,
+}
+
+impl Measure {
+    /// The quantity, shown in decimals.
+    pub fn of<Q: Dimensioned>(quantity: Q) -> Self {
+        Measure {
+            si: quantity.si(),
+            kind: Q::KIND,
+            style: Style::Plain,
+        }
+    }
+
+    /// The quantity, shown in this style.
+    pub fn styled<Q: Dimensioned>(quantity: Q, style: Style) -> Self {
+        Measure {
+            style,
+            ..Measure::of(quantity)
+        }
+    }
+
+    /// The length as a tape reads it.
+    pub fn tape(length: uom::si::f64::Length) -> Self {
+        Measure::styled(length, Style::Tape)
+    }
+
+    /// The measure in words and figures: `12-7/8 in (327 mm)`.
+    pub fn show(&self, units: Units) -> String {
+        if self.kind == Kind::Ratio {
+            return decimals(self.si, ratio_places(self.si));
+        }
+        match units {
+            Units::Us => self.show_in(false),
+            Units::Si => self.show_in(true),
+            Units::Both => {
+                let (us, si) = (self.show_in(false), self.show_in(true));
+                if us == si { us } else { format!("{us} ({si})") }
+            }
+        }
+    }
+
+    /// The measure with every digit that it has and none that it has not: `1 ft (0.3048 m)`. For the
+    /// constants of a formula, which are not read off anything.
+    pub fn show_exact(&self, units: Units) -> String {
+        let exact = |metric| {
+            let unit = self.unit(metric);
+            let value = grouped(
+                &format!("{:.6}", (self.si / unit.factor).abs()),
+                self.si < 0.0,
+            );
+            let value = value.trim_end_matches('0').trim_end_matches('.');
+            format!("{value} {}", unit.name)
+        };
+        match units {
+            _ if self.kind == Kind::Ratio => self.si.to_string(),
+            Units::Us => exact(false),
+            Units::Si => exact(true),
+            Units::Both if exact(false) == exact(true) => exact(true),
+            Units::Both => format!("{} ({})", exact(false), exact(true)),
+        }
+    }
+
+    /// Value and unit name as a machine wants them: unrounded, in the unit that [`Measure::show`] uses.
+    pub fn in_unit(&self, units: Units) -> (f64, &'static str) {
+        if self.kind == Kind::Ratio {
+            return (self.si, "");
+        }
+        let unit = self.unit(units == Units::Si);
+        (self.si / unit.factor, unit.name)
+    }
+
+    /// Half of the last digit or mark shown, in the coherent SI unit: what rounding may have taken.
+    pub fn shown_precision(&self, units: Units) -> f64 {
+        if self.kind == Kind::Ratio {
+            return 0.5 * 0.1_f64.powi(ratio_places(self.si));
+        }
+        let metric = units == Units::Si;
+        let unit = self.unit(metric);
+        let step = match self.length_style() {
+            Style::Tape if !metric => 1.0 / SIXTEENTHS,
+            Style::FeetInches if !metric => {
+                return 0.5 * named(Kind::Length, "in").factor / SIXTEENTHS;
+            }
+            _ => 0.1_f64.powi(self.places(metric, self.si / unit.factor)),
+        };
+        0.5 * step * unit.factor
+    }
+
+    /// The style, which only lengths have.
+    fn length_style(&self) -> Style {
+        match self.kind {
+            Kind::Length => self.style,
+            _ => Style::Plain,
+        }
+    }
+
+    fn show_in(&self, metric: bool) -> String {
+        let unit = self.unit(metric);
+        let value = self.si / unit.factor;
+        match self.length_style() {
+            Style::Tape if !metric => format!("{} in", sixteenths(value)),
+            Style::FeetInches if !metric => feet_and_inches(value),
+            _ => format!(
+                "{} {}",
+                decimals(value, self.places(metric, value)),
+                unit.name
+            ),
+        }
+    }
+
+    fn unit(&self, metric: bool) -> &'static Unit {
+        let name = match (self.kind, metric) {
+            (Kind::Length, false) => match self.style {
+                Style::Plain | Style::Tape | Style::Bulk => "in",
+                Style::FeetInches | Style::Feet => "ft",
+            },
+            (Kind::Length, true) => match self.style {
+                Style::Plain | Style::Tape | Style::Bulk => "mm",
+                Style::FeetInches | Style::Feet => "m",
+            },
+            (Kind::Mass, false) => "lb",
+            (Kind::Mass, true) => "kg",
+            (Kind::Force, false) => "lbf",
+            (Kind::Force, true) => "kN",
+            (Kind::Power, false) => "hp",
+            (Kind::Power, true) => "kW",
+            (Kind::Angle, _) => "deg",
+            (Kind::Volume, false) if self.style == Style::Bulk => "ft³",
+            (Kind::Volume, false) => "gal",
+            (Kind::Volume, true) => "L",
+            (Kind::Area, false) if self.si.abs() < 0.1 => "in²",
+            (Kind::Area, false) => "ft²",
+            (Kind::Area, true) if self.si.abs() < 0.1 => "mm²",
+            (Kind::Area, true) => "m²",
+            (Kind::Speed, false) => "mph",
+            (Kind::Speed, true) => "kn",
+            (Kind::RotationRate, _) => "rpm",
+            (Kind::Pressure, false) => "psi",
+            (Kind::Pressure, true) => "MPa",
+            (Kind::Moment, false) => "lbf·ft",
+            (Kind::Moment, true) => "N·m",
+            (Kind::Current, _) => "A",
+            (Kind::Voltage, _) => "V",
+            (Kind::Density, false) => "lb/ft³",
+            (Kind::Density, true) => "kg/m³",
+            (Kind::MassPerLength, false) => "lb/in",
+            (Kind::MassPerLength, true) => "kg/cm",
+            (Kind::FlowRate, false) => "gal/h",
+            (Kind::FlowRate, true) => "L/h",
+            (Kind::Acceleration, _) => "gn",
+            (Kind::Ratio, _) => "%",
+        };
+        named(self.kind, name)
+    }
+
+    /// Decimals worth showing: about what the instrument of the trade resolves.
+    fn places(&self, metric: bool, value: f64) -> i32 {
+        let small = value.abs() < 10.0;
+        match self.kind {
+            Kind::Length => match (self.style, metric) {
+                (Style::Tape, true) => 0,
+                (Style::Plain | Style::Bulk, true) => 1,
+                _ => 2,
+            },
+            Kind::Mass | Kind::Force if !metric => i32::from(small),
+            Kind::Mass => i32::from(small),
+            Kind::Force => 2,
+            Kind::Power if metric => 1,
+            Kind::Power => i32::from((value - value.round()).abs() > 0.05),
+            Kind::Angle | Kind::Volume | Kind::Speed | Kind::FlowRate => 1,
+            Kind::Voltage | Kind::Area | Kind::Acceleration => 2,
+            Kind::RotationRate => 0,
+            Kind::Moment => 0,
+            Kind::Current => i32::from(small),
+            Kind::Pressure if metric => 2,
+            Kind::Pressure => 0,
+            Kind::Density => i32::from(!metric),
+            Kind::MassPerLength => 1,
+            Kind::Ratio => ratio_places(value),
+        }
+    }
+}
+
+/// Whole ratios bare, small ones to three decimals.
+fn ratio_places(value: f64) -> i32 {
+    if (value - value.round()).abs() < 1e-9 {
+        0
+    } else if value.abs() < 10.0 {
+        3
+    } else {
+        2
+    }
+}
+
+/// The unit of this kind and name. The table holds every name that [`Measure`] asks for (a test walks them).
+fn named(kind: Kind, name: &str) -> &'static Unit {
+    UNITS
+        .iter()
+        .find(|unit| unit.kind == kind && unit.name == name)
+        .unwrap_or(&UNITS[0])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::parse;
+    use proptest::prelude::*;
+
+    const STYLES: [Style; 5] = [
+        Style::Plain,
+        Style::Tape,
+        Style::FeetInches,
+        Style::Feet,
+        Style::Bulk,
+    ];
+
+    fn length(si: f64, style: Style) -> Measure {
+        Measure {
+            si,
+            kind: Kind::Length,
+            style,
+        }
+    }
+
+    #[test]
+    fn every_unit_that_is_shown_stands_in_the_table() {
+        for kind in Kind::ALL {
+            for metric in [false, true] {
+                for style in STYLES {
+                    for si in [1e-3, 1.0] {
+                        let measure = Measure { si, kind, style };
+                        assert_eq!(measure.unit(metric).kind, kind);
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_tape_shows_reduced_sixteenths() {
+        let inches = |x: f64, style| length(x * 0.0254, style).show(Units::Us);
+        assert_eq!(inches(12.875, Style::Tape), "12-7/8 in");
+        assert_eq!(inches(0.5, Style::Tape), "1/2 in");
+        assert_eq!(inches(-3.5, Style::Tape), "-3-1/2 in");
+        assert_eq!(inches(25.0, Style::Tape), "25 in");
+        assert_eq!(inches(-0.01, Style::Tape), "0 in");
+        assert_eq!(inches(116.5, Style::FeetInches), "9 ft 8-1/2 in");
+        assert_eq!(inches(288.0, Style::FeetInches), "24 ft");
+        assert_eq!(
+            length(0.327_025, Style::Tape).show(Units::Both),
+            "12-7/8 in (327 mm)"
+        );
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_shown_parses_back_within_the_shown_precision(
+            si in -2e3f64..2e3, scale in -3i32..6, kind in 0usize..18, style in 0usize..5, metric: bool,
+        ) {
+            let kind = Kind::ALL[kind];
+            let style = STYLES[style];
+            let measure = Measure { si: si * 10f64.powi(scale), kind, style };
+            let units = if metric { Units::Si } else { Units::Us };
+            let text = measure.show(units);
+            let back = parse(&text, kind).map_err(|e| TestCaseError::fail(e.to_string()))?;
+            let within = measure.shown_precision(units) * 1.000_001 + measure.si.abs() * 1e-12;
+            prop_assert!((back.si - measure.si).abs() <= within, "{} -> {} -> {}", measure.si, text, back.si);
+        }
+
+        #[test]
+        fn no_text_panics(text in ".{0,60}", kind in 0usize..18) {
+            let _ = parse(&text, Kind::ALL[kind]);
+        }
+
+        #[test]
+        fn no_text_of_the_trades_own_signs_panics(text in "[0-9 ./,'\"±+%a-z⅞′-]{0,30}", kind in 0usize..18) {
+            let _ = parse(&text, Kind::ALL[kind]);
+        }
+    }
+}

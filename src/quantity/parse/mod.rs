@@ -1,0 +1,274 @@
+//! Reading a quantity from text: `9'8-1/2" ± 1/8 in`.
+
+mod cursor;
+mod glyphs;
+
+use super::Kind;
+use cursor::Cursor;
+use glyphs::plain_notation;
+
+/// The longest text taken for a quantity; a longer one is a slip of the pen, not a reading.
+const LONGEST_TEXT: usize = 200;
+/// The largest magnitude accepted, in coherent SI units of any kind: far beyond a boat (the
+/// stiffest metal has 2e11 Pa), and small enough that no formula overflows on it.
+const LARGEST: f64 = 1e13;
+
+/// What a text says: a value and, where one is given, how closely it was read.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Parsed {
+    /// The value in the coherent SI unit of its kind.
+    pub si: f64,
+    /// The tolerance behind the value.
+    pub tolerance: Option<Tolerance>,
+}
+
+/// A symmetric tolerance.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Tolerance {
+    /// Half-width in the coherent SI unit of the value's kind.
+    Absolute(f64),
+    /// Half-width as a fraction of the value.
+    Relative(f64),
+}
+
+impl Tolerance {
+    /// The half-width for this value, in the value's own unit.
+    pub fn half_width(self, value: f64) -> f64 {
+        match self {
+            Tolerance::Absolute(width) => width,
+            Tolerance::Relative(fraction) => fraction * value.abs(),
+        }
+    }
+}
+
+/// Why a text is not a quantity. The message names the text, the kind expected and an example.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{} expected, such as {}; {problem} in `{text}`", kind.name(), kind.example())]
+pub struct QuantityError {
+    /// The text, cut where it is long.
+    pub text: String,
+    /// The kind that the place asks for.
+    pub kind: Kind,
+    /// What is wrong with the text.
+    pub problem: Problem,
+}
+
+/// What is wrong with a text that should be a quantity.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum Problem {
+    #[error("nothing is written")]
+    Empty,
+    #[error("there are more than {LONGEST_TEXT} characters")]
+    TooLong,
+    #[error("no number stands")]
+    NoNumber,
+    #[error("no unit follows the number")]
+    NoUnit,
+    #[error("`{0}` is not a unit known here")]
+    UnknownUnit(String),
+    #[error("`{unit}` is the unit of {}", found.name())]
+    WrongKind { unit: &'static str, found: Kind },
+    #[error("a comma that does not group thousands stands (write decimals with a point)")]
+    Comma,
+    #[error("a fraction over zero stands")]
+    ZeroDenominator,
+    #[error("the number is too large for any boat")]
+    TooLarge,
+    #[error("a smaller unit must follow a larger one")]
+    UnitOrder,
+    #[error("a negative tolerance stands")]
+    NegativeTolerance,
+    #[error("`{0}` is left over")]
+    LeftOver(String),
+}
+
+/// Reads a quantity of the expected kind.
+///
+/// # Errors
+/// Says what is wrong with the text, naming it, the kind expected and an example.
+pub fn parse(text: &str, kind: Kind) -> Result<Parsed, QuantityError> {
+    let fail = |problem| QuantityError {
+        text: excerpt(text, 40),
+        kind,
+        problem,
+    };
+    if text.chars().count() > LONGEST_TEXT {
+        return Err(fail(Problem::TooLong));
+    }
+    let plain = plain_notation(text);
+    let mut cursor = Cursor { rest: &plain };
+    cursor.skip_spaces();
+    if cursor.rest.is_empty() {
+        return Err(fail(Problem::Empty));
+    }
+    read(&mut cursor, kind).map_err(fail)
+}
+
+/// The text up to so many characters, for quoting in a message.
+pub(super) fn excerpt(text: &str, longest: usize) -> String {
+    let mut cut: String = text.chars().take(longest).collect();
+    if cut.len() < text.len() {
+        cut.push('…');
+    }
+    cut
+}
+
+fn read(cursor: &mut Cursor, kind: Kind) -> Result<Parsed, Problem> {
+    let negative = cursor.take_sign();
+    let (magnitude, unit) = compound(cursor, kind)?;
+    let si = if negative { -magnitude } else { magnitude };
+    let tolerance = tolerance(cursor, kind, unit)?;
+    cursor.skip_spaces();
+    if !cursor.rest.is_empty() {
+        return Err(Problem::LeftOver(excerpt(cursor.rest, 20)));
+    }
+    if !si.is_finite() || si.abs() > LARGEST {
+        return Err(Problem::TooLarge);
+    }
+    Ok(Parsed { si, tolerance })
+}
+
+/// One number and unit, or several with falling units: `9 ft 8-1/2 in`.
+fn compound(cursor: &mut Cursor, kind: Kind) -> Result<(f64, f64), Problem> {
+    let mut total = 0.0;
+    let mut last: Option<f64> = None;
+    loop {
+        let number = cursor.number()?.ok_or(Problem::NoNumber)?;
+        let factor = cursor.unit(kind)?;
+        if last.is_some_and(|larger| factor >= larger) {
+            return Err(Problem::UnitOrder);
+        }
+        total += number * factor;
+        last = Some(factor);
+        let ahead = cursor.rest.trim_start_matches([' ', '-']);
+        if !ahead.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
+            return Ok((total, factor));
+        }
+        cursor.rest = ahead;
+    }
+}
+
+/// `± 1/8 in`, `+/- 3 mm`, `±2%`; without a unit, the unit of the value.
+fn tolerance(cursor: &mut Cursor, kind: Kind, unit: f64) -> Result<Option<Tolerance>, Problem> {
+    cursor.skip_spaces();
+    let Some(rest) = ["±", "+/-", "+-"]
+        .iter()
+        .find_map(|sign| cursor.rest.strip_prefix(sign))
+    else {
+        return Ok(None);
+    };
+    cursor.rest = rest;
+    cursor.skip_spaces();
+    if cursor.rest.starts_with('-') {
+        return Err(Problem::NegativeTolerance);
+    }
+    let number = cursor.number()?.ok_or(Problem::NoNumber)?;
+    cursor.skip_spaces();
+    if kind != Kind::Ratio
+        && let Some(rest) = cursor.rest.strip_prefix('%')
+    {
+        cursor.rest = rest;
+        return Ok(Some(Tolerance::Relative(number / 100.0)));
+    }
+    let factor = if cursor.rest.is_empty() {
+        unit
+    } else {
+        cursor.unit(kind)?
+    };
+    let width = number * factor;
+    if !width.is_finite() || width > LARGEST {
+        return Err(Problem::TooLarge);
+    }
+    Ok(Some(Tolerance::Absolute(width)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn inches(text: &str, expected: f64) {
+        let parsed = parse(text, Kind::Length).unwrap_or_else(|error| panic!("{error}"));
+        assert!(
+            (parsed.si / 0.0254 - expected).abs() < 1e-9,
+            "{text}: {} in",
+            parsed.si / 0.0254
+        );
+    }
+
+    #[test]
+    fn a_tape_is_read_in_every_notation() {
+        for text in [
+            "12-7/8 in",
+            "12 7/8\"",
+            "12.875in",
+            "12⅞ in",
+            "12-7/8″",
+            "12 7⁄8 inches",
+            "12 - 7/8 in",
+            "1' 7/8\"",
+            "1 ft 7/8 in",
+            "12-7/8-in",
+        ] {
+            inches(text, 12.875);
+        }
+        inches("9 ft 8 in", 116.0);
+        inches("9'8-1/2\"", 116.5);
+        inches("9'-8 1/2\"", 116.5);
+        inches("9′ 8½″", 116.5);
+        inches("7'6''", 90.0);
+        inches("654 mm", 654.0 / 25.4);
+        inches("-3 in", -3.0);
+        inches("1,250 mm", 1250.0 / 25.4);
+        inches(".5 in", 0.5);
+    }
+
+    #[test]
+    fn knots_and_kilonewtons_are_told_apart_by_the_kind_expected() {
+        assert!((parse("30 kn", Kind::Speed).unwrap().si - 30.0 * 1852.0 / 3600.0).abs() < 1e-12);
+        assert_eq!(parse("30 kN", Kind::Force).unwrap().si, 30e3);
+    }
+
+    #[test]
+    fn a_tolerance_may_stand_behind_any_of_them() {
+        let close = |text: &str, kind, expected: f64| {
+            let parsed = parse(text, kind).unwrap();
+            let width = parsed.tolerance.unwrap().half_width(parsed.si);
+            assert!((width - expected).abs() < 1e-12, "{text}: {width}");
+        };
+        close("25 in ± 1/8 in", Kind::Length, 0.125 * 0.0254);
+        close("25 in ± 1/8", Kind::Length, 0.125 * 0.0254);
+        close("654 mm +/- 3 mm", Kind::Length, 0.003);
+        close("500 kg ±2%", Kind::Mass, 10.0);
+        close("9'8\" ±1/4\"", Kind::Length, 0.25 * 0.0254);
+    }
+
+    #[test]
+    fn a_refusal_names_the_text_the_kind_and_an_example() {
+        let problem = |text: &str, kind| parse(text, kind).unwrap_err().problem;
+        assert_eq!(problem("8.5", Kind::Length), Problem::NoUnit);
+        assert_eq!(problem("", Kind::Length), Problem::Empty);
+        assert_eq!(problem("1,25 in", Kind::Length), Problem::Comma);
+        assert_eq!(problem("1/0 in", Kind::Length), Problem::ZeroDenominator);
+        assert_eq!(problem("8 in 2 ft", Kind::Length), Problem::UnitOrder);
+        assert_eq!(problem("NaN in", Kind::Length), Problem::NoNumber);
+        assert!(matches!(
+            problem("8 lb", Kind::Length),
+            Problem::WrongKind { .. }
+        ));
+        assert!(matches!(
+            problem("8 cubits", Kind::Length),
+            Problem::UnknownUnit(_)
+        ));
+        assert!(matches!(
+            problem("30 in or so", Kind::Length),
+            Problem::LeftOver(_)
+        ));
+        let message = parse("8.5", Kind::Length).unwrap_err().to_string();
+        assert_eq!(
+            message,
+            "a length expected, such as 12-7/8 in, 9 ft 8 in or 654 mm; \
+             no unit follows the number in `8.5`"
+        );
+    }
+}

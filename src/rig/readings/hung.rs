@@ -1,0 +1,62 @@
+//! The readings of engines, brackets and what goes with them.
+
+use super::list::List;
+use super::{TakenGroup, across};
+use crate::quantity::{Style, Text, say};
+use crate::rig::{Bracket, Group, Outfit};
+
+pub(super) fn of_outfit(outfit: &Outfit, lead: &str) -> Vec<TakenGroup> {
+    let engines = outfit.groups.iter();
+    let engines = engines.filter_map(|group| of_engines(group, lead));
+    let brackets = outfit.groups.iter();
+    let brackets = brackets.filter_map(|group| Some(of_bracket(group.bracket.as_ref()?, lead)));
+    let mut groups: Vec<TakenGroup> = engines.chain(brackets).collect();
+    let mut list = List::default();
+    for entry in &outfit.items {
+        if let Some(weight) = entry.weight.reading() {
+            list.reading(&entry.item.what, Some(weight), Style::Plain);
+        }
+    }
+    groups.push(list.under(&format!("other weights {lead}")));
+    groups
+}
+
+/// Engines of one sort in one table: what each has for itself first, then what all have.
+fn of_engines(group: &Group, lead: &str) -> Option<TakenGroup> {
+    let first = group.engines.first()?;
+    let mut list = List::default();
+    list.said("class", Text::from(first.class.as_str()));
+    for engine in &group.engines {
+        let mut said = across(engine.y);
+        if let Some(hand) = engine.hand.reading() {
+            said = said.then(say!(", propeller {}", hand.words()));
+        }
+        list.said(&format!("place of the {}", engine.label), said);
+    }
+    list.number(&first.power, Style::Plain);
+    list.number(&first.weight, Style::Plain);
+    list.number(&first.rest_to_plate, Style::Tape);
+    list.words(&first.holes_up, |holes| say!("{}", u32::from(*holes)));
+    list.words(&first.hole_rows, |rows| say!("{}", u32::from(*rows)));
+    list.span(&first.transom_thickness, Style::Tape);
+    list.number(&first.transom_angle, Style::Plain);
+    list.span(&first.trim, Style::Plain);
+    list.number(&first.centre_distance, Style::Tape);
+    list.number(&first.clearance_each_way, Style::Tape);
+    let labels: Vec<&str> = group
+        .engines
+        .iter()
+        .map(|engine| engine.label.as_str())
+        .collect();
+    Some(list.under(&format!("{}, {lead}", labels.join(" and "))))
+}
+
+fn of_bracket(bracket: &Bracket, lead: &str) -> TakenGroup {
+    let mut list = List::default();
+    list.number(&bracket.setback, Style::Tape);
+    list.number(&bracket.drop, Style::Tape);
+    list.reading("rated power", bracket.rated_power.reading(), Style::Plain);
+    list.reading("rated weight", bracket.rated_weight.reading(), Style::Plain);
+    list.reading("its own weight", bracket.weight.reading(), Style::Plain);
+    list.under(&format!("{}, {lead}", bracket.name))
+}

@@ -1,0 +1,288 @@
+//! What hangs aft at one time, resolved: engines, their brackets, and what goes with them.
+
+use uom::si::f64::Mass;
+
+use super::super::engine::ItemOfOutfit;
+use super::super::structure;
+use super::super::swing::{SwingSheet, with_sheet};
+use super::super::{Bracket, Engine, Group, Outfit, ShaftChoice, Slot};
+use super::Resolver;
+use super::basis::{bracket_from, engine_from};
+use super::names::Names;
+use crate::job::tape::Measurement;
+use crate::job::{Across, EngineGroup, EngineSpec, Hung, Item, ShaftOption, tape};
+use crate::quantity::{Basis, Dimensioned, Measure, Reading, Style, Units, inches, say};
+use crate::written::Slip;
+
+/// Running weight over dry weight, fluids and propeller included. Source: ABYC S-30 table 1A, whose
+/// running weights are 1.05 of the dry ones.
+const RUNNING_OVER_DRY: f64 = 1.05;
+/// How near a shaft's name must be to one of the class's. Common practice, no source: makers call a
+/// 20-1/2 in shaft a 20 in one.
+const SAME_SHAFT_IN: f64 = 1.5;
+
+/// What all engines of a group have alike.
+struct Model {
+    class: String,
+    spec: EngineSpec,
+    /// The shaft, where job or class leave no choice.
+    shaft: Option<ShaftOption>,
+    /// What one weighs as it hangs.
+    weight: Option<Reading<Mass>>,
+}
+
+impl Resolver<'_> {
+    pub(super) fn outfit(
+        &mut self,
+        side: &str,
+        groups: &[EngineGroup],
+        items: &[Item],
+        measurement: &'static Measurement,
+    ) -> Outfit {
+        let age = if *measurement == tape::OLD_ENGINES {
+            "old "
+        } else {
+            ""
+        };
+        let names = Names::of(groups, age);
+        let groups = groups
+            .iter()
+            .enumerate()
+            .filter_map(|(i, group)| self.group(&format!("{side}[{i}]"), group, i, &names))
+            .collect();
+        let items = items
+            .iter()
+            .map(|item| ItemOfOutfit {
+                weight: Slot::of(item.weight.clone(), &tape::ITEM_WEIGHT, &item.what),
+                item: item.clone(),
+            })
+            .collect();
+        Outfit {
+            measurement,
+            groups,
+            items,
+        }
+    }
+
+    fn group(
+        &mut self,
+        path: &str,
+        group: &EngineGroup,
+        index: usize,
+        names: &Names,
+    ) -> Option<Group> {
+        let (class, spec) = match (&group.class, &group.described) {
+            (Some(class), _) => {
+                let (path, engines) = (format!("{path}.class"), &self.catalog.engines);
+                let entry = self.find(&path, class, "engine class", engines)?;
+                (entry.name, engine_from(entry.spec, Basis::Catalog))
+            }
+            (None, Some(spec)) => (
+                described_name(spec),
+                engine_from(spec.clone(), Basis::Builder),
+            ),
+            (None, None) => return None,
+        };
+        let spec = with_sheet(spec, group.sheet.as_ref());
+        let shaft = self.shaft(path, group, &spec, &class);
+        if group.at.is_empty() {
+            self.assumed.push(say!(
+                "The {} stands on the centreline: no place is given.",
+                names.label(index, 0)
+            ));
+        }
+        let weight = self.weight(group, &spec, shaft.as_ref(), names.label(index, 0));
+        let model = Model {
+            class,
+            spec,
+            shaft,
+            weight,
+        };
+        let engines = group
+            .places()
+            .iter()
+            .enumerate()
+            .map(|(j, at)| engine(group, &model, at, j, names.label(index, j)))
+            .collect();
+        let bracket = match &group.bracket {
+            None => None,
+            Some(hung) => Some(self.bracket(path, group, hung)?),
+        };
+        let bolts = structure::bolts(self, path, group);
+        Some(Group {
+            engines,
+            bracket,
+            bolts,
+        })
+    }
+
+    /// The shaft that the group's engines have, where the job or the class leaves no choice.
+    fn shaft(
+        &mut self,
+        path: &str,
+        group: &EngineGroup,
+        spec: &EngineSpec,
+        class: &str,
+    ) -> Option<ShaftOption> {
+        let Some(wanted) = &group.shaft else {
+            return match spec.shafts.as_slice() {
+                [only] => Some(only.clone()),
+                _ => None,
+            };
+        };
+        if spec.shafts.is_empty() {
+            return Some(ShaftOption {
+                name: wanted.clone(),
+                rest_to_plate: wanted.clone(),
+                extra_weight: None,
+            });
+        }
+        let distance = |option: &ShaftOption| (option.name.value - wanted.value).abs();
+        let nearest = spec
+            .shafts
+            .iter()
+            .min_by(|a, b| distance(a).si().total_cmp(&distance(b).si()))?;
+        if distance(nearest) > inches(SAME_SHAFT_IN) {
+            let offered: Vec<String> = spec
+                .shafts
+                .iter()
+                .map(|option| option.name.measure(Style::Tape).show(Units::Us))
+                .collect();
+            self.unresolved.push(Slip {
+                path: format!("{path}.shaft"),
+                message: format!(
+                    "`{class}` does not come with a shaft of {}",
+                    wanted.measure(Style::Tape).show(Units::Us)
+                ),
+                help: format!("it comes in {}", offered.join(", ")),
+            });
+            return None;
+        }
+        Some(nearest.clone())
+    }
+
+    /// What one engine weighs as it hangs: on the scale, else running and shaft, else dry and fluids.
+    fn weight(
+        &mut self,
+        group: &EngineGroup,
+        spec: &EngineSpec,
+        shaft: Option<&ShaftOption>,
+        label: &str,
+    ) -> Option<Reading<Mass>> {
+        if let Some(weighed) = &group.weighed {
+            return Some(weighed.clone());
+        }
+        let mut reading = match (&spec.running_weight, &spec.dry_weight) {
+            (Some(running), _) => running.clone(),
+            (None, Some(dry)) => {
+                let running = dry.value * RUNNING_OVER_DRY;
+                self.assumed.push(say!(
+                    "The {} weighs {} as it hangs: 1.05 of its dry {} (ABYC S-30).",
+                    label,
+                    Measure::of(running),
+                    Measure::of(dry.value)
+                ));
+                Reading::assumed(running, "1.05 of the dry weight")
+            }
+            (None, None) => return None,
+        };
+        if let Some(extra) = shaft.and_then(|shaft| shaft.extra_weight.as_ref()) {
+            reading.value += extra.value;
+        }
+        Some(reading)
+    }
+
+    fn bracket(&mut self, path: &str, group: &EngineGroup, hung: &Hung) -> Option<Bracket> {
+        let (name, spec) = match (&hung.class, &hung.described) {
+            (Some(class), _) => {
+                let (path, brackets) = (format!("{path}.bracket.class"), &self.catalog.brackets);
+                let entry = self.find(&path, class, "bracket", brackets)?;
+                (entry.name, bracket_from(entry.spec, Basis::Catalog))
+            }
+            (None, Some(spec)) => (
+                "the bracket described".to_owned(),
+                bracket_from(spec.clone(), Basis::Builder),
+            ),
+            (None, None) => return None,
+        };
+        let rated = |field| Slot::of(field, &tape::BRACKET_RATING, &name);
+        Some(Bracket {
+            setback: Slot::of(
+                group.setback.clone().or_else(|| spec.setback.clone()),
+                &tape::SETBACK,
+                &name,
+            ),
+            drop: Slot::of(
+                group.drop.clone().or_else(|| spec.drop.clone()),
+                &tape::DROP,
+                &name,
+            ),
+            rated_power: Slot::of(spec.rated_power.clone(), &tape::BRACKET_RATING, &name),
+            rated_weight: rated(spec.rated_weight.clone()),
+            weight: rated(spec.weight.clone()),
+            bottom: Slot::of(hung.bottom.clone(), &tape::BRACKET_BOTTOM, &name),
+            width: hung.width.clone(),
+            name: name.clone(),
+            spec,
+        })
+    }
+}
+
+/// The engine of a group that stands at its place number `index`.
+fn engine(group: &EngineGroup, model: &Model, at: &Across, index: usize, label: &str) -> Engine {
+    let Model {
+        class,
+        spec,
+        shaft,
+        weight,
+    } = model;
+    let head = spec.powerhead.clone().unwrap_or_default();
+    Engine {
+        tilt_stop: group.tilt_stop.as_ref().map(|stop| stop.value),
+        sheet: Slot::of(SwingSheet::of(spec), &tape::ENGINE_SWING, label),
+        label: label.to_owned(),
+        class: class.clone(),
+        role: group.role,
+        y: at.y(),
+        power: Slot::of(spec.power.clone(), &tape::ENGINE_POWER, label),
+        weight: Slot::of(weight.clone(), &tape::ENGINE_WEIGHT, label),
+        hand: Slot::of(
+            group.propellers.get(index).copied(),
+            &tape::PROPELLERS,
+            label,
+        ),
+        rest_to_plate: Slot::of(
+            shaft.as_ref().map(|s| s.rest_to_plate.clone()),
+            &tape::SHAFT,
+            label,
+        ),
+        shafts: spec
+            .shafts
+            .iter()
+            .map(|s| ShaftChoice {
+                name: s.name.value,
+                rest_to_plate: s.rest_to_plate.value,
+            })
+            .collect(),
+        holes_up: Slot::of(group.holes_up, &tape::HOLES_UP, label),
+        hole_rows: Slot::of(spec.hole_rows, &tape::ENGINE_HOLE_ROWS, label),
+        transom_thickness: Slot::of(
+            spec.transom_thickness.clone(),
+            &tape::ENGINE_THICKNESS,
+            label,
+        ),
+        transom_angle: Slot::of(spec.transom_angle.clone(), &tape::ENGINE_ANGLE, label),
+        trim: Slot::of(spec.trim.clone(), &tape::ENGINE_TRIM, label),
+        centre_distance: Slot::of(spec.centre_distance.clone(), &tape::ENGINE_CENTRES, label),
+        clearance_each_way: Slot::of(head.clearance_each_way, &tape::ENGINE_SWEEP, label),
+        spec: spec.clone(),
+    }
+}
+
+fn described_name(spec: &EngineSpec) -> String {
+    let power = spec
+        .power
+        .as_ref()
+        .map(|power| format!(" of {}", power.measure(Style::Plain).show(Units::Us)));
+    format!("the engine described{}", power.unwrap_or_default())
+}
