@@ -2,7 +2,7 @@
 
 use super::kit::{Board, Drawing, Layout, Pen, Point, Shape, Side, at, ink};
 use super::raster::Raster;
-use super::stern::mm;
+use super::stern::breadth;
 use crate::case::Case;
 use crate::case::strength::{Fields, Governing};
 use crate::quantity::{Dimensioned, Measure, Units};
@@ -153,22 +153,22 @@ fn drawing(
         );
     }
     if let Some(cutout) = rig.transom.cutout_width.reading() {
-        let half = mm(cutout.value) / 2.0;
-        board.dimension(
+        breadth(
+            &mut board,
             "cutout-width",
             Side::Below,
-            at(-half, top),
-            at(half, top),
+            cutout.value,
+            top,
             Measure::tape(cutout.value).show(units),
         );
     }
     if let Some(width) = rig.boat.transom_width.reading() {
-        let half = mm(width.value) / 2.0;
-        board.dimension(
+        breadth(
+            &mut board,
             "transom-width",
             Side::Below,
-            at(-half, top),
-            at(half, top),
+            width.value,
+            top,
             Measure::tape(width.value).show(units),
         );
     }

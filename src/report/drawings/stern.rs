@@ -7,7 +7,7 @@
 
 use uom::si::f64::Length;
 
-use super::kit::{Point, at};
+use super::kit::{Board, Point, Side, at};
 use crate::case::{Case, Rows, holes_up};
 use crate::physics::height::HOLE_ROW_STEP_IN;
 use crate::quantity::{Measure, Units, inches};
@@ -21,6 +21,24 @@ pub(super) fn mm(length: Length) -> f64 {
 /// A length in millimetres, as a tape says it.
 pub(super) fn length(value: f64, units: Units) -> String {
     Measure::tape(inches(value / 25.4)).show(units)
+}
+
+/// A breadth that lies even about the centreline, as a dimension of this side: across the drawing where
+/// it is seen from astern, up and down where it is seen from above.
+pub(super) fn breadth(
+    board: &mut Board,
+    name: &'static str,
+    side: Side,
+    width: Length,
+    level: f64,
+    words: String,
+) {
+    let half = mm(width) / 2.0;
+    let ends = match side {
+        Side::Above | Side::Below => [at(-half, level), at(half, level)],
+        Side::Left | Side::Right => [at(level, half), at(level, -half)],
+    };
+    board.dimension(name, side, ends[0], ends[1], words);
 }
 
 /// The transom as it is drawn.

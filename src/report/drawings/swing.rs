@@ -2,7 +2,7 @@
 //! least distance drawn.
 
 use super::kit::{Board, Drawing, Layout, Pen, Point, Shape, Side, at, ink};
-use super::stern::{Stern, length, mm};
+use super::stern::{Stern, breadth, length, mm};
 use crate::case::Case;
 use crate::case::swing::{Answer, NamedPolygon, Swept, View, body_words, outlines, pose_words};
 use crate::quantity::{Measure, Units};
@@ -226,12 +226,12 @@ fn across(board: &mut Board, case: &Case, units: Units) -> Vec<String> {
     let mut said = Vec::new();
     let tape = |length| Measure::tape(length).show(units);
     if let Some(cutout) = case.rig.transom.cutout_width.reading() {
-        let half = mm(cutout.value) / 2.0;
-        board.dimension(
+        breadth(
+            board,
             "cutout-width",
             Side::Left,
-            at(0.0, half),
-            at(0.0, -half),
+            cutout.value,
+            0.0,
             tape(cutout.value),
         );
         said.push(format!("{} of cutout", tape(cutout.value)));
@@ -256,12 +256,12 @@ fn across(board: &mut Board, case: &Case, units: Units) -> Vec<String> {
     if places.len() < 2
         && let Some(width) = case.rig.boat.transom_width.reading()
     {
-        let half = mm(width.value) / 2.0;
-        board.dimension(
+        breadth(
+            board,
             "transom-width",
             Side::Left,
-            at(0.0, half),
-            at(0.0, -half),
+            width.value,
+            0.0,
             tape(width.value),
         );
         said.push(format!("{} over the transom", tape(width.value)));

@@ -4,7 +4,7 @@ use super::engines::PLATE_MM;
 use crate::case::Case;
 use crate::quantity::{Measure, Units};
 use crate::report::drawings::kit::{Board, Pen, Side, at};
-use crate::report::drawings::stern::{Hanging, Stern, mm};
+use crate::report::drawings::stern::{Hanging, Stern, breadth, mm};
 
 pub(super) fn dimensions(
     board: &mut Board,
@@ -16,13 +16,13 @@ pub(super) fn dimensions(
     let tape = |length| Measure::tape(length).show(units);
     let rig = case.rig;
     if let Some(width) = rig.boat.transom_width.reading() {
-        let half = mm(width.value) / 2.0;
         let y = stern.height;
-        board.dimension(
+        breadth(
+            board,
             "transom-width",
             Side::Below,
-            at(-half, y),
-            at(half, y),
+            width.value,
+            y,
             tape(width.value),
         );
     }
@@ -32,13 +32,13 @@ pub(super) fn dimensions(
         board.dimension("chine-beam", Side::Below, at(-half, y), at(half, y), words);
     }
     if let Some(cutout) = rig.transom.cutout_width.reading() {
-        let half = mm(cutout.value) / 2.0;
         let words = format!("cutout {}", tape(cutout.value));
-        board.dimension(
+        breadth(
+            board,
             "cutout-width",
             Side::Below,
-            at(-half, stern.height),
-            at(half, stern.height),
+            cutout.value,
+            stern.height,
             words,
         );
     }
