@@ -191,3 +191,15 @@ fn the_measuring_list_begins_with_what_most_rules_wait_for() {
     assert!(!waiting.is_empty());
     assert!(waiting.is_sorted_by(|a, b| a >= b), "{waiting:?}");
 }
+
+/// What README shows of the skiff's report is how it begins.
+#[test]
+fn the_readme_shows_the_report_as_it_is() {
+    let readme = std::fs::read_to_string(project().join("README.md")).unwrap();
+    let output = call("check catalogs/jobs/oyster_skiff.ron");
+    let report = String::from_utf8(output.stdout).unwrap();
+    let title = report.lines().next().unwrap();
+    let start = readme.find(title).unwrap();
+    let shown = readme[start..].split("```").next().unwrap();
+    assert!(report.starts_with(shown), "{report}");
+}
