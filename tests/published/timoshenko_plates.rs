@@ -127,8 +127,8 @@ fn a_clamped_plate_under_uniform_load_sags_as_table_35_says() {
 
 #[test]
 fn a_clamped_plate_under_a_central_load_sags_as_table_37_says() {
-    // 0.00560, 0.00702 (b/a 1.6 is 0.00705), 0.00722: from memory of the table.
-    for (ratio, alpha) in [(1.0, 0.00560), (2.0, 0.00722)] {
+    // Values from memory.
+    for (ratio, alpha) in [(1.0, 0.00560), (1.4, 0.00691), (2.0, 0.00722)] {
         let s = solve(
             ratio,
             EdgeSupport::Clamped,
@@ -151,7 +151,7 @@ fn finer_meshes_bring_the_deflection_to_the_series_value_and_the_stated_error_ho
     // Navier's double series (article 30), summed here, and the sag by shear: that of a membrane, 0.07367 q a²/S.
     let exact = navier(1.0) * 1000.0 / stiffness().d11 + 0.07367 * 1000.0 / stiffness().s1;
     let mut seen = Vec::new();
-    for relative in [2e-2, 1e-3, 1e-4] {
+    for relative in [2e-2, 1e-4, 1e-5] {
         let accuracy = Accuracy {
             relative,
             ..Accuracy::default()
@@ -170,7 +170,7 @@ fn finer_meshes_bring_the_deflection_to_the_series_value_and_the_stated_error_ho
         assert!(error <= relative && error <= 2.0 * s.error);
         seen.push(error);
     }
-    assert!(seen[2] < 1e-4, "{seen:?}");
+    assert!(seen[2] < 0.5 * seen[0], "{seen:?}");
 }
 
 /// α of the simply supported plate at the centre by Navier's series, article 30.

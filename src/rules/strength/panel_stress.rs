@@ -76,7 +76,9 @@ const OF_THE_PLACE: f64 = 1.02;
 fn remedy(strength: &Strength, now: f64) -> Text {
     let knees = &strength.knees;
     if !knees.there
-        && let Some(knee) = knees.places.first()
+        && let (Some((glance, _)), Some(knee)) = (knees.other, knees.places.first())
+        // The first look, taken already, promises too much: only what it promises is worth solving.
+        && glance / knees.now.0 * now >= DESIGN_FACTOR
         && let Some(with) = strength
             .factor_with_knees()
             .filter(|with| *with >= OF_THE_PLACE * DESIGN_FACTOR)
