@@ -12,31 +12,48 @@ use std::sync::OnceLock;
 
 use crate::rig::Rig;
 use crate::written::Slip;
-use float::{Float, NoFloat};
+use float::{Built, Float, NoFloat};
 
 pub(crate) use rows::{Rows, fixed_engines, holes_up};
 use strength::{NoStrength, PanelAnswer, Strength};
+
+/// What was worked out of a rig while its faults were looked for.
+#[derive(Clone, Debug, Default)]
+pub struct Begun {
+    shape: OnceLock<Option<Result<Built, Slip>>>,
+    panel_study: OnceLock<Option<Result<PanelAnswer, Slip>>>,
+}
 
 /// One rig on the desk.
 pub struct Case<'a> {
     /// The rig.
     pub rig: &'a Rig,
+    begun: Begun,
     float: OnceLock<Result<Float, NoFloat>>,
     swing: swing::Kept,
     strength: OnceLock<Result<Strength, NoStrength>>,
-    panel_study: OnceLock<Option<Result<PanelAnswer, Slip>>>,
 }
 
 impl<'a> Case<'a> {
     /// Puts a rig on the desk.
     pub fn new(rig: &'a Rig) -> Self {
+        Case::resume(rig, Begun::default())
+    }
+
+    /// Puts a rig on the desk of which something was worked out already.
+    pub fn resume(rig: &'a Rig, begun: Begun) -> Self {
         Case {
             rig,
+            begun,
             float: OnceLock::new(),
             swing: swing::Kept::default(),
             strength: OnceLock::new(),
-            panel_study: OnceLock::new(),
         }
+    }
+
+    /// Takes the rig off the desk, and keeps what its faults were looked for with.
+    pub fn lay_aside(self) -> Begun {
+        self.begun
     }
 }
 

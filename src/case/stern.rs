@@ -1,9 +1,10 @@
-//! Where the transom's face stands.
+//! Where the transom's face stands, and what hangs on it: for floating, swinging and strength alike.
 
 use nalgebra::Point3;
 use uom::si::f64::{Angle, Length};
 
-use crate::quantity::Dimensioned;
+use crate::physics::height::HOLE_ROW_STEP_IN;
+use crate::quantity::{Dimensioned, inches};
 use crate::rig::{Missing, Rig};
 
 /// The transom's face in boat axes.
@@ -22,16 +23,41 @@ impl Stern {
     /// The transom's readings that are missing.
     pub fn of(rig: &Rig) -> Result<Self, Vec<Missing>> {
         match (rig.transom.height.ask(), rig.transom.angle.ask()) {
-            (Ok(height), Ok(angle)) => {
-                let (sin, cos) = angle.value.si().sin_cos();
-                let height = height.value.si();
-                Ok(Stern {
-                    top: Point3::new(-height * sin, 0.0, height * cos),
-                    angle: angle.value,
-                })
-            }
+            (Ok(height), Ok(angle)) => Ok(Stern::new(height.value, angle.value)),
             (height, angle) => Err([height.err(), angle.err()].into_iter().flatten().collect()),
         }
+    }
+
+    /// Of a transom so high, measured along it, and so far from vertical.
+    pub fn new(height: Length, angle: Angle) -> Self {
+        let mut stern = Stern {
+            top: Point3::origin(),
+            angle,
+        };
+        stern.top = stern.on_face(height.si());
+        stern
+    }
+
+    /// The point of the face so far up along it on the centreline, metres.
+    pub fn on_face(&self, up: f64) -> Point3<f64> {
+        let (sin, cos) = self.angle.si().sin_cos();
+        Point3::new(-up * sin, 0.0, up * cos)
+    }
+
+    /// The middle of an engine bracket's rest on the centreline: `setback` aft, square to the face, its mounting
+    /// face's top `drop` below the transom's, level, and so many rows of holes up along the mounting face.
+    pub fn rest(&self, setback: Length, drop: Length, holes_up: u8) -> Point3<f64> {
+        let rows = inches(HOLE_ROW_STEP_IN).si() * f64::from(holes_up);
+        let z = self.top.z - drop.si() + rows * self.angle.si().cos();
+        Point3::new(self.face(setback, z), 0.0, z)
+    }
+
+    /// The middle of a bracket that fills its setback, from its mounting face's top down to its lowest point; at
+    /// that top where the lowest point is not known.
+    pub fn bracket(&self, setback: Length, drop: Length, bottom: Option<Length>) -> Point3<f64> {
+        let top = self.top.z - drop.si();
+        let z = bottom.map_or(top, |bottom| 0.5 * (top + bottom.si()));
+        Point3::new(self.face(0.5 * setback, z), 0.0, z)
     }
 
     /// The point of the plane that lies `setback` aft of the transom's face, square to it, at this height.

@@ -10,7 +10,6 @@ use super::{
     CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, photographs, print,
     written_to,
 };
-use crate::case::Case;
 use crate::report::{self, Report};
 use crate::rules::{self, Verdict};
 
@@ -55,7 +54,7 @@ const FAILS: u8 = 1;
 pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
     let loaded = load_job(&args.job, &catalog)?;
-    let case = Case::new(&loaded.rig);
+    let case = loaded.case();
     case.work_out();
     let judged = rules::judge(&case);
     let report = Report {

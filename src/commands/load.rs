@@ -5,9 +5,8 @@ use std::path::Path;
 use sha2::{Digest, Sha256};
 
 use super::{CatalogChoice, CommandError};
-use crate::case::Case;
-use crate::case::float::shape_fault;
 use crate::case::swing::study_faults;
+use crate::case::{Begun, Case};
 use crate::catalog::{Catalog, hexadecimal};
 use crate::job;
 use crate::report::Stamp;
@@ -32,9 +31,15 @@ fn read(path: &Path) -> Result<String, CommandError> {
 pub(super) struct Loaded {
     pub rig: Rig,
     pub page: Page,
+    begun: Begun,
 }
 
 impl Loaded {
+    /// The rig on the desk, with what was worked out while its faults were looked for.
+    pub fn case(&self) -> Case<'_> {
+        Case::resume(&self.rig, self.begun.clone())
+    }
+
     /// What a page made from it is matched by.
     pub fn stamp(&self, path: &Path, catalog: &Catalog) -> Stamp {
         Stamp {
@@ -69,9 +74,10 @@ pub(super) fn load_job(path: &Path, catalog: &Catalog) -> Result<Loaded, Command
         .map(|job| rig::resolve_with_files(job, catalog, &files));
     match resolved {
         Some(Ok(rig)) => {
+            let case = Case::new(&rig);
             // A shape that was read may still be no hull; one that was not was told already.
             if draft.faults.is_empty() {
-                draft.add_slips(shape_fault(&rig));
+                draft.add_slips(case.shape_fault());
             }
             draft.add_slips(study_faults(&rig).into_iter().map(|fault| Slip {
                 path: fault.path,
@@ -79,10 +85,11 @@ pub(super) fn load_job(path: &Path, catalog: &Catalog) -> Result<Loaded, Command
                 help: String::new(),
             }));
             if draft.faults.is_empty() {
-                draft.add_slips(Case::new(&rig).study_faults());
+                draft.add_slips(case.study_faults());
             }
             let (_, page) = draft.finish()?;
-            Ok(Loaded { rig, page })
+            let begun = case.lay_aside();
+            Ok(Loaded { rig, page, begun })
         }
         Some(Err(unresolved)) => {
             draft.add_slips(unresolved);

@@ -7,7 +7,6 @@ use clap::Args;
 
 use super::output::write_own;
 use super::{CatalogChoice, CommandError, load_catalog, load_job, print, written_to};
-use crate::case::Case;
 use crate::{report, rules};
 
 #[derive(Args)]
@@ -23,8 +22,8 @@ pub(super) struct TapeArgs {
 
 pub(super) fn run(args: &TapeArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
-    let rig = load_job(&args.job, &catalog)?.rig;
-    let judged = rules::judge(&Case::new(&rig));
+    let loaded = load_job(&args.job, &catalog)?;
+    let (rig, judged) = (&loaded.rig, rules::judge(&loaded.case()));
     match &args.html {
         Some(file) => {
             let sheet = report::measuring_sheet(&rig.title, &judged);

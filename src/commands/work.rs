@@ -68,7 +68,7 @@ pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
     let loaded = load_job(&args.job, &catalog)?;
     let rig = &loaded.rig;
-    let parts = args.topic.parts(&Case::new(rig));
+    let parts = args.topic.parts(&loaded.case());
     let (topic, units) = (args.topic.word(), args.units.into());
     if let Some(file) = &args.html {
         let stamp = loaded.stamp(&args.job, &catalog);

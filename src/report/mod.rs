@@ -1,4 +1,4 @@
-//! Reports: text and JSON from the same findings.
+//! Reports: text, JSON, pages and drawings from the same findings.
 
 pub(crate) mod drawings;
 mod json;
@@ -9,6 +9,7 @@ mod swing;
 mod text;
 
 use crate::case::Case;
+use crate::catalog::Tables;
 use crate::job::Sitting;
 use crate::quantity::{Text, Units};
 use crate::rig::Missing;
@@ -78,10 +79,11 @@ impl Report<'_> {
                 counted(w, "check warns", "checks warn")
             ),
             (f, w, n) => {
-                let mut line = format!(
-                    "Does not fit as written: {}",
-                    counted(f, "check fails", "checks fail")
-                );
+                let lead = match self.case.rig.sitting {
+                    Sitting::AsFitted => "Not right as fitted",
+                    _ => "Does not fit as written",
+                };
+                let mut line = format!("{lead}: {}", counted(f, "check fails", "checks fail"));
                 if w > 0 {
                     line.push_str(&format!(", {}", counted(w, "warns", "warn")));
                 }
@@ -144,6 +146,15 @@ impl Report<'_> {
         }
         all
     }
+}
+
+/// Citation and edition of each table of regulation that stands in the catalog.
+fn citations(tables: &Tables) -> Vec<(&str, &str)> {
+    let power = tables.power_capacity.as_ref();
+    let weights = tables.engine_weights.as_ref();
+    let power = power.map(|table| (table.citation.as_str(), table.edition.as_str()));
+    let weights = weights.map(|table| (table.citation.as_str(), table.edition.as_str()));
+    power.into_iter().chain(weights).collect()
 }
 
 /// `1 check fails`, `3 checks fail`.

@@ -3,11 +3,13 @@
 // serious from axe-core. Usage: node check.mjs FOLDER [PICTURES]
 import { readdirSync, readFileSync, mkdirSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { execFileSync } from "node:child_process";
+import { execFile, execFileSync } from "node:child_process";
 import { join, resolve } from "node:path";
-import { tmpdir } from "node:os";
+import { availableParallelism, tmpdir } from "node:os";
+import { promisify } from "node:util";
 import puppeteer from "puppeteer-core";
 
+const execute = promisify(execFile);
 const require = createRequire(import.meta.url);
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const folder = resolve(process.argv[2]);
@@ -78,49 +80,82 @@ const browser = await puppeteer.launch({
 });
 const names = readdirSync(folder).filter((name) => name.endsWith(".html")).sort();
 if (names.length === 0) complain(folder, "holds no page");
-let checked = 0;
-for (const name of names) {
-  const address = `file://${join(folder, name)}`;
+// axe-core sees no more at the width between these.
+const AXE_WIDTHS = [360, 1280];
+
+// One page at every width, folded and unfolded.
+async function onScreen(page, name) {
+  const box = await page.$("#unfold");
+  const fold = async () => { if (box) await page.evaluate((box) => box.click(), box); };
   for (const width of WIDTHS) {
-    const page = await browser.newPage();
-    page.on("console", (message) => { if (["error", "warn"].includes(message.type())) complain(name, `console: ${message.text()}`); });
-    page.on("pageerror", (error) => complain(name, `script error: ${error.message}`));
-    page.on("request", (request) => {
-      if (request.url() !== address && !request.url().startsWith("data:")) complain(name, `asks for ${request.url()}`);
-    });
     await page.setViewport({ width, height: 900 });
-    await page.goto(address, { waitUntil: "load" });
-    for (const folded of [true, false]) {
-      const box = await page.$("#unfold");
-      if (!folded) { if (!box) break; await box.click(); }
-      for (const what of await page.evaluate(lettering)) complain(name, `${width} px${folded ? "" : ", unfolded"}: ${what}`);
+    for (const what of await page.evaluate(lettering)) complain(name, `${width} px: ${what}`);
+    await fold();
+    if (box) for (const what of await page.evaluate(lettering)) complain(name, `${width} px, unfolded: ${what}`);
+    if (AXE_WIDTHS.includes(width)) {
+      const start = performance.now();
+      const result = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ["violations"] }));
+      spent.axe += performance.now() - start;
+      for (const violation of result.violations)
+        if (["serious", "critical", "moderate"].includes(violation.impact))
+          complain(name, `${width} px: axe ${violation.impact} ${violation.id}: ${violation.help} (${violation.nodes[0].html.slice(0, 120)})`);
     }
+    await fold();
     if (pictures) await page.screenshot({ path: join(pictures, `${name}-${width}.png`), fullPage: true });
-    await page.evaluate(axe);
-    const result = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ["violations"] }));
-    for (const violation of result.violations)
-      if (["serious", "critical", "moderate"].includes(violation.impact))
-        complain(name, `${width} px: axe ${violation.impact} ${violation.id}: ${violation.help} (${violation.nodes[0].html.slice(0, 120)})`);
     checked += 1;
-    await page.close();
   }
+}
+
+// One page on paper.
+async function onPaper(page, name) {
   for (const format of ["A4", "Letter"]) {
-    const page = await browser.newPage();
-    await page.goto(address, { waitUntil: "load" });
     const file = join(scratch, `${name}-${format}.pdf`);
     await page.pdf({ path: file, format, printBackground: true });
-    await page.close();
-    const sheets = execFileSync("pdftotext", ["-layout", file, "-"]).toString().split("\f").slice(0, -1);
+    const { stdout } = await execute("pdftotext", ["-layout", file, "-"], { maxBuffer: 1 << 26 });
+    const sheets = stdout.split("\f").slice(0, -1);
     sheets.forEach((words, i) => {
       if (!words.includes(`page ${i + 1} of ${sheets.length}`)) complain(name, `${format}: sheet ${i + 1} has no page number`);
       if (!words.includes("Advice, not approval")) complain(name, `${format}: sheet ${i + 1} has no foot`);
-      if (words.trim().split(/\n+/).length < 4) complain(name, `${format}: sheet ${i + 1} is all but empty`);
+      const lines = words.trim().split(/\n+/);
+      if (lines.length < 4) complain(name, `${format}: sheet ${i + 1} is all but empty`);
+      // The last line is the foot; a heading before it has lost what it heads.
+      if (headings.get(name)?.has(lines.at(-2)?.trim())) complain(name, `${format}: sheet ${i + 1} ends with the heading "${lines.at(-2).trim()}"`);
     });
-    if (pictures) execFileSync("pdftoppm", ["-r", "60", "-png", file, join(pictures, `${name}-${format}`)]);
+    if (pictures) await execute("pdftoppm", ["-r", "60", "-png", file, join(pictures, `${name}-${format}`)]);
   }
 }
+
+let checked = 0;
+const headings = new Map();
+const spent = { screen: 0, axe: 0, paper: 0 };
+async function look(name) {
+  const address = `file://${join(folder, name)}`;
+  const page = await browser.newPage();
+  page.on("console", (message) => { if (["error", "warn"].includes(message.type())) complain(name, `console: ${message.text()}`); });
+  page.on("pageerror", (error) => complain(name, `script error: ${error.message}`));
+  page.on("request", (request) => {
+    if (request.url() !== address && !request.url().startsWith("data:")) complain(name, `asks for ${request.url()}`);
+  });
+  await page.goto(address, { waitUntil: "load" });
+  headings.set(name, new Set(await page.$$eval("h2", (all) => all.map((h) => h.textContent.trim()))));
+  let start = performance.now();
+  await onPaper(page, name);
+  spent.paper += performance.now() - start;
+  await page.evaluate(axe);
+  start = performance.now();
+  await onScreen(page, name);
+  spent.screen += performance.now() - start;
+  await page.close();
+}
+
+// As many at a time as there are processors.
+const queue = [...names];
+await Promise.all(Array.from({ length: availableParallelism() }, async () => {
+  for (let name = queue.shift(); name; name = queue.shift()) await look(name);
+}));
 await browser.close();
 execFileSync("rm", ["-rf", scratch]);
 console.log(`${names.length} pages, ${checked} views, ${complaints.length} complaints`);
+console.log(`${(spent.screen / 1e3).toFixed(0)} s on screen (${(spent.axe / 1e3).toFixed(0)} s of it axe-core), ${(spent.paper / 1e3).toFixed(0)} s on paper`);
 for (const complaint of [...new Set(complaints)]) console.log(complaint);
 process.exit(complaints.length === 0 ? 0 : 1);

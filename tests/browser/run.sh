@@ -6,6 +6,8 @@ cd "$(dirname "$0")"
 
 missing=()
 command -v chromium >/dev/null || missing+=(chromium)
+command -v node >/dev/null || missing+=(nodejs)
+command -v npm >/dev/null || missing+=(npm)
 command -v pdftotext >/dev/null || missing+=(poppler-utils)
 command -v xmllint >/dev/null || missing+=(libxml2-utils)
 if [ "${#missing[@]}" -gt 0 ]; then

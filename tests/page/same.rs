@@ -1,6 +1,7 @@
 //! Text, JSON and HTML say the same of every finding.
 
 use scraper::{Html, Selector};
+use sternknee::job::Sitting;
 use sternknee::quantity::Units;
 use sternknee::report::{self, Report};
 
@@ -9,7 +10,9 @@ use super::{DEMOS, demo, named, stamp, with_report};
 fn words(element: scraper::ElementRef, selector: &str) -> Option<String> {
     let selector = Selector::parse(selector).expect("a selector");
     let found = element.select(&selector).next()?;
-    Some(found.text().collect::<String>())
+    // A page sets names off with quotation marks, plain text with strokes.
+    let words: String = found.text().collect();
+    Some(words.replace(['\u{201c}', '\u{201d}'], "`"))
 }
 
 /// A text without its line breaks, so that wrapped lines compare.
@@ -54,7 +57,15 @@ fn compare(name: &str, report: &Report) {
             finding["summary"].as_str(),
             "{rule}"
         );
-        assert!(text.contains(&flat(&summary)), "{rule}: {summary}");
+        // What a study did not ask is only named in its text.
+        let study = report.case.rig.sitting == Sitting::Study;
+        let told = !study || finding["verdict"].as_str() != Some("unmeasured");
+        let wanted = if told {
+            flat(&summary)
+        } else {
+            rule.to_owned()
+        };
+        assert!(text.contains(&wanted), "{rule}: {wanted}");
         for figure in ["found", "margin"] {
             assert_eq!(
                 words(*article, &format!("dd.{figure}")).as_deref(),
@@ -68,6 +79,7 @@ fn compare(name: &str, report: &Report) {
             "{rule}"
         );
         if let Some(limit) = words(*article, "dd.limit")
+            && told
             && rule_is_told_at_length(finding["verdict"].as_str())
         {
             assert!(text.contains(&format!("limit {limit}")), "{rule}: {limit}");

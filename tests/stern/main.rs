@@ -2,6 +2,7 @@
 
 mod command;
 mod laws;
+mod places;
 mod remedies;
 
 use sternknee::case::Case;

@@ -207,3 +207,39 @@ fn the_launchs_soft_core_lowers_its_factor_names_the_next_test_and_refers_on() {
         "{words}"
     );
 }
+
+const ON_A_BRACKET: &str = r#"at: [centre], holes_up: 0, bracket: (class: "setback plate 6 in")"#;
+
+#[test]
+fn the_same_engine_on_the_same_bracket_turns_it_once_as_hard_as_before() {
+    let text = boat("two-stroke 40 hp inline-3", BOLTS, KNEES, "")
+        .replace("at: [centre], holes_up: 0", ON_A_BRACKET);
+    let finding = finding("strength/bracket-moment", &text);
+    let table = finding.tables.last().expect("a table");
+    let last = table.rows.last().expect("rows").last().expect("a ratio");
+    assert_eq!(last.show(Units::Us), "1", "{table:?}");
+}
+
+#[test]
+fn of_two_brackets_of_one_name_each_is_held_against_its_own_rating() {
+    let bracket = |rating: &str| {
+        format!(
+            r#"bracket: (described: (kind: setback_plate, setback: "6 in", drop: "0 in", weight: "20 lb", rated_weight: "{rating}"))"#
+        )
+    };
+    let group = |side: &str, rating: &str| {
+        format!(
+            r#"(class: "four-stroke 60 hp inline-4", shaft: "20 in", at: [{side}("15 in")], holes_up: 0, {}, bolts: ({BOLTS}))"#,
+            bracket(rating)
+        )
+    };
+    let (strong, weak) = (group("port", "900 lb"), group("starboard", "90 lb"));
+    for groups in [format!("{strong}, {weak}"), format!("{weak}, {strong}")] {
+        let text = boat("four-stroke 60 hp inline-4", BOLTS, KNEES, "");
+        let from = text.find("engines_on: [").expect("engines");
+        let text = format!("{}engines_on: [{groups}],\n)", &text[..from]);
+        let finding = finding("strength/bracket-moment", &text);
+        assert_eq!(finding.verdict, Verdict::Warn, "{finding:?}");
+        assert!(finding.summary.show(Units::Us).contains("90 lb"));
+    }
+}

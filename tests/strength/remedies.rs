@@ -82,7 +82,15 @@ fn the_torque_that_is_named_is_enough() {
 #[test]
 fn the_knees_that_are_named_are_enough() {
     let mut cured = 0;
-    for thickness in ["1-3/4 in", "1-5/8 in", "1-1/2 in", "1-3/8 in"] {
+    for thickness in [
+        "1-3/4 in",
+        "1-23/32 in",
+        "1-11/16 in",
+        "1-21/32 in",
+        "1-5/8 in",
+        "1-1/2 in",
+        "1-3/8 in",
+    ] {
         let bolts = r#"size: "1/2-13", grade: "A4-70""#;
         let text = boat("four-stroke 60 hp inline-4", bolts, "", "")
             .replace("\"2 in\"", &format!("\"{thickness}\""));

@@ -84,3 +84,20 @@ fn the_study_template_is_read_with_everything_uncommented() {
     assert!(case.panel_study().expect("a panel").is_ok());
     assert!(case.bolt_study().expect("bolts").is_ok());
 }
+
+/// Seen by putting what was begun with one job on the desk with another: its answer stays.
+#[test]
+fn a_study_solved_while_faults_were_looked_for_is_not_solved_again() {
+    let [light, heavy] = ["1 kPa", "2 kPa"]
+        .map(|load| rig(&PLATE.replace("LOADS", &format!("pressure(\"{load}\")"))));
+    let deflection = |case: &Case| {
+        let answer = case.panel_study().expect("a study").expect("an answer");
+        answer.solution.largest_deflection
+    };
+    let first = Case::new(&light);
+    assert!(first.study_faults().is_empty() && first.shape_fault().is_none());
+    let wanted = deflection(&first);
+    let resumed = Case::resume(&heavy, first.lay_aside());
+    assert_eq!(deflection(&resumed), wanted);
+    assert!((deflection(&Case::new(&heavy)) / wanted - 2.0).abs() < 1e-9);
+}

@@ -7,9 +7,8 @@ use super::NoFloat;
 use crate::case::stern::Stern;
 use crate::job::{Across, Item, Liquid, TankEntry, tape};
 use crate::physics::float::{Tank, Weight};
-use crate::physics::height::HOLE_ROW_STEP_IN;
-use crate::quantity::{Dimensioned, Reading, inches};
-use crate::rig::{Engine, Group, Missing, Outfit, Rig};
+use crate::quantity::{Dimensioned, Reading};
+use crate::rig::{Bracket, Engine, Group, Missing, Outfit, Rig};
 
 /// Weight of gasoline, kg/m³. Common practice, no source: 6.2 lb/gal.
 const FUEL_KG_M3: f64 = 740.0;
@@ -73,18 +72,14 @@ pub(super) fn value(reading: Option<&Reading<Length>>) -> Option<f64> {
     reading.map(|reading| reading.value.si())
 }
 
-/// Where the engines of a group rest: the middle of the bracket's top edge, in boat axes.
-pub(super) fn rest(rig: &Rig, group: &Group) -> Result<Point3<f64>, Vec<Missing>> {
-    let top = transom_top(rig);
+/// Where an engine of a group rests that hangs so many holes up: the middle of its bracket's rest, in boat
+/// axes, on the centreline.
+fn rest(rig: &Rig, group: &Group, holes_up: u8) -> Result<Point3<f64>, Vec<Missing>> {
     let (setback, drop) = (group.setback(), group.drop());
-    match (top, setback.ask(), drop.ask()) {
-        (Ok(top), Ok(setback), Ok(drop)) => Ok(Point3::new(
-            top.x - setback.value.si(),
-            0.0,
-            top.z - drop.value.si(),
-        )),
-        (top, setback, drop) => {
-            let mut missing = top.err().unwrap_or_default();
+    match (Stern::of(rig), setback.ask(), drop.ask()) {
+        (Ok(stern), Ok(setback), Ok(drop)) => Ok(stern.rest(setback.value, drop.value, holes_up)),
+        (stern, setback, drop) => {
+            let mut missing = stern.err().unwrap_or_default();
             missing.extend(setback.err());
             missing.extend(drop.err());
             Err(missing)
@@ -97,10 +92,9 @@ pub(super) fn transom_top(rig: &Rig) -> Result<Point3<f64>, Vec<Missing>> {
     Stern::of(rig).map(|stern| stern.top)
 }
 
-/// How far holes up lift an engine; none where the row is not known.
-pub(super) fn lift(engine: &Engine) -> f64 {
-    let holes = engine.holes_up.reading().copied().unwrap_or(0);
-    f64::from(holes) * inches(HOLE_ROW_STEP_IN).si()
+/// The row in which an engine hangs; the lowest where it is not known.
+fn row(engine: &Engine) -> u8 {
+    engine.holes_up.reading().copied().unwrap_or(0)
 }
 
 /// Engines, brackets and items of an outfit.
@@ -109,37 +103,16 @@ pub(super) fn of_outfit(rig: &Rig, outfit: &Outfit) -> Result<Vec<Entry>, Vec<Mi
     let mut missing: Vec<Missing> = Vec::new();
     let mut note = |lacking: Vec<Missing>| Missing::gather(&mut missing, lacking);
     for group in &outfit.groups {
-        let rest = match rest(rig, group) {
-            Ok(rest) => rest,
-            Err(lacking) => {
-                note(lacking);
-                continue;
-            }
-        };
         for engine in &group.engines {
-            match engine_entry(engine, &rest) {
+            match engine_entry(rig, group, engine) {
                 Ok(entry) => entries.push(entry),
                 Err(lacking) => note(lacking),
             }
         }
         if let Some(bracket) = &group.bracket {
-            match (bracket.weight.ask(), transom_top(rig)) {
-                (Ok(weight), Ok(top)) => {
-                    let ys: f64 = group.engines.iter().map(|engine| engine.y.si()).sum();
-                    let centre = Point3::new(
-                        0.5 * (top.x + rest.x),
-                        ys / group.engines.len().max(1) as f64,
-                        bracket
-                            .bottom
-                            .reading()
-                            .map_or(rest.z, |bottom| 0.5 * (rest.z + bottom.value.si())),
-                    );
-                    entries.push(Entry::new(bracket.name.clone(), weight.value, centre));
-                }
-                (weight, top) => {
-                    note(weight.err().into_iter().collect());
-                    note(top.err().unwrap_or_default());
-                }
+            match bracket_entry(rig, group, bracket) {
+                Ok(entry) => entries.push(entry),
+                Err(lacking) => note(lacking),
             }
         }
     }
@@ -168,7 +141,33 @@ pub(super) fn of_outfit(rig: &Rig, outfit: &Outfit) -> Result<Vec<Entry>, Vec<Mi
     }
 }
 
-fn engine_entry(engine: &Engine, rest: &Point3<f64>) -> Result<Entry, Vec<Missing>> {
+fn bracket_entry(rig: &Rig, group: &Group, bracket: &Bracket) -> Result<Entry, Vec<Missing>> {
+    let (weight, setback, drop) = (
+        bracket.weight.ask(),
+        bracket.setback.ask(),
+        bracket.drop.ask(),
+    );
+    match (Stern::of(rig), weight, setback, drop) {
+        (Ok(stern), Ok(weight), Ok(setback), Ok(drop)) => {
+            let bottom = bracket.bottom.reading().map(|bottom| bottom.value);
+            let mut centre = stern.bracket(setback.value, drop.value, bottom);
+            centre.y = middle(group);
+            Ok(Entry::new(bracket.name.clone(), weight.value, centre))
+        }
+        (stern, weight, setback, drop) => {
+            let mut missing = stern.err().unwrap_or_default();
+            missing.extend(
+                [weight.err(), setback.err(), drop.err()]
+                    .into_iter()
+                    .flatten(),
+            );
+            Err(missing)
+        }
+    }
+}
+
+fn engine_entry(rig: &Rig, group: &Group, engine: &Engine) -> Result<Entry, Vec<Missing>> {
+    let rest = rest(rig, group, row(engine))?;
     let weight = engine.weight.ask();
     let (Some(aft), Some(above), Ok(weight)) = (
         value(engine.spec.centre_aft.as_ref()),
@@ -182,7 +181,7 @@ fn engine_entry(engine: &Engine, rest: &Point3<f64>) -> Result<Entry, Vec<Missin
         });
         return Err(weight.err().into_iter().chain(centre).collect());
     };
-    let centre = Point3::new(rest.x - aft, engine.y.si(), rest.z + lift(engine) + above);
+    let centre = Point3::new(rest.x - aft, engine.y.si(), rest.z + above);
     Ok(Entry::new(engine.label.clone(), weight.value, centre))
 }
 
@@ -191,7 +190,7 @@ fn item_centre(rig: &Rig, outfit: &Outfit, item: &Item) -> Result<Point3<f64>, V
     let at = match (&item.forward, item.on_transom) {
         (Some(forward), _) => Point3::new(forward.value.si(), 0.0, 0.0),
         (None, true) => match outfit.groups.first() {
-            Some(group) => rest(rig, group)?,
+            Some(group) => rest(rig, group, 0)?,
             None => transom_top(rig)?,
         },
         (None, false) => {
@@ -265,16 +264,44 @@ pub(super) fn of_tank(
 /// From this fill on a closed tank has no free surface worth the name. Common practice, no source.
 const FULL: f64 = 0.98;
 
+/// The middle of a group's engines, to port.
+fn middle(group: &Group) -> f64 {
+    let ys: f64 = group.engines.iter().map(|engine| engine.y.si()).sum();
+    ys / group.engines.len().max(1) as f64
+}
+
+/// The lowest point of the bracket that a group hangs on: its aft lower edge, in its middle.
+///
+/// # Errors
+/// The readings that place it.
+pub fn bracket_foot(
+    rig: &Rig,
+    group: &Group,
+    bracket: &Bracket,
+) -> Result<Point3<f64>, Vec<Missing>> {
+    match (Stern::of(rig), bracket.bottom.ask(), bracket.setback.ask()) {
+        (Ok(stern), Ok(bottom), Ok(setback)) => {
+            let z = bottom.value.si();
+            Ok(Point3::new(stern.face(setback.value, z), middle(group), z))
+        }
+        (stern, bottom, setback) => {
+            let mut missing = stern.err().unwrap_or_default();
+            missing.extend(bottom.err().into_iter().chain(setback.err()));
+            Err(missing)
+        }
+    }
+}
+
 /// The anti-ventilation plate of an engine, shaft square to the bottom, about under the engine's centre.
 ///
 /// # Errors
 /// The readings that place it.
 pub fn plate_point(rig: &Rig, group: &Group, engine: &Engine) -> Result<Point3<f64>, Vec<Missing>> {
-    match (rest(rig, group), engine.rest_to_plate.ask()) {
+    match (rest(rig, group, row(engine)), engine.rest_to_plate.ask()) {
         (Ok(rest), Ok(shaft)) => Ok(Point3::new(
             rest.x - value(engine.spec.centre_aft.as_ref()).unwrap_or(0.0),
             engine.y.si(),
-            rest.z + lift(engine) - shaft.value.si(),
+            rest.z - shaft.value.si(),
         )),
         (rest, shaft) => {
             let mut missing = rest.err().unwrap_or_default();

@@ -21,9 +21,9 @@ use crate::rig::{Missing, Outfit, Rig};
 
 use aboard::Aboard;
 pub use bare::AsMeasured;
-pub use ledger::{Entry, Movable, plate_point};
+pub use ledger::{Entry, Movable, bracket_foot, plate_point};
 pub use remedy::Shift;
-pub use shape::{BracketBox, Built, shape_fault};
+pub use shape::{BracketBox, Built};
 pub use state::{Loaded, State};
 
 /// Weight of salt water. Source: Coast Guard boatbuilder's handbook: 64 lb/ft³.
@@ -80,13 +80,14 @@ pub struct EdgePoint {
 }
 
 impl Float {
-    fn of(rig: &Rig) -> Result<Float, NoFloat> {
+    fn of(case: &Case) -> Result<Float, NoFloat> {
+        let rig = case.rig;
         let afloat = &rig.afloat;
         if afloat.boat_weight.reading().is_none() && afloat.marks.reading().is_none() {
             let missing = [afloat.shape.ask().err(), afloat.marks.ask().err()];
             return Err(NoFloat::Missing(missing.into_iter().flatten().collect()));
         }
-        let built = shape::built(rig)?;
+        let built = shape::built(case)?;
         let mut assumed = Vec::new();
         let boxes = [&rig.before, &rig.after].map(|outfit| shape::boxes(rig, outfit, &mut assumed));
         let hulls = boxes.each_ref().map(|boxes| {
@@ -187,7 +188,7 @@ impl<'a> Case<'a> {
     /// # Errors
     /// What is missing, or why what is given cannot float.
     pub fn float(&self) -> Result<&Float, &NoFloat> {
-        self.float.get_or_init(|| Float::of(self.rig)).as_ref()
+        self.float.get_or_init(|| Float::of(self)).as_ref()
     }
 }
 

@@ -1,7 +1,5 @@
 //! What is left of the core, by what was read of it.
 
-use uom::si::f64::Length;
-
 use super::bend::{on_another, unfit};
 use super::board::Board;
 use super::footing::Footing;
@@ -12,7 +10,7 @@ use crate::physics::strength::knockdown::{self, KnockDown, Percussion};
 use crate::physics::strength::loads::FaceLoad;
 use crate::physics::strength::panel::{Accuracy, Load, Panel, scale_from_deflection};
 use crate::physics::strength::panel_loads;
-use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say, standard_gravity};
 use crate::rig::Rig;
 
 /// The core and its readings.
@@ -40,7 +38,7 @@ pub struct Core {
 pub struct FlexTest {
     /// Whose lower unit.
     pub engine: String,
-    /// Aft of the transom's face, m.
+    /// Aft of the transom's face, level, m.
     pub arm: f64,
     /// How far the top edge of a sound transom moves under [`FlexTest::WEIGHT`], m.
     pub moves: f64,
@@ -53,8 +51,6 @@ impl FlexTest {
 
 /// Leg from transom to gearcase where the engine's own is not known. Common practice, no source.
 const LEG_IN: f64 = 32.0;
-/// Standard gravity, m/s². Source: ISO 80000-3.
-const GRAVITY: f64 = 9.80665;
 /// What a dial gauge on a boat tells from nothing, m. Common practice, no source.
 const READABLE: f64 = 1e-4;
 /// A test needs no better than this.
@@ -166,10 +162,13 @@ fn pulled(
     let footing = footings
         .iter()
         .min_by(|a, b| (a.middle[0] - y).abs().total_cmp(&(b.middle[0] - y).abs()))?;
+    // The leg is level behind the top edge.
+    let at = board.stern.top - board.stern.on_face(footing.middle[1]);
     let load = FaceLoad::at(
-        [-arm, y - footing.middle[0], 0.0],
-        [0.0, 0.0, -weight * GRAVITY],
-    );
+        [at.x - arm, y - footing.middle[0], at.z],
+        [0.0, 0.0, -weight * standard_gravity().si()],
+    )
+    .leaning(board.lean());
     let forces = bolt_forces(&footing.bolts, footing.face, load.on_bolts(footing.middle)).ok()?;
     let loads = panel_loads(
         &footing.bolts,
@@ -212,11 +211,12 @@ fn test(rig: &Rig, board: &Board, footings: &[Footing]) -> Option<FlexTest> {
         .flat_map(|outfit| outfit.engines())
         .find(|(_, engine)| engine.label == hung.name)
         .and_then(|(group, engine)| {
-            let setback = group.setback().reading()?.value;
+            let setback = board.level(group.setback().reading()?.value);
             Some((setback + engine.rest_to_plate.reading()?.value).si())
         })
         .unwrap_or(inches(LEG_IN).si());
-    let arm = Length::from_si((leg / 0.0254).round() * 0.0254).si();
+    let inch = inches(1.0).si();
+    let arm = (leg / inch).round() * inch;
     let (loads, at) = pulled(board, footings, footing.middle[0], arm, FlexTest::WEIGHT)?;
     let moves = sound(board)
         .ok()?

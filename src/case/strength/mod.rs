@@ -11,13 +11,13 @@ mod parts;
 pub mod show;
 mod study;
 
-use uom::si::f64::{Acceleration, Ratio, Velocity};
+use uom::si::f64::{Ratio, Velocity};
 use uom::si::velocity::knot;
 
 use super::Case;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::acceleration_at_gravity_centre;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, say, standard_gravity};
 use crate::rig::{Missing, Outfit, Rig};
 use crate::working::Sheet;
 
@@ -167,6 +167,18 @@ impl Strength {
         })
     }
 
+    /// The panel's factor with the pair of knees that it lacks, in every case and as finely as without. `None` where it
+    /// cannot be solved.
+    pub fn factor_with_knees(&self) -> Option<f64> {
+        let board = Board {
+            knees: self.knees.places.clone(),
+            ..self.board.clone()
+        };
+        let (cases, footings) = (self.after.cases.clone(), self.after.footings.clone());
+        let laden = Laden::of(&board, self.left(), cases, footings).ok()?;
+        Some(laden.bent.stress.factor)
+    }
+
     /// What is left of the core.
     pub fn left(&self) -> KnockDown {
         self.core.left
@@ -245,7 +257,7 @@ fn old(
 fn slamming(rig: &Rig, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Text>) -> f64 {
     let operating = &rig.structure.operating;
     if let Some(given) = &operating.acceleration {
-        return given.value.si() / gravity().si();
+        return given.value.si() / standard_gravity().si();
     }
     let (length, chine, deadrise) = (
         rig.boat.length.reading(),
@@ -257,7 +269,7 @@ fn slamming(rig: &Rig, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Tex
     else {
         assumed.push(say!(
             "Slamming is taken as {} on top of gravity; with operating.displacement and boat.chine_beam it is reckoned by ISO 12215-5.",
-            Measure::of(SLAMMING * gravity())
+            Measure::of(SLAMMING * standard_gravity())
         ));
         return SLAMMING;
     };
@@ -283,8 +295,4 @@ fn slamming(rig: &Rig, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Tex
         Measure::of(Ratio::from_si(bounded))
     ));
     bounded
-}
-
-fn gravity() -> Acceleration {
-    Acceleration::from_si(9.80665)
 }

@@ -6,7 +6,6 @@ use uom::si::f64::Length;
 use super::Open;
 use crate::case::stern::Stern;
 use crate::job::Role;
-use crate::physics::height::HOLE_ROW_STEP_IN;
 use crate::physics::swing::{AngleRange, FittedEngine, Mounting, MountingSheet, fit_engine};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::{Engine, Group, Missing, Rig, SwingSheet};
@@ -99,9 +98,8 @@ fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Open> {
     let (sheet, shaft, setback, drop) = readings(group, engine).map_err(Open::Missing)?;
     let label = engine.label.as_str();
     let row = engine.holes_up.reading().copied().unwrap_or(0);
-    let rise = f64::from(row) * inches(HOLE_ROW_STEP_IN).value * stern.angle.value.cos();
-    let z = stern.top.z - drop.value + rise;
-    let rest = Point3::new(stern.face(setback, z), engine.y.value, z);
+    let mut rest = stern.rest(setback, drop, row);
+    rest.y = engine.y.value;
     let cannot = |error| {
         Open::CannotBe(say!(
             "The {} cannot be put together: {}.",

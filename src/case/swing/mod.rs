@@ -30,7 +30,7 @@ pub use outlines::{NamedPolygon, View, outlines};
 pub use parts::{open_words, swept_sheet};
 pub use study::{Question, StudyFault, study_faults};
 pub use sweep::Swept;
-pub use water::{AboveWater, rest_waterlines};
+pub use water::{AboveWater, Condition, rest_waterlines};
 pub use words::{body_words, pose_words, touch_words};
 
 /// Distance that a powerhead should keep from the boat, tilting and steering. Common practice, no source: an

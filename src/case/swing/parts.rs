@@ -264,7 +264,7 @@ fn water_part(swing: &Swing) -> Part {
             .map(|one| {
                 vec![
                     Text::from(one.label.as_str()),
-                    Text::from(one.condition.as_str()),
+                    Text::from(one.condition.name()),
                     Text::from(Measure::of(one.clearance.height)),
                     Text::from(one.clearance.body.as_str()),
                 ]

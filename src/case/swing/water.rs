@@ -14,8 +14,24 @@ use crate::rig::Missing;
 /// What has to come out of the water. Common practice, no source.
 const LOWER_UNIT: [&str; 3] = ["gearcase", "propeller", "skeg"];
 
-/// What the condition of a measured waterline is called.
-const MEASURED: &str = "at the measured waterline";
+/// How the boat lies, and how that is known.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Condition {
+    /// As she floats in this loading.
+    Loading(String),
+    /// At the waterline that was measured.
+    Measured,
+}
+
+impl Condition {
+    /// What it is called.
+    pub fn name(&self) -> &str {
+        match self {
+            Condition::Loading(name) => name,
+            Condition::Measured => "at the measured waterline",
+        }
+    }
+}
 
 /// One engine at full tilt over the water in one condition.
 #[derive(Clone, Debug)]
@@ -23,7 +39,7 @@ pub struct AboveWater {
     /// Which engine.
     pub label: String,
     /// The condition of the boat.
-    pub condition: String,
+    pub condition: Condition,
     /// The lowest point of its lower unit over the water.
     pub clearance: PlaneClearance,
     /// Full tilt from upright.
@@ -33,10 +49,9 @@ pub struct AboveWater {
 impl AboveWater {
     /// In which condition, as a sentence ends with it.
     pub fn when(&self) -> String {
-        if self.condition == MEASURED {
-            MEASURED.to_owned()
-        } else {
-            format!("in `{}`", self.condition)
+        match &self.condition {
+            Condition::Loading(name) => format!("in `{name}`"),
+            Condition::Measured => self.condition.name().to_owned(),
         }
     }
 }
@@ -47,7 +62,7 @@ impl AboveWater {
 ///
 /// # Errors
 /// The waterline as a missing reading.
-pub fn rest_waterlines(case: &Case) -> Result<Vec<(String, Plane)>, Vec<Missing>> {
+pub fn rest_waterlines(case: &Case) -> Result<Vec<(Condition, Plane)>, Vec<Missing>> {
     let floating = as_she_floats(case);
     if floating.is_empty() {
         measured(case)
@@ -56,7 +71,7 @@ pub fn rest_waterlines(case: &Case) -> Result<Vec<(String, Plane)>, Vec<Missing>
     }
 }
 
-fn as_she_floats(case: &Case) -> Vec<(String, Plane)> {
+fn as_she_floats(case: &Case) -> Vec<(Condition, Plane)> {
     let Ok(float) = case.float() else {
         return Vec::new();
     };
@@ -68,12 +83,12 @@ fn as_she_floats(case: &Case) -> Vec<(String, Plane)> {
             let up = floating.plane.normal().into_inner();
             let at = Point3::from(up * floating.plane.offset().si());
             let plane = Plane::new("water", at, up).ok()?;
-            Some((loading.name.clone(), plane))
+            Some((Condition::Loading(loading.name.clone()), plane))
         })
         .collect()
 }
 
-fn measured(case: &Case) -> Result<Vec<(String, Plane)>, Vec<Missing>> {
+fn measured(case: &Case) -> Result<Vec<(Condition, Plane)>, Vec<Missing>> {
     let rig = case.rig;
     let stern = Stern::of(rig)?;
     let below = rig.surroundings.waterline.ask().map_err(|m| vec![m])?.value;
@@ -84,14 +99,14 @@ fn measured(case: &Case) -> Result<Vec<(String, Plane)>, Vec<Missing>> {
         stern.top.z - below.value * cos,
     );
     Plane::new("water", at, Vector3::z())
-        .map(|plane| vec![(MEASURED.to_owned(), plane)])
+        .map(|plane| vec![(Condition::Measured, plane)])
         .map_err(|_| Vec::new())
 }
 
 /// Every engine in every condition.
 pub(super) fn above(case: &Case, hanging: &[Hanging]) -> Answer<Vec<AboveWater>> {
     let waterlines = rest_waterlines(case).map_err(Open::Missing)?;
-    let pairs: Vec<(&Hanging, &(String, Plane))> = hanging
+    let pairs: Vec<(&Hanging, &(Condition, Plane))> = hanging
         .iter()
         .flat_map(|engine| waterlines.iter().map(move |water| (engine, water)))
         .collect();
@@ -110,7 +125,8 @@ pub(super) fn above(case: &Case, hanging: &[Hanging]) -> Answer<Vec<AboveWater>>
 
 /// What was taken for granted.
 pub(super) fn assumed(swing: &Swing) -> Option<Text> {
-    let measured = |all: &Vec<AboveWater>| all.iter().any(|one| one.condition == MEASURED);
+    let measured =
+        |all: &Vec<AboveWater>| all.iter().any(|one| one.condition == Condition::Measured);
     swing.water.as_ref().is_ok_and(measured).then(|| {
         Text::from(
             "Swing: the measured waterline holds with the new engines, and she floats at level trim.",

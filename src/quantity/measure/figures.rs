@@ -27,6 +27,24 @@ pub fn grouped(plain: &str, negative: bool) -> String {
     out + rest
 }
 
+/// Significant digits of a constant: more than any of the trade's has, fewer than a change of units blurs.
+const DIGITS: i32 = 10;
+/// Decimals of a constant, where these are more.
+const DECIMALS: i32 = 6;
+
+/// `0.0000125`, `1,609.344`: a constant with its digits and no zeros behind them.
+pub(super) fn exact_digits(value: f64) -> String {
+    let size = value.abs();
+    let leading = if size > 0.0 && size.is_finite() {
+        size.log10().floor() as i32
+    } else {
+        0
+    };
+    let places = DECIMALS.max(DIGITS - 1 - leading) as usize;
+    let text = grouped(&format!("{size:.places$}"), value < 0.0);
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
 /// `12-7/8`, `7/8`, `12`, `-3-1/2`: inches to the nearest sixteenth.
 pub(super) fn sixteenths(inches: f64) -> String {
     let marks = (inches * SIXTEENTHS).round();
@@ -57,5 +75,27 @@ pub(super) fn feet_and_inches(feet: f64) -> String {
             grouped(&format!("{whole:.0}"), false)
         ),
         (false, _) => format!("{sign}{inches} in"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_small_constant_keeps_its_digits() {
+        for (value, shown) in [
+            (1.25e-5, "0.0000125"),
+            (4.768_371e-7, "0.0000004768371"),
+            (0.453_592_37, "0.45359237"),
+            (-0.000_3, "-0.0003"),
+            (1609.344, "1,609.344"),
+            (0.3048, "0.3048"),
+            (200.0, "200"),
+            (0.1 + 0.2, "0.3"),
+            (0.0, "0"),
+        ] {
+            assert_eq!(exact_digits(value), shown);
+        }
     }
 }

@@ -6,7 +6,7 @@ use super::units::{UNITS, Unit};
 use super::{Dimensioned, Kind};
 
 pub use figures::grouped;
-use figures::{SIXTEENTHS, decimals, feet_and_inches, sixteenths};
+use figures::{SIXTEENTHS, decimals, exact_digits, feet_and_inches, sixteenths};
 
 /// Which units a report speaks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -85,16 +85,12 @@ impl Measure {
         }
     }
 
-    /// The measure with every digit that it has and none that it has not: `1 ft (0.3048 m)`. For the
-    /// constants of a formula, which are not read off anything.
+    /// The measure with every digit of up to ten, and six decimals at least, but none that it has not:
+    /// `1 ft (0.3048 m)`, `0.0000125 in`. For the constants of a formula, which are not read off anything.
     pub fn show_exact(&self, units: Units) -> String {
         let exact = |metric| {
             let unit = self.unit(metric);
-            let value = grouped(
-                &format!("{:.6}", (self.si / unit.factor).abs()),
-                self.si < 0.0,
-            );
-            let value = value.trim_end_matches('0').trim_end_matches('.');
+            let value = exact_digits(self.si / unit.factor);
             format!("{value} {}", unit.name)
         };
         match units {

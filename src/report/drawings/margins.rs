@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::kit::{Anchor, Drawing, FONT, ink, number, width};
+use super::kit::{Anchor, Drawing, FONT, ink, lettered, number, width};
 use crate::quantity::{Measure, Units};
 use crate::report::{Report, mark};
 use crate::rules::{Judged, Limit, Verdict};
@@ -150,14 +150,7 @@ fn chart(rows: &[Row], words: &[String], form: &Form) -> ((f64, f64), Markup) {
 }
 
 fn scale_words(x: f64, words: &str, anchor: Anchor) -> Markup {
-    let anchor = match anchor {
-        Anchor::Start => "start",
-        Anchor::Middle => "middle",
-        Anchor::End => "end",
-    };
-    html! {
-        text x=(number(x)) y="16" text-anchor=(anchor) fill=(ink::SOFT) { (words) }
-    }
+    lettered(x, 16.0, anchor, ink::SOFT, words)
 }
 
 fn line(row: &Row, words: &str, top: f64, form: &Form, x: &dyn Fn(f64) -> f64) -> Markup {
@@ -170,7 +163,7 @@ fn line(row: &Row, words: &str, top: f64, form: &Form, x: &dyn Fn(f64) -> f64) -
     html! {
         g data-rule=(id) data-share=[row.share.filter(|share| share.is_finite()).map(|share| format!("{share:.4}"))] {
             use href=(format!("#{}-{}", form.name, mark::class(verdict))) x=(number(EDGE)) y=(number(middle - 9.0)) width="18" height="18" {}
-            text x=(number(EDGE + 26.0)) y=(number(base)) fill=(ink::INK) { (id) }
+            text class="bare" x=(number(EDGE + 26.0)) y=(number(base)) { (id) }
             @match row.share {
                 Some(share) => {
                     rect x=(number(x(0.0))) y=(number(bar - 4.0)) width=(number(x(share) - x(0.0))) height="8" fill=(colour) {}
@@ -186,7 +179,7 @@ fn line(row: &Row, words: &str, top: f64, form: &Form, x: &dyn Fn(f64) -> f64) -
                     circle cx=(number(x(at))) cy=(number(bar)) r="5" fill=(ink::PAPER) stroke=(colour) stroke-width="2.6" stroke-dasharray="3 2" {}
                 }
             }
-            text x=(number(form.paper - EDGE)) y=(number(base)) text-anchor="end" fill=(ink::INK) font-weight="600" { (words) }
+            text x=(number(form.paper - EDGE)) y=(number(base)) class="bare" text-anchor="end" font-weight="600" { (words) }
         }
     }
 }

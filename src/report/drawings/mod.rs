@@ -1,12 +1,14 @@
 //! The drawings, a file each. Every one is made from the same case as the findings; one that lacks what
 //! it needs is not made.
 
+mod contour;
 mod free_body;
 mod hull;
 mod kit;
 mod margins;
 mod panel;
 pub(crate) mod places;
+mod raster;
 mod righting;
 mod side;
 mod stern;
@@ -14,7 +16,7 @@ mod swing;
 mod transom;
 mod waters;
 
-pub(crate) use kit::Drawing;
+pub(crate) use kit::{Drawing, LETTERING};
 
 use super::Report;
 use crate::quantity::Units;

@@ -150,7 +150,7 @@ fn badge(place: (f64, f64), words: &str, taken: &mut Vec<Rect>, paper: &Rect) ->
             circle cx=(number(x)) cy=(number(y)) r="2" fill=(ink::INK) {}
         }
         rect x=(number(at.left)) y=(number(at.top)) width=(number(half * 2.0)) height="22" rx="11" fill=(ink::INK) {}
-        text x=(number(x + dx)) y=(number(y + dy + FONT * 0.36)) text-anchor="middle" fill=(ink::PAPER) font-weight="600" { (words) }
+        text class="bare" x=(number(x + dx)) y=(number(y + dy + FONT * 0.36)) text-anchor="middle" fill=(ink::PAPER) font-weight="600" { (words) }
     }
 }
 

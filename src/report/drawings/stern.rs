@@ -7,15 +7,38 @@
 
 use uom::si::f64::Length;
 
-use super::kit::{Point, at};
+use super::kit::{Board, Point, Side, at};
 use crate::case::{Case, Rows, holes_up};
 use crate::physics::height::HOLE_ROW_STEP_IN;
-use crate::quantity::inches;
+use crate::quantity::{Measure, Units, inches};
 use crate::rig::{Engine, Group, Outfit, Rig};
 
 /// Millimetres of a length.
 pub(super) fn mm(length: Length) -> f64 {
     length.value * 1e3
+}
+
+/// A length in millimetres, as a tape says it.
+pub(super) fn length(value: f64, units: Units) -> String {
+    Measure::tape(inches(value / 25.4)).show(units)
+}
+
+/// A breadth that lies even about the centreline, as a dimension of this side: across the drawing where
+/// it is seen from astern, up and down where it is seen from above.
+pub(super) fn breadth(
+    board: &mut Board,
+    name: &'static str,
+    side: Side,
+    width: Length,
+    level: f64,
+    words: String,
+) {
+    let half = mm(width) / 2.0;
+    let ends = match side {
+        Side::Above | Side::Below => [at(-half, level), at(half, level)],
+        Side::Left | Side::Right => [at(level, half), at(level, -half)],
+    };
+    board.dimension(name, side, ends[0], ends[1], words);
 }
 
 /// The transom as it is drawn.
@@ -94,6 +117,26 @@ pub(super) struct Hanging<'a> {
     pub row_given: bool,
 }
 
+/// Height of a powerhead that the class does not give, in millimetres: only indicated.
+const HEAD_HIGH_MM: f64 = 700.0;
+/// From the plate down to the propeller's shaft, where nobody says, in millimetres: only indicated.
+const PLATE_TO_SHAFT_MM: f64 = 200.0;
+
+impl Hanging<'_> {
+    /// Height of its powerhead.
+    pub(super) fn head_high(&self) -> f64 {
+        let head = self.engine.spec.powerhead.as_ref();
+        head.and_then(|head| head.height.as_ref())
+            .map_or(HEAD_HIGH_MM, |height| mm(height.value))
+    }
+
+    /// Height of the propeller's shaft below this height of the plate.
+    pub(super) fn hub(&self, plate: f64) -> f64 {
+        let down = self.engine.spec.plate_to_propeller_shaft.as_ref();
+        plate - down.map_or(PLATE_TO_SHAFT_MM, |down| mm(down.value))
+    }
+}
+
 /// Every engine of an outfit, from port to starboard.
 pub(super) fn hanging<'a>(case: &Case, stern: &Stern, outfit: &'a Outfit) -> Vec<Hanging<'a>> {
     let mut all: Vec<Hanging> = outfit
@@ -141,4 +184,14 @@ fn hang<'a>(rig: &Rig, stern: &Stern, group: &'a Group, engine: &'a Engine) -> H
         row: words,
         row_given: row.is_some(),
     }
+}
+
+/// In which row the engines are drawn, where nobody said so.
+pub(super) fn rows(engines: &[Hanging]) -> Vec<String> {
+    let mut said: Vec<String> = Vec::new();
+    for engine in engines.iter().filter(|engine| !engine.row_given) {
+        let line = format!("The {} is drawn {}.", engine.engine.label, engine.row);
+        said.push(line);
+    }
+    said
 }

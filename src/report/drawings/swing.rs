@@ -2,7 +2,7 @@
 //! least distance drawn.
 
 use super::kit::{Board, Drawing, Layout, Pen, Point, Shape, Side, at, ink};
-use super::stern::{Stern, mm};
+use super::stern::{Stern, breadth, length, mm};
 use crate::case::Case;
 use crate::case::swing::{Answer, NamedPolygon, Swept, View, body_words, outlines, pose_words};
 use crate::quantity::{Measure, Units};
@@ -47,6 +47,8 @@ fn drawing(case: &Case, view: View, units: Units) -> Option<Drawing> {
     let stern = Stern::of(case.rig)?;
     let clearance = &swept.clearance;
     let mut board = Board::default();
+    // The engine's own bodies come first of all that moves.
+    let bodies = swept.scene.engine.bodies().len();
     let polygons: Vec<NamedPolygon> = outlines(swept, &clearance.pose, view)
         .into_iter()
         .filter(|polygon| {
@@ -61,8 +63,31 @@ fn drawing(case: &Case, view: View, units: Units) -> Option<Drawing> {
         let pen = Pen::INDICATED.filled(ink::HULL);
         board.area(points(polygon), pen);
     }
-    for polygon in polygons.iter().filter(|polygon| polygon.moves) {
-        board.area(points(polygon), Pen::NEW.filled(ink::ENGINE));
+    if view == View::Top {
+        transom_edge(&mut board, &stern);
+    }
+    let moving = polygons.iter().filter(|polygon| polygon.moves);
+    let (own, other): (Vec<_>, Vec<_>) = moving.enumerate().partition(|(i, _)| *i < bodies);
+    // A neighbour is darker than the engine whose sweep it is.
+    for (parts, fill) in [(&other, ink::BRACKET), (&own, ink::ENGINE)] {
+        for (_, polygon) in parts {
+            board.area(points(polygon), Pen::NEW.filled(fill));
+        }
+    }
+    let largest = |parts: &[(usize, &NamedPolygon)]| {
+        let by_area = parts.iter().max_by(|a, b| area(a.1).total_cmp(&area(b.1)));
+        by_area.map(|(_, polygon)| middle(polygon))
+    };
+    let (here, there) = (largest(&own), largest(&other));
+    for (place, apart, label) in [
+        (here, there, Some(&swept.label)),
+        (there, here, swept.other.as_ref()),
+    ] {
+        if let (Some(place), Some(label)) = (place, label) {
+            // Names of two engines that hide each other stand apart.
+            let place = apart.map_or(place, |other| place.towards(other, -0.15));
+            board.words(place, (0.0, 1.0), ink::NEW, label.replace(' ', "\n"));
+        }
     }
     let flat = |point: &nalgebra::Point3<f64>| match view {
         View::Side => at(point.x * 1e3, point.z * 1e3),
@@ -92,6 +117,7 @@ fn drawing(case: &Case, view: View, units: Units) -> Option<Drawing> {
     {
         board.callout(middle(polygon), body_words(&clearance.other.name));
     }
+    let mut breadths = Vec::new();
     match view {
         View::Side => {
             board.line(
@@ -99,7 +125,7 @@ fn drawing(case: &Case, view: View, units: Units) -> Option<Drawing> {
                 Pen::EDGE,
             );
             board.line(vec![stern.side(0.0, 0.0), at(500.0, 0.0)], Pen::EDGE);
-            let height = Measure::tape(crate::quantity::inches(stern.height / 25.4)).show(units);
+            let height = length(stern.height, units);
             board.dimension_here(
                 "transom-height",
                 stern.side(0.0, 0.0),
@@ -108,7 +134,9 @@ fn drawing(case: &Case, view: View, units: Units) -> Option<Drawing> {
                 height,
             );
         }
-        View::Top => across(&mut board, case, units),
+        View::Top => {
+            breadths = across(&mut board, case, units);
+        }
     }
     setback(&mut board, case, swept, view, &stern, units);
     let (name, title) = match view {
@@ -116,15 +144,30 @@ fn drawing(case: &Case, view: View, units: Units) -> Option<Drawing> {
         View::Top => ("swing-plan", "Where it comes nearest, from above"),
     };
     let pose = pose_words(&clearance.pose, swept).show(units);
+    let wanted = Measure::tape(swept.margin).show(units);
+    let distance = match clearance.contact_depth() {
+        Some(depth) => format!(
+            "They meet, {} deep; {wanted} of room wanted.",
+            Measure::tape(depth).show(units)
+        ),
+        None => format!("Least distance {least}, {wanted} wanted."),
+    };
+    let mut notes = vec![
+        format!("The {}: {pose}. {distance}", swept.label),
+        "Engines and surroundings are drawn as the bodies that were searched; the distance is the true one in space, its line the view of it.".to_owned(),
+    ];
+    if view == View::Top && !breadths.is_empty() {
+        notes.push(format!(
+            "Bow to the right, port up; the thick line is the transom's top. Beside it: {}.",
+            breadths.join(", ")
+        ));
+    }
     board.finish(
         Layout {
             name,
             title: title.to_owned(),
-            description: format!("The {} at its worst pose: {pose}; least distance {least}.", swept.label),
-            notes: vec![
-                format!("The {}: {pose}. Least distance {least}, {} wanted.", swept.label, Measure::tape(swept.margin).show(units)),
-                "Engines and surroundings are drawn as the bodies that were searched; the distance is the true one in space, its line the view of it.".to_owned(),
-            ],
+            description: format!("The {} at its worst pose: {pose}. {distance}", swept.label),
+            notes,
         },
         units,
     )
@@ -138,6 +181,18 @@ fn points(polygon: &NamedPolygon) -> Vec<Point> {
         .collect()
 }
 
+/// Area of a polygon, in square metres.
+fn area(polygon: &NamedPolygon) -> f64 {
+    let corners = &polygon.corners;
+    let next = corners.iter().cycle().skip(1);
+    let doubled: f64 = corners
+        .iter()
+        .zip(next)
+        .map(|(a, b)| a[0] * b[1] - b[0] * a[1])
+        .sum();
+    doubled.abs() / 2.0
+}
+
 fn middle(polygon: &NamedPolygon) -> Point {
     let count = polygon.corners.len().max(1) as f64;
     let sum = polygon
@@ -147,18 +202,39 @@ fn middle(polygon: &NamedPolygon) -> Point {
     at(sum.0 / count * 1e3, sum.1 / count * 1e3)
 }
 
-/// Breadths, where the view is from above; port is up.
-fn across(board: &mut Board, case: &Case, units: Units) {
+/// How far beyond its cutout the transom's edge is drawn, in millimetres.
+const BESIDE_CUTOUT_MM: f64 = 120.0;
+
+/// The transom's top from above: its cutout, or its breadth where it has none.
+fn transom_edge(board: &mut Board, stern: &Stern) {
+    let top = stern.side(stern.height, 0.0).x;
+    let Some(edge) = stern.cutout.or(stern.half) else {
+        return;
+    };
+    if stern.cutout.is_some() {
+        let far = stern
+            .half
+            .unwrap_or(f64::INFINITY)
+            .min(edge + BESIDE_CUTOUT_MM);
+        board.line(vec![at(top, -far), at(top, far)], Pen::INDICATED);
+    }
+    board.line(vec![at(top, -edge), at(top, edge)], Pen::of(ink::INK, 2.4));
+}
+
+/// Breadths, where the view is from above; port is up. Returns what they are.
+fn across(board: &mut Board, case: &Case, units: Units) -> Vec<String> {
+    let mut said = Vec::new();
     let tape = |length| Measure::tape(length).show(units);
     if let Some(cutout) = case.rig.transom.cutout_width.reading() {
-        let half = mm(cutout.value) / 2.0;
-        board.dimension(
+        breadth(
+            board,
             "cutout-width",
             Side::Left,
-            at(0.0, half),
-            at(0.0, -half),
+            cutout.value,
+            0.0,
             tape(cutout.value),
         );
+        said.push(format!("{} of cutout", tape(cutout.value)));
     }
     let mut places: Vec<_> = case
         .rig
@@ -175,19 +251,22 @@ fn across(board: &mut Board, case: &Case, units: Units) {
             at(0.0, mm(pair[1])),
             tape(pair[0] - pair[1]),
         );
+        said.push(format!("{} between centres", tape(pair[0] - pair[1])));
     }
     if places.len() < 2
         && let Some(width) = case.rig.boat.transom_width.reading()
     {
-        let half = mm(width.value) / 2.0;
-        board.dimension(
+        breadth(
+            board,
             "transom-width",
             Side::Left,
-            at(0.0, half),
-            at(0.0, -half),
+            width.value,
+            0.0,
             tape(width.value),
         );
+        said.push(format!("{} over the transom", tape(width.value)));
     }
+    said
 }
 
 fn setback(board: &mut Board, case: &Case, swept: &Swept, view: View, stern: &Stern, units: Units) {

@@ -3,10 +3,9 @@
 use maud::{Markup, html};
 
 use super::{Embedded, Stamp, prose, shell};
-use crate::catalog::Tables;
 use crate::job::Sitting;
 use crate::quantity::Units;
-use crate::report::{DEFERRAL, Report};
+use crate::report::{DEFERRAL, Report, citations};
 use crate::rig::{Taken, Value};
 
 /// Photographs with their captions.
@@ -127,27 +126,11 @@ pub(super) fn end(report: &Report, stamp: &Stamp) -> Markup {
         }
         section {
             h2 id="versions" { "Made with" }
-            (tables(&rig.tables))
-        }
-        (small_print(stamp))
-    }
-}
-
-fn tables(tables: &Tables) -> Markup {
-    let power = tables
-        .power_capacity
-        .as_ref()
-        .map(|table| (&table.citation, &table.edition));
-    let weights = tables
-        .engine_weights
-        .as_ref()
-        .map(|table| (&table.citation, &table.edition));
-    html! {
-        ul {
-            @for (citation, edition) in [power, weights].into_iter().flatten() {
-                li { (citation) " (" (edition) ")" }
+            ul {
+                @for (citation, edition) in citations(&rig.tables) { li { (citation) " (" (edition) ")" } }
             }
         }
+        (small_print(stamp))
     }
 }
 

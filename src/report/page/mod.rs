@@ -14,7 +14,7 @@ use maud::{Markup, html};
 
 use super::drawings::{self, Drawing};
 use super::{Report, mark};
-use crate::quantity::{Piece, Text, Units};
+use crate::quantity::{Measure, Piece, Text, Units};
 use crate::rules::Judged;
 
 pub(super) use findings::capital;
@@ -105,16 +105,39 @@ fn figure(drawing: &Drawing) -> Markup {
     }
 }
 
-/// A sentence whose numbers stay together with their units.
+/// A sentence whose numbers stay together with their units, and whose names stand in quotation marks.
 fn prose(text: &Text, units: Units) -> Markup {
+    let mut open = false;
     html! {
         @for piece in text.pieces() {
             @match piece {
-                Piece::Words(words) => (words),
+                Piece::Words(words) => (quoted(words, &mut open)),
                 Piece::Measure(measure) => span class="n" { (measure.show(units)) },
             }
         }
     }
+}
+
+/// Words with quotation marks for the strokes that set off a name in plain text; `open` says whether one is
+/// open.
+fn quoted(words: &str, open: &mut bool) -> String {
+    words
+        .chars()
+        .map(|c| {
+            if c == '`' {
+                *open = !*open;
+                if *open { '\u{201c}' } else { '\u{201d}' }
+            } else {
+                c
+            }
+        })
+        .collect()
+}
+
+/// A number that fills a cell: in both units it may break between them, and nowhere else.
+fn kept_together(measure: Measure, units: Units) -> String {
+    let parts = measure.show(units).replace(' ', "\u{a0}");
+    parts.replace("\u{a0}(", " (")
 }
 
 /// The fragment of a rule's finding, or of its working.
@@ -141,7 +164,12 @@ fn table(rows: &crate::working::Table, units: Units) -> Markup {
             thead { tr { @for (i, head) in rows.heads.iter().enumerate() { @if head.is_empty() { td {} } @else { th scope="col" class=[class(i)] { (head) } } } } }
             tbody {
                 @for row in &rows.rows {
-                    tr { @for (i, cell) in row.iter().enumerate() { td class=[class(i)] { (prose(cell, units)) } } }
+                    tr { @for (i, cell) in row.iter().enumerate() { td class=[class(i)] {
+                        @match cell.as_measure().filter(|_| class(i).is_some()) {
+                            Some(measure) => (kept_together(measure, units)),
+                            None => (prose(cell, units)),
+                        }
+                    } } }
                 }
             }
         }

@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 use uom::si::f64::{Length, Mass, Power};
 
-use super::{prose, table};
+use super::{kept_together, prose, table};
 use crate::job::{Planned, Sitting};
 use crate::quantity::{Measure, Text, say};
 use crate::report::Report;
@@ -131,9 +131,9 @@ pub(super) fn planned(report: &Report) -> Markup {
                     @for row in compared(planned, &rig.after, rig.transom.upper_holes.reading().map(|r| r.value)) {
                         tr {
                             th scope="row" { (row.name) }
-                            td class="num" { (row.planned.show(units)) }
-                            td class="num" { @match row.found { Some(found) => (found.show(units)), None => span class="soft" { "not taken" } } }
-                            td class="num" { @if let Some(off) = row.difference { (off.show(units)) } }
+                            td class="num" { (kept_together(row.planned, units)) }
+                            td class="num" { @match row.found { Some(found) => (kept_together(found, units)), None => span class="soft" { "not taken" } } }
+                            td class="num" { @if let Some(off) = row.difference { (kept_together(off, units)) } }
                         }
                     }
                 }

@@ -2,13 +2,15 @@
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
+use crate::report::drawings::LETTERING;
+
 /// What stands in the head of every page of this program, by which it knows its own files.
 pub(crate) const GENERATOR: &str = concat!("sternknee ", env!("CARGO_PKG_VERSION"));
 const STYLE: &str = include_str!("style.css");
 
 /// The document.
 pub(super) fn document(title: &str, running: &str, body: Markup) -> String {
-    let style = format!("{STYLE}{}", page_box(running));
+    let style = format!("{STYLE}{LETTERING}{}", page_box(running));
     let page = html! {
         (DOCTYPE)
         html lang="en" {

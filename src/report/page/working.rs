@@ -5,7 +5,7 @@ use std::sync::Arc;
 use maud::{Markup, html};
 
 use super::findings::has_working;
-use super::{Stamp, anchor, closing, formula, mark, shell, table};
+use super::{Stamp, anchor, closing, formula, kept_together, mark, shell, table};
 use crate::quantity::{Kind, Measure, Units};
 use crate::report::Report;
 use crate::working::{Expression, Line, Part};
@@ -62,7 +62,7 @@ fn of_part(part: &Part, units: Units) -> Markup {
                             tr {
                                 th scope="row" { math { (formula::identifier(&entry.symbol)) } }
                                 td { (entry.meaning) }
-                                td class="num" { (entry.value.show(units)) }
+                                td class="num" { (kept_together(entry.value, units)) }
                             }
                         }
                     }

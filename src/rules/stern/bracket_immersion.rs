@@ -5,11 +5,11 @@ use uom::si::f64::Length;
 
 use super::{floated, upright};
 use crate::case::Case;
-use crate::case::float::{BracketBox, Float, Loaded, State};
+use crate::case::float::{BracketBox, Float, Loaded, State, bracket_foot};
 use crate::job::BracketKind;
 use crate::physics::float::{Floating, Hull};
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rig::{Bracket, Missing};
+use crate::rig::{Bracket, Group, Missing};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
@@ -32,11 +32,12 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    let brackets: Vec<&Bracket> = rig
+    let brackets: Vec<(usize, &Group, &Bracket)> = rig
         .after
         .groups
         .iter()
-        .filter_map(|group| group.bracket.as_ref())
+        .enumerate()
+        .filter_map(|(index, group)| Some((index, group, group.bracket.as_ref()?)))
         .collect();
     if brackets.is_empty() {
         return if rig.after.is_empty() {
@@ -47,20 +48,16 @@ fn judge(case: &Case) -> Finding {
     }
     let float = given!(floated(case));
     let loadings = given!(upright(float));
+    let [_, boxes] = &float.boxes;
     let mut lacking: Vec<Missing> = Vec::new();
     let mut worst: Option<Finding> = None;
-    for bracket in brackets {
-        match (bracket.bottom.ask(), bracket.setback.ask()) {
-            (Ok(bottom), Ok(setback)) => {
-                let angle = rig.transom.angle.reading().map_or(0.0, |a| a.value.si());
-                let (z, aft) = (bottom.value.si(), setback.value.si());
-                let point = Point3::new(-z * angle.tan() - aft, 0.0, z);
-                let finding = one(float, &loadings, bracket, &point);
-                finding.keep_worse(&mut worst);
+    for (index, group, bracket) in brackets {
+        match bracket_foot(rig, group, bracket) {
+            Ok(foot) => {
+                let body = boxes.iter().find(|body| body.group == index);
+                one(float, &loadings, bracket, body, &foot).keep_worse(&mut worst);
             }
-            (bottom, setback) => {
-                Missing::gather(&mut lacking, bottom.err().into_iter().chain(setback.err()));
-            }
+            Err(missing) => Missing::gather(&mut lacking, missing),
         }
     }
     match worst {
@@ -73,17 +70,14 @@ fn one(
     float: &Float,
     loadings: &[(&Loaded, &State, &Floating)],
     bracket: &Bracket,
-    point: &Point3<f64>,
+    body: Option<&BracketBox>,
+    foot: &Point3<f64>,
 ) -> Finding {
-    let body: Option<&BracketBox> = float
-        .boxes
-        .last()
-        .and_then(|boxes| boxes.iter().find(|body| body.name == bracket.name));
     let limit = body.map_or(Length::from_si(0.0), |body| -body.depth);
     let carries = |lies: &Floating| {
         body.map(|body| Hull::new(body.mesh.clone()).cut(&lies.plane).volume * float.water)
     };
-    let height = |lies: &Floating| lies.height_above_water(point);
+    let height = |lies: &Floating| lies.height_above_water(foot);
     let rows = loadings
         .iter()
         .map(|(loaded, _, lies)| {

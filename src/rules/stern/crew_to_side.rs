@@ -119,26 +119,32 @@ fn judge(case: &Case) -> Finding {
     };
     let mut finding = Finding::new(verdict, words);
     if verdict != Verdict::Pass {
+        let angle = |f: &Floating| most.si() - f.attitude().heel.si().abs();
         let goal = |f: &Floating| {
-            let angle = most.si() - f.attitude().heel.si().abs();
             let room = lowest.map_or(f64::INFINITY, |(_, edge)| {
                 f.height_above_water(&edge.point).si()
             });
-            angle.min(room)
+            angle(f).min(room)
         };
         let at_rail = state
             .entries
             .iter()
             .find(|entry| entry.movable == Movable::Persons);
-        let less = at_rail.and_then(|entry| {
+        let less = |goal: &dyn Fn(&Floating) -> f64| {
+            let entry = at_rail?;
             let range = (-entry.weight.mass, Mass::from_si(0.0));
-            float.mass_at(state, &entry.weight.centre, range, &goal)
-        });
-        finding = finding.remedy(match (less, at_rail) {
-            (Some(less), Some(entry)) => say!(
+            float.mass_at(state, &entry.weight.centre, range, goal)
+        };
+        let heels = || angle(lies) < 0.0 && less(&angle).is_none();
+        finding = finding.remedy(match (less(&goal), at_rail, lowest) {
+            (Some(less), Some(entry), _) => say!(
                 "Allow no more than {} at the rail, {} less than here.",
                 Measure::of(entry.weight.mass + less),
                 Measure::of(-less)
+            ),
+            (.., Some((_, edge))) if wet && !heels() => say!(
+                "Even with nobody at the rail {} stays under water: raise it or keep the water out there, or lighten her (see stern/freeboard, stern/well-edge).",
+                edge.name.as_str()
             ),
             _ => Text::from(
                 "Even with nobody at the rail she heels too far: right her list first (see stern/list).",

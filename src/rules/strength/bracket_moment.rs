@@ -5,7 +5,7 @@ use uom::si::f64::{Acceleration, Length, Mass};
 use super::ready;
 use crate::case::Case;
 use crate::case::strength::show::times;
-use crate::case::strength::{Footing, Laden};
+use crate::case::strength::{Footing, Laden, Strength};
 use crate::quantity::{Dimensioned, Measure, Moment, Text, inches, say, standard_gravity};
 use crate::rig::Rig;
 use crate::rules::rule::{given, need, rule};
@@ -39,13 +39,12 @@ fn judge(case: &Case) -> Finding {
         return Finding::not_applicable(Text::from("The engines hang on the transom itself."));
     }
     let strength = given!(ready(case));
-    let before = strength.before.as_ref().ok();
     strength
         .after
         .footings
         .iter()
         .filter(|footing| footing.on_bracket)
-        .map(|footing| one(rig, footing, before))
+        .map(|footing| one(rig, footing, strength))
         .min_by(|a, b| a.0.total_cmp(&b.0))
         .map_or_else(
             || Finding::unmeasured(vec![rig.after.missing()]),
@@ -57,13 +56,8 @@ fn gravity() -> Term<Acceleration> {
     Term::new("g", standard_gravity())
 }
 
-fn one(rig: &Rig, footing: &Footing, before: Option<&Laden>) -> (f64, Finding) {
-    let group = rig.after.groups.iter().find(|group| {
-        group
-            .bracket
-            .as_ref()
-            .is_some_and(|bracket| bracket.name == footing.name)
-    });
+fn one(rig: &Rig, footing: &Footing, strength: &Strength) -> (f64, Finding) {
+    let group = rig.after.groups.get(footing.group);
     let Some(bracket) = group.and_then(|group| group.bracket.as_ref()) else {
         return (
             f64::INFINITY,
@@ -80,18 +74,24 @@ fn one(rig: &Rig, footing: &Footing, before: Option<&Laden>) -> (f64, Finding) {
         .setback
         .as_ref()
         .map_or(setback.value, |setback| setback.value);
+    let lean = strength.board.lean();
     let mut sheet = Sheet::default();
+    sheet.remark(say!(
+        "Weights turn by how far aft they are, level: a face square off a transom that leans {} stands farther aft by 1 / cos θ.",
+        Measure::of(lean)
+    ));
     let limit = sheet.set(
         "Mr",
         "moment that the rating by weight stands for",
         Term::new("Wr", rated.value)
             * gravity()
-            * (Term::new("s", rated_setback) + Term::new("c", inches(USUAL_CENTRE_IN))),
+            * (Term::new("s", rated_setback) / Term::new("cos θ", lean.cos())
+                + Term::new("c", inches(USUAL_CENTRE_IN))),
     );
     let total = footing
         .hung
         .iter()
-        .filter(|hung| hung.name != bracket.name)
+        .filter(|hung| !hung.is_bracket)
         .map(|hung| {
             let weight: Term<Mass> = Term::new(hung.name.clone(), hung.mass);
             weight * gravity() * Term::new("a", Length::from_si(hung.aft))
@@ -105,12 +105,14 @@ fn one(rig: &Rig, footing: &Footing, before: Option<&Laden>) -> (f64, Finding) {
     };
     let moment = sheet.set("M", "moment of the engines about the transom's face", total);
     let (found, most) = (Measure::of(moment.value()), Measure::of(limit.value()));
-    let old = before.map(at_rest);
-    let new = moment.value().si();
+    let old = strength.before.as_ref().ok().map(at_rest);
+    let (new, all) = (moment.value().si(), at_rest(&strength.after));
+    let newton_metres = |value: f64| Measure::of(<Moment as Dimensioned>::from_si(value));
     let beside = old.map_or(Text::default(), |old| {
         say!(
-            " What hung there before brought {}.",
-            Measure::of(<Moment as Dimensioned>::from_si(old))
+            " All that hung on the transom before brought {}; all that hangs there now brings {}.",
+            newton_metres(old),
+            newton_metres(all)
         )
     });
     let over = moment.value() > limit.value();
@@ -132,16 +134,13 @@ fn one(rig: &Rig, footing: &Footing, before: Option<&Laden>) -> (f64, Finding) {
         )
     };
     let row = |what: &str, value: f64, ratio: Text| {
-        vec![
-            Text::from(what),
-            Text::from(Measure::of(<Moment as Dimensioned>::from_si(value))),
-            ratio,
-        ]
+        vec![Text::from(what), Text::from(newton_metres(value)), ratio]
     };
     let mut rows = Vec::new();
-    rows.extend(old.map(|old| row("before, all that hung", old, Text::default())));
-    let ratio = old.map_or(Text::default(), |old| times(old, new));
-    rows.push(row("after, the engines on this bracket", new, ratio));
+    rows.push(row("the engines on this bracket", new, Text::default()));
+    rows.extend(old.map(|old| row("before, all that hung on the transom", old, Text::default())));
+    let ratio = old.map_or(Text::default(), |old| times(old, all));
+    rows.push(row("after, all that hangs on it", all, ratio));
     let table = Table::new(
         "moment of the weight at rest about the transom",
         &["", "moment", "after / before"],

@@ -49,7 +49,10 @@ fn judge(case: &Case) -> Finding {
         Measure::of(height)
     ));
     let finding = if height.value < 0.0 {
-        let holes = (-height / inches(HOLE_ROW_STEP_IN)).value.ceil().max(1.0) as usize;
+        // A row of holes goes up along the transom.
+        let lean = case.rig.transom.angle.reading().map(|angle| angle.value);
+        let step = inches(HOLE_ROW_STEP_IN) * lean.unwrap_or_default().cos();
+        let holes = (-height / step).value.ceil().max(1.0) as usize;
         Finding::new(
             Verdict::Warn,
             say!(
@@ -85,7 +88,7 @@ fn judge(case: &Case) -> Finding {
         .map(|one| {
             vec![
                 Text::from(one.label.as_str()),
-                Text::from(one.condition.as_str()),
+                Text::from(one.condition.name()),
                 Text::from(Measure::tape(one.clearance.height)),
                 Text::from(one.clearance.body.as_str()),
             ]

@@ -1,8 +1,9 @@
 //! The closed boxes of brackets, which float with her.
 
-use nalgebra::{Point3, Vector3};
+use nalgebra::Point3;
 use uom::si::f64::{Length, Volume};
 
+use crate::case::stern::Stern;
 use crate::job::BracketKind;
 use crate::physics::float::TriMesh;
 use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
@@ -11,8 +12,10 @@ use crate::rig::{Group, Outfit, Rig};
 /// A bracket's closed box, and where it stands.
 #[derive(Clone, Debug)]
 pub struct BracketBox {
-    /// Its name.
+    /// Its bracket's name.
     pub name: String,
+    /// Which group of its outfit hangs on it.
+    pub group: usize,
     /// Its closed surface.
     pub mesh: TriMesh,
     /// Its volume.
@@ -32,14 +35,14 @@ pub(in crate::case::float) fn boxes(
     assumed: &mut Vec<Text>,
 ) -> Vec<BracketBox> {
     let mut all = Vec::new();
-    for group in &outfit.groups {
+    for (index, group) in outfit.groups.iter().enumerate() {
         let Some(bracket) = &group.bracket else {
             continue;
         };
         if bracket.spec.kind != Some(BracketKind::Box) {
             continue;
         }
-        match bracket_box(rig, group, assumed) {
+        match bracket_box(rig, index, group, assumed) {
             Some(body) => all.push(body),
             None => assumed.push(say!(
                 "The buoyancy of `{}` is left out: its volume, setback or lowest point is not given (the careful way).",
@@ -50,16 +53,17 @@ pub(in crate::case::float) fn boxes(
     all
 }
 
-fn bracket_box(rig: &Rig, group: &Group, assumed: &mut Vec<Text>) -> Option<BracketBox> {
+fn bracket_box(
+    rig: &Rig,
+    index: usize,
+    group: &Group,
+    assumed: &mut Vec<Text>,
+) -> Option<BracketBox> {
     let bracket = group.bracket.as_ref()?;
     let volume = bracket.spec.buoyant_volume.as_ref()?.value;
-    let setback = bracket.setback.reading()?.value.si();
+    let stern = Stern::of(rig).ok()?;
+    let setback = bracket.setback.reading()?.value;
     let bottom = bracket.bottom.reading()?.value.si();
-    let angle = rig
-        .transom
-        .angle
-        .reading()
-        .map_or(0.0, |angle| angle.value.si());
     let ys = || group.engines.iter().map(|engine| engine.y.si());
     let (low, high) = ys().fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), y| {
         (l.min(y), h.max(y))
@@ -78,20 +82,22 @@ fn bracket_box(rig: &Rig, group: &Group, assumed: &mut Vec<Text>) -> Option<Brac
             width
         }
     };
-    if setback <= 0.0 || width <= 0.0 || volume.si() <= 0.0 {
+    if setback.si() <= 0.0 || width <= 0.0 || volume.si() <= 0.0 {
         return None;
     }
-    let depth = volume.si() / (setback * width);
+    // The setback is square to the transom: level, the box is longer.
+    let long = setback.si() / stern.angle.si().cos();
+    let depth = volume.si() / (long * width);
     // Leaning with the transom it touches it all the way up and overlaps it nowhere; its volume stays.
     let upright = TriMesh::cuboid(
-        Point3::new(-setback, middle - 0.5 * width, bottom),
+        Point3::new(-long, middle - 0.5 * width, bottom),
         Point3::new(0.0, middle + 0.5 * width, bottom + depth),
     )
     .ok()?;
     let vertices = upright
         .vertices()
         .iter()
-        .map(|v| v + Vector3::new(-v.z * angle.tan(), 0.0, 0.0))
+        .map(|v| Point3::new(v.x + stern.face(Length::from_si(0.0), v.z), v.y, v.z))
         .collect();
     let mesh = TriMesh::new(vertices, upright.faces().to_vec()).ok()?;
     assumed.push(say!(
@@ -102,6 +108,7 @@ fn bracket_box(rig: &Rig, group: &Group, assumed: &mut Vec<Text>) -> Option<Brac
     ));
     Some(BracketBox {
         name: bracket.name.clone(),
+        group: index,
         mesh,
         volume,
         depth: Length::from_si(depth),

@@ -8,6 +8,7 @@ use nalgebra::Point3;
 
 use super::NoFloat;
 use super::ledger::{value, y_of};
+use crate::case::Case;
 use crate::job::{HullShape, Lines};
 use crate::physics::float::{Hull, LeastForm, TriMesh};
 use crate::quantity::{Text, say};
@@ -32,21 +33,32 @@ pub struct Built {
     pub assumed: Vec<Text>,
 }
 
-/// Why the job's shape is no hull, if it is none.
-pub fn shape_fault(rig: &Rig) -> Option<Slip> {
-    let shape = rig.afloat.shape.reading()?;
-    with_wells(rig, shape).err()
+impl Case<'_> {
+    /// Why the job's shape is no hull, if it is none.
+    pub fn shape_fault(&self) -> Option<Slip> {
+        self.shape()?.as_ref().err().cloned()
+    }
+
+    /// The hull of the rig, where its shape is given.
+    fn shape(&self) -> Option<&Result<Built, Slip>> {
+        let build = || Some(with_wells(self.rig, self.rig.afloat.shape.reading()?));
+        self.begun.shape.get_or_init(build).as_ref()
+    }
 }
 
-/// Builds the hull of the rig.
-pub(super) fn built(rig: &Rig) -> Result<Built, NoFloat> {
-    let shape = rig
-        .afloat
-        .shape
-        .ask()
-        .map_err(|missing| NoFloat::Missing(vec![missing]))?;
-    with_wells(rig, shape)
-        .map_err(|fault| NoFloat::Cannot(say!("{}: {}.", fault.path, fault.message)))
+/// The hull of the rig.
+pub(super) fn built(case: &Case) -> Result<Built, NoFloat> {
+    let shape = case.rig.afloat.shape.ask();
+    shape.map_err(|missing| NoFloat::Missing(vec![missing]))?;
+    match case.shape() {
+        Some(Ok(built)) => Ok(built.clone()),
+        Some(Err(fault)) => Err(NoFloat::Cannot(say!(
+            "{}: {}.",
+            fault.path.as_str(),
+            fault.message.as_str()
+        ))),
+        None => Err(NoFloat::Missing(Vec::new())),
+    }
 }
 
 /// The hull less the wells that the water fills.

@@ -4,7 +4,10 @@ mod material;
 mod outline;
 mod supports;
 
+use uom::si::f64::{Angle, Length};
+
 use super::NoStrength;
+use crate::case::stern::Stern;
 use crate::catalog;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::panel::{
@@ -21,6 +24,8 @@ pub use supports::Knee;
 /// The transom, in its own plane: `[y, z]` in m, to port and up from the bottom on the centreline.
 #[derive(Clone, Debug)]
 pub struct Board {
+    /// Where it stands in boat axes.
+    pub(in crate::case) stern: Stern,
     /// Its corners, anticlockwise.
     pub outline: Vec<Point>,
     /// How the edge from each corner to the next is held.
@@ -65,6 +70,12 @@ impl Board {
             return Err(NoStrength::Missing(missing.into_iter().flatten().collect()));
         };
         let mut assumed = Vec::new();
+        let lean = transom.angle.reading().map(|angle| angle.value);
+        if lean.is_none() {
+            assumed.push(Text::from(
+                "The transom is taken to stand upright under its loads: its angle is not given.",
+            ));
+        }
         let outline = Outline::of(rig, height.value, width.value, deadrise.value, &mut assumed)?;
         let core = (0..layers.len())
             .max_by(|a, b| {
@@ -75,6 +86,7 @@ impl Board {
             })
             .unwrap_or(0);
         let mut board = Board {
+            stern: Stern::new(height.value, lean.unwrap_or_default()),
             outline: outline.corners,
             edges: outline.edges,
             top: height.value.si(),
@@ -89,6 +101,16 @@ impl Board {
         };
         board.add_lines(rig);
         Ok(board)
+    }
+
+    /// How far it leans from vertical, top aft.
+    pub fn lean(&self) -> Angle {
+        self.stern.angle
+    }
+
+    /// How far a face stands aft, level, that stands so far off the transom square to it.
+    pub fn level(&self, setback: Length) -> Length {
+        setback / self.stern.angle.cos()
     }
 
     /// Height of the bottom edge at `y`, m; `None` beyond the chine.

@@ -36,6 +36,7 @@ const CLEAR: f64 = 0.005;
 /// The face and its bolts, without loads.
 pub(super) fn bare(
     rig: &Rig,
+    index: usize,
     group: &Group,
     engines: &[&Engine],
     board: &Board,
@@ -93,6 +94,7 @@ pub(super) fn bare(
     Ok(Footing {
         name,
         on_bracket: group.bracket.is_some(),
+        group: index,
         bolts,
         face,
         middle,

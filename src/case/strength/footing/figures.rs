@@ -1,10 +1,10 @@
 //! One engine on its face: what its entry says, and the usual figure where it says nothing.
 
+use nalgebra::Point3;
 use uom::si::f64::{Angle, Length, Mass};
 
 use super::super::board::Board;
 use crate::job::Role;
-use crate::physics::height::HOLE_ROW_STEP_IN;
 use crate::quantity::{Dimensioned, Reading, degrees, inches};
 use crate::rig::{Engine, Group};
 
@@ -21,15 +21,15 @@ pub(super) struct Figures<'a> {
     pub engine: &'a Engine,
     /// With its share of what else hangs on the transom.
     pub mass: Mass,
-    /// Its own mounting face aft of the transom's.
+    /// Its own mounting face aft of the transom's, level.
     pub setback: Length,
     /// Centre of gravity aft of its own mounting face.
     pub aft: Length,
     /// Centre of gravity above the rest of its bracket.
     pub above: Length,
-    /// Height of that rest.
-    pub rest: Length,
-    /// Height of the propeller shaft.
+    /// The middle of that rest, boat axes, on the boat's centreline, m.
+    pub rest: Point3<f64>,
+    /// Propeller shaft below that rest.
     pub shaft: Length,
     pub propeller: Length,
     pub steering: Angle,
@@ -72,8 +72,9 @@ impl<'a> Figures<'a> {
         let leg = engine.rest_to_plate.reading().map(|leg| leg.value);
         let drop = group.drop().reading().map(|drop| drop.value);
         let rows = engine.holes_up.reading().copied().unwrap_or_default();
-        let rest = Length::from_si(board.top) - drop.unwrap_or_default()
-            + inches(HOLE_ROW_STEP_IN) * f64::from(rows);
+        let rest = board
+            .stern
+            .rest(setback(group), drop.unwrap_or_default(), rows);
         Figures {
             engine,
             mass: weight.unwrap_or_default()
@@ -81,11 +82,11 @@ impl<'a> Figures<'a> {
                     Role::Main => share,
                     Role::Auxiliary => Mass::default(),
                 },
-            setback: setback(group),
+            setback: board.level(setback(group)),
             aft: centre_aft.unwrap_or(inches(CENTRE_AFT_IN)),
             above: centre_above.unwrap_or(inches(CENTRE_ABOVE_IN)),
             rest,
-            shaft: rest - leg.unwrap_or_default() - gearcase,
+            shaft: leg.unwrap_or_default() + gearcase,
             propeller,
             steering,
             tilt,
@@ -93,18 +94,18 @@ impl<'a> Figures<'a> {
         }
     }
 
-    /// Centre of gravity aft of the transom's face.
+    /// Centre of gravity aft of the transom's face, level.
     pub fn weight_aft(&self) -> Length {
         self.setback + self.aft
     }
 
-    /// The same at full tilt.
+    /// Centre of gravity aft of its mounting face at full tilt.
     pub fn tilted_aft(&self) -> Length {
-        self.setback + self.aft * self.tilt.cos() - self.above * self.tilt.sin()
+        self.aft * self.tilt.cos() - self.above * self.tilt.sin()
     }
 }
 
-/// How far the engines' faces stand aft of the transom's.
+/// How far the engines' faces stand off the transom's, square to it.
 pub(super) fn setback(group: &Group) -> Length {
     let setback = group.setback();
     setback

@@ -3,6 +3,7 @@
 use uom::si::f64::{Length, Ratio, Velocity};
 
 use super::super::NoStrength;
+use super::super::board::Board;
 use super::Footing;
 use super::figures::{Figures, setback};
 use crate::physics::strength::bolts::bolt_forces;
@@ -70,6 +71,7 @@ pub fn heavier(kind: Kind, driving: Driving) -> f64 {
 
 /// An outfit as it is driven.
 pub(super) struct Driven<'a> {
+    board: &'a Board,
     driving: Driving,
     cases: Vec<LoadCase>,
     /// The engine that drives in the case of one alone.
@@ -77,8 +79,9 @@ pub(super) struct Driven<'a> {
 }
 
 impl<'a> Driven<'a> {
-    pub fn of(outfit: &'a Outfit, driving: Driving) -> Self {
+    pub fn of(outfit: &'a Outfit, board: &'a Board, driving: Driving) -> Self {
         Driven {
+            board,
             driving,
             cases: cases(outfit),
             alone: outfit.mains().first().map(|engine| engine.label.as_str()),
@@ -108,13 +111,11 @@ impl<'a> Driven<'a> {
         }
         let bracket = group.bracket.as_ref();
         if let Some(weight) = bracket.and_then(|bracket| bracket.weight.reading()) {
-            let place = [-0.5 * setback(group).si(), 0.0, 0.0];
+            let place = self.bracket(group, engines, footing.middle);
             for (total, case) in footing.loads.iter_mut().zip(&self.cases) {
                 let gravity = standard_gravity().si() * (1.0 + heavier(case.kind, self.driving));
-                *total = total.plus(FaceLoad::at(
-                    place,
-                    [0.0, 0.0, -weight.value.si() * gravity],
-                ));
+                let hangs = FaceLoad::at(place, [0.0, 0.0, -weight.value.si() * gravity]);
+                *total = total.plus(hangs.leaning(self.board.lean()));
             }
         }
         footing.forces = footing
@@ -132,6 +133,21 @@ impl<'a> Driven<'a> {
         Ok(())
     }
 
+    /// The middle of a bracket from the middle of its bolts, boat axes, m.
+    fn bracket(&self, group: &Group, engines: &[Figures], middle: [f64; 2]) -> [f64; 3] {
+        let stern = &self.board.stern;
+        let drop = group.drop().reading().map(|drop| drop.value);
+        let bottom = group
+            .bracket
+            .as_ref()
+            .and_then(|bracket| bracket.bottom.reading())
+            .map(|bottom| bottom.value);
+        let at = stern.bracket(setback(group), drop.unwrap_or_default(), bottom)
+            - stern.on_face(middle[1]);
+        let across: f64 = engines.iter().map(|one| one.engine.y.si()).sum();
+        [at.x, across / engines.len().max(1) as f64 - middle[0], at.z]
+    }
+
     /// What one engine brings to the middle of the bolts, a case an element.
     fn of_engine(
         &self,
@@ -140,17 +156,19 @@ impl<'a> Driven<'a> {
         sheet: &mut Sheet,
     ) -> Result<Vec<FaceLoad>, NoStrength> {
         let Figures { engine, .. } = figures;
-        let centre = Length::from_si(middle[1]);
+        // The engine's rest aft of the bolts' middle and above it, level.
+        let rest = figures.rest - self.board.stern.on_face(middle[1]);
+        let (aft, up) = (Length::from_si(-rest.x), Length::from_si(rest.z));
         let power = engine.power.reading().map(|power| power.value);
         let kernel = loads::Engine {
             mass: figures.mass,
             power: power.unwrap_or_default(),
             propeller: figures.propeller,
-            weight_aft: figures.weight_aft(),
-            tilted_aft: figures.tilted_aft(),
-            weight_up: figures.rest + figures.above - centre,
-            shaft_down: centre - figures.shaft,
-            propeller_aft: figures.setback + PROPELLER_OF_CENTRE * figures.aft,
+            weight_aft: aft + figures.aft,
+            tilted_aft: aft + figures.tilted_aft(),
+            weight_up: up + figures.above,
+            shaft_down: figures.shaft - up,
+            propeller_aft: aft + PROPELLER_OF_CENTRE * figures.aft,
             steering: figures.steering,
         };
         let outfit = loads::Outfit {
@@ -169,7 +187,9 @@ impl<'a> Driven<'a> {
         let of = |kind: Kind| {
             own.iter()
                 .find(|(one, _)| *one == kind)
-                .map_or(FaceLoad::default(), |(_, load)| *load)
+                .map_or(FaceLoad::default(), |(_, load)| {
+                    load.leaning(self.board.lean())
+                })
         };
         let off = engine.y.si() - middle[0];
         Ok(self

@@ -27,6 +27,8 @@ pub struct Footing {
     pub name: String,
     /// Whether it is a bracket's.
     pub on_bracket: bool,
+    /// Which group of its outfit hangs on it.
+    pub group: usize,
     /// Its bolts, m and m².
     pub bolts: Vec<Bolt>,
     /// Its edges, m.
@@ -41,7 +43,7 @@ pub struct Footing {
     pub given: Bolts,
     /// The engines on it, weights and places; the bracket's own weight.
     pub hung: Vec<Hung>,
-    /// Loads about `middle`, a case an element.
+    /// Loads about `middle`, a case an element: square to the face (forward), to port, up along it.
     pub loads: Vec<FaceLoad>,
     /// What they do to the bolts.
     pub forces: Vec<GroupForces>,
@@ -54,8 +56,10 @@ pub struct Footing {
 pub struct Hung {
     pub name: String,
     pub mass: Mass,
-    /// Aft of the transom's face, m.
+    /// Its centre aft of the transom's face, level, m.
     pub aft: f64,
+    /// Whether it is the bracket itself.
+    pub is_bracket: bool,
 }
 
 /// Every face of an outfit with its loads.
@@ -85,19 +89,19 @@ pub fn footings(
     }
     let mut all = Vec::new();
     let share = share(outfit);
-    let driven = Driven::of(outfit, driving);
-    for group in &outfit.groups {
+    let driven = Driven::of(outfit, board, driving);
+    for (index, group) in outfit.groups.iter().enumerate() {
         let faces: Vec<Vec<&Engine>> = match &group.bracket {
             Some(_) => vec![group.engines.iter().collect()],
             None => group.engines.iter().map(|engine| vec![engine]).collect(),
         };
         for engines in faces {
-            let mut footing = bolting::bare(rig, group, &engines, board, assumed)?;
+            let mut footing = bolting::bare(rig, index, group, &engines, board, assumed)?;
             let engines: Vec<Figures> = engines
                 .into_iter()
                 .map(|engine| Figures::of(group, engine, board, share))
                 .collect();
-            footing.hung = hung(group, &engines, assumed);
+            footing.hung = hung(group, &engines, board, assumed);
             driven.load(&mut footing, group, &engines)?;
             all.push(footing);
         }
@@ -117,7 +121,7 @@ fn share(outfit: &Outfit) -> Mass {
 }
 
 /// The weights on a face; says what was taken for granted of them.
-fn hung(group: &Group, engines: &[Figures], assumed: &mut Vec<Text>) -> Vec<Hung> {
+fn hung(group: &Group, engines: &[Figures], board: &Board, assumed: &mut Vec<Text>) -> Vec<Hung> {
     let mut all = Vec::new();
     for figures in engines {
         let label = figures.engine.label.as_str();
@@ -125,6 +129,7 @@ fn hung(group: &Group, engines: &[Figures], assumed: &mut Vec<Text>) -> Vec<Hung
             name: label.to_owned(),
             mass: figures.mass,
             aft: figures.weight_aft().si(),
+            is_bracket: false,
         });
         if !figures.usual.is_empty() {
             assumed.push(say!(
@@ -145,7 +150,8 @@ fn hung(group: &Group, engines: &[Figures], assumed: &mut Vec<Text>) -> Vec<Hung
             Some(weight) => all.push(Hung {
                 name: bracket.name.clone(),
                 mass: weight.value,
-                aft: 0.5 * setback(group).si(),
+                aft: 0.5 * board.level(setback(group)).si(),
+                is_bracket: true,
             }),
             None => assumed.push(say!(
                 "`{}` is reckoned without its own weight: it is not given.",

@@ -30,20 +30,20 @@ pub(super) fn part(when: &str, footing: &Footing, laden: &Laden) -> Part {
         .collect();
     let mut tables = vec![
         Table::new(
-            "weights, and their centres aft of the transom",
+            "weights, and their centres aft of the transom, level",
             &["", "weight", "aft"],
             hung,
         ),
         Table::new(
-            "forces and moments about the middle of the bolts (forward, to port, up)",
+            "forces and moments about the middle of the bolts (square to the transom, to port, up along it)",
             &[
                 "case",
-                "forward",
+                "square to it",
                 "to port",
-                "up",
-                "about forward",
+                "up along it",
+                "about square",
                 "about port",
-                "about up",
+                "about along",
             ],
             loads,
         ),

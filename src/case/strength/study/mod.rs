@@ -13,7 +13,7 @@ pub use panel::PanelAnswer;
 impl<'a> Case<'a> {
     /// The answer to a study of a panel, where the job holds one.
     pub fn panel_study(&self) -> Option<Result<&PanelAnswer, &Slip>> {
-        let answer = self.panel_study.get_or_init(|| {
+        let answer = self.begun.panel_study.get_or_init(|| {
             let (study, layers) = self.rig.structure.panel_study.as_ref()?;
             Some(PanelAnswer::of(study, layers))
         });

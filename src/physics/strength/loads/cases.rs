@@ -2,7 +2,7 @@
 //!
 //! Boat axes: x forward, y to port, z up; the mounting face is the transom's outside (or the setback bracket's own face on
 //! it). All places are relative to the middle of the bolt pattern there: an engine's weight lies at negative x, its
-//! propeller at negative z. Forces N, moments N·m, places m: `f64` from here on, for the bolt group and the panel take them so.
+//! propeller at negative z. [`FaceLoad::leaning`] turns what comes out to the axes of a face that leans. Forces N, moments N·m, places m: `f64` from here on, for the bolt group and the panel take them so.
 
 use uom::si::f64::{Angle, Force, Length, Mass, Power, Ratio, Velocity};
 
@@ -19,7 +19,7 @@ pub struct Engine {
     pub mass: Mass,
     pub power: Power,
     pub propeller: Length,
-    /// Centre of gravity aft of the mounting face, setback included.
+    /// Centre of gravity aft of the middle of the bolt pattern, level.
     pub weight_aft: Length,
     /// The same at full tilt.
     pub tilted_aft: Length,
@@ -27,7 +27,7 @@ pub struct Engine {
     pub weight_up: Length,
     /// Propeller shaft below the middle of the bolt pattern.
     pub shaft_down: Length,
-    /// Propeller aft of the mounting face, setback included.
+    /// Propeller aft of the middle of the bolt pattern, level.
     pub propeller_aft: Length,
     /// Steering angle at hard over.
     pub steering: Angle,
@@ -100,6 +100,17 @@ impl FaceLoad {
         Self {
             force,
             moment: [y * fz - z * fy, z * fx - x * fz, x * fy - y * fx],
+        }
+    }
+
+    /// The same force and moment along the axes of a face whose top leans aft by `lean` from vertical: square
+    /// to it (forward), to port, up along it.
+    pub fn leaning(self, lean: Angle) -> Self {
+        let (sin, cos) = lean.si().sin_cos();
+        let turn = |[x, y, z]: [f64; 3]| [x * cos + z * sin, y, z * cos - x * sin];
+        Self {
+            force: turn(self.force),
+            moment: turn(self.moment),
         }
     }
 

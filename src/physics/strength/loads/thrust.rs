@@ -1,13 +1,13 @@
 //! Thrust and acceleration, line by line.
 
 use uom::si::angle::degree;
-use uom::si::f64::{Acceleration, Angle, Force, Length, Mass, MassDensity, Power, Ratio, Velocity};
+use uom::si::f64::{Angle, Force, Length, Mass, MassDensity, Power, Ratio, Velocity};
 use uom::si::length::meter;
 use uom::si::mass::kilogram;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::velocity::knot;
 
-use crate::quantity::Dimensioned;
+use crate::quantity::{Dimensioned, standard_gravity};
 use crate::working::{Sheet, Term, number, pi};
 
 /// Sea water at 15 °C, kg/m³. Source: ITTC fresh and seawater properties, value from memory.
@@ -15,8 +15,6 @@ pub const SEA_WATER: f64 = 1025.0;
 /// Part of an ideal disc's static thrust that a fixed propeller of an outboard gives (blade drag, swirl, gearcase).
 /// Common practice, no source; 1 is the upper bound.
 pub const DISC_EFFICIENCY: f64 = 0.75;
-/// Standard gravity, m/s². Source: ISO 80000-3.
-const GRAVITY: f64 = 9.80665;
 /// Thrust astern over thrust ahead at rest: exhaust through the hub and blades the wrong way round. Common practice, no source.
 pub const ASTERN_OF_AHEAD: f64 = 0.6;
 /// Part of the shaft's power that becomes thrust times speed at full speed. Common practice, no source: 0.55 to 0.70 for
@@ -115,7 +113,7 @@ pub fn acceleration_at_gravity_centre(
 
 /// Weight of a mass under `1 + n` times gravity.
 pub(super) fn heavy_weight(sheet: &mut Sheet, mass: Mass, extra: &Term<Ratio>) -> Term<Force> {
-    let g = Term::new("g", Acceleration::from_si(GRAVITY));
+    let g = Term::new("g", standard_gravity());
     sheet.set(
         "F",
         "weight under acceleration",

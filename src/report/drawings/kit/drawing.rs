@@ -3,7 +3,7 @@
 use maud::{Markup, PreEscaped, html};
 
 use super::ink;
-use super::lettering::FONT;
+use super::lettering::{FONT, LETTERING};
 
 /// A drawing that can go into a page or a file.
 #[derive(Clone, Debug)]
@@ -76,6 +76,7 @@ impl Drawing {
                 title id=(title) { (self.title) }
                 desc id=(about) { (self.description) }
                 @if alone {
+                    style { (LETTERING) }
                     rect width=(wide) height=(high) fill=(ink::PAPER) {}
                 }
                 (self.body)

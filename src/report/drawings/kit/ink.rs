@@ -18,7 +18,7 @@ pub(in super::super) const OLD: &str = "#8a5200";
 /// Where something ought to be.
 pub(in super::super) const WINDOW: &str = "#bfe0f0";
 /// The paper.
-pub(in super::super) const PAPER: &str = "#ffffff";
+pub(in super::super) const PAPER: &str = "#fff";
 /// Water.
 pub(in super::super) const WATER: &str = "#1f7a8c";
 /// Where something is nearest, weakest, worst.

@@ -1,5 +1,7 @@
 //! Lettering: how much room words take, and where there is room for them.
 
+/// Style of all lettering: a rim keeps lines off the words.
+pub(crate) const LETTERING: &str = "text:not(.bare){stroke:#fff;stroke-width:4px;stroke-linejoin:round;paint-order:stroke}text:not([fill]){fill:#1d2733}";
 /// Height of the letters, in units of the paper.
 pub(in super::super) const FONT: f64 = 13.0;
 /// Room between two pieces of lettering.
@@ -14,13 +16,40 @@ pub(in super::super) enum Anchor {
 }
 
 impl Anchor {
-    pub(super) fn word(self) -> &'static str {
+    /// As SVG says it; nothing for the one that it takes by itself.
+    pub(super) fn word(self) -> Option<&'static str> {
         match self {
-            Anchor::Start => "start",
-            Anchor::Middle => "middle",
-            Anchor::End => "end",
+            Anchor::Start => None,
+            Anchor::Middle => Some("middle"),
+            Anchor::End => Some("end"),
         }
     }
+}
+
+/// Words in lines no wider than the room. A number stays on one line with its unit.
+pub(super) fn broken(words: &str, room: f64) -> Vec<String> {
+    let mut kept: Vec<String> = Vec::new();
+    for word in words.split(' ') {
+        match kept.last_mut() {
+            Some(number)
+                if number.ends_with(|c: char| c.is_ascii_digit())
+                    && word.starts_with(char::is_alphabetic) =>
+            {
+                *number = format!("{number} {word}");
+            }
+            _ => kept.push(word.to_owned()),
+        }
+    }
+    let mut lines: Vec<String> = Vec::new();
+    for words in kept {
+        match lines.last_mut() {
+            Some(line) if width(&format!("{line} {words}"), FONT) <= room => {
+                *line = format!("{line} {words}");
+            }
+            _ => lines.push(words),
+        }
+    }
+    lines
 }
 
 /// Room that words take at this height of letters, rather too much than too little: the reader's system
@@ -116,27 +145,32 @@ pub(in super::super) fn settle(
         .unwrap_or((0.0, 0.0))
 }
 
-/// Spreads boxes of equal height along a column, in the order given, each as near its wanted place as
-/// the others let it. The first can go no higher than `top`. Returns their places.
-pub(super) fn spread(wanted: &[f64], height: f64, top: f64, bottom: f64) -> Vec<f64> {
-    let mut places: Vec<f64> = Vec::with_capacity(wanted.len());
-    for place in wanted {
-        let least = places.last().map_or(top, |last| last + height);
-        places.push(place.max(least));
-    }
-    // What ran out at the bottom is pushed back up.
+/// Spreads boxes along a column, in the order given, each as near its wanted place as the others let it.
+/// A box is the wanted place of its middle and its height; the first can go no higher than `top`. Returns
+/// the places of their middles.
+pub(super) fn spread(wanted: &[(f64, f64)], top: f64, bottom: f64) -> Vec<f64> {
+    // Pushed down from the top; what ran out at the bottom is pushed back up; a column that is too full
+    // runs on downwards rather than off the top.
+    let down = |places: &[f64]| -> Vec<f64> {
+        let mut least = top;
+        places
+            .iter()
+            .zip(wanted)
+            .map(|(place, (_, high))| {
+                let place = place.max(least + high / 2.0);
+                least = place + high / 2.0;
+                place
+            })
+            .collect()
+    };
+    let places: Vec<f64> = wanted.iter().map(|(place, _)| *place).collect();
+    let mut places = down(&places);
     let mut most = bottom;
-    for place in places.iter_mut().rev() {
-        *place = place.min(most);
-        most = *place - height;
+    for (place, (_, high)) in places.iter_mut().zip(wanted).rev() {
+        *place = place.min(most - high / 2.0);
+        most = *place - high / 2.0;
     }
-    // A column that is too full runs on downwards rather than off the top.
-    let mut least = top;
-    for place in &mut places {
-        *place = place.max(least);
-        least = *place + height;
-    }
-    places
+    down(&places)
 }
 
 #[cfg(test)]
@@ -147,12 +181,24 @@ mod tests {
     proptest! {
         #[test]
         fn spread_boxes_keep_their_order_and_never_overlap(
-            mut wanted in prop::collection::vec(-50.0f64..500.0, 0..20), height in 5.0f64..30.0,
+            mut wanted in prop::collection::vec((-50.0f64..500.0, 5.0f64..30.0), 0..20),
         ) {
-            wanted.sort_by(f64::total_cmp);
-            let places = spread(&wanted, height, 0.0, 300.0);
-            prop_assert!(places.windows(2).all(|pair| pair[1] - pair[0] >= height - 1e-9));
-            prop_assert!(places.first().is_none_or(|first| *first >= -1e-9));
+            wanted.sort_by(|a, b| a.0.total_cmp(&b.0));
+            let places = spread(&wanted, 0.0, 300.0);
+            for i in 1..places.len() {
+                let needed = (wanted[i - 1].1 + wanted[i].1) / 2.0;
+                prop_assert!(places[i] - places[i - 1] >= needed - 1e-9);
+            }
+            prop_assert!(places.first().is_none_or(|first| *first >= wanted[0].1 / 2.0 - 1e-9));
+        }
+
+        #[test]
+        fn broken_words_lose_nothing_and_keep_numbers_with_their_units(room in 60.0f64..400.0) {
+            let words = "box bracket 30 in, twin, 160 lb and 25,181 lbf·ft at 12 deg";
+            let lines = broken(words, room);
+            prop_assert_eq!(lines.join(" "), words);
+            let parted = |line: &String| line.ends_with(|c: char| c.is_ascii_digit());
+            prop_assert!(!lines.iter().any(parted), "{:?}", lines);
         }
 
         #[test]

@@ -1,13 +1,16 @@
-//! The marks on the paper: strokes, shapes, lettering, callouts, the key of colours.
+//! The marks on the paper: strokes, shapes, lettering, the key of colours.
 
 use maud::{Markup, html};
 
-use super::board::{EDGE, ELBOW, LINE, Paper};
-use super::dimension::{Callout, Words};
-use super::lettering::{FONT, settle, spread};
+use super::dimension::Words;
+use super::lettering::{FONT, settle};
+use super::paper::{EDGE, LINE};
 use super::shape::Shape;
 use super::view::View;
 use super::{Anchor, Pen, Rect, ink, number, width};
+
+/// A place on the paper, or a direction on it.
+pub(super) type Place = (f64, f64);
 
 /// A key of colours: swatches with their words, in rows. Returns the height that it takes.
 pub(super) fn shade_key(shades: &[(&'static str, String)], wide: f64, top: f64) -> (f64, Markup) {
@@ -31,73 +34,29 @@ pub(super) fn shade_key(shades: &[(&'static str, String)], wide: f64, top: f64) 
     (10.0 + rows as f64 * (LINE + 3.0), marks)
 }
 
-/// Words in lines no wider than the room.
-pub(super) fn broken(words: &str, room: f64) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
-    for word in words.split(' ') {
-        match lines.last_mut() {
-            Some(line) if width(&format!("{line} {word}"), FONT) <= room => {
-                line.push(' ');
-                line.push_str(word);
-            }
-            _ => lines.push(word.to_owned()),
-        }
-    }
-    lines
-}
-
-/// The letter that keys a callout.
-pub(super) fn letter(index: usize) -> String {
-    let letters = "abcdefghijklmnopqrstuvwxyz";
-    letters
-        .chars()
-        .nth(index)
-        .map_or_else(|| (index + 1).to_string(), |letter| letter.to_string())
-}
-
-pub(super) fn callout_marks(
-    order: &[&Callout],
-    sheet: &Paper,
-    column: f64,
-    view: &View,
-    taken: &mut Vec<Rect>,
-) -> Vec<Markup> {
-    let wanted: Vec<f64> = order
-        .iter()
-        .map(|callout| view.y(callout.point.y))
-        .collect();
-    let bottom = view.bottom().max(view.top + 40.0);
-    let places = spread(&wanted, LINE, EDGE + LINE, bottom);
-    order
-        .iter()
-        .zip(places)
-        .enumerate()
-        .map(|(i, (callout, y))| {
-            let (px, py) = view.point(callout.point);
-            let words = if sheet.keyed { letter(i) } else { callout.words.clone() };
-            taken.push(Rect::of(&words, column, y + FONT * 0.36, Anchor::Start, FONT));
-            let bend = (column - ELBOW).max(px);
-            html! {
-                polyline points=(format!("{},{} {},{} {},{}", number(px), number(py), number(bend), number(py), number(column - 3.0), number(y)))
-                    fill="none" stroke=(ink::SOFT) stroke-width="0.8" {}
-                circle cx=(number(px)) cy=(number(py)) r="1.8" fill=(ink::SOFT) {}
-                (lettered(column, y + FONT * 0.36, Anchor::Start, ink::INK, &words))
-            }
-        })
-        .collect()
-}
-
-pub(super) fn stroke(from: (f64, f64), to: (f64, f64)) -> Markup {
+pub(super) fn stroke(from: Place, to: Place) -> Markup {
     html! {
         line x1=(number(from.0)) y1=(number(from.1)) x2=(number(to.0)) y2=(number(to.1))
             stroke=(ink::SOFT) stroke-width="1" {}
     }
 }
 
-pub(super) fn hair(from: (f64, f64), to: (f64, f64)) -> Markup {
+/// The thin lines from what is measured to the dimension line.
+pub(super) fn hairs(lines: [(Place, Place); 2]) -> Markup {
+    strokes(lines, ink::SOFT, "0.5")
+}
+
+fn strokes(lines: [(Place, Place); 2], colour: &str, width: &str) -> Markup {
+    let path: String = lines
+        .iter()
+        .filter(|(from, to)| (from.0 - to.0).hypot(from.1 - to.1) > 0.01)
+        .map(|(from, to)| {
+            let [x1, y1, x2, y2] = [from.0, from.1, to.0, to.1].map(number);
+            format!("M{x1} {y1}L{x2} {y2}")
+        })
+        .collect();
     html! {
-        line x1=(number(from.0)) y1=(number(from.1)) x2=(number(to.0)) y2=(number(to.1))
-            stroke=(ink::SOFT) stroke-width="0.5" {}
+        @if !path.is_empty() { path d=(path) stroke=(colour) stroke-width=(width) {} }
     }
 }
 
@@ -109,20 +68,18 @@ pub(super) fn plate(rect: &Rect) -> Markup {
     }
 }
 
-/// The slanting stroke at the end of a dimension line.
-pub(super) fn tick(end: (f64, f64), along: (f64, f64)) -> Markup {
+/// The slanting strokes at the ends of a dimension line.
+pub(super) fn ticks(ends: [Place; 2], along: Place) -> Markup {
     let size = 4.0;
     let (dx, dy) = (
         (along.0 - along.1) * size * 0.7,
         (along.1 + along.0) * size * 0.7,
     );
-    html! {
-        line x1=(number(end.0 - dx)) y1=(number(end.1 - dy)) x2=(number(end.0 + dx)) y2=(number(end.1 + dy))
-            stroke=(ink::INK) stroke-width="1.4" {}
-    }
+    let slanting = ends.map(|(x, y)| ((x - dx, y - dy), (x + dx, y + dy)));
+    strokes(slanting, ink::INK, "1.4")
 }
 
-/// Words on the paper, with a rim that keeps lines off them.
+/// Words on the paper; their colour, where it is not that of ink, and their rim stand in `LETTERING`.
 pub(in super::super) fn lettered(
     x: f64,
     y: f64,
@@ -131,8 +88,7 @@ pub(in super::super) fn lettered(
     words: &str,
 ) -> Markup {
     html! {
-        text x=(number(x)) y=(number(y)) text-anchor=(anchor.word()) fill=(colour)
-            stroke=(ink::PAPER) stroke-width="4" stroke-linejoin="round" paint-order="stroke" { (words) }
+        text x=(number(x)) y=(number(y)) text-anchor=[anchor.word()] fill=[(colour != ink::INK).then_some(colour)] { (words) }
     }
 }
 
@@ -184,18 +140,25 @@ pub(super) fn shape_mark(shape: &Shape, view: &View) -> Markup {
                     stroke=(pen.stroke) stroke-width=(number(pen.width)) stroke-dasharray=[dashes(pen)] {}
             }
         }
-        Shape::Blocks(blocks, colour) => {
-            let mut path = String::new();
-            for (low, high) in blocks {
-                let (left, bottom) = view.point(*low);
-                let (right, top) = view.point(*high);
-                // A little more than its cell, so that no paper shows between two.
-                let (wide, high) = (right - left + 0.3, bottom - top + 0.3);
-                path.push_str(&format!(
-                    "M{left:.1} {top:.1}h{wide:.1}v{high:.1}h-{wide:.1}z"
-                ));
+        Shape::Regions(regions, pen) => {
+            let path: String = regions.iter().map(|region| view.closed(region)).collect();
+            let edged = pen.width > 0.0;
+            html! {
+                path d=(path) fill=(pen.fill) fill-rule="evenodd" stroke=[edged.then_some(pen.stroke)]
+                    stroke-width=[edged.then(|| number(pen.width))] {}
             }
-            html! { path d=(path) fill=(colour) {} }
+        }
+        Shape::Around(outline) => {
+            let far = 40.0;
+            let frame = format!(
+                "M{} {}H{}V{}H{}z",
+                number(view.left - far),
+                number(view.top - far),
+                number(view.right() + far),
+                number(view.bottom() + far),
+                number(view.left - far)
+            );
+            html! { path d=(frame + &view.closed(outline)) fill=(ink::PAPER) fill-rule="evenodd" {} }
         }
         Shape::Hole {
             centre,

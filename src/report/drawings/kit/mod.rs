@@ -5,13 +5,18 @@
 //! other words are moved until they stand free.
 
 mod board;
+mod callouts;
 mod dimension;
+mod dimension_mark;
 mod drawing;
+mod fit;
 pub(super) mod ink;
 mod lettering;
 mod marks;
+mod paper;
 mod scale_bar;
 mod shape;
+mod sheet;
 mod tracks;
 mod view;
 
@@ -19,6 +24,7 @@ pub(super) use board::{Board, Layout};
 pub(super) use dimension::Side;
 pub(crate) use drawing::Drawing;
 pub(super) use drawing::number;
+pub(crate) use lettering::LETTERING;
 pub(super) use lettering::{Anchor, FONT, Rect, settle, width};
 pub(super) use marks::lettered;
 pub(super) use shape::{Pen, Point, Shape, at};

@@ -2,9 +2,9 @@
 
 use maud::{Markup, html};
 
-use super::board::EDGE;
 use super::lettering::FONT;
 use super::marks::lettered;
+use super::paper::EDGE;
 use super::view::View;
 use super::{Anchor, ink, number};
 use crate::quantity::Units;

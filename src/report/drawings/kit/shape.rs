@@ -93,8 +93,10 @@ pub(in super::super) enum Shape {
     Area(Vec<Point>, Pen),
     /// A circle of a radius in millimetres.
     Circle(Point, f64, Pen),
-    /// Blocks of one colour, each between two corners.
-    Blocks(Vec<(Point, Point)>, &'static str),
+    /// Regions with their holes; they may run beyond what is seen of them.
+    Regions(Vec<Vec<Point>>, Pen),
+    /// Paper all round an outline, over what ran beyond it.
+    Around(Vec<Point>),
     /// A bolt hole of a diameter in millimetres; one that is not used is crossed out.
     Hole {
         centre: Point,
@@ -112,10 +114,8 @@ impl Shape {
             Shape::Circle(centre, radius, _) => {
                 vec![centre.by(-radius, -radius), centre.by(*radius, *radius)]
             }
-            Shape::Blocks(blocks, _) => blocks
-                .iter()
-                .flat_map(|(low, high)| [*low, *high])
-                .collect(),
+            // What is seen of them lies within something else.
+            Shape::Regions(..) | Shape::Around(_) => Vec::new(),
             Shape::Hole { centre, .. } => vec![*centre],
         }
     }

@@ -38,6 +38,29 @@ impl View {
         corners.join(" ")
     }
 
+    /// A closed outline as a path of steps in tenths of a unit, each from where the last one ended, so that
+    /// rounding does not add up.
+    pub(super) fn closed(&self, points: &[Point]) -> String {
+        let tenths = |value: f64| (value * 10.0).round() as i64;
+        let mut last = (0, 0);
+        let mut path = String::new();
+        for point in points {
+            let (x, y) = self.point(*point);
+            let place = (tenths(x), tenths(y));
+            let lead = if path.is_empty() { "M" } else { "l" };
+            if path.is_empty() || place != last {
+                let step = |tenths: i64| number(tenths as f64 / 10.0);
+                path.push_str(&format!(
+                    "{lead}{} {}",
+                    step(place.0 - last.0),
+                    step(place.1 - last.1)
+                ));
+            }
+            last = place;
+        }
+        path + "z"
+    }
+
     pub(super) fn right(&self) -> f64 {
         self.x(self.max.x)
     }

@@ -1,0 +1,164 @@
+//! The report as text: readable at 80 columns, with and without colour.
+
+mod layout;
+mod lookup;
+mod working;
+
+use super::{DEFERRAL, Report, counted};
+use crate::job::Sitting;
+use crate::rules::{Judged, Verdict};
+use layout::{INDENT, WIDTH, bold, fill, head, word};
+pub(super) use layout::{block, one_line, wrap};
+pub use lookup::{catalog_entry, catalog_list, explain_rule, rule_list};
+pub use working::work_text;
+use working::{rows, working_line};
+
+/// The whole report.
+pub fn text(report: &Report) -> String {
+    let rig = report.case.rig;
+    let mut out = wrap(&rig.title, "");
+    let invented = if rig.made_up {
+        " · an invented scenario"
+    } else {
+        ""
+    };
+    out.push_str(&format!("{}{invented}\n", rig.sitting.words()));
+    out.push_str(&format!("{}\n\n", "─".repeat(WIDTH)));
+    out.push_str(&bold(&wrap(&report.headline(), "")));
+    out.push_str(&wrap(&counts(report), ""));
+    let missing = report.missing().len();
+    if missing > 0 && rig.sitting != Sitting::Study {
+        out.push_str(&wrap(
+            &format!(
+                "Unmeasured is not pass: {} missing. `sternknee tape` prints how to take each.",
+                counted(missing, "reading is", "readings are")
+            ),
+            "",
+        ));
+    }
+    if rig.sitting == Sitting::Study {
+        section(&mut out, "answers", &mut report.answers(), report);
+    }
+    section(&mut out, "fails", &mut report.with(Verdict::Fail), report);
+    section(&mut out, "warns", &mut report.with(Verdict::Warn), report);
+    unmeasured(&mut out, report);
+    section(&mut out, "passes", &mut report.with(Verdict::Pass), report);
+    not_applicable(&mut out, report);
+    list(
+        &mut out,
+        "assumed",
+        report.assumed().iter().map(|text| text.show(report.units)),
+    );
+    list(
+        &mut out,
+        "cautions",
+        report.cautions().into_iter().map(str::to_owned),
+    );
+    out.push('\n');
+    out.push_str(&wrap(DEFERRAL, ""));
+    out
+}
+
+fn counts(report: &Report) -> String {
+    Verdict::ALL
+        .iter()
+        .map(|verdict| format!("{} {}", report.count(*verdict), verdict.word()))
+        .collect::<Vec<_>>()
+        .join(" · ")
+}
+
+fn section(
+    out: &mut String,
+    title: &str,
+    judged: &mut dyn Iterator<Item = &Judged>,
+    report: &Report,
+) {
+    let mut first = true;
+    for one in judged {
+        if first {
+            out.push_str(&head(title));
+            first = false;
+        }
+        finding(out, one, report);
+    }
+}
+
+fn finding(out: &mut String, judged: &Judged, report: &Report) {
+    let (rule, finding) = (judged.rule, &judged.finding);
+    let units = report.units;
+    let short = finding.verdict == Verdict::Pass && !report.explain;
+    out.push_str(&format!("  {}  {}\n", word(finding.verdict), rule.id));
+    out.push_str(&wrap(&finding.summary.show(units), INDENT));
+    let mut figures = Vec::new();
+    if let Some(found) = finding.found {
+        figures.push(format!("found {}", found.show(units)));
+    }
+    if let Some(limit) = finding.limit {
+        figures.push(format!("limit {}", limit.show(units)));
+    }
+    if let Some(margin) = finding.margin() {
+        figures.push(format!("margin {}", margin.show(units)));
+    }
+    if !figures.is_empty() {
+        out.push_str(&wrap(&figures.join(" · "), INDENT));
+    }
+    if let Some(remedy) = &finding.remedy {
+        out.push_str(&block("do", &remedy.show(units)));
+    }
+    if report.explain {
+        for table in &finding.tables {
+            out.push_str(&rows(table, units));
+        }
+        for line in finding.working.lines() {
+            out.push_str(&working_line(&line.show(units), line.meaning()));
+        }
+    }
+    out.push_str(&block("source", &rule.sources().join("; ")));
+    if !short {
+        out.push('\n');
+    }
+}
+
+fn unmeasured(out: &mut String, report: &Report) {
+    let study = report.case.rig.sitting == Sitting::Study;
+    let waiting: Vec<&Judged> = report
+        .with(Verdict::Unmeasured)
+        .filter(|judged| !(study && judged.finding.is_answer()))
+        .collect();
+    if waiting.is_empty() {
+        return;
+    }
+    out.push_str(&head(if study { "not asked" } else { "unmeasured" }));
+    if study {
+        let ids: Vec<&str> = waiting.iter().map(|judged| judged.rule.id).collect();
+        out.push_str(&wrap(&ids.join(", "), "  "));
+        return;
+    }
+    for judged in waiting {
+        finding(out, judged, report);
+    }
+    while out.ends_with("\n\n") {
+        out.pop();
+    }
+}
+
+fn not_applicable(out: &mut String, report: &Report) {
+    let mut lines = report.with(Verdict::NotApplicable).peekable();
+    if lines.peek().is_some() {
+        out.push_str(&head("not applicable"));
+    }
+    for judged in lines {
+        out.push_str(&format!("  {}\n", judged.rule.id));
+        out.push_str(&wrap(&judged.finding.summary.show(report.units), INDENT));
+    }
+}
+
+fn list(out: &mut String, title: &str, lines: impl Iterator<Item = String>) {
+    let mut lines = lines.peekable();
+    if lines.peek().is_some() {
+        out.push_str(&head(title));
+    }
+    for line in lines {
+        out.push_str(&fill(&line, "  - ", "    "));
+    }
+}
