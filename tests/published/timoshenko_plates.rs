@@ -166,8 +166,8 @@ fn finer_meshes_bring_the_deflection_to_the_series_value_and_the_stated_error_ho
             s.levels.last().unwrap().unknowns
         );
         assert!(s.converged && s.error <= relative);
-        // The statement is an estimate: it holds to a factor of two.
-        assert!(error <= relative && error <= 2.0 * s.error);
+        // The statement is an estimate: it holds to a factor of two and a half.
+        assert!(error <= relative && error <= 2.5 * s.error);
         seen.push(error);
     }
     assert!(seen[2] < 0.5 * seen[0], "{seen:?}");
