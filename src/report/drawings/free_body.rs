@@ -125,7 +125,7 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     let mut farthest: f64 = 0.0;
     for hung in &footing.hung {
         let weight = Measure::of(hung.mass).show(units);
-        let place = stern.side(stern.height + 120.0, hung.aft * 1e3);
+        let place = stern.side(stern.height + 120.0, 0.0).by(-hung.aft * 1e3, 0.0);
         let down = ARROW_MM * 0.5;
         arrow(
             &mut board,
@@ -141,7 +141,7 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     if farthest > 0.0 {
         let up = stern.height + 40.0;
         let from = stern.side(up, 0.0);
-        let to = from.by(-farthest * 1e3 * cos, -farthest * 1e3 * sin);
+        let to = from.by(-farthest * 1e3, 0.0);
         let words = format!(
             "{} aft",
             Measure::tape(Length::from_si(farthest)).show(units)
