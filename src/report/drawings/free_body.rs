@@ -125,7 +125,9 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     let mut farthest: f64 = 0.0;
     for hung in &footing.hung {
         let weight = Measure::of(hung.mass).show(units);
-        let place = stern.side(stern.height + 120.0, 0.0).by(-hung.aft * 1e3, 0.0);
+        let place = stern
+            .side(stern.height + 120.0, 0.0)
+            .by(-hung.aft * 1e3, 0.0);
         let down = ARROW_MM * 0.5;
         arrow(
             &mut board,

@@ -42,6 +42,8 @@ struct Laminate {
     compliance: Matrix3<f64>,
     /// Middle strain per curvature: `ε0 = −A⁻¹ B κ`, m.
     shift: Matrix3<f64>,
+    /// Stiffness of each ply in its plane, Pa.
+    plane: Vec<Matrix3<f64>>,
     /// For y and z: neutral height (m), strip bending stiffness (N·m), shear flow at each interface (N).
     strips: [Strip; 2],
 }
@@ -99,44 +101,48 @@ impl Layup {
 
     /// Stresses under moments `M_y, M_z, M_yz` (N·m per m) and shear forces `Q_y, Q_z` (N/m): for each ply at both its
     /// faces and where its through-thickness shear peaks.
-    pub fn stresses(&self, moment: [f64; 3], shear: [f64; 2]) -> Vec<PlyStress> {
-        let curvature = self.section.compliance * Vector3::from(moment);
-        let middle = self.section.shift * curvature;
-        let mut found = Vec::with_capacity(4 * self.plies.len());
-        for (ply, Ply { material, .. }) in self.plies.iter().enumerate() {
-            let (bottom, top) = (self.section.heights[ply], self.section.heights[ply + 1]);
-            let q = material.plane();
-            let [y, z] = &self.section.strips;
-            for x in [
-                bottom,
-                y.neutral.clamp(bottom, top),
-                z.neutral.clamp(bottom, top),
-                top,
-            ] {
-                let plane = q * (middle + x * curvature);
-                let through = [(y, q[(0, 0)], shear[0]), (z, q[(1, 1)], shear[1])].map(
-                    |(strip, modulus, force)| {
-                        force * strip.flow_at(ply, bottom, x, modulus) / strip.bending
-                    },
-                );
-                let plane = [plane[0], plane[1], plane[2]];
-                let utilisation = material.strength.utilisation(plane, through);
-                found.push(PlyStress {
-                    ply,
-                    x,
-                    plane,
-                    through,
-                    utilisation,
-                });
-            }
-        }
-        found
+    pub fn stresses(&self, moment: [f64; 3], shear: [f64; 2]) -> impl Iterator<Item = PlyStress> {
+        let section = &self.section;
+        let curvature = section.compliance * Vector3::from(moment);
+        let middle = section.shift * curvature;
+        let [y, z] = &section.strips;
+        self.plies
+            .iter()
+            .enumerate()
+            .flat_map(move |(ply, Ply { material, .. })| {
+                let (bottom, top) = (section.heights[ply], section.heights[ply + 1]);
+                let q = &section.plane[ply];
+                let within = |x: f64| (bottom < x && x < top).then_some(x);
+                [
+                    Some(bottom),
+                    within(y.neutral),
+                    within(z.neutral),
+                    Some(top),
+                ]
+                .into_iter()
+                .flatten()
+                .map(move |x| {
+                    let plane = q * (middle + x * curvature);
+                    let through = [(y, q[(0, 0)], shear[0]), (z, q[(1, 1)], shear[1])].map(
+                        |(strip, modulus, force)| {
+                            force * strip.flow_at(ply, bottom, x, modulus) / strip.bending
+                        },
+                    );
+                    let plane = [plane[0], plane[1], plane[2]];
+                    PlyStress {
+                        ply,
+                        x,
+                        plane,
+                        through,
+                        utilisation: material.strength.utilisation(plane, through),
+                    }
+                })
+            })
     }
 
     /// The stress nearest to its strength.
     pub fn worst(&self, moment: [f64; 3], shear: [f64; 2]) -> Option<PlyStress> {
         self.stresses(moment, shear)
-            .into_iter()
             .max_by(|a, b| a.utilisation.total_cmp(&b.utilisation))
     }
 }
@@ -172,6 +178,7 @@ impl Laminate {
             bending,
             compliance,
             shift,
+            plane: plies.iter().map(|p| p.material.plane()).collect(),
             strips,
         })
     }
