@@ -65,9 +65,9 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     let pen = Pen::of(ink::ALERT, 2.4);
     if load.force[0].abs() > longest * 0.02 {
         let word = if load.force[0] > 0.0 {
-            "pushes"
+            "pushes on it"
         } else {
-            "pulls"
+            "pulls off it"
         };
         let tail = middle.by(-square.0, -square.1);
         arrow(&mut board, tail, middle, pen);
@@ -78,9 +78,9 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     }
     if load.force[2].abs() > longest * 0.02 {
         let word = if load.force[2] > 0.0 {
-            "lifts"
+            "lifts along it"
         } else {
-            "weighs"
+            "presses down along it"
         };
         let head = middle.by(along.0, along.1);
         arrow(&mut board, middle, head, pen);
