@@ -7,9 +7,11 @@ mod core;
 mod fields;
 mod footing;
 mod grip;
+mod knees;
 mod parts;
 pub mod show;
 mod study;
+mod weakest;
 
 use uom::si::f64::{Ratio, Velocity};
 use uom::si::velocity::knot;
@@ -27,6 +29,7 @@ pub use core::{Core, FlexTest};
 pub use fields::Fields;
 pub use footing::{Driving, Footing, Hung, LoadCase};
 pub use grip::{PLATE_MATERIAL_YIELD, Part, Worst, plate_for};
+pub use knees::Knees;
 pub use parts::{PANEL_WORDS, ply, solved};
 pub use study::{BoltAnswer, PanelAnswer};
 
@@ -69,19 +72,6 @@ pub struct Laden {
     pub footings: Vec<Footing>,
     /// The panel.
     pub bent: Bent,
-}
-
-/// What knees do, in the new outfit's governing case.
-#[derive(Clone, Debug)]
-pub struct Knees {
-    /// Whether the transom has them; where not, `other` counts a pair at `places`.
-    pub there: bool,
-    /// Where a pair would stand, m to port.
-    pub places: Vec<Knee>,
-    /// Strength over stress, and deflection (m), as she is.
-    pub now: (f64, f64),
-    /// The same without the knees that are there, or with the pair that is not; `None` where it cannot stand.
-    pub other: Option<(f64, f64)>,
 }
 
 /// Slamming where nothing is known to reckon it from, in g. Common practice, no source.

@@ -20,6 +20,7 @@ mod layup;
 mod load;
 mod material;
 mod matrix;
+mod measured_stiffness;
 mod mesh;
 mod model;
 mod outline;
@@ -30,7 +31,7 @@ mod recover;
 mod reference;
 mod refine;
 mod solve;
-mod stiffness_test;
+
 mod support;
 mod vector;
 
@@ -38,9 +39,9 @@ pub use error::PanelError;
 pub use layup::{Layup, PlyStress};
 pub use load::{Load, Rect, couple};
 pub use material::{Material, Ply, Strength};
+pub use measured_stiffness::{scale_from_deflection, scale_of_region};
 pub use mesh::Mesh;
 pub use model::{EdgeSupport, Line, LineKind, Panel, PlateStiffness, Point, Region, Section};
 pub use reaction::{Reaction, Resultant, SupportPart};
 pub use recover::{SectionForces, Utilisation};
 pub use solve::{Accuracy, Level, Solution, Solved, Wanted};
-pub use stiffness_test::{scale_from_deflection, scale_of_region};
