@@ -2,7 +2,7 @@
 
 use super::board::Board;
 use super::footing::{Footing, LoadCase};
-use super::weakest::weakest;
+use super::weakest::{places, weakest};
 use super::{Laden, NoStrength};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
@@ -21,6 +21,8 @@ const FOR_STRESS: Accuracy = Accuracy {
     fields: 0.25,
     most_unknowns: 30_000,
 };
+/// Cases whose use of the strength is at least this part of the leading one's may turn out to lead on a finer mesh.
+const CONTENDING: f64 = 0.8;
 /// What the case of ordinary running that moves the panel most is solved to.
 const FOR_DEFLECTION: Accuracy = Accuracy {
     relative: 0.05,
@@ -95,9 +97,10 @@ impl Laden {
         };
         let solved = panel
             .solve_all(&sets, |solved| {
-                shown
-                    .leading(solved, &cases)
-                    .map_or_else(|_| Wanted::default(), |leading| leading.wanted(board))
+                shown.leading(solved, &cases).map_or_else(
+                    |_| Wanted::default(),
+                    |leading| leading.wanted(board, &panel),
+                )
             })
             .map_err(unfit)?;
         let leading = shown.leading(&solved, &cases)?;
@@ -157,10 +160,20 @@ struct Leading {
 }
 
 impl Leading {
-    fn wanted(&self, board: &Board) -> Wanted {
+    /// Where the cases are worst that come near to the leading one.
+    fn near(&self) -> Vec<Point> {
+        let least = CONTENDING * self.worst[self.stress].1.utilisation;
+        let near = self
+            .worst
+            .iter()
+            .filter(|(_, stress)| stress.utilisation >= least);
+        near.map(|(at, _)| *at).collect()
+    }
+
+    fn wanted(&self, board: &Board, panel: &Panel) -> Wanted {
         Wanted {
             sets: vec![(self.stress, FOR_STRESS), (self.deflection, FOR_DEFLECTION)],
-            places: vec![(self.worst[self.stress].0, board.thickness())],
+            places: places(board, panel, &self.near()),
         }
     }
 }
@@ -189,8 +202,8 @@ impl Shown<'_> {
     }
 
     fn worst(&self, solved: &Solved, set: usize) -> Result<(Point, PlyStress), NoStrength> {
-        let places = solved.section_forces(set);
-        weakest(self.board, self.panel, places, &self.sets[set])
+        let forces = solved.section_forces(set);
+        weakest(self.board, self.panel, forces, &self.sets[set])
             .ok_or_else(|| NoStrength::Unfit(say!("The panel shows no stress to judge.")))
     }
 }
@@ -213,11 +226,14 @@ pub(super) fn on_another(
     let solved = panel
         .solve_all(&sets, |solved| Wanted {
             sets: vec![(0, FOR_COMPARISON)],
-            places: shown
-                .worst(solved, 0)
-                .map(|(at, _)| (at, board.thickness()))
-                .into_iter()
-                .collect(),
+            places: {
+                let read: Vec<Point> = shown
+                    .worst(solved, 0)
+                    .map(|(at, _)| at)
+                    .into_iter()
+                    .collect();
+                places(board, panel, &read)
+            },
         })
         .map_err(unfit)?;
     Ok(Effect {

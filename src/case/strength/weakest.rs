@@ -3,6 +3,9 @@
 use super::board::Board;
 use crate::physics::strength::panel::{LineKind, Load, Panel, PlyStress, Point, SectionForces};
 
+/// Reach of the fine mesh about a kink, in thicknesses of the panel: stress is read from one outwards.
+const ABOUT_KINKS: f64 = 1.5;
+
 /// The place nearest to its strength, a thickness away from the corners of the outline and the ends of lines: nearer by, a
 /// plate's theory knows no stress, and real corners are rounded. Shear through the thickness counts a thickness away from
 /// loads and supports, as timber design takes it (NDS 3.4.3.1, value from memory), and from free edges, where the plate
@@ -15,12 +18,7 @@ pub(super) fn weakest(
 ) -> Option<(Point, PlyStress)> {
     let layup = panel.section.layup.as_ref()?;
     let near = board.thickness();
-    let kinks: Vec<Point> = panel
-        .outline
-        .iter()
-        .copied()
-        .chain(panel.lines.iter().flat_map(|line| [line.from, line.to]))
-        .collect();
+    let kinks = kinks(panel);
     let clear = |p: Point| {
         kinks
             .iter()
@@ -66,6 +64,24 @@ pub(super) fn weakest(
         }
     }
     worst
+}
+
+/// Corners of the outline and ends of lines.
+fn kinks(panel: &Panel) -> Vec<Point> {
+    let ends = panel.lines.iter().flat_map(|line| [line.from, line.to]);
+    panel.outline.iter().copied().chain(ends).collect()
+}
+
+/// Where the mesh must be as fine as the panel is thick, whatever its errors say: about kinks, whose stress a coarse triangle
+/// does not show, and where stress is read.
+pub(super) fn places(board: &Board, panel: &Panel, read: &[Point]) -> Vec<(Point, f64)> {
+    let thickness = board.thickness();
+    let about = kinks(panel)
+        .into_iter()
+        .map(|kink| (kink, ABOUT_KINKS * thickness));
+    about
+        .chain(read.iter().map(|at| (*at, thickness)))
+        .collect()
 }
 
 fn from_segment(p: Point, a: Point, b: Point) -> f64 {
