@@ -22,7 +22,7 @@ const FOR_STRESS: Accuracy = Accuracy {
     most_unknowns: 30_000,
 };
 /// Cases whose use of the strength is at least this part of the leading one's may turn out to lead on a finer mesh.
-const CONTENDING: f64 = 0.8;
+const CONTENDING: f64 = 0.9;
 /// What the case of ordinary running that moves the panel most is solved to.
 const FOR_DEFLECTION: Accuracy = Accuracy {
     relative: 0.05,

@@ -4,7 +4,7 @@ use super::board::Board;
 use crate::physics::strength::panel::{LineKind, Load, Panel, PlyStress, Point, SectionForces};
 
 /// Reach of the fine mesh about a kink, in thicknesses of the panel: stress is read from one outwards.
-const ABOUT_KINKS: f64 = 1.5;
+const ABOUT_KINKS: f64 = 2.0;
 
 /// The place nearest to its strength, a thickness away from the corners of the outline and the ends of lines: nearer by, a
 /// plate's theory knows no stress, and real corners are rounded. Shear through the thickness counts a thickness away from
