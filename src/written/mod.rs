@@ -219,6 +219,7 @@ fn can_go_on(code: &ron::Error) -> bool {
             | E::InvalidValueForType { .. }
             | E::IntegerOutOfBounds
             | E::ExpectedString
+            | E::ExpectedIdentifier
             | E::ExpectedBoolean
             | E::ExpectedInteger
             | E::ExpectedFloat
