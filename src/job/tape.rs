@@ -156,7 +156,7 @@ measurements! {
     ENGINE_SWING = "engines_on[].sheet", "the engine's tilt, steering and powerhead", "mounting sheet",
         "full_tilt, steering, transom_angle, width, height, forward_at_full_tilt, height_at_full_tilt; an engine described in place needs its trim, propeller_diameter and plate_to_propeller_shaft too", "1/4 in";
     BOLT_TORQUE = "engines_on[].bolts.torque", "torque of the mounting bolts", "nuts inside the transom",
-        "a torque wrench, the nut just moving", "2 lbf·ft";
+        "a torque wrench, the nut just moving; before the engines hang, the torque that they shall get", "2 lbf·ft";
     ITEM_WEIGHT = "goes_on[].weight", "weight of what goes on or comes off with the engines", "a scale, or its papers",
         "everything of that name together", "1 lb";
 }

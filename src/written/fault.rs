@@ -210,8 +210,11 @@ pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError
             Some("fields are separated by commas: length: \"16 ft\", beam: \"7 ft\"".to_owned()),
         ),
         E::ExpectedIdentifier => (
-            "the name of a field or a word expected".to_owned(),
-            Some("such as length: \"16 ft\"".to_owned()),
+            "a word without quotes, or the name of a field, expected".to_owned(),
+            Some(
+                "such as none, or floor(\"12 in\"); `sternknee start FILE` writes every field's form"
+                    .to_owned(),
+            ),
         ),
         E::ExpectedMapColon => (
             "a colon expected between a field's name and its value".to_owned(),
@@ -224,6 +227,10 @@ pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError
         E::ExpectedStructLike | E::ExpectedNamedStructLike(_) => (
             "fields in parentheses expected".to_owned(),
             Some("such as (length: \"16 ft\")".to_owned()),
+        ),
+        E::ExpectedInteger => (
+            "a whole number without quotes expected".to_owned(),
+            Some("such as 6".to_owned()),
         ),
         E::ExpectedBoolean => ("true or false expected".to_owned(), None),
         E::UnexpectedChar(c) => (

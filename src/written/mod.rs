@@ -153,7 +153,7 @@ pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
             }
         }
         let blanked = faults.len() < MOST_FAULTS
-            && can_go_on(&error.code)
+            && (can_go_on(&error.code) || is_reading_for_word(&copy, &error))
             && page
                 .places
                 .entry(&path, &error.span, &page.text)
@@ -226,6 +226,12 @@ fn can_go_on(code: &ron::Error) -> bool {
             | E::ExpectedNamedStructLike(_)
             | E::ExpectedStructLike
     )
+}
+
+/// Whether a reading in quotes stands where a word belongs, such as `splash_well: "12 in"`: the notation is whole there.
+fn is_reading_for_word(text: &str, error: &ron::error::SpannedError) -> bool {
+    matches!(error.code, ron::Error::ExpectedIdentifier)
+        && text[places::byte_of(text, error.span.start)..].starts_with('"')
 }
 
 /// Replaces the entry by spaces, line breaks kept so that every other place stays where it was.

@@ -132,6 +132,11 @@ const BAD: &[(&str, &str, &str)] = &[
     ),
     ("misspelt-word", "a word misspelt", "(steering: tillr)"),
     (
+        "reading-for-word",
+        "a reading where a word belongs, and a misspelt word behind it",
+        r#"(transom: (splash_well: "12 in"), steering: tillr)"#,
+    ),
+    (
         "word-without-its-reading",
         "a side without its distance",
         r#"(engines_on: [(described: (power: "90 hp"), at: [port()])])"#,

@@ -65,8 +65,9 @@ fn an_old_hole_is_used_again_or_three_diameters_away() {
         assert_eq!(found.verdict, expected, "{y} {below} {diameter}");
         if expected == Pass {
             let text = found.summary.show(Units::Us);
-            assert!(
-                text.contains(&format!("{reused} old hole")),
+            assert_eq!(
+                text.contains("one old hole"),
+                reused == 1,
                 "{y} {below}: {text}"
             );
         }

@@ -203,7 +203,7 @@ fn the_launchs_soft_core_lowers_its_factor_names_the_next_test_and_refers_on() {
     assert!(matches!(finding.verdict, Verdict::Warn | Verdict::Fail));
     let words = super::remedy(&finding);
     assert!(
-        words.contains("measure its flex") && words.contains("licensed"),
+        words.contains("Measure its flex") && words.contains("licensed"),
         "{words}"
     );
 }

@@ -186,7 +186,9 @@ pub(super) fn unmeasured(report: &Report) -> Markup {
                 h2 id="unmeasured" { "What is still unmeasured" }
                 p {
                     "Unmeasured is not pass. " (counted(missing.len(), "reading is", "readings are"))
-                    " missing; " b { "next: " } "take them, those at the top first, write them into the job and judge it again."
+                    " missing; " b { "next: " }
+                    @if missing.len() == 1 { "take it, and have her judged again." }
+                    @else { "take them, those at the top first, and have her judged again." }
                 }
                 table {
                     caption class="soft" { "Readings to take" }

@@ -62,6 +62,13 @@ pub fn catalog_entry(catalog: &Catalog, name: &str) -> Option<String> {
 /// Names of a catalog's entries under a head, with what each is.
 fn catalog_entries<T>(title: &str, entries: &[Entry<T>]) -> String {
     let mut out = head(title);
+    let shared = shared_ending(entries);
+    if !shared.is_empty() {
+        out.push_str(&wrap(
+            &format!("All of them: {}.", shared.trim_start_matches("; ")),
+            "  ",
+        ));
+    }
     let widest = entries
         .iter()
         .map(|entry| entry.name.chars().count())
@@ -70,7 +77,25 @@ fn catalog_entries<T>(title: &str, entries: &[Entry<T>]) -> String {
     for entry in entries {
         let first = format!("  {:<widest$}  ", printable(&entry.name));
         let rest = " ".repeat(widest + 4);
-        out.push_str(&fill(&entry.about, &first, &rest));
+        let own = entry.about.strip_suffix(shared).unwrap_or(&entry.about);
+        out.push_str(&fill(own, &first, &rest));
     }
     out
+}
+
+/// The clauses at the end of every entry's words that all entries share, from their semicolon on: said once, they
+/// need not be read under every name.
+fn shared_ending<T>(entries: &[Entry<T>]) -> &str {
+    let [first, others @ ..] = entries else {
+        return "";
+    };
+    if others.is_empty() {
+        return "";
+    }
+    first
+        .about
+        .match_indices("; ")
+        .map(|(at, _)| &first.about[at..])
+        .find(|ending| others.iter().all(|entry| entry.about.ends_with(ending)))
+        .unwrap_or("")
 }

@@ -79,10 +79,16 @@ fn judge(case: &Case) -> Finding {
         Some(complaint) => complaint.into_finding(more),
         None => Finding::new(
             Verdict::Pass,
-            say!(
-                "The bolt pattern fits the cutout and clears the splash-well; {} old holes can be used again.",
-                reused
-            ),
+            match reused {
+                0 => Text::from("The bolt pattern fits the cutout and clears the splash-well."),
+                1 => Text::from(
+                    "The bolt pattern fits the cutout and clears the splash-well; one old hole can be used again.",
+                ),
+                more => say!(
+                    "The bolt pattern fits the cutout and clears the splash-well; {} old holes can be used again.",
+                    more
+                ),
+            },
         ),
     };
     finding.table(Table::new(

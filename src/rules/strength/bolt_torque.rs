@@ -2,7 +2,7 @@
 
 use uom::si::f64::{Force, Length, Ratio};
 
-use super::ready;
+use super::{CORE_FIRST, ready};
 use crate::case::Case;
 use crate::case::strength::{Footing, Laden, Strength};
 use crate::job::{ThreadState, tape};
@@ -10,6 +10,7 @@ use crate::physics::strength::bolts::{
     Condition, PRELOAD_OF_PROOF, crushing_capacity, nut_factor, preload, tightening_torque,
     washer_area,
 };
+use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
 use crate::rig::Missing;
 use crate::rules::rule::{given, rule};
@@ -166,6 +167,16 @@ fn one(footing: &Footing, strength: &Strength) -> Finding {
             say!("{} stretches the bolts of the {} for good.", found, name),
         )
         .remedy(advice)
+    } else if given.value > most && strength.left() != KnockDown::SOUND {
+        Finding::new(
+            Verdict::Warn,
+            say!(
+                "{} is more than what is left of the core under the nuts of the {} bears.",
+                found,
+                name
+            ),
+        )
+        .remedy(Text::from(CORE_FIRST))
     } else if given.value > most {
         Finding::new(
             Verdict::Warn,

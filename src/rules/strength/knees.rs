@@ -99,16 +99,23 @@ fn judge(case: &Case) -> Finding {
             .then(say!(" would make it about {}.", factor(other)));
         if now >= DESIGN_FACTOR {
             Finding::new(Verdict::Pass, summary)
-        } else if other > WORTH * now {
+        } else if other >= DESIGN_FACTOR {
             Finding::new(Verdict::Warn, summary).remedy(
                 say!("Fit ")
                     .then(pair)
                     .then(Text::from(", tied to the stringers.")),
             )
         } else {
-            Finding::new(Verdict::Warn, summary).remedy(Text::from(
-                "Knees there do little: build the transom up as strength/panel-stress says.",
-            ))
+            let worth = if other > WORTH * now {
+                "Knees there help but are not enough"
+            } else if other >= now {
+                "Knees there do little"
+            } else {
+                "Knees there gather the bending beside them and do harm alone"
+            };
+            Finding::new(Verdict::Warn, summary).remedy(
+                Text::from(worth).then(Text::from(": first do as strength/panel-stress says.")),
+            )
         }
     };
     finding.against(factor(now), limit).table(table)

@@ -32,6 +32,7 @@ use super::{Finding, Limit, Verdict};
 use crate::case::Case;
 use crate::case::strength::show::{force, ratio, times};
 use crate::case::strength::{Footing, Laden, NoStrength, Part, Strength, Worst};
+use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Rig;
 use crate::working::{Sheet, Table};
@@ -118,8 +119,17 @@ fn by_case(
     Table::new(title, &["case", "before", "after", "after / before"], rows)
 }
 
+/// What comes before any plate, knee or layer where the core was found soft.
+const CORE_FIRST: &str =
+    "Settle the core first, as strength/soft-core says; build nothing on it before.";
+
 /// The remedy of a transom that must be so many times as thick.
+///
+/// A core that was found soft is no ground to build on: thickness reckoned from what is left of it would be nonsense.
 fn build_up(strength: &Strength, times: f64) -> Text {
+    if strength.left() != KnockDown::SOUND {
+        return Text::from(CORE_FIRST);
+    }
     let step = inches(BUILD_UP_STEP_IN).si();
     let more = strength.board.thickness() * (times - 1.0);
     say!(

@@ -6,6 +6,7 @@ use super::{build_up, by_case, ready};
 use crate::case::Case;
 use crate::case::strength::show::{force, length, place};
 use crate::case::strength::{Board, Laden, Strength, solved};
+use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -106,7 +107,8 @@ fn free_width(board: &Board) -> f64 {
 
 fn remedy(strength: &Strength, moved: f64, allowed: f64) -> Text {
     let knees = &strength.knees;
-    if !knees.there
+    if strength.left() == KnockDown::SOUND
+        && !knees.there
         && let (Some((_, with)), Some(knee)) = (knees.other, knees.places.first())
         && with.abs() / knees.now.1.abs().max(f64::MIN_POSITIVE) * moved <= allowed
     {

@@ -125,20 +125,18 @@ fn parts(rig: &Rig, strength: &Strength) -> Vec<(&'static str, f64, f64)> {
 /// What to test next, nearest to hand first, and to whom to go.
 fn next_test(core: &Core) -> Text {
     let refer = Text::from(
-        " Hang nothing heavier on it meanwhile. Whether it is opened, dried or rebuilt is for a licensed surveyor and a licensed marine technician to say, with a core sample.",
+        " Hang nothing heavier on it meanwhile. Whether it is opened, dried or rebuilt is for a licensed surveyor and a licensed marine technician to say, by a core sample.",
     );
     if !core.percussion && core.flex.is_none() && !core.moisture {
-        return Text::from("Next, sound the whole transom with a plastic hammer a hand apart, and put a moisture meter beside it.").then(flex(core)).then(refer);
+        return Text::from("Sound the whole transom with a plastic hammer a hand apart, and put a moisture meter beside it.").then(flex(core)).then(refer);
     }
     if core.flex.is_none() && core.test.is_none() {
-        return Text::from("Next comes a core sample, bored from inside at the lower bolts and sealed again: this transom is too stiff for its flex to be read.").then(refer);
+        return Text::from("Have a core sample bored from inside at the lower bolts, and sealed again: this transom is too stiff for its flex to be read.").then(refer);
     }
     if core.flex.is_none() {
-        return Text::from("Next, measure its flex.")
-            .then(flex(core))
-            .then(refer);
+        return Text::from("Measure its flex.").then(flex(core)).then(refer);
     }
-    Text::from("The flex is measured; next comes a core sample, bored from inside at the lower bolts and sealed again.").then(refer)
+    Text::from("The flex is measured: have a core sample bored from inside at the lower bolts, and sealed again.").then(refer)
 }
 
 fn flex(core: &Core) -> Text {
@@ -147,7 +145,7 @@ fn flex(core: &Core) -> Text {
     };
     let tape = |metres: f64| Measure::tape(Length::from_si(metres));
     say!(
-        " Tilt the {} until its leg is level, hang {} on the gearcase {} aft of the transom, and read the top edge with a dial gauge or a rule from the splash-well: a sound transom of this lay-up moves {}; write what it moves under structure.flex.",
+        " Tilt the {} until its leg is level, hang {} on the gearcase {} aft of the transom, and read the top edge with a dial gauge from the splash-well: a sound transom of this lay-up moves {}. Write down what this one moves.",
         test.engine.as_str(),
         Measure::of(Mass::from_si(FlexTest::WEIGHT)),
         tape(test.arm),

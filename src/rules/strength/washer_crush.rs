@@ -2,10 +2,11 @@
 
 use uom::si::f64::{Force, Length};
 
-use super::{DESIGN_FACTOR, Judged, at_bolts, beside, capacity_sheet, ready};
+use super::{CORE_FIRST, DESIGN_FACTOR, Judged, at_bolts, beside, capacity_sheet, ready};
 use crate::case::Case;
 use crate::case::strength::{PLATE_MATERIAL_YIELD, Part, Strength, plate_for};
 use crate::physics::strength::bolts::{bearing_under_washer, washer_area};
+use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Verdict};
@@ -117,6 +118,9 @@ fn plate(judged: &Judged, strength: &Strength) -> Text {
             .iter()
             .any(|b| (a.y - b.y).hypot(a.z - b.z) < across.max(punched))
     });
+    if near && strength.left() != KnockDown::SOUND {
+        return Text::from(CORE_FIRST);
+    }
     if near {
         return say!(
             "The bolts of the {} stand too near each other for any plate to spread their pull: spread it over {} bolts or more.",

@@ -107,7 +107,7 @@ fn judge(case: &Case) -> Finding {
             ),
         )
         .remedy(Text::from(
-            "Tell the owner, and leave gear ashore when she is full.",
+            "Leave gear ashore when she is full, and see that whoever runs her knows it.",
         ))
     } else {
         Finding::new(
