@@ -248,13 +248,8 @@ fn a_measured_deflection_gives_back_the_stiffness_it_came_from() {
 
     let mut patch = transom();
     patch.regions[0].section.stiffness = patch.regions[0].section.stiffness.scaled(0.35);
-    let coarse = Accuracy {
-        relative: f64::INFINITY,
-        fields: f64::INFINITY,
-        ..Accuracy::default()
-    };
     let seen = patch
-        .solve(&pull, coarse)
+        .solve(&pull, Accuracy::default())
         .unwrap()
         .deflection_at(at)
         .unwrap();
@@ -262,6 +257,6 @@ fn a_measured_deflection_gives_back_the_stiffness_it_came_from() {
         "soft patch",
         scale_of_region(&sound, 0, &pull, at, seen).unwrap(),
         0.35,
-        1e-6,
+        0.03,
     );
 }

@@ -1,7 +1,7 @@
 //! A soft core: by how much a surveyor's reading lowers stiffness and strength.
 //!
 //! All factors here are common practice, no source: they rank a reading, and a core sample or a measured flex
-//! overrules them. The measured flex goes through [`super::panel::scale_from_deflection`].
+//! overrules them. The measured flex goes through [`super::panel::scale_of_part`].
 
 /// What the hammer says.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

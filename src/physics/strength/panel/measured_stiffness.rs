@@ -58,16 +58,16 @@ pub fn scale_from_deflection(
 
 /// Bounds between which the stiffness of a region is sought, as parts of the sound one.
 const SCALES: [f64; 2] = [1e-3, 1e2];
-/// Halvings of the logarithm of the scale; 30 leave one part in 10⁸.
-const HALVINGS: usize = 30;
+/// Halvings of the logarithm of the scale; 24 leave one part in 10⁶.
+const HALVINGS: usize = 24;
 
-/// As [`scale_from_deflection`], but only region `region` (a soft patch) is softened; the rest is sound.
+/// As [`scale_from_deflection`], but only a part of the panel is softened: `softened` gives the panel with that part's
+/// stiffness times a scale.
 ///
-/// Errors: those of [`Panel::solve`]; no such region; [`PanelError::NoScale`] where no scale between a thousandth and a
+/// Errors: those of `softened` and of [`Panel::solve`]; [`PanelError::NoScale`] where no scale between a thousandth and a
 /// hundredfold explains the reading.
-pub fn scale_of_region(
-    panel: &Panel,
-    region: usize,
+pub fn scale_of_part(
+    softened: impl Fn(f64) -> Result<Panel, PanelError>,
     loads: &[Load],
     at: Point,
     measured: f64,
@@ -77,28 +77,21 @@ pub fn scale_of_region(
             what: "the measured deflection",
         });
     }
-    let sound = panel
-        .regions
-        .get(region)
-        .ok_or(PanelError::Region { index: region })?
-        .section
-        .stiffness;
-    // One mesh for all trials, so that the deflection is a smooth function of the scale.
-    let accuracy = Accuracy {
-        relative: f64::INFINITY,
-        fields: f64::INFINITY,
-        ..Accuracy::default()
+    let moved = |scale: f64, relative: f64| -> Result<f64, PanelError> {
+        let accuracy = Accuracy {
+            relative,
+            fields: f64::INFINITY,
+            ..Accuracy::default()
+        };
+        let solution = softened(scale)?.solve(loads, accuracy)?;
+        Ok(solution.deflection_at(at).unwrap_or(0.0).abs())
     };
-    let mut panel = panel.clone();
-    let mut excess = |scale: f64| -> Result<f64, PanelError> {
-        panel.regions[region].section.stiffness = sound.scaled(scale);
-        Ok(panel
-            .solve(loads, accuracy)?
-            .deflection_at(at)
-            .unwrap_or(0.0)
-            .abs()
-            - measured.abs())
-    };
+    // All trials stay on the first mesh, so that the deflection is a smooth function of the scale; what that mesh misses of a
+    // sound panel it is taken to miss of a soft one.
+    let reading =
+        measured.abs() * moved(1.0, f64::INFINITY)? / moved(1.0, Accuracy::default().relative)?;
+    let excess =
+        |scale: f64| -> Result<f64, PanelError> { Ok(moved(scale, f64::INFINITY)? - reading) };
     let [mut low, mut high] = SCALES.map(f64::ln);
     if excess(SCALES[0])? < 0.0 || excess(SCALES[1])? > 0.0 {
         return Err(PanelError::NoScale {
@@ -115,4 +108,28 @@ pub fn scale_of_region(
         }
     }
     Ok((0.5 * (low + high)).exp())
+}
+
+/// As [`scale_of_part`] for region `region`, a soft patch; the rest is sound.
+///
+/// Errors: as there; no such region.
+pub fn scale_of_region(
+    panel: &Panel,
+    region: usize,
+    loads: &[Load],
+    at: Point,
+    measured: f64,
+) -> Result<f64, PanelError> {
+    let sound = panel
+        .regions
+        .get(region)
+        .ok_or(PanelError::Region { index: region })?
+        .section
+        .stiffness;
+    let softened = |scale: f64| {
+        let mut panel = panel.clone();
+        panel.regions[region].section.stiffness = sound.scaled(scale);
+        Ok(panel)
+    };
+    scale_of_part(softened, loads, at, measured)
 }
