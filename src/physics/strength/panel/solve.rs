@@ -37,6 +37,8 @@ impl Default for Accuracy {
 const MARKED_SHARE: f64 = 0.6;
 /// About how many times more unknowns the next mesh may have.
 const GROWTH: usize = 2;
+/// A mesh of more triangles is made no finer near places alone.
+const MOST_TRIANGLES: usize = 10_000;
 /// Triangles whose longest side is shorter than this part of the panel's extent are left whole: half a millimetre on a
 /// transom, far less than its thickness.
 const SMALLEST_SIDE: f64 = 2e-4;
@@ -155,7 +157,7 @@ impl Panel {
                     asked.push((set, accuracy));
                 }
             }
-            let coarse = solved.coarse_near(&places);
+            let coarse = coarse_near(&solved.stage.mesh, &places);
             if asked.len() == before && coarse.is_empty() {
                 return Ok(solved);
             }
@@ -169,10 +171,17 @@ impl Panel {
                 }
                 marked.sort_unstable();
                 marked.dedup();
-                let finer = refine::divide(&solved.stage.mesh, &marked);
+                let mut finer = refine::divide(&solved.stage.mesh, &marked);
+                // Where it must be fine whatever comes, nothing is solved in between.
+                loop {
+                    marked = coarse_near(&finer, &places);
+                    if marked.is_empty() || finer.triangles.len() > MOST_TRIANGLES {
+                        break;
+                    }
+                    finer = refine::divide(&finer, &marked);
+                }
                 solved.stage = solved.plate.stage(finer)?;
                 solved.bend(loads, &seen)?;
-                marked = solved.coarse_near(&places);
             }
             solved.bend(loads, &others)?;
             if solved.is_large(&asked) {
@@ -192,19 +201,6 @@ impl Solved<'_> {
             self.sets[*set].bent = bent;
         }
         Ok(())
-    }
-
-    /// Triangles near these places that are larger than is wanted there.
-    fn coarse_near(&self, places: &[(Point, f64)]) -> Vec<usize> {
-        let mesh = &self.stage.mesh;
-        (0..mesh.triangles.len())
-            .filter(|&t| {
-                let side = mesh.longest_side(t);
-                places.iter().any(|(at, reach)| {
-                    side > *reach && distance_to_triangle(mesh.corners(t), *at) <= *reach
-                })
-            })
-            .collect()
     }
 
     /// Whether no finer mesh is allowed.
@@ -304,6 +300,18 @@ impl Solved<'_> {
             mesh: mesh.clone(),
         }
     }
+}
+
+/// Triangles near these places that are larger than is wanted there.
+fn coarse_near(mesh: &Mesh, places: &[(Point, f64)]) -> Vec<usize> {
+    (0..mesh.triangles.len())
+        .filter(|&t| {
+            let side = mesh.longest_side(t);
+            places.iter().any(|(at, reach)| {
+                side > *reach && distance_to_triangle(mesh.corners(t), *at) <= *reach
+            })
+        })
+        .collect()
 }
 
 /// The fewest triangles that hold [`MARKED_SHARE`] of all weights.
