@@ -2,7 +2,7 @@
 
 use super::board::Board;
 use super::footing::{Footing, LoadCase};
-use super::weakest::{places, weakest};
+use super::weakest::{strained_kinks, weakest};
 use super::{Laden, NoStrength};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
@@ -17,23 +17,20 @@ const STRIP_IN: f64 = 1.5;
 /// What the case nearest to the panel's strength is solved to. Where the stress is read the mesh is as fine as the panel is
 /// thick besides: so it moves by no more than about 3 % on meshes far finer.
 const FOR_STRESS: Accuracy = Accuracy {
-    relative: 0.05,
-    fields: 0.25,
+    relative: 0.1,
+    fields: 0.3,
     most_unknowns: 30_000,
 };
 /// Cases whose use of the strength is at least this part of the leading one's may turn out to lead on a finer mesh.
 const CONTENDING: f64 = 0.9;
 /// What the case of ordinary running that moves the panel most is solved to.
 const FOR_DEFLECTION: Accuracy = Accuracy {
-    relative: 0.05,
+    relative: 0.1,
     fields: f64::INFINITY,
     most_unknowns: 30_000,
 };
 /// What a panel is solved to that she does not have: with knees, without, with a sound core.
-const FOR_COMPARISON: Accuracy = Accuracy {
-    relative: 0.1,
-    ..FOR_DEFLECTION
-};
+const FOR_COMPARISON: Accuracy = FOR_DEFLECTION;
 /// The panel of an outfit.
 #[derive(Clone, Debug)]
 pub struct Bent {
@@ -99,7 +96,7 @@ impl Laden {
             .solve_all(&sets, |solved| {
                 shown.leading(solved, &cases).map_or_else(
                     |_| Wanted::default(),
-                    |leading| leading.wanted(board, &panel),
+                    |leading| leading.wanted(&shown, solved),
                 )
             })
             .map_err(unfit)?;
@@ -170,10 +167,14 @@ impl Leading {
         near.map(|(at, _)| *at).collect()
     }
 
-    fn wanted(&self, board: &Board, panel: &Panel) -> Wanted {
+    fn wanted(&self, shown: &Shown, solved: &Solved) -> Wanted {
+        let leading = self.worst[self.stress].1.utilisation;
+        let mut places = shown.places(solved, self.stress, leading);
+        let thickness = shown.board.thickness();
+        places.extend(self.near().into_iter().map(|at| (at, thickness)));
         Wanted {
             sets: vec![(self.stress, FOR_STRESS), (self.deflection, FOR_DEFLECTION)],
-            places: places(board, panel, &self.near()),
+            places,
         }
     }
 }
@@ -201,6 +202,12 @@ impl Shown<'_> {
         })
     }
 
+    /// Where the mesh must be fine about kinks.
+    fn places(&self, solved: &Solved, set: usize, leading: f64) -> Vec<(Point, f64)> {
+        let forces = solved.section_forces(set);
+        strained_kinks(self.board, self.panel, forces, leading)
+    }
+
     fn worst(&self, solved: &Solved, set: usize) -> Result<(Point, PlyStress), NoStrength> {
         let forces = solved.section_forces(set);
         weakest(self.board, self.panel, forces, &self.sets[set])
@@ -224,16 +231,16 @@ pub(super) fn on_another(
         sets: &sets,
     };
     let solved = panel
-        .solve_all(&sets, |solved| Wanted {
-            sets: vec![(0, FOR_COMPARISON)],
-            places: {
-                let read: Vec<Point> = shown
-                    .worst(solved, 0)
-                    .map(|(at, _)| at)
-                    .into_iter()
-                    .collect();
-                places(board, panel, &read)
-            },
+        .solve_all(&sets, |solved| {
+            let mut places = Vec::new();
+            if let Ok((at, stress)) = shown.worst(solved, 0) {
+                places = shown.places(solved, 0, stress.utilisation);
+                places.push((at, board.thickness()));
+            }
+            Wanted {
+                sets: vec![(0, FOR_COMPARISON)],
+                places,
+            }
         })
         .map_err(unfit)?;
     Ok(Effect {

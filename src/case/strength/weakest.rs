@@ -5,6 +5,9 @@ use crate::physics::strength::panel::{LineKind, Load, Panel, PlyStress, Point, S
 
 /// Reach of the fine mesh about a kink, in thicknesses of the panel: stress is read from one outwards.
 const ABOUT_KINKS: f64 = 2.0;
+/// Part of the leading use of the strength that makes a kink worth a finer mesh: beside it the true stress may be twice what
+/// a coarse mesh shows.
+const STRAINED: f64 = 0.5;
 
 /// The place nearest to its strength, a thickness away from the corners of the outline and the ends of lines: nearer by, a
 /// plate's theory knows no stress, and real corners are rounded. Shear through the thickness counts a thickness away from
@@ -72,16 +75,35 @@ fn kinks(panel: &Panel) -> Vec<Point> {
     panel.outline.iter().copied().chain(ends).collect()
 }
 
-/// Where the mesh must be as fine as the panel is thick, whatever its errors say: about kinks, whose stress a coarse triangle
-/// does not show, and where stress is read.
-pub(super) fn places(board: &Board, panel: &Panel, read: &[Point]) -> Vec<(Point, f64)> {
-    let thickness = board.thickness();
-    let about = kinks(panel)
-        .into_iter()
-        .map(|kink| (kink, ABOUT_KINKS * thickness));
-    about
-        .chain(read.iter().map(|at| (*at, thickness)))
-        .collect()
+/// Kinks about which the mesh must be about as fine as the panel is thick, with the reach of that: those near which bending
+/// already uses a good part of what the leading stress uses. A coarse triangle does not show the stress beside them.
+pub(super) fn strained_kinks(
+    board: &Board,
+    panel: &Panel,
+    forces: impl Iterator<Item = (Point, SectionForces)>,
+    leading: f64,
+) -> Vec<(Point, f64)> {
+    let Some(layup) = panel.section.layup.as_ref() else {
+        return Vec::new();
+    };
+    let reach = ABOUT_KINKS * board.thickness();
+    let mut kinks: Vec<(Point, bool)> = kinks(panel).into_iter().map(|k| (k, false)).collect();
+    for (at, force) in forces {
+        let near = |k: &Point| (k[0] - at[0]).hypot(k[1] - at[1]) <= 1.5 * reach;
+        if !kinks.iter().any(|(kink, strained)| !strained && near(kink)) {
+            continue;
+        }
+        let used = layup
+            .worst(force.moment, [0.0; 2])
+            .map_or(0.0, |s| s.utilisation);
+        if used >= STRAINED * leading {
+            for (kink, strained) in &mut kinks {
+                *strained = *strained || near(kink);
+            }
+        }
+    }
+    let strained = kinks.into_iter().filter(|(_, strained)| *strained);
+    strained.map(|(kink, _)| (kink, reach)).collect()
 }
 
 fn from_segment(p: Point, a: Point, b: Point) -> f64 {
