@@ -65,7 +65,20 @@ pub fn solved(
     let percent = |part: f64| Measure::of(Ratio::from_si((1000.0 * part).round() / 10.0));
     sheet.remark(
         say!("{}: {}", what, laden.cases[governing.case].name())
-            .then(say!("; Reissner–Mindlin plate, quadratic triangles, {} unknowns, sparse Cholesky; deflection to {} %, moments and shear forces all over to {} %", unknowns, percent(solution.error), percent(solution.field_error))),
+            .then(say!(
+                "; Reissner–Mindlin plate, quadratic triangles, {} unknowns, sparse Cholesky; ",
+                unknowns
+            ))
+            .then(if solution.error.is_finite() {
+                say!(
+                    "deflection to {} %, moments and shear forces all over to {} %",
+                    percent(solution.error),
+                    percent(solution.field_error)
+                )
+            } else {
+                // A case that came to lead on a mesh that may not be made finer.
+                Text::from("its error is not known")
+            }),
     );
     sheet.remark(
         say!(
