@@ -80,9 +80,6 @@ const browser = await puppeteer.launch({
 });
 const names = readdirSync(folder).filter((name) => name.endsWith(".html")).sort();
 if (names.length === 0) complain(folder, "holds no page");
-// axe-core sees no more at the width between these.
-const AXE_WIDTHS = [360, 1280];
-
 // One page at every width, folded and unfolded.
 async function onScreen(page, name) {
   const box = await page.$("#unfold");
@@ -92,14 +89,12 @@ async function onScreen(page, name) {
     for (const what of await page.evaluate(lettering)) complain(name, `${width} px: ${what}`);
     await fold();
     if (box) for (const what of await page.evaluate(lettering)) complain(name, `${width} px, unfolded: ${what}`);
-    if (AXE_WIDTHS.includes(width)) {
-      const start = performance.now();
-      const result = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ["violations"] }));
-      spent.axe += performance.now() - start;
-      for (const violation of result.violations)
-        if (["serious", "critical", "moderate"].includes(violation.impact))
-          complain(name, `${width} px: axe ${violation.impact} ${violation.id}: ${violation.help} (${violation.nodes[0].html.slice(0, 120)})`);
-    }
+    const start = performance.now();
+    const result = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ["violations"] }));
+    spent.axe += performance.now() - start;
+    for (const violation of result.violations)
+      if (["serious", "critical", "moderate"].includes(violation.impact))
+        complain(name, `${width} px: axe ${violation.impact} ${violation.id}: ${violation.help} (${violation.nodes[0].html.slice(0, 120)})`);
     await fold();
     if (pictures) await page.screenshot({ path: join(pictures, `${name}-${width}.png`), fullPage: true });
     checked += 1;

@@ -2,8 +2,8 @@
 //! gives back its stiffness. These are laws, not figures from a book.
 
 use sternknee::physics::strength::panel::{
-    Accuracy, EdgeSupport, Line, LineKind, Load, Panel, PlateStiffness, Rect, Region, Resultant,
-    Section, Solution, couple, scale_from_deflection, scale_of_region,
+    Accuracy, EdgeSupport, Line, LineKind, Load, Panel, PanelError, PlateStiffness, Rect, Region,
+    Resultant, Section, Solution, couple, scale_of_part,
 };
 
 use super::plate_theory::agrees;
@@ -217,46 +217,72 @@ fn a_measured_deflection_gives_back_the_stiffness_it_came_from() {
         },
         force: 900.0,
     }];
-    let sound = transom();
-    let mut soft = transom();
-    soft.section.stiffness = soft.section.stiffness.scaled(0.6);
-    soft.regions[0].section.stiffness = soft.regions[0].section.stiffness.scaled(0.6);
-    for line in &mut soft.lines {
-        line.kind = match line.kind {
-            LineKind::Elastic { stiffness } => LineKind::Elastic {
-                stiffness: 0.6 * stiffness,
-            },
-            LineKind::Beam { bending, torsion } => LineKind::Beam {
-                bending: 0.6 * bending,
-                torsion: 0.6 * torsion,
-            },
-            other => other,
-        };
-    }
     let at = [0.0, 0.42];
-    let seen = soft
-        .solve(&pull, Accuracy::default())
-        .unwrap()
-        .deflection_at(at)
-        .unwrap();
+    let whole = |scale: f64| {
+        let mut soft = transom();
+        soft.section.stiffness = soft.section.stiffness.scaled(scale);
+        soft.regions[0].section.stiffness = soft.regions[0].section.stiffness.scaled(scale);
+        for line in &mut soft.lines {
+            line.kind = match line.kind {
+                LineKind::Elastic { stiffness } => LineKind::Elastic {
+                    stiffness: scale * stiffness,
+                },
+                LineKind::Beam { bending, torsion } => LineKind::Beam {
+                    bending: scale * bending,
+                    torsion: scale * torsion,
+                },
+                other => other,
+            };
+        }
+        Ok(soft)
+    };
+    let patch = |scale: f64| {
+        let mut soft = transom();
+        soft.regions[0].section.stiffness = soft.regions[0].section.stiffness.scaled(scale);
+        Ok(soft)
+    };
+    let first_mesh = Accuracy {
+        relative: f64::INFINITY,
+        fields: f64::INFINITY,
+        ..Accuracy::default()
+    };
+    let moved = |panel: Result<Panel, _>, accuracy| -> f64 {
+        let panel: Panel = panel.unwrap_or_else(|error: PanelError| panic!("{error}"));
+        let solution = panel.solve(&pull, accuracy).unwrap();
+        solution.deflection_at(at).unwrap()
+    };
+    let seen = moved(whole(0.6), Accuracy::default());
     agrees(
         "whole panel",
-        scale_from_deflection(&sound, &pull, at, seen).unwrap(),
+        scale_of_part(whole, &pull, at, seen, Accuracy::default()).unwrap(),
         0.6,
         1e-6,
     );
-
-    let mut patch = transom();
-    patch.regions[0].section.stiffness = patch.regions[0].section.stiffness.scaled(0.35);
-    let seen = patch
-        .solve(&pull, Accuracy::default())
-        .unwrap()
-        .deflection_at(at)
-        .unwrap();
+    let seen = moved(patch(0.35), first_mesh);
     agrees(
-        "soft patch",
-        scale_of_region(&sound, 0, &pull, at, seen).unwrap(),
+        "soft patch, on the mesh that it was seen on",
+        scale_of_part(patch, &pull, at, seen, first_mesh).unwrap(),
         0.35,
-        0.03,
+        1e-6,
     );
+    let fine = Accuracy {
+        relative: 5e-4,
+        ..Accuracy::default()
+    };
+    let seen = moved(patch(0.35), fine);
+    agrees(
+        "soft patch, on a mesh of its own",
+        scale_of_part(patch, &pull, at, seen, fine).unwrap(),
+        0.35,
+        0.01,
+    );
+    // The other way than the pull, or not at all.
+    for wrong in [-seen, 0.0, f64::NAN] {
+        assert!(scale_of_part(patch, &pull, at, wrong, first_mesh).is_err());
+    }
+    let beyond = moved(patch(1e-3), first_mesh) * 1.1;
+    assert!(matches!(
+        scale_of_part(patch, &pull, at, beyond, first_mesh),
+        Err(PanelError::NoScale { .. })
+    ));
 }

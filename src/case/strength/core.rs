@@ -53,7 +53,7 @@ impl FlexTest {
 const LEG_IN: f64 = 32.0;
 /// What a dial gauge on a boat tells from nothing, m. Common practice, no source.
 const READABLE: f64 = 1e-4;
-/// A test needs no better than this; where skins carry most, what is read of the core is several times as far off.
+/// What a flex is worked out to; where skins carry most, what is read of the core is several times as far off.
 const TEST: Accuracy = Accuracy {
     relative: 0.01,
     fields: f64::INFINITY,
@@ -207,7 +207,7 @@ fn scale(board: &Board, footings: &[Footing], y: f64, flex: &job::Flex) -> Resul
         };
         board.panel(left, &board.knees)
     };
-    match scale_of_part(softened, &loads, at, -flex.moved.value.si()) {
+    match scale_of_part(softened, &loads, at, -flex.moved.value.si(), TEST) {
         Err(PanelError::NoScale { .. }) => Err(NoStrength::Unfit(say!(
             "The top edge moved {}, which no softness of the core explains: a skin or a support has let go, or the reading is wrong.",
             Measure::tape(flex.moved.value)

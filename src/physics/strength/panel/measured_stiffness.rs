@@ -2,134 +2,100 @@
 
 use super::error::PanelError;
 use super::load::{Load, Locator};
+use super::mesh::Mesh;
 use super::model::{Panel, Point};
 use super::outline;
+use super::plate::Plate;
 use super::reference::shape;
 use super::solve::{Accuracy, Solution};
 
 impl Solution {
     /// Deflection (m) at a place on the panel; `None` off it.
     pub fn deflection_at(&self, at: Point) -> Option<f64> {
-        let reach = outline::extent(&self.mesh.nodes);
-        let (t, n) = Locator::new(
-            &self.mesh,
-            reach / (self.mesh.triangles.len() as f64).sqrt(),
-        )
-        .find(at)?;
-        Some(
-            shape(n)
-                .iter()
-                .zip(self.mesh.triangles[t])
-                .map(|(s, node)| s * self.deflection[node as usize])
-                .sum(),
-        )
+        interpolated(&self.mesh, at, |node| self.deflection[node])
     }
 }
 
-/// The factor by which every stiffness of the panel (sections, beams, springs) must be multiplied for `loads` to give
-/// `measured` (m) at `at`. Deflection is proportional to 1/stiffness, so one solve answers.
-///
-/// Errors: those of [`Panel::solve`]; a measured or computed deflection of zero or of the other sign.
-pub fn scale_from_deflection(
-    panel: &Panel,
-    loads: &[Load],
-    at: Point,
-    measured: f64,
-) -> Result<f64, PanelError> {
-    let sound = panel
-        .solve(loads, Accuracy::default())?
-        .deflection_at(at)
-        .unwrap_or(0.0);
-    let scale = sound / measured;
-    if !measured.is_finite() {
-        return Err(PanelError::NotFinite {
-            what: "the measured deflection",
-        });
-    }
-    if scale.is_finite() && scale > 0.0 {
-        Ok(scale)
-    } else {
-        Err(PanelError::NotPositive {
-            what: "the measured deflection",
-            value: measured,
-        })
-    }
+/// Of values at the nodes; `None` off the mesh.
+fn interpolated(mesh: &Mesh, at: Point, value: impl Fn(usize) -> f64) -> Option<f64> {
+    let reach = outline::extent(&mesh.nodes);
+    let (t, n) = Locator::new(mesh, reach / (mesh.triangles.len() as f64).sqrt()).find(at)?;
+    let nodes = shape(n).into_iter().zip(mesh.triangles[t]);
+    Some(nodes.map(|(s, node)| s * value(node as usize)).sum())
 }
 
-/// Bounds between which the stiffness of a region is sought, as parts of the sound one.
+/// Deflection (m) of a panel at a place, on a mesh that was made for one of the same outline and lines.
+fn deflection_on(mesh: &Mesh, panel: &Panel, loads: &[Load], at: Point) -> Result<f64, PanelError> {
+    let (plate, _) = Plate::of(panel)?;
+    let stage = plate.stage(mesh.clone())?;
+    let bent = plate.bend(&stage, std::iter::once(loads))?;
+    let moved = bent
+        .first()
+        .and_then(|bent| interpolated(mesh, at, |node| bent.values[node][0]));
+    Ok(moved.unwrap_or(0.0))
+}
+
+/// Bounds between which the stiffness of a part is sought, as parts of the sound one.
 const SCALES: [f64; 2] = [1e-3, 1e2];
-/// Halvings of the logarithm of the scale; 24 leave one part in 10⁶.
-const HALVINGS: usize = 24;
+/// Logarithm of computed over measured deflection at which the search ends.
+const CLOSE: f64 = 1e-12;
+/// Steps of the search; about ten are needed.
+const MOST_STEPS: usize = 60;
 
-/// As [`scale_from_deflection`], but only a part of the panel is softened: `softened` gives the panel with that part's
-/// stiffness times a scale.
+/// The factor on the stiffness of a part of the panel with which `loads` give `measured` (m) at `at`. `softened` gives the
+/// panel with that part's stiffness times a factor, and the sound panel at 1, whose mesh, made for `accuracy`, serves for all.
 ///
-/// Errors: those of `softened` and of [`Panel::solve`]; [`PanelError::NoScale`] where no scale between a thousandth and a
-/// hundredfold explains the reading.
+/// Errors: those of `softened` and of [`Panel::solve`]; a measured deflection of zero or of the other sign than the sound
+/// panel's; [`PanelError::NoScale`] where no factor between a thousandth and a hundred explains it.
 pub fn scale_of_part(
     softened: impl Fn(f64) -> Result<Panel, PanelError>,
     loads: &[Load],
     at: Point,
     measured: f64,
+    accuracy: Accuracy,
 ) -> Result<f64, PanelError> {
+    let what = "the measured deflection";
     if !measured.is_finite() {
-        return Err(PanelError::NotFinite {
-            what: "the measured deflection",
-        });
+        return Err(PanelError::NotFinite { what });
     }
-    let moved = |scale: f64, relative: f64| -> Result<f64, PanelError> {
-        let accuracy = Accuracy {
-            relative,
-            fields: f64::INFINITY,
-            ..Accuracy::default()
-        };
-        let solution = softened(scale)?.solve(loads, accuracy)?;
-        Ok(solution.deflection_at(at).unwrap_or(0.0).abs())
+    let sound = softened(1.0)?.solve(loads, accuracy)?;
+    let same_way = sound.deflection_at(at).unwrap_or(0.0) / measured;
+    if !(same_way.is_finite() && same_way > 0.0) {
+        let value = measured;
+        return Err(PanelError::NotPositive { what, value });
+    }
+    // Positive where the part is too soft. Deflection all but follows a power of stiffness: in logarithms, a line.
+    let excess = |log: f64| -> Result<f64, PanelError> {
+        let moved = deflection_on(&sound.mesh, &softened(log.exp())?, loads, at)?;
+        Ok((moved / measured).max(f64::MIN_POSITIVE).ln())
     };
-    // All trials stay on the first mesh, so that the deflection is a smooth function of the scale; what that mesh misses of a
-    // sound panel it is taken to miss of a soft one.
-    let reading =
-        measured.abs() * moved(1.0, f64::INFINITY)? / moved(1.0, Accuracy::default().relative)?;
-    let excess =
-        |scale: f64| -> Result<f64, PanelError> { Ok(moved(scale, f64::INFINITY)? - reading) };
     let [mut low, mut high] = SCALES.map(f64::ln);
-    if excess(SCALES[0])? < 0.0 || excess(SCALES[1])? > 0.0 {
-        return Err(PanelError::NoScale {
-            low: SCALES[0],
-            high: SCALES[1],
-        });
+    let [mut at_low, mut at_high] = [excess(low)?, excess(high)?];
+    if at_low < 0.0 || at_high > 0.0 {
+        let [low, high] = SCALES;
+        return Err(PanelError::NoScale { low, high });
     }
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (low + high);
-        if excess(middle.exp())? > 0.0 {
-            low = middle
+    // Regula falsi; an end that stays twice counts half (the Illinois variant), so that both ends move.
+    let mut stayed = None;
+    for _ in 0..MOST_STEPS {
+        let middle = low + (high - low) * at_low / (at_low - at_high).max(f64::MIN_POSITIVE);
+        let found = excess(middle)?;
+        let soft = found > 0.0;
+        if soft {
+            (low, at_low) = (middle, found);
+            if stayed == Some(soft) {
+                at_high *= 0.5;
+            }
         } else {
-            high = middle
+            (high, at_high) = (middle, found);
+            if stayed == Some(soft) {
+                at_low *= 0.5;
+            }
+        }
+        stayed = Some(soft);
+        if found.abs() < CLOSE {
+            return Ok(middle.exp());
         }
     }
     Ok((0.5 * (low + high)).exp())
-}
-
-/// As [`scale_of_part`] for region `region`, a soft patch; the rest is sound.
-///
-/// Errors: as there; no such region.
-pub fn scale_of_region(
-    panel: &Panel,
-    region: usize,
-    loads: &[Load],
-    at: Point,
-    measured: f64,
-) -> Result<f64, PanelError> {
-    let sound = panel
-        .regions
-        .get(region)
-        .ok_or(PanelError::Region { index: region })?
-        .section
-        .stiffness;
-    let softened = |scale: f64| {
-        let mut panel = panel.clone();
-        panel.regions[region].section.stiffness = sound.scaled(scale);
-        Ok(panel)
-    };
-    scale_of_part(softened, loads, at, measured)
 }
