@@ -53,6 +53,21 @@ fn an_engine_hangs_at_one_place_for_floating_and_for_swinging() {
     }
 }
 
+/// Holes stand in rows along the mounting face, 3/4 in apart, and the face leans 14 degrees.
+#[test]
+fn two_holes_up_move_an_engine_an_inch_and_a_half_along_its_face() {
+    let places = |holes: u8| {
+        let propellers = "propellers: [left, right],";
+        let text = DEMO.replace(propellers, &format!("{propellers} holes_up: {holes},"));
+        let rig = rig(&text);
+        centre(&entries(&Case::new(&rig)), "port engine")
+    };
+    let moved = places(2) - places(0);
+    let (sin, cos) = 14f64.to_radians().sin_cos();
+    assert!((moved.x + 1.5 * 0.0254 * sin).abs() < SAME_M, "{moved}");
+    assert!((moved.z - 1.5 * 0.0254 * cos).abs() < SAME_M, "{moved}");
+}
+
 /// Closed form: on a plane so far off a transom that leans aft by `θ`, and so high, x is −(s + z sin θ) / cos θ.
 #[test]
 fn thirty_inches_square_to_a_transom_of_fourteen_degrees_lie_nearly_an_inch_more_aft() {
