@@ -42,13 +42,7 @@ impl<'a> Case<'a> {
 
     /// Puts a rig on the desk of which something was worked out already.
     pub fn resume(rig: &'a Rig, begun: Begun) -> Self {
-        Case {
-            rig,
-            begun,
-            float: OnceLock::new(),
-            swing: swing::Kept::default(),
-            strength: OnceLock::new(),
-        }
+        Case { rig, begun, float: OnceLock::new(), swing: swing::Kept::default(), strength: OnceLock::new() }
     }
 
     /// Takes the rig off the desk, and keeps what its faults were looked for with.

@@ -30,15 +30,11 @@ impl Rows {
     /// The readings that are missing.
     pub(crate) fn of(rig: &Rig, group: &Group, engine: &Engine) -> Result<Rows, Vec<Missing>> {
         let (setback, drop) = (group.setback(), group.drop());
-        let mut missing: Vec<Missing> = [
-            setback.ask().err(),
-            drop.ask().err(),
-            engine.rest_to_plate.ask().err(),
-            engine.hole_rows.ask().err(),
-        ]
-        .into_iter()
-        .flatten()
-        .collect();
+        let mut missing: Vec<Missing> =
+            [setback.ask().err(), drop.ask().err(), engine.rest_to_plate.ask().err(), engine.hole_rows.ask().err()]
+                .into_iter()
+                .flatten()
+                .collect();
         let mut sheet = Sheet::default();
         let transom = match height_at(rig, engine, &mut sheet) {
             Ok(height) => Some(height),
@@ -47,26 +43,15 @@ impl Rows {
                 None
             }
         };
-        let (Some(transom), Some(setback), Some(drop), Some(shaft), Some(rows)) = (
-            transom,
-            setback.reading(),
-            drop.reading(),
-            engine.rest_to_plate.reading(),
-            engine.hole_rows.reading(),
-        ) else {
+        let (Some(transom), Some(setback), Some(drop), Some(shaft), Some(rows)) =
+            (transom, setback.reading(), drop.reading(), engine.rest_to_plate.reading(), engine.hole_rows.reading())
+        else {
             return Err(missing);
         };
         let lowest = height::plate_height_lowest(&mut sheet, &transom, drop.value, shaft.value);
         let (low, high) = height::plate_window(&mut sheet, setback.value);
-        let heights = (0..*rows)
-            .map(|row| height::plate_height(&mut Sheet::default(), &lowest, row).value())
-            .collect();
-        Ok(Rows {
-            sheet,
-            lowest,
-            window: (low.value(), high.value()),
-            heights,
-        })
+        let heights = (0..*rows).map(|row| height::plate_height(&mut Sheet::default(), &lowest, row).value()).collect();
+        Ok(Rows { sheet, lowest, window: (low.value(), high.value()), heights })
     }
 
     /// How far a plate at this height is outside the window; negative is below it, zero within.
@@ -85,20 +70,16 @@ impl Rows {
     /// The row to use: of those within the window the one nearest its middle, if any is.
     pub(crate) fn best(&self) -> Option<usize> {
         let middle = (self.window.0 + self.window.1) / 2.0;
-        (0..self.heights.len())
-            .filter(|row| self.outside(self.heights[*row]).value == 0.0)
-            .min_by(|a, b| {
-                let off = |row: &usize| (self.heights[*row] - middle).abs().value;
-                off(a).total_cmp(&off(b))
-            })
+        (0..self.heights.len()).filter(|row| self.outside(self.heights[*row]).value == 0.0).min_by(|a, b| {
+            let off = |row: &usize| (self.heights[*row] - middle).abs().value;
+            off(a).total_cmp(&off(b))
+        })
     }
 
     /// The row whose plate comes nearest to the window, where none is in it.
     pub(crate) fn nearest(&self) -> usize {
         let off = |row: &usize| self.outside(self.heights[*row]).abs().value;
-        (0..self.heights.len())
-            .min_by(|a, b| off(a).total_cmp(&off(b)))
-            .unwrap_or(0)
+        (0..self.heights.len()).min_by(|a, b| off(a).total_cmp(&off(b))).unwrap_or(0)
     }
 
     /// All rows, with where the plate stands in each.
@@ -116,18 +97,10 @@ impl Rows {
                 } else {
                     "in the window"
                 };
-                vec![
-                    say!("{}", row),
-                    say!("{}", Measure::tape(*height)),
-                    Text::from(word),
-                ]
+                vec![say!("{}", row), say!("{}", Measure::tape(*height)), Text::from(word)]
             })
             .collect();
-        Table::new(
-            &format!("hole rows of the {label}"),
-            &["holes up", "plate above the bottom", ""],
-            rows,
-        )
+        Table::new(&format!("hole rows of the {label}"), &["holes up", "plate above the bottom", ""], rows)
     }
 }
 
@@ -145,10 +118,7 @@ pub(crate) fn holes_up(row: usize) -> String {
 /// the deadrise.
 fn height_at(rig: &Rig, engine: &Engine, sheet: &mut Sheet) -> Result<Term<Length>, Vec<Missing>> {
     if let Some(taken) = rig.transom.height_at(engine.y) {
-        sheet.remark(say!(
-            "transom height taken at the {}'s own centreline",
-            engine.label.as_str()
-        ));
+        sheet.remark(say!("transom height taken at the {}'s own centreline", engine.label.as_str()));
         return Ok(Term::new("H", taken.value));
     }
     let (height, deadrise) = (rig.transom.height.ask(), rig.boat.deadrise.ask());

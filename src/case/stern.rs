@@ -30,10 +30,7 @@ impl Stern {
 
     /// Of a transom so high, measured along it, and so far from vertical.
     pub fn new(height: Length, angle: Angle) -> Self {
-        let mut stern = Stern {
-            top: Point3::origin(),
-            angle,
-        };
+        let mut stern = Stern { top: Point3::origin(), angle };
         stern.top = stern.on_face(height.si());
         stern
     }

@@ -8,10 +8,7 @@ use crate::working::{Part, Table};
 impl Case<'_> {
     /// The ledger of what hangs aft before and after.
     pub fn weights(&self) -> Vec<Part> {
-        let mut parts = vec![
-            part("before", &self.rig.before),
-            part("after", &self.rig.after),
-        ];
+        let mut parts = vec![part("before", &self.rig.before), part("after", &self.rig.after)];
         match self.float() {
             Ok(float) => parts.extend(float.ledger_parts()),
             Err(no_float) if self.rig.afloat.is_asked() => {
@@ -35,11 +32,7 @@ fn part(title: &str, outfit: &Outfit) -> Part {
             Text::from(weight.map_or("", |weight| weight.basis.word())),
         ]);
     }
-    for bracket in outfit
-        .groups
-        .iter()
-        .filter_map(|group| group.bracket.as_ref())
-    {
+    for bracket in outfit.groups.iter().filter_map(|group| group.bracket.as_ref()) {
         let weight = bracket.weight.reading();
         rows.push(vec![
             Text::from(bracket.name.as_str()),
@@ -53,13 +46,7 @@ fn part(title: &str, outfit: &Outfit) -> Part {
         rows.push(vec![
             Text::from(entry.item.what.as_str()),
             measure(weight.map(|weight| Measure::of(weight.value))),
-            entry
-                .item
-                .across
-                .as_ref()
-                .map_or(Text::default(), |across| {
-                    Text::from(Measure::tape(across.y()))
-                }),
+            entry.item.across.as_ref().map_or(Text::default(), |across| Text::from(Measure::tape(across.y()))),
             Text::from(weight.map_or("", |weight| weight.basis.word())),
         ]);
     }

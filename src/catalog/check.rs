@@ -16,40 +16,22 @@ pub(super) fn file(file: &CatalogFile, page: &Page) -> Vec<Fault> {
         let path = format!("engines[{i}].spec");
         check_engine(&mut checker, &path, &entry.spec);
         if entry.spec.power.is_none() {
-            checker.fault(
-                &path,
-                "an engine class without `power`",
-                "give its rated power: power: \"150 hp\"",
-            );
+            checker.fault(&path, "an engine class without `power`", "give its rated power: power: \"150 hp\"");
         }
     }
     for (i, entry) in file.brackets.iter().enumerate() {
         check_bracket(&mut checker, &format!("brackets[{i}].spec"), &entry.spec);
     }
     if let Some(table) = &file.power_capacity {
-        let rising = table
-            .steps
-            .windows(2)
-            .all(|two| two[0].factor_to < two[1].factor_to);
+        let rising = table.steps.windows(2).all(|two| two[0].factor_to < two[1].factor_to);
         if table.steps.is_empty() || !rising {
-            checker.fault(
-                "power_capacity.steps",
-                "the steps do not rise",
-                "one step a line, the least factor first",
-            );
+            checker.fault("power_capacity.steps", "the steps do not rise", "one step a line, the least factor first");
         }
     }
     if let Some(table) = &file.engine_weights {
-        let rising = table
-            .rows
-            .windows(2)
-            .all(|two| two[0].power_to.value < two[1].power_to.value);
+        let rising = table.rows.windows(2).all(|two| two[0].power_to.value < two[1].power_to.value);
         if table.rows.is_empty() || !rising {
-            checker.fault(
-                "engine_weights.rows",
-                "the rows do not rise",
-                "one row a line, the least power first",
-            );
+            checker.fault("engine_weights.rows", "the rows do not rise", "one row a line, the least power first");
         }
     }
     checker.faults
@@ -59,16 +41,9 @@ fn names<T>(checker: &mut Checker, list: &str, entries: &[Entry<T>]) {
     for (i, entry) in entries.iter().enumerate() {
         let path = format!("{list}[{i}].name");
         if entry.name.trim().is_empty() {
-            checker.fault(
-                &path,
-                "an entry without a name",
-                "a job finds it by its name",
-            );
+            checker.fault(&path, "an entry without a name", "a job finds it by its name");
         }
-        if entries[..i]
-            .iter()
-            .any(|earlier| earlier.name == entry.name)
-        {
+        if entries[..i].iter().any(|earlier| earlier.name == entry.name) {
             checker.fault(
                 &path,
                 format!("`{}` stands in this file twice", entry.name),

@@ -42,9 +42,7 @@ pub fn read_folder(folder: &Path) -> Result<Vec<(String, String)>, CatalogError>
     collect(folder, &mut paths)?;
     paths.sort();
     if paths.is_empty() {
-        return Err(CatalogError::Empty {
-            path: folder.to_owned(),
-        });
+        return Err(CatalogError::Empty { path: folder.to_owned() });
     }
     paths
         .into_iter()
@@ -56,10 +54,8 @@ pub fn read_folder(folder: &Path) -> Result<Vec<(String, String)>, CatalogError>
 }
 
 fn collect(folder: &Path, paths: &mut Vec<PathBuf>) -> Result<(), CatalogError> {
-    let unreadable = |source: std::io::Error| CatalogError::Unreadable {
-        path: folder.to_owned(),
-        source: source.into(),
-    };
+    let unreadable =
+        |source: std::io::Error| CatalogError::Unreadable { path: folder.to_owned(), source: source.into() };
     for entry in std::fs::read_dir(folder).map_err(unreadable)? {
         let entry = entry.map_err(unreadable)?;
         let (path, name) = (entry.path(), entry.file_name());

@@ -17,8 +17,7 @@ use crate::job::{BracketSpec, EngineSpec};
 use crate::written::{self, Faults, FileError, Page};
 
 pub use entries::{
-    BoltGrade, BoltSize, CatalogFile, EngineWeightRow, EngineWeights, Entry, Material,
-    PowerCapacity, PowerStep,
+    BoltGrade, BoltSize, CatalogFile, EngineWeightRow, EngineWeights, Entry, Material, PowerCapacity, PowerStep,
 };
 pub use folder::read_folder;
 
@@ -107,9 +106,7 @@ impl Catalog {
 
     /// The text of the entry of this name, whatever it is.
     pub fn text_of(&self, name: &str) -> Option<&str> {
-        self.all_entries()
-            .find(|(entry, _)| *entry == name)
-            .map(|(_, text)| text)
+        self.all_entries().find(|(entry, _)| *entry == name).map(|(_, text)| text)
     }
 
     /// Which catalogs these are, in words, with the SHA-256 of all that was read.
@@ -132,9 +129,7 @@ impl Catalog {
 
     fn all_entries(&self) -> impl Iterator<Item = (&str, &str)> {
         fn pairs<T>(entries: &[Entry<T>]) -> impl Iterator<Item = (&str, &str)> {
-            entries
-                .iter()
-                .map(|entry| (entry.name.as_str(), entry.text.as_str()))
+            entries.iter().map(|entry| (entry.name.as_str(), entry.text.as_str()))
         }
         pairs(&self.engines)
             .chain(pairs(&self.brackets))
@@ -152,11 +147,7 @@ impl Catalog {
                 Err(faults) => faulty.push(faults),
             }
         }
-        if faulty.is_empty() {
-            Ok(())
-        } else {
-            Err(CatalogError::Faulty(faulty))
-        }
+        if faulty.is_empty() { Ok(()) } else { Err(CatalogError::Faulty(faulty)) }
     }
 
     fn put(&mut self, file: CatalogFile) {
@@ -183,9 +174,7 @@ pub(crate) fn hexadecimal(bytes: &[u8]) -> String {
 /// The names, the likeliest for a misspelt one first.
 pub fn likely_names<'a, T>(entries: &'a [Entry<T>], wanted: &str) -> Vec<&'a str> {
     let mut names: Vec<&str> = entries.iter().map(|entry| entry.name.as_str()).collect();
-    names.sort_by(|a, b| {
-        strsim::jaro_winkler(wanted, b).total_cmp(&strsim::jaro_winkler(wanted, a))
-    });
+    names.sort_by(|a, b| strsim::jaro_winkler(wanted, b).total_cmp(&strsim::jaro_winkler(wanted, a)));
     names
 }
 

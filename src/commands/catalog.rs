@@ -40,8 +40,7 @@ pub(super) fn run(args: &CatalogArgs) -> Result<ExitCode, CommandError> {
         None => print(&report::catalog_list(&load_catalog(&args.catalog)?)),
         Some(CatalogVerb::Show { name, catalog }) => {
             let catalog = load_catalog(catalog)?;
-            let shown =
-                report::catalog_entry(&catalog, name).ok_or_else(|| unknown(&catalog, name))?;
+            let shown = report::catalog_entry(&catalog, name).ok_or_else(|| unknown(&catalog, name))?;
             print(&shown);
         }
         Some(CatalogVerb::Check { dir }) => check(dir)?,
@@ -62,18 +61,10 @@ fn check(dir: &std::path::Path) -> Result<(), CommandError> {
     let mut out = String::new();
     for (name, text) in catalog::read_folder(dir)? {
         match catalog::load(&name, &text) {
-            Ok((file, _)) => out.push_str(&format!(
-                "{}: sound, {} entries\n",
-                printable(&name),
-                file.count()
-            )),
+            Ok((file, _)) => out.push_str(&format!("{}: sound, {} entries\n", printable(&name), file.count())),
             Err(faults) => faulty.push(faults),
         }
     }
     print(&out);
-    if faulty.is_empty() {
-        Ok(())
-    } else {
-        Err(CatalogError::Faulty(faulty).into())
-    }
+    if faulty.is_empty() { Ok(()) } else { Err(CatalogError::Faulty(faulty).into()) }
 }

@@ -6,10 +6,7 @@ use std::process::ExitCode;
 use clap::{Args, ValueEnum};
 
 use super::output::write_own;
-use super::{
-    CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, photographs, print,
-    written_to,
-};
+use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, photographs, print, written_to};
 use crate::report::{self, Report};
 use crate::rules::{self, Verdict};
 
@@ -57,12 +54,7 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
     let case = loaded.case();
     case.work_out();
     let judged = rules::judge(&case);
-    let report = Report {
-        case: &case,
-        judged: &judged,
-        units: args.units.into(),
-        explain: args.explain,
-    };
+    let report = Report { case: &case, judged: &judged, units: args.units.into(), explain: args.explain };
     if let Some(file) = &args.html {
         let papers = &loaded.rig.papers.photographs;
         let pictures = if args.photographs {
@@ -84,21 +76,14 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
         (Some(Format::Text), _) | (None, false) => print(&report::text(&report)),
         (None, true) => {}
     }
-    Ok(if report.count(Verdict::Fail) > 0 {
-        ExitCode::from(FAILS)
-    } else {
-        ExitCode::SUCCESS
-    })
+    Ok(if report.count(Verdict::Fail) > 0 { ExitCode::from(FAILS) } else { ExitCode::SUCCESS })
 }
 
 /// What an SVG file of this program says of itself in its first lines.
 const DRAWN: &str = "drawn by sternknee";
 
 fn drawings(folder: &std::path::Path, report: &Report) -> Result<(), CommandError> {
-    std::fs::create_dir_all(folder).map_err(|source| CommandError::Unwritable {
-        path: folder.to_owned(),
-        source,
-    })?;
+    std::fs::create_dir_all(folder).map_err(|source| CommandError::Unwritable { path: folder.to_owned(), source })?;
     for (name, text) in report::drawing_files(report) {
         let file = folder.join(name);
         write_own(&file, &text, DRAWN)?;

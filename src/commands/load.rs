@@ -21,10 +21,7 @@ pub(super) fn load_catalog(choice: &CatalogChoice) -> Result<Catalog, CommandErr
 }
 
 fn read(path: &Path) -> Result<String, CommandError> {
-    written::text_of(path).map_err(|source| CommandError::Unreadable {
-        path: path.to_owned(),
-        source,
-    })
+    written::text_of(path).map_err(|source| CommandError::Unreadable { path: path.to_owned(), source })
 }
 
 /// A job that was read: its rig, and its page for what is found wrong later.
@@ -43,10 +40,7 @@ impl Loaded {
     /// What a page made from it is matched by.
     pub fn stamp(&self, path: &Path, catalog: &Catalog) -> Stamp {
         Stamp {
-            job: path
-                .file_name()
-                .map(|name| name.to_string_lossy().into_owned())
-                .unwrap_or_default(),
+            job: path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default(),
             // The bytes on the disk: the text may have lost a byte order mark.
             job_hash: hexadecimal(&match std::fs::read(path) {
                 Ok(bytes) => Sha256::digest(bytes),
@@ -62,16 +56,9 @@ pub(super) fn load_job(path: &Path, catalog: &Catalog) -> Result<Loaded, Command
     let text = read(path)?;
     let mut draft = job::draft(&path.display().to_string(), &text);
     let page = draft.page.clone();
-    let (files, unread) = draft
-        .value
-        .as_ref()
-        .map(|job| read_files(job, path, &page))
-        .unwrap_or_default();
+    let (files, unread) = draft.value.as_ref().map(|job| read_files(job, path, &page)).unwrap_or_default();
     draft.add(unread);
-    let resolved = draft
-        .value
-        .as_ref()
-        .map(|job| rig::resolve_with_files(job, catalog, &files));
+    let resolved = draft.value.as_ref().map(|job| rig::resolve_with_files(job, catalog, &files));
     match resolved {
         Some(Ok(rig)) => {
             let case = Case::new(&rig);

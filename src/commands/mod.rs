@@ -84,10 +84,7 @@ pub enum CommandError {
     Unreadable { path: PathBuf, source: FileError },
     /// A file could not be written.
     #[error("{}: cannot be written: {source}", path.display())]
-    Unwritable {
-        path: PathBuf,
-        source: std::io::Error,
-    },
+    Unwritable { path: PathBuf, source: std::io::Error },
     /// A file is there already.
     #[error("{}: is there already; nothing was written", path.display())]
     Exists { path: PathBuf },
@@ -102,11 +99,7 @@ pub enum CommandError {
     Catalog(#[from] CatalogError),
     /// A name that leads nowhere.
     #[error("{what} `{name}` is not known; {hint}")]
-    Unknown {
-        what: &'static str,
-        name: String,
-        hint: String,
-    },
+    Unknown { what: &'static str, name: String, hint: String },
 }
 
 /// Exit code where the input is unusable.
@@ -134,9 +127,7 @@ fn complain(error: &CommandError) {
     let colour = anstream::AutoStream::choice(&std::io::stderr()) != anstream::ColorChoice::Never;
     let message = match error {
         CommandError::Job(faults) => faults.render(colour),
-        CommandError::Catalog(CatalogError::Faulty(all)) => {
-            all.iter().map(|faults| faults.render(colour)).collect()
-        }
+        CommandError::Catalog(CatalogError::Faulty(all)) => all.iter().map(|faults| faults.render(colour)).collect(),
         other => format!("{}\n", written::printable(&other.to_string())),
     };
     // Nobody is left to tell where standard error is closed.

@@ -8,17 +8,13 @@ use super::CommandError;
 
 /// Writes a file that is not there yet.
 pub(super) fn write_new(path: &Path, text: &str) -> Result<(), CommandError> {
-    prepared(path, text)?
-        .persist_noclobber(path)
-        .map_err(|error| {
-            if error.error.kind() == std::io::ErrorKind::AlreadyExists {
-                CommandError::Exists {
-                    path: path.to_owned(),
-                }
-            } else {
-                unwritable(path, error.error)
-            }
-        })?;
+    prepared(path, text)?.persist_noclobber(path).map_err(|error| {
+        if error.error.kind() == std::io::ErrorKind::AlreadyExists {
+            CommandError::Exists { path: path.to_owned() }
+        } else {
+            unwritable(path, error.error)
+        }
+    })?;
     Ok(())
 }
 
@@ -28,13 +24,9 @@ const HEAD: usize = 512;
 /// Writes a file, in the place of one that this program wrote before; any other is left alone.
 pub(super) fn write_own(path: &Path, text: &str, mark: &str) -> Result<(), CommandError> {
     if path.exists() && !is_own(path, mark) {
-        return Err(CommandError::Foreign {
-            path: path.to_owned(),
-        });
+        return Err(CommandError::Foreign { path: path.to_owned() });
     }
-    prepared(path, text)?
-        .persist(path)
-        .map_err(|error| unwritable(path, error.error))?;
+    prepared(path, text)?.persist(path).map_err(|error| unwritable(path, error.error))?;
     Ok(())
 }
 
@@ -49,10 +41,7 @@ fn is_own(path: &Path, mark: &str) -> bool {
 }
 
 fn unwritable(path: &Path, source: std::io::Error) -> CommandError {
-    CommandError::Unwritable {
-        path: path.to_owned(),
-        source,
-    }
+    CommandError::Unwritable { path: path.to_owned(), source }
 }
 
 /// The text in a temporary file beside its place.
@@ -68,10 +57,7 @@ fn prepared(path: &Path, text: &str) -> Result<tempfile::NamedTempFile, CommandE
         use std::os::unix::fs::PermissionsExt;
         builder.permissions(std::fs::Permissions::from_mode(0o666));
     }
-    let mut file = builder
-        .tempfile_in(folder)
-        .map_err(|error| unwritable(path, error))?;
-    file.write_all(text.as_bytes())
-        .map_err(|error| unwritable(path, error))?;
+    let mut file = builder.tempfile_in(folder).map_err(|error| unwritable(path, error))?;
+    file.write_all(text.as_bytes()).map_err(|error| unwritable(path, error))?;
     Ok(file)
 }

@@ -29,11 +29,7 @@ pub(super) fn named(photographs: &[Photograph]) -> Vec<Embedded> {
 }
 
 /// The photographs with their pictures.
-pub(super) fn embedded(
-    photographs: &[Photograph],
-    page: &Page,
-    job: &Path,
-) -> Result<Vec<Embedded>, Faults> {
+pub(super) fn embedded(photographs: &[Photograph], page: &Page, job: &Path) -> Result<Vec<Embedded>, Faults> {
     let folder = job.parent().unwrap_or(Path::new(""));
     let mut faults: Vec<Fault> = Vec::new();
     let mut all = Vec::new();
@@ -49,11 +45,7 @@ pub(super) fn embedded(
             }
         }
     }
-    if faults.is_empty() {
-        Ok(all)
-    } else {
-        Err(Faults::new(page, faults))
-    }
+    if faults.is_empty() { Ok(all) } else { Err(Faults::new(page, faults)) }
 }
 
 /// The file as a data address, or what is wrong and what would do.
@@ -66,9 +58,7 @@ fn picture(path: &Path) -> Result<String, (String, String)> {
     };
     let file = std::fs::File::open(path).map_err(unreadable)?;
     let mut bytes = Vec::new();
-    file.take(LARGEST + 1)
-        .read_to_end(&mut bytes)
-        .map_err(unreadable)?;
+    file.take(LARGEST + 1).read_to_end(&mut bytes).map_err(unreadable)?;
     if bytes.len() as u64 > LARGEST {
         return Err((
             format!("{} is larger than {LARGEST_WORDS}", path.display()),

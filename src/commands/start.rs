@@ -46,10 +46,7 @@ impl From<SittingChoice> for Sitting {
 
 pub(super) fn run(args: &StartArgs) -> Result<ExitCode, CommandError> {
     write_new(&args.file, template(args.sitting.into()))?;
-    print(&format!(
-        "{} written. Fill it in, then: sternknee check {0}\n",
-        printable(&args.file.display().to_string())
-    ));
+    print(&format!("{} written. Fill it in, then: sternknee check {0}\n", printable(&args.file.display().to_string())));
     if let Some(sheet) = &args.sheet {
         let page = report::blank_sheet(args.sitting.into(), &Catalog::built_in()?);
         write_own(sheet, &page, report::GENERATOR)?;

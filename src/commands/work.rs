@@ -79,10 +79,7 @@ pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
     }
     print(&match args.format {
         Format::Text => report::work_text(&rig.title, topic, &parts, units),
-        Format::Json => format!(
-            "{:#}\n",
-            report::work_json(&rig.title, topic, &parts, units)
-        ),
+        Format::Json => format!("{:#}\n", report::work_json(&rig.title, topic, &parts, units)),
     });
     Ok(ExitCode::SUCCESS)
 }

@@ -45,11 +45,7 @@ pub struct EngineGroup {
 impl EngineGroup {
     /// Where the engines stand: one on the centreline where nothing is said.
     pub fn places(&self) -> Vec<Across> {
-        if self.at.is_empty() {
-            vec![Across::Centre]
-        } else {
-            self.at.clone()
-        }
+        if self.at.is_empty() { vec![Across::Centre] } else { self.at.clone() }
     }
 }
 

@@ -23,32 +23,27 @@ use crate::written::{self, Draft, Faults, Page};
 use uom::si::f64::{Length, Mass};
 
 pub use boat::{
-    Boat, Bottom, Category, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, SplashWell, Steering,
-    TopEdge, Transom,
+    Boat, Bottom, Category, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, SplashWell, Steering, TopEdge, Transom,
 };
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
 pub use float::{
-    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, Flooded, HullShape, Lines,
-    Liquid, Mark, Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
+    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, Flooded, HullShape, Lines, Liquid, Mark,
+    Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
 };
 pub use papers::{Photograph, Planned};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
-pub use swing::{
-    BoxedObstacle, Cylinder, MountingNumbers, SteeringGear, TieBar, TiltTube, Trailer, Well,
-};
+pub use swing::{BoxedObstacle, Cylinder, MountingNumbers, SteeringGear, TieBar, TiltTube, Trailer, Well};
 pub use swing_study::{
-    ObstacleShape, Point, StudyAxis, StudyBody, StudyNeighbour, StudyObstacle, StudyPart,
-    StudyShape, SwingStudy,
+    ObstacleShape, Point, StudyAxis, StudyBody, StudyNeighbour, StudyObstacle, StudyPart, StudyShape, SwingStudy,
 };
 
 pub use structure::{
-    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Layer, Operating, Sound, Stiffener,
-    Structure, ThreadState, Upright,
+    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Layer, Operating, Sound, Stiffener, Structure, ThreadState,
+    Upright,
 };
 pub use study::{
-    BoltStudy, EdgeHold, LineDoes, PanelLine, PanelLoad, PanelPlace, PanelShape, PanelStiffness,
-    PanelStudy, StudyFace,
+    BoltStudy, EdgeHold, LineDoes, PanelLine, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy, StudyFace,
 };
 
 /// A job as it is written.

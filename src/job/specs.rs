@@ -1,9 +1,7 @@
 //! What an engine and a bracket are: the same entry in a catalog and described in place on a job.
 
 use serde::Deserialize;
-use uom::si::f64::{
-    Angle, AngularVelocity, ElectricCurrent, Length, Mass, Power, Ratio, Volume, VolumeRate,
-};
+use uom::si::f64::{Angle, AngularVelocity, ElectricCurrent, Length, Mass, Power, Ratio, Volume, VolumeRate};
 
 use super::swing::TiltTube;
 use crate::quantity::Reading;

@@ -30,10 +30,7 @@ pub struct PanelStudy {
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum PanelShape {
     /// With one corner at the origin.
-    Rectangle {
-        width: Reading<Length>,
-        height: Reading<Length>,
-    },
+    Rectangle { width: Reading<Length>, height: Reading<Length> },
     /// Corner after corner, either way round.
     Polygon(Vec<PanelPlace>),
 }

@@ -49,10 +49,7 @@ pub struct SteeringGear {
 /// A steering cylinder or actuator carried by the tilt tube, so that it tilts with the engine.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
-#[expect(
-    clippy::large_enum_variant,
-    reason = "a job has one of them; a box would only hide its fields"
-)]
+#[expect(clippy::large_enum_variant, reason = "a job has one of them; a box would only hide its fields")]
 pub enum Cylinder {
     /// Nothing of the sort stands forward of the engine.
     None,

@@ -164,8 +164,6 @@ measurements! {
 impl Measurement {
     /// Its place in the walk round the boat.
     pub fn order(&self) -> usize {
-        ALL.iter()
-            .position(|other| other == self)
-            .unwrap_or(ALL.len())
+        ALL.iter().position(|other| other == self).unwrap_or(ALL.len())
     }
 }

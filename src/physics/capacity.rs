@@ -59,11 +59,7 @@ pub fn factor(sheet: &mut Sheet, length: Length, width: Length) -> Term<Ratio> {
     let length = Term::styled("L", length, Style::Feet);
     let width = Term::styled("W", width, Style::Feet);
     let foot = || Term::constant_styled(feet(1.0), Style::Feet);
-    sheet.set(
-        "F",
-        "factor: length times greatest transom width, in feet",
-        (length / foot()) * (width / foot()),
-    )
+    sheet.set("F", "factor: length times greatest transom width, in feet", (length / foot()) * (width / foot()))
 }
 
 /// What decides between the formulas of 183.53(a).
@@ -81,31 +77,16 @@ pub fn in_table(table: &PowerCapacity, factor: &Term<Ratio>) -> bool {
 }
 
 /// The horsepower capacity of 183.53(a): the table up to its end, one of the formulas above it.
-pub fn power(
-    sheet: &mut Sheet,
-    table: &PowerCapacity,
-    factor: &Term<Ratio>,
-    arrangement: Arrangement,
-) -> Term<Power> {
+pub fn power(sheet: &mut Sheet, table: &PowerCapacity, factor: &Term<Ratio>, arrangement: Arrangement) -> Term<Power> {
     if in_table(table, factor) {
         return from_table(sheet, table, factor, arrangement.flat_hard_chine);
     }
     let (slope, less) = match arrangement {
-        Arrangement {
-            remote_and_high: true,
-            ..
-        } => (REMOTE_HIGH_SLOPE, REMOTE_HIGH_LESS),
-        Arrangement {
-            flat_hard_chine: true,
-            ..
-        } => (FLAT_SLOPE, FLAT_LESS),
+        Arrangement { remote_and_high: true, .. } => (REMOTE_HIGH_SLOPE, REMOTE_HIGH_LESS),
+        Arrangement { flat_hard_chine: true, .. } => (FLAT_SLOPE, FLAT_LESS),
         _ => (OTHER_SLOPE, OTHER_LESS),
     };
-    let computed = sheet.set(
-        "p",
-        "horsepower by the formula",
-        number(slope) * factor - number(less),
-    );
+    let computed = sheet.set("p", "horsepower by the formula", number(slope) * factor - number(less));
     sheet.set(
         "P",
         "horsepower capacity, raised to the next multiple of five",
@@ -113,45 +94,21 @@ pub fn power(
     )
 }
 
-fn from_table(
-    sheet: &mut Sheet,
-    table: &PowerCapacity,
-    factor: &Term<Ratio>,
-    flat: bool,
-) -> Term<Power> {
-    let whole = sheet.set(
-        "n",
-        "factor to the nearest whole number",
-        round(factor.clone()),
-    );
+fn from_table(sheet: &mut Sheet, table: &PowerCapacity, factor: &Term<Ratio>, flat: bool) -> Term<Power> {
+    let whole = sheet.set("n", "factor to the nearest whole number", round(factor.clone()));
     let last = table.steps.len().saturating_sub(1);
-    let step = table
-        .steps
-        .iter()
-        .position(|step| whole.value().si() <= f64::from(step.factor_to))
-        .unwrap_or(last);
+    let step = table.steps.iter().position(|step| whole.value().si() <= f64::from(step.factor_to)).unwrap_or(last);
     let taken = if flat { step.saturating_sub(1) } else { step };
-    let power = table
-        .steps
-        .get(taken)
-        .map_or(Power::from_si(f64::NAN), |step| step.power.value);
+    let power = table.steps.get(taken).map_or(Power::from_si(f64::NAN), |step| step.power.value);
     if flat {
         sheet.remark("flat bottom with hard chines: one step down the table");
     }
-    sheet.set(
-        "P",
-        "horsepower capacity from the table",
-        Term::constant(power),
-    )
+    sheet.set("P", "horsepower capacity from the table", Term::constant(power))
 }
 
 /// The greatest weight capacity, 183.35: (maximum displacement − boat weight) / 5.
 pub fn weight(sheet: &mut Sheet, displacement: &Term<Mass>, boat: &Term<Mass>) -> Term<Mass> {
-    sheet.set(
-        "Wc",
-        "greatest weight capacity",
-        (displacement - boat) / number(RESERVE_OVER_CAPACITY),
-    )
+    sheet.set("Wc", "greatest weight capacity", (displacement - boat) / number(RESERVE_OVER_CAPACITY))
 }
 
 /// Persons that a weight capacity holds, 183.41: (lb + 32) / 141 to the nearest whole number.
@@ -159,18 +116,11 @@ pub fn persons(sheet: &mut Sheet, capacity: &Term<Mass>) -> Term<Ratio> {
     sheet.set(
         "N",
         "persons that the weight holds",
-        round(
-            (capacity + Term::constant(pounds(PERSONS_OFFSET_LB)))
-                / Term::constant(pounds(PERSON_LB)),
-        ),
+        round((capacity + Term::constant(pounds(PERSONS_OFFSET_LB))) / Term::constant(pounds(PERSON_LB))),
     )
 }
 
 /// Persons capacity that the stability test gives, 183.41: the weight found in it over 0.6.
 pub fn by_stability_test(sheet: &mut Sheet, test: Mass) -> Term<Mass> {
-    sheet.set(
-        "Wa",
-        "persons' weight by the stability test",
-        Term::new("A", test) / number(STABILITY_TEST_SHARE),
-    )
+    sheet.set("Wa", "persons' weight by the stability test", Term::new("A", test) / number(STABILITY_TEST_SHARE))
 }

@@ -40,13 +40,8 @@ pub fn pattern(y: Length) -> [HolePlace; 4] {
     let lower = inches(UPPER_BELOW_TOP_IN + BETWEEN_PAIRS_IN);
     let half_upper = inches(UPPER_PAIR_IN / 2.0);
     let half_lower = inches(LOWER_PAIR_IN / 2.0);
-    [
-        (y + half_upper, upper),
-        (y - half_upper, upper),
-        (y + half_lower, lower),
-        (y - half_lower, lower),
-    ]
-    .map(|(y, below)| HolePlace { y, below })
+    [(y + half_upper, upper), (y - half_upper, upper), (y + half_lower, lower), (y - half_lower, lower)]
+        .map(|(y, below)| HolePlace { y, below })
 }
 
 /// Centre distance of two holes.
@@ -75,31 +70,19 @@ pub fn bolt_length(sheet: &mut Sheet, thickness: Length, bolt: BoltDimensions) -
         transom + flange + number(WASHERS) * washer + nut + number(THREADS_SHOWING) * pitch,
     );
     let inch = Term::constant(inches(1.0));
-    sheet.set(
-        "lb",
-        "next stock length",
-        ceil_to_multiple(least / &inch, BOLT_STEP_IN) * inch,
-    )
+    sheet.set("lb", "next stock length", ceil_to_multiple(least / &inch, BOLT_STEP_IN) * inch)
 }
 
 /// Room that two engines ask for between their centres: half of what each asks beside its like.
 pub fn centres_needed(sheet: &mut Sheet, one: Length, other: Length) -> Term<Length> {
     let one = Term::new("c1", one);
     let other = Term::new("c2", other);
-    sheet.set(
-        "c",
-        "least distance between centres",
-        (one + other) / number(2.0),
-    )
+    sheet.set("c", "least distance between centres", (one + other) / number(2.0))
 }
 
 /// Half width that an engine off the centreline sweeps at full lock: |y| and its reach.
 pub fn swept_half_width(sheet: &mut Sheet, y: Length, reach: Length) -> Term<Length> {
     let y = Term::new("y", y.abs());
     let reach = Term::new("k", reach);
-    sheet.set(
-        "e",
-        "reach of the powerhead from the boat's centreline",
-        y + reach,
-    )
+    sheet.set("e", "reach of the powerhead from the boat's centreline", y + reach)
 }

@@ -21,25 +21,13 @@ pub const SETBACK_FOR_AN_INCH_HIGH: f64 = 8.0;
 pub fn bottom_rise(sheet: &mut Sheet, y: Length, deadrise: Angle) -> Term<Length> {
     let y = Term::new("y", y.abs());
     let deadrise = Term::new("β", deadrise);
-    sheet.set(
-        "r",
-        "rise of the bottom at the engine's centreline",
-        y * tan(deadrise),
-    )
+    sheet.set("r", "rise of the bottom at the engine's centreline", y * tan(deadrise))
 }
 
 /// Transom height at an engine's centreline: the height on the boat's centreline less the rise.
-pub fn height_off_centre(
-    sheet: &mut Sheet,
-    centreline: Length,
-    rise: &Term<Length>,
-) -> Term<Length> {
+pub fn height_off_centre(sheet: &mut Sheet, centreline: Length, rise: &Term<Length>) -> Term<Length> {
     let centreline = Term::styled("H0", centreline, Style::Plain);
-    sheet.set(
-        "H",
-        "transom height at the engine's centreline",
-        centreline - rise,
-    )
+    sheet.set("H", "transom height at the engine's centreline", centreline - rise)
 }
 
 /// Height of the plate above the bottom, engine as low as it goes: H − drop − S.
@@ -51,31 +39,19 @@ pub fn plate_height_lowest(
 ) -> Term<Length> {
     let drop = Term::new("d", drop);
     let shaft = Term::new("S", rest_to_plate);
-    sheet.set(
-        "h0",
-        "plate above the bottom, engine in its lowest hole",
-        height - drop - shaft,
-    )
+    sheet.set("h0", "plate above the bottom, engine in its lowest hole", height - drop - shaft)
 }
 
 /// Height of the plate above the bottom so many holes up.
 pub fn plate_height(sheet: &mut Sheet, lowest: &Term<Length>, holes_up: u8) -> Term<Length> {
     let step = Term::constant(inches(HOLE_ROW_STEP_IN));
-    sheet.set(
-        "h",
-        "plate above the bottom",
-        lowest + number(f64::from(holes_up)) * step,
-    )
+    sheet.set("h", "plate above the bottom", lowest + number(f64::from(holes_up)) * step)
 }
 
 /// The window in which the plate should stand above the bottom, for this setback.
 pub fn plate_window(sheet: &mut Sheet, setback: Length) -> (Term<Length>, Term<Length>) {
     let setback = Term::new("s", setback);
-    let low = sheet.set(
-        "h1",
-        "lower edge of the window",
-        &setback / number(SETBACK_FOR_AN_INCH_LOW),
-    );
+    let low = sheet.set("h1", "lower edge of the window", &setback / number(SETBACK_FOR_AN_INCH_LOW));
     let high = sheet.set(
         "h2",
         "upper edge of the window",
@@ -88,9 +64,5 @@ pub fn plate_window(sheet: &mut Sheet, setback: Length) -> (Term<Length>, Term<L
 pub fn wedge(sheet: &mut Sheet, angle: Angle, bracket_height: Length) -> Term<Length> {
     let height = Term::new("b", bracket_height);
     let angle = Term::new("δ", angle);
-    sheet.set(
-        "w",
-        "thickness of the wedge at its thick end",
-        height * tan(angle),
-    )
+    sheet.set("w", "thickness of the wedge at its thick end", height * tan(angle))
 }

@@ -15,19 +15,11 @@ pub const SWAMPED_OVER_RUNNING: f64 = 0.85;
 
 /// The row of the engine weight table for an engine of this power; `None` above the table's end.
 pub fn table_row(table: &EngineWeights, power: Power) -> Option<&EngineWeightRow> {
-    table
-        .rows
-        .iter()
-        .find(|row| !power.exceeds(row.power_to.value))
+    table.rows.iter().find(|row| !power.exceeds(row.power_to.value))
 }
 
 /// The sum of named weights.
-pub fn total(
-    sheet: &mut Sheet,
-    symbol: &str,
-    meaning: &str,
-    parts: &[(String, Mass)],
-) -> Term<Mass> {
+pub fn total(sheet: &mut Sheet, symbol: &str, meaning: &str, parts: &[(String, Mass)]) -> Term<Mass> {
     let sum = parts
         .iter()
         .map(|(name, mass)| Term::new(name.clone(), *mass))
@@ -38,25 +30,13 @@ pub fn total(
 
 /// What an engine of this running weight weighs under water.
 pub fn swamped(sheet: &mut Sheet, running: &Term<Mass>) -> Term<Mass> {
-    sheet.set(
-        "Ws",
-        "swamped weight of the engines",
-        number(SWAMPED_OVER_RUNNING) * running,
-    )
+    sheet.set("Ws", "swamped weight of the engines", number(SWAMPED_OVER_RUNNING) * running)
 }
 
 /// Foam that floats a submerged weight: V = W / (water − foam).
 pub fn foam_volume(sheet: &mut Sheet, submerged: &Term<Mass>) -> Term<Volume> {
     let density = |symbol, value| Term::new(symbol, pounds_per_cubic_foot(value));
-    let buoyancy = sheet.set(
-        "B",
-        "buoyancy of a unit of foam",
-        density("γw", FRESH_WATER_LB_FT3) - density("γf", FOAM_LB_FT3),
-    );
-    sheet.set_styled(
-        "V",
-        "foam that floats it",
-        submerged / &buoyancy,
-        Style::Bulk,
-    )
+    let buoyancy =
+        sheet.set("B", "buoyancy of a unit of foam", density("γw", FRESH_WATER_LB_FT3) - density("γf", FOAM_LB_FT3));
+    sheet.set_styled("V", "foam that floats it", submerged / &buoyancy, Style::Bulk)
 }

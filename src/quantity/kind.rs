@@ -1,9 +1,8 @@
 //! The kinds of quantity that appear on a job, and the bridge from `uom`'s types to them.
 
 use uom::si::f64::{
-    Acceleration, Angle, AngularVelocity, Area, ElectricCurrent, ElectricPotential, Energy, Force,
-    Length, LinearMassDensity, Mass, MassDensity, Power, Pressure, Ratio, Velocity, Volume,
-    VolumeRate,
+    Acceleration, Angle, AngularVelocity, Area, ElectricCurrent, ElectricPotential, Energy, Force, Length,
+    LinearMassDensity, Mass, MassDensity, Power, Pressure, Ratio, Velocity, Volume, VolumeRate,
 };
 
 /// A moment of force, in N·m. `uom` gives force times length the type of an energy; on a boat it

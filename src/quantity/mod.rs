@@ -17,7 +17,4 @@ pub use parse::{Parsed, QuantityError, Tolerance, parse};
 pub use reading::{Basis, Reading};
 pub use text::{Piece, Text};
 pub(crate) use text::{capitalised, say};
-pub use units::{
-    Unit, degrees, feet, horsepower, inches, pounds, pounds_per_cubic_foot, standard_gravity,
-    units_of,
-};
+pub use units::{Unit, degrees, feet, horsepower, inches, pounds, pounds_per_cubic_foot, standard_gravity, units_of};

@@ -3,9 +3,7 @@
 use std::fmt;
 use std::marker::PhantomData;
 
-use serde::de::{
-    self, Deserialize, Deserializer, MapAccess, Visitor, value::MapAccessDeserializer,
-};
+use serde::de::{self, Deserialize, Deserializer, MapAccess, Visitor, value::MapAccessDeserializer};
 
 use super::{Dimensioned, Measure, Style, parse};
 
@@ -53,22 +51,12 @@ pub struct Reading<Q> {
 impl<Q: Dimensioned> Reading<Q> {
     /// A value from a catalog.
     pub fn catalog(value: Q) -> Self {
-        Reading {
-            value,
-            tolerance: None,
-            basis: Basis::Catalog,
-            note: None,
-        }
+        Reading { value, tolerance: None, basis: Basis::Catalog, note: None }
     }
 
     /// A value that nobody took, with the reason for it.
     pub fn assumed(value: Q, note: impl Into<String>) -> Self {
-        Reading {
-            value,
-            tolerance: None,
-            basis: Basis::Assumed,
-            note: Some(note.into()),
-        }
+        Reading { value, tolerance: None, basis: Basis::Assumed, note: Some(note.into()) }
     }
 
     /// The reading as one from this basis, unless it says another than measured for itself.
@@ -101,9 +89,7 @@ impl<Q: Dimensioned> Reading<Q> {
         let parsed = parse(text, Q::KIND).map_err(E::custom)?;
         Ok(Reading {
             value: Q::from_si(parsed.si),
-            tolerance: parsed
-                .tolerance
-                .map(|t| Q::from_si(t.half_width(parsed.si))),
+            tolerance: parsed.tolerance.map(|t| Q::from_si(t.half_width(parsed.si))),
             basis: Basis::Measured,
             note: None,
         })
@@ -112,19 +98,11 @@ impl<Q: Dimensioned> Reading<Q> {
     fn from_long_form<E: de::Error>(form: LongForm) -> Result<Self, E> {
         let tolerance = form.tolerance.map(|t| {
             let t = t.trim_start();
-            let signed = if t.starts_with(['±', '+']) {
-                t.to_owned()
-            } else {
-                format!("±{t}")
-            };
+            let signed = if t.starts_with(['±', '+']) { t.to_owned() } else { format!("±{t}") };
             format!(" {signed}")
         });
         let text = form.value + tolerance.as_deref().unwrap_or("");
-        Ok(Reading {
-            basis: form.basis,
-            note: form.note,
-            ..Reading::from_text(&text)?
-        })
+        Ok(Reading { basis: form.basis, note: form.note, ..Reading::from_text(&text)? })
     }
 }
 
@@ -140,12 +118,7 @@ impl<'de, Q: Dimensioned> Visitor<'de> for ReadingVisitor<Q> {
     type Value = Reading<Q>;
 
     fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
-        write!(
-            f,
-            "{} in quotes, such as {}",
-            Q::KIND.name(),
-            Q::KIND.example()
-        )
+        write!(f, "{} in quotes, such as {}", Q::KIND.name(), Q::KIND.example())
     }
 
     fn visit_str<E: de::Error>(self, text: &str) -> Result<Self::Value, E> {

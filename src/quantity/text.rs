@@ -133,10 +133,7 @@ impl From<u32> for Piece {
 /// The words with a capital at their beginning.
 pub(crate) fn capitalised(words: &str) -> String {
     let mut chars = words.chars();
-    chars
-        .next()
-        .map(|first| first.to_uppercase().chain(chars).collect())
-        .unwrap_or_default()
+    chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
 }
 
 /// A [`Text`] from a template and whatever goes into its `{}`: measures, words, counts.

@@ -49,18 +49,8 @@ const MINUTE: f64 = 60.0;
 /// Degree of arc, in radians.
 const DEGREE: f64 = std::f64::consts::PI / 180.0;
 
-const fn unit(
-    kind: Kind,
-    factor: f64,
-    name: &'static str,
-    spellings: &'static [&'static str],
-) -> Unit {
-    Unit {
-        kind,
-        name,
-        spellings,
-        factor,
-    }
+const fn unit(kind: Kind, factor: f64, name: &'static str, spellings: &'static [&'static str]) -> Unit {
+    Unit { kind, name, spellings, factor }
 }
 
 /// All units. Within a kind no two share a spelling; across kinds the expected kind decides.
@@ -69,18 +59,8 @@ pub const UNITS: &[Unit] = &[
     unit(Kind::Length, FOOT, "ft", &["feet", "foot", "'"]),
     unit(Kind::Length, 1e-3, "mm", &["millimetres", "millimeters"]),
     unit(Kind::Length, 1e-2, "cm", &["centimetres", "centimeters"]),
-    unit(
-        Kind::Length,
-        1.0,
-        "m",
-        &["metres", "meters", "metre", "meter"],
-    ),
-    unit(
-        Kind::Mass,
-        POUND,
-        "lb",
-        &["pounds", "pound", "lbs", "lbm", "#"],
-    ),
+    unit(Kind::Length, 1.0, "m", &["metres", "meters", "metre", "meter"]),
+    unit(Kind::Mass, POUND, "lb", &["pounds", "pound", "lbs", "lbm", "#"]),
     unit(Kind::Mass, POUND / 16.0, "oz", &["ounces", "ounce"]),
     unit(Kind::Mass, 1.0, "kg", &["kilograms", "kilogram", "kilos"]),
     unit(Kind::Mass, 1e-3, "g", &["grams", "gram"]),
@@ -91,64 +71,24 @@ pub const UNITS: &[Unit] = &[
     unit(Kind::Power, HORSEPOWER, "hp", &["horsepower", "bhp"]),
     unit(Kind::Power, 1e3, "kW", &["kilowatts", "kilowatt"]),
     unit(Kind::Power, 1.0, "W", &["watts", "watt"]),
-    unit(
-        Kind::Power,
-        METRIC_HORSEPOWER,
-        "metric hp",
-        &["metric horsepower", "PS", "CV"],
-    ),
+    unit(Kind::Power, METRIC_HORSEPOWER, "metric hp", &["metric horsepower", "PS", "CV"]),
     unit(Kind::Angle, DEGREE, "deg", &["degrees", "degree", "°"]),
     unit(Kind::Angle, 1.0, "rad", &["radians"]),
-    unit(
-        Kind::Volume,
-        GALLON,
-        "gal",
-        &["gallons", "gallon", "US gal", "US gallons"],
-    ),
-    unit(
-        Kind::Volume,
-        LITRE,
-        "L",
-        &["litres", "liters", "litre", "liter"],
-    ),
-    unit(
-        Kind::Volume,
-        FOOT * FOOT * FOOT,
-        "ft³",
-        &["ft3", "ft^3", "cu ft", "cubic feet"],
-    ),
+    unit(Kind::Volume, GALLON, "gal", &["gallons", "gallon", "US gal", "US gallons"]),
+    unit(Kind::Volume, LITRE, "L", &["litres", "liters", "litre", "liter"]),
+    unit(Kind::Volume, FOOT * FOOT * FOOT, "ft³", &["ft3", "ft^3", "cu ft", "cubic feet"]),
     unit(Kind::Volume, 1.0, "m³", &["m3", "m^3", "cubic metres"]),
     unit(Kind::Area, FOOT * FOOT, "ft²", &["ft2", "ft^2", "sq ft"]),
     unit(Kind::Area, INCH * INCH, "in²", &["in2", "in^2", "sq in"]),
     unit(Kind::Area, 1e-6, "mm²", &["mm2", "mm^2"]),
     unit(Kind::Area, 1.0, "m²", &["m2", "m^2"]),
     unit(Kind::Speed, MILE / HOUR, "mph", &["mi/h"]),
-    unit(
-        Kind::Speed,
-        NAUTICAL_MILE / HOUR,
-        "kn",
-        &["knots", "knot", "kt", "kts"],
-    ),
+    unit(Kind::Speed, NAUTICAL_MILE / HOUR, "kn", &["knots", "knot", "kt", "kts"]),
     unit(Kind::Speed, 1e3 / HOUR, "km/h", &["kph", "kmh"]),
     unit(Kind::Speed, 1.0, "m/s", &[]),
-    unit(
-        Kind::RotationRate,
-        2.0 * std::f64::consts::PI / MINUTE,
-        "rpm",
-        &["r/min", "1/min"],
-    ),
-    unit(
-        Kind::Pressure,
-        POUND_FORCE / (INCH * INCH),
-        "psi",
-        &["lbf/in²", "lbf/in2"],
-    ),
-    unit(
-        Kind::Pressure,
-        1e3 * POUND_FORCE / (INCH * INCH),
-        "ksi",
-        &[],
-    ),
+    unit(Kind::RotationRate, 2.0 * std::f64::consts::PI / MINUTE, "rpm", &["r/min", "1/min"]),
+    unit(Kind::Pressure, POUND_FORCE / (INCH * INCH), "psi", &["lbf/in²", "lbf/in2"]),
+    unit(Kind::Pressure, 1e3 * POUND_FORCE / (INCH * INCH), "ksi", &[]),
     unit(Kind::Pressure, 1e6, "MPa", &["N/mm²", "N/mm2"]),
     unit(Kind::Pressure, 1e9, "GPa", &[]),
     unit(Kind::Pressure, 1e3, "kPa", &[]),
@@ -157,27 +97,14 @@ pub const UNITS: &[Unit] = &[
         Kind::Moment,
         POUND_FORCE * FOOT,
         "lbf·ft",
-        &[
-            "lbf ft", "lbf*ft", "lbf-ft", "lb·ft", "lb ft", "lb-ft", "ft·lbf", "ft-lbf", "ft-lb",
-            "ft·lb", "ft lb",
-        ],
+        &["lbf ft", "lbf*ft", "lbf-ft", "lb·ft", "lb ft", "lb-ft", "ft·lbf", "ft-lbf", "ft-lb", "ft·lb", "ft lb"],
     ),
-    unit(
-        Kind::Moment,
-        POUND_FORCE * INCH,
-        "lbf·in",
-        &["lbf in", "lbf*in", "lbf-in", "lb-in", "in-lbf", "in-lb"],
-    ),
+    unit(Kind::Moment, POUND_FORCE * INCH, "lbf·in", &["lbf in", "lbf*in", "lbf-in", "lb-in", "in-lbf", "in-lb"]),
     unit(Kind::Moment, 1.0, "N·m", &["N m", "N*m", "N-m", "Nm"]),
     unit(Kind::Moment, 1e3, "kN·m", &["kN m", "kN*m", "kN-m", "kNm"]),
     unit(Kind::Current, 1.0, "A", &["amperes", "amps", "amp"]),
     unit(Kind::Voltage, 1.0, "V", &["volts", "volt"]),
-    unit(
-        Kind::Density,
-        POUND / (FOOT * FOOT * FOOT),
-        "lb/ft³",
-        &["lb/ft3", "lb/ft^3", "pcf"],
-    ),
+    unit(Kind::Density, POUND / (FOOT * FOOT * FOOT), "lb/ft³", &["lb/ft3", "lb/ft^3", "pcf"]),
     unit(Kind::Density, 1.0, "kg/m³", &["kg/m3", "kg/m^3"]),
     unit(Kind::Density, 1e3, "g/cm³", &["g/cm3", "kg/L"]),
     unit(Kind::MassPerLength, POUND / INCH, "lb/in", &[]),
@@ -241,11 +168,7 @@ impl Unit {
             UNITS
                 .iter()
                 .filter(|unit| wanted(unit))
-                .flat_map(|unit| {
-                    std::iter::once(&unit.name)
-                        .chain(unit.spellings)
-                        .map(move |s| (unit, *s))
-                })
+                .flat_map(|unit| std::iter::once(&unit.name).chain(unit.spellings).map(move |s| (unit, *s)))
                 .filter(|(_, spelling)| begins_with(text, spelling, folded))
                 .map(|(unit, spelling)| (unit, spelling.len()))
                 .max_by_key(|(_, length)| *length)
@@ -263,11 +186,7 @@ fn begins_with(text: &str, spelling: &str, folded: bool) -> bool {
     let Some(head) = text.get(..spelling.len()) else {
         return false;
     };
-    let same = if folded {
-        head.eq_ignore_ascii_case(spelling)
-    } else {
-        head == spelling
-    };
+    let same = if folded { head.eq_ignore_ascii_case(spelling) } else { head == spelling };
     let ends_in_letter = spelling.ends_with(|c: char| c.is_alphabetic());
     let goes_on = text[spelling.len()..]
         .starts_with(|c: char| c.is_alphabetic() || matches!(c, '²' | '³' | '^' | '/' | '·' | '*'));

@@ -109,18 +109,24 @@ fn strength(report: &Report) -> Value {
 
 fn laden(laden: &Laden) -> Value {
     let names: Vec<&str> = laden.cases.iter().map(|case| case.name()).collect();
-    let footings: Vec<Value> = laden.footings.iter().map(|footing| value!({
-        "name": footing.name,
-        "face_m": [footing.face.starboard, footing.face.bottom, footing.face.port, footing.face.top],
-        "bolts_m": footing.bolts.iter().map(|bolt| [bolt.y, bolt.z]).collect::<Vec<_>>(),
-        "cases": names.iter().zip(&footing.loads).zip(&footing.forces).map(|((name, load), group)| value!({
-            "case": name,
-            "force_n": load.force,
-            "moment_nm": load.moment,
-            "tension_n": group.bolts.iter().map(|bolt| bolt.tension).collect::<Vec<_>>(),
-            "shear_n": group.bolts.iter().map(|bolt| bolt.shear).collect::<Vec<_>>(),
-        })).collect::<Vec<_>>(),
-    })).collect();
+    let footings: Vec<Value> = laden
+        .footings
+        .iter()
+        .map(|footing| {
+            value!({
+                "name": footing.name,
+                "face_m": [footing.face.starboard, footing.face.bottom, footing.face.port, footing.face.top],
+                "bolts_m": footing.bolts.iter().map(|bolt| [bolt.y, bolt.z]).collect::<Vec<_>>(),
+                "cases": names.iter().zip(&footing.loads).zip(&footing.forces).map(|((name, load), group)| value!({
+                    "case": name,
+                    "force_n": load.force,
+                    "moment_nm": load.moment,
+                    "tension_n": group.bolts.iter().map(|bolt| bolt.tension).collect::<Vec<_>>(),
+                    "shear_n": group.bolts.iter().map(|bolt| bolt.shear).collect::<Vec<_>>(),
+                })).collect::<Vec<_>>(),
+            })
+        })
+        .collect();
     let governing = |one: &Governing| {
         value!({
             "case": names[one.case],
@@ -169,12 +175,7 @@ fn limit_of(limit: Limit, units: Units) -> Value {
 fn working(line: &Line, units: Units) -> Value {
     match line {
         Line::Remark(text) => value!({ "remark": text.show(units) }),
-        Line::Step {
-            symbol,
-            meaning,
-            expression,
-            result,
-        } => value!({
+        Line::Step { symbol, meaning, expression, result } => value!({
             "symbol": symbol,
             "meaning": meaning,
             "formula": expression.symbols(units),

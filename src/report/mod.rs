@@ -47,18 +47,13 @@ impl Report<'_> {
 
     /// The findings of this verdict.
     pub fn with(&self, verdict: Verdict) -> impl Iterator<Item = &Judged> {
-        self.judged
-            .iter()
-            .filter(move |judged| judged.finding.verdict == verdict)
+        self.judged.iter().filter(move |judged| judged.finding.verdict == verdict)
     }
 
     /// The answer in one line.
     pub fn headline(&self) -> String {
-        let (fails, warns, unmeasured) = (
-            self.count(Verdict::Fail),
-            self.count(Verdict::Warn),
-            self.count(Verdict::Unmeasured),
-        );
+        let (fails, warns, unmeasured) =
+            (self.count(Verdict::Fail), self.count(Verdict::Warn), self.count(Verdict::Unmeasured));
         if self.case.rig.sitting == Sitting::Study && fails + warns == 0 {
             return format!(
                 "Study: {} answered, nothing fails and nothing warns of what was judged.",
@@ -67,13 +62,8 @@ impl Report<'_> {
         }
         match (fails, warns, unmeasured) {
             (0, 0, 0) => "Nothing fails and nothing warns.".to_owned(),
-            (0, 0, n) => format!(
-                "Undecided: nothing fails or warns so far, but {n} checks wait for readings."
-            ),
-            (0, w, 0) => format!(
-                "Nothing fails; {}.",
-                counted(w, "check warns", "checks warn")
-            ),
+            (0, 0, n) => format!("Undecided: nothing fails or warns so far, but {n} checks wait for readings."),
+            (0, w, 0) => format!("Nothing fails; {}.", counted(w, "check warns", "checks warn")),
             (0, w, n) => format!(
                 "Undecided: nothing fails so far, {}, and {n} wait for readings.",
                 counted(w, "check warns", "checks warn")
@@ -88,10 +78,7 @@ impl Report<'_> {
                     line.push_str(&format!(", {}", counted(w, "warns", "warn")));
                 }
                 if n > 0 {
-                    line.push_str(&format!(
-                        ", {}",
-                        counted(n, "waits for readings", "wait for readings")
-                    ));
+                    line.push_str(&format!(", {}", counted(n, "waits for readings", "wait for readings")));
                 }
                 line + "."
             }
@@ -100,8 +87,7 @@ impl Report<'_> {
 
     /// Findings of a study that answer its question though there was nothing to judge.
     pub fn answers(&self) -> impl Iterator<Item = &Judged> {
-        self.with(Verdict::Unmeasured)
-            .filter(|judged| judged.finding.is_answer())
+        self.with(Verdict::Unmeasured).filter(|judged| judged.finding.is_answer())
     }
 
     /// What was taken for granted.
@@ -118,10 +104,7 @@ impl Report<'_> {
             .into_iter()
             .flat_map(|outfit| outfit.engines())
             .any(|(_, engine)| {
-                engine
-                    .power
-                    .reading()
-                    .is_some_and(|power| power.basis == crate::quantity::Basis::Catalog)
+                engine.power.reading().is_some_and(|power| power.basis == crate::quantity::Basis::Catalog)
             });
         if from_catalog {
             assumed.push(Text::from(CLASS_NOT_ENGINE));

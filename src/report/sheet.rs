@@ -21,19 +21,11 @@ pub fn waiting(judged: &[Judged]) -> Vec<Waiting<'_>> {
         for missing in &one.finding.missing {
             match all.iter_mut().find(|waiting| waiting.missing == missing) {
                 Some(waiting) => waiting.rules.push(one.rule.id),
-                None => all.push(Waiting {
-                    missing,
-                    rules: vec![one.rule.id],
-                }),
+                None => all.push(Waiting { missing, rules: vec![one.rule.id] }),
             }
         }
     }
-    all.sort_by_key(|waiting| {
-        (
-            std::cmp::Reverse(waiting.rules.len()),
-            waiting.missing.measurement.order(),
-        )
-    });
+    all.sort_by_key(|waiting| (std::cmp::Reverse(waiting.rules.len()), waiting.missing.measurement.order()));
     all
 }
 

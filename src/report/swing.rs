@@ -74,12 +74,7 @@ fn range(range: AngleRange) -> [f64; 2] {
 fn swept(swept: &Swept) -> Value {
     let clearance = &swept.clearance;
     let pose = &clearance.pose;
-    let seen = |view| {
-        outlines(swept, pose, view)
-            .into_iter()
-            .map(polygon)
-            .collect::<Vec<_>>()
-    };
+    let seen = |view| outlines(swept, pose, view).into_iter().map(polygon).collect::<Vec<_>>();
     value!({
         "engine": swept.label,
         "other": swept.other,

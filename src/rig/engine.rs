@@ -125,26 +125,17 @@ impl Outfit {
     /// # Errors
     /// The engines, as a missing reading.
     pub fn ask(&self) -> Result<&Outfit, Missing> {
-        if self.is_empty() {
-            Err(self.missing())
-        } else {
-            Ok(self)
-        }
+        if self.is_empty() { Err(self.missing()) } else { Ok(self) }
     }
 
     /// Every engine with the group it hangs in.
     pub fn engines(&self) -> impl Iterator<Item = (&Group, &Engine)> {
-        self.groups
-            .iter()
-            .flat_map(|group| group.engines.iter().map(move |engine| (group, engine)))
+        self.groups.iter().flat_map(|group| group.engines.iter().map(move |engine| (group, engine)))
     }
 
     /// The main engines.
     pub fn mains(&self) -> Vec<&Engine> {
-        self.engines()
-            .map(|(_, engine)| engine)
-            .filter(|engine| engine.role == Role::Main)
-            .collect()
+        self.engines().map(|(_, engine)| engine).filter(|engine| engine.role == Role::Main).collect()
     }
 
     /// Rated power of the main engines, each with its name.
@@ -155,11 +146,7 @@ impl Outfit {
         if self.mains().is_empty() {
             return Err(vec![self.missing()]);
         }
-        all_of(
-            self.mains()
-                .into_iter()
-                .map(|engine| (engine.label.as_str(), &engine.power)),
-        )
+        all_of(self.mains().into_iter().map(|engine| (engine.label.as_str(), &engine.power)))
     }
 
     /// Running weight of every engine, each with its name.
@@ -167,10 +154,7 @@ impl Outfit {
     /// # Errors
     /// The engines whose weight is not known.
     pub fn engine_weights(&self) -> Result<Vec<(String, Mass)>, Vec<Missing>> {
-        all_of(
-            self.engines()
-                .map(|(_, engine)| (engine.label.as_str(), &engine.weight)),
-        )
+        all_of(self.engines().map(|(_, engine)| (engine.label.as_str(), &engine.weight)))
     }
 
     /// Everything that hangs on the transom: engines, brackets, items marked so.
@@ -178,9 +162,7 @@ impl Outfit {
     /// # Errors
     /// The weights that are not known.
     pub fn hung(&self) -> Result<Vec<(String, Mass)>, Vec<Missing>> {
-        let engines = self
-            .engines()
-            .map(|(_, engine)| (engine.label.as_str(), &engine.weight));
+        let engines = self.engines().map(|(_, engine)| (engine.label.as_str(), &engine.weight));
         let brackets = self
             .groups
             .iter()
@@ -203,9 +185,7 @@ impl Outfit {
 impl Group {
     /// Whether the engines hang on a lifting bracket, whose travel sets their height.
     pub fn is_lifted(&self) -> bool {
-        self.bracket
-            .as_ref()
-            .is_some_and(|bracket| bracket.spec.kind == Some(BracketKind::Auxiliary))
+        self.bracket.as_ref().is_some_and(|bracket| bracket.spec.kind == Some(BracketKind::Auxiliary))
     }
 
     /// Running weight of its engines, each with its name.
@@ -213,11 +193,7 @@ impl Group {
     /// # Errors
     /// The engines whose weight is not known.
     pub fn engine_weights(&self) -> Result<Vec<(String, Mass)>, Vec<Missing>> {
-        all_of(
-            self.engines
-                .iter()
-                .map(|engine| (engine.label.as_str(), &engine.weight)),
-        )
+        all_of(self.engines.iter().map(|engine| (engine.label.as_str(), &engine.weight)))
     }
 
     /// Setback of the mounting face from the transom: none where they hang on the transom itself.
@@ -249,18 +225,9 @@ fn all_of<'s, Q: Dimensioned + 's>(
             Err(lacking) => missing.push(lacking),
         }
     }
-    if missing.is_empty() {
-        Ok(values)
-    } else {
-        Err(missing)
-    }
+    if missing.is_empty() { Ok(values) } else { Err(missing) }
 }
 
 fn on_the_transom() -> Reading<Length> {
-    Reading {
-        value: Length::from_si(0.0),
-        tolerance: None,
-        basis: Basis::Measured,
-        note: None,
-    }
+    Reading { value: Length::from_si(0.0), tolerance: None, basis: Basis::Measured, note: None }
 }

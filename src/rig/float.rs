@@ -6,9 +6,7 @@ use std::sync::Arc;
 use uom::si::f64::{Angle, Length, Mass};
 
 use super::Slot;
-use crate::job::{
-    self, BoatWeight, Condition, CrewAt, Edge, HullShape, Item, Job, Mark, Water, tape,
-};
+use crate::job::{self, BoatWeight, Condition, CrewAt, Edge, HullShape, Item, Job, Mark, Water, tape};
 use crate::quantity::Reading;
 
 /// The bytes of the files that a job names, by name.
@@ -59,12 +57,7 @@ pub enum Shape {
     /// A file's bytes, and the length of its unit.
     Mesh { bytes: Arc<[u8]>, unit: Length },
     /// The least that a hull can be made from.
-    Least {
-        length: Length,
-        chine_beam: Length,
-        deadrise: Angle,
-        depth: Length,
-    },
+    Least { length: Length, chine_beam: Length, deadrise: Angle, depth: Length },
 }
 
 impl Afloat {
@@ -86,10 +79,7 @@ pub(super) fn resolve(job: &Job, files: &Files) -> Afloat {
         shape: Slot::new(shape(job, files), &tape::HULL),
         flooded: job.flooded.clone(),
         water: afloat.water,
-        marks: Slot::new(
-            Some(afloat.marks).filter(|marks| !marks.is_empty()),
-            &tape::MARKS,
-        ),
+        marks: Slot::new(Some(afloat.marks).filter(|marks| !marks.is_empty()), &tape::MARKS),
         engines: afloat.engines,
         crew_then: afloat.crew,
         also_then: afloat.also,
@@ -100,20 +90,16 @@ pub(super) fn resolve(job: &Job, files: &Files) -> Afloat {
         person: weights.person.clone(),
         crew: weights.crew,
         gear: weights.gear.clone(),
-        edges: Slot::new(
-            Some(job.edges.clone()).filter(|edges| !edges.is_empty()),
-            &tape::EDGES,
-        ),
+        edges: Slot::new(Some(job.edges.clone()).filter(|edges| !edges.is_empty()), &tape::EDGES),
         conditions: job.conditions.clone(),
     }
 }
 
 fn shape(job: &Job, files: &Files) -> Option<Shape> {
     match &job.hull {
-        Some(HullShape::Mesh { file, unit }) => files.get(file).map(|bytes| Shape::Mesh {
-            bytes: bytes.clone(),
-            unit: unit.value,
-        }),
+        Some(HullShape::Mesh { file, unit }) => {
+            files.get(file).map(|bytes| Shape::Mesh { bytes: bytes.clone(), unit: unit.value })
+        }
         Some(lines) => Some(Shape::Lines(lines.clone())),
         None => {
             let boat = &job.boat;

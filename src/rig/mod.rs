@@ -16,8 +16,7 @@ use uom::si::f64::{Angle, Length, Mass, Power};
 
 use crate::catalog::{Entry, Material, Tables};
 use crate::job::{
-    Bottom, Category, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, Sitting, SplashWell,
-    Steering, TopEdge,
+    Bottom, Category, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, Sitting, SplashWell, Steering, TopEdge,
 };
 use crate::quantity::{Reading, Text, inches};
 
@@ -110,9 +109,6 @@ impl Transom {
         if y.abs() < inches(SAME_PLACE_IN) {
             return self.height.reading();
         }
-        self.heights
-            .iter()
-            .find(|taken| (taken.at.y() - y).abs() < inches(SAME_PLACE_IN))
-            .map(|taken| &taken.height)
+        self.heights.iter().find(|taken| (taken.at.y() - y).abs() < inches(SAME_PLACE_IN)).map(|taken| &taken.height)
     }
 }

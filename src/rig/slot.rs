@@ -23,20 +23,12 @@ pub struct Missing {
 impl<T> Slot<T> {
     /// A place for one of the boat's own readings.
     pub fn new(value: Option<T>, measurement: &'static Measurement) -> Self {
-        Slot {
-            value,
-            measurement,
-            of: None,
-        }
+        Slot { value, measurement, of: None }
     }
 
     /// A place for a reading of the engine or item of this name.
     pub fn of(value: Option<T>, measurement: &'static Measurement, of: &str) -> Self {
-        Slot {
-            value,
-            measurement,
-            of: Some(of.to_owned()),
-        }
+        Slot { value, measurement, of: Some(of.to_owned()) }
     }
 
     /// The reading, where there is one.
@@ -54,20 +46,14 @@ impl<T> Slot<T> {
     /// # Errors
     /// The way to take the reading that the job lacks.
     pub fn ask(&self) -> Result<&T, Missing> {
-        self.value.as_ref().ok_or_else(|| Missing {
-            measurement: self.measurement,
-            of: self.of.clone(),
-        })
+        self.value.as_ref().ok_or_else(|| Missing { measurement: self.measurement, of: self.of.clone() })
     }
 }
 
 impl Missing {
     /// One of the boat's own readings.
     pub fn one(measurement: &'static Measurement) -> Self {
-        Missing {
-            measurement,
-            of: None,
-        }
+        Missing { measurement, of: None }
     }
 
     /// Adds more of them, each once.

@@ -5,10 +5,7 @@ use uom::si::f64::{Length, Velocity};
 use super::resolve::Resolver;
 use super::{Missing, Slot};
 use crate::catalog::{BoltGrade, BoltSize, Entry, Material};
-use crate::job::{
-    self, BoltStudy, Bolting, EngineGroup, Job, Operating, PanelStiffness, PanelStudy, Upright,
-    tape,
-};
+use crate::job::{self, BoltStudy, Bolting, EngineGroup, Job, Operating, PanelStiffness, PanelStudy, Upright, tape};
 use crate::quantity::Reading;
 
 /// What the job says of strength.
@@ -64,35 +61,22 @@ impl Structure {
     }
 }
 
-pub(super) fn resolve(
-    resolver: &mut Resolver,
-    job: &Job,
-    material: Option<&Entry<Material>>,
-) -> Structure {
+pub(super) fn resolve(resolver: &mut Resolver, job: &Job, material: Option<&Entry<Material>>) -> Structure {
     let said = job.structure.clone().unwrap_or_default();
     let operating = job.operating.clone().unwrap_or_default();
     let layers = layers(resolver, "structure.lay_up", &said.lay_up);
     let lay_up = match (material, &job.transom.thickness) {
         _ if !said.lay_up.is_empty() => Slot::new(layers, &tape::LAY_UP),
         (Some(material), Some(thickness)) => {
-            let layer = Layer {
-                material: material.clone(),
-                thickness: thickness.value,
-            };
+            let layer = Layer { material: material.clone(), thickness: thickness.value };
             Slot::new(Some(vec![layer]), &tape::LAY_UP)
         }
         (Some(_), None) => Slot::new(None, &tape::TRANSOM_THICKNESS),
         (None, _) => Slot::new(None, &tape::LAY_UP),
     };
     let bolted = [&job.engines_off, &job.engines_on];
-    let bolted = bolted
-        .into_iter()
-        .flatten()
-        .any(|group| group.bolts.is_some());
-    let stiffener = said
-        .top_stiffener
-        .as_ref()
-        .map(|stiffener| stiffener.material.clone());
+    let bolted = bolted.into_iter().flatten().any(|group| group.bolts.is_some());
+    let stiffener = said.top_stiffener.as_ref().map(|stiffener| stiffener.material.clone());
     Structure {
         asked: job.structure.is_some() || job.operating.is_some() || bolted,
         lay_up,
@@ -114,16 +98,11 @@ pub(super) fn bolts(resolver: &mut Resolver, path: &str, group: &EngineGroup) ->
         return Bolts::default();
     };
     let (size, grade) = (said.size.clone(), said.grade.clone());
-    let plate = said
-        .backing_plate
-        .as_ref()
-        .map(|plate| plate.material.clone());
+    let plate = said.backing_plate.as_ref().map(|plate| plate.material.clone());
     Bolts {
         size: size.and_then(|name| find_size(resolver, &format!("{path}.bolts.size"), &name)),
         grade: grade.and_then(|name| find_grade(resolver, &format!("{path}.bolts.grade"), &name)),
-        plate: plate.and_then(|name| {
-            resolver.material(&format!("{path}.bolts.backing_plate.material"), &name)
-        }),
+        plate: plate.and_then(|name| resolver.material(&format!("{path}.bolts.backing_plate.material"), &name)),
         said,
     }
 }
@@ -144,10 +123,7 @@ fn layers(resolver: &mut Resolver, path: &str, said: &[job::Layer]) -> Option<Ve
         .enumerate()
         .filter_map(|(i, layer)| {
             let material = resolver.material(&format!("{path}[{i}].material"), &layer.material)?;
-            Some(Layer {
-                material,
-                thickness: layer.thickness.value,
-            })
+            Some(Layer { material, thickness: layer.thickness.value })
         })
         .collect();
     (found.len() == said.len()).then_some(found)

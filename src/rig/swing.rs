@@ -4,8 +4,8 @@ use uom::si::f64::{Angle, Length};
 
 use super::Slot;
 use crate::job::{
-    BoxedObstacle, Cylinder, EngineSpec, Job, MountingNumbers, Powerhead, SteeringGear, SwingStudy,
-    TieBar, Trailer, tape,
+    BoxedObstacle, Cylinder, EngineSpec, Job, MountingNumbers, Powerhead, SteeringGear, SwingStudy, TieBar, Trailer,
+    tape,
 };
 use crate::quantity::{Basis, Reading};
 
@@ -34,10 +34,7 @@ pub struct Surroundings {
 
 /// How she stands on a trailer.
 #[derive(Clone, Debug)]
-#[expect(
-    clippy::large_enum_variant,
-    reason = "a job has one of them; a box would only hide its fields"
-)]
+#[expect(clippy::large_enum_variant, reason = "a job has one of them; a box would only hide its fields")]
 pub enum OnTrailer {
     /// She never does.
     Never,
@@ -97,10 +94,7 @@ impl SwingSheet {
             height: head.height.as_ref()?.value,
             forward_at_full_tilt: head.forward_at_full_tilt.as_ref()?.value,
             height_at_full_tilt: head.height_at_full_tilt.as_ref()?.value,
-            tilt_tube: spec
-                .tilt_tube
-                .as_ref()
-                .map(|tube| [tube.forward.value, tube.above.value]),
+            tilt_tube: spec.tilt_tube.as_ref().map(|tube| [tube.forward.value, tube.above.value]),
         })
     }
 }
@@ -125,12 +119,7 @@ impl Surroundings {
 fn stand(trailer: Trailer) -> OnTrailer {
     match trailer {
         Trailer::None => OnTrailer::Never,
-        Trailer::On {
-            keel_above_ground,
-            bow_up,
-            towing_tilt,
-            parts,
-        } => OnTrailer::Stands {
+        Trailer::On { keel_above_ground, bow_up, towing_tilt, parts } => OnTrailer::Stands {
             keel_above_ground: Slot::new(keel_above_ground, &tape::TRAILER_HEIGHT),
             bow_up,
             towing_tilt,

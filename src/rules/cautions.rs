@@ -8,11 +8,7 @@ use crate::rig::Rig;
 /// and licensed practice come first.
 pub fn cautions(rig: &Rig, judged: &[Judged]) -> Vec<&'static str> {
     let mut cautions = Vec::new();
-    let failed = |id: &str| {
-        judged
-            .iter()
-            .any(|one| one.rule.id == id && one.finding.verdict == Verdict::Fail)
-    };
+    let failed = |id: &str| judged.iter().any(|one| one.rule.id == id && one.finding.verdict == Verdict::Fail);
     if rig.sitting == Sitting::Study {
         return cautions;
     }
@@ -20,9 +16,7 @@ pub fn cautions(rig: &Rig, judged: &[Judged]) -> Vec<&'static str> {
         cautions.push(
             "Lifting: use a hoist, sling and lifting eye rated for the engine, keep clear from under it, and lower it onto the bolts only when the boat is chocked and steady.",
         );
-        cautions.push(
-            "Batteries off and fuel shut, ventilated and away from sparks, before anything is unbolted.",
-        );
+        cautions.push("Batteries off and fuel shut, ventilated and away from sparks, before anything is unbolted.");
     }
     if rig.sitting == Sitting::BeforeOrdering && !rig.after.is_empty() {
         cautions.push(

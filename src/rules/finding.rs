@@ -21,13 +21,8 @@ pub enum Verdict {
 
 impl Verdict {
     /// Every verdict, the gravest first.
-    pub const ALL: [Verdict; 5] = [
-        Verdict::Fail,
-        Verdict::Warn,
-        Verdict::Unmeasured,
-        Verdict::Pass,
-        Verdict::NotApplicable,
-    ];
+    pub const ALL: [Verdict; 5] =
+        [Verdict::Fail, Verdict::Warn, Verdict::Unmeasured, Verdict::Pass, Verdict::NotApplicable];
 
     /// The word in a report.
     pub fn word(self) -> &'static str {
@@ -120,10 +115,7 @@ impl Finding {
 
     /// Takes the place of a better finding; of equals the first stays.
     pub(super) fn keep_worse(self, worst: &mut Option<Finding>) {
-        if worst
-            .as_ref()
-            .is_none_or(|worst| self.verdict < worst.verdict)
-        {
+        if worst.as_ref().is_none_or(|worst| self.verdict < worst.verdict) {
             *worst = Some(self);
         }
     }

@@ -76,10 +76,5 @@ pub fn find(id: &str) -> Option<&'static Rule> {
 
 /// Judges a case by every rule. A pure function: the same rig gives the same findings.
 pub fn judge(case: &Case) -> Vec<Judged> {
-    ALL.iter()
-        .map(|rule| Judged {
-            rule,
-            finding: (rule.judge)(case),
-        })
-        .collect()
+    ALL.iter().map(|rule| Judged { rule, finding: (rule.judge)(case) }).collect()
 }

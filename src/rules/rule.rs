@@ -62,9 +62,7 @@ impl Rule {
     /// The part of this name, without the name.
     pub fn part(&self, name: &str) -> Option<String> {
         let head = format!("**{name}.** ");
-        self.paragraphs()
-            .into_iter()
-            .find_map(|paragraph| paragraph.strip_prefix(&head).map(str::to_owned))
+        self.paragraphs().into_iter().find_map(|paragraph| paragraph.strip_prefix(&head).map(str::to_owned))
     }
 
     /// The sources, each by itself.
@@ -79,13 +77,7 @@ impl Rule {
     fn paragraphs(&self) -> Vec<String> {
         self.doc
             .split(|line| line.trim().is_empty())
-            .map(|lines| {
-                lines
-                    .iter()
-                    .map(|line| line.trim())
-                    .collect::<Vec<_>>()
-                    .join(" ")
-            })
+            .map(|lines| lines.iter().map(|line| line.trim()).collect::<Vec<_>>().join(" "))
             .filter(|paragraph| !paragraph.is_empty())
             .collect()
     }

@@ -59,11 +59,7 @@ impl Expression {
             Expression::Binary(operator, left, right) => {
                 let side = |expression: &Expression, parenthesised: bool| {
                     let text = expression.write(leaf);
-                    if parenthesised {
-                        format!("({text})")
-                    } else {
-                        text
-                    }
+                    if parenthesised { format!("({text})") } else { text }
                 };
                 format!(
                     "{} {} {}",
@@ -86,9 +82,7 @@ impl Expression {
             return false;
         };
         inner.rank() < operator.rank()
-            || (on_the_right
-                && inner.rank() == operator.rank()
-                && matches!(operator, Operator::Minus | Operator::Over))
+            || (on_the_right && inner.rank() == operator.rank() && matches!(operator, Operator::Minus | Operator::Over))
             || (operator == Operator::Times && *inner == Operator::Over)
     }
 }

@@ -15,12 +15,7 @@ pub struct Sheet {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Line {
     /// A symbol, what it means, how it was computed, what came out.
-    Step {
-        symbol: String,
-        meaning: String,
-        expression: Arc<Expression>,
-        result: Measure,
-    },
+    Step { symbol: String, meaning: String, expression: Arc<Expression>, result: Measure },
     /// A remark: an input, a choice made, a solver's residual.
     Remark(Text),
 }
@@ -32,13 +27,7 @@ impl Sheet {
     }
 
     /// The same, shown in this style.
-    pub fn set_styled<Q: Dimensioned>(
-        &mut self,
-        symbol: &str,
-        meaning: &str,
-        term: Term<Q>,
-        style: Style,
-    ) -> Term<Q> {
+    pub fn set_styled<Q: Dimensioned>(&mut self, symbol: &str, meaning: &str, term: Term<Q>, style: Style) -> Term<Q> {
         self.lines.push(Line::Step {
             symbol: symbol.to_owned(),
             meaning: meaning.to_owned(),
@@ -69,12 +58,7 @@ impl Line {
     pub fn show(&self, units: Units) -> String {
         match self {
             Line::Remark(text) => text.show(units),
-            Line::Step {
-                symbol,
-                expression,
-                result,
-                ..
-            } => {
+            Line::Step { symbol, expression, result, .. } => {
                 let mut text = symbol.clone();
                 let symbols = expression.symbols(units);
                 let numbers = expression.numbers(units);

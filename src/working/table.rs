@@ -17,11 +17,7 @@ pub struct Table {
 impl Table {
     /// A table of this title with these heads.
     pub fn new(title: &str, heads: &[&str], rows: Vec<Vec<Text>>) -> Self {
-        Table {
-            title: title.to_owned(),
-            heads: heads.iter().map(|head| (*head).to_owned()).collect(),
-            rows,
-        }
+        Table { title: title.to_owned(), heads: heads.iter().map(|head| (*head).to_owned()).collect(), rows }
     }
 }
 
@@ -41,10 +37,6 @@ impl Part {
     pub fn said(title: &str, text: Text) -> Self {
         let mut sheet = Sheet::default();
         sheet.remark(text);
-        Part {
-            title: title.to_owned(),
-            sheet,
-            ..Part::default()
-        }
+        Part { title: title.to_owned(), sheet, ..Part::default() }
     }
 }

@@ -28,10 +28,7 @@ impl<Q: Copy> Term<Q> {
     }
 
     fn called(&self, name: &'static str, value: Q) -> Self {
-        Term {
-            value,
-            expression: Arc::new(Expression::Call(name, vec![self.expression.clone()])),
-        }
+        Term { value, expression: Arc::new(Expression::Call(name, vec![self.expression.clone()])) }
     }
 }
 
@@ -44,13 +41,7 @@ impl<Q: Dimensioned> Term<Q> {
     /// A named quantity, shown in this style.
     pub fn styled(symbol: impl Into<String>, value: Q, style: Style) -> Self {
         let measure = Measure::styled(value, style);
-        Term {
-            value,
-            expression: Arc::new(Expression::Quantity {
-                symbol: symbol.into(),
-                measure,
-            }),
-        }
+        Term { value, expression: Arc::new(Expression::Quantity { symbol: symbol.into(), measure }) }
     }
 
     /// A quantity that stands in a formula as itself, such as the 1 in of a rule of thumb.
@@ -60,10 +51,7 @@ impl<Q: Dimensioned> Term<Q> {
 
     /// The same, shown in this style.
     pub fn constant_styled(value: Q, style: Style) -> Self {
-        Term {
-            value,
-            expression: Arc::new(Expression::Constant(Measure::styled(value, style))),
-        }
+        Term { value, expression: Arc::new(Expression::Constant(Measure::styled(value, style))) }
     }
 
     /// The value for showing, in decimals.
@@ -81,18 +69,12 @@ impl Term<Length> {
 
 /// A plain number in a formula.
 pub fn number(value: f64) -> Term<Ratio> {
-    Term {
-        value: Ratio::from_si(value),
-        expression: Arc::new(Expression::Number(value)),
-    }
+    Term { value: Ratio::from_si(value), expression: Arc::new(Expression::Number(value)) }
 }
 
 /// The ratio of a circle's circumference to its diameter.
 pub fn pi() -> Term<Ratio> {
-    Term {
-        value: Ratio::from_si(std::f64::consts::PI),
-        expression: Arc::new(Expression::Sign("π")),
-    }
+    Term { value: Ratio::from_si(std::f64::consts::PI), expression: Arc::new(Expression::Sign("π")) }
 }
 
 /// Tangent of an angle.
@@ -121,11 +103,7 @@ pub fn round(ratio: Term<Ratio>) -> Term<Ratio> {
 /// The ratio raised to the next multiple of a step, unless it is one already.
 pub fn ceil_to_multiple(ratio: Term<Ratio>, step: f64) -> Term<Ratio> {
     let steps = ratio.value.si() / step;
-    let whole = if (steps - steps.round()).abs() < LAST_BITS {
-        steps.round()
-    } else {
-        steps.ceil()
-    };
+    let whole = if (steps - steps.round()).abs() < LAST_BITS { steps.round() } else { steps.ceil() };
     Term {
         value: Ratio::from_si(whole * step),
         expression: Arc::new(Expression::Call(
@@ -138,25 +116,13 @@ pub fn ceil_to_multiple(ratio: Term<Ratio>, step: f64) -> Term<Ratio> {
 /// The lesser of two.
 pub fn min<Q: Dimensioned>(a: Term<Q>, b: Term<Q>) -> Term<Q> {
     let value = Q::from_si(a.value.si().min(b.value.si()));
-    Term {
-        value,
-        expression: Arc::new(Expression::Call(
-            "least of",
-            vec![a.expression, b.expression],
-        )),
-    }
+    Term { value, expression: Arc::new(Expression::Call("least of", vec![a.expression, b.expression])) }
 }
 
 /// The greater of two.
 pub fn max<Q: Dimensioned>(a: Term<Q>, b: Term<Q>) -> Term<Q> {
     let value = Q::from_si(a.value.si().max(b.value.si()));
-    Term {
-        value,
-        expression: Arc::new(Expression::Call(
-            "greatest of",
-            vec![a.expression, b.expression],
-        )),
-    }
+    Term { value, expression: Arc::new(Expression::Call("greatest of", vec![a.expression, b.expression])) }
 }
 
 macro_rules! operator {
@@ -167,11 +133,7 @@ macro_rules! operator {
             fn $method(self, right: Term<B>) -> Self::Output {
                 Term {
                     value: self.value.$method(right.value),
-                    expression: Arc::new(Expression::Binary(
-                        Operator::$operator,
-                        self.expression,
-                        right.expression,
-                    )),
+                    expression: Arc::new(Expression::Binary(Operator::$operator, self.expression, right.expression)),
                 }
             }
         }

@@ -4,9 +4,7 @@ use std::fmt;
 use std::ops::Range;
 use std::sync::Arc;
 
-use miette::{
-    Diagnostic, GraphicalReportHandler, GraphicalTheme, LabeledSpan, NamedSource, SourceCode,
-};
+use miette::{Diagnostic, GraphicalReportHandler, GraphicalTheme, LabeledSpan, NamedSource, SourceCode};
 
 use super::Page;
 use super::places::byte_of;
@@ -48,23 +46,13 @@ impl Faults {
             fault.path = printable(&fault.path);
             fault.help = fault.help.as_deref().map(printable);
         }
-        Faults {
-            name: printable(&page.name),
-            text: printable(&page.text).into(),
-            faults,
-        }
+        Faults { name: printable(&page.name), text: printable(&page.text).into(), faults }
     }
 
     /// The faults as a person reads them: each with file, line and column, and the line quoted.
     pub fn render(&self, colour: bool) -> String {
-        let theme = if colour {
-            GraphicalTheme::unicode()
-        } else {
-            GraphicalTheme::unicode_nocolor()
-        };
-        let handler = GraphicalReportHandler::new_themed(theme)
-            .with_width(WIDTH)
-            .with_links(false);
+        let theme = if colour { GraphicalTheme::unicode() } else { GraphicalTheme::unicode_nocolor() };
+        let handler = GraphicalReportHandler::new_themed(theme).with_width(WIDTH).with_links(false);
         let mut out = String::new();
         for fault in &self.faults {
             // Formatting into a String cannot fail.
@@ -73,10 +61,7 @@ impl Faults {
         }
         let count = self.faults.len();
         let noun = if count == 1 { "fault" } else { "faults" };
-        out.push_str(&format!(
-            "{}: {count} {noun}; nothing was judged.\n",
-            self.name
-        ));
+        out.push_str(&format!("{}: {count} {noun}; nothing was judged.\n", self.name));
         out
     }
 
@@ -91,11 +76,7 @@ impl Faults {
             let column = before.rsplit('\n').next().unwrap_or("").chars().count() + 1;
             format!("{}:{line}:{column}: {}", self.name, fault.message)
         };
-        Located {
-            fault,
-            title,
-            source: quotable.then(|| NamedSource::new(&self.name, self.text.clone())),
-        }
+        Located { fault, title, source: quotable.then(|| NamedSource::new(&self.name, self.text.clone())) }
     }
 }
 
@@ -139,11 +120,7 @@ impl Diagnostic for Located<'_> {
     fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
         let label = (!self.fault.path.is_empty()).then(|| self.fault.path.clone());
         let span = self.fault.span.clone();
-        Some(Box::new(std::iter::once(LabeledSpan::new(
-            label,
-            span.start,
-            span.len(),
-        ))))
+        Some(Box::new(std::iter::once(LabeledSpan::new(label, span.start, span.len()))))
     }
 }
 
@@ -154,34 +131,21 @@ pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError
     let end = byte_of(&page.text, error.span.end).max(start);
     let (message, help) = match &error.code {
         E::Message(message) => (message.clone(), None),
-        E::InvalidValueForType { expected, found } => {
-            (format!("{expected} expected; {found} found"), None)
+        E::InvalidValueForType { expected, found } => (format!("{expected} expected; {found} found"), None),
+        E::NoSuchStructField { expected, found, .. } => {
+            (format!("no field is called `{found}` here"), Some(closest(found, expected)))
         }
-        E::NoSuchStructField {
-            expected, found, ..
-        } => (
-            format!("no field is called `{found}` here"),
-            Some(closest(found, expected)),
-        ),
-        E::NoSuchEnumVariant {
-            expected, found, ..
-        } => (
-            format!("`{found}` is none of the words that can stand here"),
-            Some(closest(found, expected)),
-        ),
-        E::DuplicateStructField { field, .. } => (
-            format!("`{field}` is given twice"),
-            Some("keep one of the two".to_owned()),
-        ),
+        E::NoSuchEnumVariant { expected, found, .. } => {
+            (format!("`{found}` is none of the words that can stand here"), Some(closest(found, expected)))
+        }
+        E::DuplicateStructField { field, .. } => {
+            (format!("`{field}` is given twice"), Some("keep one of the two".to_owned()))
+        }
         E::MissingStructField { field, .. } => (format!("`{field}` is missing here"), None),
-        E::IntegerOutOfBounds => (
-            "a small whole number, not negative, expected".to_owned(),
-            Some("such as 6".to_owned()),
-        ),
-        E::ExpectedString => (
-            "words in quotes expected".to_owned(),
-            Some("such as \"low tide ramp\"".to_owned()),
-        ),
+        E::IntegerOutOfBounds => {
+            ("a small whole number, not negative, expected".to_owned(), Some("such as 6".to_owned()))
+        }
+        E::ExpectedString => ("words in quotes expected".to_owned(), Some("such as \"low tide ramp\"".to_owned())),
         E::ExceededRecursionLimit => (
             "brackets nest deeper here than any job does".to_owned(),
             Some("look for a bracket that is never closed".to_owned()),
@@ -190,17 +154,10 @@ pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError
             "the file ends too soon".to_owned(),
             Some("close what was opened last; a job is one pair of parentheses".to_owned()),
         ),
-        E::ExpectedNamedStructLike(_) | E::ExpectedDifferentStructName { .. }
-            if path.is_empty() =>
-        {
-            (
-                "a job or a catalog file is one pair of parentheses with fields in it".to_owned(),
-                Some(
-                    "begin with ( and end with ); `sternknee start FILE` writes one to fill in"
-                        .to_owned(),
-                ),
-            )
-        }
+        E::ExpectedNamedStructLike(_) | E::ExpectedDifferentStructName { .. } if path.is_empty() => (
+            "a job or a catalog file is one pair of parentheses with fields in it".to_owned(),
+            Some("begin with ( and end with ); `sternknee start FILE` writes one to fill in".to_owned()),
+        ),
         E::ExpectedComma if page.text[end..].trim().is_empty() => (
             "the file ends too soon".to_owned(),
             Some("close what was opened last; a job is one pair of parentheses".to_owned()),
@@ -211,10 +168,7 @@ pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError
         ),
         E::ExpectedIdentifier => (
             "a word without quotes, or the name of a field, expected".to_owned(),
-            Some(
-                "such as none, or floor(\"12 in\"); `sternknee start FILE` writes every field's form"
-                    .to_owned(),
-            ),
+            Some("such as none, or floor(\"12 in\"); `sternknee start FILE` writes every field's form".to_owned()),
         ),
         E::ExpectedMapColon => (
             "a colon expected between a field's name and its value".to_owned(),
@@ -224,14 +178,10 @@ pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError
             "a list in square brackets expected".to_owned(),
             Some("such as [port(\"14 in\"), starboard(\"14 in\")]".to_owned()),
         ),
-        E::ExpectedStructLike | E::ExpectedNamedStructLike(_) => (
-            "fields in parentheses expected".to_owned(),
-            Some("such as (length: \"16 ft\")".to_owned()),
-        ),
-        E::ExpectedInteger => (
-            "a whole number without quotes expected".to_owned(),
-            Some("such as 6".to_owned()),
-        ),
+        E::ExpectedStructLike | E::ExpectedNamedStructLike(_) => {
+            ("fields in parentheses expected".to_owned(), Some("such as (length: \"16 ft\")".to_owned()))
+        }
+        E::ExpectedInteger => ("a whole number without quotes expected".to_owned(), Some("such as 6".to_owned())),
         E::ExpectedBoolean => ("true or false expected".to_owned(), None),
         E::UnexpectedChar(c) => (
             format!("`{c}` cannot stand here"),
@@ -239,27 +189,17 @@ pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError
         ),
         E::TrailingCharacters => (
             "the file goes on behind the parenthesis that closes it".to_owned(),
-            Some(
-                "a file is one pair of parentheses; look for one that is closed too soon"
-                    .to_owned(),
-            ),
+            Some("a file is one pair of parentheses; look for one that is closed too soon".to_owned()),
         ),
         other => (other.to_string(), None),
     };
     let span = match &error.code {
-        E::Message(_) | E::InvalidValueForType { .. } | E::MissingStructField { .. }
-            if !path.is_empty() =>
-        {
+        E::Message(_) | E::InvalidValueForType { .. } | E::MissingStructField { .. } if !path.is_empty() => {
             page.places.nearest(path)
         }
         _ => start..end,
     };
-    Fault {
-        path: path.to_owned(),
-        span,
-        message,
-        help,
-    }
+    Fault { path: path.to_owned(), span, message, help }
 }
 
 /// The fields or words that would have done, the likeliest first.

@@ -24,9 +24,7 @@ pub enum FileError {
 /// A file that cannot be opened or read, or that is not UTF-8.
 pub fn text_of(path: &Path) -> Result<String, FileError> {
     let mut bytes = Vec::new();
-    File::open(path)?
-        .take(LONGEST_FILE as u64 + 1)
-        .read_to_end(&mut bytes)?;
+    File::open(path)?.take(LONGEST_FILE as u64 + 1).read_to_end(&mut bytes)?;
     if bytes.len() > LONGEST_FILE {
         return Ok(String::from_utf8_lossy(&bytes).into_owned());
     }
@@ -39,9 +37,7 @@ pub fn text_of(path: &Path) -> Result<String, FileError> {
         }
     })?;
     // Some editors begin a file with a mark of its byte order.
-    Ok(text
-        .strip_prefix('\u{feff}')
-        .map_or(text.clone(), str::to_owned))
+    Ok(text.strip_prefix('\u{feff}').map_or(text.clone(), str::to_owned))
 }
 
 /// The text with everything that could move a terminal's cursor, change its colours or turn the
@@ -52,9 +48,7 @@ pub fn printable(text: &str) -> String {
             '\n' | '\t' => c,
             '\0'..='\u{1f}' | '\u{7f}' => '?',
             '\u{80}'..='\u{9f}' => '¿',
-            '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => {
-                '\u{fffd}'
-            }
+            '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => '\u{fffd}',
             _ => c,
         })
         .collect()

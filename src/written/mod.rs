@@ -40,11 +40,7 @@ pub struct Page {
 impl Page {
     /// Takes the text of the file of this name.
     pub fn new(name: impl Into<String>, text: &str) -> Self {
-        Page {
-            name: name.into(),
-            text: text.into(),
-            places: Places::of(text, DEEPEST_NESTING),
-        }
+        Page { name: name.into(), text: text.into(), places: Places::of(text, DEEPEST_NESTING) }
     }
 
     /// A fault at the value of this path, such as `engines_on[0].at[1]`; a path that is not in the
@@ -80,12 +76,10 @@ impl<T> Draft<T> {
     /// consequence (a class that could not be read is missing afterwards), and is left out.
     pub fn add(&mut self, later: Vec<Fault>) {
         for fault in later {
-            let consequence = self.faults.iter().any(|earlier| {
-                earlier
-                    .path
-                    .strip_prefix(&fault.path)
-                    .is_some_and(|rest| rest.starts_with(['.', '[']))
-            });
+            let consequence = self
+                .faults
+                .iter()
+                .any(|earlier| earlier.path.strip_prefix(&fault.path).is_some_and(|rest| rest.starts_with(['.', '['])));
             if !consequence {
                 self.faults.push(fault);
             }
@@ -94,10 +88,7 @@ impl<T> Draft<T> {
 
     /// Adds what was found wrong with entries after the reading.
     pub fn add_slips(&mut self, slips: impl IntoIterator<Item = Slip>) {
-        let faults = slips
-            .into_iter()
-            .map(|slip| self.page.fault(&slip.path, slip.message, slip.help))
-            .collect();
+        let faults = slips.into_iter().map(|slip| self.page.fault(&slip.path, slip.message, slip.help)).collect();
         self.add(faults);
     }
 
@@ -123,11 +114,7 @@ pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
             format!("the file holds more than {LONGEST_FILE} bytes"),
             "no job and no catalog file is as long; check that it is the file you meant",
         );
-        return Draft {
-            value: None,
-            page,
-            faults: vec![fault],
-        };
+        return Draft { value: None, page, faults: vec![fault] };
     }
     let page = Page::new(name, text);
     let mut copy = text.to_owned();
@@ -135,11 +122,7 @@ pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
     loop {
         let refusal = match attempt::<T>(&copy) {
             Ok(value) => {
-                return Draft {
-                    value: Some(value),
-                    page,
-                    faults,
-                };
+                return Draft { value: Some(value), page, faults };
             }
             Err(refusal) => refusal,
         };
@@ -154,16 +137,9 @@ pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
         }
         let blanked = faults.len() < MOST_FAULTS
             && (can_go_on(&error.code) || is_reading_for_word(&copy, &error))
-            && page
-                .places
-                .entry(&path, &error.span, &page.text)
-                .is_some_and(|entry| blank(&mut copy, entry));
+            && page.places.entry(&path, &error.span, &page.text).is_some_and(|entry| blank(&mut copy, entry));
         if !blanked {
-            return Draft {
-                value: None,
-                page,
-                faults,
-            };
+            return Draft { value: None, page, faults };
         }
     }
 }
@@ -173,8 +149,8 @@ fn attempt<T: DeserializeOwned>(text: &str) -> Result<T, Box<(String, ron::error
     let options = ron::Options::default()
         .with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
         .with_recursion_limit(DEEPEST_NESTING);
-    let mut reader = ron::Deserializer::from_str_with_options(text, &options)
-        .map_err(|error| Box::new((String::new(), error)))?;
+    let mut reader =
+        ron::Deserializer::from_str_with_options(text, &options).map_err(|error| Box::new((String::new(), error)))?;
     match serde_path_to_error::deserialize(&mut reader) {
         Ok(value) => match reader.end() {
             Ok(()) => Ok(value),

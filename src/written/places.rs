@@ -25,17 +25,10 @@ struct Entry {
 
 impl Places {
     pub(super) fn of(text: &str, deepest: usize) -> Self {
-        let mut scanner = Scanner {
-            text,
-            at: 0,
-            deepest,
-            entries: Vec::new(),
-        };
+        let mut scanner = Scanner { text, at: 0, deepest, entries: Vec::new() };
         scanner.skip_blank();
         scanner.value("", 0);
-        Places {
-            entries: scanner.entries,
-        }
+        Places { entries: scanner.entries }
     }
 
     /// The value at the path, or the nearest entry around it; the start of the text at last.
@@ -54,22 +47,14 @@ impl Places {
 
     /// The whole entry to blank for an error at this path, with the comma behind it. Where the error
     /// points inside one of several entries of that path (a field given twice), that one.
-    pub(super) fn entry(
-        &self,
-        path: &str,
-        error: &ron::error::Span,
-        text: &str,
-    ) -> Option<Range<usize>> {
+    pub(super) fn entry(&self, path: &str, error: &ron::error::Span, text: &str) -> Option<Range<usize>> {
         let offset = byte_of(text, error.start);
         let within = |entry: &&Entry| entry.whole.contains(&offset);
         let entry = if path.is_empty() || self.entries.iter().all(|entry| entry.path != path) {
             self.entries.iter().rfind(within)?
         } else {
-            let inner = self
-                .entries
-                .iter()
-                .filter(within)
-                .find(|entry| entry.path != path && parent(&entry.path) == path);
+            let inner =
+                self.entries.iter().filter(within).find(|entry| entry.path != path && parent(&entry.path) == path);
             let same = self.entries.iter().filter(|entry| entry.path == path);
             match inner {
                 Some(inner) if is_repeated(&self.entries, &inner.path) => inner,
@@ -98,14 +83,9 @@ pub(super) fn byte_of(text: &str, position: ron::error::Position) -> usize {
     let line_start = if position.line <= 1 {
         0
     } else {
-        text.match_indices('\n')
-            .nth(position.line - 2)
-            .map_or(text.len(), |(i, _)| i + 1)
+        text.match_indices('\n').nth(position.line - 2).map_or(text.len(), |(i, _)| i + 1)
     };
-    text[line_start..]
-        .char_indices()
-        .nth(position.col.saturating_sub(1))
-        .map_or(text.len(), |(i, _)| line_start + i)
+    text[line_start..].char_indices().nth(position.col.saturating_sub(1)).map_or(text.len(), |(i, _)| line_start + i)
 }
 
 struct Scanner<'a> {
@@ -163,11 +143,7 @@ impl Scanner<'_> {
                 self.skip_blank();
                 match self.peek() {
                     Some('(') if behind > start => self.group(')', path, depth),
-                    Some('"' | '#')
-                        if behind == start + 1 && self.text[start..].starts_with('r') =>
-                    {
-                        self.raw_string()
-                    }
+                    Some('"' | '#') if behind == start + 1 && self.text[start..].starts_with('r') => self.raw_string(),
                     _ => self.at = behind,
                 }
             }
@@ -178,10 +154,7 @@ impl Scanner<'_> {
     }
 
     fn word(&mut self) {
-        while self
-            .peek()
-            .is_some_and(|c| c.is_alphanumeric() || matches!(c, '_' | '.' | '-' | '+'))
-        {
+        while self.peek().is_some_and(|c| c.is_alphanumeric() || matches!(c, '_' | '.' | '-' | '+')) {
             self.skip_char();
         }
     }
@@ -219,22 +192,14 @@ impl Scanner<'_> {
             if !name.is_empty() && self.peek() == Some(':') {
                 self.skip_char();
                 self.skip_blank();
-                inner = if path.is_empty() {
-                    name
-                } else {
-                    format!("{path}.{name}")
-                };
+                inner = if path.is_empty() { name } else { format!("{path}.{name}") };
             } else {
                 self.at = start;
             }
         }
         let slot = self.entries.len();
         let value = self.at;
-        self.entries.push(Entry {
-            path: inner.clone(),
-            whole: start..start,
-            value: value..value,
-        });
+        self.entries.push(Entry { path: inner.clone(), whole: start..start, value: value..value });
         self.value(&inner, depth + 1);
         self.entries[slot].whole = start..self.at;
         self.entries[slot].value = value..self.at;
@@ -260,10 +225,7 @@ impl Scanner<'_> {
         }
         self.skip_char();
         let end = format!("\"{}", "#".repeat(hashes));
-        self.at += self
-            .rest()
-            .find(&end)
-            .map_or(self.rest().len(), |i| i + end.len());
+        self.at += self.rest().find(&end).map_or(self.rest().len(), |i| i + end.len());
     }
 
     fn character(&mut self) {

@@ -8,18 +8,9 @@ use sternknee::report::{self, Report};
 use sternknee::{job, rig, rules};
 
 const JOBS: [(&str, &str); 3] = [
-    (
-        "harbour launch",
-        include_str!("../../catalogs/jobs/harbour_launch.ron"),
-    ),
-    (
-        "oyster skiff",
-        include_str!("../../catalogs/jobs/oyster_skiff.ron"),
-    ),
-    (
-        "tiller skiff",
-        include_str!("../../catalogs/jobs/tiller_skiff.ron"),
-    ),
+    ("harbour launch", include_str!("../../catalogs/jobs/harbour_launch.ron")),
+    ("oyster skiff", include_str!("../../catalogs/jobs/oyster_skiff.ron")),
+    ("tiller skiff", include_str!("../../catalogs/jobs/tiller_skiff.ron")),
 ];
 const NAMES: [&str; 3] = [JOBS[0].0, JOBS[1].0, JOBS[2].0];
 
@@ -66,11 +57,6 @@ fn write_a_report(bencher: Bencher, name: &str) {
     let rig = rig_of(name);
     let case = Case::new(&rig);
     let judged = rules::judge(&case);
-    let report = Report {
-        case: &case,
-        judged: &judged,
-        units: Units::Both,
-        explain: true,
-    };
+    let report = Report { case: &case, judged: &judged, units: Units::Both, explain: true };
     bencher.bench_local(|| report::text(black_box(&report)).len());
 }

@@ -6,8 +6,8 @@ use sternknee::case::Case;
 use sternknee::catalog::Catalog;
 use sternknee::job;
 use sternknee::physics::float::{
-    Fairing, Hull, Load, Lofting, TapeSection, TriMesh, WaterPlane, equilibrium,
-    hydrostatics_table, mesh_from_tape, righting_arms,
+    Fairing, Hull, Load, Lofting, TapeSection, TriMesh, WaterPlane, equilibrium, hydrostatics_table, mesh_from_tape,
+    righting_arms,
 };
 use sternknee::rig::{self, Rig};
 use sternknee::rules;
@@ -38,9 +38,7 @@ fn boat(triangles: usize) -> TriMesh {
     let k = ((triangles as f64 / 32.0).sqrt() / 2.0).round().max(1.0) as usize;
     let slices = (triangles as f64 / (32.0 * k as f64)).round() as usize;
     let between = |a: Point2<f64>, b: Point2<f64>| -> Vec<Point2<f64>> {
-        (1..k)
-            .map(|i| a + (b - a) * (i as f64 / k as f64))
-            .collect()
+        (1..k).map(|i| a + (b - a) * (i as f64 / k as f64)).collect()
     };
     let section = |x: f64, keel: f64, chine: [f64; 2], sheer: [f64; 2]| {
         let (chine, sheer) = (Point2::from(chine), Point2::from(sheer));
@@ -60,11 +58,7 @@ fn boat(triangles: usize) -> TriMesh {
         section(4.8, 0.20, [0.50, 0.60], [0.85, 1.10]),
         section(5.8, 0.85, [0.0, 0.95], [0.0, 1.20]),
     ];
-    let lofting = Lofting {
-        fairing: Fairing::Monotone,
-        slices,
-        ..Lofting::default()
-    };
+    let lofting = Lofting { fairing: Fairing::Monotone, slices, ..Lofting::default() };
     mesh_from_tape(&sections, &lofting).unwrap().mesh
 }
 
@@ -87,11 +81,7 @@ fn equilibrium_of(bencher: divan::Bencher, triangles: usize) {
 #[divan::bench(args = COUNTS)]
 fn cut_of(bencher: divan::Bencher, triangles: usize) {
     let hull = Hull::new(boat(triangles));
-    let plane: WaterPlane = equilibrium(&hull, &load())
-        .unwrap()
-        .at_rest()
-        .unwrap()
-        .plane;
+    let plane: WaterPlane = equilibrium(&hull, &load()).unwrap().at_rest().unwrap().plane;
     bencher.bench(|| divan::black_box(&hull).cut(divan::black_box(&plane)));
 }
 
@@ -115,9 +105,7 @@ fn hydrostatics_table_of_20_drafts(bencher: divan::Bencher) {
 #[divan::bench]
 fn righting_arms_of_19_heels(bencher: divan::Bencher) {
     let (hull, load) = (Hull::new(boat(5_000)), load());
-    let heels: Vec<Angle> = (0..19)
-        .map(|i| Angle::new::<degree>(5.0 * f64::from(i)))
-        .collect();
+    let heels: Vec<Angle> = (0..19).map(|i| Angle::new::<degree>(5.0 * f64::from(i))).collect();
     bencher.bench(|| righting_arms(divan::black_box(&hull), &load, &heels));
 }
 
@@ -138,27 +126,16 @@ fn skiff() -> Rig {
 #[divan::bench]
 fn all_conditions_of_the_skiff(bencher: divan::Bencher) {
     let rig = skiff();
-    bencher.bench(|| {
-        Case::new(divan::black_box(&rig))
-            .float()
-            .map(|float| float.loadings.len())
-            .ok()
-    });
+    bencher.bench(|| Case::new(divan::black_box(&rig)).float().map(|float| float.loadings.len()).ok());
 }
 
 /// The same, and the ten stern rules with their remedies searched for.
 #[divan::bench]
 fn stern_rules_of_the_skiff(bencher: divan::Bencher) {
     let rig = skiff();
-    let stern: Vec<_> = rules::ALL
-        .iter()
-        .filter(|rule| rule.id.starts_with("stern/"))
-        .collect();
+    let stern: Vec<_> = rules::ALL.iter().filter(|rule| rule.id.starts_with("stern/")).collect();
     bencher.bench(|| {
         let case = Case::new(divan::black_box(&rig));
-        stern
-            .iter()
-            .map(|rule| (rule.judge)(&case).verdict)
-            .collect::<Vec<_>>()
+        stern.iter().map(|rule| (rule.judge)(&case).verdict).collect::<Vec<_>>()
     });
 }

@@ -22,12 +22,7 @@ fn whole(catalog: &Catalog) -> String {
     // As the command does.
     case.work_out();
     let judged = rules::judge(&case);
-    let report = Report {
-        case: &case,
-        judged: &judged,
-        units: Units::Us,
-        explain: false,
-    };
+    let report = Report { case: &case, judged: &judged, units: Units::Us, explain: false };
     report::page(&report, &Stamp::default(), &[])
 }
 
@@ -48,11 +43,6 @@ fn page_of_the_skiff_alone(bencher: divan::Bencher) {
     let rig = rig::resolve(&job, &catalog).expect("a job of the catalog");
     let case = Case::new(&rig);
     let judged = rules::judge(&case);
-    let report = Report {
-        case: &case,
-        judged: &judged,
-        units: Units::Us,
-        explain: false,
-    };
+    let report = Report { case: &case, judged: &judged, units: Units::Us, explain: false };
     bencher.bench_local(|| black_box(report::page(&report, &Stamp::default(), &[])));
 }

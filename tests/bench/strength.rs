@@ -16,11 +16,7 @@ use sternknee::{job, rig};
 fn skiff() -> Panel {
     let chine = 0.4;
     let foot = |y: f64| chine * y.abs() / 1.1;
-    let knee = |y: f64| Line {
-        from: [y, foot(y)],
-        to: [y, 0.52],
-        kind: LineKind::Supported,
-    };
+    let knee = |y: f64| Line { from: [y, foot(y)], to: [y, 0.52], kind: LineKind::Supported };
     use EdgeSupport::{Clamped, Free, Simple};
     Panel {
         outline: vec![
@@ -34,35 +30,17 @@ fn skiff() -> Panel {
             [-1.1, 0.75],
             [-1.1, chine],
         ],
-        edges: vec![
-            Clamped, Simple, Free, Free, Free, Free, Free, Simple, Clamped,
-        ],
-        section: Section::stiffness(PlateStiffness {
-            d11: 52e3,
-            d12: 2.5e3,
-            d22: 24e3,
-            d66: 5e3,
-            s1: 9e6,
-            s2: 6e6,
-        }),
+        edges: vec![Clamped, Simple, Free, Free, Free, Free, Free, Simple, Clamped],
+        section: Section::stiffness(PlateStiffness { d11: 52e3, d12: 2.5e3, d22: 24e3, d66: 5e3, s1: 9e6, s2: 6e6 }),
         regions: Vec::new(),
         lines: vec![knee(0.6), knee(-0.6)],
     }
 }
 
 fn engines() -> Vec<Load> {
-    let patch = |y: f64, z: f64, force: f64| Load::Patch {
-        area: Rect {
-            centre: [y, z],
-            width: 0.25,
-            height: 0.06,
-        },
-        force,
-    };
-    [-0.33, 0.33]
-        .into_iter()
-        .flat_map(|y| [patch(y, 0.46, -9000.0), patch(y, 0.24, 12_000.0)])
-        .collect()
+    let patch =
+        |y: f64, z: f64, force: f64| Load::Patch { area: Rect { centre: [y, z], width: 0.25, height: 0.06 }, force };
+    [-0.33, 0.33].into_iter().flat_map(|y| [patch(y, 0.46, -9000.0), patch(y, 0.24, 12_000.0)]).collect()
 }
 
 #[divan::bench]
@@ -75,10 +53,7 @@ fn skiff_panel_to_half_a_percent(bencher: divan::Bencher) {
 #[divan::bench]
 fn skiff_panel_deflection_alone_to_half_a_percent(bencher: divan::Bencher) {
     let (panel, loads) = (skiff(), engines());
-    let accuracy = Accuracy {
-        fields: f64::INFINITY,
-        ..Accuracy::default()
-    };
+    let accuracy = Accuracy { fields: f64::INFINITY, ..Accuracy::default() };
     bencher.bench_local(|| panel.solve(&loads, accuracy));
 }
 
@@ -105,18 +80,8 @@ fn write_mesh(path: &str) -> Result<(), Box<dyn std::error::Error>> {
         solution = panel.solve(&loads, Accuracy::default())?;
         best = best.min(start.elapsed().as_secs_f64());
     }
-    let levels: Vec<_> = solution
-        .levels
-        .iter()
-        .map(|l| (l.unknowns, l.deflection))
-        .collect();
-    let corners = solution
-        .mesh
-        .triangles
-        .iter()
-        .flat_map(|t| &t[..3])
-        .max()
-        .map_or(0, |n| *n as usize + 1);
+    let levels: Vec<_> = solution.levels.iter().map(|l| (l.unknowns, l.deflection)).collect();
+    let corners = solution.mesh.triangles.iter().flat_map(|t| &t[..3]).max().map_or(0, |n| *n as usize + 1);
     let json = serde_json::json!({
         "seconds": best,
         "nodes": solution.mesh.nodes[..corners],
@@ -133,11 +98,7 @@ fn write_mesh(path: &str) -> Result<(), Box<dyn std::error::Error>> {
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let arguments: Vec<String> = std::env::args().collect();
-    match arguments
-        .iter()
-        .position(|a| a == "--mesh")
-        .and_then(|i| arguments.get(i + 1))
-    {
+    match arguments.iter().position(|a| a == "--mesh").and_then(|i| arguments.get(i + 1)) {
         Some(path) => write_mesh(path)?,
         None => divan::main(),
     }

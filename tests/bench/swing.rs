@@ -7,8 +7,7 @@ mod scene;
 use divan::{Bencher, black_box};
 use nalgebra::Vector3;
 use sternknee::physics::swing::{
-    Effort, Move, Outcome, Scene, Swing, least_distance, least_distance_to_each, least_shift,
-    permitted_range,
+    Effort, Move, Outcome, Scene, Swing, least_distance, least_distance_to_each, least_shift, permitted_range,
 };
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
@@ -65,10 +64,7 @@ fn touching_permitted_tilt(bencher: Bencher) {
 #[divan::bench]
 fn touching_least_setback(bencher: Bencher) {
     let (scene, effort) = (touching_twins(), Effort::default());
-    let way = Move {
-        direction: -Vector3::x(),
-        most: Length::new::<millimeter>(400.0),
-        step: Length::new::<millimeter>(1.0),
-    };
+    let way =
+        Move { direction: -Vector3::x(), most: Length::new::<millimeter>(400.0), step: Length::new::<millimeter>(1.0) };
     bencher.bench_local(|| least_shift(black_box(&scene), &way, margin(), &effort));
 }

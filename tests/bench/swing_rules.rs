@@ -23,27 +23,18 @@ fn all_rules(bencher: Bencher, text: &str) {
     let rig = rig_of(text);
     bencher.bench_local(|| {
         let case = Case::new(black_box(&rig));
-        ALL.iter()
-            .filter(|rule| rule.family == Family::Swing)
-            .map(|rule| (rule.judge)(&case))
-            .collect::<Vec<_>>()
+        ALL.iter().filter(|rule| rule.family == Family::Swing).map(|rule| (rule.judge)(&case)).collect::<Vec<_>>()
     });
 }
 
 #[divan::bench]
 fn skiffs_twins_all_swing_rules(bencher: Bencher) {
-    all_rules(
-        bencher,
-        include_str!("../../catalogs/jobs/oyster_skiff.ron"),
-    );
+    all_rules(bencher, include_str!("../../catalogs/jobs/oyster_skiff.ron"));
 }
 
 #[divan::bench]
 fn runabout_with_remedies_all_swing_rules(bencher: Bencher) {
-    all_rules(
-        bencher,
-        include_str!("../../catalogs/jobs/bay_runabout.ron"),
-    );
+    all_rules(bencher, include_str!("../../catalogs/jobs/bay_runabout.ron"));
 }
 
 /// What each sweep of the skiff's twins costs by itself; the neighbours here over three angles, as the rule would
@@ -59,18 +50,10 @@ fn skiffs_twins_least_distance(bencher: Bencher, what: &str) {
         "neighbours" => swing.neighbours.clone().unwrap_or_default(),
         "cylinder" => swing.cylinder.clone().unwrap_or_default(),
         "tie_bar" => swing.tie_bar.clone().unwrap_or_default(),
-        _ => swing
-            .ground
-            .iter()
-            .flatten()
-            .map(|one| one.road.clone())
-            .collect(),
+        _ => swing.ground.iter().flatten().map(|one| one.road.clone()).collect(),
     };
     let effort = Effort::default();
     bencher.bench_local(|| {
-        sweeps
-            .iter()
-            .map(|swept| least_distance(black_box(&swept.scene), &effort))
-            .collect::<Vec<_>>()
+        sweeps.iter().map(|swept| least_distance(black_box(&swept.scene), &effort)).collect::<Vec<_>>()
     });
 }

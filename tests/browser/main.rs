@@ -44,18 +44,13 @@ fn equipped(what: &str) -> bool {
     };
     assert!(wish != "required", "{what}: {why}");
     // Written past the test harness, which keeps what a passing test prints to itself.
-    let said = writeln!(
-        std::io::stderr(),
-        "skipped: {what}: {why} (tests/browser/run.sh installs all and checks)"
-    );
+    let said = writeln!(std::io::stderr(), "skipped: {what}: {why} (tests/browser/run.sh installs all and checks)");
     said.expect("a standard error");
     false
 }
 
 fn run(command: &mut Command) -> String {
-    let output = command
-        .output()
-        .unwrap_or_else(|error| panic!("{command:?}: {error}"));
+    let output = command.output().unwrap_or_else(|error| panic!("{command:?}: {error}"));
     String::from_utf8_lossy(&output.stdout).into_owned() + &String::from_utf8_lossy(&output.stderr)
 }
 
@@ -69,32 +64,17 @@ fn write_pages(folder: &Path) {
         if job.extension().is_none_or(|extension| extension != "ron") {
             continue;
         }
-        let name = job
-            .file_stem()
-            .expect("a name")
-            .to_string_lossy()
-            .into_owned();
+        let name = job.file_stem().expect("a name").to_string_lossy().into_owned();
         let page = |kind: &str| folder.join(format!("{name}{kind}.html"));
         for (units, kind) in [("us", ""), ("both", "-both")] {
-            run(Command::new(&program)
-                .args(["check", "--units", units, "--html"])
-                .args([page(kind), job.clone()]));
+            run(Command::new(&program).args(["check", "--units", units, "--html"]).args([page(kind), job.clone()]));
         }
-        run(Command::new(&program)
-            .args(["tape", "--html"])
-            .args([page("-tape"), job.clone()]));
+        run(Command::new(&program).args(["tape", "--html"]).args([page("-tape"), job.clone()]));
         for topic in ["weights", "float", "swing", "strength"] {
             let out = page(&format!("-work-{topic}"));
-            run(Command::new(&program)
-                .arg("work")
-                .arg(&job)
-                .arg(topic)
-                .arg("--html")
-                .arg(out));
+            run(Command::new(&program).arg("work").arg(&job).arg(topic).arg("--html").arg(out));
         }
-        run(Command::new(&program)
-            .args(["check", "--drawings"])
-            .args([folder.join(&name), job.clone()]));
+        run(Command::new(&program).args(["check", "--drawings"]).args([folder.join(&name), job.clone()]));
         assert!(page("").exists() && page("-tape").exists(), "{name}");
     }
     for sitting in ["before-ordering", "as-fitted"] {
@@ -127,9 +107,7 @@ fn every_page_opens_reads_prints_and_can_be_used_by_everyone() {
     let folder = tempfile::tempdir().expect("a folder");
     write_pages(folder.path());
     let mut check = Command::new("node");
-    check
-        .arg(Path::new(HERE).join("check.mjs"))
-        .arg(folder.path());
+    check.arg(Path::new(HERE).join("check.mjs")).arg(folder.path());
     if let Some(pictures) = std::env::var_os("STERNKNEE_PICTURES") {
         check.arg(pictures);
     }
@@ -148,9 +126,7 @@ fn every_page_opens_reads_prints_and_can_be_used_by_everyone() {
     println!("{} pages are valid HTML", pages.len());
     let drawings = files(folder.path(), "svg");
     assert!(drawings.len() >= 10);
-    let said = run(Command::new("xmllint")
-        .args(["--noout", "--nonet"])
-        .args(&drawings));
+    let said = run(Command::new("xmllint").args(["--noout", "--nonet"]).args(&drawings));
     assert!(said.trim().is_empty(), "{said}");
     println!("{} drawings are well-formed", drawings.len());
 }

@@ -25,27 +25,15 @@ fn the_catalog_is_listed() {
 
 #[test]
 fn an_entry_of_each_sort_is_shown() {
-    for name in [
-        "four-stroke 150 hp inline-4",
-        "box bracket 30 in, twin",
-        "1/2-13",
-        "Douglas-fir marine plywood",
-    ] {
+    for name in ["four-stroke 150 hp inline-4", "box bracket 30 in, twin", "1/2-13", "Douglas-fir marine plywood"] {
         let output = call(&project(), &["catalog", "show", name]);
         assert_eq!(output.status.code(), Some(0));
-        let plain: String = name
-            .chars()
-            .map(|c| if c.is_ascii_alphanumeric() { c } else { '-' })
-            .collect();
+        let plain: String = name.chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
         let about = format!("sternknee catalog show \"{name}\"");
         same_as_kept(&format!("catalog-show-{plain}"), &about, &shown(&output));
     }
     let output = call(&project(), &["catalog", "show", "four-stroke 155"]);
-    same_as_kept(
-        "catalog-show-unknown",
-        "an entry that is not there",
-        &shown(&output),
-    );
+    same_as_kept("catalog-show-unknown", "an entry that is not there", &shown(&output));
 }
 
 #[test]
@@ -64,10 +52,8 @@ fn there_are_as_many_classes_as_a_yard_needs() {
     assert!(catalog.brackets.len() >= 8, "{}", catalog.brackets.len());
 }
 
-const MINE: &str =
-    "(engines: [(name: \"mine\", spec: (power: \"80 hp\", running_weight: \"350 lb\"))])";
-const JOB: &str =
-    "(sitting: study, plate: builders(power: \"90 hp\"), engines_on: [(class: \"mine\")])";
+const MINE: &str = "(engines: [(name: \"mine\", spec: (power: \"80 hp\", running_weight: \"350 lb\"))])";
+const JOB: &str = "(sitting: study, plate: builders(power: \"90 hp\"), engines_on: [(class: \"mine\")])";
 
 #[test]
 fn a_folder_adds_to_the_catalog() {
@@ -106,11 +92,7 @@ fn a_faulty_catalog_is_told_whole() {
     let folder = folder(faulty, JOB);
     std::fs::write(folder.path().join("own/second.ron"), "(engines: 3)").unwrap();
     let checked = call(folder.path(), &["catalog", "check", "own"]);
-    same_as_kept(
-        "catalog-check-faulty",
-        "sternknee catalog check own",
-        &shown(&checked),
-    );
+    same_as_kept("catalog-check-faulty", "sternknee catalog check own", &shown(&checked));
     let used = call(folder.path(), &["check", "job.ron", "--catalog", "own"]);
     assert_eq!(used.status.code(), Some(2));
     assert_eq!(used.stderr, checked.stderr);
@@ -124,28 +106,16 @@ fn tables_that_do_not_rise_are_told() {
         JOB,
     );
     let output = call(folder.path(), &["catalog", "check", "own"]);
-    same_as_kept(
-        "catalog-check-table",
-        "a table that does not rise",
-        &shown(&output),
-    );
+    same_as_kept("catalog-check-table", "a table that does not rise", &shown(&output));
 }
 
 /// What is checked is what is used: sub-folders too, but not jobs, hidden folders, or links that lead back up.
 #[test]
 fn folders_inside_the_folder_are_read() {
-    let folder = folder(
-        "(engines: [(name: \"outer\", spec: (power: \"80 hp\"))])",
-        JOB,
-    );
-    for (inner, text) in [
-        (
-            "deep/er",
-            "(engines: [(name: \"inner\", spec: (power: \"9 hp\"))])",
-        ),
-        ("jobs", JOB),
-        (".kept", "no catalog"),
-    ] {
+    let folder = folder("(engines: [(name: \"outer\", spec: (power: \"80 hp\"))])", JOB);
+    for (inner, text) in
+        [("deep/er", "(engines: [(name: \"inner\", spec: (power: \"9 hp\"))])"), ("jobs", JOB), (".kept", "no catalog")]
+    {
         let inner = folder.path().join("own").join(inner);
         std::fs::create_dir_all(&inner).unwrap();
         std::fs::write(inner.join("one.ron"), text).unwrap();
@@ -166,15 +136,7 @@ fn folders_without_a_catalog_are_told() {
     let folder = tempfile::tempdir().unwrap();
     std::fs::create_dir(folder.path().join("bare")).unwrap();
     let bare = call(folder.path(), &["catalog", "check", "bare"]);
-    same_as_kept(
-        "catalog-check-empty",
-        "a folder without a catalog file",
-        &shown(&bare),
-    );
+    same_as_kept("catalog-check-empty", "a folder without a catalog file", &shown(&bare));
     let missing = call(folder.path(), &["catalog", "check", "nowhere"]);
-    same_as_kept(
-        "catalog-check-missing",
-        "a folder that is not there",
-        &shown(&missing),
-    );
+    same_as_kept("catalog-check-missing", "a folder that is not there", &shown(&missing));
 }

@@ -15,11 +15,7 @@ use assert_cmd::cargo::cargo_bin_cmd;
 /// The program, called from a folder, its output not coloured whatever calls the tests.
 fn sternknee(folder: &Path) -> Command {
     let mut command = cargo_bin_cmd!("sternknee");
-    command
-        .current_dir(folder)
-        .env_remove("NO_COLOR")
-        .env_remove("CLICOLOR_FORCE")
-        .env_remove("CLICOLOR");
+    command.current_dir(folder).env_remove("NO_COLOR").env_remove("CLICOLOR_FORCE").env_remove("CLICOLOR");
     command
 }
 
@@ -32,10 +28,7 @@ fn project() -> PathBuf {
 fn shown(output: &Output) -> String {
     let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
     let code = output.status.code();
-    let mut shown = format!(
-        "exit {}\n",
-        code.map_or("none".to_owned(), |c| c.to_string())
-    );
+    let mut shown = format!("exit {}\n", code.map_or("none".to_owned(), |c| c.to_string()));
     for (name, bytes) in [("stdout", &output.stdout), ("stderr", &output.stderr)] {
         if !bytes.is_empty() {
             shown.push_str(&format!("--- {name}\n{}", text(bytes)));

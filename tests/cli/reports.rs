@@ -4,13 +4,8 @@ use serde_json::Value;
 
 use crate::{project, same_as_kept, shown, sternknee};
 
-const DEMOS: [(&str, i32); 5] = [
-    ("oyster_skiff", 1),
-    ("tiller_skiff", 0),
-    ("harbour_launch", 1),
-    ("creek_boat", 0),
-    ("bay_runabout", 1),
-];
+const DEMOS: [(&str, i32); 5] =
+    [("oyster_skiff", 1), ("tiller_skiff", 0), ("harbour_launch", 1), ("creek_boat", 0), ("bay_runabout", 1)];
 
 fn call(arguments: &str) -> std::process::Output {
     let mut command = sternknee(&project());
@@ -109,17 +104,13 @@ fn the_json_report_has_the_documented_fields() {
     let findings = report["findings"].as_array().unwrap();
     assert_eq!(findings.len(), sternknee::rules::ALL.len());
     for finding in findings {
-        for field in [
-            "rule", "verdict", "found", "limit", "margin", "summary", "remedy", "sources",
-            "working", "missing",
-        ] {
+        for field in
+            ["rule", "verdict", "found", "limit", "margin", "summary", "remedy", "sources", "working", "missing"]
+        {
             assert!(finding.get(field).is_some(), "{field} of {finding}");
         }
         if let Some(margin) = finding["margin"].as_object() {
-            assert!(
-                margin["value"].is_f64() || margin["value"].is_i64(),
-                "{finding}"
-            );
+            assert!(margin["value"].is_f64() || margin["value"].is_i64(), "{finding}");
             assert!(margin["unit"].is_string(), "{finding}");
         }
     }
@@ -152,11 +143,7 @@ fn the_rules_are_listed_and_each_explained() {
     for rule in sternknee::rules::ALL {
         let arguments = format!("rules {}", rule.id);
         let name = format!("rules-{}", rule.id.replace('/', "-"));
-        same_as_kept(
-            &name,
-            &format!("sternknee {arguments}"),
-            &shown(&call(&arguments)),
-        );
+        same_as_kept(&name, &format!("sternknee {arguments}"), &shown(&call(&arguments)));
     }
     let unknown = shown(&call("rules power/plate"));
     same_as_kept("rules-unknown", "sternknee rules power/plate", &unknown);
@@ -168,11 +155,7 @@ fn the_measuring_list_names_what_is_missing() {
         let arguments = format!("tape catalogs/jobs/{demo}.ron");
         let output = call(&arguments);
         assert_eq!(output.status.code(), Some(0));
-        same_as_kept(
-            &format!("tape-{demo}"),
-            &format!("sternknee {arguments}"),
-            &shown(&output),
-        );
+        same_as_kept(&format!("tape-{demo}"), &format!("sternknee {arguments}"), &shown(&output));
     }
 }
 

@@ -12,19 +12,11 @@ fn a_template_parses_as_it_is_and_lets_nothing_pass() {
         let started = call(&["start", "new.ron", "--for", sitting]);
         assert_eq!(started.status.code(), Some(0));
         let written = std::fs::read_to_string(folder.path().join("new.ron")).unwrap();
-        same_as_kept(
-            &format!("start-{sitting}"),
-            "the file that `start` writes",
-            &written,
-        );
+        same_as_kept(&format!("start-{sitting}"), "the file that `start` writes", &written);
         let checked = call(&["check", "new.ron"]);
         assert_eq!(checked.status.code(), Some(0));
         let text = shown(&checked);
-        same_as_kept(
-            &format!("start-{sitting}-check"),
-            "check of it as it is",
-            &text,
-        );
+        same_as_kept(&format!("start-{sitting}-check"), "check of it as it is", &text);
         let report = call(&["check", "new.ron", "--format", "json"]);
         let report: serde_json::Value = serde_json::from_slice(&report.stdout).unwrap();
         for finding in report["findings"].as_array().unwrap() {
@@ -41,35 +33,19 @@ fn a_file_that_is_there_is_never_overwritten() {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("mine.ron");
     std::fs::write(&file, "an afternoon's work").unwrap();
-    let output = sternknee(folder.path())
-        .args(["start", "mine.ron"])
-        .output()
-        .unwrap();
-    same_as_kept(
-        "start-exists",
-        "start on a file that is there",
-        &shown(&output),
-    );
-    assert_eq!(
-        std::fs::read_to_string(&file).unwrap(),
-        "an afternoon's work"
-    );
+    let output = sternknee(folder.path()).args(["start", "mine.ron"]).output().unwrap();
+    same_as_kept("start-exists", "start on a file that is there", &shown(&output));
+    assert_eq!(std::fs::read_to_string(&file).unwrap(), "an afternoon's work");
     assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1);
 }
 
 #[test]
 fn a_folder_that_is_not_there_is_told() {
     let folder = tempfile::tempdir().unwrap();
-    let output = sternknee(folder.path())
-        .args(["start", "nowhere/new.ron"])
-        .output()
-        .unwrap();
+    let output = sternknee(folder.path()).args(["start", "nowhere/new.ron"]).output().unwrap();
     assert_eq!(output.status.code(), Some(2));
     let error = String::from_utf8_lossy(&output.stderr);
-    assert!(
-        error.starts_with("nowhere/new.ron: cannot be written"),
-        "{error}"
-    );
+    assert!(error.starts_with("nowhere/new.ron: cannot be written"), "{error}");
 }
 
 /// What the comments of a template offer, filled in, is taken.

@@ -33,13 +33,7 @@ fn colour_changes_no_word() {
     let stripped: String = colour
         .split('\u{1b}')
         .enumerate()
-        .map(|(i, part)| {
-            if i == 0 {
-                part
-            } else {
-                part.split_once('m').unwrap().1
-            }
-        })
+        .map(|(i, part)| if i == 0 { part } else { part.split_once('m').unwrap().1 })
         .collect();
     assert_eq!(stripped, String::from_utf8(plain).unwrap());
 }
@@ -58,19 +52,13 @@ fn escape_sequences_of_a_job_never_reach_the_terminal() {
     for (name, text) in [("good.ron", good), ("bad.ron", bad)] {
         std::fs::write(folder.path().join(name), text).unwrap();
         for verb in ["check", "tape"] {
-            let output = sternknee(folder.path())
-                .env("CLICOLOR_FORCE", "1")
-                .args([verb, name])
-                .output()
-                .unwrap();
+            let output = sternknee(folder.path()).env("CLICOLOR_FORCE", "1").args([verb, name]).output().unwrap();
             for bytes in [&output.stdout, &output.stderr] {
                 let text = String::from_utf8(bytes.clone()).unwrap();
                 for part in text.split('\u{1b}').skip(1) {
                     let sequence = part.split_once('m').map_or(part, |(s, _)| s);
-                    let colour = sequence.starts_with('[')
-                        && sequence[1..]
-                            .chars()
-                            .all(|c| c.is_ascii_digit() || c == ';');
+                    let colour =
+                        sequence.starts_with('[') && sequence[1..].chars().all(|c| c.is_ascii_digit() || c == ';');
                     assert!(colour, "{verb} {name}: {sequence:?}");
                 }
                 let plain = |c: char| c == '\n' || c == '\u{1b}' || !c.is_control();
@@ -94,23 +82,16 @@ fn a_closed_pipe_ends_the_program_quietly() {
             .unwrap();
         drop(child.stdout.take());
         let output = child.wait_with_output().unwrap();
-        assert!(
-            output.status.code().is_some_and(|code| code < 2),
-            "{arguments:?}"
-        );
+        assert!(output.status.code().is_some_and(|code| code < 2), "{arguments:?}");
         assert_eq!(String::from_utf8_lossy(&output.stderr), "", "{arguments:?}");
     }
 }
 
 #[test]
 fn a_wrong_command_line_ends_with_two() {
-    for arguments in [
-        &["chek"][..],
-        &["check"],
-        &["check", DEMO, "--units", "stone"],
-        &["start", "x.ron", "--for", "fun"],
-        &[],
-    ] {
+    for arguments in
+        [&["chek"][..], &["check"], &["check", DEMO, "--units", "stone"], &["start", "x.ron", "--for", "fun"], &[]]
+    {
         let output = sternknee(&project()).args(arguments).output().unwrap();
         assert_eq!(output.status.code(), Some(2), "{arguments:?}");
         assert!(!output.stderr.is_empty(), "{arguments:?}");

@@ -12,8 +12,7 @@ use sternknee::rules::{self, Finding, Limit, Verdict};
 use sternknee::working::Line;
 
 /// The built-in catalog, loaded once.
-pub static CATALOG: LazyLock<Catalog> =
-    LazyLock::new(|| Catalog::built_in().expect("the built-in catalog is sound"));
+pub static CATALOG: LazyLock<Catalog> = LazyLock::new(|| Catalog::built_in().expect("the built-in catalog is sound"));
 
 /// The rig of a job that must be sound.
 pub fn rig(text: &str) -> Rig {
@@ -61,16 +60,11 @@ pub fn study(fields: &str) -> String {
 /// A study job with one engine described by these fields, on the centreline, and these other fields
 /// of the job.
 pub fn with_engine(engine: &str, fields: &str) -> String {
-    study(&format!(
-        "engines_on: [(described: ({engine}), at: [centre])], {fields}"
-    ))
+    study(&format!("engines_on: [(described: ({engine}), at: [centre])], {fields}"))
 }
 
 /// Asserts that two numbers agree to an absolute tolerance.
 #[track_caller]
 pub fn near(found: f64, expected: f64, tolerance: f64) {
-    assert!(
-        (found - expected).abs() <= tolerance,
-        "{found} is not {expected} ± {tolerance}"
-    );
+    assert!((found - expected).abs() <= tolerance, "{found} is not {expected} ± {tolerance}");
 }

@@ -10,17 +10,11 @@ fn drawings(job: &str) -> Vec<(String, String)> {
 }
 
 fn drawing(job: &str, name: &str) -> String {
-    drawings(job)
-        .into_iter()
-        .find(|(file, _)| file == name)
-        .unwrap_or_else(|| panic!("no {name}"))
-        .1
+    drawings(job).into_iter().find(|(file, _)| file == name).unwrap_or_else(|| panic!("no {name}")).1
 }
 
 fn number(node: roxmltree::Node, attribute: &str) -> f64 {
-    node.attribute(attribute)
-        .and_then(|value| value.parse().ok())
-        .unwrap_or_else(|| panic!("no number {attribute}"))
+    node.attribute(attribute).and_then(|value| value.parse().ok()).unwrap_or_else(|| panic!("no number {attribute}"))
 }
 
 /// Length in millimetres of a dimension as it is drawn: from the first end of its line to the last,
@@ -28,29 +22,20 @@ fn number(node: roxmltree::Node, attribute: &str) -> f64 {
 fn length(dimension: roxmltree::Node, scale: f64) -> f64 {
     let strokes: Vec<_> = dimension
         .descendants()
-        .filter(|node| {
-            node.tag_name().name() == "line" && node.attribute("stroke-width") == Some("1")
-        })
+        .filter(|node| node.tag_name().name() == "line" && node.attribute("stroke-width") == Some("1"))
         .collect();
-    let (first, last) = (
-        strokes.first().expect("a line"),
-        strokes.last().expect("a line"),
-    );
+    let (first, last) = (strokes.first().expect("a line"), strokes.last().expect("a line"));
     let across = number(*last, "x2") - number(*first, "x1");
     let down = number(*last, "y2") - number(*first, "y1");
     across.hypot(down) * scale
 }
 
-fn dimensions<'a>(
-    document: &'a roxmltree::Document,
-) -> impl Iterator<Item = (&'a str, f64, roxmltree::Node<'a, 'a>)> {
+fn dimensions<'a>(document: &'a roxmltree::Document) -> impl Iterator<Item = (&'a str, f64, roxmltree::Node<'a, 'a>)> {
     let scale = document
         .root_element()
         .attribute("data-mm-per-unit")
         .map_or(f64::NAN, |scale| scale.parse().expect("a number"));
-    document
-        .descendants()
-        .filter_map(move |node| Some((node.attribute("data-dimension")?, scale, node)))
+    document.descendants().filter_map(move |node| Some((node.attribute("data-dimension")?, scale, node)))
 }
 
 fn measured(svg: &str, name: &str) -> f64 {
@@ -100,11 +85,7 @@ fn the_side_views_are_drawn_to_the_jobs_numbers() {
     measures(&svg, "plate-above-bottom", (25.25 - 25.625 + 0.75) * INCH);
     let svg = drawing(&demo("harbour_launch"), "side-after.svg");
     measures(&svg, "transom-height", 20.375 * INCH);
-    measures(
-        &svg,
-        "plate-above-bottom",
-        (20.375 - 20.5 + 3.0 * 0.75) * INCH,
-    );
+    measures(&svg, "plate-above-bottom", (20.375 - 20.5 + 3.0 * 0.75) * INCH);
 }
 
 #[test]
@@ -122,11 +103,7 @@ fn the_hull_is_drawn_to_the_jobs_numbers() {
     // Her tape lines: from the sheer of the raked transom, 35 in up at 14 degrees, to the stem 23 ft 2 in
     // forward; 4 ft up there, and 4 ft 3 in out at the widest.
     let svg = drawing(&demo("oyster_skiff"), "hull-profile.svg");
-    measures(
-        &svg,
-        "length",
-        (23.0 * 12.0 + 2.0 + 35.0 * 14f64.to_radians().tan()) * INCH,
-    );
+    measures(&svg, "length", (23.0 * 12.0 + 2.0 + 35.0 * 14f64.to_radians().tan()) * INCH);
     measures(&svg, "height", 48.0 * INCH);
     let svg = drawing(&demo("oyster_skiff"), "hull-sections.svg");
     measures(&svg, "beam", 102.0 * INCH);
@@ -138,11 +115,7 @@ fn the_loads_and_the_panel_are_drawn_to_the_jobs_numbers() {
     let svg = drawing(&demo("oyster_skiff"), "free-body.svg");
     measures(&svg, "transom-height", 25.25 * INCH);
     // The bracket's setback, square to a transom of 14 degrees, taken level, and the engine's centre aft of its face.
-    measures(
-        &svg,
-        "weight-aft",
-        (30.0 / 14f64.to_radians().cos() + 13.0) * INCH,
-    );
+    measures(&svg, "weight-aft", (30.0 / 14f64.to_radians().cos() + 13.0) * INCH);
     for name in ["panel-deflection.svg", "panel-stress.svg"] {
         let svg = drawing(&demo("oyster_skiff"), name);
         measures(&svg, "transom-height", 25.25 * INCH);
@@ -172,11 +145,7 @@ fn every_kind_of_drawing_is_made_and_measured() {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/catalogs/jobs");
     let jobs = std::fs::read_dir(folder).expect("the demos").count();
     assert_eq!(jobs, DEMOS.len(), "a demo is left out");
-    let mut made: Vec<String> = DEMOS
-        .iter()
-        .flat_map(|name| drawings(&demo(name)))
-        .map(|(file, _)| file)
-        .collect();
+    let mut made: Vec<String> = DEMOS.iter().flat_map(|name| drawings(&demo(name))).map(|(file, _)| file).collect();
     made.sort();
     made.dedup();
     assert_eq!(made, MEASURED);
@@ -188,10 +157,7 @@ fn every_dimension_of_every_drawing_is_as_long_as_what_it_measures_wide_and_narr
         let page = super::page(&demo(name));
         let mut seen = 0;
         for svg in page.split("<svg ").skip(1) {
-            let svg = format!(
-                "<svg {}</svg>",
-                svg.split("</svg>").next().unwrap_or_default()
-            );
+            let svg = format!("<svg {}</svg>", svg.split("</svg>").next().unwrap_or_default());
             let document = roxmltree::Document::parse(&svg).expect("an SVG");
             for (_, scale, node) in dimensions(&document) {
                 near(length(node, scale), number(node, "data-mm"), 0.015 * scale);
@@ -207,10 +173,7 @@ fn righting_arms_stand_at_their_heights() {
     let svg = drawing(&demo("oyster_skiff"), "righting-arms.svg");
     let document = roxmltree::Document::parse(&svg).expect("an SVG");
     let mut curves = 0;
-    for curve in document
-        .descendants()
-        .filter(|node| node.has_attribute("data-curve"))
-    {
+    for curve in document.descendants().filter(|node| node.has_attribute("data-curve")) {
         let scale = number(curve, "data-mm-per-unit");
         let arms: Vec<f64> = curve
             .attribute("data-arms-mm")
@@ -222,21 +185,11 @@ fn righting_arms_stand_at_their_heights() {
             .attribute("points")
             .expect("points")
             .split(' ')
-            .map(|point| {
-                point
-                    .split(',')
-                    .nth(1)
-                    .and_then(|y| y.parse().ok())
-                    .expect("a height")
-            })
+            .map(|point| point.split(',').nth(1).and_then(|y| y.parse().ok()).expect("a height"))
             .collect();
         assert_eq!(arms.len(), heights.len());
         for (arm, height) in arms.iter().zip(&heights) {
-            near(
-                (heights[0] - height) * scale,
-                arm - arms[0],
-                2.0 * 0.01 * scale + 0.01,
-            );
+            near((heights[0] - height) * scale, arm - arms[0], 2.0 * 0.01 * scale + 0.01);
         }
         curves += 1;
     }
@@ -256,15 +209,9 @@ fn scale_bars_are_as_long_as_they_say() {
                 .descendants()
                 .find(|node| node.has_attribute("data-scale-bar"))
                 .unwrap_or_else(|| panic!("{name} {file}: no scale bar"));
-            let drawn = bar
-                .children()
-                .find(|node| node.has_tag_name(("http://www.w3.org/2000/svg", "rect")))
-                .expect("a bar");
-            near(
-                number(drawn, "width") * scale,
-                number(bar, "data-scale-bar"),
-                0.05 * scale,
-            );
+            let drawn =
+                bar.children().find(|node| node.has_tag_name(("http://www.w3.org/2000/svg", "rect"))).expect("a bar");
+            near(number(drawn, "width") * scale, number(bar, "data-scale-bar"), 0.05 * scale);
         }
     }
 }
@@ -278,18 +225,12 @@ fn the_bars_of_the_margins_are_as_long_as_their_findings_use_of_their_limits() {
         .filter_map(|node| {
             let rule = node.attribute("data-rule")?;
             node.attribute("data-share")?;
-            let bar = node
-                .children()
-                .find(|child| child.attribute("height") == Some("8"))?;
+            let bar = node.children().find(|child| child.attribute("height") == Some("8"))?;
             Some((rule, number(node, "data-share"), number(bar, "width")))
         })
         .collect();
-    let bar = |wanted: &str| {
-        *bars
-            .iter()
-            .find(|(rule, ..)| *rule == wanted)
-            .unwrap_or_else(|| panic!("no bar {wanted}"))
-    };
+    let bar =
+        |wanted: &str| *bars.iter().find(|(rule, ..)| *rule == wanted).unwrap_or_else(|| panic!("no bar {wanted}"));
     let (_, rating, rating_wide) = bar("weight/transom-rating");
     let (_, plate, plate_wide) = bar("power/plate-limit");
     near(plate, 1.0, 1e-3);

@@ -45,11 +45,7 @@ fn job(words: &str) -> String {
 /// What a parser of the HTML standard makes of the page, checked for anything that is not ours.
 fn nothing_of_it_is_markup(page: &str, what: &str) {
     let document = Html::parse_document(page);
-    let count = |selector: &str| {
-        document
-            .select(&Selector::parse(selector).expect("a selector"))
-            .count()
-    };
+    let count = |selector: &str| document.select(&Selector::parse(selector).expect("a selector")).count();
     for foreign in [
         "script",
         "iframe",
@@ -76,10 +72,7 @@ fn nothing_of_it_is_markup(page: &str, what: &str) {
         .next()
         .map(|style| style.text().collect::<String>())
         .unwrap_or_default();
-    assert!(
-        !style.contains("steal") || style.contains("content:\""),
-        "{what}"
-    );
+    assert!(!style.contains("steal") || style.contains("content:\""), "{what}");
     for piece in ["url(", "@import", "</", "<!--"] {
         assert!(!style.contains(piece), "{what}: {piece} in the style sheet");
     }
@@ -97,19 +90,12 @@ fn every_field_of_a_job_is_shown_as_words_and_nothing_else() {
         assert!(shown.matches(&plain).count() >= 12, "{words} is not shown");
         with_report(&text, |report| {
             let parts = report.case.weights();
-            let working = report::work_page(
-                &report.case.rig.title,
-                "weights",
-                &parts,
-                report.units,
-                &stamp(),
-            );
+            let working = report::work_page(&report.case.rig.title, "weights", &parts, report.units, &stamp());
             nothing_of_it_is_markup(&working, words);
             let sheet = report::measuring_sheet(&report.case.rig.title, report.judged);
             nothing_of_it_is_markup(&sheet, words);
             for (name, drawing) in report::drawing_files(report) {
-                roxmltree::Document::parse(&drawing)
-                    .unwrap_or_else(|error| panic!("{name} with {words}: {error}"));
+                roxmltree::Document::parse(&drawing).unwrap_or_else(|error| panic!("{name} with {words}: {error}"));
                 assert!(!drawing.contains("<script"), "{name}");
             }
         });
@@ -130,13 +116,7 @@ fn a_name_of_a_file_is_words_too() {
     let job = folder.path().join("a&b<c>.ron");
     std::fs::write(&job, "(sitting: study)").expect("written");
     let out = folder.path().join("out.html");
-    sternknee()
-        .arg("check")
-        .arg(&job)
-        .arg("--html")
-        .arg(&out)
-        .assert()
-        .success();
+    sternknee().arg("check").arg(&job).arg("--html").arg(&out).assert().success();
     let page = std::fs::read_to_string(&out).expect("a page");
     assert!(page.contains("a&amp;b&lt;c&gt;.ron"));
 }

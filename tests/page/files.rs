@@ -16,27 +16,12 @@ fn a_page_is_written_over_an_own_page_and_over_nothing_else() {
     fs::write(&job, demo("tiller_skiff")).expect("written");
     let out = folder.path().join("report.html");
     for _ in 0..2 {
-        sternknee()
-            .arg("check")
-            .arg(&job)
-            .arg("--html")
-            .arg(&out)
-            .assert()
-            .code(0);
+        sternknee().arg("check").arg(&job).arg("--html").arg(&out).assert().code(0);
     }
     // A slip of the hand must not cost the job.
-    let refused = sternknee()
-        .arg("check")
-        .arg(&job)
-        .arg("--html")
-        .arg(&job)
-        .assert()
-        .code(2);
+    let refused = sternknee().arg("check").arg(&job).arg("--html").arg(&job).assert().code(2);
     assert!(said(&refused.get_output().stderr).contains("not a file that this program wrote"));
-    assert_eq!(
-        fs::read_to_string(&job).expect("the job"),
-        demo("tiller_skiff")
-    );
+    assert_eq!(fs::read_to_string(&job).expect("the job"), demo("tiller_skiff"));
     // Nothing is left lying about.
     assert_eq!(fs::read_dir(folder.path()).expect("a folder").count(), 2);
 }
@@ -47,13 +32,7 @@ fn a_faulty_job_writes_no_page() {
     let job = folder.path().join("job.ron");
     fs::write(&job, "(boat: (beam: \"-3 ft\"))").expect("written");
     let out = folder.path().join("report.html");
-    sternknee()
-        .arg("check")
-        .arg(&job)
-        .arg("--html")
-        .arg(&out)
-        .assert()
-        .code(2);
+    sternknee().arg("check").arg(&job).arg("--html").arg(&out).assert().code(2);
     assert!(!out.exists());
 }
 
@@ -64,18 +43,10 @@ fn a_page_names_the_hash_of_its_job_and_its_catalogs() {
     let job = folder.path().join("job.ron");
     fs::write(&job, demo("oyster_skiff")).expect("written");
     let out = folder.path().join("report.html");
-    sternknee()
-        .arg("check")
-        .arg(&job)
-        .arg("--html")
-        .arg(&out)
-        .assert()
-        .code(1);
+    sternknee().arg("check").arg(&job).arg("--html").arg(&out).assert().code(1);
     let page = fs::read_to_string(&out).expect("a page");
-    let hash: String = Sha256::digest(fs::read(&job).expect("the job"))
-        .iter()
-        .map(|byte| format!("{byte:02x}"))
-        .collect();
+    let hash: String =
+        Sha256::digest(fs::read(&job).expect("the job")).iter().map(|byte| format!("{byte:02x}")).collect();
     assert!(page.contains(&hash));
     assert!(page.contains("built in, SHA-256 "));
     assert!(page.contains(concat!("sternknee ", env!("CARGO_PKG_VERSION"))));
@@ -88,44 +59,22 @@ fn drawings_are_files_of_their_own() {
     fs::write(&job, demo("oyster_skiff")).expect("written");
     let out = folder.path().join("drawings");
     for _ in 0..2 {
-        sternknee()
-            .arg("check")
-            .arg(&job)
-            .arg("--drawings")
-            .arg(&out)
-            .assert()
-            .code(1);
+        sternknee().arg("check").arg(&job).arg("--drawings").arg(&out).assert().code(1);
     }
-    for name in [
-        "margins.svg",
-        "transom.svg",
-        "side-before.svg",
-        "side-after.svg",
-    ] {
+    for name in ["margins.svg", "transom.svg", "side-before.svg", "side-after.svg"] {
         let text = fs::read_to_string(out.join(name)).expect(name);
         let document = roxmltree::Document::parse(&text).expect(name);
-        assert_eq!(
-            document.root_element().tag_name().namespace(),
-            Some("http://www.w3.org/2000/svg")
-        );
+        assert_eq!(document.root_element().tag_name().namespace(), Some("http://www.w3.org/2000/svg"));
     }
     fs::write(out.join("margins.svg"), "<svg/>").expect("written");
-    sternknee()
-        .arg("check")
-        .arg(&job)
-        .arg("--drawings")
-        .arg(&out)
-        .assert()
-        .code(2);
+    sternknee().arg("check").arg(&job).arg("--drawings").arg(&out).assert().code(2);
 }
 
 /// The least picture of each kind that tells itself by its first bytes.
 const PNG: &[u8] = b"\x89PNG\r\n\x1a\n rest";
 
 fn with_photograph(file: &str) -> String {
-    format!(
-        "(title: \"t\", sitting: as_fitted, photographs: [(file: \"{file}\", caption: \"the stern\")])"
-    )
+    format!("(title: \"t\", sitting: as_fitted, photographs: [(file: \"{file}\", caption: \"the stern\")])")
 }
 
 #[test]
@@ -137,25 +86,13 @@ fn photographs_go_in_on_request_only() {
     fs::write(&job, with_photograph("pictures/a.png")).expect("written");
     let out = folder.path().join("report.html");
     let run = |more: &[&str]| {
-        sternknee()
-            .arg("check")
-            .arg(&job)
-            .arg("--html")
-            .arg(&out)
-            .args(more)
-            .assert()
-            .code(0);
+        sternknee().arg("check").arg(&job).arg("--html").arg(&out).args(more).assert().code(0);
         fs::read_to_string(&out).expect("a page")
     };
     let named = run(&[]);
-    assert!(
-        !named.contains("<img") && named.contains("the stern") && named.contains("pictures/a.png")
-    );
+    assert!(!named.contains("<img") && named.contains("the stern") && named.contains("pictures/a.png"));
     let embedded = run(&["--photographs"]);
-    assert!(
-        embedded.contains("<img src=\"data:image/png;base64,")
-            && embedded.contains("alt=\"the stern\"")
-    );
+    assert!(embedded.contains("<img src=\"data:image/png;base64,") && embedded.contains("alt=\"the stern\""));
 }
 
 #[test]
@@ -164,11 +101,7 @@ fn a_photograph_that_cannot_go_in_is_told_at_its_place() {
     let job = folder.path().join("job.ron");
     let out = folder.path().join("report.html");
     fs::write(folder.path().join("words.png"), "no picture").expect("written");
-    fs::write(
-        folder.path().join("large.png"),
-        [PNG, &vec![0; 4 << 20]].concat(),
-    )
-    .expect("written");
+    fs::write(folder.path().join("large.png"), [PNG, &vec![0; 4 << 20]].concat()).expect("written");
     for (file, expected) in [
         ("nowhere.png", "cannot be read"),
         ("words.png", "neither a PNG nor a JPEG"),
@@ -179,14 +112,7 @@ fn a_photograph_that_cannot_go_in_is_told_at_its_place() {
         ("", "a photograph without a file"),
     ] {
         fs::write(&job, with_photograph(file)).expect("written");
-        let refused = sternknee()
-            .arg("check")
-            .arg(&job)
-            .arg("--html")
-            .arg(&out)
-            .arg("--photographs")
-            .assert()
-            .code(2);
+        let refused = sternknee().arg("check").arg(&job).arg("--html").arg(&out).arg("--photographs").assert().code(2);
         let words = said(&refused.get_output().stderr);
         let flat = words.split_whitespace().collect::<Vec<_>>().join(" ");
         assert!(flat.contains(expected), "{file}: {words}");

@@ -16,13 +16,7 @@ use sternknee::report::{self, Embedded, Report, Stamp};
 use sternknee::rules;
 
 /// The demos, by file name without extension; `drawings` sees that none is left out.
-const DEMOS: [&str; 5] = [
-    "oyster_skiff",
-    "harbour_launch",
-    "tiller_skiff",
-    "bay_runabout",
-    "creek_boat",
-];
+const DEMOS: [&str; 5] = ["oyster_skiff", "harbour_launch", "tiller_skiff", "bay_runabout", "creek_boat"];
 
 fn demo(name: &str) -> String {
     let path = format!("{}/catalogs/jobs/{name}.ron", env!("CARGO_MANIFEST_DIR"));
@@ -34,27 +28,16 @@ fn with_report<T>(text: &str, use_it: impl FnOnce(&Report) -> T) -> T {
     let rig = common::rig(text);
     let case = Case::new(&rig);
     let judged = rules::judge(&case);
-    use_it(&Report {
-        case: &case,
-        judged: &judged,
-        units: Units::Us,
-        explain: false,
-    })
+    use_it(&Report { case: &case, judged: &judged, units: Units::Us, explain: false })
 }
 
 /// A stamp that is the same in every run.
 fn stamp() -> Stamp {
-    Stamp {
-        job: "job.ron".to_owned(),
-        job_hash: "0".repeat(64),
-        catalogs: "built in".to_owned(),
-    }
+    Stamp { job: "job.ron".to_owned(), job_hash: "0".repeat(64), catalogs: "built in".to_owned() }
 }
 
 fn page(text: &str) -> String {
-    with_report(text, |report| {
-        report::page(report, &stamp(), &named(report))
-    })
+    with_report(text, |report| report::page(report, &stamp(), &named(report)))
 }
 
 fn named(report: &Report) -> Vec<Embedded> {

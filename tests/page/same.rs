@@ -39,32 +39,18 @@ fn compare(name: &str, report: &Report) {
     for (article, finding) in articles.iter().zip(findings) {
         let rule = finding["rule"].as_str().expect("a rule");
         assert_eq!(article.attr("data-rule"), Some(rule), "{name}");
+        assert_eq!(article.attr("data-verdict"), finding["verdict"].as_str(), "{rule}");
         assert_eq!(
-            article.attr("data-verdict"),
-            finding["verdict"].as_str(),
-            "{rule}"
-        );
-        assert_eq!(
-            words(*article, ".verdict")
-                .map(|verdict| flat(&verdict))
-                .as_deref(),
+            words(*article, ".verdict").map(|verdict| flat(&verdict)).as_deref(),
             finding["verdict"].as_str(),
             "{rule}"
         );
         let summary = words(*article, ".summary").expect("a summary");
-        assert_eq!(
-            Some(summary.as_str()),
-            finding["summary"].as_str(),
-            "{rule}"
-        );
+        assert_eq!(Some(summary.as_str()), finding["summary"].as_str(), "{rule}");
         // What a study did not ask is only named in its text.
         let study = report.case.rig.sitting == Sitting::Study;
         let told = !study || finding["verdict"].as_str() != Some("unmeasured");
-        let wanted = if told {
-            flat(&summary)
-        } else {
-            rule.to_owned()
-        };
+        let wanted = if told { flat(&summary) } else { rule.to_owned() };
         assert!(text.contains(&wanted), "{rule}: {wanted}");
         for figure in ["found", "margin"] {
             assert_eq!(
@@ -73,11 +59,7 @@ fn compare(name: &str, report: &Report) {
                 "{rule} {figure}"
             );
         }
-        assert_eq!(
-            words(*article, ".remedy").as_deref(),
-            finding["remedy"].as_str(),
-            "{rule}"
-        );
+        assert_eq!(words(*article, ".remedy").as_deref(), finding["remedy"].as_str(), "{rule}");
         if let Some(limit) = words(*article, "dd.limit")
             && told
             && rule_is_told_at_length(finding["verdict"].as_str())
@@ -86,12 +68,7 @@ fn compare(name: &str, report: &Report) {
         }
         for source in finding["sources"].as_array().expect("sources") {
             let source = source.as_str().expect("a source");
-            assert!(
-                words(*article, ".source")
-                    .expect("sources")
-                    .contains(source),
-                "{rule}"
-            );
+            assert!(words(*article, ".source").expect("sources").contains(source), "{rule}");
         }
     }
     assert!(text.contains(&flat(&report.headline())));

@@ -80,28 +80,16 @@ fn the_pages_of_the_demos_say_what_is_kept() {
 #[test]
 fn the_measuring_sheets_say_what_is_kept() {
     with_report(&demo("tiller_skiff"), |report| {
-        kept(
-            "page-tape-tiller_skiff",
-            &report::measuring_sheet(&report.case.rig.title, report.judged),
-        );
+        kept("page-tape-tiller_skiff", &report::measuring_sheet(&report.case.rig.title, report.judged));
     });
-    kept(
-        "page-tape-blank",
-        &report::blank_sheet(Sitting::BeforeOrdering, &common::CATALOG),
-    );
+    kept("page-tape-blank", &report::blank_sheet(Sitting::BeforeOrdering, &common::CATALOG));
 }
 
 #[test]
 fn the_typeset_working_says_what_is_kept() {
     with_report(&demo("oyster_skiff"), |report| {
         let parts = report.case.weights();
-        let page = report::work_page(
-            &report.case.rig.title,
-            "weights",
-            &parts,
-            report.units,
-            &stamp(),
-        );
+        let page = report::work_page(&report.case.rig.title, "weights", &parts, report.units, &stamp());
         kept("page-work-weights", &page);
     });
 }
@@ -109,10 +97,7 @@ fn the_typeset_working_says_what_is_kept() {
 #[test]
 fn the_answer_comes_first_then_what_stops_it_then_what_is_next() {
     let text = text_of(&page(&demo("oyster_skiff")));
-    let place = |words: &str| {
-        text.find(&format!("\n{words}"))
-            .unwrap_or_else(|| panic!("no `{words}`"))
-    };
+    let place = |words: &str| text.find(&format!("\n{words}")).unwrap_or_else(|| panic!("no `{words}`"));
     let order = [
         "No, not as written.",
         "What stops it",
@@ -129,12 +114,7 @@ fn the_answer_comes_first_then_what_stops_it_then_what_is_next() {
         "Made with",
     ];
     for pair in order.windows(2) {
-        assert!(
-            place(pair[0]) < place(pair[1]),
-            "{} before {}",
-            pair[0],
-            pair[1]
-        );
+        assert!(place(pair[0]) < place(pair[1]), "{} before {}", pair[0], pair[1]);
     }
 }
 
@@ -164,10 +144,7 @@ fn a_page_is_one_small_file_without_script() {
         for (what, attribute) in [("[src]", "src"), ("link", "href"), ("a", "href")] {
             for element in document.select(&Selector::parse(what).expect("a selector")) {
                 let address = element.attr(attribute).unwrap_or_default();
-                assert!(
-                    address.starts_with('#') || address.starts_with("data:"),
-                    "{name}: {address}"
-                );
+                assert!(address.starts_with('#') || address.starts_with("data:"), "{name}: {address}");
             }
         }
     }

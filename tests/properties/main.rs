@@ -21,10 +21,8 @@ const SEEDS: [&str; 7] = [
 ];
 
 /// Bits of notation that a random byte seldom hits.
-const PIECES: [&str; 16] = [
-    "(", ")", "[", "]", "\"", ",", "/*", "//", "±", "'", "-", "1e308 in", "0/0", "\u{0}", "½",
-    "r#\"",
-];
+const PIECES: [&str; 16] =
+    ["(", ")", "[", "]", "\"", ",", "/*", "//", "±", "'", "-", "1e308 in", "0/0", "\u{0}", "½", "r#\""];
 
 /// One change to a text: where (a share of its length), how many bytes go, what comes.
 #[derive(Clone, Debug)]
@@ -80,12 +78,7 @@ fn all_the_way(text: &str) {
     assert_eq!(judged.len(), rules::ALL.len());
     for units in [Units::Us, Units::Si, Units::Both] {
         for explain in [false, true] {
-            let report = Report {
-                case: &case,
-                judged: &judged,
-                units,
-                explain,
-            };
+            let report = Report { case: &case, judged: &judged, units, explain };
             assert!(!report::text(&report).is_empty());
             let json = report::json(&report).to_string();
             assert!(!json.contains("NaN") && !json.contains(":inf"));

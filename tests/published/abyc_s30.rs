@@ -32,20 +32,12 @@ fn rows() -> &'static [EngineWeightRow] {
 
 /// Dry, running, swamped, controls, battery dry, battery submerged, portable fuel, in pounds.
 fn pounds_of(row: &EngineWeightRow) -> [f64; 7] {
-    [
-        &row.dry,
-        &row.running,
-        &row.swamped,
-        &row.controls,
-        &row.battery_dry,
-        &row.battery_submerged,
-        &row.portable_fuel,
-    ]
-    .map(|reading| {
-        let (value, unit) = reading.measure(Default::default()).in_unit(Units::Us);
-        assert_eq!(unit, "lb");
-        value
-    })
+    [&row.dry, &row.running, &row.swamped, &row.controls, &row.battery_dry, &row.battery_submerged, &row.portable_fuel]
+        .map(|reading| {
+            let (value, unit) = reading.measure(Default::default()).in_unit(Units::Us);
+            assert_eq!(unit, "lb");
+            value
+        })
 }
 
 #[test]

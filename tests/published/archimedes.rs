@@ -40,10 +40,7 @@ fn upright_is_stable(axis: f64, relative_density: f64) -> bool {
 fn a_short_segment_of_a_paraboloid_stands_upright_at_every_density() {
     for axis in [0.4, 0.70, 0.74] {
         for s in [0.05, 0.2, 0.5, 0.9] {
-            assert!(
-                upright_is_stable(axis * PARAMETER, s),
-                "axis {axis}, density {s}"
-            );
+            assert!(upright_is_stable(axis * PARAMETER, s), "axis {axis}, density {s}");
         }
     }
 }
@@ -66,9 +63,5 @@ fn the_metacentric_height_of_the_paraboloid_is_that_of_its_formula() {
     let depth = axis * s.sqrt();
     let gm = PARAMETER / 2.0 - 2.0 / 3.0 * (axis - depth);
     // Facets of 1/320 turn: errors of a few 1e-4.
-    close(
-        outcome.at_rest().unwrap().gm_transverse.get::<meter>(),
-        gm,
-        1e-3,
-    );
+    close(outcome.at_rest().unwrap().gm_transverse.get::<meter>(), gm, 1e-3);
 }

@@ -13,12 +13,7 @@ const INCH: f64 = 0.0254;
 #[test]
 fn the_four_holes_stand_where_the_layout_has_them() {
     let holes = fit::pattern(inches(14.0));
-    let printed = [
-        (14.0 + 6.4375, 1.875),
-        (14.0 - 6.4375, 1.875),
-        (14.0 + 4.9375, 9.875),
-        (14.0 - 4.9375, 9.875),
-    ];
+    let printed = [(14.0 + 6.4375, 1.875), (14.0 - 6.4375, 1.875), (14.0 + 4.9375, 9.875), (14.0 - 4.9375, 9.875)];
     for (hole, (y, below)) in holes.into_iter().zip(printed) {
         near(hole.y.si() / INCH, y, 1e-9);
         near(hole.below.si() / INCH, below, 1e-9);
@@ -41,11 +36,7 @@ fn a_hole_up_is_three_quarters_of_an_inch() {
         let mut sheet = Sheet::default();
         let lowest = Term::new("h0", inches(-0.5));
         let plate = height::plate_height(&mut sheet, &lowest, holes);
-        near(
-            plate.value().si() / INCH,
-            -0.5 + 0.75 * f64::from(holes),
-            1e-9,
-        );
+        near(plate.value().si() / INCH, -0.5 + 0.75 * f64::from(holes), 1e-9);
     }
 }
 

@@ -18,20 +18,10 @@ fn from_the_command_line(id: &str, job: &str) -> Value {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("job.ron");
     std::fs::write(&file, job).unwrap();
-    let output = cargo_bin_cmd!("sternknee")
-        .args(["check", "--format", "json"])
-        .arg(&file)
-        .output()
-        .unwrap();
+    let output = cargo_bin_cmd!("sternknee").args(["check", "--format", "json"]).arg(&file).output().unwrap();
     let report: Value = serde_json::from_slice(&output.stdout)
         .unwrap_or_else(|_| panic!("{}", String::from_utf8_lossy(&output.stderr)));
-    report["findings"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .find(|finding| finding["rule"] == id)
-        .unwrap()
-        .clone()
+    report["findings"].as_array().unwrap().iter().find(|finding| finding["rule"] == id).unwrap().clone()
 }
 
 /// The horsepower capacity that the program prints for these readings.
@@ -40,10 +30,7 @@ fn printed_power(length: &str, width: &str, bottom: &str, steering: &str, height
     let found = from_the_command_line(FORMULA, &job);
     assert_eq!(found["limit"]["at_most"]["unit"], "hp");
     let power = found["limit"]["at_most"]["value"].as_f64().unwrap();
-    assert!(
-        (power * 2.0 - (power * 2.0).round()).abs() < 1e-9,
-        "{power}"
-    );
+    assert!((power * 2.0 - (power * 2.0).round()).abs() < 1e-9, "{power}");
     (power * 2.0).round() / 2.0
 }
 
@@ -68,8 +55,7 @@ fn the_tutorials_boat_may_have_185_hp() {
 /// 183.53(a), derived from the three formulas: 16 ft by 6.5 ft has a factor of 104.
 #[test]
 fn sixteen_feet_by_six_and_a_half_gives_120_60_or_40_hp() {
-    let power =
-        |bottom, steering, height| printed_power("16 ft", "6.5 ft", bottom, steering, height);
+    let power = |bottom, steering, height| printed_power("16 ft", "6.5 ft", bottom, steering, height);
     // 2 F − 90 = 118
     assert_eq!(power("vee", "remote_hydraulic", "20 in"), 120.0);
     assert_eq!(power("flat_hard_chine", "remote_electric", "20 in"), 120.0);
@@ -85,15 +71,10 @@ fn sixteen_feet_by_six_and_a_half_gives_120_60_or_40_hp() {
 /// 183.53(a): the unrounded results of the three formulas, so that no slope hides behind the raising.
 #[test]
 fn the_three_formulas_come_out_before_they_are_raised() {
-    for (bottom, steering, expected) in [
-        ("vee", "remote_mechanical", 118.0),
-        ("vee", "tiller", 58.2),
-        ("flat_hard_chine", "tiller", 37.0),
-    ] {
-        let found = finding(
-            FORMULA,
-            &readings("16 ft", "6.5 ft", bottom, steering, "20 in"),
-        );
+    for (bottom, steering, expected) in
+        [("vee", "remote_mechanical", 118.0), ("vee", "tiller", 58.2), ("flat_hard_chine", "tiller", 37.0)]
+    {
+        let found = finding(FORMULA, &readings("16 ft", "6.5 ft", bottom, steering, "20 in"));
         near(step(&found, "p").si, expected, 1e-9);
     }
 }
@@ -136,14 +117,9 @@ fn the_table_steps_where_the_regulation_prints_it() {
 /// none below it.
 #[test]
 fn a_flat_bottom_drops_one_step_of_the_table() {
-    for (width, expected) in [
-        ("3.5 ft", 3.0),
-        ("3.6 ft", 3.0),
-        ("4.0 ft", 5.0),
-        ("4.3 ft", 7.5),
-        ("4.6 ft", 10.0),
-        ("5.2 ft", 10.0),
-    ] {
+    for (width, expected) in
+        [("3.5 ft", 3.0), ("3.6 ft", 3.0), ("4.0 ft", 5.0), ("4.3 ft", 7.5), ("4.6 ft", 10.0), ("5.2 ft", 10.0)]
+    {
         let power = printed_power("10 ft", width, "flat_hard_chine", "tiller", "15 in");
         assert_eq!(power, expected, "10 ft by {width}");
     }
@@ -209,22 +185,11 @@ fn without_a_full_transom_the_aftermost_quarter_counts() {
         ))
     };
     let quarter = ", aft_quarter_beam: \"6.5 ft\"";
-    near(
-        at_most(&finding(FORMULA, &job("3.25 ft", quarter))),
-        60.0,
-        1e-9,
-    );
+    near(at_most(&finding(FORMULA, &job("3.25 ft", quarter))), 60.0, 1e-9);
     let unasked = finding(FORMULA, &job("3.25 ft", ""));
-    assert_eq!(
-        unasked.missing[0].measurement.field,
-        "boat.aft_quarter_beam"
-    );
+    assert_eq!(unasked.missing[0].measurement.field, "boat.aft_quarter_beam");
     // Just wider than half: its own width counts, factor 52.8, 0.8 F − 25 = 17.24.
-    near(
-        at_most(&finding(FORMULA, &job("3.3 ft", quarter))),
-        20.0,
-        1e-9,
-    );
+    near(at_most(&finding(FORMULA, &job("3.3 ft", quarter))), 20.0, 1e-9);
 }
 
 /// 183.21, 183.31 and 183.51: monohull boats less than 20 ft in length, not sailboats, canoes, kayaks
@@ -267,9 +232,7 @@ fn the_performance_test_is_mentioned_up_to_thirteen_feet() {
 /// The quotients are printed to two places with the third cut off or rounded: hence ± 0.01.
 #[test]
 fn persons_come_out_as_the_handbook_prints_them() {
-    for (capacity, quotient, persons) in
-        [(550.0, 4.12, 4.0), (547.0, 4.10, 4.0), (546.0, 4.09, 4.0)]
-    {
+    for (capacity, quotient, persons) in [(550.0, 4.12, 4.0), (547.0, 4.10, 4.0), (546.0, 4.09, 4.0)] {
         near((capacity + 32.0) / 141.0, quotient, 0.01);
         let mut sheet = Sheet::default();
         let found = capacity::persons(&mut sheet, &Term::new("W", pounds(capacity)));
@@ -302,10 +265,7 @@ fn persons_from_the_command_line() {
         );
         let found = from_the_command_line("weight/capacity-left", &job);
         assert_eq!(found["verdict"], "pass", "{left} lb: {found}");
-        let more = job.replace(
-            &format!("persons: {persons}"),
-            &format!("persons: {}", persons + 1),
-        );
+        let more = job.replace(&format!("persons: {persons}"), &format!("persons: {}", persons + 1));
         let found = from_the_command_line("weight/capacity-left", &more);
         assert_eq!(found["verdict"], "fail", "{left} lb: {found}");
     }
@@ -333,21 +293,12 @@ fn the_handbooks_persons_come_out_from_the_command_line() {
 /// 183.53(a): the flat bottom plays no part where the larger formula applies.
 #[test]
 fn the_larger_formula_disregards_the_bottom() {
-    let table = crate::common::CATALOG
-        .tables
-        .power_capacity
-        .clone()
-        .unwrap();
+    let table = crate::common::CATALOG.tables.power_capacity.clone().unwrap();
     let power = |flat_hard_chine| {
         let mut sheet = Sheet::default();
         let factor = capacity::factor(&mut sheet, feet(16.0), feet(6.5));
-        let arrangement = Arrangement {
-            remote_and_high: true,
-            flat_hard_chine,
-        };
-        capacity::power(&mut sheet, &table, &factor, arrangement)
-            .value()
-            .si()
+        let arrangement = Arrangement { remote_and_high: true, flat_hard_chine };
+        capacity::power(&mut sheet, &table, &factor, arrangement).value().si()
     };
     near(power(true), power(false), 0.0);
 }

@@ -3,8 +3,8 @@
 
 use nalgebra::Point3;
 use sternknee::physics::float::{
-    PersonsLimit, maximum_displacement, persons_capacity, persons_capacity_by_test,
-    persons_in_number, persons_unrounded, weight_capacity,
+    PersonsLimit, maximum_displacement, persons_capacity, persons_capacity_by_test, persons_in_number,
+    persons_unrounded, weight_capacity,
 };
 use uom::si::f64::Mass;
 use uom::si::length::meter;
@@ -40,10 +40,7 @@ fn the_lesser_of_weight_and_test_is_the_persons_capacity() {
         let found = persons_capacity(lb(weight), lb(machinery), test.map(lb));
         (found.mass.get::<pound>().round(), found.by)
     };
-    assert_eq!(
-        by(900.0, 300.0, None),
-        (600.0, PersonsLimit::WeightCapacity)
-    );
+    assert_eq!(by(900.0, 300.0, None), (600.0, PersonsLimit::WeightCapacity));
     assert_eq!(by(800.0, 253.0, None), (547.0, PersonsLimit::TestMissing));
     let tested = by(800.0, 253.0, Some(545.0));
     assert_eq!(tested, (547.0, PersonsLimit::WeightCapacityWithTest));
@@ -69,9 +66,5 @@ fn the_maximum_displacement_is_that_at_the_lowest_opening() {
     close(found.mass.get::<pound>(), 192.0 * 62.4, 1e-6);
     let capacity = weight_capacity(found.mass, lb(1000.0)).get::<pound>();
     close(capacity, (192.0 * 62.4 - 1000.0) / 5.0, 1e-6);
-    near(
-        weight_capacity(lb(100.0), lb(1000.0)).get::<pound>(),
-        0.0,
-        0.0,
-    );
+    near(weight_capacity(lb(100.0), lb(1000.0)).get::<pound>(), 0.0, 0.0);
 }

@@ -18,11 +18,7 @@ fn foam_is_submerged_weight_over_62_4_less_its_own() {
         let cubic_feet = foam.value().si() / 0.3048_f64.powi(3);
         near(cubic_feet, volume, 1e-9);
     }
-    near(
-        weight::FRESH_WATER_LB_FT3 - weight::FOAM_LB_FT3,
-        60.4,
-        1e-12,
-    );
+    near(weight::FRESH_WATER_LB_FT3 - weight::FOAM_LB_FT3, 60.4, 1e-12);
 }
 
 /// The same through a job: a 300 lb, 40 hp engine swamped weighs 255 lb (ABYC S-30's row of 35 to 64.9 hp

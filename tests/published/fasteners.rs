@@ -41,11 +41,7 @@ fn every_stress_area_agrees_with_its_formula() {
     for entry in &CATALOG.tables.bolt_sizes {
         let spec = &entry.spec;
         let (d, p) = (spec.diameter.value.si(), spec.pitch.value.si());
-        let root = if entry.name.starts_with('M') {
-            d - 0.9382 * p
-        } else {
-            d - 0.9743 * p
-        };
+        let root = if entry.name.starts_with('M') { d - 0.9382 * p } else { d - 0.9743 * p };
         let area = std::f64::consts::FRAC_PI_4 * root * root;
         let off = (spec.stress_area.value.si() / area - 1.0).abs();
         assert!(off < 0.005, "{}: {off}", entry.name);
@@ -58,15 +54,8 @@ fn every_stress_area_agrees_with_its_formula() {
 fn grades_have_the_strengths_of_their_standards() {
     let grades = &CATALOG.tables.bolt_grades;
     let mut seen = 0;
-    for (mark, tensile, yielded) in [
-        ("-50", 500e6, 210e6),
-        ("-70", 700e6, 450e6),
-        ("-80", 800e6, 600e6),
-    ] {
-        for entry in grades
-            .iter()
-            .filter(|e| e.spec.stainless && e.name.ends_with(mark))
-        {
+    for (mark, tensile, yielded) in [("-50", 500e6, 210e6), ("-70", 700e6, 450e6), ("-80", 800e6, 600e6)] {
+        for entry in grades.iter().filter(|e| e.spec.stainless && e.name.ends_with(mark)) {
             near(entry.spec.tensile.value.si(), tensile, 1.0);
             near(entry.spec.yield_strength.value.si(), yielded, 1.0);
             seen += 1;
@@ -75,15 +64,8 @@ fn grades_have_the_strengths_of_their_standards() {
     assert!(seen >= 3, "{seen} stainless classes");
     let ksi = 6.894_757_293_168e6;
     for (name, proof) in [("grade 5", 85.0), ("grade 8", 120.0)] {
-        let entry = grades
-            .iter()
-            .find(|e| e.name.to_lowercase().contains(name))
-            .unwrap();
-        near(
-            entry.spec.proof.as_ref().unwrap().value.si() / ksi,
-            proof,
-            1e-6,
-        );
+        let entry = grades.iter().find(|e| e.name.to_lowercase().contains(name)).unwrap();
+        near(entry.spec.proof.as_ref().unwrap().value.si() / ksi, proof, 1e-6);
     }
 }
 
@@ -98,10 +80,7 @@ fn a_bolts_length_is_grip_nut_and_two_threads() {
         washer_thickness: spec.washer_thickness.value,
         pitch: spec.pitch.value,
     };
-    for (thickness, least, stock) in [
-        (2.25, 3.656_346_153_846, 4.0),
-        (1.75, 3.156_346_153_846, 3.5),
-    ] {
+    for (thickness, least, stock) in [(2.25, 3.656_346_153_846, 4.0), (1.75, 3.156_346_153_846, 3.5)] {
         let mut sheet = Sheet::default();
         let length = fit::bolt_length(&mut sheet, inches(thickness), bolt);
         near(length.value().si() / 0.0254, stock, 1e-9);

@@ -23,26 +23,14 @@ fn a_box_has_the_hydrostatics_of_a_box() {
     for t in [0.1, 0.37, 0.9, 1.29] {
         let row = hydrostatics_at(&hull, density(1025.0), &plane(t, 0.0, 0.0)).unwrap();
         close(row.volume.get::<cubic_meter>(), l * b * t, ROUNDING);
-        close(
-            row.displacement.get::<kilogram>(),
-            1025.0 * l * b * t,
-            ROUNDING,
-        );
+        close(row.displacement.get::<kilogram>(), 1025.0 * l * b * t, ROUNDING);
         close(row.kb.get::<meter>(), t / 2.0, ROUNDING);
         close(row.centre_of_buoyancy.x, l / 2.0, ROUNDING);
         near(row.centre_of_buoyancy.y, 0.0, ROUNDING);
         close(row.waterplane.area.get::<square_meter>(), l * b, ROUNDING);
         close(row.waterplane.centroid.x, l / 2.0, ROUNDING);
-        close(
-            row.bm_transverse.get::<meter>(),
-            b * b / (12.0 * t),
-            ROUNDING,
-        );
-        close(
-            row.bm_longitudinal.get::<meter>(),
-            l * l / (12.0 * t),
-            ROUNDING,
-        );
+        close(row.bm_transverse.get::<meter>(), b * b / (12.0 * t), ROUNDING);
+        close(row.bm_longitudinal.get::<meter>(), l * l / (12.0 * t), ROUNDING);
         near(row.waterplane.product_moment_m4, 0.0, 1e-11);
         let wetted = l * b + 2.0 * t * (l + b);
         close(row.wetted_surface.get::<square_meter>(), wetted, ROUNDING);
@@ -70,11 +58,7 @@ fn a_tilted_cut_through_the_walls_of_a_box_is_exact() {
         let z = (d * d + a * a * l * l / 12.0 + c * c * b * b / 12.0) / (2.0 * d);
         close(centre.z, z, ROUNDING);
         // The face is the bottom's rectangle seen along the normal: area over n_z.
-        close(
-            cut.waterplane.area.get::<square_meter>(),
-            l * b / n.z,
-            ROUNDING,
-        );
+        close(cut.waterplane.area.get::<square_meter>(), l * b / n.z, ROUNDING);
         near(cut.waterplane.centroid.z, d, 1e-12);
     }
 }
@@ -98,17 +82,12 @@ fn water_exactly_at_deck_bottom_and_corners_is_cut_cleanly() {
 #[test]
 fn a_wedge_has_the_hydrostatics_of_a_wedge() {
     let (l, b, d) = (10.0, 3.0, 2.0);
-    let section =
-        [(0.0, 0.0), (b / 2.0, d), (-b / 2.0, d)].map(|(y, z)| nalgebra::Point2::new(y, z));
+    let section = [(0.0, 0.0), (b / 2.0, d), (-b / 2.0, d)].map(|(y, z)| nalgebra::Point2::new(y, z));
     let hull = Hull::new(prism(&section, l));
     for t in [0.2, 1.0, 1.9] {
         let row = hydrostatics_at(&hull, density(1000.0), &plane(t, 0.0, 0.0)).unwrap();
         let at_water = b * t / d;
-        close(
-            row.volume.get::<cubic_meter>(),
-            l * at_water * t / 2.0,
-            ROUNDING,
-        );
+        close(row.volume.get::<cubic_meter>(), l * at_water * t / 2.0, ROUNDING);
         close(row.kb.get::<meter>(), 2.0 * t / 3.0, ROUNDING);
         let bm = at_water * at_water / (6.0 * t);
         close(row.bm_transverse.get::<meter>(), bm, ROUNDING);
@@ -121,17 +100,11 @@ fn a_wedge_has_the_hydrostatics_of_a_wedge() {
 /// Errors at n and 2n must fall fourfold: flat faces approach a smooth surface with order 2.
 #[track_caller]
 fn second_order(name: &str, exact: f64, at: impl Fn(usize) -> f64, from: usize) {
-    let errors: Vec<f64> = [from, 2 * from, 4 * from]
-        .iter()
-        .map(|&n| (at(n) / exact - 1.0).abs())
-        .collect();
+    let errors: Vec<f64> = [from, 2 * from, 4 * from].iter().map(|&n| (at(n) / exact - 1.0).abs()).collect();
     for pair in errors.windows(2) {
         let order = (pair[0] / pair[1]).log2();
         println!("{name}: relative error {:.2e}, order {order:.3}", pair[1]);
-        assert!(
-            (order - 2.0).abs() < 0.1,
-            "{name}: order {order}, errors {errors:?}"
-        );
+        assert!((order - 2.0).abs() < 0.1, "{name}: order {order}, errors {errors:?}");
     }
 }
 
@@ -141,18 +114,8 @@ fn a_cylinder_of_polygons_converges_with_order_two() {
     let (r, l) = (0.8, 5.0);
     let half = |n: usize| Hull::new(cylinder(r, l, n)).cut(&plane(0.0, 0.0, 0.0));
     let pi = std::f64::consts::PI;
-    second_order(
-        "cylinder V",
-        pi * r * r * l / 2.0,
-        |n| half(n).volume.get::<cubic_meter>(),
-        32,
-    );
-    second_order(
-        "cylinder KB",
-        -4.0 * r / (3.0 * pi),
-        |n| half(n).centre_of_buoyancy.z,
-        32,
-    );
+    second_order("cylinder V", pi * r * r * l / 2.0, |n| half(n).volume.get::<cubic_meter>(), 32);
+    second_order("cylinder KB", -4.0 * r / (3.0 * pi), |n| half(n).centre_of_buoyancy.z, 32);
     // The polygon's own closed form holds to rounding: n/2 sin(2π/n) r².
     let polygon = 24.0 / 2.0 * (2.0 * pi / 24.0).sin() * r * r * l / 2.0;
     close(half(24).volume.get::<cubic_meter>(), polygon, ROUNDING);
@@ -170,29 +133,14 @@ fn a_sphere_converges_with_order_two_and_has_its_metacentre_in_the_middle() {
         hydrostatics_at(&hull, density(1000.0), &plane(h - r, 0.0, 0.0)).unwrap()
     };
     let volume = pi * h * h * (3.0 * r - h) / 3.0;
-    second_order(
-        "sphere V",
-        volume,
-        |n| row(n).volume.get::<cubic_meter>(),
-        30,
-    );
+    second_order("sphere V", volume, |n| row(n).volume.get::<cubic_meter>(), 30);
     let below = -3.0 * (2.0 * r - h).powi(2) / (4.0 * (3.0 * r - h));
     second_order("sphere KB", below, |n| row(n).kb.get::<meter>(), 30);
     let fine = row(120);
     near(fine.km_transverse().get::<meter>(), 0.0, 2e-3 * r);
     let area = pi * h * (2.0 * r - h);
-    second_order(
-        "waterplane",
-        area,
-        |n| row(n).waterplane.area.get::<square_meter>(),
-        30,
-    );
-    second_order(
-        "wetted surface",
-        2.0 * pi * r * h,
-        |n| row(n).wetted_surface.get::<square_meter>(),
-        30,
-    );
+    second_order("waterplane", area, |n| row(n).waterplane.area.get::<square_meter>(), 30);
+    second_order("wetted surface", 2.0 * pi * r * h, |n| row(n).wetted_surface.get::<square_meter>(), 30);
 }
 
 /// V = 4/9 LBT, A = 2/3 LB, KB = 5T/8, BM = 3B²/(35 T), BM_L = 3L²/(40 T) (each integral is derived term by term from
@@ -204,29 +152,14 @@ fn a_wigley_hull_converges_with_order_two() {
         let hull = Hull::new(wigley(l, b, t, n));
         hydrostatics_at(&hull, density(1025.0), &plane(t, 0.0, 0.0)).unwrap()
     };
-    second_order(
-        "Wigley V",
-        4.0 / 9.0 * l * b * t,
-        |n| row(n).volume.get::<cubic_meter>(),
-        10,
-    );
+    second_order("Wigley V", 4.0 / 9.0 * l * b * t, |n| row(n).volume.get::<cubic_meter>(), 10);
     second_order("Wigley KB", 5.0 * t / 8.0, |n| row(n).kb.get::<meter>(), 10);
     let bm = 3.0 * b * b / (35.0 * t);
     second_order("Wigley BM", bm, |n| row(n).bm_transverse.get::<meter>(), 10);
     let bm_l = 3.0 * l * l / (40.0 * t);
-    second_order(
-        "Wigley BM_L",
-        bm_l,
-        |n| row(n).bm_longitudinal.get::<meter>(),
-        10,
-    );
+    second_order("Wigley BM_L", bm_l, |n| row(n).bm_longitudinal.get::<meter>(), 10);
     let area = 2.0 / 3.0 * l * b;
-    second_order(
-        "Wigley A",
-        area,
-        |n| row(n).waterplane.area.get::<square_meter>(),
-        10,
-    );
+    second_order("Wigley A", area, |n| row(n).waterplane.area.get::<square_meter>(), 10);
 }
 
 #[test]
@@ -235,11 +168,7 @@ fn immersion_and_trimming_moment_of_a_box_follow_from_its_sides() {
     let hull = box_hull(l, b, 1.5);
     let table = hydrostatics_table(&hull, density(1025.0), deg(0.0), &[m(t)]).unwrap();
     let cm = Length::new::<centimeter>(1.0);
-    close(
-        table[0].mass_to_sink(cm).get::<kilogram>(),
-        1025.0 * l * b * 0.01,
-        ROUNDING,
-    );
+    close(table[0].mass_to_sink(cm).get::<kilogram>(), 1025.0 * l * b * 0.01, ROUNDING);
     let gm = t / 2.0 + l * l / (12.0 * t) - 0.7;
     let moment = 1025.0 * l * b * t * 9.80665 * gm / l * 0.01;
     let found = table[0].moment_to_trim(m(0.7), m(l), cm);

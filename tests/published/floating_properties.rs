@@ -3,9 +3,8 @@
 use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
 use sternknee::physics::float::{
-    Attitude, Floating, Hull, Load, Mark, Outcome, Weight, as_she_floats, equilibrium,
-    equilibrium_from, hydrostatics_at, load_for, maximum_displacement, plane_carrying,
-    righting_arms, total,
+    Attitude, Floating, Hull, Load, Mark, Outcome, Weight, as_she_floats, equilibrium, equilibrium_from,
+    hydrostatics_at, load_for, maximum_displacement, plane_carrying, righting_arms, total,
 };
 use uom::si::angle::{degree, radian};
 use uom::si::length::meter;
@@ -183,44 +182,25 @@ proptest! {
 #[test]
 fn two_freeboards_take_her_upright_and_three_weights_come_off_and_on() {
     let hull = Hull::new(runabout(6));
-    let mark = |x: f64, y: f64, z: f64, height: f64| Mark {
-        point: Point3::new(x, y, z),
-        height: m(height),
-    };
+    let mark = |x: f64, y: f64, z: f64, height: f64| Mark { point: Point3::new(x, y, z), height: m(height) };
     let marks = [mark(0.0, 1.1, 0.95, 0.58), mark(5.8, 0.0, 1.2, 0.95)];
     let as_is = as_she_floats(&hull, &marks, m(0.5), density(1000.0)).unwrap();
     assert!(!as_is.heel_fitted);
     near(as_is.load.centre.y, 0.0, 1e-12);
-    let engine = |mass: f64| Weight {
-        mass: kg(mass),
-        centre: Point3::new(-0.25, 0.0, 0.75),
-    };
-    let boat = Weight {
-        mass: as_is.load.mass,
-        centre: as_is.load.centre,
-    };
+    let engine = |mass: f64| Weight { mass: kg(mass), centre: Point3::new(-0.25, 0.0, 0.75) };
+    let boat = Weight { mass: as_is.load.mass, centre: as_is.load.centre };
     let after = total(&[boat, engine(150.0).removed(), engine(240.0)]).unwrap();
     close((after.mass - boat.mass).get::<kilogram>(), 90.0, 1e-9);
-    let load = Load {
-        mass: after.mass,
-        centre: after.centre,
-        ..as_is.load
-    };
+    let load = Load { mass: after.mass, centre: after.centre, ..as_is.load };
     let before = afloat(&hull, &as_is.load);
     let again = afloat(&hull, &load);
-    near(
-        before.height_above_water(&marks[0].point).get::<meter>(),
-        0.58,
-        1e-9,
-    );
-    let drop =
-        before.height_above_water(&marks[0].point) - again.height_above_water(&marks[0].point);
+    near(before.height_above_water(&marks[0].point).get::<meter>(), 0.58, 1e-9);
+    let drop = before.height_above_water(&marks[0].point) - again.height_above_water(&marks[0].point);
     // By the small-change formulas: sinkage m/(ρA) and turn m × lever/(Δ GM_L), at the transom.
     let row = hydrostatics_at(&hull, density(1000.0), &before.plane).unwrap();
     let lcf = row.waterplane.centroid.x;
     let sink = 90.0 / (1000.0 * row.waterplane.area.value);
-    let turn =
-        90.0 * (lcf + 0.25) / (boat.mass.get::<kilogram>() * before.gm_longitudinal.get::<meter>());
+    let turn = 90.0 * (lcf + 0.25) / (boat.mass.get::<kilogram>() * before.gm_longitudinal.get::<meter>());
     close(drop.get::<meter>(), sink + turn * lcf, 0.1);
 }
 
@@ -253,10 +233,7 @@ fn a_weight_to_starboard_heels_her_to_starboard_and_lowers_that_side() {
 #[test]
 fn the_centre_for_a_wanted_trim_brings_that_trim() {
     let hull = Hull::new(runabout(6));
-    let wanted = Attitude {
-        trim: deg(1.25),
-        ..Attitude::default()
-    };
+    let wanted = Attitude { trim: deg(1.25), ..Attitude::default() };
     let water = density(1025.0);
     let surface = plane_carrying(&hull, kg(1200.0), water, wanted).unwrap();
     let load = load_for(&hull, &surface, m(0.6), water).unwrap();
@@ -270,16 +247,11 @@ fn a_ball_rests_in_any_attitude_and_a_top_heavy_one_turns_over() {
     let hull = Hull::new(sphere(1.0, 24));
     let mass = 0.4 * 1000.0 * hull.volume().value;
     for heel in [0.0, 30.0, 90.0, 150.0] {
-        let start = Attitude {
-            heel: deg(heel),
-            ..Attitude::default()
-        };
+        let start = Attitude { heel: deg(heel), ..Attitude::default() };
         let at_rest = |z: f64| {
             let outcome = equilibrium_from(&hull, &load(mass, [0.0, 0.0, z], 1000.0), start);
             let outcome = outcome.unwrap();
-            *outcome
-                .at_rest()
-                .unwrap_or_else(|| panic!("{z} {heel}: {outcome:?}"))
+            *outcome.at_rest().unwrap_or_else(|| panic!("{z} {heel}: {outcome:?}"))
         };
         at_rest(0.0);
         close(at_rest(-0.2).plane.normal().z, 1.0, 1e-2);

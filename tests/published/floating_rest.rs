@@ -3,9 +3,7 @@
 //! The limits and angles of the square log, and the wall-sided formula (E. L. Attwood, Theoretical Naval
 //! Architecture), are derived again beside each check.
 
-use sternknee::physics::float::{
-    Attitude, Hull, Outcome, equilibrium, equilibrium_from, righting_arms,
-};
+use sternknee::physics::float::{Attitude, Hull, Outcome, equilibrium, equilibrium_from, righting_arms};
 use uom::si::angle::{degree, radian};
 use uom::si::length::meter;
 use uom::si::mass::kilogram;
@@ -23,10 +21,7 @@ fn log_of(relative_density: f64) -> Outcome {
 #[test]
 fn a_square_log_of_half_the_waters_density_floats_at_45_degrees() {
     let Outcome::Unstable { balance, settled } = log_of(0.5) else {
-        panic!(
-            "upright should be found, and found unstable: {:?}",
-            log_of(0.5)
-        );
+        panic!("upright should be found, and found unstable: {:?}", log_of(0.5));
     };
     near(balance.attitude().heel.get::<degree>(), 0.0, 1e-9);
     // GM = 1/4 + 1/6 − 1/2.
@@ -96,11 +91,7 @@ fn a_box_loaded_off_the_middle_trims_by_its_closed_form() {
         let x_b = a * l * l / (12.0 * mean);
         let z_b = mean / 2.0 + a * a * l * l / (24.0 * mean);
         near(shift - x_b, -a * (kg_height - z_b), 1e-11);
-        close(
-            floating.immersed.volume.get::<cubic_meter>(),
-            mass / 1000.0,
-            1e-12,
-        );
+        close(floating.immersed.volume.get::<cubic_meter>(), mass / 1000.0, 1e-12);
         assert_eq!(shift > 0.0, floating.attitude().trim.get::<degree>() < 0.0);
     }
 }
@@ -113,15 +104,9 @@ fn any_start_ends_in_the_same_upright_rest() {
     for trim in [-60.0, -20.0, 0.0, 35.0, 80.0] {
         for heel in [-60.0, -10.0, 0.0, 40.0, 170.0, 180.0] {
             for sinkage in [-50.0, 0.3, 900.0] {
-                let start = Attitude {
-                    sinkage: m(sinkage),
-                    trim: deg(trim),
-                    heel: deg(heel),
-                };
+                let start = Attitude { sinkage: m(sinkage), trim: deg(trim), heel: deg(heel) };
                 let outcome = equilibrium_from(&hull, &load, start).unwrap();
-                let found = outcome
-                    .at_rest()
-                    .unwrap_or_else(|| panic!("{start:?}: {outcome:?}"));
+                let found = outcome.at_rest().unwrap_or_else(|| panic!("{start:?}: {outcome:?}"));
                 assert!(found.residual.force.abs() < 1e-9, "{start:?}: {outcome:?}");
                 assert!(found.residual.trim_lever.get::<meter>().abs() < 1e-8);
                 assert!(found.residual.heel_lever.get::<meter>().abs() < 1e-8);

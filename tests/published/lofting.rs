@@ -3,8 +3,8 @@
 use nalgebra::{Point2, Point3};
 use proptest::prelude::*;
 use sternknee::physics::float::{
-    Assumption, Fairing, Hull, LeastForm, LoftError, Lofting, Station, TapeSection,
-    mesh_from_least_form, mesh_from_offsets, mesh_from_tape,
+    Assumption, Fairing, Hull, LeastForm, LoftError, Lofting, Station, TapeSection, mesh_from_least_form,
+    mesh_from_offsets, mesh_from_tape,
 };
 use uom::si::volume::cubic_meter;
 
@@ -14,17 +14,8 @@ use super::shapes::*;
 fn tape_lines_pass_through_every_reading() {
     for slices in [1, 4, 9] {
         let mesh = runabout(slices);
-        for given in [
-            [0.0, 0.95, 0.34],
-            [2.0, 1.15, 0.97],
-            [3.6, 0.85, 0.42],
-            [4.8, -0.50, 0.60],
-            [5.8, 0.0, 1.20],
-        ] {
-            assert!(
-                mesh.vertices().iter().any(|v| *v == Point3::from(given)),
-                "{given:?}"
-            );
+        for given in [[0.0, 0.95, 0.34], [2.0, 1.15, 0.97], [3.6, 0.85, 0.42], [4.8, -0.50, 0.60], [5.8, 0.0, 1.20]] {
+            assert!(mesh.vertices().iter().any(|v| *v == Point3::from(given)), "{given:?}");
         }
         let (low, high) = Hull::new(mesh).bounds();
         // No overshoot: nothing is wider than the widest reading.
@@ -38,11 +29,7 @@ fn a_prismatic_tape_hull_has_the_volume_of_its_section() {
     let section = |x: f64, knuckle: bool| TapeSection {
         x: m(x),
         keel: m(0.0),
-        bottom_knuckles: if knuckle {
-            vec![Point2::new(0.4, 0.1)]
-        } else {
-            Vec::new()
-        },
+        bottom_knuckles: if knuckle { vec![Point2::new(0.4, 0.1)] } else { Vec::new() },
         chine: Point2::new(0.8, 0.2),
         side_knuckles: Vec::new(),
         sheer: Point2::new(1.0, 0.8),
@@ -57,31 +44,19 @@ fn a_prismatic_tape_hull_has_the_volume_of_its_section() {
         assert_eq!(by_girth, knuckles[0] != knuckles[1]);
     }
     // A raked transom adds the wedge behind x = 0: area × height of its centroid × tan.
-    let raked = Lofting {
-        transom_rake: deg(14.0),
-        fairing: Fairing::Straight,
-        ..Lofting::default()
-    };
+    let raked = Lofting { transom_rake: deg(14.0), fairing: Fairing::Straight, ..Lofting::default() };
     let sections = [section(0.0, false), section(5.0, false)];
     let mesh = mesh_from_tape(&sections, &raked).unwrap().mesh;
     let moment = 2.0 * (0.08 * (0.2 * 2.0 / 3.0) + 0.48 * 0.5 + 0.06 * (0.2 + 0.4));
     let wedge = moment * 14.0_f64.to_radians().tan();
-    close(
-        mesh.volume().get::<cubic_meter>(),
-        5.0 * area + wedge,
-        1e-12,
-    );
+    close(mesh.volume().get::<cubic_meter>(), 5.0 * area + wedge, 1e-12);
 }
 
 #[test]
 fn a_flat_bottomed_table_of_offsets_closes() {
     let station = |x: f64, b: f64| Station {
         x: m(x),
-        points: vec![
-            Point2::new(0.7 * b, 0.0),
-            Point2::new(b, 0.3),
-            Point2::new(b, 1.0),
-        ],
+        points: vec![Point2::new(0.7 * b, 0.0), Point2::new(b, 0.3), Point2::new(b, 1.0)],
     };
     let stations = [station(0.0, 1.0), station(3.0, 1.0)];
     let lofted = mesh_from_offsets(&stations, &Lofting::default()).unwrap();
@@ -93,46 +68,29 @@ fn a_flat_bottomed_table_of_offsets_closes() {
 
 #[test]
 fn bad_sections_are_refused_by_number() {
-    let station = |x: f64, b: f64| Station {
-        x: m(x),
-        points: vec![Point2::new(0.0, 0.0), Point2::new(b, 1.0)],
-    };
+    let station = |x: f64, b: f64| Station { x: m(x), points: vec![Point2::new(0.0, 0.0), Point2::new(b, 1.0)] };
     let of = |stations: &[Station]| mesh_from_offsets(stations, &Lofting::default()).unwrap_err();
-    assert_eq!(
-        of(&[station(0.0, 1.0)]),
-        LoftError::TooFewSections { sections: 1 }
-    );
+    assert_eq!(of(&[station(0.0, 1.0)]), LoftError::TooFewSections { sections: 1 });
     assert_eq!(of(&[]), LoftError::TooFewSections { sections: 0 });
     let back = [station(0.0, 1.0), station(-1.0, 1.0)];
     assert_eq!(of(&back), LoftError::NotAscending { section: 1 });
     let none = [station(0.0, 1.0), station(1.0, f64::NAN)];
     assert_eq!(of(&none), LoftError::NotFinite { section: 1 });
     let negative = [station(0.0, -1.0), station(1.0, 1.0)];
-    assert!(matches!(
-        of(&negative),
-        LoftError::NegativeHalfBreadth { section: 0, .. }
-    ));
+    assert!(matches!(of(&negative), LoftError::NegativeHalfBreadth { section: 0, .. }));
     let flat = [station(0.0, 0.0), station(1.0, 0.0)];
     assert!(matches!(of(&flat), LoftError::Mesh(_)));
 }
 
 #[test]
 fn the_least_form_says_what_it_assumed() {
-    let form = LeastForm {
-        length: m(5.5),
-        chine_beam: m(1.9),
-        deadrise: deg(18.0),
-        depth: m(0.9),
-    };
+    let form = LeastForm { length: m(5.5), chine_beam: m(1.9), deadrise: deg(18.0), depth: m(0.9) };
     let lofted = mesh_from_least_form(&form, &Lofting::default()).unwrap();
     assert!(lofted.assumptions.len() >= 5);
     let (low, high) = Hull::new(lofted.mesh).bounds();
     near(high.x - low.x, 5.5, 1e-12);
     near(high.z, 0.9, 1e-12);
-    let deep = LeastForm {
-        deadrise: deg(60.0),
-        ..form
-    };
+    let deep = LeastForm { deadrise: deg(60.0), ..form };
     assert!(mesh_from_least_form(&deep, &Lofting::default()).is_err());
 }
 

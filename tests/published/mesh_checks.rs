@@ -30,10 +30,7 @@ fn an_inside_out_surface_is_refused() {
         face.swap(1, 2);
     }
     let found = TriMesh::new(vertices, faces);
-    assert!(
-        matches!(found, Err(MeshError::InsideOut { .. })),
-        "{found:?}"
-    );
+    assert!(matches!(found, Err(MeshError::InsideOut { .. })), "{found:?}");
 }
 
 #[test]
@@ -41,10 +38,7 @@ fn one_turned_triangle_is_refused_at_its_edge() {
     let (vertices, mut faces) = parts(&box_mesh(4.0, 2.0, 1.0));
     faces[5].swap(0, 1);
     let found = TriMesh::new(vertices, faces);
-    assert!(
-        matches!(found, Err(MeshError::Inconsistent { .. })),
-        "{found:?}"
-    );
+    assert!(matches!(found, Err(MeshError::Inconsistent { .. })), "{found:?}");
 }
 
 #[test]
@@ -59,12 +53,7 @@ fn two_boxes_that_share_an_edge_are_refused() {
             vertices.len() - 1
         }) as u32);
     }
-    faces.extend(
-        other
-            .faces()
-            .iter()
-            .map(|face| face.map(|i| index[i as usize])),
-    );
+    faces.extend(other.faces().iter().map(|face| face.map(|i| index[i as usize])));
     let Err(MeshError::NonManifold { at }) = TriMesh::new(vertices, faces) else {
         panic!("should share an edge");
     };
@@ -74,10 +63,7 @@ fn two_boxes_that_share_an_edge_are_refused() {
 #[test]
 fn a_flat_surface_a_wild_one_and_one_of_numbers_that_are_none_are_refused() {
     let flat = TriMesh::cuboid(Point3::origin(), Point3::new(1.0, 1.0, 1e-12));
-    assert!(
-        matches!(flat, Err(MeshError::ZeroVolume { .. })),
-        "{flat:?}"
-    );
+    assert!(matches!(flat, Err(MeshError::ZeroVolume { .. })), "{flat:?}");
     let wild = TriMesh::cuboid(Point3::origin(), Point3::new(1.0, 1e9, 1.0));
     assert!(matches!(wild, Err(MeshError::TooLarge { .. })), "{wild:?}");
     let none = TriMesh::cuboid(Point3::new(f64::NAN, 0.0, 0.0), Point3::new(1.0, 1.0, 1.0));
@@ -86,10 +72,7 @@ fn a_flat_surface_a_wild_one_and_one_of_numbers_that_are_none_are_refused() {
     assert!(matches!(empty, Err(MeshError::TooFewFaces { faces: 0 })));
     let (vertices, mut faces) = parts(&box_mesh(1.0, 1.0, 1.0));
     faces[3] = [0, 1, 99];
-    assert_eq!(
-        TriMesh::new(vertices, faces),
-        Err(MeshError::UnknownVertex { face: 3 })
-    );
+    assert_eq!(TriMesh::new(vertices, faces), Err(MeshError::UnknownVertex { face: 3 }));
 }
 
 #[test]
@@ -99,12 +82,7 @@ fn an_inward_part_is_a_cavity_inside_and_an_error_outside() {
         let inner = TriMesh::cuboid(Point3::from(low), Point3::from(high)).unwrap();
         let shift = vertices.len() as u32;
         vertices.extend_from_slice(inner.vertices());
-        faces.extend(
-            inner
-                .faces()
-                .iter()
-                .map(|[a, b, c]| [a + shift, c + shift, b + shift]),
-        );
+        faces.extend(inner.faces().iter().map(|[a, b, c]| [a + shift, c + shift, b + shift]));
         TriMesh::new(vertices, faces)
     };
     let cavity = with_inward([1.0, -0.5, 0.2], [2.0, 0.5, 0.7]).unwrap();
@@ -118,24 +96,17 @@ fn an_inward_part_is_a_cavity_inside_and_an_error_outside() {
 
 #[test]
 fn a_bracket_adds_and_a_motorwell_takes_away_its_volume() {
-    let bracket =
-        TriMesh::cuboid(Point3::new(-0.6, -0.4, 0.1), Point3::new(0.0, 0.4, 0.5)).unwrap();
+    let bracket = TriMesh::cuboid(Point3::new(-0.6, -0.4, 0.1), Point3::new(0.0, 0.4, 0.5)).unwrap();
     let well = TriMesh::cuboid(Point3::new(0.0, -0.5, 0.4), Point3::new(0.5, 0.5, 1.02)).unwrap();
     let hull = box_hull(4.0, 2.0, 1.0).with_body(bracket);
     let hull = hull.with_cut_out(well.clone()).unwrap();
-    close(
-        hull.volume().get::<cubic_meter>(),
-        8.0 + 0.6 * 0.8 * 0.4 - 0.5 * 0.62,
-        1e-12,
-    );
+    close(hull.volume().get::<cubic_meter>(), 8.0 + 0.6 * 0.8 * 0.4 - 0.5 * 0.62, 1e-12);
     let under = hull.cut(&plane(0.6, 0.0, 0.0));
     let expected = 4.8 + 0.6 * 0.8 * 0.4 - 0.5 * 1.0 * 0.2;
     close(under.volume.get::<cubic_meter>(), expected, 1e-12);
     let moment = 4.8 * 2.0 + 0.192 * -0.3 - 0.1 * 0.25;
     close(under.centre_of_buoyancy.x, moment / expected, 1e-12);
-    let adrift = well
-        .translated(&nalgebra::Vector3::new(-3.0, 0.0, 0.0))
-        .unwrap();
+    let adrift = well.translated(&nalgebra::Vector3::new(-3.0, 0.0, 0.0)).unwrap();
     assert!(box_hull(4.0, 2.0, 1.0).with_cut_out(adrift).is_err());
 }
 

@@ -2,8 +2,8 @@
 //! gives back its stiffness. These are laws, not figures from a book.
 
 use sternknee::physics::strength::panel::{
-    Accuracy, EdgeSupport, Line, LineKind, Load, Panel, PanelError, PlateStiffness, Rect, Region,
-    Resultant, Section, Solution, couple, scale_of_part,
+    Accuracy, EdgeSupport, Line, LineKind, Load, Panel, PanelError, PlateStiffness, Rect, Region, Resultant, Section,
+    Solution, couple, scale_of_part,
 };
 
 use super::plate_theory::agrees;
@@ -27,57 +27,26 @@ fn transom() -> Panel {
             [-1.1, 0.75],
             [-0.9, 0.9 * rise],
         ],
-        edges: vec![
-            Simple, Clamped, Simple, Free, Free, Free, Free, Free, Simple, Clamped, Simple,
-        ],
+        edges: vec![Simple, Clamped, Simple, Free, Free, Free, Free, Free, Simple, Clamped, Simple],
         regions: vec![Region {
             outline: vec![[-0.3, 0.2], [0.3, 0.2], [0.3, 0.55], [-0.3, 0.55]],
             section: Section::stiffness(section.stiffness.scaled(2.0)),
         }],
         section,
         lines: vec![
-            Line {
-                from: [0.45, 0.45 * rise],
-                to: [0.45, 0.6],
-                kind: LineKind::Supported,
-            },
-            Line {
-                from: [-0.6, 0.6],
-                to: [-0.4, 0.6],
-                kind: LineKind::Elastic { stiffness: 2e6 },
-            },
-            Line {
-                from: [-0.35, 0.6],
-                to: [0.35, 0.6],
-                kind: LineKind::Beam {
-                    bending: 4000.0,
-                    torsion: 1500.0,
-                },
-            },
+            Line { from: [0.45, 0.45 * rise], to: [0.45, 0.6], kind: LineKind::Supported },
+            Line { from: [-0.6, 0.6], to: [-0.4, 0.6], kind: LineKind::Elastic { stiffness: 2e6 } },
+            Line { from: [-0.35, 0.6], to: [0.35, 0.6], kind: LineKind::Beam { bending: 4000.0, torsion: 1500.0 } },
         ],
     }
 }
 
 fn transom_loads() -> Vec<Load> {
-    let upper = Rect {
-        centre: [0.0, 0.54],
-        width: 0.33,
-        height: 0.06,
-    };
-    let heel = Rect {
-        centre: [0.0, 0.25],
-        width: 0.30,
-        height: 0.08,
-    };
+    let upper = Rect { centre: [0.0, 0.54], width: 0.33, height: 0.06 };
+    let heel = Rect { centre: [0.0, 0.25], width: 0.30, height: 0.08 };
     let mut loads = couple(heel, upper, 5000.0).unwrap().to_vec();
-    loads.push(Load::Patch {
-        area: heel,
-        force: 6000.0,
-    });
-    loads.push(Load::Point {
-        at: [-0.8, 0.7],
-        force: -700.0,
-    });
+    loads.push(Load::Patch { area: heel, force: 6000.0 });
+    loads.push(Load::Point { at: [-0.8, 0.7], force: -700.0 });
     loads.push(Load::Pressure(800.0));
     loads
 }
@@ -87,18 +56,10 @@ fn balances(name: &str, s: &Solution) -> f64 {
     let push = Resultant::total(s.reactions.iter().map(|r| r.push));
     let sum = Resultant::total([push, s.load]);
     // Single reactions may be far larger than the loads' resultant: the scale is the sum of their sizes.
-    let force: f64 =
-        s.reactions.iter().map(|r| r.push.force.abs()).sum::<f64>() + s.load.force.abs();
-    let moment: f64 = s
-        .reactions
-        .iter()
-        .map(|r| r.push.moment_y.abs() + r.push.moment_z.abs())
-        .sum::<f64>()
-        + s.load.moment_y.abs();
-    let worst = (sum.force / force)
-        .abs()
-        .max((sum.moment_y / moment).abs())
-        .max((sum.moment_z / moment).abs());
+    let force: f64 = s.reactions.iter().map(|r| r.push.force.abs()).sum::<f64>() + s.load.force.abs();
+    let moment: f64 =
+        s.reactions.iter().map(|r| r.push.moment_y.abs() + r.push.moment_z.abs()).sum::<f64>() + s.load.moment_y.abs();
+    let worst = (sum.force / force).abs().max((sum.moment_y / moment).abs()).max((sum.moment_z / moment).abs());
     println!("{name}: imbalance {worst:.1e}");
     assert!(worst <= 1e-9, "{name}: {worst}");
     worst
@@ -106,40 +67,16 @@ fn balances(name: &str, s: &Solution) -> f64 {
 
 #[test]
 fn reactions_balance_the_loads_in_every_case() {
-    let s = transom()
-        .solve(&transom_loads(), Accuracy::default())
-        .unwrap();
-    println!(
-        "transom levels {:?} error {} largest {:?}",
-        s.levels,
-        s.error,
-        (s.largest_deflection, s.largest_at)
-    );
+    let s = transom().solve(&transom_loads(), Accuracy::default()).unwrap();
+    println!("transom levels {:?} error {} largest {:?}", s.levels, s.error, (s.largest_deflection, s.largest_at));
     balances("transom", &s);
     let load: f64 = 6000.0 - 700.0 + 800.0 * area(&transom().outline);
-    assert!(
-        (s.load.force / load - 1.0).abs() < 1e-12,
-        "{} {load}",
-        s.load.force
-    );
-    for edges in [
-        [Simple; 4],
-        [Clamped; 4],
-        [Clamped, Free, Free, Free],
-        [Simple, Free, Simple, Free],
-    ] {
+    assert!((s.load.force / load - 1.0).abs() < 1e-12, "{} {load}", s.load.force);
+    for edges in [[Simple; 4], [Clamped; 4], [Clamped, Free, Free, Free], [Simple, Free, Simple, Free]] {
         for thickness in [0.1, 0.02, 0.002] {
             let section = Section::stiffness(PlateStiffness::isotropic(70e9, 0.33, thickness));
-            let loads = [
-                Load::Pressure(10.0),
-                Load::Point {
-                    at: [0.3, 0.2],
-                    force: 50.0,
-                },
-            ];
-            let s = Panel::rectangle(1.3, 0.7, edges, section)
-                .solve(&loads, Accuracy::default())
-                .unwrap();
+            let loads = [Load::Pressure(10.0), Load::Point { at: [0.3, 0.2], force: 50.0 }];
+            let s = Panel::rectangle(1.3, 0.7, edges, section).solve(&loads, Accuracy::default()).unwrap();
             balances(&format!("{edges:?} {thickness}"), &s);
         }
     }
@@ -155,21 +92,13 @@ fn area(outline: &[[f64; 2]]) -> f64 {
 
 #[test]
 fn twice_the_load_gives_twice_of_everything() {
-    let once = transom()
-        .solve(&transom_loads(), Accuracy::default())
-        .unwrap();
+    let once = transom().solve(&transom_loads(), Accuracy::default()).unwrap();
     let doubled: Vec<Load> = transom_loads()
         .into_iter()
         .map(|l| match l {
             Load::Pressure(p) => Load::Pressure(2.0 * p),
-            Load::Patch { area, force } => Load::Patch {
-                area,
-                force: 2.0 * force,
-            },
-            Load::Point { at, force } => Load::Point {
-                at,
-                force: 2.0 * force,
-            },
+            Load::Patch { area, force } => Load::Patch { area, force: 2.0 * force },
+            Load::Point { at, force } => Load::Point { at, force: 2.0 * force },
         })
         .collect();
     let twice = transom().solve(&doubled, Accuracy::default()).unwrap();
@@ -194,29 +123,16 @@ fn a_strip_on_springs_sinks_by_load_over_stiffness() {
     let d = PlateStiffness::isotropic(10e9, 0.0, 0.05);
     let mut panel = Panel::rectangle(1.0, 0.2, [Free; 4], Section::stiffness(d));
     for z in [0.0, 0.2] {
-        panel.lines.push(Line {
-            from: [0.0, z],
-            to: [1.0, z],
-            kind: LineKind::Elastic { stiffness: 1e4 },
-        });
+        panel.lines.push(Line { from: [0.0, z], to: [1.0, z], kind: LineKind::Elastic { stiffness: 1e4 } });
     }
-    let s = panel
-        .solve(&[Load::Pressure(500.0)], Accuracy::default())
-        .unwrap();
+    let s = panel.solve(&[Load::Pressure(500.0)], Accuracy::default()).unwrap();
     agrees("springs", s.largest_deflection, 500.0 * 0.2 / 2e4, 1e-3);
     balances("springs", &s);
 }
 
 #[test]
 fn a_measured_deflection_gives_back_the_stiffness_it_came_from() {
-    let pull = [Load::Patch {
-        area: Rect {
-            centre: [0.0, 0.4],
-            width: 0.2,
-            height: 0.1,
-        },
-        force: 900.0,
-    }];
+    let pull = [Load::Patch { area: Rect { centre: [0.0, 0.4], width: 0.2, height: 0.1 }, force: 900.0 }];
     let at = [0.0, 0.42];
     let whole = |scale: f64| {
         let mut soft = transom();
@@ -224,13 +140,10 @@ fn a_measured_deflection_gives_back_the_stiffness_it_came_from() {
         soft.regions[0].section.stiffness = soft.regions[0].section.stiffness.scaled(scale);
         for line in &mut soft.lines {
             line.kind = match line.kind {
-                LineKind::Elastic { stiffness } => LineKind::Elastic {
-                    stiffness: scale * stiffness,
-                },
-                LineKind::Beam { bending, torsion } => LineKind::Beam {
-                    bending: scale * bending,
-                    torsion: scale * torsion,
-                },
+                LineKind::Elastic { stiffness } => LineKind::Elastic { stiffness: scale * stiffness },
+                LineKind::Beam { bending, torsion } => {
+                    LineKind::Beam { bending: scale * bending, torsion: scale * torsion }
+                }
                 other => other,
             };
         }
@@ -241,23 +154,14 @@ fn a_measured_deflection_gives_back_the_stiffness_it_came_from() {
         soft.regions[0].section.stiffness = soft.regions[0].section.stiffness.scaled(scale);
         Ok(soft)
     };
-    let first_mesh = Accuracy {
-        relative: f64::INFINITY,
-        fields: f64::INFINITY,
-        ..Accuracy::default()
-    };
+    let first_mesh = Accuracy { relative: f64::INFINITY, fields: f64::INFINITY, ..Accuracy::default() };
     let moved = |panel: Result<Panel, _>, accuracy| -> f64 {
         let panel: Panel = panel.unwrap_or_else(|error: PanelError| panic!("{error}"));
         let solution = panel.solve(&pull, accuracy).unwrap();
         solution.deflection_at(at).unwrap()
     };
     let seen = moved(whole(0.6), Accuracy::default());
-    agrees(
-        "whole panel",
-        scale_of_part(whole, &pull, at, seen, Accuracy::default()).unwrap(),
-        0.6,
-        1e-6,
-    );
+    agrees("whole panel", scale_of_part(whole, &pull, at, seen, Accuracy::default()).unwrap(), 0.6, 1e-6);
     let seen = moved(patch(0.35), first_mesh);
     agrees(
         "soft patch, on the mesh that it was seen on",
@@ -265,24 +169,13 @@ fn a_measured_deflection_gives_back_the_stiffness_it_came_from() {
         0.35,
         1e-6,
     );
-    let fine = Accuracy {
-        relative: 5e-4,
-        ..Accuracy::default()
-    };
+    let fine = Accuracy { relative: 5e-4, ..Accuracy::default() };
     let seen = moved(patch(0.35), fine);
-    agrees(
-        "soft patch, on a mesh of its own",
-        scale_of_part(patch, &pull, at, seen, fine).unwrap(),
-        0.35,
-        0.01,
-    );
+    agrees("soft patch, on a mesh of its own", scale_of_part(patch, &pull, at, seen, fine).unwrap(), 0.35, 0.01);
     // The other way than the pull, or not at all.
     for wrong in [-seen, 0.0, f64::NAN] {
         assert!(scale_of_part(patch, &pull, at, wrong, first_mesh).is_err());
     }
     let beyond = moved(patch(1e-3), first_mesh) * 1.1;
-    assert!(matches!(
-        scale_of_part(patch, &pull, at, beyond, first_mesh),
-        Err(PanelError::NoScale { .. })
-    ));
+    assert!(matches!(scale_of_part(patch, &pull, at, beyond, first_mesh), Err(PanelError::NoScale { .. })));
 }

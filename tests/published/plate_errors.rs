@@ -1,8 +1,8 @@
 //! Nonsense panels: a clear error each, never a panic.
 
 use sternknee::physics::strength::panel::{
-    Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PanelError,
-    PlateStiffness, Ply, Rect, Region, Section, Strength,
+    Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PanelError, PlateStiffness, Ply, Rect, Region,
+    Section, Strength,
 };
 use uom::si::f64::{Length, Pressure};
 
@@ -24,157 +24,61 @@ const P: Load = Load::Pressure(1.0);
 
 #[test]
 fn no_support_and_a_mechanism_are_told_apart() {
-    assert_eq!(
-        error(&Panel::rectangle(1.0, 0.5, [Free; 4], section()), P),
-        PanelError::NoSupport
-    );
+    assert_eq!(error(&Panel::rectangle(1.0, 0.5, [Free; 4], section()), P), PanelError::NoSupport);
     // One simply supported edge: a door on its hinge.
-    assert_eq!(
-        error(
-            &Panel::rectangle(1.0, 0.5, [Simple, Free, Free, Free], section()),
-            P
-        ),
-        PanelError::Mechanism
-    );
+    assert_eq!(error(&Panel::rectangle(1.0, 0.5, [Simple, Free, Free, Free], section()), P), PanelError::Mechanism);
 }
 
 #[test]
 fn a_panel_without_thickness_is_an_error() {
-    let thin = Panel {
-        section: Section::stiffness(PlateStiffness::isotropic(9e9, 0.3, 0.0)),
-        ..panel()
-    };
-    assert!(matches!(
-        error(&thin, P),
-        PanelError::NotPositive { what: "D11", .. }
-    ));
-    let strength = Strength::VonMises {
-        yield_stress: Pressure::new::<uom::si::pressure::megapascal>(200.0),
-    };
-    let metal = Material::isotropic(
-        Pressure::new::<uom::si::pressure::gigapascal>(70.0),
-        0.33,
-        strength,
-    );
-    let ply = Ply {
-        material: metal,
-        thickness: Length::new::<uom::si::length::meter>(0.0),
-    };
-    assert!(matches!(
-        Layup::new(vec![ply]),
-        Err(PanelError::NotPositive { .. })
-    ));
+    let thin = Panel { section: Section::stiffness(PlateStiffness::isotropic(9e9, 0.3, 0.0)), ..panel() };
+    assert!(matches!(error(&thin, P), PanelError::NotPositive { what: "D11", .. }));
+    let strength = Strength::VonMises { yield_stress: Pressure::new::<uom::si::pressure::megapascal>(200.0) };
+    let metal = Material::isotropic(Pressure::new::<uom::si::pressure::gigapascal>(70.0), 0.33, strength);
+    let ply = Ply { material: metal, thickness: Length::new::<uom::si::length::meter>(0.0) };
+    assert!(matches!(Layup::new(vec![ply]), Err(PanelError::NotPositive { .. })));
     assert_eq!(Layup::new(vec![]), Err(PanelError::NoPlies));
 }
 
 #[test]
 fn loads_and_lines_outside_the_panel_are_errors() {
-    let patch = |y: f64, width: f64| Load::Patch {
-        area: Rect {
-            centre: [y, 0.25],
-            width,
-            height: 0.1,
-        },
-        force: 1.0,
-    };
-    assert!(matches!(
-        error(&panel(), patch(1.2, 0.1)),
-        PanelError::LoadOutside { index: 0, .. }
-    ));
-    assert!(matches!(
-        error(&panel(), patch(0.98, 0.1)),
-        PanelError::LoadOutside { index: 0, .. }
-    ));
-    assert!(matches!(
-        error(&panel(), patch(0.5, 0.0)),
-        PanelError::NotPositive { .. }
-    ));
-    assert!(matches!(
-        error(
-            &panel(),
-            Load::Point {
-                at: [0.5, 0.6],
-                force: 1.0
-            }
-        ),
-        PanelError::LoadOutside { .. }
-    ));
+    let patch = |y: f64, width: f64| Load::Patch { area: Rect { centre: [y, 0.25], width, height: 0.1 }, force: 1.0 };
+    assert!(matches!(error(&panel(), patch(1.2, 0.1)), PanelError::LoadOutside { index: 0, .. }));
+    assert!(matches!(error(&panel(), patch(0.98, 0.1)), PanelError::LoadOutside { index: 0, .. }));
+    assert!(matches!(error(&panel(), patch(0.5, 0.0)), PanelError::NotPositive { .. }));
+    assert!(matches!(error(&panel(), Load::Point { at: [0.5, 0.6], force: 1.0 }), PanelError::LoadOutside { .. }));
     let mut knee = panel();
-    knee.lines.push(Line {
-        from: [0.5, 0.1],
-        to: [0.5, 0.7],
-        kind: LineKind::Supported,
-    });
-    assert!(matches!(
-        error(&knee, P),
-        PanelError::LineOutside { index: 0, .. }
-    ));
+    knee.lines.push(Line { from: [0.5, 0.1], to: [0.5, 0.7], kind: LineKind::Supported });
+    assert!(matches!(error(&knee, P), PanelError::LineOutside { index: 0, .. }));
 }
 
 #[test]
 fn unsound_outlines_are_errors() {
-    let with = |outline: Vec<[f64; 2]>| Panel {
-        edges: vec![Simple; outline.len()],
-        outline,
-        ..panel()
-    };
+    let with = |outline: Vec<[f64; 2]>| Panel { edges: vec![Simple; outline.len()], outline, ..panel() };
     let bow = with(vec![[0.0, 0.0], [1.0, 1.0], [1.0, 0.0], [0.0, 1.0]]);
-    assert!(matches!(
-        error(&bow, P),
-        PanelError::OutlineDegenerate { .. } | PanelError::OutlineCrosses { .. }
-    ));
-    let crossed = with(vec![
-        [0.0, 0.0],
-        [2.0, 0.0],
-        [2.0, 1.0],
-        [1.0, -0.5],
-        [0.0, 1.0],
-    ]);
-    assert!(matches!(
-        error(&crossed, P),
-        PanelError::OutlineCrosses { .. }
-    ));
+    assert!(matches!(error(&bow, P), PanelError::OutlineDegenerate { .. } | PanelError::OutlineCrosses { .. }));
+    let crossed = with(vec![[0.0, 0.0], [2.0, 0.0], [2.0, 1.0], [1.0, -0.5], [0.0, 1.0]]);
+    assert!(matches!(error(&crossed, P), PanelError::OutlineCrosses { .. }));
     let twice = with(vec![[0.0, 0.0], [0.0, 0.0], [1.0, 0.0], [1.0, 1.0]]);
-    assert!(matches!(
-        error(&twice, P),
-        PanelError::OutlineDegenerate { corner: 0 }
-    ));
+    assert!(matches!(error(&twice, P), PanelError::OutlineDegenerate { corner: 0 }));
     let flat = with(vec![[0.0, 0.0], [1.0, 0.0], [2.0, 0.0]]);
-    assert!(matches!(
-        error(&flat, P),
-        PanelError::OutlineDegenerate { .. } | PanelError::OutlineCrosses { .. }
-    ));
+    assert!(matches!(error(&flat, P), PanelError::OutlineDegenerate { .. } | PanelError::OutlineCrosses { .. }));
     let nan = with(vec![[0.0, 0.0], [f64::NAN, 0.0], [1.0, 1.0]]);
     assert!(matches!(error(&nan, P), PanelError::NotFinite { .. }));
-    let short = Panel {
-        edges: vec![Simple; 3],
-        ..panel()
-    };
-    assert_eq!(
-        error(&short, P),
-        PanelError::Outline {
-            corners: 4,
-            supports: 3
-        }
-    );
+    let short = Panel { edges: vec![Simple; 3], ..panel() };
+    assert_eq!(error(&short, P), PanelError::Outline { corners: 4, supports: 3 });
 }
 
 #[test]
 fn numbers_that_are_not_numbers_are_errors() {
-    assert!(matches!(
-        error(&panel(), Load::Pressure(f64::NAN)),
-        PanelError::NotFinite { .. }
-    ));
+    assert!(matches!(error(&panel(), Load::Pressure(f64::NAN)), PanelError::NotFinite { .. }));
     let mut soft = panel();
     soft.section.stiffness.d12 = f64::INFINITY;
     assert!(matches!(error(&soft, P), PanelError::NotFinite { .. }));
     soft.section.stiffness.d12 = 2.0 * soft.section.stiffness.d11;
     assert_eq!(error(&soft, P), PanelError::StiffnessIndefinite);
     let mut region = panel();
-    region.regions.push(Region {
-        outline: vec![[0.1, 0.1], [0.2, 0.2]],
-        section: section(),
-    });
+    region.regions.push(Region { outline: vec![[0.1, 0.1], [0.2, 0.2]], section: section() });
     assert_eq!(error(&region, P), PanelError::Region { index: 0 });
 }
 
@@ -182,48 +86,25 @@ fn numbers_that_are_not_numbers_are_errors() {
 fn strange_but_sound_panels_are_solved() {
     // Regions that overhang, overlap and share edges; lines that cross, meet and lie on edges.
     let mut strange = panel();
-    strange.regions.push(Region {
-        outline: vec![[-0.2, 0.1], [0.4, 0.1], [0.4, 0.3], [-0.2, 0.3]],
-        section: section(),
-    });
-    strange.regions.push(Region {
-        outline: vec![[0.3, 0.2], [0.8, 0.2], [0.8, 0.5], [0.3, 0.5]],
-        section: section(),
-    });
-    for (from, to) in [
-        ([0.1, 0.4], [0.9, 0.05]),
-        ([0.2, 0.0], [0.2, 0.5]),
-        ([0.0, 0.5], [0.6, 0.5]),
-    ] {
-        strange.lines.push(Line {
-            from,
-            to,
-            kind: LineKind::Beam {
-                bending: 100.0,
-                torsion: 10.0,
-            },
-        });
+    strange
+        .regions
+        .push(Region { outline: vec![[-0.2, 0.1], [0.4, 0.1], [0.4, 0.3], [-0.2, 0.3]], section: section() });
+    strange.regions.push(Region { outline: vec![[0.3, 0.2], [0.8, 0.2], [0.8, 0.5], [0.3, 0.5]], section: section() });
+    for (from, to) in [([0.1, 0.4], [0.9, 0.05]), ([0.2, 0.0], [0.2, 0.5]), ([0.0, 0.5], [0.6, 0.5])] {
+        strange.lines.push(Line { from, to, kind: LineKind::Beam { bending: 100.0, torsion: 10.0 } });
     }
     let solution = strange.solve(&[P], Accuracy::default()).unwrap();
     assert!(solution.largest_deflection > 0.0);
     // A long sliver, and a polygon of many short edges.
     let sliver = Panel::rectangle(5.0, 0.02, [Simple; 4], section());
     assert!(sliver.solve(&[P], Accuracy::default()).is_ok());
-    let round: Vec<[f64; 2]> = (0..60)
-        .map(|k| (f64::from(k) * 6.0_f64.to_radians()).sin_cos().into())
-        .collect();
-    let disc = Panel {
-        edges: vec![Simple; 60],
-        outline: round,
-        ..panel()
-    };
+    let round: Vec<[f64; 2]> = (0..60).map(|k| (f64::from(k) * 6.0_f64.to_radians()).sin_cos().into()).collect();
+    let disc = Panel { edges: vec![Simple; 60], outline: round, ..panel() };
     let solution = disc.solve(&[P], Accuracy::default()).unwrap();
     // Simply supported circular plate, Timoshenko article 16: w = (5 + ν) q a⁴ / 64 (1 + ν) D. A polygon whose edges may not
     // turn along themselves is stiffer, however many they are: down to 6/2 in place of 5.3/1.3 (I. Babuška's paradox).
     let part = solution.largest_deflection / (5.3 / (64.0 * 1.3 * disc.section.stiffness.d11));
     assert!((3.0 * 1.3 / 5.3..1.01).contains(&part), "{part}");
-    let zero = panel()
-        .solve(&[Load::Pressure(0.0)], Accuracy::default())
-        .unwrap();
+    let zero = panel().solve(&[Load::Pressure(0.0)], Accuracy::default()).unwrap();
     assert_eq!((zero.largest_deflection, zero.converged), (0.0, true));
 }

@@ -5,8 +5,7 @@
 use std::f64::consts::PI;
 
 use sternknee::physics::strength::panel::{
-    Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PlateStiffness, Ply, Rect,
-    Section, Strength,
+    Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PlateStiffness, Ply, Rect, Section, Strength,
 };
 use uom::si::f64::{Length, Pressure};
 use uom::si::{length::millimeter, pressure::megapascal};
@@ -32,10 +31,7 @@ fn navier(d: &PlateStiffness, a: f64, b: f64, pressure: f64) -> f64 {
                 d.d66 * p * p + d.d22 * r * r + d.s2,
             );
             let load = 16.0 * pressure / (PI * PI * m * n);
-            let w = matrix
-                .lu()
-                .solve(&nalgebra::Vector3::new(load, 0.0, 0.0))
-                .unwrap()[0];
+            let w = matrix.lu().solve(&nalgebra::Vector3::new(load, 0.0, 0.0)).unwrap()[0];
             sum += w * (m * PI / 2.0).sin() * (n * PI / 2.0).sin();
         }
     }
@@ -43,10 +39,7 @@ fn navier(d: &PlateStiffness, a: f64, b: f64, pressure: f64) -> f64 {
 }
 
 fn tight() -> Accuracy {
-    Accuracy {
-        relative: 0.001,
-        ..Accuracy::default()
-    }
+    Accuracy { relative: 0.001, ..Accuracy::default() }
 }
 
 fn simple(d: PlateStiffness, a: f64, b: f64) -> Panel {
@@ -56,10 +49,7 @@ fn simple(d: PlateStiffness, a: f64, b: f64) -> Panel {
 #[track_caller]
 pub(crate) fn agrees(what: &str, found: f64, exact: f64, tolerance: f64) {
     let error = found / exact - 1.0;
-    println!(
-        "{what}: {found:.6e} exact {exact:.6e} error {:+.4} %",
-        100.0 * error
-    );
+    println!("{what}: {found:.6e} exact {exact:.6e} error {:+.4} %", 100.0 * error);
     assert!(error.abs() <= tolerance, "{what}: {found} against {exact}");
 }
 
@@ -68,53 +58,21 @@ fn a_plate_neither_locks_when_thin_nor_loses_its_shear_when_thick() {
     for ratio in [2e-1, 1e-1, 1e-2, 1e-3, 1e-4] {
         let d = PlateStiffness::isotropic(70e9, 0.3, ratio);
         let pressure = 1e4 * ratio.powi(3);
-        let s = simple(d, 1.0, 1.0)
-            .solve(&[Load::Pressure(pressure)], tight())
-            .unwrap();
-        agrees(
-            &format!("t/L {ratio:e}"),
-            s.largest_deflection,
-            navier(&d, 1.0, 1.0, pressure),
-            0.002,
-        );
+        let s = simple(d, 1.0, 1.0).solve(&[Load::Pressure(pressure)], tight()).unwrap();
+        agrees(&format!("t/L {ratio:e}"), s.largest_deflection, navier(&d, 1.0, 1.0, pressure), 0.002);
         // The same mesh for every thickness: the error may not grow as the plate thins.
-        let coarse = Accuracy {
-            relative: f64::INFINITY,
-            fields: f64::INFINITY,
-            ..tight()
-        };
-        let s = simple(d, 1.0, 1.0)
-            .solve(&[Load::Pressure(pressure)], coarse)
-            .unwrap();
-        agrees(
-            &format!("t/L {ratio:e} coarse"),
-            s.largest_deflection,
-            navier(&d, 1.0, 1.0, pressure),
-            0.001,
-        );
+        let coarse = Accuracy { relative: f64::INFINITY, fields: f64::INFINITY, ..tight() };
+        let s = simple(d, 1.0, 1.0).solve(&[Load::Pressure(pressure)], coarse).unwrap();
+        agrees(&format!("t/L {ratio:e} coarse"), s.largest_deflection, navier(&d, 1.0, 1.0, pressure), 0.001);
     }
 }
 
 #[test]
 fn an_orthotropic_plate_sags_as_naviers_series_says() {
     for (a, b) in [(1.0, 1.0), (1.5, 1.0), (0.6, 1.2)] {
-        let d = PlateStiffness {
-            d11: 12000.0,
-            d12: 400.0,
-            d22: 3000.0,
-            d66: 700.0,
-            s1: 8e6,
-            s2: 3e6,
-        };
-        let s = simple(d, a, b)
-            .solve(&[Load::Pressure(1000.0)], tight())
-            .unwrap();
-        agrees(
-            &format!("orthotropic {a} x {b}"),
-            s.largest_deflection,
-            navier(&d, a, b, 1000.0),
-            0.002,
-        );
+        let d = PlateStiffness { d11: 12000.0, d12: 400.0, d22: 3000.0, d66: 700.0, s1: 8e6, s2: 3e6 };
+        let s = simple(d, a, b).solve(&[Load::Pressure(1000.0)], tight()).unwrap();
+        agrees(&format!("orthotropic {a} x {b}"), s.largest_deflection, navier(&d, a, b, 1000.0), 0.002);
     }
 }
 
@@ -123,10 +81,7 @@ fn mpa(value: f64) -> Pressure {
 }
 
 fn ply(material: Material, thickness: f64) -> Ply {
-    Ply {
-        material,
-        thickness: Length::new::<millimeter>(thickness),
-    }
+    Ply { material, thickness: Length::new::<millimeter>(thickness) }
 }
 
 fn skin() -> Material {
@@ -143,44 +98,21 @@ fn skin() -> Material {
 #[test]
 fn a_sandwich_has_the_stiffness_and_stress_of_its_closed_form_and_sags_by_bending_and_shear() {
     let (t, c, e, nu, g) = (3e-3_f64, 40e-3_f64, 12e9, 0.3, 25e6);
-    let layup = Layup::sandwich(
-        ply(skin(), 3.0),
-        ply(Material::core(mpa(25.0), mpa(0.8), mpa(1.5)), 40.0),
-    )
-    .unwrap();
+    let layup = Layup::sandwich(ply(skin(), 3.0), ply(Material::core(mpa(25.0), mpa(0.8), mpa(1.5)), 40.0)).unwrap();
     let d = layup.stiffness().unwrap();
     let bending = e / (1.0 - nu * nu) * ((c + 2.0 * t).powi(3) - c.powi(3)) / 12.0;
     agrees("sandwich D", d.d11, bending, 1e-5);
     // Allen, Analysis and Design of Structural Sandwich Panels, 1969: S = G d²/c with d = c + t, skins thin and stiff in shear.
     agrees("sandwich S", d.s1, g * (c + t).powi(2) / c, 0.01);
-    let s = Panel::rectangle(
-        1.2,
-        0.8,
-        [Simple; 4],
-        Section::layup(layup.clone()).unwrap(),
-    )
-    .solve(&[Load::Pressure(5000.0)], tight())
-    .unwrap();
-    agrees(
-        "sandwich sag",
-        s.largest_deflection,
-        navier(&d, 1.2, 0.8, 5000.0),
-        0.002,
-    );
+    let s = Panel::rectangle(1.2, 0.8, [Simple; 4], Section::layup(layup.clone()).unwrap())
+        .solve(&[Load::Pressure(5000.0)], tight())
+        .unwrap();
+    agrees("sandwich sag", s.largest_deflection, navier(&d, 1.2, 0.8, 5000.0), 0.002);
     let stresses: Vec<_> = layup.stresses([1000.0, 0.0, 0.0], [500.0, 0.0]).collect();
     let outer = stresses.last().unwrap();
     let section = ((c + 2.0 * t).powi(3) - c.powi(3)) / 12.0;
-    agrees(
-        "skin stress",
-        outer.plane[0],
-        1000.0 * (0.5 * c + t) / section,
-        1e-4,
-    );
-    let core = stresses
-        .iter()
-        .filter(|s| s.ply == 1)
-        .map(|s| s.through[0])
-        .fold(0.0, f64::max);
+    agrees("skin stress", outer.plane[0], 1000.0 * (0.5 * c + t) / section, 1e-4);
+    let core = stresses.iter().filter(|s| s.ply == 1).map(|s| s.through[0]).fold(0.0, f64::max);
     agrees("core shear", core, 500.0 / (c + t), 0.01);
 }
 
@@ -189,27 +121,13 @@ fn one_ply_has_the_textbook_stiffness_and_shear_peak() {
     let layup = Layup::new(vec![ply(skin(), 18.0)]).unwrap();
     let book = PlateStiffness::isotropic(12e9, 0.3, 0.018);
     let d = layup.stiffness().unwrap();
-    for (found, exact) in [
-        (d.d11, book.d11),
-        (d.d12, book.d12),
-        (d.d66, book.d66),
-        (d.s1, book.s1),
-        (d.s2, book.s2),
-    ] {
+    for (found, exact) in [(d.d11, book.d11), (d.d12, book.d12), (d.d66, book.d66), (d.s1, book.s1), (d.s2, book.s2)] {
         agrees("one ply", found, exact, 1e-12);
     }
-    let peak = layup
-        .stresses([0.0; 3], [300.0, 0.0])
-        .map(|s| s.through[0])
-        .fold(0.0, f64::max);
+    let peak = layup.stresses([0.0; 3], [300.0, 0.0]).map(|s| s.through[0]).fold(0.0, f64::max);
     agrees("shear peak 3Q/2t", peak, 1.5 * 300.0 / 0.018, 1e-12);
     let face = layup.worst([150.0, 0.0, 0.0], [0.0; 2]).unwrap();
-    agrees(
-        "bending stress 6M/t²",
-        face.plane[0].abs(),
-        6.0 * 150.0 / 0.018_f64.powi(2),
-        1e-12,
-    );
+    agrees("bending stress 6M/t²", face.plane[0].abs(), 6.0 * 150.0 / 0.018_f64.powi(2), 1e-12);
 }
 
 #[test]
@@ -231,31 +149,13 @@ fn plywood_stiffness_follows_its_plies() {
         shear_z: mpa(60.0),
         strength,
     };
-    let layup = Layup::new(vec![
-        ply(wood, 6.0),
-        ply(wood.turned(), 6.0),
-        ply(wood, 6.0),
-    ])
-    .unwrap();
+    let layup = Layup::new(vec![ply(wood, 6.0), ply(wood.turned(), 6.0), ply(wood, 6.0)]).unwrap();
     let d = layup.stiffness().unwrap();
     let inertia = 0.018_f64.powi(3) / 12.0;
-    agrees(
-        "plywood D11",
-        d.d11,
-        inertia * (12e9 * 26.0 / 27.0 + 0.6e9 / 27.0),
-        1e-12,
-    );
-    agrees(
-        "plywood D22",
-        d.d22,
-        inertia * (0.6e9 * 26.0 / 27.0 + 12e9 / 27.0),
-        1e-12,
-    );
+    agrees("plywood D11", d.d11, inertia * (12e9 * 26.0 / 27.0 + 0.6e9 / 27.0), 1e-12);
+    agrees("plywood D22", d.d22, inertia * (0.6e9 * 26.0 / 27.0 + 12e9 / 27.0), 1e-12);
     agrees("plywood D66", d.d66, inertia * 0.7e9, 1e-12);
-    assert!(
-        d.s1 < 700e6 * 0.018 * 5.0 / 6.0,
-        "rolling shear of the cross ply must count"
-    );
+    assert!(d.s1 < 700e6 * 0.018 * 5.0 / 6.0, "rolling shear of the cross ply must count");
 }
 
 #[test]
@@ -264,22 +164,9 @@ fn a_cantilever_strip_bends_like_a_beam() {
     let d = PlateStiffness::isotropic(10e9, 0.0, 0.02);
     let (l, b) = (1.0, 0.1);
     let panel = Panel::rectangle(l, b, [Free, Free, Free, Clamped], Section::stiffness(d));
-    let tip = Rect {
-        centre: [l - 0.001, 0.5 * b],
-        width: 0.002,
-        height: b,
-    };
-    let s = panel
-        .solve(
-            &[Load::Patch {
-                area: tip,
-                force: 20.0,
-            }],
-            tight(),
-        )
-        .unwrap();
-    let exact = 20.0 * (l - 0.001_f64).powi(3) / (3.0 * d.d11 * b) * (1.0 + 1.5 * 0.001 / l)
-        + 20.0 * l / (d.s1 * b);
+    let tip = Rect { centre: [l - 0.001, 0.5 * b], width: 0.002, height: b };
+    let s = panel.solve(&[Load::Patch { area: tip, force: 20.0 }], tight()).unwrap();
+    let exact = 20.0 * (l - 0.001_f64).powi(3) / (3.0 * d.d11 * b) * (1.0 + 1.5 * 0.001 / l) + 20.0 * l / (d.s1 * b);
     agrees("cantilever", s.largest_deflection, exact, 0.002);
 }
 
@@ -291,14 +178,7 @@ fn an_edge_beam_carries_its_share_of_a_strip() {
     let mut panel = Panel::rectangle(l, b, [Free, Simple, Free, Simple], Section::stiffness(d));
     let bending = 0.5 * d.d11 * b;
     for z in [0.0, b] {
-        panel.lines.push(Line {
-            from: [0.0, z],
-            to: [l, z],
-            kind: LineKind::Beam {
-                bending,
-                torsion: 0.0,
-            },
-        });
+        panel.lines.push(Line { from: [0.0, z], to: [l, z], kind: LineKind::Beam { bending, torsion: 0.0 } });
     }
     let s = panel.solve(&[Load::Pressure(100.0)], tight()).unwrap();
     let exact = 5.0 * 100.0 * b * l.powi(4) / (384.0 * 2.0 * d.d11 * b);

@@ -5,9 +5,7 @@ use std::cell::Cell;
 use nalgebra::{Point2, Point3};
 use sternknee::physics::float::{Attitude, Hull, Load, TriMesh, WaterPlane};
 use uom::si::f64::{Angle, Length, Mass, MassDensity};
-use uom::si::{
-    angle::degree, length::meter, mass::kilogram, mass_density::kilogram_per_cubic_meter,
-};
+use uom::si::{angle::degree, length::meter, mass::kilogram, mass_density::kilogram_per_cubic_meter};
 
 pub fn m(value: f64) -> Length {
     Length::new::<meter>(value)
@@ -26,21 +24,12 @@ pub fn density(value: f64) -> MassDensity {
 }
 
 pub fn load(mass: f64, centre: [f64; 3], water: f64) -> Load {
-    Load {
-        mass: kg(mass),
-        centre: Point3::from(centre),
-        water: density(water),
-    }
+    Load { mass: kg(mass), centre: Point3::from(centre), water: density(water) }
 }
 
 /// Water at a draft of the origin, trim and heel in degrees.
 pub fn plane(draft: f64, trim: f64, heel: f64) -> WaterPlane {
-    WaterPlane::at(Attitude {
-        sinkage: m(draft),
-        trim: deg(trim),
-        heel: deg(heel),
-    })
-    .unwrap()
+    WaterPlane::at(Attitude { sinkage: m(draft), trim: deg(trim), heel: deg(heel) }).unwrap()
 }
 
 /// A box with its transom at x = 0, centred in y, its bottom at z = 0.
@@ -49,11 +38,7 @@ pub fn box_hull(length: f64, beam: f64, depth: f64) -> Hull {
 }
 
 pub fn box_mesh(length: f64, beam: f64, depth: f64) -> TriMesh {
-    TriMesh::cuboid(
-        Point3::new(0.0, -beam / 2.0, 0.0),
-        Point3::new(length, beam / 2.0, depth),
-    )
-    .unwrap()
+    TriMesh::cuboid(Point3::new(0.0, -beam / 2.0, 0.0), Point3::new(length, beam / 2.0, depth)).unwrap()
 }
 
 /// A prism along x of a convex section given counter-clockwise in (y, z).
@@ -152,9 +137,7 @@ pub fn wigley(length: f64, beam: f64, draft: f64, n: usize) -> TriMesh {
         slices: 1,
         ..Default::default()
     };
-    sternknee::physics::float::mesh_from_offsets(&stations, &lofting)
-        .unwrap()
-        .mesh
+    sternknee::physics::float::mesh_from_offsets(&stations, &lofting).unwrap().mesh
 }
 
 /// A planing boat of five sections: deadrise aft, a rising forefoot, a stem. Invented.
@@ -175,10 +158,7 @@ pub fn runabout(slices: usize) -> TriMesh {
         section(4.8, 0.20, [0.50, 0.60], [0.85, 1.10]),
         section(5.8, 0.85, [0.0, 0.95], [0.0, 1.20]),
     ];
-    let lofting = Lofting {
-        slices,
-        ..Lofting::default()
-    };
+    let lofting = Lofting { slices, ..Lofting::default() };
     mesh_from_tape(&sections, &lofting).unwrap().mesh
 }
 
@@ -198,10 +178,7 @@ pub fn close(found: f64, expected: f64, relative: f64) {
         let test = std::thread::current().name().unwrap_or_default().to_owned();
         println!("{test}: relative error {error:.1e}");
     }
-    assert!(
-        error <= relative,
-        "found {found}, expected {expected}: relative difference {error:.2e}"
-    );
+    assert!(error <= relative, "found {found}, expected {expected}: relative difference {error:.2e}");
 }
 
 /// Asserts that two numbers agree within a distance.

@@ -3,9 +3,7 @@
 //! triangular vessel. Values from memory, derived again beside each.
 
 use nalgebra::Point2;
-use sternknee::physics::float::{
-    Hull, Outcome, Tank, equilibrium, free_surface_rise, hydrostatics_at,
-};
+use sternknee::physics::float::{Hull, Outcome, Tank, equilibrium, free_surface_rise, hydrostatics_at};
 use uom::si::length::meter;
 
 use super::shapes::*;
@@ -24,11 +22,7 @@ fn the_box_shaped_vessel_has_the_printed_metacentric_height() {
         panic!("{outcome:?}");
     };
     near(floating.gm_transverse.get::<meter>(), 0.54, PRINTED);
-    close(
-        floating.gm_transverse.get::<meter>(),
-        1.0 + 25.0 / 24.0 - 1.5,
-        1e-12,
-    );
+    close(floating.gm_transverse.get::<meter>(), 1.0 + 25.0 / 24.0 - 1.5, 1e-12);
 }
 
 /// "A vessel is in the form of a triangular prism 32 m long, 8 m wide at the top and 8 m deep. KG =
@@ -47,11 +41,7 @@ fn the_triangular_vessel_has_the_printed_negative_metacentric_height() {
         panic!("{outcome:?}");
     };
     near(balance.gm_transverse.get::<meter>(), -0.37, PRINTED);
-    close(
-        balance.gm_transverse.get::<meter>(),
-        8.0 / 3.0 + 2.0 / 3.0 - 3.7,
-        1e-10,
-    );
+    close(balance.gm_transverse.get::<meter>(), 8.0 / 3.0 + 2.0 / 3.0 - 3.7, 1e-10);
     assert!(settled.gm_transverse.get::<meter>() > 0.0);
 }
 
@@ -59,11 +49,7 @@ fn the_triangular_vessel_has_the_printed_negative_metacentric_height() {
 /// equal tanks across leaves 1/n² of it.
 #[test]
 fn free_surface_loses_metacentric_height_by_the_books_formula() {
-    let tank = |breadth: f64| Tank {
-        length: m(20.0),
-        breadth: m(breadth),
-        fluid: density(1000.0),
-    };
+    let tank = |breadth: f64| Tank { length: m(20.0), breadth: m(breadth), fluid: density(1000.0) };
     let whole = free_surface_rise(&[tank(8.0)], kg(2.0e6)).unwrap();
     let expected = 20.0 * 512.0 * 1000.0 / (12.0 * 2.0e6);
     close(whole.transverse.get::<meter>(), expected, 1e-12);

@@ -18,12 +18,7 @@ fn deg(value: f64) -> Angle {
 fn cube(name: &str, at: [f64; 3], half: f64) -> ConvexBody {
     let middle = Vector3::from(at);
     let half = Vector3::repeat(half);
-    ConvexBody::cuboid(
-        name,
-        Point3::from(middle - half),
-        Point3::from(middle + half),
-    )
-    .expect("sound")
+    ConvexBody::cuboid(name, Point3::from(middle - half), Point3::from(middle + half)).expect("sound")
 }
 
 fn axis(at: [f64; 3], direction: [f64; 3]) -> Result<Axis, SwingError> {
@@ -32,26 +27,14 @@ fn axis(at: [f64; 3], direction: [f64; 3]) -> Result<Axis, SwingError> {
 
 #[test]
 fn an_axis_without_length_is_refused() {
-    assert!(matches!(
-        axis([0.0; 3], [0.0; 3]),
-        Err(SwingError::AxisWithoutLength { .. })
-    ));
-    assert!(matches!(
-        axis([0.0, f64::NAN, 0.0], [0.0, 1.0, 0.0]),
-        Err(SwingError::NotFinite { .. })
-    ));
-    assert!(matches!(
-        axis([5e3, 0.0, 0.0], [0.0, 1.0, 0.0]),
-        Err(SwingError::TooFar { .. })
-    ));
+    assert!(matches!(axis([0.0; 3], [0.0; 3]), Err(SwingError::AxisWithoutLength { .. })));
+    assert!(matches!(axis([0.0, f64::NAN, 0.0], [0.0, 1.0, 0.0]), Err(SwingError::NotFinite { .. })));
+    assert!(matches!(axis([5e3, 0.0, 0.0], [0.0, 1.0, 0.0]), Err(SwingError::TooFar { .. })));
 }
 
 #[test]
 fn an_axis_outside_the_body_is_refused_and_says_how_far() {
-    let bodies = vec![
-        (Part::Swivel, cube("swivel", [0.0; 3], 0.1)),
-        (Part::Head, cube("head", [0.0, 0.0, 1.0], 0.1)),
-    ];
+    let bodies = vec![(Part::Swivel, cube("swivel", [0.0; 3], 0.1)), (Part::Head, cube("head", [0.0, 0.0, 1.0], 0.1))];
     let upright = axis([0.0; 3], [0.0, 0.0, 1.0]).expect("sound");
     let wrong = axis([0.3, 0.0, 0.0], [0.0, 1.0, 0.0]).expect("sound");
     match EngineChain::new("engine", wrong, upright, bodies) {
@@ -85,93 +68,43 @@ fn engine_up_to(degrees: f64) -> Scene {
 #[test]
 fn a_chain_without_moving_bodies_and_a_scene_without_obstacles_are_refused() {
     let along = axis([0.0; 3], [0.0, 1.0, 0.0]).expect("sound");
-    let still = EngineChain::new(
-        "engine",
-        along,
-        along,
-        vec![(Part::Bracket, cube("bracket", [0.0; 3], 0.1))],
-    );
+    let still = EngineChain::new("engine", along, along, vec![(Part::Bracket, cube("bracket", [0.0; 3], 0.1))]);
     assert!(matches!(still, Err(SwingError::NoMovingBodies { .. })));
     let scene = engine_up_to(10.0);
-    assert_eq!(
-        least_distance(&scene, &Effort::default()),
-        Err(SwingError::NoObstacles)
-    );
+    assert_eq!(least_distance(&scene, &Effort::default()), Err(SwingError::NoObstacles));
 }
 
 #[test]
 fn a_tie_bar_to_no_neighbour_is_refused() {
     let mut scene = engine_up_to(10.0);
-    scene
-        .obstacles
-        .push(Obstacle::Body(cube("wall", [2.0, 0.0, 0.0], 0.1)));
-    let pin = |side| Pin {
-        side,
-        part: Part::Head,
-        at: Point3::origin(),
-    };
-    scene.rods.push(Rod {
-        name: "tie bar".to_owned(),
-        ends: [pin(Side::Own), pin(Side::Neighbour)],
-        radius: m(0.01),
-    });
-    assert!(matches!(
-        least_distance(&scene, &Effort::default()),
-        Err(SwingError::NoNeighbour { .. })
-    ));
+    scene.obstacles.push(Obstacle::Body(cube("wall", [2.0, 0.0, 0.0], 0.1)));
+    let pin = |side| Pin { side, part: Part::Head, at: Point3::origin() };
+    scene.rods.push(Rod { name: "tie bar".to_owned(), ends: [pin(Side::Own), pin(Side::Neighbour)], radius: m(0.01) });
+    assert!(matches!(least_distance(&scene, &Effort::default()), Err(SwingError::NoNeighbour { .. })));
 }
 
 #[test]
 fn bodies_that_cannot_be_are_refused() {
-    assert!(matches!(
-        ConvexBody::hull("cowl", &[]),
-        Err(SwingError::EmptyBody { .. })
-    ));
+    assert!(matches!(ConvexBody::hull("cowl", &[]), Err(SwingError::EmptyBody { .. })));
     let endless = ConvexBody::ball("cowl", Point3::new(f64::INFINITY, 0.0, 0.0), m(0.1));
     assert!(matches!(endless, Err(SwingError::NotFinite { .. })));
-    assert!(matches!(
-        ConvexBody::ball("cowl", Point3::origin(), m(-0.1)),
-        Err(SwingError::NotPositive { .. })
-    ));
+    assert!(matches!(ConvexBody::ball("cowl", Point3::origin(), m(-0.1)), Err(SwingError::NotPositive { .. })));
     let open = ConvexBody::prism("cowl", &[[0.0, 0.0], [1.0, 0.0]], m(-0.1), m(0.1));
-    assert!(matches!(
-        open,
-        Err(SwingError::OpenProfile { corners: 2, .. })
-    ));
-    let effort = Effort {
-        gap: m(0.0),
-        boxes: 10,
-    };
+    assert!(matches!(open, Err(SwingError::OpenProfile { corners: 2, .. })));
+    let effort = Effort { gap: m(0.0), boxes: 10 };
     let scene = engine_up_to(10.0);
-    assert!(matches!(
-        least_distance(&scene, &effort),
-        Err(SwingError::NotPositive { .. })
-    ));
+    assert!(matches!(least_distance(&scene, &effort), Err(SwingError::NotPositive { .. })));
 }
 
 #[test]
 fn a_search_that_runs_out_says_so_and_its_figures_still_hold() {
     let along = axis([0.0; 3], [0.0, 1.0, 0.0]).expect("sound");
-    let chain = EngineChain::new(
-        "engine",
-        along,
-        along,
-        vec![(Part::Head, cube("head", [0.0, 0.0, 0.0], 0.3))],
-    )
-    .expect("sound");
+    let chain = EngineChain::new("engine", along, along, vec![(Part::Head, cube("head", [0.0, 0.0, 0.0], 0.3))])
+        .expect("sound");
     let range = AngleRange::new("range", deg(0.0), deg(60.0)).expect("sound");
     let mut scene = Scene::new(chain, range, range);
-    scene
-        .obstacles
-        .push(Obstacle::Body(cube("wall", [1.0, 0.0, 0.0], 0.4)));
-    let found = least_distance(
-        &scene,
-        &Effort {
-            boxes: 2,
-            ..Effort::default()
-        },
-    )
-    .expect("sound");
+    scene.obstacles.push(Obstacle::Body(cube("wall", [1.0, 0.0, 0.0], 0.4)));
+    let found = least_distance(&scene, &Effort { boxes: 2, ..Effort::default() }).expect("sound");
     assert_eq!(found.outcome, Outcome::GapNotReached);
     let exact = 0.6 - 0.3 * 2f64.sqrt();
     assert!(found.lower.value <= exact && found.upper.value >= exact - 1e-9);

@@ -29,22 +29,10 @@ fn axis(point: [f64; 3], direction: Vector3<f64>) -> Axis {
 fn arm(arm: f64, radius: f64) -> EngineChain {
     let tip = Point3::new(0.0, 0.0, arm);
     let bodies = vec![
-        (
-            Part::Swivel,
-            ConvexBody::capsule("arm", Point3::origin(), tip, m(0.0)).expect("sound"),
-        ),
-        (
-            Part::Swivel,
-            ConvexBody::ball("tip", tip, m(radius)).expect("sound"),
-        ),
+        (Part::Swivel, ConvexBody::capsule("arm", Point3::origin(), tip, m(0.0)).expect("sound")),
+        (Part::Swivel, ConvexBody::ball("tip", tip, m(radius)).expect("sound")),
     ];
-    EngineChain::new(
-        "arm",
-        axis([0.0; 3], Vector3::y()),
-        axis([0.0; 3], Vector3::z()),
-        bodies,
-    )
-    .expect("a sound chain")
+    EngineChain::new("arm", axis([0.0; 3], Vector3::y()), axis([0.0; 3], Vector3::z()), bodies).expect("a sound chain")
 }
 
 fn wall(x: f64) -> Obstacle {
@@ -57,20 +45,15 @@ fn assert_holds(scene: &Scene, exact: f64) -> Clearance {
     let (lower, upper) = (found.lower.value, found.upper.value);
     assert_eq!(found.outcome, Outcome::Certified);
     assert!(upper - lower <= 0.5e-3, "{found:?}");
-    assert!(
-        lower <= exact + EXACT && exact <= upper + EXACT,
-        "{exact} is not in {found:?}"
-    );
+    assert!(lower <= exact + EXACT && exact <= upper + EXACT, "{exact} is not in {found:?}");
     found
 }
 
 #[test]
 fn a_point_on_an_arm_comes_nearest_a_wall_where_its_sine_is_greatest() {
-    for (low, high, sine) in [
-        (-10.0, 60.0, 60f64.to_radians().sin()),
-        (20.0, 160.0, 1.0),
-        (100.0, 170.0, 100f64.to_radians().sin()),
-    ] {
+    for (low, high, sine) in
+        [(-10.0, 60.0, 60f64.to_radians().sin()), (20.0, 160.0, 1.0), (100.0, 170.0, 100f64.to_radians().sin())]
+    {
         let mut scene = Scene::new(arm(0.8, 0.0), range(low, high), range(0.0, 0.0));
         scene.obstacles.push(wall(1.0));
         assert_holds(&scene, 1.0 - 0.8 * sine);
@@ -80,17 +63,10 @@ fn a_point_on_an_arm_comes_nearest_a_wall_where_its_sine_is_greatest() {
 #[test]
 fn the_wall_as_a_box_gives_the_same_as_the_wall_as_a_plane() {
     let mut scene = Scene::new(arm(0.8, 0.05), range(20.0, 160.0), range(0.0, 0.0));
-    let slab = ConvexBody::cuboid(
-        "wall",
-        Point3::new(1.0, -2.0, -2.0),
-        Point3::new(1.1, 2.0, 2.0),
-    );
+    let slab = ConvexBody::cuboid("wall", Point3::new(1.0, -2.0, -2.0), Point3::new(1.1, 2.0, 2.0));
     scene.obstacles.push(Obstacle::Body(slab.expect("sound")));
     let found = assert_holds(&scene, 1.0 - 0.8 - 0.05);
-    assert_eq!(
-        (found.body.name.as_str(), found.other.name.as_str()),
-        ("tip", "wall")
-    );
+    assert_eq!((found.body.name.as_str(), found.other.name.as_str()), ("tip", "wall"));
     assert!((found.on_body - found.on_other).norm() - found.upper.value < EXACT);
     assert!((found.on_other.x - 1.0).abs() < EXACT);
 }
@@ -100,26 +76,11 @@ fn a_box_turning_beside_a_wall_reaches_its_half_diagonal() {
     let (a, b) = (0.4f64, 0.3f64);
     let cowl = ConvexBody::cuboid("cowl", Point3::new(-a, -b, -0.1), Point3::new(a, b, 0.1));
     let bodies = vec![(Part::Head, cowl.expect("sound"))];
-    let chain = EngineChain::new(
-        "box",
-        axis([0.0; 3], Vector3::y()),
-        axis([0.0; 3], Vector3::z()),
-        bodies,
-    );
+    let chain = EngineChain::new("box", axis([0.0; 3], Vector3::y()), axis([0.0; 3], Vector3::z()), bodies);
     let chain = chain.expect("a sound chain");
-    for (lock, reach) in [
-        (60.0f64, a.hypot(b)),
-        (
-            20.0,
-            a * 20f64.to_radians().cos() + b * 20f64.to_radians().sin(),
-        ),
-    ] {
+    for (lock, reach) in [(60.0f64, a.hypot(b)), (20.0, a * 20f64.to_radians().cos() + b * 20f64.to_radians().sin())] {
         let mut scene = Scene::new(chain.clone(), range(0.0, 0.0), range(-lock, lock));
-        let slab = ConvexBody::cuboid(
-            "wall",
-            Point3::new(0.7, -3.0, -1.0),
-            Point3::new(0.8, 3.0, 1.0),
-        );
+        let slab = ConvexBody::cuboid("wall", Point3::new(0.7, -3.0, -1.0), Point3::new(0.8, 3.0, 1.0));
         scene.obstacles.push(Obstacle::Body(slab.expect("sound")));
         let found = assert_holds(&scene, 0.7 - reach);
         let at = found.pose.steer.get::<degree>().abs();
@@ -134,9 +95,7 @@ fn two_discs_are_nearest_on_the_line_of_their_centres_and_overlap_is_negative() 
         let (r1, r2, arm_length) = (0.10, 0.12, 0.8);
         let mut scene = Scene::new(arm(arm_length, r1), range(0.0, 90.0), range(-30.0, 30.0));
         let centre = Point3::new(far * 0.5f64.sqrt(), 0.0, far * 0.5f64.sqrt());
-        scene.obstacles.push(Obstacle::Body(
-            ConvexBody::ball("post", centre, m(r2)).expect("sound"),
-        ));
+        scene.obstacles.push(Obstacle::Body(ConvexBody::ball("post", centre, m(r2)).expect("sound")));
         let found = assert_holds(&scene, far - arm_length - r1 - r2);
         assert_eq!(found.contact_depth().is_some(), depth);
         assert!((found.pose.tilt.get::<degree>() - 45.0).abs() < 3.0);
@@ -149,18 +108,11 @@ fn twins_on_a_tie_bar_keep_their_distance_whatever_they_steer() {
     let arm = ConvexBody::capsule("arm", Point3::origin(), centre, m(0.01)).expect("sound");
     let disc = ConvexBody::ball("disc", centre, m(0.15)).expect("sound");
     let bodies = vec![(Part::Head, arm), (Part::Head, disc)];
-    let chain = EngineChain::new(
-        "port",
-        axis([0.0; 3], Vector3::y()),
-        axis([0.0; 3], Vector3::z()),
-        bodies,
-    );
+    let chain = EngineChain::new("port", axis([0.0; 3], Vector3::y()), axis([0.0; 3], Vector3::z()), bodies);
     let chain = chain.expect("a sound chain");
     let mut scene = Scene::new(chain.clone(), range(0.0, 60.0), range(-35.0, 35.0));
     scene.neighbour = Some(Neighbour {
-        chain: chain
-            .shifted(Vector3::new(0.0, 0.7, 0.0))
-            .named("starboard"),
+        chain: chain.shifted(Vector3::new(0.0, 0.7, 0.0)).named("starboard"),
         tilt: NeighbourTilt::Together,
     });
     // Both discs move alike, so that nothing but the spacing counts; beside it the arm of one
@@ -178,18 +130,11 @@ fn one_of_two_discs_left_down_is_nearest_when_the_other_comes_down_beside_it() {
     let spoke = ConvexBody::capsule("spoke", Point3::origin(), centre, m(0.0)).expect("sound");
     let disc = ConvexBody::ball("disc", centre, m(0.2)).expect("sound");
     let bodies = vec![(Part::Swivel, spoke), (Part::Swivel, disc)];
-    let chain = EngineChain::new(
-        "port",
-        axis([0.0; 3], Vector3::y()),
-        axis([0.0; 3], Vector3::z()),
-        bodies,
-    );
+    let chain = EngineChain::new("port", axis([0.0; 3], Vector3::y()), axis([0.0; 3], Vector3::z()), bodies);
     let chain = chain.expect("a sound chain");
     let mut scene = Scene::new(chain.clone(), range(30.0, 70.0), range(0.0, 0.0));
     scene.neighbour = Some(Neighbour {
-        chain: chain
-            .shifted(Vector3::new(0.0, 0.5, 0.0))
-            .named("starboard"),
+        chain: chain.shifted(Vector3::new(0.0, 0.5, 0.0)).named("starboard"),
         tilt: NeighbourTilt::Independent(range(0.0, 0.0)),
     });
     let apart = 2.0 * 0.6 * 15f64.to_radians().sin();
@@ -215,29 +160,20 @@ fn the_permitted_tilt_is_the_arc_sine_of_the_room_left() {
 fn a_post_in_the_way_ends_the_permitted_tilt_though_it_is_clear_behind() {
     let mut scene = Scene::new(arm(0.8, 0.01), range(0.0, 80.0), range(0.0, 0.0));
     let post = Point3::new(0.8 * 0.5f64.sqrt(), 0.0, 0.8 * 0.5f64.sqrt());
-    scene.obstacles.push(Obstacle::Body(
-        ConvexBody::ball("post", post, m(0.02)).expect("sound"),
-    ));
+    scene.obstacles.push(Obstacle::Body(ConvexBody::ball("post", post, m(0.02)).expect("sound")));
     let limit = permitted_range(&scene, Swing::Tilt, m(0.0), &Effort::default()).expect("sound");
     // The arm itself, not only its tip, meets the post; the tip's ball reaches it first.
     let exact = 45f64.to_radians() - 2.0 * (0.03f64 / 1.6).asin();
     let found = limit.up_to.expect("the start is clear").get::<radian>();
-    assert!(
-        found <= exact + 1e-9 && found > exact - 0.002,
-        "{found} for {exact}"
-    );
+    assert!(found <= exact + 1e-9 && found > exact - 0.002, "{found} for {exact}");
 }
 
 #[test]
 fn the_permitted_steering_is_found_each_way() {
     let tip = Point3::new(1.0, 0.0, 0.0);
     let boom = ConvexBody::capsule("boom", Point3::origin(), tip, m(0.0)).expect("sound");
-    let chain = EngineChain::new(
-        "boom",
-        axis([0.0; 3], Vector3::y()),
-        axis([0.0; 3], Vector3::z()),
-        vec![(Part::Head, boom)],
-    );
+    let chain =
+        EngineChain::new("boom", axis([0.0; 3], Vector3::y()), axis([0.0; 3], Vector3::z()), vec![(Part::Head, boom)]);
     let mut scene = Scene::new(chain.expect("sound"), range(0.0, 0.0), range(-40.0, 40.0));
     let side = Plane::new("side", Point3::new(0.0, 0.5, 0.0), -Vector3::y()).expect("sound");
     scene.obstacles.push(Obstacle::HalfSpace(side));
@@ -246,10 +182,7 @@ fn the_permitted_steering_is_found_each_way() {
     for swing in [Swing::SteerPositive, Swing::SteerBothWays] {
         let limit = ask(swing);
         let found = limit.up_to.expect("amidships is clear").get::<radian>();
-        assert!(
-            found <= exact + 1e-9 && found > exact - 0.0016,
-            "{found} for {exact}"
-        );
+        assert!(found <= exact + 1e-9 && found > exact - 0.0016, "{found} for {exact}");
     }
     let free = ask(Swing::SteerNegative);
     assert!(free.whole_range && free.stopped_by.is_none());
@@ -260,31 +193,17 @@ fn the_permitted_steering_is_found_each_way() {
 fn the_least_setback_is_what_the_arm_lacks() {
     let mut scene = Scene::new(arm(0.8, 0.0), range(0.0, 120.0), range(0.0, 0.0));
     scene.obstacles.push(wall(0.75));
-    let way = Move {
-        direction: -Vector3::x(),
-        most: m(0.5),
-        step: m(0.001),
-    };
+    let way = Move { direction: -Vector3::x(), most: m(0.5), step: m(0.001) };
     let exact = 0.8 + 0.02 - 0.75;
     match least_shift(&scene, &way, m(0.02), &Effort::default()).expect("sound") {
-        Shift::Clears {
-            by,
-            least,
-            ruled_out,
-        } => {
+        Shift::Clears { by, least, ruled_out } => {
             assert!(least.value >= 0.02);
-            assert!(
-                by.value >= exact - EXACT && by.value <= exact + 0.0016,
-                "{by:?}"
-            );
+            assert!(by.value >= exact - EXACT && by.value <= exact + 0.0016, "{by:?}");
             assert!(ruled_out.is_some());
         }
         other => panic!("{other:?}"),
     }
-    let short = Move {
-        most: m(0.05),
-        ..way
-    };
+    let short = Move { most: m(0.05), ..way };
     let none = least_shift(&scene, &short, m(0.02), &Effort::default()).expect("sound");
     assert!(matches!(none, Shift::NotWithin { .. }), "{none:?}");
 }
@@ -294,25 +213,14 @@ fn the_least_rise_leaps_over_a_shift_that_would_strike_something_else() {
     // A ball at rest between two beams above it: the gap between them is too small, so it must clear both.
     let mut scene = Scene::new(arm(0.0, 0.1), range(0.0, 0.0), range(0.0, 0.0));
     for (name, z) in [("lower beam", 0.1), ("upper beam", 0.35)] {
-        let beam = ConvexBody::cuboid(
-            name,
-            Point3::new(-1.0, -1.0, z),
-            Point3::new(1.0, 1.0, z + 0.05),
-        );
+        let beam = ConvexBody::cuboid(name, Point3::new(-1.0, -1.0, z), Point3::new(1.0, 1.0, z + 0.05));
         scene.obstacles.push(Obstacle::Body(beam.expect("sound")));
     }
-    let way = Move {
-        direction: Vector3::z(),
-        most: m(1.0),
-        step: m(0.001),
-    };
+    let way = Move { direction: Vector3::z(), most: m(1.0), step: m(0.001) };
     match least_shift(&scene, &way, m(0.01), &Effort::default()).expect("sound") {
         Shift::Clears { by, .. } => {
             let exact = 0.40 + 0.1 + 0.01;
-            assert!(
-                by.value >= exact - EXACT && by.value < exact + 0.002,
-                "{by:?}"
-            );
+            assert!(by.value >= exact - EXACT && by.value < exact + 0.002, "{by:?}");
         }
         other => panic!("{other:?}"),
     }
@@ -336,29 +244,17 @@ fn the_height_above_a_sloping_waterline_is_the_support_of_the_body() {
 #[test]
 fn a_tie_bar_between_twins_comes_as_near_a_wall_as_its_arms_swing() {
     let pin_at = Point3::new(0.3, 0.0, 0.0);
-    let arm =
-        ConvexBody::capsule("steering arm", Point3::origin(), pin_at, m(0.005)).expect("sound");
+    let arm = ConvexBody::capsule("steering arm", Point3::origin(), pin_at, m(0.005)).expect("sound");
     let upright = axis([0.0; 3], Vector3::z());
-    let chain = EngineChain::new(
-        "port",
-        axis([0.0; 3], Vector3::y()),
-        upright,
-        vec![(Part::Head, arm)],
-    );
+    let chain = EngineChain::new("port", axis([0.0; 3], Vector3::y()), upright, vec![(Part::Head, arm)]);
     let chain = chain.expect("a sound chain");
     let mut scene = Scene::new(chain.clone(), range(0.0, 0.0), range(-30.0, 30.0));
     scene.obstacles.push(wall(0.5));
     scene.neighbour = Some(Neighbour {
-        chain: chain
-            .shifted(Vector3::new(0.0, 0.7, 0.0))
-            .named("starboard"),
+        chain: chain.shifted(Vector3::new(0.0, 0.7, 0.0)).named("starboard"),
         tilt: NeighbourTilt::Independent(range(0.0, 0.0)),
     });
-    let pin = |side, y| Pin {
-        side,
-        part: Part::Head,
-        at: Point3::new(0.3, y, 0.0),
-    };
+    let pin = |side, y| Pin { side, part: Part::Head, at: Point3::new(0.3, y, 0.0) };
     scene.rods.push(Rod {
         name: "tie bar".to_owned(),
         ends: [pin(Side::Own, 0.0), pin(Side::Neighbour, 0.7)],

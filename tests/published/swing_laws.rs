@@ -14,39 +14,22 @@ fn scene_strategy() -> impl Strategy<Value = Scene> {
         prop::array::uniform3(-1.5..1.5f64),
         0.0..0.1f64,
     );
-    let bodies = (
-        prop::collection::vec(box_at.clone(), 2..4),
-        prop::collection::vec(box_at, 1..4),
-    );
-    (
-        bodies,
-        -0.3..0.3f64,
-        0.2..1.2f64,
-        0.1..0.7f64,
-        any::<bool>(),
-    )
-        .prop_map(|((own, other), lean, tilt, steer, neighbour)| {
-            let draw =
-                |name: String, (at, half, turn, radius): &([f64; 3], [f64; 3], [f64; 3], f64)| {
-                    let turned = Rotation3::new(Vector3::from(*turn));
-                    let plain = ConvexBody::oriented_box(
-                        name.clone(),
-                        Point3::from(*at),
-                        Vector3::from(*half),
-                        turned,
-                    );
-                    let points = plain.expect("sound").points().to_vec();
-                    ConvexBody::rounded_hull(name, &points, Length::new::<millimeter>(radius * 1e3))
-                        .expect("sound")
-                };
+    let bodies = (prop::collection::vec(box_at.clone(), 2..4), prop::collection::vec(box_at, 1..4));
+    (bodies, -0.3..0.3f64, 0.2..1.2f64, 0.1..0.7f64, any::<bool>()).prop_map(
+        |((own, other), lean, tilt, steer, neighbour)| {
+            let draw = |name: String, (at, half, turn, radius): &([f64; 3], [f64; 3], [f64; 3], f64)| {
+                let turned = Rotation3::new(Vector3::from(*turn));
+                let plain = ConvexBody::oriented_box(name.clone(), Point3::from(*at), Vector3::from(*half), turned);
+                let points = plain.expect("sound").points().to_vec();
+                ConvexBody::rounded_hull(name, &points, Length::new::<millimeter>(radius * 1e3)).expect("sound")
+            };
             let hub = ConvexBody::ball("hub", Point3::origin(), Length::new::<millimeter>(20.0));
             let mut bodies = vec![(Part::Swivel, hub.expect("sound"))];
             for (i, given) in own.iter().enumerate() {
                 let part = if i == 0 { Part::Swivel } else { Part::Head };
                 bodies.push((part, draw(format!("own {i}"), given)));
             }
-            let axis =
-                |direction| Axis::new("the axis", Point3::origin(), direction).expect("sound");
+            let axis = |direction| Axis::new("the axis", Point3::origin(), direction).expect("sound");
             let chain = EngineChain::new(
                 "engine",
                 axis(Vector3::new(lean, 1.0, 0.1)),
@@ -55,31 +38,19 @@ fn scene_strategy() -> impl Strategy<Value = Scene> {
             )
             .expect("sound");
             let range = |low, high| {
-                AngleRange::new(
-                    "range",
-                    Angle::new::<radian>(low),
-                    Angle::new::<radian>(high),
-                )
-                .expect("sound")
+                AngleRange::new("range", Angle::new::<radian>(low), Angle::new::<radian>(high)).expect("sound")
             };
             let mut scene = Scene::new(chain.clone(), range(-0.1, tilt), range(-steer, steer));
             for (i, (at, half, turn, radius)) in other.iter().enumerate() {
                 let at = [at[0] + 1.5, at[1], at[2]];
-                scene.obstacles.push(Obstacle::Body(draw(
-                    format!("wall {i}"),
-                    &(at, *half, *turn, *radius),
-                )));
+                scene.obstacles.push(Obstacle::Body(draw(format!("wall {i}"), &(at, *half, *turn, *radius))));
             }
             if neighbour {
                 scene.neighbour = Some(Neighbour {
                     chain: chain.shifted(Vector3::new(0.0, 2.5, 0.0)),
                     tilt: NeighbourTilt::Independent(range(0.0, 0.5 * tilt)),
                 });
-                let pin = |side, y| Pin {
-                    side,
-                    part: Part::Head,
-                    at: Point3::new(0.6, y, 0.3),
-                };
+                let pin = |side, y| Pin { side, part: Part::Head, at: Point3::new(0.6, y, 0.3) };
                 scene.rods.push(Rod {
                     name: "tie bar".to_owned(),
                     ends: [pin(Side::Own, 0.0), pin(Side::Neighbour, 2.5)],
@@ -87,7 +58,8 @@ fn scene_strategy() -> impl Strategy<Value = Scene> {
                 });
             }
             scene
-        })
+        },
+    )
 }
 
 fn at_pose(scene: &Scene, share: [f64; 3]) -> Scene {

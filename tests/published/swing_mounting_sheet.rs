@@ -35,10 +35,7 @@ fn sheet(protrusion: f64, height: f64, full: f64) -> MountingSheet {
 }
 
 fn mounting(angle: f64) -> Mounting {
-    Mounting {
-        rest: Point3::new(-0.6, 0.4, 0.64),
-        transom_angle: deg(angle),
-    }
+    Mounting { rest: Point3::new(-0.6, 0.4, 0.64), transom_angle: deg(angle) }
 }
 
 /// Farthest forward and highest of what moves at full tilt, from the points themselves.
@@ -47,10 +44,7 @@ fn farthest(fitted: &FittedEngine, mounting: &Mounting) -> (f64, f64) {
     for (part, body) in fitted.chain.bodies() {
         if *part != Part::Bracket {
             for point in body.points() {
-                let at = fitted
-                    .chain
-                    .carried(*part, *point, fitted.tilt.high(), deg(0.0))
-                    - mounting.rest;
+                let at = fitted.chain.carried(*part, *point, fitted.tilt.high(), deg(0.0)) - mounting.rest;
                 let grown = body.radius().value;
                 most = (most.0.max(at.x + grown), most.1.max(at.z + grown));
             }
@@ -92,16 +86,12 @@ proptest! {
 fn a_given_tilt_tube_leaves_the_cowl_to_be_solved() {
     let mut sheet = sheet(700.0, 840.0, 68.0);
     let first = fit_engine(&sheet, &mounting(12.0)).expect("a sound sheet");
-    let Solved::TiltTube { forward, above } = first.solved else {
-        panic!("{:?}", first.solved)
-    };
+    let Solved::TiltTube { forward, above } = first.solved else { panic!("{:?}", first.solved) };
     sheet.tilt_tube = Some([forward, above]);
     sheet.powerhead_forward = mm(-30.0);
     sheet.powerhead_aft = mm(900.0);
     let second = fit_engine(&sheet, &mounting(12.0)).expect("a sound sheet");
-    let Solved::Cowl { forward, aft } = second.solved else {
-        panic!("{:?}", second.solved)
-    };
+    let Solved::Cowl { forward, aft } = second.solved else { panic!("{:?}", second.solved) };
     assert!((forward - mm(60.0)).value.abs() < 1e-9, "{forward:?}");
     assert!((aft - mm(620.0)).value.abs() < 1e-9, "{aft:?}");
 }
@@ -109,18 +99,8 @@ fn a_given_tilt_tube_leaves_the_cowl_to_be_solved() {
 #[test]
 fn the_anti_ventilation_plate_hangs_a_shaft_length_below_the_rest() {
     let fitted = fit_engine(&sheet(700.0, 840.0, 68.0), &mounting(12.0)).expect("a sound sheet");
-    let plate = fitted
-        .chain
-        .bodies()
-        .iter()
-        .find(|(_, b)| b.name() == "anti-ventilation plate");
-    let lowest = plate
-        .expect("a plate")
-        .1
-        .points()
-        .iter()
-        .map(|p| p.z)
-        .fold(f64::MAX, f64::min);
+    let plate = fitted.chain.bodies().iter().find(|(_, b)| b.name() == "anti-ventilation plate");
+    let lowest = plate.expect("a plate").1.points().iter().map(|p| p.z).fold(f64::MAX, f64::min);
     assert!((lowest - (0.64 - 0.64)).abs() < 1e-12, "{lowest}");
 }
 
@@ -129,32 +109,19 @@ fn a_transom_that_leans_more_takes_as_much_off_full_tilt() {
     let sheet = sheet(700.0, 840.0, 68.0);
     let usual = fit_engine(&sheet, &mounting(12.0)).expect("a sound sheet");
     let raked = fit_engine(&sheet, &mounting(16.0)).expect("a sound sheet");
-    assert!(
-        (usual.tilt.high() - raked.tilt.high() - deg(4.0))
-            .value
-            .abs()
-            < 1e-12
-    );
+    assert!((usual.tilt.high() - raked.tilt.high() - deg(4.0)).value.abs() < 1e-12);
     let [before, _] = reach_from(&usual.chain, &mounting(12.0).rest, usual.tilt.high());
     let [after, _] = reach_from(&raked.chain, &mounting(16.0).rest, raked.tilt.high());
-    assert!(
-        after < before,
-        "leaning back, the engine reaches less far forward"
-    );
+    assert!(after < before, "leaning back, the engine reaches less far forward");
     let at = usual.chain.tilt_axis().point() - mounting(12.0).rest;
     let turned = raked.chain.tilt_axis().point() - mounting(16.0).rest;
-    assert!(
-        (at.norm() - turned.norm()).abs() < 1e-12,
-        "the tube stays as far from the rest"
-    );
+    assert!((at.norm() - turned.norm()).abs() < 1e-12, "the tube stays as far from the rest");
 }
 
 #[test]
 fn a_sheet_that_fits_no_bracket_is_told_so() {
     let wild = fit_engine(&sheet(1500.0, 840.0, 68.0), &mounting(12.0));
-    let Err(SwingError::SheetDoesNotFit { why }) = wild else {
-        panic!("{wild:?}")
-    };
+    let Err(SwingError::SheetDoesNotFit { why }) = wild else { panic!("{wild:?}") };
     assert!(why.contains("tilt tube"), "{why}");
 }
 
@@ -162,18 +129,11 @@ fn a_sheet_that_fits_no_bracket_is_told_so() {
 fn well_scene() -> Scene {
     let fitted = fit_engine(
         &sheet(700.0, 840.0, 68.0),
-        &Mounting {
-            rest: Point3::new(-0.14, 0.0, 0.64),
-            transom_angle: deg(12.0),
-        },
+        &Mounting { rest: Point3::new(-0.14, 0.0, 0.64), transom_angle: deg(12.0) },
     )
     .expect("a sound sheet");
     let mut scene = Scene::new(fitted.chain, fitted.tilt, fitted.steer);
-    let wall = ConvexBody::cuboid(
-        "well, forward wall",
-        Point3::new(0.55, -0.8, 0.45),
-        Point3::new(0.60, 0.8, 0.95),
-    );
+    let wall = ConvexBody::cuboid("well, forward wall", Point3::new(0.55, -0.8, 0.45), Point3::new(0.60, 0.8, 0.95));
     scene.obstacles.push(Obstacle::Body(wall.expect("sound")));
     scene
 }
@@ -186,13 +146,8 @@ fn applying_the_computed_setback_or_tilt_limit_clears_the_well() {
     assert!(before.contact_depth().is_some(), "{before:?}");
     assert_eq!(before.body.name, "powerhead cowl, forward edge");
     let margin = mm(15.0);
-    let way = Move {
-        direction: -Vector3::x(),
-        most: mm(300.0),
-        step: mm(1.0),
-    };
-    let Shift::Clears { by, .. } = least_shift(&scene, &way, margin, &effort).expect("sound")
-    else {
+    let way = Move { direction: -Vector3::x(), most: mm(300.0), step: mm(1.0) };
+    let Shift::Clears { by, .. } = least_shift(&scene, &way, margin, &effort).expect("sound") else {
         panic!("300 mm of setback is ample")
     };
     let moved = scene.engines_shifted(-Vector3::x() * by.value);
@@ -207,9 +162,5 @@ fn applying_the_computed_setback_or_tilt_limit_clears_the_well() {
     limited.tilt = AngleRange::new("permitted", scene.tilt.low(), up_to).expect("sound");
     let after = least_distance(&limited, &effort).expect("sound");
     assert!(after.upper >= margin, "{after:?}");
-    println!(
-        "{:.1} mm of setback or {:.1} deg of tilt",
-        1e3 * by.value,
-        up_to.get::<degree>()
-    );
+    println!("{:.1} mm of setback or {:.1} deg of tilt", 1e3 * by.value, up_to.get::<degree>());
 }

@@ -10,9 +10,7 @@ use crate::common::{finding, near, study, verdict, with_engine};
 const BOLTS: &str = "fit/bolt-pattern";
 
 fn bolts(transom: &str, at: &str) -> Finding {
-    let job = study(&format!(
-        "transom: ({transom}), engines_on: [(described: (power: \"100 hp\"), at: [{at}])]"
-    ));
+    let job = study(&format!("transom: ({transom}), engines_on: [(described: (power: \"100 hp\"), at: [{at}])]"));
     finding(BOLTS, &job)
 }
 
@@ -27,10 +25,7 @@ fn the_upper_pair_needs_an_inch_to_the_cutouts_side() {
         ("22-7/8 in", "starboard(\"4 in\")", Pass),
         ("22-13/16 in", "starboard(\"4 in\")", Fail),
     ] {
-        let found = bolts(
-            &format!("cutout_width: \"{cutout}\", splash_well: none"),
-            at,
-        );
+        let found = bolts(&format!("cutout_width: \"{cutout}\", splash_well: none"), at);
         assert_eq!(found.verdict, expected, "{cutout} {at}");
     }
 }
@@ -65,11 +60,7 @@ fn an_old_hole_is_used_again_or_three_diameters_away() {
         assert_eq!(found.verdict, expected, "{y} {below} {diameter}");
         if expected == Pass {
             let text = found.summary.show(Units::Us);
-            assert_eq!(
-                text.contains("one old hole"),
-                reused == 1,
-                "{y} {below}: {text}"
-            );
+            assert_eq!(text.contains("one old hole"), reused == 1, "{y} {below}: {text}");
         }
     }
 }
@@ -77,13 +68,9 @@ fn an_old_hole_is_used_again_or_three_diameters_away() {
 /// The lower bolts stand 1-7/8 + 8 = 9-7/8 in below the top; their washers ask for an inch above the floor.
 #[test]
 fn lower_bolts_clear_the_wells_floor_by_their_washers() {
-    for (floor, expected) in [
-        ("10.876 in", Pass),
-        ("10.874 in", Fail),
-        ("8.876 in", Fail),
-        ("8.874 in", Warn),
-        ("6 in", Warn),
-    ] {
+    for (floor, expected) in
+        [("10.876 in", Pass), ("10.874 in", Fail), ("8.876 in", Fail), ("8.874 in", Warn), ("6 in", Warn)]
+    {
         let transom = format!("cutout_width: \"40 in\", splash_well: floor(\"{floor}\")");
         assert_eq!(bolts(&transom, "centre").verdict, expected, "{floor}");
     }
@@ -143,12 +130,7 @@ fn a_transoms_thickness_keeps_its_tolerance_inside_the_range() {
         assert_eq!(of(thickness).verdict, expected, "{thickness}");
     }
     let thin = of("1.25 in");
-    assert!(
-        thin.remedy
-            .unwrap()
-            .show(Units::Us)
-            .contains("out by 1/4 in")
-    );
+    assert!(thin.remedy.unwrap().show(Units::Us).contains("out by 1/4 in"));
     // ASME B18.2.2, B18.21.1: 2 in, 5/8, two of 0.095, 7/16 and 2/13: 3.406 in, so 3-1/2 in bolts.
     let text = of("2 in").summary.show(Units::Us);
     assert!(text.contains("Bolts 1/2-13 of 3-1/2 in"), "{text}");
@@ -180,20 +162,11 @@ fn neighbours_stand_as_far_apart_as_both_need() {
     };
     assert_eq!(of("13.01 in", "60 in").verdict, Pass);
     assert_eq!(of("12.99 in", "60 in").verdict, Fail);
-    near(
-        of("14 in", "60 in").margin().unwrap().in_unit(Units::Us).0,
-        1.0,
-        1e-9,
-    );
+    near(of("14 in", "60 in").margin().unwrap().in_unit(Units::Us).0, 1.0, 1e-9);
     assert_eq!(of("14 in", "48.01 in").verdict, Pass);
     let tight = of("14 in", "47.99 in");
     assert_eq!(tight.verdict, Warn);
-    assert!(
-        tight
-            .summary
-            .show(Units::Us)
-            .contains("port engine reaches 24 in")
-    );
+    assert!(tight.summary.show(Units::Us).contains("port engine reaches 24 in"));
 }
 
 /// Of three, the tightest pair speaks.

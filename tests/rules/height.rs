@@ -13,14 +13,8 @@ fn us(finding: &Finding, symbol: &str) -> f64 {
 
 /// A single on the transom: its height, the shaft, rows of holes, the row it hangs in.
 fn single(height: &str, rows: u8, more: &str) -> String {
-    with_engine(
-        &format!("hole_rows: {rows}"),
-        &format!("transom: (height: \"{height}\")"),
-    )
-    .replace(
-        "at: [centre]",
-        &format!("at: [centre], shaft: \"20 in\"{more}"),
-    )
+    with_engine(&format!("hole_rows: {rows}"), &format!("transom: (height: \"{height}\")"))
+        .replace("at: [centre]", &format!("at: [centre], shaft: \"20 in\"{more}"))
 }
 
 /// The window is 0 to 1 in, with the width of a pencil line (1/32 in) at both edges.
@@ -34,18 +28,9 @@ fn the_window_ends_a_pencil_line_beyond_level_and_an_inch() {
         ("21.031 in", Pass),
         ("21.032 in", Fail),
     ] {
-        assert_eq!(
-            verdict("height/shaft-match", &single(height, 1, "")),
-            expected,
-            "{height}"
-        );
+        assert_eq!(verdict("height/shaft-match", &single(height, 1, "")), expected, "{height}");
     }
-    for (height, expected) in [
-        ("19.968 in", Warn),
-        ("19.969 in", Pass),
-        ("21.031 in", Pass),
-        ("21.032 in", Warn),
-    ] {
+    for (height, expected) in [("19.968 in", Warn), ("19.969 in", Pass), ("21.031 in", Pass), ("21.032 in", Warn)] {
         let found = verdict("height/plate-window", &single(height, 1, ", holes_up: 0"));
         assert_eq!(found, expected, "{height}");
     }
@@ -80,10 +65,7 @@ fn a_row_that_the_bracket_has_not_is_told() {
     let found = finding("height/plate-window", &single("20 in", 2, ", holes_up: 2"));
     assert_eq!(found.verdict, Warn);
     assert!(found.summary.show(Units::Us).contains("2 rows only"));
-    assert_eq!(
-        verdict("height/plate-window", &single("20 in", 2, ", holes_up: 1")),
-        Pass
-    );
+    assert_eq!(verdict("height/plate-window", &single("20 in", 2, ", holes_up: 1")), Pass);
 }
 
 /// As fitted the row is looked at, not chosen.
@@ -165,25 +147,16 @@ fn the_worst_engine_speaks_for_the_install() {
     for id in ["height/shaft-match", "height/plate-window"] {
         let found = finding(id, &job);
         assert!(found.verdict < Unmeasured, "{id}");
-        assert!(
-            found.summary.show(Units::Us).contains("starboard engine"),
-            "{id}"
-        );
+        assert!(found.summary.show(Units::Us).contains("starboard engine"), "{id}");
     }
 }
 
 #[test]
 fn another_shaft_of_the_class_is_offered_where_one_fits() {
     let of = |shafts: &str| {
-        let job = with_engine(
-            &format!("hole_rows: 1, shafts: [{shafts}]"),
-            "transom: (height: \"25-1/2 in\")",
-        )
-        .replace("at: [centre]", "at: [centre], shaft: \"20 in\"");
-        finding("height/shaft-match", &job)
-            .remedy
-            .unwrap()
-            .show(Units::Us)
+        let job = with_engine(&format!("hole_rows: 1, shafts: [{shafts}]"), "transom: (height: \"25-1/2 in\")")
+            .replace("at: [centre]", "at: [centre], shaft: \"20 in\"");
+        finding("height/shaft-match", &job).remedy.unwrap().show(Units::Us)
     };
     let short = "(name: \"20 in\", rest_to_plate: \"20 in\")";
     let long = "(name: \"25 in\", rest_to_plate: \"25 in\")";
@@ -202,35 +175,19 @@ fn three_degrees_off_is_the_limit_of_the_transoms_angle() {
         );
         finding("height/transom-angle", &job)
     };
-    for (angle, expected) in [
-        ("9.99 deg", Warn),
-        ("10.01 deg", Pass),
-        ("15.99 deg", Pass),
-        ("16.01 deg", Warn),
-    ] {
+    for (angle, expected) in [("9.99 deg", Warn), ("10.01 deg", Pass), ("15.99 deg", Pass), ("16.01 deg", Warn)] {
         assert_eq!(of(angle).verdict, expected, "{angle}");
     }
     let steep = of("17 deg");
     near(us(&steep, "w"), 0.8391, 0.000_05);
     let text = steep.summary.show(Units::Us);
     assert!(text.contains("from -8.0 deg to 12.0 deg"), "{text}");
-    assert!(
-        steep
-            .remedy
-            .unwrap()
-            .show(Units::Us)
-            .ends_with("thick end at the bottom.")
-    );
+    assert!(steep.remedy.unwrap().show(Units::Us).ends_with("thick end at the bottom."));
     let flat = of("9 deg");
     near(us(&flat, "w"), 0.8391, 0.000_05);
     let text = flat.summary.show(Units::Us);
     assert!(text.contains("from 0.0 deg to 20.0 deg"), "{text}");
-    assert!(
-        flat.remedy
-            .unwrap()
-            .show(Units::Us)
-            .ends_with("thick end at the top.")
-    );
+    assert!(flat.remedy.unwrap().show(Units::Us).ends_with("thick end at the top."));
     for angle in ["17 deg", "9 deg"] {
         let margin = of(angle).margin().unwrap().in_unit(Units::Us).0;
         near(margin, -1.0, 1e-9);
@@ -241,11 +198,8 @@ fn three_degrees_off_is_the_limit_of_the_transoms_angle() {
 #[test]
 fn a_shaft_is_known_by_its_trade_name_within_an_inch_and_a_half() {
     let resolves = |shaft: &str| {
-        let job = with_engine(
-            "shafts: [(name: \"20 in\", rest_to_plate: \"20-1/2 in\")]",
-            "title: \"x\"",
-        )
-        .replace("at: [centre]", &format!("at: [centre], shaft: \"{shaft}\""));
+        let job = with_engine("shafts: [(name: \"20 in\", rest_to_plate: \"20-1/2 in\")]", "title: \"x\"")
+            .replace("at: [centre]", &format!("at: [centre], shaft: \"{shaft}\""));
         let (job, _) = sternknee::job::load("job.ron", &job).unwrap();
         sternknee::rig::resolve(&job, &crate::common::CATALOG).is_ok()
     };

@@ -35,21 +35,13 @@ fn job(weight: f64, power: f64, bracket: bool) -> String {
 
 fn findings(text: &str) -> Vec<(&'static str, Finding)> {
     let rig = rig(text);
-    rules::judge(&Case::new(&rig))
-        .into_iter()
-        .map(|judged| (judged.rule.id, judged.finding))
-        .collect()
+    rules::judge(&Case::new(&rig)).into_iter().map(|judged| (judged.rule.id, judged.finding)).collect()
 }
 
 /// Rules in which weight on the stern has two sides: less than hung before trims her too, the plate goes
 /// deeper with more, and a low weight stiffens.
-const TWO_SIDED: [&str; 5] = [
-    "stern/trim-change",
-    "stern/plate-immersed",
-    "stern/metacentric-height",
-    "stern/crew-to-side",
-    "stern/list",
-];
+const TWO_SIDED: [&str; 5] =
+    ["stern/trim-change", "stern/plate-immersed", "stern/metacentric-height", "stern/crew-to-side", "stern/list"];
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
@@ -123,12 +115,7 @@ fn no_rule_waits_for_a_reading_of_the_whole_job() {
             if id.starts_with("swing/") || id.starts_with("strength/") {
                 continue;
             }
-            assert_ne!(
-                finding.verdict,
-                Verdict::Unmeasured,
-                "{id}: {:?}",
-                finding.missing
-            );
+            assert_ne!(finding.verdict, Verdict::Unmeasured, "{id}: {:?}", finding.missing);
         }
     }
 }

@@ -18,22 +18,14 @@ fn two_engines(powers: (&str, &str), role: &str) -> String {
 #[test]
 fn main_engines_count_together_and_auxiliaries_do_not() {
     let of = |role| {
-        let job = study(&format!(
-            "plate: builders(power: \"200 hp\"), {}",
-            two_engines(("150 hp", "100 hp"), role)
-        ));
+        let job = study(&format!("plate: builders(power: \"200 hp\"), {}", two_engines(("150 hp", "100 hp"), role)));
         finding("power/plate-limit", &job)
     };
     assert_eq!(of("auxiliary").verdict, Pass);
     let over = of("main");
     assert_eq!(over.verdict, sternknee::rules::Verdict::Fail);
     near(over.margin().unwrap().in_unit(Units::Us).0, -50.0, 1e-9);
-    assert!(
-        of("auxiliary")
-            .summary
-            .show(Units::Us)
-            .contains("not counted")
-    );
+    assert!(of("auxiliary").summary.show(Units::Us).contains("not counted"));
 }
 
 /// 33 CFR 183.23: a plate's own figure comes before the builder's word; without one the word holds.
@@ -41,10 +33,7 @@ fn main_engines_count_together_and_auxiliaries_do_not() {
 fn the_builders_rating_stands_in_for_a_plate_without_power() {
     let of = |plate: &str| {
         let fields = format!("boat: (power_rating: \"100 hp\"), plate: {plate}");
-        verdict(
-            "power/plate-limit",
-            &with_engine("power: \"110 hp\"", &fields),
-        )
+        verdict("power/plate-limit", &with_engine("power: \"110 hp\"", &fields))
     };
     assert_eq!(of("capacity(persons: 5)"), sternknee::rules::Verdict::Fail);
     assert_eq!(of("illegible"), sternknee::rules::Verdict::Fail);
@@ -56,10 +45,7 @@ fn the_builders_rating_stands_in_for_a_plate_without_power() {
 fn an_illegible_plate_waits_and_a_missing_one_does_not_apply() {
     let of = |plate: &str| {
         let job = with_engine("power: \"110 hp\"", &format!("plate: {plate}"));
-        (
-            verdict("power/plate-limit", &job),
-            verdict("power/too-little", &job),
-        )
+        (verdict("power/plate-limit", &job), verdict("power/too-little", &job))
     };
     assert_eq!(of("illegible"), (Unmeasured, Unmeasured));
     assert_eq!(of("none"), (NotApplicable, NotApplicable));
@@ -69,10 +55,7 @@ fn an_illegible_plate_waits_and_a_missing_one_does_not_apply() {
 #[test]
 fn too_little_begins_under_six_tenths_of_the_rating() {
     let of = |power: &str| {
-        let job = with_engine(
-            &format!("power: \"{power}\""),
-            "plate: builders(power: \"200 hp\")",
-        );
+        let job = with_engine(&format!("power: \"{power}\""), "plate: builders(power: \"200 hp\")");
         finding("power/too-little", &job)
     };
     assert_eq!(of("120 hp").verdict, Pass);
@@ -87,10 +70,7 @@ fn the_formula_holds_against_plate_and_engines() {
                 steering: tiller";
     let of = |power: &str, plate: &str| {
         let engine = format!("power: \"{power}\"");
-        verdict(
-            "power/formula-limit",
-            &with_engine(&engine, &format!("{boat}{plate}")),
-        )
+        verdict("power/formula-limit", &with_engine(&engine, &format!("{boat}{plate}")))
     };
     assert_eq!(of("90 hp", ", plate: capacity(power: \"60 hp\")"), Pass);
     assert_eq!(of("20 hp", ", plate: capacity(power: \"60.1 hp\")"), Warn);
@@ -130,19 +110,9 @@ fn a_pair_must_be_alike_and_opposed() {
         finding("power/matched-pair", &job).summary.show(Units::Us)
     };
     let class = "class: \"four-stroke 150 hp inline-4\"";
+    assert!(unlike("described: (power: \"90 hp\")", "described: (power: \"91 hp\")").contains("differ"));
     assert!(
-        unlike(
-            "described: (power: \"90 hp\")",
-            "described: (power: \"91 hp\")"
-        )
-        .contains("differ")
-    );
-    assert!(
-        unlike(
-            &format!("{class}, shaft: \"20 in\""),
-            &format!("{class}, shaft: \"25 in\"")
-        )
-        .contains("shaft length")
+        unlike(&format!("{class}, shaft: \"20 in\""), &format!("{class}, shaft: \"25 in\"")).contains("shaft length")
     );
     assert!(unlike(class, "class: \"four-stroke 115 hp inline-4\"").contains("class"));
 }
@@ -156,12 +126,6 @@ fn the_middle_of_three_may_turn_either_way() {
              at: [port(\"28 in\"), centre, starboard(\"28 in\")], propellers: [{hands}])]"
         ))
     };
-    assert_eq!(
-        verdict("power/matched-pair", &job("left, left, right")),
-        Pass
-    );
-    assert_eq!(
-        verdict("power/matched-pair", &job("right, left, right")),
-        Warn
-    );
+    assert_eq!(verdict("power/matched-pair", &job("left, left, right")), Pass);
+    assert_eq!(verdict("power/matched-pair", &job("right, left, right")), Warn);
 }

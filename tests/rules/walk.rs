@@ -24,9 +24,7 @@ fn cases() -> BTreeMap<String, BTreeMap<String, String>> {
         .iter()
         .map(|folder| {
             let files = names(folder);
-            let texts = files
-                .iter()
-                .map(|file| (name(file), std::fs::read_to_string(file).unwrap()));
+            let texts = files.iter().map(|file| (name(file), std::fs::read_to_string(file).unwrap()));
             (name(folder), texts.collect())
         })
         .collect()
@@ -92,11 +90,7 @@ fn every_rule_has_a_passing_a_worse_and_an_unmeasured_case() {
             ("failing or warning", &[Verdict::Fail, Verdict::Warn][..]),
             ("unmeasured", &[Verdict::Unmeasured][..]),
         ] {
-            assert!(
-                has(wanted),
-                "{} lacks a {what} case in tests/rules/cases/{folder}/",
-                rule.id
-            );
+            assert!(has(wanted), "{} lacks a {what} case in tests/rules/cases/{folder}/", rule.id);
         }
     }
 }

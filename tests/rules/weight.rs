@@ -27,12 +27,7 @@ fn engines_bracket_and_rigging_hang_on_the_transom() {
     assert_eq!(over.verdict, Fail);
     near(us(&over, "W"), 700.0, 1e-9);
     near(over.margin().unwrap().in_unit(Units::Us).0, -1.0, 1e-9);
-    assert!(
-        over.remedy
-            .unwrap()
-            .show(Units::Us)
-            .contains("Take 1.0 lb off")
-    );
+    assert!(over.remedy.unwrap().show(Units::Us).contains("Take 1.0 lb off"));
 }
 
 /// ABYC S-30: running is 1.05 of dry, where only the dry weight is known; a longer shaft weighs more.
@@ -42,11 +37,7 @@ fn a_dry_weight_becomes_a_running_one_by_the_tables_ratio() {
         "dry_weight: \"400 lb\", shafts: [(name: \"20 in\", rest_to_plate: \"20 in\", extra_weight: \"7 lb\")]",
         "boat: (transom_rating: \"427 lb\")",
     );
-    near(
-        us(&finding("weight/transom-rating", &job), "W"),
-        427.0,
-        1e-9,
-    );
+    near(us(&finding("weight/transom-rating", &job), "W"), 427.0, 1e-9);
 }
 
 /// ABYC S-30: 200 hp over two engines is the row of 95 to 104.9 hp, 481 lb, twice; over one 685 lb.
@@ -58,34 +49,16 @@ fn the_plates_power_is_shared_over_the_old_engines() {
             &format!("plate: builders(power: \"200 hp\"), engines_off: [{off}]"),
         )
     };
-    let pair =
-        "(described: (running_weight: \"400 lb\"), at: [port(\"14 in\"), starboard(\"14 in\")])";
-    near(
-        at_most(&finding("weight/rated-basis", &job(pair, "962 lb"))),
-        962.0,
-        1e-9,
-    );
+    let pair = "(described: (running_weight: \"400 lb\"), at: [port(\"14 in\"), starboard(\"14 in\")])";
+    near(at_most(&finding("weight/rated-basis", &job(pair, "962 lb"))), 962.0, 1e-9);
     assert_eq!(verdict("weight/rated-basis", &job(pair, "962 lb")), Pass);
     let over = finding("weight/rated-basis", &job(pair, "963 lb"));
     assert_eq!(over.verdict, Warn);
-    assert!(
-        over.remedy
-            .unwrap()
-            .show(Units::Us)
-            .contains("Reckon 1.0 lb less")
-    );
-    near(
-        at_most(&finding("weight/rated-basis", &job("", "685 lb"))),
-        685.0,
-        1e-9,
-    );
+    assert!(over.remedy.unwrap().show(Units::Us).contains("Reckon 1.0 lb less"));
+    near(at_most(&finding("weight/rated-basis", &job("", "685 lb"))), 685.0, 1e-9);
     let auxiliary = "(described: (running_weight: \"400 lb\")), \
         (described: (running_weight: \"60 lb\"), at: [port(\"30 in\")], role: auxiliary)";
-    near(
-        at_most(&finding("weight/rated-basis", &job(auxiliary, "685 lb"))),
-        685.0,
-        1e-9,
-    );
+    near(at_most(&finding("weight/rated-basis", &job(auxiliary, "685 lb"))), 685.0, 1e-9);
 }
 
 /// 33 CFR 183.41 and ABYC S-30, 35 to 64.9 hp: controls 14, battery 45, portable fuel 100 lb.
@@ -136,10 +109,7 @@ fn loading_and_flotation_rules_end_at_twenty_feet() {
                 "boat: (craft: {craft}, length: \"{length}\"), \
                  plate: capacity(persons: 1, total_weight: \"600 lb\", power: \"9.9 hp\")"
             );
-            verdict(
-                id,
-                &with_engine("power: \"9.9 hp\", running_weight: \"100 lb\"", &fields),
-            )
+            verdict(id, &with_engine("power: \"9.9 hp\", running_weight: \"100 lb\"", &fields))
         };
         assert_eq!(of("monohull", "19 ft 11-15/16 in"), Pass, "{id}");
         assert_eq!(of("monohull", "20 ft"), NotApplicable, "{id}");
@@ -152,21 +122,15 @@ fn loading_and_flotation_rules_end_at_twenty_feet() {
 #[test]
 fn swamped_weight_at_the_tables_figure_passes() {
     let of = |plate: &str, off: &str, weight: &str| {
-        let fields = format!(
-            "boat: (craft: monohull, length: \"16 ft\"), plate: {plate}, engines_off: [{off}]"
-        );
-        finding(
-            "weight/swamped-flotation",
-            &with_engine(&format!("running_weight: \"{weight}\""), &fields),
-        )
+        let fields = format!("boat: (craft: monohull, length: \"16 ft\"), plate: {plate}, engines_off: [{off}]");
+        finding("weight/swamped-flotation", &with_engine(&format!("running_weight: \"{weight}\""), &fields))
     };
     let plate = "capacity(power: \"40 hp\")";
     assert_eq!(of(plate, "", "300 lb").verdict, Pass);
     assert_eq!(of(plate, "", "300.5 lb").verdict, Pass);
     assert_eq!(of(plate, "", "301 lb").verdict, Warn);
     // 80 hp over two engines: twice the row of 35 to 64.9 hp.
-    let pair =
-        "(described: (running_weight: \"150 lb\"), at: [port(\"14 in\"), starboard(\"14 in\")])";
+    let pair = "(described: (running_weight: \"150 lb\"), at: [port(\"14 in\"), starboard(\"14 in\")])";
     let shared = of("capacity(power: \"80 hp\")", pair, "600 lb");
     near(us(&shared, "Wb"), 510.0, 1e-9);
     assert_eq!(shared.verdict, Pass);

@@ -13,19 +13,8 @@ fn box_at(z: f32) -> Vec<[Corner; 3]> {
         let pick = |bit: usize, low: f32, high: f32| if i & bit == 0 { low } else { high };
         [pick(1, 0.0, 4.0), pick(2, -1.0, 1.0), pick(4, z, z + 1.0)]
     };
-    let quads: [[usize; 4]; 6] = [
-        [0, 2, 3, 1],
-        [4, 5, 7, 6],
-        [0, 1, 5, 4],
-        [2, 6, 7, 3],
-        [0, 4, 6, 2],
-        [1, 3, 7, 5],
-    ];
-    quads
-        .iter()
-        .flat_map(|&[a, b, c, d]| [[a, b, c], [a, c, d]])
-        .map(|triangle| triangle.map(corner))
-        .collect()
+    let quads: [[usize; 4]; 6] = [[0, 2, 3, 1], [4, 5, 7, 6], [0, 1, 5, 4], [2, 6, 7, 3], [0, 4, 6, 2], [1, 3, 7, 5]];
+    quads.iter().flat_map(|&[a, b, c, d]| [[a, b, c], [a, c, d]]).map(|triangle| triangle.map(corner)).collect()
 }
 
 fn write(path: &Path, triangles: &[[Corner; 3]]) {
@@ -54,19 +43,9 @@ fn study(triangles: Option<&[[Corner; 3]]>, mass: &str, verb: &[&str]) -> (i32, 
     afloat: (water: density("1000 kg/m³")))"#
     );
     std::fs::write(&job, text).unwrap();
-    let output = Command::cargo_bin("sternknee")
-        .unwrap()
-        .arg(verb[0])
-        .arg(&job)
-        .args(&verb[1..])
-        .output()
-        .unwrap();
+    let output = Command::cargo_bin("sternknee").unwrap().arg(verb[0]).arg(&job).args(&verb[1..]).output().unwrap();
     let text = |bytes: &[u8]| String::from_utf8(bytes.to_vec()).unwrap();
-    (
-        output.status.code().unwrap(),
-        text(&output.stdout),
-        text(&output.stderr),
-    )
+    (output.status.code().unwrap(), text(&output.stdout), text(&output.stderr))
 }
 
 /// The value of a row of a table of a whole working.
@@ -95,27 +74,16 @@ fn a_study_of_mesh_mass_and_centre_gives_the_equilibrium_to_full_precision() {
         let (code, out, err) = study(Some(&shape), "2,000 kg", verb);
         assert_eq!(code, 0, "{err}");
         let json: Value = serde_json::from_str(&out).unwrap();
-        let parts = if json["parts"].is_array() {
-            &json["parts"]
-        } else {
-            &json["float"]
-        };
+        let parts = if json["parts"].is_array() { &json["parts"] } else { &json["float"] };
         let of = |name: &str| value(parts, name);
-        let (nx, ny, nz) = (
-            of("water plane: normal x"),
-            of("water plane: normal y"),
-            of("water plane: normal z"),
-        );
+        let (nx, ny, nz) = (of("water plane: normal x"), of("water plane: normal y"), of("water plane: normal z"));
         assert!((nx * nx + ny * ny + nz * nz - 1.0).abs() < 1e-14);
         // The displaced volume under a plane that cuts only the sides: area times the depth at its middle.
         let depth = (of("water plane: offset") / 1000.0 - nx * 2.0) / nz;
         assert!((depth - 0.25).abs() < 1e-12, "{depth}");
         // Wall-sided: the centre of buoyancy moves by I/V times the slope of the plane.
         let (slope_x, slope_y) = (nx / nz, ny / nz);
-        let (bx, by) = (
-            of("centre of buoyancy x") / 1000.0,
-            of("centre of buoyancy y") / 1000.0,
-        );
+        let (bx, by) = (of("centre of buoyancy x") / 1000.0, of("centre of buoyancy y") / 1000.0);
         let (il, it) = (4f64.powi(2) / 12.0 / 0.25, 2f64.powi(2) / 12.0 / 0.25);
         assert!((bx - (2.0 - il * slope_x)).abs() < 1e-12, "{bx}");
         assert!((by - (0.0 - it * slope_y)).abs() < 1e-12, "{by}");
@@ -142,10 +110,7 @@ fn an_open_hull_is_told_with_the_place_of_its_hole() {
     let (code, _, err) = study(Some(&shape[..11]), "2,000 kg", &["check"]);
     assert_eq!(code, 2);
     assert!(err.contains("the surface is open: 3 edge(s)"), "{err}");
-    assert!(
-        err.contains("hull.file") && err.contains("job.ron:1"),
-        "{err}"
-    );
+    assert!(err.contains("hull.file") && err.contains("job.ron:1"), "{err}");
 }
 
 #[test]
@@ -160,20 +125,14 @@ fn a_hull_that_is_inside_out_is_told() {
 fn a_hull_that_is_not_there_is_told() {
     let (code, _, err) = study(None, "2,000 kg", &["check"]);
     assert_eq!(code, 2);
-    assert!(
-        err.contains("cannot be read") && err.contains("hull.file"),
-        "{err}"
-    );
+    assert!(err.contains("cannot be read") && err.contains("hull.file"), "{err}");
 }
 
 #[test]
 fn a_boat_heavier_than_her_whole_hull_carries_sinks_and_says_so() {
     let (code, out, _) = study(Some(&box_at(0.0)), "9,000 kg", &["check", "--units", "si"]);
     assert_eq!(code, 1);
-    assert!(
-        out.contains("she sinks: 9,000 kg is more than the 8,000 kg"),
-        "{out}"
-    );
+    assert!(out.contains("she sinks: 9,000 kg is more than the 8,000 kg"), "{out}");
 }
 
 #[test]
@@ -194,35 +153,16 @@ fn a_section_written_from_the_sheer_down_is_told_to_be_upside_down() {
         ]))"#,
     )
     .unwrap();
-    let output = Command::cargo_bin("sternknee")
-        .unwrap()
-        .arg("check")
-        .arg(&job)
-        .output()
-        .unwrap();
+    let output = Command::cargo_bin("sternknee").unwrap().arg("check").arg(&job).output().unwrap();
     assert_eq!(output.status.code(), Some(2));
     let err = String::from_utf8(output.stderr).unwrap();
-    assert!(
-        err.contains("upside down") && err.contains("hull.sections[0]"),
-        "{err}"
-    );
+    assert!(err.contains("upside down") && err.contains("hull.sections[0]"), "{err}");
 }
 
 fn demo(name: &str, verb: &[&str]) -> (i32, String) {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("catalogs/jobs")
-        .join(name);
-    let output = Command::cargo_bin("sternknee")
-        .unwrap()
-        .arg(verb[0])
-        .arg(path)
-        .args(&verb[1..])
-        .output()
-        .unwrap();
-    (
-        output.status.code().unwrap(),
-        String::from_utf8(output.stdout).unwrap(),
-    )
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("catalogs/jobs").join(name);
+    let output = Command::cargo_bin("sternknee").unwrap().arg(verb[0]).arg(path).args(&verb[1..]).output().unwrap();
+    (output.status.code().unwrap(), String::from_utf8(output.stdout).unwrap())
 }
 
 #[test]
@@ -242,16 +182,10 @@ fn the_skiff_says_how_much_lower_whether_the_edge_is_high_enough_and_what_puts_h
     let of = |id: &str| {
         let from = out.find(&format!("  {id}\n")).unwrap();
         let rest = &out[from..];
-        rest[..rest.find("source:").unwrap()]
-            .split_whitespace()
-            .collect::<Vec<_>>()
-            .join(" ")
+        rest[..rest.find("source:").unwrap()].split_whitespace().collect::<Vec<_>>().join(" ")
     };
     let trim = of("stern/trim-change");
-    assert!(
-        trim.contains("her transom sits") && trim.contains("in lower"),
-        "{trim}"
-    );
+    assert!(trim.contains("her transom sits") && trim.contains("in lower"), "{trim}");
     assert!(trim.contains("To give the whole trim back: "), "{trim}");
     let edge = of("stern/well-edge");
     assert!(edge.contains("live well full, crew at the stern"), "{edge}");

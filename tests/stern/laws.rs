@@ -17,26 +17,15 @@ fn float<R>(text: &str, look: impl FnOnce(&Float) -> R) -> R {
 fn lip(text: &str) -> Vec<f64> {
     float(text, |float| {
         let edge = &float.edges[0];
-        let height = |state: &sternknee::case::float::State| {
-            state
-                .floating()
-                .unwrap()
-                .height_above_water(&edge.point)
-                .value
-        };
-        float
-            .loadings
-            .iter()
-            .map(|l| height(l.judged().unwrap()))
-            .collect()
+        let height =
+            |state: &sternknee::case::float::State| state.floating().unwrap().height_above_water(&edge.point).value;
+        float.loadings.iter().map(|l| height(l.judged().unwrap())).collect()
     })
 }
 
 #[test]
 fn a_heavier_engine_never_raises_the_well_edge() {
-    let heights: Vec<Vec<f64>> = (1..=20)
-        .map(|i| lip(&skiff(60.0 * f64::from(i), 0.0, &ledger(20.0))))
-        .collect();
+    let heights: Vec<Vec<f64>> = (1..=20).map(|i| lip(&skiff(60.0 * f64::from(i), 0.0, &ledger(20.0)))).collect();
     for pair in heights.windows(2) {
         for (lighter, heavier) in pair[0].iter().zip(&pair[1]) {
             assert!(heavier < lighter, "{heavier} {lighter}");
@@ -50,11 +39,7 @@ fn an_engine_on_the_other_side_heels_her_as_far_the_other_way() {
         float(&skiff(300.0, port, &ledger(20.0)), |float| {
             let state = float.loadings[0].judged().unwrap();
             let attitude = state.floating().unwrap().attitude();
-            (
-                attitude.heel.value,
-                attitude.trim.value,
-                attitude.sinkage.value,
-            )
+            (attitude.heel.value, attitude.trim.value, attitude.sinkage.value)
         })
     };
     let (port, starboard) = (heels(10.0), heels(-10.0));
@@ -66,12 +51,7 @@ fn an_engine_on_the_other_side_heels_her_as_far_the_other_way() {
 /// Freeboards computed from a ledger and written back as readings give the ledger's bare boat again.
 #[test]
 fn freeboards_tell_the_weight_and_centre_that_made_them() {
-    let points = [
-        (0.0, 0.6, 0.5),
-        (0.0, -0.6, 0.5),
-        (4.8, 0.0, 0.9),
-        (2.0, 0.8, 0.7),
-    ];
+    let points = [(0.0, 0.6, 0.5), (0.0, -0.6, 0.5), (4.8, 0.0, 0.9), (2.0, 0.8, 0.7)];
     let (marks, weight, centre) = float(&skiff(300.0, 6.0, &ledger(20.0)), |float| {
         let loaded = float.loadings.iter().find(|l| l.name == "light").unwrap();
         let lies = *loaded.before.as_ref().unwrap().floating().unwrap();
@@ -86,15 +66,9 @@ fn freeboards_tell_the_weight_and_centre_that_made_them() {
                 )
             })
             .collect();
-        (
-            marks.join(", "),
-            float.bare.weight.mass.value,
-            float.bare.weight.centre,
-        )
+        (marks.join(", "), float.bare.weight.mass.value, float.bare.weight.centre)
     });
-    let more = format!(
-        r#"weights: (boat: (above: "14 in")), afloat: (water: fresh, engines: old, marks: [{marks}]),"#
-    );
+    let more = format!(r#"weights: (boat: (above: "14 in")), afloat: (water: fresh, engines: old, marks: [{marks}]),"#);
     float(&skiff(300.0, 6.0, &more), |float| {
         let bare = float.bare.weight;
         let measured = float.as_measured.as_ref().unwrap();
@@ -112,21 +86,14 @@ fn freeboards_tell_the_weight_and_centre_that_made_them() {
 #[test]
 fn a_flooded_well_lowers_her_stern() {
     let draft = |more: &str| {
-        float(
-            &skiff(300.0, 0.0, &format!("{} {more}", ledger(20.0))),
-            |float| {
-                let state = float.loadings[0].judged().unwrap();
-                let lies = state.floating().unwrap();
-                (
-                    lies.attitude().sinkage.value,
-                    lies.immersed.volume.value * float.water.value / state.total.mass.value,
-                )
-            },
-        )
+        float(&skiff(300.0, 0.0, &format!("{} {more}", ledger(20.0))), |float| {
+            let state = float.loadings[0].judged().unwrap();
+            let lies = state.floating().unwrap();
+            (lies.attitude().sinkage.value, lies.immersed.volume.value * float.water.value / state.total.mass.value)
+        })
     };
     let dry = draft("");
-    let wet =
-        draft(r#"flooded: [(what: "motorwell", length: "18 in", width: "30 in", floor: "7 in")],"#);
+    let wet = draft(r#"flooded: [(what: "motorwell", length: "18 in", width: "30 in", floor: "7 in")],"#);
     assert!(wet.0 > dry.0 + 0.005, "{wet:?} {dry:?}");
     assert!((wet.1 - 1.0).abs() < 1e-12, "{wet:?}");
 }

@@ -26,10 +26,7 @@ fn centre(entries: &[Entry], name: &str) -> Point3<f64> {
 
 #[test]
 fn an_engine_hangs_at_one_place_for_floating_and_for_swinging() {
-    let raised = DEMO.replace(
-        "propellers: [left, right],",
-        "propellers: [left, right], holes_up: 2,",
-    );
+    let raised = DEMO.replace("propellers: [left, right],", "propellers: [left, right], holes_up: 2,");
     assert!(raised != DEMO);
     for text in [DEMO, &raised] {
         let rig = rig(text);
@@ -38,11 +35,7 @@ fn an_engine_hangs_at_one_place_for_floating_and_for_swinging() {
         let hanging = case.swing().engines.clone().unwrap();
         assert_eq!(hanging.len(), 2);
         for one in hanging {
-            let (_, engine) = rig
-                .after
-                .engines()
-                .find(|(_, engine)| engine.label == one.label)
-                .unwrap();
+            let (_, engine) = rig.after.engines().find(|(_, engine)| engine.label == one.label).unwrap();
             let aft = engine.spec.centre_aft.as_ref().unwrap().value.value;
             let above = engine.spec.centre_above.as_ref().unwrap().value.value;
             let centre = centre(&entries, &one.label);
@@ -87,10 +80,7 @@ fn thirty_inches_square_to_a_transom_of_fourteen_degrees_lie_nearly_an_inch_more
     assert!((found + 30.0 * (1.0 / cos - 1.0)).abs() < 1e-9, "{found}");
     assert!((found + 0.92).abs() < 0.01, "{found}");
     // The bracket itself hangs halfway out, halfway between its top and its lowest point.
-    let bracket = entries
-        .iter()
-        .find(|entry| (entry.weight.mass.value - 100.0 * 0.453_592_37).abs() < 1e-6)
-        .unwrap();
+    let bracket = entries.iter().find(|entry| (entry.weight.mass.value - 100.0 * 0.453_592_37).abs() < 1e-6).unwrap();
     let height = 0.5 * (20.0 * cos + 6.0);
     let aft = -(15.0 + height * sin) / cos;
     assert!((bracket.weight.centre.z / inch - height).abs() < 1e-9);
@@ -150,10 +140,7 @@ fn a_shallow_box_wholly_under_water_is_not_excused_by_a_deep_one_of_its_name() {
         let to = from + text[from..].find('\n').unwrap();
         format!("{}engines_on: [{groups}],{}", &text[..from], &text[to..])
     };
-    let (deep, shallow) = (
-        group("port", "1 in", 98.0),
-        group("starboard", "0 in", 13.0),
-    );
+    let (deep, shallow) = (group("port", "1 in", 98.0), group("starboard", "0 in", 13.0));
     let alone = finding("stern/bracket-immersion", &with(shallow.clone()));
     assert_eq!(alone.verdict, Verdict::Warn, "{alone:?}");
     for groups in [format!("{deep}, {shallow}"), format!("{shallow}, {deep}")] {
@@ -165,18 +152,12 @@ fn a_shallow_box_wholly_under_water_is_not_excused_by_a_deep_one_of_its_name() {
 #[test]
 fn a_loading_that_bears_the_name_of_the_measured_waterline_is_still_a_loading() {
     let name = "at the measured waterline";
-    let text = DEMO.replace(
-        "    edges: [",
-        &format!("    conditions: [(name: \"{name}\")],\n    edges: ["),
-    );
+    let text = DEMO.replace("    edges: [", &format!("    conditions: [(name: \"{name}\")],\n    edges: ["));
     let rig = rig(&text);
     let case = Case::new(&rig);
     let swing = case.swing();
     let above = swing.water.as_ref().unwrap();
-    let named: Vec<_> = above
-        .iter()
-        .filter(|one| one.when() == format!("in `{name}`"))
-        .collect();
+    let named: Vec<_> = above.iter().filter(|one| one.when() == format!("in `{name}`")).collect();
     assert_eq!(named.len(), 2, "{above:?}");
     let assumed = swing.assumed.iter().map(|text| text.show(Units::Us));
     assert!(assumed.into_iter().all(|text| !text.contains(name)));

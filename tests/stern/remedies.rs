@@ -15,11 +15,7 @@ fn with_as_much_less_on_the_stern_as_told_the_well_edge_is_at_its_limit() {
     let rig = rig(&skiff(engine, 0.0, &ledger(lip)));
     let case = Case::new(&rig);
     let float = case.float().unwrap();
-    let state = float
-        .loadings
-        .iter()
-        .find(|l| l.name.starts_with("full fuel"))
-        .unwrap();
+    let state = float.loadings.iter().find(|l| l.name.starts_with("full fuel")).unwrap();
     let state = state.after.as_ref().unwrap();
     let edge = float.edges[0].point;
     let limit = 4.0 * 0.0254;
@@ -31,24 +27,12 @@ fn with_as_much_less_on_the_stern_as_told_the_well_edge_is_at_its_limit() {
     // Put the lighter engine into the job and float her anew.
     let lighter = engine + less.value / 0.453_592_37;
     assert!(lighter > 100.0 && lighter < engine, "{lighter}");
-    let text = skiff(engine, 0.0, &ledger(lip))
-        .replace("\"900 lb\", at", &format!("\"{lighter:.12} lb\", at"));
+    let text = skiff(engine, 0.0, &ledger(lip)).replace("\"900 lb\", at", &format!("\"{lighter:.12} lb\", at"));
     let again = crate::rig(&text);
     let case = Case::new(&again);
     let float = case.float().unwrap();
-    let loaded = float
-        .loadings
-        .iter()
-        .find(|l| l.name.starts_with("full fuel"))
-        .unwrap();
-    let height = loaded
-        .after
-        .as_ref()
-        .unwrap()
-        .floating()
-        .unwrap()
-        .height_above_water(&edge)
-        .value;
+    let loaded = float.loadings.iter().find(|l| l.name.starts_with("full fuel")).unwrap();
+    let height = loaded.after.as_ref().unwrap().floating().unwrap().height_above_water(&edge).value;
     assert!((height - limit).abs() < CLOSE_M, "{height}");
 }
 
@@ -121,14 +105,8 @@ fn the_battery_moved_across_as_told_rights_her() {
     let words = listed.remedy.unwrap().show(Units::Us);
     assert!(words.starts_with("Move battery (70 lb)"), "{words}");
     // 300 lb × 4 in over 70 lb is 17.14 in on the other side.
-    assert!(
-        words.contains("17-1/8 in off the centreline on the starboard side"),
-        "{words}"
-    );
-    let righted = finding(
-        "stern/list",
-        &skiff(300.0, 4.0, &more("starboard(\"17.142857 in\")")),
-    );
+    assert!(words.contains("17-1/8 in off the centreline on the starboard side"), "{words}");
+    let righted = finding("stern/list", &skiff(300.0, 4.0, &more("starboard(\"17.142857 in\")")));
     assert_eq!(righted.verdict, Verdict::Pass);
     assert!(righted.found.unwrap().si.abs() < 1e-6);
 }

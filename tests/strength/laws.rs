@@ -10,10 +10,8 @@ use sternknee::rules::{self, Verdict};
 use super::{KNEES, boat, finding, rig};
 
 const BOLTS: &str = r#"size: "1/2-13", grade: "A4-70", washer: "2 in""#;
-const DEMOS: [&str; 2] = [
-    include_str!("../../catalogs/jobs/oyster_skiff.ron"),
-    include_str!("../../catalogs/jobs/harbour_launch.ron"),
-];
+const DEMOS: [&str; 2] =
+    [include_str!("../../catalogs/jobs/oyster_skiff.ron"), include_str!("../../catalogs/jobs/harbour_launch.ron")];
 
 #[test]
 fn supports_balance_the_loads_of_every_demo() {
@@ -25,13 +23,8 @@ fn supports_balance_the_loads_of_every_demo() {
         for laden in [&strength.after, before] {
             for governing in [&laden.bent.stress, &laden.bent.deflection] {
                 let solution = &governing.solution;
-                let held =
-                    Resultant::total(solution.reactions.iter().map(|reaction| reaction.push));
-                let size = solution
-                    .reactions
-                    .iter()
-                    .map(|reaction| reaction.push.force.abs())
-                    .fold(0.0, f64::max);
+                let held = Resultant::total(solution.reactions.iter().map(|reaction| reaction.push));
+                let size = solution.reactions.iter().map(|reaction| reaction.push.force.abs()).fold(0.0, f64::max);
                 for off in [
                     held.force + solution.load.force,
                     held.moment_y + solution.load.moment_y,
@@ -52,15 +45,8 @@ fn bolts_and_the_pressed_edges_balance_the_pull_on_every_face() {
         let strength = case.strength().expect("a demo with strength");
         for footing in &strength.after.footings {
             for (load, forces) in footing.loads.iter().zip(&footing.forces) {
-                let shear: f64 = forces
-                    .bolts
-                    .iter()
-                    .map(|bolt| bolt.primary[1] + bolt.secondary[1])
-                    .sum();
-                assert!(
-                    (shear - load.force[2]).abs() < 1e-9 * load.force[2].abs().max(1.0),
-                    "{shear} {load:?}"
-                );
+                let shear: f64 = forces.bolts.iter().map(|bolt| bolt.primary[1] + bolt.secondary[1]).sum();
+                assert!((shear - load.force[2]).abs() < 1e-9 * load.force[2].abs().max(1.0), "{shear} {load:?}");
             }
         }
     }
@@ -74,10 +60,7 @@ fn a_softer_core_never_makes_a_part_stronger() {
     for part in Part::ALL {
         let mut last = f64::INFINITY;
         for left in [1.0, 0.8, 0.5, 0.2] {
-            let knock = KnockDown {
-                stiffness: left,
-                strength: left,
-            };
+            let knock = KnockDown { stiffness: left, strength: left };
             let Some(worst) = strength.after.worst_with(part, &rig, strength, knock) else {
                 continue;
             };
@@ -97,11 +80,7 @@ fn a_heavier_engine_never_raises_a_bolts_factor() {
         let rig = rig(&text);
         let case = Case::new(&rig);
         let strength = case.strength().expect("strength");
-        strength
-            .after
-            .worst(Part::Tension, &rig, strength)
-            .expect("bolts")
-            .factor()
+        strength.after.worst(Part::Tension, &rig, strength).expect("bolts").factor()
     };
     assert!(factor("600 lb") <= factor("500 lb"));
     assert!(factor("500 lb") <= factor("400 lb"));
@@ -122,21 +101,10 @@ fn the_flex_of_a_sound_transom_reads_as_sound() {
 }
 
 fn flex_reads_back(layers: &str) {
-    let damp = boat(
-        "four-stroke 60 hp inline-4",
-        BOLTS,
-        "",
-        &format!("{layers} moisture: \"20 %\""),
-    );
+    let damp = boat("four-stroke 60 hp inline-4", BOLTS, "", &format!("{layers} moisture: \"20 %\""));
     let rig = rig(&damp);
     let case = Case::new(&rig);
-    let test = case
-        .strength()
-        .expect("strength")
-        .core
-        .test
-        .clone()
-        .expect("a test to make");
+    let test = case.strength().expect("strength").core.test.clone().expect("a test to make");
     let flexed = |moved: f64| {
         format!(
             "{layers} flex: (weight: \"{} kg\", arm: \"{} m\", moved: \"{} mm\")",
@@ -146,12 +114,7 @@ fn flex_reads_back(layers: &str) {
         )
     };
     let read = |moved: f64| {
-        let rig = super::rig(&boat(
-            "four-stroke 60 hp inline-4",
-            BOLTS,
-            "",
-            &flexed(moved),
-        ));
+        let rig = super::rig(&boat("four-stroke 60 hp inline-4", BOLTS, "", &flexed(moved)));
         let case = Case::new(&rig);
         let strength = case.strength().expect("strength");
         let under_weight = strength.after.bent.effects[0].deflection.abs();
@@ -171,19 +134,9 @@ fn flex_reads_back(layers: &str) {
 fn a_job_that_says_nothing_of_strength_is_asked_for_little() {
     let text = r#"(boat: (craft: monohull, length: "18 ft"), engines_on: [(class: "four-stroke 60 hp inline-4")])"#;
     let mut asked: Vec<String> = Vec::new();
-    for rule in rules::ALL
-        .iter()
-        .filter(|rule| rule.id.starts_with("strength/"))
-    {
+    for rule in rules::ALL.iter().filter(|rule| rule.id.starts_with("strength/")) {
         let finding = finding(rule.id, text);
-        assert!(
-            matches!(
-                finding.verdict,
-                Verdict::Unmeasured | Verdict::NotApplicable
-            ),
-            "{}",
-            rule.id
-        );
+        assert!(matches!(finding.verdict, Verdict::Unmeasured | Verdict::NotApplicable), "{}", rule.id);
         asked.extend(finding.missing.iter().map(|missing| missing.name()));
     }
     asked.sort();
@@ -202,10 +155,7 @@ fn the_skiff_is_told_what_gives_way_first_and_how_much_of_it_is_new() {
         .filter(|summary| summary.contains("gives way first"))
         .collect();
     assert_eq!(first.len(), 1, "{first:?}");
-    assert!(
-        first[0].contains("With what hung there before"),
-        "{first:?}"
-    );
+    assert!(first[0].contains("With what hung there before"), "{first:?}");
 }
 
 #[test]
@@ -213,18 +163,14 @@ fn the_launchs_soft_core_lowers_its_factor_names_the_next_test_and_refers_on() {
     let finding = finding("strength/soft-core", DEMOS[1]);
     assert!(matches!(finding.verdict, Verdict::Warn | Verdict::Fail));
     let words = super::remedy(&finding);
-    assert!(
-        words.contains("Measure its flex") && words.contains("licensed"),
-        "{words}"
-    );
+    assert!(words.contains("Measure its flex") && words.contains("licensed"), "{words}");
 }
 
 const ON_A_BRACKET: &str = r#"at: [centre], holes_up: 0, bracket: (class: "setback plate 6 in")"#;
 
 #[test]
 fn the_same_engine_on_the_same_bracket_turns_it_once_as_hard_as_before() {
-    let text = boat("two-stroke 40 hp inline-3", BOLTS, KNEES, "")
-        .replace("at: [centre], holes_up: 0", ON_A_BRACKET);
+    let text = boat("two-stroke 40 hp inline-3", BOLTS, KNEES, "").replace("at: [centre], holes_up: 0", ON_A_BRACKET);
     let finding = finding("strength/bracket-moment", &text);
     let table = finding.tables.last().expect("a table");
     let last = table.rows.last().expect("rows").last().expect("a ratio");

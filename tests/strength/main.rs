@@ -14,8 +14,7 @@ use sternknee::quantity::Units;
 use sternknee::rig::{self, Rig};
 use sternknee::rules::{self, Finding};
 
-static CATALOG: LazyLock<Catalog> =
-    LazyLock::new(|| Catalog::built_in().expect("the built-in catalog is sound"));
+static CATALOG: LazyLock<Catalog> = LazyLock::new(|| Catalog::built_in().expect("the built-in catalog is sound"));
 
 /// A small boat with a sound transom. Invented.
 const SOUND: &str = r#"(
@@ -30,20 +29,12 @@ const SOUND: &str = r#"(
     engines_on: [(class: "ENGINE", shaft: "20 in", at: [centre], holes_up: 0, bolts: (BOLTS))],
 )"#;
 
-const KNEES: &str =
-    r#"(at: port("9 in"), height: "20 in"), (at: starboard("9 in"), height: "20 in")"#;
+const KNEES: &str = r#"(at: port("9 in"), height: "20 in"), (at: starboard("9 in"), height: "20 in")"#;
 
 /// The sound boat with this engine, these bolts, knees and readings.
 fn boat(engine: &str, bolts: &str, knees: &str, more: &str) -> String {
-    let text = SOUND
-        .replace("ENGINE", engine)
-        .replace("BOLTS", bolts)
-        .replace("KNEES", knees);
-    if more.is_empty() {
-        text.replace(", MORE", "")
-    } else {
-        text.replace("MORE", more)
-    }
+    let text = SOUND.replace("ENGINE", engine).replace("BOLTS", bolts).replace("KNEES", knees);
+    if more.is_empty() { text.replace(", MORE", "") } else { text.replace("MORE", more) }
 }
 
 fn rig(text: &str) -> Rig {
@@ -57,21 +48,12 @@ fn finding(id: &str, text: &str) -> Finding {
 }
 
 fn remedy(finding: &Finding) -> String {
-    finding
-        .remedy
-        .as_ref()
-        .map(|remedy| remedy.show(Units::Us))
-        .unwrap_or_else(|| panic!("no remedy: {finding:?}"))
+    finding.remedy.as_ref().map(|remedy| remedy.show(Units::Us)).unwrap_or_else(|| panic!("no remedy: {finding:?}"))
 }
 
 /// What stands between two words of a text.
 fn between<'t>(text: &'t str, before: &str, after: &str) -> &'t str {
-    let from = text
-        .find(before)
-        .unwrap_or_else(|| panic!("no `{before}` in {text}"))
-        + before.len();
+    let from = text.find(before).unwrap_or_else(|| panic!("no `{before}` in {text}")) + before.len();
     let rest = &text[from..];
-    &rest[..rest
-        .find(after)
-        .unwrap_or_else(|| panic!("no `{after}` in {rest}"))]
+    &rest[..rest.find(after).unwrap_or_else(|| panic!("no `{after}` in {rest}"))]
 }

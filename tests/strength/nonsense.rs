@@ -9,20 +9,11 @@ use super::{CATALOG, KNEES, boat};
 /// The paths of all that is wrong with a job.
 fn faults(text: &str) -> Vec<String> {
     let draft = job::draft("job.ron", text);
-    let mut paths: Vec<String> = draft
-        .faults
-        .iter()
-        .map(|fault| fault.path.clone())
-        .collect();
+    let mut paths: Vec<String> = draft.faults.iter().map(|fault| fault.path.clone()).collect();
     if paths.is_empty() {
         let job = draft.value.expect("a job");
         match rig::resolve(&job, &CATALOG) {
-            Ok(rig) => paths.extend(
-                Case::new(&rig)
-                    .study_faults()
-                    .into_iter()
-                    .map(|fault| fault.path),
-            ),
+            Ok(rig) => paths.extend(Case::new(&rig).study_faults().into_iter().map(|fault| fault.path)),
             Err(unresolved) => paths.extend(unresolved.into_iter().map(|one| one.path)),
         }
     }
@@ -48,26 +39,17 @@ fn a_sound_study_has_no_fault() {
 
 #[test]
 fn a_panel_that_nothing_holds() {
-    assert_eq!(
-        faults(&panel("free, free, free, free", "6 mm", LOAD)),
-        ["panel_study.edges"]
-    );
+    assert_eq!(faults(&panel("free, free, free, free", "6 mm", LOAD)), ["panel_study.edges"]);
 }
 
 #[test]
 fn a_panel_that_can_turn() {
-    assert_eq!(
-        faults(&panel("simple, free, free, free", "6 mm", LOAD)),
-        ["panel_study.edges"]
-    );
+    assert_eq!(faults(&panel("simple, free, free, free", "6 mm", LOAD)), ["panel_study.edges"]);
 }
 
 #[test]
 fn a_panel_without_thickness() {
-    assert_eq!(
-        faults(&panel(HELD, "0 mm", LOAD)),
-        ["panel_study.stiffness.thickness"]
-    );
+    assert_eq!(faults(&panel(HELD, "0 mm", LOAD)), ["panel_study.stiffness.thickness"]);
 }
 
 #[test]
@@ -78,31 +60,20 @@ fn a_load_beside_the_panel() {
 
 #[test]
 fn too_few_edges() {
-    assert_eq!(
-        faults(&panel("simple, simple, simple", "6 mm", LOAD)),
-        ["panel_study.edges"]
-    );
+    assert_eq!(faults(&panel("simple, simple, simple", "6 mm", LOAD)), ["panel_study.edges"]);
 }
 
 #[test]
 fn bolts_below_the_transom_and_beside_it() {
     let bolts = r#"at: [(at: port("6 in"), below: "30 in"), (at: port("60 in"), below: "2 in")]"#;
     let text = boat("four-stroke 60 hp inline-4", bolts, KNEES, "");
-    assert_eq!(
-        faults(&text),
-        [
-            "engines_on[0].bolts.at[0].below",
-            "engines_on[0].bolts.at[1].at"
-        ]
-    );
+    assert_eq!(faults(&text), ["engines_on[0].bolts.at[0].below", "engines_on[0].bolts.at[1].at"]);
 }
 
 #[test]
 fn a_transom_that_nothing_holds() {
-    let text = boat("four-stroke 60 hp inline-4", "", "", "").replace(
-        "sides: bonded, bottom: bonded",
-        "sides: loose, bottom: loose",
-    );
+    let text = boat("four-stroke 60 hp inline-4", "", "", "")
+        .replace("sides: bonded, bottom: bonded", "sides: loose, bottom: loose");
     assert_eq!(faults(&text), ["structure"]);
 }
 
@@ -114,10 +85,7 @@ fn a_layer_without_thickness_and_one_that_nobody_knows() {
             .contains(&"structure.lay_up[0].thickness".to_owned())
     );
     let more = r#"lay_up: [(material: "driftwood", thickness: "2 in")]"#;
-    assert_eq!(
-        faults(&boat("four-stroke 60 hp inline-4", "", KNEES, more)),
-        ["structure.lay_up[0].material"]
-    );
+    assert_eq!(faults(&boat("four-stroke 60 hp inline-4", "", KNEES, more)), ["structure.lay_up[0].material"]);
 }
 
 #[test]

@@ -4,26 +4,15 @@ use sternknee::rules::Verdict;
 
 use super::{KNEES, SOUND, between, boat, finding, remedy};
 
-const WASHERS: &str =
-    r#"size: "1/2-13", grade: "A4-70", washer: "1-1/2 in", torque: "12 lbf·ft", thread: paste"#;
+const WASHERS: &str = r#"size: "1/2-13", grade: "A4-70", washer: "1-1/2 in", torque: "12 lbf·ft", thread: paste"#;
 
 #[test]
 fn the_backing_plate_that_is_named_is_enough() {
-    for engine in [
-        "four-stroke 40 hp inline-3",
-        "four-stroke 115 hp inline-4",
-        "four-stroke 150 hp inline-4",
-    ] {
+    for engine in ["four-stroke 40 hp inline-3", "four-stroke 115 hp inline-4", "four-stroke 150 hp inline-4"] {
         let before = finding("strength/washer-crush", &boat(engine, WASHERS, KNEES, ""));
-        assert!(
-            matches!(before.verdict, Verdict::Warn | Verdict::Fail),
-            "{engine}: {before:?}"
-        );
+        assert!(matches!(before.verdict, Verdict::Warn | Verdict::Fail), "{engine}: {before:?}");
         let words = remedy(&before);
-        let (width, height) = (
-            between(&words, "plate, ", " by "),
-            between(&words, " by ", " and "),
-        );
+        let (width, height) = (between(&words, "plate, ", " by "), between(&words, " by ", " and "));
         let thickness = between(&words, " and ", " thick");
         let plate = format!(
             r#"{WASHERS}, backing_plate: (material: "aluminium 5083-H116 plate", width: "{width}", height: "{height}", thickness: "{thickness}")"#
@@ -54,27 +43,15 @@ fn the_torque_that_is_named_is_enough() {
     let at = |torque: &str| {
         finding(
             "strength/bolt-torque",
-            &boat(
-                "four-stroke 40 hp inline-3",
-                &plate.replace("TORQUE", torque),
-                KNEES,
-                "",
-            ),
+            &boat("four-stroke 40 hp inline-3", &plate.replace("TORQUE", torque), KNEES, ""),
         )
     };
     let before = at("90 lbf·ft");
-    assert!(
-        matches!(before.verdict, Verdict::Warn | Verdict::Fail),
-        "{before:?}"
-    );
+    assert!(matches!(before.verdict, Verdict::Warn | Verdict::Fail), "{before:?}");
     let words = remedy(&before);
     let torque = between(&words, " to ", " at most");
     // What is shown is rounded: a pound-foot less is surely within it.
-    let most: f64 = torque
-        .split(' ')
-        .next()
-        .and_then(|number| number.parse().ok())
-        .expect("a torque");
+    let most: f64 = torque.split(' ').next().and_then(|number| number.parse().ok()).expect("a torque");
     let after = at(&format!("{} lbf·ft", most - 1.0));
     assert_eq!(after.verdict, Verdict::Pass, "{words}: {after:?}");
 }
@@ -82,38 +59,20 @@ fn the_torque_that_is_named_is_enough() {
 #[test]
 fn the_knees_that_are_named_are_enough() {
     let mut cured = 0;
-    for thickness in [
-        "1-3/4 in",
-        "1-23/32 in",
-        "1-11/16 in",
-        "1-21/32 in",
-        "1-5/8 in",
-        "1-1/2 in",
-        "1-3/8 in",
-    ] {
+    for thickness in ["1-3/4 in", "1-23/32 in", "1-11/16 in", "1-21/32 in", "1-5/8 in", "1-1/2 in", "1-3/8 in"] {
         let bolts = r#"size: "1/2-13", grade: "A4-70""#;
-        let text = boat("four-stroke 60 hp inline-4", bolts, "", "")
-            .replace("\"2 in\"", &format!("\"{thickness}\""));
+        let text = boat("four-stroke 60 hp inline-4", bolts, "", "").replace("\"2 in\"", &format!("\"{thickness}\""));
         let before = finding("strength/panel-stress", &text);
         if before.verdict == Verdict::Pass || !remedy(&before).starts_with("Fit a pair of knees") {
             continue;
         }
         let words = remedy(&before);
-        let (off, high) = (
-            between(&words, "knees ", " each side"),
-            between(&words, "centreline, ", " high"),
-        );
-        let knees = format!(
-            r#"(at: port("{off}"), height: "{high}"), (at: starboard("{off}"), height: "{high}")"#
-        );
-        let text = boat("four-stroke 60 hp inline-4", bolts, &knees, "")
-            .replace("\"2 in\"", &format!("\"{thickness}\""));
+        let (off, high) = (between(&words, "knees ", " each side"), between(&words, "centreline, ", " high"));
+        let knees = format!(r#"(at: port("{off}"), height: "{high}"), (at: starboard("{off}"), height: "{high}")"#);
+        let text =
+            boat("four-stroke 60 hp inline-4", bolts, &knees, "").replace("\"2 in\"", &format!("\"{thickness}\""));
         let after = finding("strength/panel-stress", &text);
-        assert_eq!(
-            after.verdict,
-            Verdict::Pass,
-            "{thickness}: {words}: {after:?}"
-        );
+        assert_eq!(after.verdict, Verdict::Pass, "{thickness}: {words}: {after:?}");
         cured += 1;
     }
     assert!(cured > 0, "no thickness of {SOUND} is cured by knees");

@@ -34,12 +34,10 @@ fn a_simply_supported_square_is_timoshenkos() {
 
 #[test]
 fn twice_the_load_is_twice_the_deflection() {
-    let once = deflection(
-        "patch(across: \"0.4 m\", up: \"0.6 m\", width: \"0.1 m\", height: \"0.2 m\", force: \"300 N\")",
-    );
-    let twice = deflection(
-        "patch(across: \"0.4 m\", up: \"0.6 m\", width: \"0.1 m\", height: \"0.2 m\", force: \"600 N\")",
-    );
+    let once =
+        deflection("patch(across: \"0.4 m\", up: \"0.6 m\", width: \"0.1 m\", height: \"0.2 m\", force: \"300 N\")");
+    let twice =
+        deflection("patch(across: \"0.4 m\", up: \"0.6 m\", width: \"0.1 m\", height: \"0.2 m\", force: \"600 N\")");
     assert!((twice.0 / once.0 - 2.0).abs() < 1e-9 && (twice.1 / once.1 - 2.0).abs() < 1e-9);
 }
 
@@ -88,8 +86,7 @@ fn the_study_template_is_read_with_everything_uncommented() {
 /// Seen by putting what was begun with one job on the desk with another: its answer stays.
 #[test]
 fn a_study_solved_while_faults_were_looked_for_is_not_solved_again() {
-    let [light, heavy] = ["1 kPa", "2 kPa"]
-        .map(|load| rig(&PLATE.replace("LOADS", &format!("pressure(\"{load}\")"))));
+    let [light, heavy] = ["1 kPa", "2 kPa"].map(|load| rig(&PLATE.replace("LOADS", &format!("pressure(\"{load}\")"))));
     let deflection = |case: &Case| {
         let answer = case.panel_study().expect("a study").expect("an answer");
         answer.solution.largest_deflection

@@ -65,46 +65,25 @@ fn the_setback_of_the_remedy_clears_the_well() {
             ),
         )
     };
-    assert_eq!(
-        judge(&plate(&setback), "swing/full-tilt").verdict,
-        Verdict::Pass
-    );
-    assert_ne!(
-        judge(&plate("1-1/2 in"), "swing/full-tilt").verdict,
-        Verdict::Pass,
-        "less than the remedy does not do"
-    );
+    assert_eq!(judge(&plate(&setback), "swing/full-tilt").verdict, Verdict::Pass);
+    assert_ne!(judge(&plate("1-1/2 in"), "swing/full-tilt").verdict, Verdict::Pass, "less than the remedy does not do");
 }
 
 #[test]
 fn the_tilt_limit_of_the_remedy_clears_the_well() {
     let stop = told(&judge(RUNABOUT, "swing/full-tilt"), "stop the tilt at ");
-    let stopped = with(
-        RUNABOUT,
-        "propellers: [right],",
-        &format!("propellers: [right], tilt_stop: \"{stop}\","),
-    );
+    let stopped = with(RUNABOUT, "propellers: [right],", &format!("propellers: [right], tilt_stop: \"{stop}\","));
     for id in ["swing/full-tilt", "swing/permitted-range"] {
         assert_eq!(judge(&stopped, id).verdict, Verdict::Pass, "{id}");
     }
-    assert_eq!(
-        judge(RUNABOUT, "swing/permitted-range").verdict,
-        Verdict::Warn
-    );
+    assert_eq!(judge(RUNABOUT, "swing/permitted-range").verdict, Verdict::Warn);
 }
 
 #[test]
 fn the_holes_of_the_remedy_clear_the_well() {
-    let remedy = judge(RUNABOUT, "swing/full-tilt")
-        .remedy
-        .unwrap()
-        .show(Units::Us);
+    let remedy = judge(RUNABOUT, "swing/full-tilt").remedy.unwrap().show(Units::Us);
     assert!(remedy.contains("(2 holes up"), "{remedy}");
-    let higher = with(
-        RUNABOUT,
-        "holes_up: 1,\n            propellers",
-        "holes_up: 3,\n            propellers",
-    );
+    let higher = with(RUNABOUT, "holes_up: 1,\n            propellers", "holes_up: 3,\n            propellers");
     assert_eq!(judge(&higher, "swing/full-tilt").verdict, Verdict::Pass);
 }
 
@@ -114,15 +93,9 @@ fn twins_one_tilted_and_hard_over_clear_each_other_and_nearer_ones_are_told_how_
     assert_eq!(finding.verdict, Verdict::Pass);
     let summary = finding.summary.show(Units::Us);
     assert!(summary.contains("helm hard to"), "{summary}");
-    assert!(
-        summary.contains("the port engine down and trimmed in"),
-        "{summary}"
-    );
-    let near = with(
-        SKIFF,
-        "at: [port(\"14 in\"), starboard(\"14 in\")]",
-        "at: [port(\"12 in\"), starboard(\"12 in\")]",
-    );
+    assert!(summary.contains("the port engine down and trimmed in"), "{summary}");
+    let near =
+        with(SKIFF, "at: [port(\"14 in\"), starboard(\"14 in\")]", "at: [port(\"12 in\"), starboard(\"12 in\")]");
     let finding = judge(&near, "swing/neighbour");
     assert_eq!(finding.verdict, Verdict::Fail);
     let apart = told(&finding, "set their centres ");
@@ -142,10 +115,7 @@ fn every_class_of_the_catalog_fits_with_every_shaft() {
     let mut tried = 0;
     for entry in &catalog.engines {
         for shaft in &entry.spec.shafts {
-            let name = shaft
-                .name
-                .measure(sternknee::quantity::Style::Tape)
-                .show(Units::Us);
+            let name = shaft.name.measure(sternknee::quantity::Style::Tape).show(Units::Us);
             let text = format!(
                 "(transom: (height: \"{name}\", angle: \"14 deg\", splash_well: none), \
                  engines_on: [(class: \"{}\", shaft: \"{name}\", at: [centre])])",
@@ -164,11 +134,8 @@ fn every_class_of_the_catalog_fits_with_every_shaft() {
 
 #[test]
 fn a_mounting_sheet_in_the_job_takes_the_place_of_the_class() {
-    let shorter = with(
-        RUNABOUT,
-        "propellers: [right],",
-        "propellers: [right], sheet: (forward_at_full_tilt: \"24 in\"),",
-    );
+    let shorter =
+        with(RUNABOUT, "propellers: [right],", "propellers: [right], sheet: (forward_at_full_tilt: \"24 in\"),");
     assert_eq!(judge(&shorter, "swing/full-tilt").verdict, Verdict::Pass);
 }
 
@@ -191,28 +158,14 @@ fn every_answer_of_the_demos_is_certified_within_half_a_millimetre() {
         let rig = rig_of(text);
         let case = Case::new(&rig);
         let swing = case.swing();
-        for answer in [
-            &swing.full_tilt,
-            &swing.lock,
-            &swing.neighbours,
-            &swing.cylinder,
-            &swing.tie_bar,
-        ] {
+        for answer in [&swing.full_tilt, &swing.lock, &swing.neighbours, &swing.cylinder, &swing.tie_bar] {
             for swept in answer.iter().flatten() {
-                assert!(
-                    swept.clearance.gap().value <= 0.5e-3 + 1e-12,
-                    "{}",
-                    swept.label
-                );
+                assert!(swept.clearance.gap().value <= 0.5e-3 + 1e-12, "{}", swept.label);
                 for view in [View::Side, View::Top] {
                     let drawn = outlines(swept, &swept.clearance.pose, view);
                     assert!(drawn.iter().all(|polygon| polygon.corners.len() >= 3));
                     let touching = [&swept.clearance.body.name, &swept.clearance.other.name];
-                    assert!(
-                        touching
-                            .iter()
-                            .all(|name| drawn.iter().any(|p| p.name == **name))
-                    );
+                    assert!(touching.iter().all(|name| drawn.iter().any(|p| p.name == **name)));
                 }
             }
         }
@@ -233,10 +186,7 @@ fn twins_on_one_line_of_tilt_tubes_are_as_near_as_the_whole_search_over_three_an
         let swept = &case.swing().neighbours.as_ref().unwrap()[0];
         let told = &swept.clearance;
         let whole = least_distance(&swept.scene, &Effort::default()).unwrap();
-        assert!(
-            told.lower <= whole.upper && whole.lower <= told.upper,
-            "{at}"
-        );
+        assert!(told.lower <= whole.upper && whole.lower <= told.upper, "{at}");
         // The pose told is one of both engines, and attains the distance there.
         let mut there = swept.scene.clone();
         let only = |angle| AngleRange::only("the pose", angle).unwrap();
@@ -288,82 +238,38 @@ fn a_study_of_a_point_on_an_arm_beside_a_wall_gives_the_closed_form() {
 
 #[test]
 fn bad_chains_are_faults_at_their_own_place() {
-    let open =
-        "profile(corners: [(\"0 m\", \"0 m\"), (\"1 m\", \"0 m\")], from: \"0 m\", to: \"1 m\")";
+    let open = "profile(corners: [(\"0 m\", \"0 m\"), (\"1 m\", \"0 m\")], from: \"0 m\", to: \"1 m\")";
     for (text, path, words) in [
-        (
-            study("\"2 m\", \"0 m\", \"0 m\"", RANGE, ARM),
-            "swing_study.tilt_axis",
-            "outside the body",
-        ),
-        (
-            study(AXIS, "from: \"90 deg\", to: \"0 deg\"", ARM),
-            "swing_study.tilt",
-            "is empty",
-        ),
-        (
-            study(AXIS, RANGE, open),
-            "swing_study.bodies[0].shape",
-            "is open",
-        ),
+        (study("\"2 m\", \"0 m\", \"0 m\"", RANGE, ARM), "swing_study.tilt_axis", "outside the body"),
+        (study(AXIS, "from: \"90 deg\", to: \"0 deg\"", ARM), "swing_study.tilt", "is empty"),
+        (study(AXIS, RANGE, open), "swing_study.bodies[0].shape", "is open"),
     ] {
         let faults = study_faults(&rig_of(&text));
         assert_eq!(faults.len(), 1, "{faults:?}");
         assert_eq!(faults[0].path, path);
-        assert!(
-            faults[0].error.to_string().contains(words),
-            "{}",
-            faults[0].error
-        );
+        assert!(faults[0].error.to_string().contains(words), "{}", faults[0].error);
     }
 }
 
 #[test]
 fn what_cannot_be_said_of_wells_obstacles_and_trailers_is_a_fault_there() {
     for (old, new, path) in [
-        (
-            "rim_above: \"8 in\"",
-            "rim_above: \"9 ft\"",
-            "well.rim_above",
-        ),
-        (
-            "forward: (\"34 in\", \"52 in\")",
-            "forward: (\"52 in\", \"34 in\")",
-            "obstacles[0].forward",
-        ),
-        (
-            "name: \"boarding ladder\"",
-            "name: \"stern seat\"",
-            "obstacles[1].name",
-        ),
-        (
-            "splash_well: floor(\"12 in\")",
-            "splash_well: none",
-            "well.length",
-        ),
-        (
-            "keel_above_ground: \"25 in\"",
-            "keel_above_ground: \"25 ft\"",
-            "trailer.keel_above_ground",
-        ),
+        ("rim_above: \"8 in\"", "rim_above: \"9 ft\"", "well.rim_above"),
+        ("forward: (\"34 in\", \"52 in\")", "forward: (\"52 in\", \"34 in\")", "obstacles[0].forward"),
+        ("name: \"boarding ladder\"", "name: \"stern seat\"", "obstacles[1].name"),
+        ("splash_well: floor(\"12 in\")", "splash_well: none", "well.length"),
+        ("keel_above_ground: \"25 in\"", "keel_above_ground: \"25 ft\"", "trailer.keel_above_ground"),
     ] {
         let Err(faults) = job::load("job", &with(RUNABOUT, old, new)) else {
             panic!("{new} was taken");
         };
-        assert!(
-            faults.faults.iter().any(|fault| fault.path == path),
-            "{faults}"
-        );
+        assert!(faults.faults.iter().any(|fault| fault.path == path), "{faults}");
     }
 }
 
 #[test]
 fn a_sheet_whose_numbers_contradict_each_other_is_told_and_stops_nothing_else() {
-    let text = with(
-        RUNABOUT,
-        "propellers: [right],",
-        "propellers: [right], sheet: (height_at_full_tilt: \"4 in\"),",
-    );
+    let text = with(RUNABOUT, "propellers: [right],", "propellers: [right], sheet: (height_at_full_tilt: \"4 in\"),");
     let finding = judge(&text, "swing/full-tilt");
     assert_eq!(finding.verdict, Verdict::Unmeasured);
     let summary = finding.summary.show(Units::Us);

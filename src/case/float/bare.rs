@@ -45,11 +45,7 @@ pub(super) fn centre_height(rig: &Rig, hull: &Hull, assumed: &mut Vec<Text>) -> 
 
 /// The bare boat as she was weighed.
 pub(super) fn weighed(rig: &Rig, centre_height: f64) -> Result<Entry, NoFloat> {
-    let weight = rig
-        .afloat
-        .boat_weight
-        .ask()
-        .map_err(|missing| NoFloat::Missing(vec![missing]))?;
+    let weight = rig.afloat.boat_weight.ask().map_err(|missing| NoFloat::Missing(vec![missing]))?;
     let Some(x) = value(rig.afloat.boat.forward.as_ref()) else {
         return Err(NoFloat::Missing(vec![Missing {
             measurement: &tape::BOAT_WEIGHT,
@@ -98,12 +94,8 @@ impl AsMeasured {
     ) -> Result<AsMeasured, NoFloat> {
         let (names, marks): (Vec<String>, Vec<Mark>) = marks.into_iter().unzip();
         let fit = |height: f64| {
-            as_she_floats(hull, &marks, Length::from_si(height), water).map_err(|error| {
-                NoFloat::Cannot(say!(
-                    "Her marks do not tell how she lies: {}.",
-                    error.to_string()
-                ))
-            })
+            as_she_floats(hull, &marks, Length::from_si(height), water)
+                .map_err(|error| NoFloat::Cannot(say!("Her marks do not tell how she lies: {}.", error.to_string())))
         };
         let mass = fit(bare_height)?.load.mass.si();
         let (kg, moment) = aboard.iter().fold((0.0, 0.0), |(kg, moment), entry| {
@@ -111,13 +103,7 @@ impl AsMeasured {
             (kg + mass, moment + mass * entry.weight.centre.z)
         });
         let height = ((mass - kg) * bare_height + moment) / mass;
-        let measured = AsMeasured {
-            fit: fit(height)?,
-            names,
-            marks,
-            aboard,
-            engines,
-        };
+        let measured = AsMeasured { fit: fit(height)?, names, marks, aboard, engines };
         if kg >= mass {
             return Err(measured.too_much_aboard());
         }
@@ -135,10 +121,7 @@ impl AsMeasured {
 
     /// What is left when everything named is taken off.
     pub(super) fn bare(&self) -> Result<Entry, NoFloat> {
-        let mut weights: Vec<Weight> = vec![Weight {
-            mass: self.fit.load.mass,
-            centre: self.fit.load.centre,
-        }];
+        let mut weights: Vec<Weight> = vec![Weight { mass: self.fit.load.mass, centre: self.fit.load.centre }];
         weights.extend(self.aboard.iter().map(|entry| entry.removed().weight));
         let left = float::total(&weights).map_err(|_| self.too_much_aboard())?;
         Ok(bare(left.mass, left.centre))
@@ -157,15 +140,9 @@ impl AsMeasured {
         };
         let unknowns = if self.fit.heel_fitted { 3 } else { 2 };
         assumed.push(if self.marks.len() == unknowns {
-            Text::from(
-                "Her marks are just as many as what they tell: nothing checks them. One more mark would.",
-            )
+            Text::from("Her marks are just as many as what they tell: nothing checks them. One more mark would.")
         } else {
-            say!(
-                "Her {} marks lie within {} of one water plane.",
-                self.marks.len(),
-                Measure::of(worst)
-            )
+            say!("Her {} marks lie within {} of one water plane.", self.marks.len(), Measure::of(worst))
         });
     }
 }

@@ -43,12 +43,7 @@ pub enum Movable {
 
 impl Entry {
     pub(super) fn new(name: impl Into<String>, mass: Mass, centre: Point3<f64>) -> Self {
-        Entry {
-            name: name.into(),
-            weight: Weight { mass, centre },
-            movable: Movable::No,
-            tank: None,
-        }
+        Entry { name: name.into(), weight: Weight { mass, centre }, movable: Movable::No, tank: None }
     }
 
     pub(super) fn movable(self, movable: Movable) -> Self {
@@ -56,10 +51,7 @@ impl Entry {
     }
 
     pub(super) fn removed(&self) -> Self {
-        Entry {
-            weight: self.weight.removed(),
-            ..self.clone()
-        }
+        Entry { weight: self.weight.removed(), ..self.clone() }
     }
 }
 
@@ -120,33 +112,19 @@ pub(super) fn of_outfit(rig: &Rig, outfit: &Outfit) -> Result<Vec<Entry>, Vec<Mi
         match entry.weight.ask() {
             Ok(weight) => match item_centre(rig, outfit, &entry.item) {
                 Ok(centre) => {
-                    let movable = if entry.item.on_transom {
-                        Movable::No
-                    } else {
-                        Movable::Item
-                    };
-                    entries.push(
-                        Entry::new(entry.item.what.clone(), weight.value, centre).movable(movable),
-                    );
+                    let movable = if entry.item.on_transom { Movable::No } else { Movable::Item };
+                    entries.push(Entry::new(entry.item.what.clone(), weight.value, centre).movable(movable));
                 }
                 Err(lacking) => note(lacking),
             },
             Err(lacking) => note(vec![lacking]),
         }
     }
-    if missing.is_empty() {
-        Ok(entries)
-    } else {
-        Err(missing)
-    }
+    if missing.is_empty() { Ok(entries) } else { Err(missing) }
 }
 
 fn bracket_entry(rig: &Rig, group: &Group, bracket: &Bracket) -> Result<Entry, Vec<Missing>> {
-    let (weight, setback, drop) = (
-        bracket.weight.ask(),
-        bracket.setback.ask(),
-        bracket.drop.ask(),
-    );
+    let (weight, setback, drop) = (bracket.weight.ask(), bracket.setback.ask(), bracket.drop.ask());
     match (Stern::of(rig), weight, setback, drop) {
         (Ok(stern), Ok(weight), Ok(setback), Ok(drop)) => {
             let bottom = bracket.bottom.reading().map(|bottom| bottom.value);
@@ -156,11 +134,7 @@ fn bracket_entry(rig: &Rig, group: &Group, bracket: &Bracket) -> Result<Entry, V
         }
         (stern, weight, setback, drop) => {
             let mut missing = stern.err().unwrap_or_default();
-            missing.extend(
-                [weight.err(), setback.err(), drop.err()]
-                    .into_iter()
-                    .flatten(),
-            );
+            missing.extend([weight.err(), setback.err(), drop.err()].into_iter().flatten());
             Err(missing)
         }
     }
@@ -169,16 +143,11 @@ fn bracket_entry(rig: &Rig, group: &Group, bracket: &Bracket) -> Result<Entry, V
 fn engine_entry(rig: &Rig, group: &Group, engine: &Engine) -> Result<Entry, Vec<Missing>> {
     let rest = rest(rig, group, row(engine))?;
     let weight = engine.weight.ask();
-    let (Some(aft), Some(above), Ok(weight)) = (
-        value(engine.spec.centre_aft.as_ref()),
-        value(engine.spec.centre_above.as_ref()),
-        &weight,
-    ) else {
+    let (Some(aft), Some(above), Ok(weight)) =
+        (value(engine.spec.centre_aft.as_ref()), value(engine.spec.centre_above.as_ref()), &weight)
+    else {
         let centre = engine.spec.centre_aft.is_none() || engine.spec.centre_above.is_none();
-        let centre = centre.then(|| Missing {
-            measurement: &tape::ENGINE_CENTRE,
-            of: Some(engine.label.clone()),
-        });
+        let centre = centre.then(|| Missing { measurement: &tape::ENGINE_CENTRE, of: Some(engine.label.clone()) });
         return Err(weight.err().into_iter().chain(centre).collect());
     };
     let centre = Point3::new(rest.x - aft, engine.y.si(), rest.z + above);
@@ -194,17 +163,10 @@ fn item_centre(rig: &Rig, outfit: &Outfit, item: &Item) -> Result<Point3<f64>, V
             None => transom_top(rig)?,
         },
         (None, false) => {
-            return Err(vec![Missing {
-                measurement: &tape::ITEM_PLACE,
-                of: Some(item.what.clone()),
-            }]);
+            return Err(vec![Missing { measurement: &tape::ITEM_PLACE, of: Some(item.what.clone()) }]);
         }
     };
-    Ok(Point3::new(
-        at.x,
-        y_of(item.across.as_ref()),
-        value(item.above.as_ref()).unwrap_or(at.z),
-    ))
+    Ok(Point3::new(at.x, y_of(item.across.as_ref()), value(item.above.as_ref()).unwrap_or(at.z)))
 }
 
 /// Gear and whatever else is aboard; entries without weight or place were refused with the job.
@@ -214,25 +176,17 @@ pub(super) fn of_items(rig: &Rig, items: &[Item]) -> Result<Vec<Entry>, Vec<Miss
         .filter_map(|item| {
             let weight = item.weight.as_ref()?.value;
             Some(
-                item_centre(rig, &rig.after, item).map(|centre| {
-                    Entry::new(item.what.clone(), weight, centre).movable(Movable::Item)
-                }),
+                item_centre(rig, &rig.after, item)
+                    .map(|centre| Entry::new(item.what.clone(), weight, centre).movable(Movable::Item)),
             )
         })
         .collect()
 }
 
 /// A tank so full; nothing where it is empty.
-pub(super) fn of_tank(
-    tank: &TankEntry,
-    fill: f64,
-    sea: MassDensity,
-) -> Result<Option<Entry>, NoFloat> {
+pub(super) fn of_tank(tank: &TankEntry, fill: f64, sea: MassDensity) -> Result<Option<Entry>, NoFloat> {
     let (Some(capacity), Some(x)) = (&tank.capacity, value(tank.forward.as_ref())) else {
-        return Err(NoFloat::Missing(vec![Missing {
-            measurement: &tape::TANK,
-            of: Some(tank.what.clone()),
-        }]));
+        return Err(NoFloat::Missing(vec![Missing { measurement: &tape::TANK, of: Some(tank.what.clone()) }]));
     };
     if fill <= 0.0 {
         return Ok(None);
@@ -247,16 +201,11 @@ pub(super) fn of_tank(
     let slack = match (&tank.length, &tank.width) {
         // A full live well still slops at its open top; a full tank is pressed up.
         (Some(length), Some(width)) if fill < FULL || tank.holds == Liquid::LiveWell => {
-            Some(Tank {
-                length: length.value,
-                breadth: width.value,
-                fluid,
-            })
+            Some(Tank { length: length.value, breadth: width.value, fluid })
         }
         _ => None,
     };
-    let mut entry =
-        Entry::new(tank.what.clone(), capacity.value * fluid * fill, centre).movable(Movable::Tank);
+    let mut entry = Entry::new(tank.what.clone(), capacity.value * fluid * fill, centre).movable(Movable::Tank);
     entry.tank = slack;
     Ok(Some(entry))
 }
@@ -274,11 +223,7 @@ fn middle(group: &Group) -> f64 {
 ///
 /// # Errors
 /// The readings that place it.
-pub fn bracket_foot(
-    rig: &Rig,
-    group: &Group,
-    bracket: &Bracket,
-) -> Result<Point3<f64>, Vec<Missing>> {
+pub fn bracket_foot(rig: &Rig, group: &Group, bracket: &Bracket) -> Result<Point3<f64>, Vec<Missing>> {
     match (Stern::of(rig), bracket.bottom.ask(), bracket.setback.ask()) {
         (Ok(stern), Ok(bottom), Ok(setback)) => {
             let z = bottom.value.si();

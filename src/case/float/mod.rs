@@ -90,16 +90,12 @@ impl Float {
         let built = shape::built(case)?;
         let mut assumed = Vec::new();
         let boxes = [&rig.before, &rig.after].map(|outfit| shape::boxes(rig, outfit, &mut assumed));
-        let hulls = boxes.each_ref().map(|boxes| {
-            boxes.iter().fold(built.hull.clone(), |hull, body| {
-                hull.with_body(body.mesh.clone())
-            })
-        });
+        let hulls = boxes
+            .each_ref()
+            .map(|boxes| boxes.iter().fold(built.hull.clone(), |hull, body| hull.with_body(body.mesh.clone())));
         let water = water(rig, &mut assumed);
         if !rig.before.is_empty() || !rig.after.is_empty() {
-            assumed.push(Text::from(
-                "The engines' legs are taken to displace nothing (the careful way).",
-            ));
+            assumed.push(Text::from("The engines' legs are taken to displace nothing (the careful way)."));
         }
         let aboard = Aboard::of(rig, water, built.hull.bounds(), &mut assumed)?;
         let before = weights(rig, &rig.before)?;
@@ -116,8 +112,7 @@ impl Float {
                 };
                 let mut then: Vec<Entry> = hung.clone().unwrap_or_default();
                 then.extend(aboard.when_measured(rig)?);
-                let marks: Vec<(String, Mark)> =
-                    marks.iter().enumerate().map(aboard::mark).collect();
+                let marks: Vec<(String, Mark)> = marks.iter().enumerate().map(aboard::mark).collect();
                 let measured = AsMeasured::of(hull, marks, centre_height, water, then, engines)?;
                 measured.remarks(&mut assumed);
                 (measured.bare()?, Some(measured))
@@ -172,11 +167,7 @@ impl Float {
     pub fn judged_words(&self) -> &'static str {
         match self.loadings.first() {
             Some(Loaded { alone: true, .. }) => "as she is",
-            Some(Loaded {
-                before: Some(_),
-                after: None,
-                ..
-            }) => "with the old engines",
+            Some(Loaded { before: Some(_), after: None, .. }) => "with the old engines",
             _ => "with the new engines",
         }
     }
@@ -199,9 +190,7 @@ fn water(rig: &Rig, assumed: &mut Vec<Text>) -> MassDensity {
         Some(Water::Fresh) => pounds_per_cubic_foot(FRESH_WATER_LB_FT3),
         Some(Water::Density(density)) => density.value,
         None => {
-            assumed.push(Text::from(
-                "She is taken to lie in salt water: the water is not given.",
-            ));
+            assumed.push(Text::from("She is taken to lie in salt water: the water is not given."));
             pounds_per_cubic_foot(SALT_WATER_LB_FT3)
         }
     }
@@ -212,27 +201,17 @@ fn weights(rig: &Rig, outfit: &Outfit) -> Result<Option<Vec<Entry>>, NoFloat> {
     if outfit.is_empty() && outfit.items.is_empty() {
         return Ok(None);
     }
-    ledger::of_outfit(rig, outfit)
-        .map(Some)
-        .map_err(NoFloat::Missing)
+    ledger::of_outfit(rig, outfit).map(Some).map_err(NoFloat::Missing)
 }
 
 /// An angle in words: bow up or down.
 pub fn trim_words(trim: Angle) -> Text {
     let size = Measure::of(trim.abs());
-    if trim.si() >= 0.0 {
-        say!("{} bow up", size)
-    } else {
-        say!("{} bow down", size)
-    }
+    if trim.si() >= 0.0 { say!("{} bow up", size) } else { say!("{} bow down", size) }
 }
 
 /// A heel in words.
 pub fn heel_words(heel: Angle) -> Text {
     let size = Measure::of(heel.abs());
-    if heel.si() >= 0.0 {
-        say!("{} to starboard", size)
-    } else {
-        say!("{} to port", size)
-    }
+    if heel.si() >= 0.0 { say!("{} to starboard", size) } else { say!("{} to port", size) }
 }

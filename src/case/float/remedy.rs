@@ -43,8 +43,7 @@ impl Float {
                 let (x, kg) = (entry.weight.centre.x, entry.weight.mass.si());
                 let total = state.total;
                 let after = |forward: f64| {
-                    let centre =
-                        total.centre + nalgebra::Vector3::x() * (kg * forward / total.mass.si());
+                    let centre = total.centre + nalgebra::Vector3::x() * (kg * forward / total.mass.si());
                     self.goal_at(state, total.mass, centre, goal)
                 };
                 let forward = root(0.0, (foremost - x).max(0.0), &after);
@@ -77,19 +76,14 @@ impl Float {
         }
         steps.sort_by(|a, b| {
             let moment = |s: &Shift| s.mass.si() * s.to.si();
-            a.movable
-                .cmp(&b.movable)
-                .then(moment(b).total_cmp(&moment(a)))
+            a.movable.cmp(&b.movable).then(moment(b).total_cmp(&moment(a)))
         });
         let foremost = FOREMOST_OVER_LENGTH * self.hull(state.side).bounds().1.x;
         let total = state.total;
         let mut centre = total.centre;
         let mut plan = Vec::new();
         for step in steps {
-            let entry = state
-                .entries
-                .iter()
-                .find(|entry| entry.name == step.name && entry.movable == step.movable)?;
+            let entry = state.entries.iter().find(|entry| entry.name == step.name && entry.movable == step.movable)?;
             let reach = foremost - entry.weight.centre.x;
             if reach <= 0.0 {
                 continue;
@@ -122,11 +116,7 @@ impl Float {
 
     /// Centre and weight of what hangs on the stern and stays there: engines, brackets.
     pub fn on_stern(&self, state: &State) -> Option<(Point3<f64>, Mass)> {
-        let fixed = state
-            .entries
-            .iter()
-            .skip(1)
-            .filter(|entry| entry.movable == Movable::No);
+        let fixed = state.entries.iter().skip(1).filter(|entry| entry.movable == Movable::No);
         let (kg, moment) = fixed.fold((0.0, nalgebra::Vector3::zeros()), |(kg, moment), entry| {
             let mass = entry.weight.mass.si();
             (kg + mass, moment + entry.weight.centre.coords * mass)
@@ -151,18 +141,8 @@ impl Float {
         root(least.si(), most.si(), &with).map(Mass::from_si)
     }
 
-    fn goal_at(
-        &self,
-        state: &State,
-        mass: Mass,
-        centre: Point3<f64>,
-        goal: &dyn Fn(&Floating) -> f64,
-    ) -> Option<f64> {
-        let load = Load {
-            mass,
-            centre,
-            water: self.water,
-        };
+    fn goal_at(&self, state: &State, mass: Mass, centre: Point3<f64>, goal: &dyn Fn(&Floating) -> f64) -> Option<f64> {
+        let load = Load { mass, centre, water: self.water };
         match equilibrium(self.hull(state.side), &load) {
             Ok(Outcome::Stable(floating)) => Some(goal(&floating)),
             _ => None,

@@ -4,9 +4,7 @@ use uom::si::f64::{Length, MassDensity};
 
 use super::aboard::Loading;
 use super::{Entry, Float, NoFloat, Side};
-use crate::physics::float::{
-    self, Floating, FreeSurface, Hull, Outcome, Weight, equilibrium, free_surface_rise,
-};
+use crate::physics::float::{self, Floating, FreeSurface, Hull, Outcome, Weight, equilibrium, free_surface_rise};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 
 /// One loading, before and after.
@@ -41,30 +39,15 @@ pub struct State {
 
 impl State {
     /// The hull of that side with these weights.
-    pub(super) fn of(
-        hull: &Hull,
-        water: MassDensity,
-        side: Side,
-        entries: Vec<Entry>,
-    ) -> Result<State, NoFloat> {
+    pub(super) fn of(hull: &Hull, water: MassDensity, side: Side, entries: Vec<Entry>) -> Result<State, NoFloat> {
         let weights: Vec<Weight> = entries.iter().map(|entry| entry.weight).collect();
         let cannot = |error: float::FloatError| NoFloat::Cannot(say!("{}.", error.to_string()));
         let total = float::total(&weights).map_err(cannot)?;
-        let load = float::Load {
-            mass: total.mass,
-            centre: total.centre,
-            water,
-        };
+        let load = float::Load { mass: total.mass, centre: total.centre, water };
         let outcome = equilibrium(hull, &load).map_err(cannot)?;
         let slack: Vec<float::Tank> = entries.iter().filter_map(|entry| entry.tank).collect();
         let free_surface = free_surface_rise(&slack, total.mass).map_err(cannot)?;
-        Ok(State {
-            side,
-            entries,
-            total,
-            outcome,
-            free_surface,
-        })
+        Ok(State { side, entries, total, outcome, free_surface })
     }
 
     /// How she lies, if she floats.
@@ -79,12 +62,10 @@ impl State {
     pub fn upright(&self) -> Result<&Floating, Text> {
         match &self.outcome {
             Outcome::Stable(floating) => Ok(floating),
-            Outcome::Unstable { settled, .. } if settled.attitude().heel.si().cos() > 0.0 => {
-                Ok(settled)
+            Outcome::Unstable { settled, .. } if settled.attitude().heel.si().cos() > 0.0 => Ok(settled),
+            Outcome::Unstable { .. } | Outcome::Capsized(_) => {
+                Err(Text::from("she turns over: she is not stable upright with these weights"))
             }
-            Outcome::Unstable { .. } | Outcome::Capsized(_) => Err(Text::from(
-                "she turns over: she is not stable upright with these weights",
-            )),
             Outcome::Sinks { mass, largest } => Err(say!(
                 "she sinks: {} is more than the {} that her whole hull can carry",
                 Measure::of(*mass),

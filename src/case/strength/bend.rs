@@ -6,9 +6,7 @@ use super::weakest::{strained_kinks, weakest};
 use super::{Laden, NoStrength};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
-use crate::physics::strength::panel::{
-    Accuracy, Load, Panel, PanelError, PlyStress, Point, Solution, Solved, Wanted,
-};
+use crate::physics::strength::panel::{Accuracy, Load, Panel, PanelError, PlyStress, Point, Solution, Solved, Wanted};
 use crate::physics::strength::panel_loads;
 use crate::quantity::{Dimensioned, inches, say};
 
@@ -16,19 +14,11 @@ use crate::quantity::{Dimensioned, inches, say};
 const STRIP_IN: f64 = 1.5;
 /// What the case nearest to the panel's strength is solved to. Where the stress is read the mesh is as fine as the panel is
 /// thick besides: so it moves by no more than about 4 % on meshes far finer.
-const FOR_STRESS: Accuracy = Accuracy {
-    relative: 0.1,
-    fields: 0.3,
-    most_unknowns: 30_000,
-};
+const FOR_STRESS: Accuracy = Accuracy { relative: 0.1, fields: 0.3, most_unknowns: 30_000 };
 /// Cases whose use of the strength is at least this part of the leading one's may turn out to lead on a finer mesh.
 const CONTENDING: f64 = 0.9;
 /// What the case of ordinary running that moves the panel most is solved to.
-const FOR_DEFLECTION: Accuracy = Accuracy {
-    relative: 0.1,
-    fields: f64::INFINITY,
-    most_unknowns: 30_000,
-};
+const FOR_DEFLECTION: Accuracy = Accuracy { relative: 0.1, fields: f64::INFINITY, most_unknowns: 30_000 };
 /// What a panel is solved to that she does not have: with knees, without, with a sound core.
 const FOR_COMPARISON: Accuracy = FOR_DEFLECTION;
 
@@ -85,20 +75,13 @@ impl Laden {
         footings: Vec<Footing>,
     ) -> Result<Laden, NoStrength> {
         let panel = board.panel(left, &board.knees).map_err(unfit)?;
-        let sets: Vec<Vec<Load>> = (0..cases.len())
-            .map(|case| loads(board, &footings, case))
-            .collect();
-        let shown = Shown {
-            board,
-            panel: &panel,
-            sets: &sets,
-        };
+        let sets: Vec<Vec<Load>> = (0..cases.len()).map(|case| loads(board, &footings, case)).collect();
+        let shown = Shown { board, panel: &panel, sets: &sets };
         let solved = panel
             .solve_all(&sets, |solved| {
-                shown.leading(solved, &cases).map_or_else(
-                    |_| Wanted::default(),
-                    |leading| leading.wanted(&shown, solved),
-                )
+                shown
+                    .leading(solved, &cases)
+                    .map_or_else(|_| Wanted::default(), |leading| leading.wanted(&shown, solved))
             })
             .map_err(unfit)?;
         let leading = shown.leading(&solved, &cases)?;
@@ -123,20 +106,8 @@ impl Laden {
             }
         };
         let stress = govern(leading.stress);
-        let deflection = if leading.deflection == leading.stress {
-            stress.clone()
-        } else {
-            govern(leading.deflection)
-        };
-        Ok(Laden {
-            cases,
-            footings,
-            bent: Bent {
-                effects,
-                stress,
-                deflection,
-            },
-        })
+        let deflection = if leading.deflection == leading.stress { stress.clone() } else { govern(leading.deflection) };
+        Ok(Laden { cases, footings, bent: Bent { effects, stress, deflection } })
     }
 }
 
@@ -161,10 +132,7 @@ impl Leading {
     /// Where the cases are worst that come near to the leading one.
     fn near(&self) -> Vec<Point> {
         let least = CONTENDING * self.worst[self.stress].1.utilisation;
-        let near = self
-            .worst
-            .iter()
-            .filter(|(_, stress)| stress.utilisation >= least);
+        let near = self.worst.iter().filter(|(_, stress)| stress.utilisation >= least);
         near.map(|(at, _)| *at).collect()
     }
 
@@ -173,31 +141,19 @@ impl Leading {
         let mut places = shown.places(solved, self.stress, leading);
         let thickness = shown.board.thickness();
         places.extend(self.near().into_iter().map(|at| (at, thickness)));
-        Wanted {
-            sets: vec![(self.stress, FOR_STRESS), (self.deflection, FOR_DEFLECTION)],
-            places,
-        }
+        Wanted { sets: vec![(self.stress, FOR_STRESS), (self.deflection, FOR_DEFLECTION)], places }
     }
 }
 
 impl Shown<'_> {
     fn leading(&self, solved: &Solved, cases: &[LoadCase]) -> Result<Leading, NoStrength> {
-        let worst = (0..cases.len())
-            .map(|case| self.worst(solved, case))
-            .collect::<Result<Vec<_>, _>>()?;
-        let pick = |value: &dyn Fn(usize) -> f64| {
-            (0..cases.len())
-                .max_by(|a, b| value(*a).total_cmp(&value(*b)))
-                .unwrap_or(0)
-        };
+        let worst = (0..cases.len()).map(|case| self.worst(solved, case)).collect::<Result<Vec<_>, _>>()?;
+        let pick =
+            |value: &dyn Fn(usize) -> f64| (0..cases.len()).max_by(|a, b| value(*a).total_cmp(&value(*b))).unwrap_or(0);
         Ok(Leading {
             stress: pick(&|i| worst[i].1.utilisation),
             deflection: pick(&|i| {
-                if is_ordinary(&cases[i]) {
-                    solved.largest_deflection(i).abs()
-                } else {
-                    -1.0
-                }
+                if is_ordinary(&cases[i]) { solved.largest_deflection(i).abs() } else { -1.0 }
             }),
             worst,
         })
@@ -220,17 +176,9 @@ impl Shown<'_> {
 ///
 /// # Errors
 /// Why that panel cannot be solved.
-pub(super) fn on_another(
-    board: &Board,
-    panel: &Panel,
-    after: &Laden,
-) -> Result<Effect, NoStrength> {
+pub(super) fn on_another(board: &Board, panel: &Panel, after: &Laden) -> Result<Effect, NoStrength> {
     let sets = [loads(board, &after.footings, after.bent.stress.case)];
-    let shown = Shown {
-        board,
-        panel,
-        sets: &sets,
-    };
+    let shown = Shown { board, panel, sets: &sets };
     let solved = panel
         .solve_all(&sets, |solved| {
             let mut places = Vec::new();
@@ -238,23 +186,14 @@ pub(super) fn on_another(
                 places = shown.places(solved, 0, stress.utilisation);
                 places.push((at, board.thickness()));
             }
-            Wanted {
-                sets: vec![(0, FOR_COMPARISON)],
-                places,
-            }
+            Wanted { sets: vec![(0, FOR_COMPARISON)], places }
         })
         .map_err(unfit)?;
-    Ok(Effect {
-        use_of_strength: shown.worst(&solved, 0)?.1.utilisation,
-        deflection: solved.largest_deflection(0),
-    })
+    Ok(Effect { use_of_strength: shown.worst(&solved, 0)?.1.utilisation, deflection: solved.largest_deflection(0) })
 }
 
 pub(super) fn unfit(error: PanelError) -> NoStrength {
-    NoStrength::Unfit(say!(
-        "The transom's panel cannot be solved: {}.",
-        error.to_string()
-    ))
+    NoStrength::Unfit(say!("The transom's panel cannot be solved: {}.", error.to_string()))
 }
 
 /// What the faces bring to the panel in a case.
@@ -264,13 +203,7 @@ fn loads(board: &Board, footings: &[Footing], case: usize) -> Vec<Load> {
         .iter()
         .filter_map(|footing| {
             let forces = footing.forces.get(case)?;
-            Some(panel_loads(
-                &footing.bolts,
-                footing.face,
-                forces,
-                &footing.spreads(board),
-                strip,
-            ))
+            Some(panel_loads(&footing.bolts, footing.face, forces, &footing.spreads(board), strip))
         })
         .flatten()
         .collect()

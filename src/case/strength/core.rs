@@ -54,23 +54,14 @@ const LEG_IN: f64 = 32.0;
 /// What a dial gauge on a boat tells from nothing, m. Common practice, no source.
 const READABLE: f64 = 1e-4;
 /// What a flex is worked out to; where skins carry most, what is read of the core is several times as far off.
-const TEST: Accuracy = Accuracy {
-    relative: 0.01,
-    fields: f64::INFINITY,
-    most_unknowns: 20_000,
-};
+const TEST: Accuracy = Accuracy { relative: 0.01, fields: f64::INFINITY, most_unknowns: 20_000 };
 
 impl Core {
     /// The core by its readings.
     ///
     /// # Errors
     /// A measured flex that no stiffness explains.
-    pub fn of(
-        rig: &Rig,
-        board: &Board,
-        after: &[Footing],
-        before: Option<&[Footing]>,
-    ) -> Result<Core, NoStrength> {
+    pub fn of(rig: &Rig, board: &Board, after: &[Footing], before: Option<&[Footing]>) -> Result<Core, NoStrength> {
         let said = &rig.structure.said;
         let hangs = match (rig.sitting, before) {
             (Sitting::AsFitted, _) | (_, None) => after,
@@ -152,31 +143,14 @@ fn percent(part: f64) -> Measure {
 }
 
 /// A weight on the lower unit of the engine nearest to `y`: what it brings to the panel, and where its top edge is.
-fn pulled(
-    board: &Board,
-    footings: &[Footing],
-    y: f64,
-    arm: f64,
-    weight: f64,
-) -> Option<(Vec<Load>, [f64; 2])> {
-    let footing = footings
-        .iter()
-        .min_by(|a, b| (a.middle[0] - y).abs().total_cmp(&(b.middle[0] - y).abs()))?;
+fn pulled(board: &Board, footings: &[Footing], y: f64, arm: f64, weight: f64) -> Option<(Vec<Load>, [f64; 2])> {
+    let footing = footings.iter().min_by(|a, b| (a.middle[0] - y).abs().total_cmp(&(b.middle[0] - y).abs()))?;
     // The leg is level behind the top edge.
     let at = board.stern.top - board.stern.on_face(footing.middle[1]);
-    let load = FaceLoad::at(
-        [at.x - arm, y - footing.middle[0], at.z],
-        [0.0, 0.0, -weight * standard_gravity().si()],
-    )
-    .leaning(board.lean());
+    let load = FaceLoad::at([at.x - arm, y - footing.middle[0], at.z], [0.0, 0.0, -weight * standard_gravity().si()])
+        .leaning(board.lean());
     let forces = bolt_forces(&footing.bolts, footing.face, load.on_bolts(footing.middle)).ok()?;
-    let loads = panel_loads(
-        &footing.bolts,
-        footing.face,
-        &forces,
-        &footing.spreads(board),
-        inches(1.5).si(),
-    );
+    let loads = panel_loads(&footing.bolts, footing.face, &forces, &footing.spreads(board), inches(1.5).si());
     let y = y.clamp(-0.99 * board.half_top, 0.99 * board.half_top);
     // A hair under the edge, lest rounding put it off the panel.
     Some((loads, [y, board.top * (1.0 - 1e-6)]))
@@ -187,24 +161,11 @@ fn sound(board: &Board) -> Result<Panel, NoStrength> {
 }
 
 fn scale(board: &Board, footings: &[Footing], y: f64, flex: &job::Flex) -> Result<f64, NoStrength> {
-    let (loads, at) = pulled(
-        board,
-        footings,
-        y,
-        flex.arm.value.si(),
-        flex.weight.value.si(),
-    )
-    .ok_or_else(|| {
-        NoStrength::Unfit(Text::from(
-            "The flex cannot be reckoned: no engine hangs there.",
-        ))
-    })?;
+    let (loads, at) = pulled(board, footings, y, flex.arm.value.si(), flex.weight.value.si())
+        .ok_or_else(|| NoStrength::Unfit(Text::from("The flex cannot be reckoned: no engine hangs there.")))?;
     // The lower unit goes down, the top edge aft. The core alone is softened, as it is wherever a reading of it counts.
     let softened = |stiffness: f64| {
-        let left = KnockDown {
-            stiffness,
-            ..KnockDown::SOUND
-        };
+        let left = KnockDown { stiffness, ..KnockDown::SOUND };
         board.panel(left, &board.knees)
     };
     match scale_of_part(softened, &loads, at, -flex.moved.value.si(), TEST) {
@@ -231,14 +192,6 @@ fn test(rig: &Rig, board: &Board, footings: &[Footing]) -> Option<FlexTest> {
     let inch = inches(1.0).si();
     let arm = (leg / inch).round() * inch;
     let (loads, at) = pulled(board, footings, footing.middle[0], arm, FlexTest::WEIGHT)?;
-    let moves = sound(board)
-        .ok()?
-        .solve(&loads, TEST)
-        .ok()?
-        .deflection_at(at)?;
-    (moves.abs() > READABLE).then(|| FlexTest {
-        engine: hung.name.clone(),
-        arm,
-        moves: moves.abs(),
-    })
+    let moves = sound(board).ok()?.solve(&loads, TEST).ok()?.deflection_at(at)?;
+    (moves.abs() > READABLE).then(|| FlexTest { engine: hung.name.clone(), arm, moves: moves.abs() })
 }

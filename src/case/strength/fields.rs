@@ -22,9 +22,7 @@ impl Fields {
         let mut used = vec![0.0_f64; solution.mesh.nodes.len()];
         if let Some(layup) = &panel.section.layup {
             for force in &solution.forces {
-                let worst = layup
-                    .worst(force.moment, force.shear)
-                    .map_or(0.0, |stress| stress.utilisation);
+                let worst = layup.worst(force.moment, force.shear).map_or(0.0, |stress| stress.utilisation);
                 let at = &mut used[force.node as usize];
                 *at = at.max(worst);
             }

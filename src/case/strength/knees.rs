@@ -36,10 +36,8 @@ impl Knees {
             .filter(|footing| !footing.is_small())
             .map(|footing| footing.face.port.abs().max(footing.face.starboard.abs()))
             .fold(0.0, f64::max);
-        let places: Vec<Knee> = [edge + beside, -edge - beside]
-            .into_iter()
-            .filter_map(|y| board.knee(y, None))
-            .collect();
+        let places: Vec<Knee> =
+            [edge + beside, -edge - beside].into_iter().filter_map(|y| board.knee(y, None)).collect();
         let factor = |effect: &Effect| 1.0 / effect.use_of_strength.max(f64::MIN_POSITIVE);
         let with = |knees: &[Knee]| {
             let panel = board.panel(left, knees).map_err(unfit)?;
@@ -56,11 +54,6 @@ impl Knees {
         let of = |effect: &Effect| (factor(effect), effect.deflection);
         let now = of(now);
         let other = other.as_ref().map(of);
-        Ok(Knees {
-            there,
-            places,
-            now,
-            other,
-        })
+        Ok(Knees { there, places, now, other })
     }
 }

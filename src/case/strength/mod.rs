@@ -89,9 +89,7 @@ impl<'a> Case<'a> {
     /// # Errors
     /// What is missing, or why it cannot be reckoned.
     pub fn strength(&self) -> Result<&Strength, &NoStrength> {
-        self.strength
-            .get_or_init(|| Strength::of(self.rig))
-            .as_ref()
+        self.strength.get_or_init(|| Strength::of(self.rig)).as_ref()
     }
 }
 
@@ -105,11 +103,7 @@ impl Strength {
         if let Err(lacking) = rig.after.ask() {
             missing.push(lacking);
         }
-        let speed = rig
-            .structure
-            .top_speed
-            .ask()
-            .map_err(|lacking| missing.push(lacking));
+        let speed = rig.structure.top_speed.ask().map_err(|lacking| missing.push(lacking));
         let (board, speed) = match (board, speed) {
             (Ok(board), Ok(speed)) if missing.is_empty() => (board, speed.value),
             (Err(Some(no)), _) if missing.is_empty() => return Err(no),
@@ -127,9 +121,7 @@ impl Strength {
         // Old and new ask nothing of each other, and each takes as long as all the rest of a report.
         let (after, knees, before) = std::thread::scope(|scope| {
             let old = scope.spawn(|| {
-                before.and_then(|footings| {
-                    Laden::of(&board, left, footing::cases(&rig.before), footings).map_err(why)
-                })
+                before.and_then(|footings| Laden::of(&board, left, footing::cases(&rig.before), footings).map_err(why))
             });
             let after = Laden::of(&board, left, footing::cases(&rig.after), footings);
             let after = after.and_then(|after| Ok((Knees::of(&board, left, &after)?, after)));
@@ -145,25 +137,13 @@ impl Strength {
                 assumed.push(text);
             }
         }
-        Ok(Strength {
-            board,
-            core,
-            driving,
-            after,
-            before,
-            knees,
-            assumed,
-            sheet,
-        })
+        Ok(Strength { board, core, driving, after, before, knees, assumed, sheet })
     }
 
     /// The panel's factor with the pair of knees that it lacks, in every case and as finely as without. `None` where it
     /// cannot be solved.
     pub fn factor_with_knees(&self) -> Option<f64> {
-        let board = Board {
-            knees: self.knees.places.clone(),
-            ..self.board.clone()
-        };
+        let board = Board { knees: self.knees.places.clone(), ..self.board.clone() };
         let (cases, footings) = (self.after.cases.clone(), self.after.footings.clone());
         let laden = Laden::of(&board, self.left(), cases, footings).ok()?;
         Some(laden.bent.stress.factor)
@@ -177,11 +157,7 @@ impl Strength {
 
 /// The few readings that open the door, and the engines.
 fn door(rig: &Rig) -> Vec<Missing> {
-    rig.structure
-        .door()
-        .into_iter()
-        .chain(rig.after.ask().err())
-        .collect()
+    rig.structure.door().into_iter().chain(rig.after.ask().err()).collect()
 }
 
 fn gather(no: NoStrength, missing: &mut Vec<Missing>) -> Option<NoStrength> {
@@ -205,12 +181,7 @@ fn why(no: NoStrength) -> Text {
 }
 
 /// The old engines' faces; their speed from the new one by the root of the powers where it is not given.
-fn old(
-    rig: &Rig,
-    board: &Board,
-    driving: Driving,
-    assumed: &mut Vec<Text>,
-) -> Result<Vec<Footing>, Text> {
+fn old(rig: &Rig, board: &Board, driving: Driving, assumed: &mut Vec<Text>) -> Result<Vec<Footing>, Text> {
     if rig.before.is_empty() {
         return Err(Text::from("no old engine is given"));
     }
@@ -221,10 +192,7 @@ fn old(
     let speed = match &rig.structure.operating.old_top_speed {
         Some(speed) => speed.value,
         None => {
-            let (old, new) = (
-                power(&rig.before).map_err(why)?,
-                power(&rig.after).map_err(why)?,
-            );
+            let (old, new) = (power(&rig.before).map_err(why)?, power(&rig.after).map_err(why)?);
             let speed = driving.speed * (old / new).sqrt();
             assumed.push(say!(
                 "With the old engines she is taken to have run {}: speed as the root of power.",
@@ -233,14 +201,7 @@ fn old(
             speed
         }
     };
-    footing::footings(
-        rig,
-        &rig.before,
-        board,
-        Driving { speed, ..driving },
-        assumed,
-    )
-    .map_err(why)
+    footing::footings(rig, &rig.before, board, Driving { speed, ..driving }, assumed).map_err(why)
 }
 
 /// Slamming on top of gravity, in g.
@@ -249,13 +210,9 @@ fn slamming(rig: &Rig, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Tex
     if let Some(given) = &operating.acceleration {
         return given.value.si() / standard_gravity().si();
     }
-    let (length, chine, deadrise) = (
-        rig.boat.length.reading(),
-        rig.boat.chine_beam.reading(),
-        rig.boat.deadrise.reading(),
-    );
-    let (Some(mass), Some(length), Some(chine), Some(deadrise)) =
-        (&operating.displacement, length, chine, deadrise)
+    let (length, chine, deadrise) =
+        (rig.boat.length.reading(), rig.boat.chine_beam.reading(), rig.boat.deadrise.reading());
+    let (Some(mass), Some(length), Some(chine), Some(deadrise)) = (&operating.displacement, length, chine, deadrise)
     else {
         assumed.push(say!(
             "Slamming is taken as {} on top of gravity; with operating.displacement and boat.chine_beam it is reckoned by ISO 12215-5.",
@@ -271,9 +228,7 @@ fn slamming(rig: &Rig, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Tex
         speed,
         mass.value,
     );
-    assumed.push(Text::from(
-        "Her length on the waterline is taken as 0.9 of her length.",
-    ));
+    assumed.push(Text::from("Her length on the waterline is taken as 0.9 of her length."));
     let n = n.value().si().max(0.0);
     if n <= BOUNDED_ABOVE {
         return n;

@@ -28,12 +28,7 @@ pub fn length(metres: f64) -> Measure {
 
 /// A row of a free body: the push and its moments.
 pub(super) fn resultant(name: Text, push: Resultant) -> Vec<Text> {
-    vec![
-        name,
-        Text::from(force(push.force)),
-        Text::from(moment(push.moment_y)),
-        Text::from(moment(push.moment_z)),
-    ]
+    vec![name, Text::from(force(push.force)), Text::from(moment(push.moment_y)), Text::from(moment(push.moment_z))]
 }
 
 /// A plain ratio, or words where it has no end.
@@ -47,11 +42,7 @@ pub fn ratio(value: f64) -> Text {
 
 /// How many times more after than before; a dash where there was nothing before.
 pub fn times(before: f64, after: f64) -> Text {
-    if before.abs() > 1e-9 {
-        ratio(after / before)
-    } else {
-        Text::from("–")
-    }
+    if before.abs() > 1e-9 { ratio(after / before) } else { Text::from("–") }
 }
 
 /// A place on the transom in words.
@@ -60,11 +51,7 @@ pub fn place(at: [f64; 2], top: f64) -> Text {
     let across = if at[0].abs() < 1e-3 {
         Text::from("on the centreline")
     } else {
-        say!(
-            "{} to {}",
-            tape(at[0].abs()),
-            if at[0] > 0.0 { "port" } else { "starboard" }
-        )
+        say!("{} to {}", tape(at[0].abs()), if at[0] > 0.0 { "port" } else { "starboard" })
     };
     if top - at[1] < EDGE {
         return across.then(Text::from(", at the top edge"));

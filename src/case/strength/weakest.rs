@@ -22,22 +22,13 @@ pub(super) fn weakest(
     let layup = panel.section.layup.as_ref()?;
     let near = board.thickness();
     let kinks = kinks(panel);
-    let clear = |p: Point| {
-        kinks
-            .iter()
-            .all(|k| (k[0] - p[0]).hypot(k[1] - p[1]) > near)
-    };
+    let clear = |p: Point| kinks.iter().all(|k| (k[0] - p[0]).hypot(k[1] - p[1]) > near);
     let supports: Vec<[Point; 2]> = panel
         .lines
         .iter()
         .filter(|line| !matches!(line.kind, LineKind::Beam { .. }))
         .map(|line| [line.from, line.to])
-        .chain((0..panel.outline.len()).map(|i| {
-            [
-                panel.outline[i],
-                panel.outline[(i + 1) % panel.outline.len()],
-            ]
-        }))
+        .chain((0..panel.outline.len()).map(|i| [panel.outline[i], panel.outline[(i + 1) % panel.outline.len()]]))
         .collect();
     let sheared = |p: Point| {
         supports.iter().all(|[a, b]| from_segment(p, *a, *b) > near)
@@ -45,11 +36,7 @@ pub(super) fn weakest(
     };
     let mut worst: Option<(Point, PlyStress)> = None;
     for (at, force) in places {
-        let leads = |stress: &PlyStress| {
-            worst
-                .as_ref()
-                .is_none_or(|(_, w)| stress.utilisation >= w.utilisation)
-        };
+        let leads = |stress: &PlyStress| worst.as_ref().is_none_or(|(_, w)| stress.utilisation >= w.utilisation);
         // Where even the whole shear does not lead, the distances need not be measured.
         let Some(stress) = layup.worst(force.moment, force.shear).filter(leads) else {
             continue;
@@ -57,11 +44,7 @@ pub(super) fn weakest(
         if !clear(at) {
             continue;
         }
-        let stress = if sheared(at) {
-            Some(stress)
-        } else {
-            layup.worst(force.moment, [0.0; 2]).filter(leads)
-        };
+        let stress = if sheared(at) { Some(stress) } else { layup.worst(force.moment, [0.0; 2]).filter(leads) };
         if let Some(stress) = stress {
             worst = Some((at, stress));
         }
@@ -93,9 +76,7 @@ pub(super) fn strained_kinks(
         if !kinks.iter().any(|(kink, strained)| !strained && near(kink)) {
             continue;
         }
-        let used = layup
-            .worst(force.moment, [0.0; 2])
-            .map_or(0.0, |s| s.utilisation);
+        let used = layup.worst(force.moment, [0.0; 2]).map_or(0.0, |s| s.utilisation);
         if used >= STRAINED * leading {
             for (kink, strained) in &mut kinks {
                 *strained = *strained || near(kink);
@@ -109,11 +90,7 @@ pub(super) fn strained_kinks(
 fn from_segment(p: Point, a: Point, b: Point) -> f64 {
     let along = [b[0] - a[0], b[1] - a[1]];
     let square = along[0] * along[0] + along[1] * along[1];
-    let t = if square > 0.0 {
-        ((p[0] - a[0]) * along[0] + (p[1] - a[1]) * along[1]) / square
-    } else {
-        0.0
-    };
+    let t = if square > 0.0 { ((p[0] - a[0]) * along[0] + (p[1] - a[1]) * along[1]) / square } else { 0.0 };
     let t = t.clamp(0.0, 1.0);
     (p[0] - a[0] - t * along[0]).hypot(p[1] - a[1] - t * along[1])
 }

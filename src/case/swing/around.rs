@@ -57,12 +57,7 @@ pub struct Around {
 /// # Errors
 /// Bodies that cannot be built: far-off readings only, and the job's bounds exclude those.
 pub(super) fn around(rig: &Rig, stern: &Stern, engines: &[Hanging]) -> Result<Around, SwingError> {
-    let mut around = Around {
-        known: Vec::new(),
-        missing: Vec::new(),
-        unknown: unknown(stern)?,
-        assumed: Vec::new(),
-    };
+    let mut around = Around { known: Vec::new(), missing: Vec::new(), unknown: unknown(stern)?, assumed: Vec::new() };
     let half_transom = half_transom(rig);
     let inside = transom(rig, stern, half_transom, &mut around)?;
     brackets(stern, engines, &mut around)?;
@@ -75,9 +70,7 @@ pub(super) fn around(rig: &Rig, stern: &Stern, engines: &[Hanging]) -> Result<Ar
 
 fn half_transom(rig: &Rig) -> f64 {
     let width = rig.boat.transom_width.reading().or(rig.boat.beam.reading());
-    width.map_or(inches(HALF_TRANSOM_IN).value, |width| {
-        width.value.value / 2.0
-    })
+    width.map_or(inches(HALF_TRANSOM_IN).value, |width| width.value.value / 2.0)
 }
 
 /// A body between two corners, which may be given either way round.
@@ -90,16 +83,8 @@ pub(super) fn boxed(stern: &Stern, entry: &BoxedObstacle) -> Result<Obstacle, Sw
     let (x, z) = (stern.top.x, stern.top.z);
     block(
         &entry.name,
-        [
-            x + entry.forward.0.value.value,
-            entry.across.0.y().value,
-            z + entry.up.0.value.value,
-        ],
-        [
-            x + entry.forward.1.value.value,
-            entry.across.1.y().value,
-            z + entry.up.1.value.value,
-        ],
+        [x + entry.forward.0.value.value, entry.across.0.y().value, z + entry.up.0.value.value],
+        [x + entry.forward.1.value.value, entry.across.1.y().value, z + entry.up.1.value.value],
     )
 }
 
@@ -109,13 +94,9 @@ fn unknown(stern: &Stern) -> Result<Obstacle, SwingError> {
     let far = top.x.max(0.0) + UNKNOWN_REACH;
     let mut points = Vec::new();
     for y in [-UNKNOWN_REACH, UNKNOWN_REACH] {
-        for [x, z] in [
-            [0.0, 0.0],
-            [top.x, top.z],
-            [top.x, top.z + UNKNOWN_REACH],
-            [far, top.z + UNKNOWN_REACH],
-            [far, 0.0],
-        ] {
+        for [x, z] in
+            [[0.0, 0.0], [top.x, top.z], [top.x, top.z + UNKNOWN_REACH], [far, top.z + UNKNOWN_REACH], [far, 0.0]]
+        {
             points.push(Point3::new(x, y, z));
         }
     }
@@ -128,22 +109,14 @@ fn transom(rig: &Rig, stern: &Stern, half: f64, around: &mut Around) -> Result<f
         Some(reading) => reading.value,
         None => {
             let thickness = inches(TRANSOM_THICKNESS_IN);
-            around.assumed.push(say!(
-                "Swing: the transom is {} thick.",
-                Measure::tape(thickness)
-            ));
+            around.assumed.push(say!("Swing: the transom is {} thick.", Measure::tape(thickness)));
             thickness
         }
     };
     let through = thickness.value / stern.angle.value.cos();
     let (x, z) = (stern.top.x, stern.top.z);
     let profile = [[0.0, 0.0], [x, z], [x + through, z], [through, 0.0]];
-    around.known.push(Obstacle::Body(ConvexBody::prism(
-        TRANSOM,
-        &profile,
-        metres(-half),
-        metres(half),
-    )?));
+    around.known.push(Obstacle::Body(ConvexBody::prism(TRANSOM, &profile, metres(-half), metres(half))?));
     Ok(x + through)
 }
 
@@ -165,11 +138,7 @@ fn brackets(stern: &Stern, engines: &[Hanging], around: &mut Around) -> Result<(
         let low = sharing.iter().copied().fold(f64::INFINITY, f64::min) - beside;
         let high = sharing.iter().copied().fold(f64::NEG_INFINITY, f64::max) + beside;
         let tops = [
-            (
-                FACE,
-                engine.bracket_top,
-                engine.setback.value - inches(FACE_THICKNESS_IN).value,
-            ),
+            (FACE, engine.bracket_top, engine.setback.value - inches(FACE_THICKNESS_IN).value),
             (TUB, engine.bracket_top - inches(TUB_BELOW_IN).value, 0.0),
         ];
         let foot = engine.bracket_top - inches(FACE_DEPTH_IN).value;
@@ -181,12 +150,7 @@ fn brackets(stern: &Stern, engines: &[Hanging], around: &mut Around) -> Result<(
                 [stern.face(fore, foot), foot],
                 [stern.face(aft, foot), foot],
             ];
-            around.known.push(Obstacle::Body(ConvexBody::prism(
-                name,
-                &profile,
-                metres(low),
-                metres(high),
-            )?));
+            around.known.push(Obstacle::Body(ConvexBody::prism(name, &profile, metres(low), metres(high))?));
         }
         around.assumed.push(say!(
             "Swing: the bracket's mounting face is {} high, and what carries it lies {} below its top.",
@@ -198,13 +162,7 @@ fn brackets(stern: &Stern, engines: &[Hanging], around: &mut Around) -> Result<(
 }
 
 /// The well, from its few readings.
-fn well(
-    rig: &Rig,
-    stern: &Stern,
-    half_transom: f64,
-    inside: f64,
-    around: &mut Around,
-) -> Result<(), SwingError> {
+fn well(rig: &Rig, stern: &Stern, half_transom: f64, inside: f64, around: &mut Around) -> Result<(), SwingError> {
     let surroundings = &rig.surroundings;
     if rig.transom.splash_well.reading() == Some(&SplashWell::None) {
         around.assumed.push(Text::from(
@@ -220,20 +178,16 @@ fn well(
     };
     let (length, rim) = (surroundings.well_length.ask(), surroundings.rim_above.ask());
     let (Ok(length), Ok(rim), Ok(width)) = (&length, &rim, &width) else {
-        around.missing = [length.err(), rim.err(), width.err()]
-            .into_iter()
-            .flatten()
-            .collect();
+        around.missing = [length.err(), rim.err(), width.err()].into_iter().flatten().collect();
         return Ok(());
     };
     let depth = match rig.transom.splash_well.reading() {
         Some(SplashWell::Floor(depth)) => depth.value,
         _ => {
             let depth = inches(WELL_DEPTH_IN);
-            around.assumed.push(say!(
-                "Swing: the floor of the well lies {} below the transom's top.",
-                Measure::tape(depth)
-            ));
+            around
+                .assumed
+                .push(say!("Swing: the floor of the well lies {} below the transom's top.", Measure::tape(depth)));
             depth
         }
     };
@@ -245,22 +199,10 @@ fn well(
     let deck = wall + inches(DECK_IN).value;
     let thin = inches(1.0).value;
     let bodies = [
-        (
-            "well, forward wall",
-            [wall, -beside, floor],
-            [deck, beside, rim],
-        ),
-        (
-            "well, floor",
-            [inside, -half, floor - thin],
-            [wall, half, floor],
-        ),
+        ("well, forward wall", [wall, -beside, floor], [deck, beside, rim]),
+        ("well, floor", [inside, -half, floor - thin], [wall, half, floor]),
         ("well, port side", [x, half, floor], [wall, beside, rim]),
-        (
-            "well, starboard side",
-            [x, -half, floor],
-            [wall, -beside, rim],
-        ),
+        ("well, starboard side", [x, -half, floor], [wall, -beside, rim]),
     ];
     for (name, from, to) in bodies {
         around.known.push(block(name, from, to)?);
@@ -268,11 +210,7 @@ fn well(
     if let (Ok(cutout), true) = (&cutout, rim > z) {
         let half = cutout.value.value / 2.0;
         for (name, side) in [("cutout, port side", 1.0), ("cutout, starboard side", -1.0)] {
-            around.known.push(block(
-                name,
-                [x, side * half, z],
-                [inside, side * half_transom.max(half + thin), rim],
-            )?);
+            around.known.push(block(name, [x, side * half, z], [inside, side * half_transom.max(half + thin), rim])?);
         }
     }
     Ok(())

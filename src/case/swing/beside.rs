@@ -8,8 +8,8 @@ use super::hang::Hanging;
 use super::sweep::{Swept, refused};
 use super::{Answer, Open, effort, from_neighbour};
 use crate::physics::swing::{
-    AngleRange, Clearance, ConvexBody, Neighbour, NeighbourTilt, Obstacle, Owner, Part, Pose,
-    Scene, SwingError, least_distance,
+    AngleRange, Clearance, ConvexBody, Neighbour, NeighbourTilt, Obstacle, Owner, Part, Pose, Scene, SwingError,
+    least_distance,
 };
 use crate::quantity::{Dimensioned, Text, degrees};
 
@@ -19,9 +19,7 @@ const ONE_LINE: f64 = 1e-9;
 /// Each two neighbours.
 pub(super) fn neighbours(hanging: &[Hanging]) -> Answer<Vec<Swept>> {
     if hanging.len() < 2 {
-        return Err(Open::NotApplicable(Text::from(
-            "A single engine has no neighbour.",
-        )));
+        return Err(Open::NotApplicable(Text::from("A single engine has no neighbour.")));
     }
     let mut across: Vec<&Hanging> = hanging.iter().collect();
     across.sort_by(|a, b| b.rest.y.total_cmp(&a.rest.y));
@@ -53,16 +51,11 @@ fn swept(one: &Hanging, other: &Hanging, scene: Scene, clearance: Clearance) -> 
 /// Two engines steered alike, as tie bar or helm makes them, each anywhere in its own range of tilt.
 fn together(one: &Hanging, other: &Hanging) -> Result<Answer<Swept>, SwingError> {
     let mut scene = Scene::new(one.fitted.chain.clone(), one.fitted.tilt, one.fitted.steer);
-    scene.neighbour = Some(Neighbour {
-        chain: other.fitted.chain.clone(),
-        tilt: NeighbourTilt::Independent(other.fitted.tilt),
-    });
+    scene.neighbour =
+        Some(Neighbour { chain: other.fitted.chain.clone(), tilt: NeighbourTilt::Independent(other.fitted.tilt) });
     let asked = match on_one_line(one, other) {
         true => by_difference(one, other)?,
-        false => vec![Asked {
-            scene: scene.clone(),
-            who: Who::Both,
-        }],
+        false => vec![Asked { scene: scene.clone(), who: Who::Both }],
     };
     let clearance = nearest(&asked, one, other, Vector3::zeros())?;
     let mut found = swept(one, other, scene, clearance);
@@ -96,9 +89,7 @@ fn spread(
     moved: impl Fn(Vector3<f64>) -> Result<Clearance, SwingError>,
 ) -> Result<Spacing, SwingError> {
     let now = one.rest.y - other.rest.y;
-    spacing(clearance, from_neighbour(), now.abs(), |by| {
-        moved(Vector3::new(0.0, now.signum() * by, 0.0))
-    })
+    spacing(clearance, from_neighbour(), now.abs(), |by| moved(Vector3::new(0.0, now.signum() * by, 0.0)))
 }
 
 /// Which of the two engines a scene takes for the one that moves.
@@ -134,26 +125,15 @@ fn on_one_line(one: &Hanging, other: &Hanging) -> bool {
 fn by_difference(one: &Hanging, other: &Hanging) -> Result<Vec<Asked>, SwingError> {
     let moving = |part: Part, _: &str| part != Part::Bracket;
     let (a, b) = (one.fitted.tilt, other.fitted.tilt);
-    let range = AngleRange::new(
-        "the difference of tilts",
-        a.low() - b.high(),
-        a.high() - b.low(),
-    )?;
+    let range = AngleRange::new("the difference of tilts", a.low() - b.high(), a.high() - b.low())?;
     let mut scene = Scene::new(one.fitted.chain.keeping(moving)?, range, one.fitted.steer);
     scene.neighbour = Some(Neighbour {
         chain: other.fitted.chain.keeping(moving)?,
         tilt: NeighbourTilt::Independent(AngleRange::only("upright", degrees(0.0))?),
     });
-    let mut asked = vec![Asked {
-        scene,
-        who: Who::Difference,
-    }];
+    let mut asked = vec![Asked { scene, who: Who::Difference }];
     for (who, mover, still) in [(Who::One, one, other), (Who::Other, other, one)] {
-        let mut scene = Scene::new(
-            mover.fitted.chain.keeping(moving)?,
-            mover.fitted.tilt,
-            mover.fitted.steer,
-        );
+        let mut scene = Scene::new(mover.fitted.chain.keeping(moving)?, mover.fitted.tilt, mover.fitted.steer);
         for (part, body) in still.fitted.chain.bodies() {
             if *part == Part::Bracket {
                 scene.obstacles.push(Obstacle::Body(body.clone()));
@@ -167,12 +147,7 @@ fn by_difference(one: &Hanging, other: &Hanging) -> Result<Vec<Asked>, SwingErro
 }
 
 /// The nearest of several scenes, the one engine moved by `shift`, told as a pose of both.
-fn nearest(
-    asked: &[Asked],
-    one: &Hanging,
-    other: &Hanging,
-    shift: Vector3<f64>,
-) -> Result<Clearance, SwingError> {
+fn nearest(asked: &[Asked], one: &Hanging, other: &Hanging, shift: Vector3<f64>) -> Result<Clearance, SwingError> {
     let mut least: Option<Clearance> = None;
     for part in asked {
         let mut scene = part.scene.clone();
@@ -192,11 +167,7 @@ fn nearest(
                 let lower = Length::from_si(so_far.lower.value.min(found.lower.value));
                 let boxes = so_far.boxes + found.boxes;
                 let pairs = so_far.pairs + found.pairs;
-                let mut nearer = if found.upper < so_far.upper {
-                    found
-                } else {
-                    so_far
-                };
+                let mut nearer = if found.upper < so_far.upper { found } else { so_far };
                 nearer.lower = lower;
                 nearer.boxes = boxes;
                 nearer.pairs = pairs;
@@ -220,11 +191,7 @@ fn told(who: Who, one: &Hanging, other: &Hanging, mut found: Clearance) -> Clear
             found.on_body = carry(found.on_body);
             found.on_other = carry(found.on_other);
             found.direction = Unit::new_unchecked(turn * found.direction.into_inner());
-            found.pose = Pose {
-                tilt: found.pose.tilt + second,
-                neighbour_tilt: Some(second),
-                steer: found.pose.steer,
-            };
+            found.pose = Pose { tilt: found.pose.tilt + second, neighbour_tilt: Some(second), steer: found.pose.steer };
         }
         Who::One => {
             found.other.owner = Owner::Neighbour(Part::Bracket);
@@ -252,11 +219,7 @@ fn apart(one: &Hanging, other: &Hanging) -> Result<Vec<Swept>, SwingError> {
     let upright = degrees(0.0);
     for (moving, still) in [(one, other), (other, one)] {
         for tilt in [still.fitted.tilt.high(), upright] {
-            let mut scene = Scene::new(
-                moving.fitted.chain.clone(),
-                moving.fitted.tilt,
-                moving.fitted.steer,
-            );
+            let mut scene = Scene::new(moving.fitted.chain.clone(), moving.fitted.tilt, moving.fitted.steer);
             for (part, body) in still.fitted.chain.bodies() {
                 let points: Vec<_> = body
                     .points()

@@ -5,9 +5,7 @@ use uom::si::f64::{Angle, Length};
 
 use super::sweep::{Swept, refused};
 use super::{Answer, effort};
-use crate::physics::swing::{
-    Clearance, Move, Shift, Swing, SwingError, SwingLimit, least_shift, permitted_range,
-};
+use crate::physics::swing::{Clearance, Move, Shift, Swing, SwingError, SwingLimit, least_shift, permitted_range};
 use crate::quantity::{Dimensioned, inches};
 
 /// Farthest setback and lift tried, and the finest worth telling apart. Common practice, no source: beyond
@@ -45,33 +43,22 @@ pub struct Spacing {
 /// The whole cure of a sweep against the boat.
 pub(super) fn cure(swept: &Swept) -> Answer<Cure> {
     let shift = |direction, most| {
-        let way = Move {
-            direction,
-            most: inches(most),
-            step: inches(FINEST_IN),
-        };
+        let way = Move { direction, most: inches(most), step: inches(FINEST_IN) };
         match least_shift(&swept.scene, &way, swept.margin, &effort()) {
             Ok(Shift::Clears { by, .. }) => Ok(Some(by)),
             Ok(Shift::NotWithin { .. } | Shift::Undecided { .. }) => Ok(None),
             Err(error) => Err(refused(&error)),
         }
     };
-    Ok(Cure {
-        aft: shift(-Vector3::x(), FARTHEST_AFT_IN)?,
-        up: shift(Vector3::z(), FARTHEST_UP_IN)?,
-        ..limits(swept)?
-    })
+    Ok(Cure { aft: shift(-Vector3::x(), FARTHEST_AFT_IN)?, up: shift(Vector3::z(), FARTHEST_UP_IN)?, ..limits(swept)? })
 }
 
 /// Only the limits of tilt and steering.
 pub(super) fn limits(swept: &Swept) -> Answer<Cure> {
-    let limit = |swing, margin| {
-        permitted_range(&swept.scene, swing, margin, &effort()).map_err(|error| refused(&error))
-    };
+    let limit =
+        |swing, margin| permitted_range(&swept.scene, swing, margin, &effort()).map_err(|error| refused(&error));
     let touches_from = if swept.touches() {
-        limit(Swing::Tilt, Length::default())?
-            .stopped_by
-            .map(|stop| stop.pose.tilt)
+        limit(Swing::Tilt, Length::default())?.stopped_by.map(|stop| stop.pose.tilt)
     } else {
         None
     };
@@ -97,16 +84,10 @@ pub(super) fn spacing(
     let mut found = clearance.clone();
     while by <= inches(FARTHEST_APART_IN).value {
         if found.lower.value >= margin {
-            return Ok(Spacing {
-                now: Length::from_si(now),
-                needed: Some(Length::from_si(now + by)),
-            });
+            return Ok(Spacing { now: Length::from_si(now), needed: Some(Length::from_si(now + by)) });
         }
         by += (margin - found.upper.value).max(inches(FINEST_IN).value);
         found = spread(by)?;
     }
-    Ok(Spacing {
-        now: Length::from_si(now),
-        needed: None,
-    })
+    Ok(Spacing { now: Length::from_si(now), needed: None })
 }

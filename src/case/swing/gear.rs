@@ -8,9 +8,7 @@ use super::hang::Hanging;
 use super::sweep::{Swept, against, boat_scene, each, is_main, refused};
 use super::{Answer, Open, Swing, of_gear};
 use crate::job::{Cylinder, Steering, TieBar};
-use crate::physics::swing::{
-    AngleRange, ConvexBody, Neighbour, NeighbourTilt, Part, Pin, Rod, Side,
-};
+use crate::physics::swing::{AngleRange, ConvexBody, Neighbour, NeighbourTilt, Part, Pin, Rod, Side};
 use crate::quantity::{Measure, Reading, Text, degrees, inches, say};
 use crate::rig::Rig;
 
@@ -38,17 +36,13 @@ fn or(reading: Option<&Reading<Length>>, common: f64) -> Length {
 pub(super) fn cylinders(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answer<Vec<Swept>> {
     let described = rig.surroundings.cylinder.as_ref();
     if described == Some(&Cylinder::None) {
-        return Err(Open::NotApplicable(Text::from(
-            "No steering cylinder or actuator stands forward of the engine.",
-        )));
+        return Err(Open::NotApplicable(Text::from("No steering cylinder or actuator stands forward of the engine.")));
     }
     if described.is_none() {
         let why = match rig.steering.ask() {
             Err(missing) => return Err(Open::Missing(vec![missing])),
             Ok(Steering::Tiller) => "Steered by a tiller: there is no cylinder.",
-            Ok(Steering::RemoteMechanical) => {
-                "Steered by a cable through the tilt tube: there is no cylinder."
-            }
+            Ok(Steering::RemoteMechanical) => "Steered by a cable through the tilt tube: there is no cylinder.",
             Ok(Steering::RemoteHydraulic | Steering::RemoteElectric) => "",
         };
         if !why.is_empty() {
@@ -60,11 +54,7 @@ pub(super) fn cylinders(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answ
     each(&mains, |engine| {
         let tube = engine.fitted.chain.tilt_axis().point();
         let middle = tube + Vector3::new(forward.value, 0.0, above.value);
-        let half = Vector3::new(
-            0.0,
-            (0.5 * length.value - 0.5 * diameter.value).max(0.0),
-            0.0,
-        );
+        let half = Vector3::new(0.0, (0.5 * length.value - 0.5 * diameter.value).max(0.0), 0.0);
         let body = ConvexBody::capsule(CYLINDER, middle - half, middle + half, diameter * 0.5)
             .map_err(|error| refused(&error))?;
         let mut alone = (*engine).clone();
@@ -86,17 +76,9 @@ pub(super) fn cylinders(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answ
 
 fn cylinder_sizes(described: Option<&Cylinder>) -> [Length; 4] {
     let (forward, above, length, diameter) = match described {
-        Some(Cylinder::Fitted {
-            forward,
-            above,
-            length,
-            diameter,
-        }) => (
-            forward.as_ref(),
-            above.as_ref(),
-            length.as_ref(),
-            diameter.as_ref(),
-        ),
+        Some(Cylinder::Fitted { forward, above, length, diameter }) => {
+            (forward.as_ref(), above.as_ref(), length.as_ref(), diameter.as_ref())
+        }
         Some(Cylinder::None) | None => (None, None, None, None),
     };
     [
@@ -109,52 +91,27 @@ fn cylinder_sizes(described: Option<&Cylinder>) -> [Length; 4] {
 
 /// Whether nothing of the cylinder is taken for granted.
 fn cylinder_described(described: Option<&Cylinder>) -> bool {
-    matches!(
-        described,
-        Some(Cylinder::Fitted {
-            forward: Some(_),
-            above: Some(_),
-            length: Some(_),
-            diameter: Some(_)
-        })
-    )
+    matches!(described, Some(Cylinder::Fitted { forward: Some(_), above: Some(_), length: Some(_), diameter: Some(_) }))
 }
 
 /// Whether nothing of the bar is taken for granted.
 fn bar_described(described: Option<&TieBar>) -> bool {
-    matches!(
-        described,
-        Some(TieBar::Fitted {
-            forward: Some(_),
-            above: Some(_),
-            diameter: Some(_)
-        })
-    )
+    matches!(described, Some(TieBar::Fitted { forward: Some(_), above: Some(_), diameter: Some(_) }))
 }
 
 fn bar_sizes(described: Option<&TieBar>) -> [Length; 3] {
     let (forward, above, diameter) = match described {
-        Some(TieBar::Fitted {
-            forward,
-            above,
-            diameter,
-        }) => (forward.as_ref(), above.as_ref(), diameter.as_ref()),
+        Some(TieBar::Fitted { forward, above, diameter }) => (forward.as_ref(), above.as_ref(), diameter.as_ref()),
         Some(TieBar::None) | None => (None, None, None),
     };
-    [
-        or(forward, BAR_FORWARD_IN),
-        or(above, BAR_ABOVE_IN),
-        or(diameter, BAR_DIAMETER_IN),
-    ]
+    [or(forward, BAR_FORWARD_IN), or(above, BAR_ABOVE_IN), or(diameter, BAR_DIAMETER_IN)]
 }
 
 /// Each tie bar, engines tilted together and alone.
 pub(super) fn tie_bars(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answer<Vec<Swept>> {
     let mut mains: Vec<&Hanging> = hanging.iter().filter(is_main).collect();
     if mains.len() < 2 {
-        return Err(Open::NotApplicable(Text::from(
-            "A single main engine needs no tie bar.",
-        )));
+        return Err(Open::NotApplicable(Text::from("A single main engine needs no tie bar.")));
     }
     let described = rig.surroundings.tie_bar.as_ref();
     if described == Some(&TieBar::None) {
@@ -166,27 +123,15 @@ pub(super) fn tie_bars(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answe
     each(&pairs, |[one, other]| {
         let pin = |side, engine: &Hanging| {
             let tube = engine.fitted.chain.tilt_axis().point();
-            Pin {
-                side,
-                part: Part::Head,
-                at: Point3::new(tube.x + forward.value, engine.rest.y, tube.z + above.value),
-            }
+            Pin { side, part: Part::Head, at: Point3::new(tube.x + forward.value, engine.rest.y, tube.z + above.value) }
         };
         // Only the bar is asked about: one body of each engine is kept to carry it, and may touch anything.
         let mut alone = (*one).clone();
         let carrier = |_: Part, name: &str| name == "gearcase";
-        alone.fitted.chain = alone
-            .fitted
-            .chain
-            .keeping(carrier)
-            .map_err(|error| refused(&error))?;
+        alone.fitted.chain = alone.fitted.chain.keeping(carrier).map_err(|error| refused(&error))?;
         let mut scene = boat_scene(&alone, alone.fitted.tilt, around);
         scene.neighbour = Some(Neighbour {
-            chain: other
-                .fitted
-                .chain
-                .keeping(carrier)
-                .map_err(|error| refused(&error))?,
+            chain: other.fitted.chain.keeping(carrier).map_err(|error| refused(&error))?,
             tilt: NeighbourTilt::Independent(other.fitted.tilt),
         });
         scene.rods.push(Rod {
@@ -195,14 +140,8 @@ pub(super) fn tie_bars(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answe
             radius: diameter * 0.5,
         });
         let others = scene.obstacles.iter().map(|obstacle| obstacle.name());
-        let free: Vec<String> = others
-            .chain([super::around::UNMEASURED, "gearcase"])
-            .map(str::to_owned)
-            .collect();
-        scene.may_touch = free
-            .into_iter()
-            .map(|name| ("gearcase".to_owned(), name))
-            .collect();
+        let free: Vec<String> = others.chain([super::around::UNMEASURED, "gearcase"]).map(str::to_owned).collect();
+        scene.may_touch = free.into_iter().map(|name| ("gearcase".to_owned(), name)).collect();
         let mut swept = against(&one.label, scene, around, of_gear(), true)?;
         swept.other = Some(other.label.clone());
         swept.taken = !bar_described(described);
@@ -214,20 +153,20 @@ pub(super) fn tie_bars(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answe
 pub(super) fn assumed(swing: &Swing, rig: &Rig) -> Vec<Text> {
     let mut assumed = Vec::new();
     if swing.cylinder.is_ok() && !cylinder_described(rig.surroundings.cylinder.as_ref()) {
-        let [forward, above, length, diameter] =
-            cylinder_sizes(rig.surroundings.cylinder.as_ref()).map(Measure::tape);
+        let [forward, above, length, diameter] = cylinder_sizes(rig.surroundings.cylinder.as_ref()).map(Measure::tape);
         assumed.push(say!(
                 "Swing: the steering cylinder lies {} forward of the tilt tube and {} above it, sweeps {} across and is {} thick with hoses and fittings.",
                 forward, above, length, diameter
             ));
     }
     if swing.tie_bar.is_ok() && !bar_described(rig.surroundings.tie_bar.as_ref()) {
-        let [forward, above, diameter] =
-            bar_sizes(rig.surroundings.tie_bar.as_ref()).map(Measure::tape);
+        let [forward, above, diameter] = bar_sizes(rig.surroundings.tie_bar.as_ref()).map(Measure::tape);
         assumed.push(say!(
-                "Swing: the tie bar's pins lie {} forward of the tilt tubes and {} above them; it is {} thick.",
-                forward, above, diameter
-            ));
+            "Swing: the tie bar's pins lie {} forward of the tilt tubes and {} above them; it is {} thick.",
+            forward,
+            above,
+            diameter
+        ));
     }
     assumed
 }

@@ -7,9 +7,7 @@ use super::hang::Hanging;
 use super::sweep::{Swept, each, refused};
 use super::{Answer, Open, effort, from_boat, over_road};
 use crate::case::stern::Stern;
-use crate::physics::swing::{
-    AngleRange, Obstacle, Plane, PlaneClearance, Scene, height_above, least_distance,
-};
+use crate::physics::swing::{AngleRange, Obstacle, Plane, PlaneClearance, Scene, height_above, least_distance};
 use crate::quantity::{Text, degrees};
 use crate::rig::{OnTrailer, Rig};
 
@@ -28,43 +26,20 @@ pub struct OverGround {
 
 /// Every engine.
 pub(super) fn over(rig: &Rig, stern: &Stern, hanging: &[Hanging]) -> Answer<Vec<OverGround>> {
-    let trailer = rig
-        .surroundings
-        .trailer
-        .ask()
-        .map_err(|missing| Open::Missing(vec![missing]))?;
-    let OnTrailer::Stands {
-        keel_above_ground,
-        bow_up,
-        towing_tilt,
-        parts,
-    } = trailer
-    else {
-        return Err(Open::NotApplicable(Text::from(
-            "She does not travel on a trailer.",
-        )));
+    let trailer = rig.surroundings.trailer.ask().map_err(|missing| Open::Missing(vec![missing]))?;
+    let OnTrailer::Stands { keel_above_ground, bow_up, towing_tilt, parts } = trailer else {
+        return Err(Open::NotApplicable(Text::from("She does not travel on a trailer.")));
     };
-    let height = keel_above_ground
-        .ask()
-        .map_err(|missing| Open::Missing(vec![missing]))?;
+    let height = keel_above_ground.ask().map_err(|missing| Open::Missing(vec![missing]))?;
     let lean = bow_up.as_ref().map_or(0.0, |angle| angle.value.value);
     let up = Vector3::new(lean.sin(), 0.0, lean.cos());
-    let road = Plane::new("road", Point3::from(-up * height.value.value), up)
-        .map_err(|error| refused(&error))?;
-    let parts: Vec<Obstacle> = parts
-        .iter()
-        .map(|part| boxed(stern, part))
-        .collect::<Result<_, _>>()
-        .map_err(|error| refused(&error))?;
+    let road = Plane::new("road", Point3::from(-up * height.value.value), up).map_err(|error| refused(&error))?;
+    let parts: Vec<Obstacle> =
+        parts.iter().map(|part| boxed(stern, part)).collect::<Result<_, _>>().map_err(|error| refused(&error))?;
     each(hanging, |engine| {
         let full = engine.fitted.tilt.high();
-        let towed = towing_tilt
-            .as_ref()
-            .map_or(full, |tilt| tilt.value)
-            .max(engine.fitted.tilt.low())
-            .min(full);
-        let range =
-            AngleRange::new("the towing range", towed, full).map_err(|error| refused(&error))?;
+        let towed = towing_tilt.as_ref().map_or(full, |tilt| tilt.value).max(engine.fitted.tilt.low()).min(full);
+        let range = AngleRange::new("the towing range", towed, full).map_err(|error| refused(&error))?;
         let ask = |obstacles: Vec<Obstacle>, margin| {
             let mut scene = Scene::new(engine.fitted.chain.clone(), range, engine.fitted.steer);
             scene.obstacles = obstacles;
@@ -80,10 +55,8 @@ pub(super) fn over(rig: &Rig, stern: &Stern, hanging: &[Hanging]) -> Answer<Vec<
                 spacing: None,
             })
         };
-        let over = |tilt| {
-            height_above(&engine.fitted.chain, &[], tilt, degrees(0.0), &road)
-                .map_err(|error| refused(&error))
-        };
+        let over =
+            |tilt| height_above(&engine.fitted.chain, &[], tilt, degrees(0.0), &road).map_err(|error| refused(&error));
         Ok(OverGround {
             road: ask(vec![Obstacle::HalfSpace(road.clone())], over_road())?,
             trailer: match parts.is_empty() {

@@ -54,11 +54,7 @@ pub(super) fn engines(rig: &Rig, stern: &Stern) -> Result<Vec<Hanging>, Open> {
             Err(other) => return Err(other),
         }
     }
-    if missing.is_empty() {
-        Ok(hanging)
-    } else {
-        Err(Open::Missing(missing))
-    }
+    if missing.is_empty() { Ok(hanging) } else { Err(Open::Missing(missing)) }
 }
 
 /// What the engines lack besides the readings of the boat.
@@ -78,19 +74,11 @@ type Readings<'e> = (&'e SwingSheet, Length, Length, Length);
 
 fn readings<'e>(group: &Group, engine: &'e Engine) -> Result<Readings<'e>, Vec<Missing>> {
     let (setback, drop) = (group.setback(), group.drop());
-    match (
-        engine.sheet.ask(),
-        engine.rest_to_plate.ask(),
-        setback.ask(),
-        drop.ask(),
-    ) {
-        (Ok(sheet), Ok(shaft), Ok(setback), Ok(drop)) => {
-            Ok((sheet, shaft.value, setback.value, drop.value))
+    match (engine.sheet.ask(), engine.rest_to_plate.ask(), setback.ask(), drop.ask()) {
+        (Ok(sheet), Ok(shaft), Ok(setback), Ok(drop)) => Ok((sheet, shaft.value, setback.value, drop.value)),
+        (sheet, shaft, setback, drop) => {
+            Err([sheet.err(), shaft.err(), setback.err(), drop.err()].into_iter().flatten().collect())
         }
-        (sheet, shaft, setback, drop) => Err([sheet.err(), shaft.err(), setback.err(), drop.err()]
-            .into_iter()
-            .flatten()
-            .collect()),
     }
 }
 
@@ -100,34 +88,17 @@ fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Open> {
     let row = engine.holes_up.reading().copied().unwrap_or(0);
     let mut rest = stern.rest(setback, drop, row);
     rest.y = engine.y.value;
-    let cannot = |error| {
-        Open::CannotBe(say!(
-            "The {} cannot be put together: {}.",
-            label,
-            format!("{error}")
-        ))
-    };
-    let mounting = Mounting {
-        rest,
-        transom_angle: stern.angle,
-    };
-    let mut fitted = fit_engine(
-        &mounting_sheet(label, sheet, shaft).map_err(cannot)?,
-        &mounting,
-    )
-    .map_err(cannot)?;
+    let cannot = |error| Open::CannotBe(say!("The {} cannot be put together: {}.", label, format!("{error}")));
+    let mounting = Mounting { rest, transom_angle: stern.angle };
+    let mut fitted = fit_engine(&mounting_sheet(label, sheet, shaft).map_err(cannot)?, &mounting).map_err(cannot)?;
     let lean = stern.angle - sheet.transom_angle;
     if let Some(stop) = engine.tilt_stop {
         let (low, high) = (fitted.tilt.low(), fitted.tilt.high().min(stop));
-        fitted.tilt =
-            AngleRange::new("the tilt range up to its stop", low, high).map_err(cannot)?;
+        fitted.tilt = AngleRange::new("the tilt range up to its stop", low, high).map_err(cannot)?;
     }
-    let running = AngleRange::new(
-        "the trim range",
-        sheet.trim[0] - lean,
-        (sheet.trim[1] - lean).min(fitted.tilt.high()),
-    )
-    .map_err(cannot)?;
+    let running =
+        AngleRange::new("the trim range", sheet.trim[0] - lean, (sheet.trim[1] - lean).min(fitted.tilt.high()))
+            .map_err(cannot)?;
     Ok(Hanging {
         label: label.to_owned(),
         role: engine.role,
@@ -145,19 +116,13 @@ fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Open> {
 /// What was taken for granted of the engines, in a sentence for all of them.
 pub(super) fn assumed(hanging: &[Hanging]) -> Vec<Text> {
     let names = |taken: fn(&Hanging) -> bool| {
-        let labels: Vec<String> = hanging
-            .iter()
-            .filter(|engine| taken(engine))
-            .map(|engine| format!("the {}", engine.label))
-            .collect();
+        let labels: Vec<String> =
+            hanging.iter().filter(|engine| taken(engine)).map(|engine| format!("the {}", engine.label)).collect();
         (!labels.is_empty()).then(|| labels.join(" and "))
     };
     let mut assumed = Vec::new();
     if let Some(names) = names(|engine| engine.row_assumed) {
-        assumed.push(say!(
-            "Swing: {} hung in the lowest holes, nearest to the well: holes_up is not given.",
-            names
-        ));
+        assumed.push(say!("Swing: {} hung in the lowest holes, nearest to the well: holes_up is not given.", names));
     }
     if let Some(names) = names(|engine| engine.tube_assumed) {
         assumed.push(say!(
@@ -177,9 +142,7 @@ pub(super) fn mounting_sheet(
     sheet: &SwingSheet,
     shaft: Length,
 ) -> Result<MountingSheet, crate::physics::swing::SwingError> {
-    let tube = sheet
-        .tilt_tube
-        .unwrap_or([inches(TUBE_FORWARD_IN), inches(TUBE_ABOVE_IN)]);
+    let tube = sheet.tilt_tube.unwrap_or([inches(TUBE_FORWARD_IN), inches(TUBE_ABOVE_IN)]);
     Ok(MountingSheet {
         name: label.to_owned(),
         shaft_length: shaft,

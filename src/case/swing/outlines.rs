@@ -43,13 +43,7 @@ pub fn outlines(swept: &Swept, pose: &Pose, view: View) -> Vec<NamedPolygon> {
     for obstacle in &scene.obstacles {
         if let Obstacle::Body(body) = obstacle {
             let points = body.points().iter().copied();
-            polygons.push(polygon(
-                body.name(),
-                false,
-                points,
-                body.radius().value,
-                view,
-            ));
+            polygons.push(polygon(body.name(), false, points, body.radius().value, view));
         }
     }
     let other_tilt = pose.neighbour_tilt.unwrap_or(pose.tilt);
@@ -81,10 +75,7 @@ fn chain_outlines(chain: &EngineChain, tilt: Angle, steer: Angle, view: View) ->
         .bodies()
         .iter()
         .map(|(part, body)| {
-            let points = body
-                .points()
-                .iter()
-                .map(|point| chain.carried(*part, *point, tilt, steer));
+            let points = body.points().iter().map(|point| chain.carried(*part, *point, tilt, steer));
             polygon(body.name(), true, points, body.radius().value, view)
         })
         .collect()
@@ -112,11 +103,7 @@ fn polygon(
             flat.push([u, v]);
         }
     }
-    NamedPolygon {
-        name: name.to_owned(),
-        moves,
-        corners: hull(flat),
-    }
+    NamedPolygon { name: name.to_owned(), moves, corners: hull(flat) }
 }
 
 /// Convex hull, anticlockwise (Andrew's monotone chain).
@@ -156,9 +143,6 @@ mod tests {
     #[test]
     fn the_hull_of_a_square_with_a_point_inside_is_the_square_anticlockwise() {
         let square = vec![[1.0, 1.0], [0.5, 0.5], [0.0, 0.0], [1.0, 0.0], [0.0, 1.0]];
-        assert_eq!(
-            hull(square),
-            [[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]]
-        );
+        assert_eq!(hull(square), [[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]]);
     }
 }

@@ -57,11 +57,8 @@ impl Case<'_> {
                 ..Part::default()
             };
             if !around.missing.is_empty() {
-                part.sheet
-                    .remark(open_words(&Open::Missing(around.missing.clone())));
-                part.sheet.remark(Text::from(
-                    "Until then everything forward of the transom counts as solid.",
-                ));
+                part.sheet.remark(open_words(&Open::Missing(around.missing.clone())));
+                part.sheet.remark(Text::from("Until then everything forward of the transom counts as solid."));
             }
             parts.push(part);
         }
@@ -96,11 +93,7 @@ fn sweeps(parts: &mut Vec<Part>, title: &str, answer: &Answer<Vec<Swept>>) {
 }
 
 fn range_row(what: &str, range: AngleRange) -> Vec<Text> {
-    vec![
-        Text::from(what),
-        Text::from(Measure::of(range.low())),
-        Text::from(Measure::of(range.high())),
-    ]
+    vec![Text::from(what), Text::from(Measure::of(range.low())), Text::from(Measure::of(range.high()))]
 }
 
 fn link(part: Link) -> &'static str {
@@ -129,10 +122,7 @@ const EXTENT: [&str; 6] = ["aft", "forward", "starboard", "port", "low", "high"]
 fn chain_part(engine: &Hanging) -> Part {
     let chain = &engine.fitted.chain;
     let mut axes = Vec::new();
-    for (name, axis) in [
-        ("tilt tube", chain.tilt_axis()),
-        ("steering axis", chain.steering_axis()),
-    ] {
+    for (name, axis) in [("tilt tube", chain.tilt_axis()), ("steering axis", chain.steering_axis())] {
         let mut row = vec![Text::from(name)];
         row.extend(point_cells(&axis.point()));
         axes.push(row);
@@ -220,17 +210,10 @@ pub fn swept_sheet(swept: &Swept) -> Sheet {
         }
     ));
     sheet.remark(
-        say!(
-            "between {} and {}, with ",
-            body_words(&clearance.body.name),
-            body_words(&clearance.other.name)
-        )
-        .then(pose_words(&clearance.pose, swept)),
+        say!("between {} and {}, with ", body_words(&clearance.body.name), body_words(&clearance.other.name))
+            .then(pose_words(&clearance.pose, swept)),
     );
-    for (what, point) in [
-        ("on the one", clearance.on_body),
-        ("on the other", clearance.on_other),
-    ] {
+    for (what, point) in [("on the one", clearance.on_body), ("on the other", clearance.on_other)] {
         sheet.remark(say!(
             "point {}: {} forward, {} to port, {} up",
             what,
@@ -248,10 +231,7 @@ fn swept_part(title: &str, swept: &Swept) -> Part {
         tables: vec![Table::new(
             "ranges",
             &["", "from", "to"],
-            vec![
-                range_row("tilt", swept.scene.tilt),
-                range_row("steering (starboard positive)", swept.scene.steer),
-            ],
+            vec![range_row("tilt", swept.scene.tilt), range_row("steering (starboard positive)", swept.scene.steer)],
         )],
         sheet: swept_sheet(swept),
     }
@@ -296,20 +276,13 @@ fn ground_parts(swing: &Swing) -> Vec<Part> {
             &["position", "height", "what"],
             [("full tilt", &one.tilted), ("down", &one.down)]
                 .map(|(position, height)| {
-                    vec![
-                        Text::from(position),
-                        Text::from(Measure::of(height.height)),
-                        Text::from(height.body.as_str()),
-                    ]
+                    vec![Text::from(position), Text::from(Measure::of(height.height)), Text::from(height.body.as_str())]
                 })
                 .to_vec(),
         ));
         parts.push(part);
         if let Some(trailer) = &one.trailer {
-            parts.push(swept_part(
-                &format!("parts of the trailer: {}", trailer.label),
-                trailer,
-            ));
+            parts.push(swept_part(&format!("parts of the trailer: {}", trailer.label), trailer));
         }
     }
     parts

@@ -7,8 +7,8 @@ use super::sweep::Swept;
 use super::{Answer, Open, effort};
 use crate::job::{ObstacleShape, Point, Span, StudyAxis, StudyPart, StudyShape, SwingStudy};
 use crate::physics::swing::{
-    AngleRange, Axis, ConvexBody, Effort, EngineChain, Neighbour, NeighbourTilt, Obstacle, Part,
-    Plane, Scene, SwingError, least_distance,
+    AngleRange, Axis, ConvexBody, Effort, EngineChain, Neighbour, NeighbourTilt, Obstacle, Part, Plane, Scene,
+    SwingError, least_distance,
 };
 use crate::quantity::{degrees, say};
 use crate::rig::Rig;
@@ -43,19 +43,12 @@ pub fn study_faults(rig: &Rig) -> Vec<StudyFault> {
 /// The answer.
 pub(super) fn answer(study: &SwingStudy) -> Answer<Question> {
     let scene = scene(study).map_err(|faults| {
-        let all: Vec<String> = faults
-            .iter()
-            .map(|fault| format!("{}: {}", fault.path, fault.error))
-            .collect();
+        let all: Vec<String> = faults.iter().map(|fault| format!("{}: {}", fault.path, fault.error)).collect();
         Open::CannotBe(say!("The question cannot be put: {}.", all.join("; ")))
     })?;
-    let wanted = Effort {
-        gap: study.gap.as_ref().map_or(effort().gap, |gap| gap.value),
-        ..effort()
-    };
-    let clearance = least_distance(&scene, &wanted).map_err(|error| {
-        Open::CannotBe(say!("The question cannot be put: {}.", format!("{error}")))
-    })?;
+    let wanted = Effort { gap: study.gap.as_ref().map_or(effort().gap, |gap| gap.value), ..effort() };
+    let clearance = least_distance(&scene, &wanted)
+        .map_err(|error| Open::CannotBe(say!("The question cannot be put: {}.", format!("{error}"))))?;
     let margin = study.margin.as_ref().map(|margin| margin.value);
     Ok(Question {
         swept: Swept {
@@ -80,21 +73,14 @@ struct Pieces {
 impl Pieces {
     fn keep<T>(&mut self, path: &str, made: Result<T, SwingError>) -> Option<T> {
         made.map_err(|error| {
-            self.faults.push(StudyFault {
-                path: path.to_owned(),
-                error,
-            });
+            self.faults.push(StudyFault { path: path.to_owned(), error });
         })
         .ok()
     }
 }
 
 fn point(point: &Point) -> Point3<f64> {
-    Point3::new(
-        point.0.value.value,
-        point.1.value.value,
-        point.2.value.value,
-    )
+    Point3::new(point.0.value.value, point.1.value.value, point.2.value.value)
 }
 
 fn vector(vector: (f64, f64, f64)) -> Vector3<f64> {
@@ -113,10 +99,8 @@ fn body(name: &str, shape: &StudyShape) -> Result<ConvexBody, SwingError> {
     match shape {
         StudyShape::Cuboid { from, to } => ConvexBody::cuboid(name, point(from), point(to)),
         StudyShape::Profile { corners, from, to } => {
-            let corners: Vec<[f64; 2]> = corners
-                .iter()
-                .map(|(forward, up)| [forward.value.value, up.value.value])
-                .collect();
+            let corners: Vec<[f64; 2]> =
+                corners.iter().map(|(forward, up)| [forward.value.value, up.value.value]).collect();
             ConvexBody::prism(name, &corners, from.value, to.value)
         }
         StudyShape::Hull { points, radius } => {
@@ -141,29 +125,18 @@ fn scene(study: &SwingStudy) -> Result<Scene, Vec<StudyFault>> {
     let tilt_axis = pieces.keep(&at("tilt_axis"), axis("the tilt axis", &study.tilt_axis));
     let steering_axis = match &study.steering_axis {
         Some(given) => pieces.keep(&at("steering_axis"), axis("the steering axis", given)),
-        None => pieces.keep(
-            &at("tilt_axis"),
-            Axis::new(
-                "the steering axis",
-                point(&study.tilt_axis.through),
-                Vector3::z(),
-            ),
-        ),
+        None => {
+            pieces.keep(&at("tilt_axis"), Axis::new("the steering axis", point(&study.tilt_axis.through), Vector3::z()))
+        }
     };
     let tilt = pieces.keep(&at("tilt"), range("the range of tilt", &study.tilt));
     let steer = match &study.steer {
         Some(span) => pieces.keep(&at("steer"), range("the range of steering", span)),
-        None => pieces.keep(
-            &at("steer"),
-            AngleRange::only("the range of steering", degrees(0.0)),
-        ),
+        None => pieces.keep(&at("steer"), AngleRange::only("the range of steering", degrees(0.0))),
     };
     let mut bodies = Vec::new();
     for (i, given) in study.bodies.iter().enumerate() {
-        let made = pieces.keep(
-            &at(&format!("bodies[{i}].shape")),
-            body(&given.name, &given.shape),
-        );
+        let made = pieces.keep(&at(&format!("bodies[{i}].shape")), body(&given.name, &given.shape));
         bodies.extend(made.map(|made| (part(given.on), made)));
     }
     let mut obstacles = Vec::new();
@@ -178,31 +151,21 @@ fn scene(study: &SwingStudy) -> Result<Scene, Vec<StudyFault>> {
     }
     let neighbour_tilt = match study.neighbour.as_ref().map(|n| &n.tilt) {
         Some(Some(span)) => pieces
-            .keep(
-                &at("neighbour.tilt"),
-                range("the neighbour's range of tilt", span),
-            )
+            .keep(&at("neighbour.tilt"), range("the neighbour's range of tilt", span))
             .map(NeighbourTilt::Independent),
         Some(None) | None => Some(NeighbourTilt::Together),
     };
-    let (Some(tilt_axis), Some(steering_axis), Some(tilt), Some(steer), Some(neighbour_tilt), true) = (
-        tilt_axis,
-        steering_axis,
-        tilt,
-        steer,
-        neighbour_tilt,
-        pieces.faults.is_empty(),
-    ) else {
+    let (Some(tilt_axis), Some(steering_axis), Some(tilt), Some(steer), Some(neighbour_tilt), true) =
+        (tilt_axis, steering_axis, tilt, steer, neighbour_tilt, pieces.faults.is_empty())
+    else {
         return Err(pieces.faults);
     };
     let chain = EngineChain::new("engine", tilt_axis, steering_axis, bodies).map_err(|error| {
         let path = match &error {
-            SwingError::AxisOutsideBody { axis, .. } if axis.contains("steering") => {
-                match study.steering_axis {
-                    Some(_) => at("steering_axis"),
-                    None => at("tilt_axis"),
-                }
-            }
+            SwingError::AxisOutsideBody { axis, .. } if axis.contains("steering") => match study.steering_axis {
+                Some(_) => at("steering_axis"),
+                None => at("tilt_axis"),
+            },
             SwingError::AxisOutsideBody { .. } => at("tilt_axis"),
             _ => at("bodies"),
         };
@@ -212,17 +175,12 @@ fn scene(study: &SwingStudy) -> Result<Scene, Vec<StudyFault>> {
     scene.obstacles = obstacles;
     if let Some(given) = &study.neighbour {
         scene.neighbour = Some(Neighbour {
-            chain: chain
-                .shifted(point(&given.moved_by).coords)
-                .named("neighbour"),
+            chain: chain.shifted(point(&given.moved_by).coords).named("neighbour"),
             tilt: neighbour_tilt,
         });
     }
     if scene.obstacles.is_empty() && scene.neighbour.is_none() {
-        return Err(vec![StudyFault {
-            path: "swing_study".to_owned(),
-            error: SwingError::NoObstacles,
-        }]);
+        return Err(vec![StudyFault { path: "swing_study".to_owned(), error: SwingError::NoObstacles }]);
     }
     Ok(scene)
 }

@@ -9,9 +9,7 @@ use super::{Answer, Open, Swing, effort, from_boat, gear, ground, study, water};
 use crate::case::Case;
 use crate::case::stern::Stern;
 use crate::job::Role;
-use crate::physics::swing::{
-    AngleRange, Clearance, Obstacle, Part, Scene, SwingError, least_distance,
-};
+use crate::physics::swing::{AngleRange, Clearance, Obstacle, Part, Scene, SwingError, least_distance};
 use crate::quantity::{Text, say};
 
 /// One sweep through a whole range.
@@ -50,10 +48,7 @@ impl Swept {
 
 /// A solver's refusal in words.
 pub(super) fn refused(error: &SwingError) -> Open {
-    Open::CannotBe(say!(
-        "The swing cannot be worked out: {}.",
-        format!("{error}")
-    ))
+    Open::CannotBe(say!("The swing cannot be worked out: {}.", format!("{error}")))
 }
 
 /// Everything about the swing of the case.
@@ -108,12 +103,7 @@ fn of_engines(case: &Case) -> Swing {
     swing
 }
 
-fn assumed(
-    swing: &Swing,
-    hanging: &[Hanging],
-    around: &Around,
-    rig: &crate::rig::Rig,
-) -> Vec<Text> {
+fn assumed(swing: &Swing, hanging: &[Hanging], around: &Around, rig: &crate::rig::Rig) -> Vec<Text> {
     let mut assumed = super::hang::assumed(hanging);
     if swing.full_tilt.is_ok() || swing.cylinder.is_ok() || swing.tie_bar.is_ok() {
         assumed.extend(around.assumed.clone());
@@ -133,11 +123,7 @@ pub(super) fn each<I, T>(items: &[I], ask: impl Fn(&I) -> Answer<T>) -> Answer<V
 /// tube, which stands still.
 fn head_of(engine: &Hanging) -> Answer<Hanging> {
     let mut head = engine.clone();
-    head.fitted.chain = head
-        .fitted
-        .chain
-        .keeping(|part, _| part == Part::Head)
-        .map_err(|error| refused(&error))?;
+    head.fitted.chain = head.fitted.chain.keeping(|part, _| part == Part::Head).map_err(|error| refused(&error))?;
     Ok(head)
 }
 
@@ -152,9 +138,7 @@ pub(super) fn boat_scene(engine: &Hanging, tilt: AngleRange, around: &Around) ->
     for (_, body) in engine.fitted.chain.bodies() {
         for fixed in [TRANSOM, FACE] {
             if !body.name().starts_with(COWL) {
-                scene
-                    .may_touch
-                    .push((body.name().to_owned(), fixed.to_owned()));
+                scene.may_touch.push((body.name().to_owned(), fixed.to_owned()));
             }
         }
     }
@@ -163,13 +147,7 @@ pub(super) fn boat_scene(engine: &Hanging, tilt: AngleRange, around: &Around) ->
 
 /// The least distance in a scene of the boat. Where readings of the well are missing, all that could be there
 /// counts as solid: what keeps clear of that needs no readings.
-pub(super) fn against(
-    label: &str,
-    mut scene: Scene,
-    around: &Around,
-    margin: Length,
-    curable: bool,
-) -> Answer<Swept> {
+pub(super) fn against(label: &str, mut scene: Scene, around: &Around, margin: Length, curable: bool) -> Answer<Swept> {
     if !around.missing.is_empty() {
         let known = least_distance(&scene, &effort()).map_err(|error| refused(&error))?;
         if known.upper > margin {

@@ -64,11 +64,7 @@ impl AboveWater {
 /// The waterline as a missing reading.
 pub fn rest_waterlines(case: &Case) -> Result<Vec<(Condition, Plane)>, Vec<Missing>> {
     let floating = as_she_floats(case);
-    if floating.is_empty() {
-        measured(case)
-    } else {
-        Ok(floating)
-    }
+    if floating.is_empty() { measured(case) } else { Ok(floating) }
 }
 
 fn as_she_floats(case: &Case) -> Vec<(Condition, Plane)> {
@@ -93,43 +89,29 @@ fn measured(case: &Case) -> Result<Vec<(Condition, Plane)>, Vec<Missing>> {
     let stern = Stern::of(rig)?;
     let below = rig.surroundings.waterline.ask().map_err(|m| vec![m])?.value;
     let (sin, cos) = stern.angle.value.sin_cos();
-    let at = Point3::new(
-        stern.top.x + below.value * sin,
-        0.0,
-        stern.top.z - below.value * cos,
-    );
-    Plane::new("water", at, Vector3::z())
-        .map(|plane| vec![(Condition::Measured, plane)])
-        .map_err(|_| Vec::new())
+    let at = Point3::new(stern.top.x + below.value * sin, 0.0, stern.top.z - below.value * cos);
+    Plane::new("water", at, Vector3::z()).map(|plane| vec![(Condition::Measured, plane)]).map_err(|_| Vec::new())
 }
 
 /// Every engine in every condition.
 pub(super) fn above(case: &Case, hanging: &[Hanging]) -> Answer<Vec<AboveWater>> {
     let waterlines = rest_waterlines(case).map_err(Open::Missing)?;
-    let pairs: Vec<(&Hanging, &(Condition, Plane))> = hanging
-        .iter()
-        .flat_map(|engine| waterlines.iter().map(move |water| (engine, water)))
-        .collect();
+    let pairs: Vec<(&Hanging, &(Condition, Plane))> =
+        hanging.iter().flat_map(|engine| waterlines.iter().map(move |water| (engine, water))).collect();
     each(&pairs, |(engine, (condition, plane))| {
         let tilt = engine.fitted.tilt.high();
         let clearance = height_above(&engine.fitted.chain, &LOWER_UNIT, tilt, degrees(0.0), plane)
             .map_err(|error| refused(&error))?;
-        Ok(AboveWater {
-            label: engine.label.clone(),
-            condition: condition.clone(),
-            clearance,
-            tilt,
-        })
+        Ok(AboveWater { label: engine.label.clone(), condition: condition.clone(), clearance, tilt })
     })
 }
 
 /// What was taken for granted.
 pub(super) fn assumed(swing: &Swing) -> Option<Text> {
-    let measured =
-        |all: &Vec<AboveWater>| all.iter().any(|one| one.condition == Condition::Measured);
-    swing.water.as_ref().is_ok_and(measured).then(|| {
-        Text::from(
-            "Swing: the measured waterline holds with the new engines, and she floats at level trim.",
-        )
-    })
+    let measured = |all: &Vec<AboveWater>| all.iter().any(|one| one.condition == Condition::Measured);
+    swing
+        .water
+        .as_ref()
+        .is_ok_and(measured)
+        .then(|| Text::from("Swing: the measured waterline holds with the new engines, and she floats at level trim."))
 }

@@ -56,11 +56,7 @@ fn tilt_words(tilt: Angle, range: AngleRange) -> Text {
 /// `hard to port (30.0 deg)`, `amidships`.
 fn steer_words(steer: Angle, range: AngleRange) -> Text {
     let hard = |end: Angle| range.low() != range.high() && same(steer, end);
-    let side = if steer.value > 0.0 {
-        "starboard"
-    } else {
-        "port"
-    };
+    let side = if steer.value > 0.0 { "starboard" } else { "port" };
     if steer.abs() <= degrees(SAME_DEG) {
         Text::from("amidships")
     } else if hard(range.low()) || hard(range.high()) {
@@ -80,10 +76,7 @@ pub fn pose_words(pose: &Pose, swept: &Swept) -> Text {
                 crate::physics::swing::NeighbourTilt::Independent(range) => range,
                 crate::physics::swing::NeighbourTilt::Together => swept.scene.tilt,
             };
-            say!("the {} ", &swept.label)
-                .then(own)
-                .then(say!(", the {} ", other))
-                .then(tilt_words(tilt, range))
+            say!("the {} ", &swept.label).then(own).then(say!(", the {} ", other)).then(tilt_words(tilt, range))
         }
         _ => say!("the {} ", &swept.label).then(own),
     };
@@ -93,17 +86,9 @@ pub fn pose_words(pose: &Pose, swept: &Swept) -> Text {
 /// What comes near what, and how near: `the forward edge of the powerhead cowl comes within 9/16 in of the
 /// forward wall of the well`.
 pub fn touch_words(clearance: &Clearance, swept: &Swept) -> Text {
-    let (body, other) = (
-        owned(&clearance.body, swept),
-        owned(&clearance.other, swept),
-    );
+    let (body, other) = (owned(&clearance.body, swept), owned(&clearance.other, swept));
     match clearance.contact_depth() {
         Some(depth) => say!("{} strikes {}, {} deep", body, other, Measure::tape(depth)),
-        None => say!(
-            "{} comes within {} of {}",
-            body,
-            Measure::tape(clearance.upper),
-            other
-        ),
+        None => say!("{} comes within {} of {}", body, Measure::tape(clearance.upper), other),
     }
 }

@@ -6,8 +6,8 @@ use uom::si::f64::Length;
 
 use super::Checker;
 use super::bounds::{
-    ACROSS, BEAM, BOAT_LENGTH, BOAT_POWER, DEADRISE, HOLE_DIAMETER, LOAD, ON_TRANSOM, THICKNESS,
-    TRANSOM_ANGLE, TRANSOM_HEIGHT, WIDTH, si,
+    ACROSS, BEAM, BOAT_LENGTH, BOAT_POWER, DEADRISE, HOLE_DIAMETER, LOAD, ON_TRANSOM, THICKNESS, TRANSOM_ANGLE,
+    TRANSOM_HEIGHT, WIDTH, si,
 };
 use crate::job::{Across, Boat, Plate, SplashWell, Transom};
 use crate::quantity::{Dimensioned, Measure, Units};
@@ -24,11 +24,7 @@ pub(super) fn boat(checker: &mut Checker, boat: &Boat) {
     checker.within("boat.length", boat.length.as_ref(), BOAT_LENGTH);
     checker.within("boat.beam", boat.beam.as_ref(), BEAM);
     checker.within("boat.transom_width", boat.transom_width.as_ref(), WIDTH);
-    checker.within(
-        "boat.aft_quarter_beam",
-        boat.aft_quarter_beam.as_ref(),
-        WIDTH,
-    );
+    checker.within("boat.aft_quarter_beam", boat.aft_quarter_beam.as_ref(), WIDTH);
     checker.within("boat.chine_beam", boat.chine_beam.as_ref(), WIDTH);
     checker.within("boat.deadrise", boat.deadrise.as_ref(), DEADRISE);
     checker.within("boat.transom_rating", boat.transom_rating.as_ref(), LOAD);
@@ -40,39 +36,23 @@ pub(super) fn boat(checker: &mut Checker, boat: &Boat) {
         ("boat.aft_quarter_beam", &boat.aft_quarter_beam),
         ("boat.chine_beam", &boat.chine_beam),
     ] {
-        if let (Some(beam), Some(part)) = (
-            checker.sound("boat.beam", &boat.beam),
-            checker.sound(path, part),
-        ) && part.value > beam.value
+        if let (Some(beam), Some(part)) = (checker.sound("boat.beam", &boat.beam), checker.sound(path, part))
+            && part.value > beam.value
         {
-            checker.fault(
-                path,
-                "wider than the boat's greatest beam",
-                "check this and `beam`",
-            );
+            checker.fault(path, "wider than the boat's greatest beam", "check this and `beam`");
         }
     }
-    if let (Some(length), Some(beam)) = (
-        checker.sound("boat.length", &boat.length),
-        checker.sound("boat.beam", &boat.beam),
-    ) && beam.value > length.value
+    if let (Some(length), Some(beam)) =
+        (checker.sound("boat.length", &boat.length), checker.sound("boat.beam", &boat.beam))
+        && beam.value > length.value
     {
-        checker.fault(
-            "boat.beam",
-            "the boat is wider than long",
-            "check `beam` and `length`",
-        );
+        checker.fault("boat.beam", "the boat is wider than long", "check `beam` and `length`");
     }
 }
 
 pub(super) fn plate(checker: &mut Checker, plate: Option<&Plate>) {
     match plate {
-        Some(Plate::Capacity {
-            persons,
-            persons_weight,
-            total_weight,
-            power,
-        }) => {
+        Some(Plate::Capacity { persons, persons_weight, total_weight, power }) => {
             checker.count("plate.persons", *persons, PERSONS);
             checker.within("plate.persons_weight", persons_weight.as_ref(), LOAD);
             checker.within("plate.total_weight", total_weight.as_ref(), LOAD);
@@ -87,11 +67,7 @@ pub(super) fn plate(checker: &mut Checker, plate: Option<&Plate>) {
                 );
             }
         }
-        Some(Plate::Builders {
-            persons,
-            load,
-            power,
-        }) => {
+        Some(Plate::Builders { persons, load, power }) => {
             checker.count("plate.persons", *persons, PERSONS);
             checker.within("plate.load", load.as_ref(), LOAD);
             checker.within("plate.power", power.as_ref(), BOAT_POWER);
@@ -108,40 +84,24 @@ pub(super) fn transom(checker: &mut Checker, transom: &Transom, boat: &Boat) {
     if let Some(SplashWell::Floor(floor)) = &transom.splash_well {
         checker.within("transom.splash_well", Some(floor), ON_TRANSOM);
     }
-    checker.within(
-        "transom.upper_holes",
-        transom.upper_holes.as_ref(),
-        ON_TRANSOM,
-    );
+    checker.within("transom.upper_holes", transom.upper_holes.as_ref(), ON_TRANSOM);
     for (i, height) in transom.heights.iter().enumerate() {
         let path = format!("transom.heights[{i}]");
         across(checker, &format!("{path}.at"), &height.at, boat);
-        checker.within(
-            &format!("{path}.height"),
-            Some(&height.height),
-            TRANSOM_HEIGHT,
-        );
+        checker.within(&format!("{path}.height"), Some(&height.height), TRANSOM_HEIGHT);
     }
     for (i, hole) in transom.holes.iter().enumerate() {
         let path = format!("transom.holes[{i}]");
         across(checker, &format!("{path}.at"), &hole.at, boat);
         checker.within(&format!("{path}.below"), Some(&hole.below), ON_TRANSOM);
-        checker.within(
-            &format!("{path}.diameter"),
-            hole.diameter.as_ref(),
-            HOLE_DIAMETER,
-        );
+        checker.within(&format!("{path}.diameter"), hole.diameter.as_ref(), HOLE_DIAMETER);
     }
     if let (Some(cutout), Some(width)) = (
         checker.sound("transom.cutout_width", &transom.cutout_width),
         checker.sound("boat.transom_width", &boat.transom_width),
     ) && cutout.value > width.value
     {
-        checker.fault(
-            "transom.cutout_width",
-            "wider than the transom",
-            "check both widths",
-        );
+        checker.fault("transom.cutout_width", "wider than the transom", "check both widths");
     }
 }
 
@@ -156,14 +116,8 @@ pub(super) fn across(checker: &mut Checker, path: &str, at: &Across, boat: &Boat
     if at.y().abs() > reach && at.y().si().abs() <= si::<Length>(ACROSS.most) {
         checker.fault(
             path,
-            format!(
-                "{} off the centreline is outside the transom",
-                Measure::tape(at.y().abs()).show(Units::Both)
-            ),
-            format!(
-                "the transom is {} wide: half of it each way",
-                Measure::tape(width.value).show(Units::Both)
-            ),
+            format!("{} off the centreline is outside the transom", Measure::tape(at.y().abs()).show(Units::Both)),
+            format!("the transom is {} wide: half of it each way", Measure::tape(width.value).show(Units::Both)),
         );
     }
 }

@@ -18,10 +18,7 @@ pub struct Checker<'a> {
 impl<'a> Checker<'a> {
     /// A checker for the page.
     pub fn new(page: &'a Page) -> Self {
-        Checker {
-            page,
-            faults: Vec::new(),
-        }
+        Checker { page, faults: Vec::new() }
     }
 
     /// Notes a fault at the path.
@@ -30,12 +27,7 @@ impl<'a> Checker<'a> {
     }
 
     /// The reading, where there is one, must lie within the bounds.
-    pub(super) fn within<Q: Dimensioned>(
-        &mut self,
-        path: &str,
-        reading: Option<&Reading<Q>>,
-        bounds: Bounds,
-    ) {
+    pub(super) fn within<Q: Dimensioned>(&mut self, path: &str, reading: Option<&Reading<Q>>, bounds: Bounds) {
         let Some(reading) = reading else { return };
         let value = reading.value.si();
         if !(si::<Q>(bounds.least)..=si::<Q>(bounds.most)).contains(&value) {
@@ -55,39 +47,21 @@ impl<'a> Checker<'a> {
 
     /// The reading, where there is one and nothing is wrong with it so far: what cross-checks use, so
     /// that one slip is told once.
-    pub(super) fn sound<'r, Q>(
-        &self,
-        path: &str,
-        reading: &'r Option<Reading<Q>>,
-    ) -> Option<&'r Reading<Q>> {
+    pub(super) fn sound<'r, Q>(&self, path: &str, reading: &'r Option<Reading<Q>>) -> Option<&'r Reading<Q>> {
         let faulty = self.faults.iter().any(|fault| fault.path == path);
         reading.as_ref().filter(|_| !faulty)
     }
 
-    pub(super) fn span<Q: Dimensioned>(
-        &mut self,
-        path: &str,
-        span: Option<&Span<Q>>,
-        bounds: Bounds,
-    ) {
+    pub(super) fn span<Q: Dimensioned>(&mut self, path: &str, span: Option<&Span<Q>>, bounds: Bounds) {
         let Some(span) = span else { return };
         self.within(&format!("{path}.from"), Some(&span.from), bounds);
         self.within(&format!("{path}.to"), Some(&span.to), bounds);
         if span.from.value.si() > span.to.value.si() {
-            self.fault(
-                path,
-                "the range runs backwards",
-                "the lesser value is `from`, the greater `to`",
-            );
+            self.fault(path, "the range runs backwards", "the lesser value is `from`, the greater `to`");
         }
     }
 
-    pub(super) fn count<N: PartialOrd + Display>(
-        &mut self,
-        path: &str,
-        count: Option<N>,
-        range: RangeInclusive<N>,
-    ) {
+    pub(super) fn count<N: PartialOrd + Display>(&mut self, path: &str, count: Option<N>, range: RangeInclusive<N>) {
         if let Some(count) = count
             && !range.contains(&count)
         {

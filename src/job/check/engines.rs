@@ -14,44 +14,24 @@ use crate::quantity::Dimensioned;
 const ONE_PLACE: &str = "8 in";
 
 pub(super) fn engine_group(checker: &mut Checker, path: &str, group: &EngineGroup) {
-    one_of(
-        checker,
-        path,
-        group.class.is_some(),
-        group.described.is_some(),
-        "an engine",
-    );
+    one_of(checker, path, group.class.is_some(), group.described.is_some(), "an engine");
     if let Some(spec) = &group.described {
         check_engine(checker, &format!("{path}.described"), spec);
     }
     checker.within(&format!("{path}.shaft"), group.shaft.as_ref(), SHAFT);
-    checker.within(
-        &format!("{path}.weighed"),
-        group.weighed.as_ref(),
-        ENGINE_WEIGHT,
-    );
+    checker.within(&format!("{path}.weighed"), group.weighed.as_ref(), ENGINE_WEIGHT);
     checker.within(&format!("{path}.tilt_stop"), group.tilt_stop.as_ref(), TILT);
     if let Some(sheet) = &group.sheet {
         swing::sheet(checker, &format!("{path}.sheet"), sheet);
     }
     checker.within(&format!("{path}.setback"), group.setback.as_ref(), SETBACK);
     checker.within(&format!("{path}.drop"), group.drop.as_ref(), DROP);
-    checker.count(
-        &format!("{path}.holes_up"),
-        group.holes_up,
-        0..=*HOLE_ROWS.end(),
-    );
+    checker.count(&format!("{path}.holes_up"), group.holes_up, 0..=*HOLE_ROWS.end());
     match &group.bracket {
         Some(hung) => bracket(checker, &format!("{path}.bracket"), hung),
         None => {
             for (field, given) in [
-                (
-                    "setback",
-                    group
-                        .setback
-                        .as_ref()
-                        .is_some_and(|one| one.value.si() > 0.0),
-                ),
+                ("setback", group.setback.as_ref().is_some_and(|one| one.value.si() > 0.0)),
                 ("drop", group.drop.is_some()),
             ] {
                 if given {
@@ -67,11 +47,7 @@ pub(super) fn engine_group(checker: &mut Checker, path: &str, group: &EngineGrou
     if !group.propellers.is_empty() && group.propellers.len() != group.places().len() {
         checker.fault(
             &format!("{path}.propellers"),
-            format!(
-                "as many propellers as engines expected: {} for {}",
-                group.propellers.len(),
-                group.places().len()
-            ),
+            format!("as many propellers as engines expected: {} for {}", group.propellers.len(), group.places().len()),
             "one hand for each place in `at`, in the same order",
         );
     }
@@ -93,13 +69,7 @@ fn one_of(checker: &mut Checker, path: &str, class: bool, described: bool, what:
 }
 
 fn bracket(checker: &mut Checker, path: &str, hung: &Hung) {
-    one_of(
-        checker,
-        path,
-        hung.class.is_some(),
-        hung.described.is_some(),
-        "a bracket",
-    );
+    one_of(checker, path, hung.class.is_some(), hung.described.is_some(), "a bracket");
     if let Some(spec) = &hung.described {
         check_bracket(checker, &format!("{path}.described"), spec);
     }

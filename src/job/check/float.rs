@@ -21,10 +21,7 @@ const CREW: std::ops::RangeInclusive<u16> = 1..=200;
 pub(super) fn float(checker: &mut Checker, job: &Job) {
     checker.within("boat.depth", job.boat.depth.as_ref(), DEPTH);
     hull::hull(checker, job.hull.as_ref());
-    for (side, groups) in [
-        ("engines_off", &job.engines_off),
-        ("engines_on", &job.engines_on),
-    ] {
+    for (side, groups) in [("engines_off", &job.engines_off), ("engines_on", &job.engines_on)] {
         for (i, group) in groups.iter().enumerate() {
             if let Some(hung) = &group.bracket {
                 let path = format!("{side}[{i}].bracket");
@@ -36,13 +33,7 @@ pub(super) fn float(checker: &mut Checker, job: &Job) {
     for (i, well) in job.flooded.iter().enumerate() {
         let path = format!("flooded[{i}]");
         named(checker, &path, &well.what, "well", "motorwell");
-        place(
-            checker,
-            &path,
-            well.forward.as_ref(),
-            well.across.as_ref(),
-            None,
-        );
+        place(checker, &path, well.forward.as_ref(), well.across.as_ref(), None);
         checker.within(&format!("{path}.length"), well.length.as_ref(), TANK_SIZE);
         checker.within(&format!("{path}.width"), well.width.as_ref(), TANK_SIZE);
         checker.within(&format!("{path}.floor"), well.floor.as_ref(), UP);
@@ -59,13 +50,7 @@ pub(super) fn float(checker: &mut Checker, job: &Job) {
     for (i, edge) in job.edges.iter().enumerate() {
         let path = format!("edges[{i}]");
         named(checker, &path, &edge.name, "edge", "motorwell lip");
-        place(
-            checker,
-            &path,
-            edge.forward.as_ref(),
-            edge.across.as_ref(),
-            None,
-        );
+        place(checker, &path, edge.forward.as_ref(), edge.across.as_ref(), None);
         checker.within(&format!("{path}.up"), edge.up.as_ref(), UP);
         if edge.up.is_none() {
             checker.fault(
@@ -92,19 +77,9 @@ fn afloat(checker: &mut Checker, job: &Job) {
     }
     for (i, mark) in afloat.marks.iter().enumerate() {
         let path = format!("afloat.marks[{i}]");
-        place(
-            checker,
-            &path,
-            mark.forward.as_ref(),
-            mark.across.as_ref(),
-            None,
-        );
+        place(checker, &path, mark.forward.as_ref(), mark.across.as_ref(), None);
         checker.within(&format!("{path}.up"), mark.up.as_ref(), UP);
-        checker.within(
-            &format!("{path}.above_water"),
-            mark.above_water.as_ref(),
-            FREEBOARD,
-        );
+        checker.within(&format!("{path}.above_water"), mark.above_water.as_ref(), FREEBOARD);
         if mark.forward.is_none() || mark.up.is_none() || mark.above_water.is_none() {
             checker.fault(
                 &path,
@@ -125,13 +100,7 @@ fn weights(checker: &mut Checker, job: &Job) {
     let weights = &job.weights;
     let boat = &weights.boat;
     checker.within("weights.boat.weight", boat.weight.as_ref(), BOAT_WEIGHT);
-    place(
-        checker,
-        "weights.boat",
-        boat.forward.as_ref(),
-        boat.across.as_ref(),
-        boat.above.as_ref(),
-    );
+    place(checker, "weights.boat", boat.forward.as_ref(), boat.across.as_ref(), boat.above.as_ref());
     checker.within("weights.person", weights.person.as_ref(), PERSON);
     checker.count("weights.crew", weights.crew, CREW);
     for (i, tank) in weights.tanks.iter().enumerate() {
@@ -141,36 +110,17 @@ fn weights(checker: &mut Checker, job: &Job) {
         checker.within(&format!("{path}.fill"), tank.fill.as_ref(), FILL);
         checker.within(&format!("{path}.length"), tank.length.as_ref(), TANK_SIZE);
         checker.within(&format!("{path}.width"), tank.width.as_ref(), TANK_SIZE);
-        place(
-            checker,
-            &path,
-            tank.forward.as_ref(),
-            tank.across.as_ref(),
-            tank.above.as_ref(),
-        );
+        place(checker, &path, tank.forward.as_ref(), tank.across.as_ref(), tank.above.as_ref());
     }
     for (i, seat) in weights.places.iter().enumerate() {
         let path = format!("weights.places[{i}]");
         named(checker, &path, &seat.what, "place", "aft bench");
         checker.count(&format!("{path}.holds"), seat.holds, CREW);
-        place(
-            checker,
-            &path,
-            seat.forward.as_ref(),
-            seat.across.as_ref(),
-            seat.above.as_ref(),
-        );
+        place(checker, &path, seat.forward.as_ref(), seat.across.as_ref(), seat.above.as_ref());
         if seat.forward.is_none() {
-            checker.fault(
-                &path,
-                "a place for persons without where it is",
-                "forward: \"3 ft\": from the transom",
-            );
+            checker.fault(&path, "a place for persons without where it is", "forward: \"3 ft\": from the transom");
         }
-        if weights.places[..i]
-            .iter()
-            .any(|other| other.what == seat.what)
-        {
+        if weights.places[..i].iter().any(|other| other.what == seat.what) {
             checker.fault(
                 &format!("{path}.what"),
                 "two places of one name",
@@ -186,18 +136,10 @@ fn weights(checker: &mut Checker, job: &Job) {
 fn conditions(checker: &mut Checker, job: &Job) {
     for (i, condition) in job.conditions.iter().enumerate() {
         let path = format!("conditions[{i}]");
-        named(
-            checker,
-            &path,
-            &condition.name,
-            "loading",
-            "two men hauling over the stern",
-        );
-        for (field, fill) in [
-            ("fuel", &condition.fuel),
-            ("water", &condition.water),
-            ("live_well", &condition.live_well),
-        ] {
+        named(checker, &path, &condition.name, "loading", "two men hauling over the stern");
+        for (field, fill) in
+            [("fuel", &condition.fuel), ("water", &condition.water), ("live_well", &condition.live_well)]
+        {
             checker.within(&format!("{path}.{field}"), fill.as_ref(), FILL);
         }
         for (j, one) in condition.crew.iter().enumerate() {
@@ -211,13 +153,7 @@ fn conditions(checker: &mut Checker, job: &Job) {
 
 fn crew(checker: &mut Checker, path: &str, crew: &CrewAt, job: &Job) {
     checker.count(&format!("{path}.persons"), crew.persons, CREW);
-    place(
-        checker,
-        path,
-        crew.forward.as_ref(),
-        crew.across.as_ref(),
-        crew.above.as_ref(),
-    );
+    place(checker, path, crew.forward.as_ref(), crew.across.as_ref(), crew.above.as_ref());
     match (&crew.at, &crew.forward) {
         (Some(name), _) => {
             let places = &job.weights.places;
@@ -234,11 +170,9 @@ fn crew(checker: &mut Checker, path: &str, crew: &CrewAt, job: &Job) {
                 );
             }
         }
-        (None, None) => checker.fault(
-            path,
-            "persons without a place",
-            "at: \"a place of weights.places\", or forward: \"3 ft\"",
-        ),
+        (None, None) => {
+            checker.fault(path, "persons without a place", "at: \"a place of weights.places\", or forward: \"3 ft\"")
+        }
         (None, Some(_)) => {}
     }
 }
@@ -270,10 +204,6 @@ fn place(
 
 fn named(checker: &mut Checker, path: &str, name: &str, what: &str, example: &str) {
     if name.trim().is_empty() {
-        checker.fault(
-            path,
-            format!("a {what} without a name"),
-            format!("such as \"{example}\""),
-        );
+        checker.fault(path, format!("a {what} without a name"), format!("such as \"{example}\""));
     }
 }

@@ -20,11 +20,7 @@ pub(super) fn hull(checker: &mut Checker, shape: Option<&HullShape>) {
         Some(HullShape::Mesh { file, unit }) => {
             checker.within("hull.unit", Some(unit), UNIT);
             if file.trim().is_empty() {
-                checker.fault(
-                    "hull.file",
-                    "a mesh without a file",
-                    "file: \"hull.stl\", from the folder of the job",
-                );
+                checker.fault("hull.file", "a mesh without a file", "file: \"hull.stl\", from the folder of the job");
             }
         }
         Some(HullShape::Tape { sections, .. }) => {
@@ -37,19 +33,14 @@ pub(super) fn hull(checker: &mut Checker, shape: Option<&HullShape>) {
                 checker.within(&format!("{path}.keel"), Some(&section.keel), UP);
                 offset(checker, &format!("{path}.chine"), &section.chine);
                 offset(checker, &format!("{path}.sheer"), &section.sheer);
-                for (what, knuckles) in [
-                    ("bottom_knuckles", &section.bottom_knuckles),
-                    ("side_knuckles", &section.side_knuckles),
-                ] {
+                for (what, knuckles) in
+                    [("bottom_knuckles", &section.bottom_knuckles), ("side_knuckles", &section.side_knuckles)]
+                {
                     for (j, knuckle) in knuckles.iter().enumerate() {
                         offset(checker, &format!("{path}.{what}[{j}]"), knuckle);
                     }
                 }
-                upright(
-                    checker,
-                    &path,
-                    &[&section.keel, &section.chine.up, &section.sheer.up],
-                );
+                upright(checker, &path, &[&section.keel, &section.chine.up, &section.sheer.up]);
             }
         }
         Some(HullShape::Offsets { stations, .. }) => {

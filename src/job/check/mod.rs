@@ -26,10 +26,7 @@ pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
     boat::boat(&mut checker, &job.boat);
     boat::plate(&mut checker, job.plate.as_ref());
     boat::transom(&mut checker, &job.transom, &job.boat);
-    for (side, groups) in [
-        ("engines_off", &job.engines_off),
-        ("engines_on", &job.engines_on),
-    ] {
+    for (side, groups) in [("engines_off", &job.engines_off), ("engines_on", &job.engines_on)] {
         for (i, group) in groups.iter().enumerate() {
             engines::engine_group(&mut checker, &format!("{side}[{i}]"), group);
         }
@@ -52,11 +49,7 @@ pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
 
 fn item(checker: &mut Checker, path: &str, item: &Item) {
     if item.what.trim().is_empty() {
-        checker.fault(
-            path,
-            "an item without a name",
-            "say what it is: what: \"oil tank\"",
-        );
+        checker.fault(path, "an item without a name", "say what it is: what: \"oil tank\"");
     }
     checker.within(&format!("{path}.weight"), item.weight.as_ref(), ITEM_WEIGHT);
     checker.within(&format!("{path}.forward"), item.forward.as_ref(), ALONG);

@@ -15,16 +15,8 @@ pub(super) fn planned(checker: &mut Checker, planned: &Planned) {
     checker.within("planned.shaft", planned.shaft.as_ref(), SHAFT);
     checker.count("planned.holes_up", planned.holes_up, 0..=*HOLE_ROWS.end());
     checker.within("planned.setback", planned.setback.as_ref(), SETBACK);
-    checker.within(
-        "planned.centre_distance",
-        planned.centre_distance.as_ref(),
-        SMALL_LENGTH,
-    );
-    checker.within(
-        "planned.upper_holes",
-        planned.upper_holes.as_ref(),
-        ON_TRANSOM,
-    );
+    checker.within("planned.centre_distance", planned.centre_distance.as_ref(), SMALL_LENGTH);
+    checker.within("planned.upper_holes", planned.upper_holes.as_ref(), ON_TRANSOM);
 }
 
 pub(super) fn photographs(checker: &mut Checker, photographs: &[Photograph]) {
@@ -32,17 +24,13 @@ pub(super) fn photographs(checker: &mut Checker, photographs: &[Photograph]) {
         checker.fault(
             "photographs",
             format!("{} photographs", photographs.len()),
-            format!(
-                "a report carries at most {MOST_PHOTOGRAPHS}: choose those that show a finding"
-            ),
+            format!("a report carries at most {MOST_PHOTOGRAPHS}: choose those that show a finding"),
         );
     }
     for (i, photograph) in photographs.iter().enumerate() {
         let path = format!("photographs[{i}].file");
         let file = Path::new(&photograph.file);
-        let inside = file
-            .components()
-            .all(|part| matches!(part, Component::Normal(_) | Component::CurDir));
+        let inside = file.components().all(|part| matches!(part, Component::Normal(_) | Component::CurDir));
         if photograph.file.trim().is_empty() {
             checker.fault(
                 &format!("photographs[{i}]"),
@@ -56,11 +44,7 @@ pub(super) fn photographs(checker: &mut Checker, photographs: &[Photograph]) {
                 "put the photograph into the job's folder or below it, and write the path from there with / between folders",
             );
         } else if !is_picture(file) {
-            checker.fault(
-                &path,
-                "neither a .png nor a .jpg",
-                "save the photograph as JPEG or PNG",
-            );
+            checker.fault(&path, "neither a .png nor a .jpg", "save the photograph as JPEG or PNG");
         }
     }
 }
@@ -68,9 +52,5 @@ pub(super) fn photographs(checker: &mut Checker, photographs: &[Photograph]) {
 fn is_picture(file: &Path) -> bool {
     file.extension()
         .and_then(|extension| extension.to_str())
-        .is_some_and(|extension| {
-            ["png", "jpg", "jpeg"]
-                .iter()
-                .any(|known| extension.eq_ignore_ascii_case(known))
-        })
+        .is_some_and(|extension| ["png", "jpg", "jpeg"].iter().any(|known| extension.eq_ignore_ascii_case(known)))
 }

@@ -34,26 +34,11 @@ pub(super) fn strength(checker: &mut Checker, job: &Job) {
     }
     if let Some(operating) = &job.operating {
         checker.within("operating.top_speed", operating.top_speed.as_ref(), SPEED);
-        checker.within(
-            "operating.old_top_speed",
-            operating.old_top_speed.as_ref(),
-            SPEED,
-        );
-        checker.within(
-            "operating.acceleration",
-            operating.acceleration.as_ref(),
-            ACCELERATION,
-        );
-        checker.within(
-            "operating.displacement",
-            operating.displacement.as_ref(),
-            DISPLACEMENT,
-        );
+        checker.within("operating.old_top_speed", operating.old_top_speed.as_ref(), SPEED);
+        checker.within("operating.acceleration", operating.acceleration.as_ref(), ACCELERATION);
+        checker.within("operating.displacement", operating.displacement.as_ref(), DISPLACEMENT);
     }
-    for (side, groups) in [
-        ("engines_off", &job.engines_off),
-        ("engines_on", &job.engines_on),
-    ] {
+    for (side, groups) in [("engines_off", &job.engines_off), ("engines_on", &job.engines_on)] {
         for (i, group) in groups.iter().enumerate() {
             if let Some(bolts) = &group.bolts {
                 bolting(checker, job, &format!("{side}[{i}].bolts"), bolts);
@@ -66,15 +51,10 @@ pub(super) fn strength(checker: &mut Checker, job: &Job) {
 
 fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
     layers(checker, "structure.lay_up", &structure.lay_up);
-    let sum: f64 = structure
-        .lay_up
-        .iter()
-        .map(|layer| layer.thickness.value.si())
-        .sum();
-    if let (Some(thickness), false) = (
-        checker.sound("transom.thickness", &job.transom.thickness),
-        structure.lay_up.is_empty(),
-    ) && (sum - thickness.value.si()).abs() > si::<Length>(LAYERS_OFF)
+    let sum: f64 = structure.lay_up.iter().map(|layer| layer.thickness.value.si()).sum();
+    if let (Some(thickness), false) =
+        (checker.sound("transom.thickness", &job.transom.thickness), structure.lay_up.is_empty())
+        && (sum - thickness.value.si()).abs() > si::<Length>(LAYERS_OFF)
     {
         checker.fault(
             "structure.lay_up",
@@ -86,10 +66,9 @@ fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
             "check the layers against `transom.thickness`",
         );
     }
-    for (list, uprights) in [
-        ("knees", structure.knees.as_deref().unwrap_or_default()),
-        ("stringers", structure.stringers.as_slice()),
-    ] {
+    for (list, uprights) in
+        [("knees", structure.knees.as_deref().unwrap_or_default()), ("stringers", structure.stringers.as_slice())]
+    {
         for (i, upright) in uprights.iter().enumerate() {
             self::upright(checker, job, &format!("structure.{list}[{i}]"), upright);
         }
@@ -103,22 +82,10 @@ fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
         );
     }
     if let Some(stiffener) = &structure.top_stiffener {
-        checker.within(
-            "structure.top_stiffener.depth",
-            Some(&stiffener.depth),
-            MEMBER,
-        );
-        checker.within(
-            "structure.top_stiffener.height",
-            Some(&stiffener.height),
-            MEMBER,
-        );
+        checker.within("structure.top_stiffener.depth", Some(&stiffener.depth), MEMBER);
+        checker.within("structure.top_stiffener.height", Some(&stiffener.height), MEMBER);
     }
-    checker.within(
-        "structure.corner_height",
-        structure.corner_height.as_ref(),
-        CORNER,
-    );
+    checker.within("structure.corner_height", structure.corner_height.as_ref(), CORNER);
     checker.within("structure.moisture", structure.moisture.as_ref(), MOISTURE);
     if let Some(flex) = &structure.flex {
         checker.within("structure.flex.weight", Some(&flex.weight), PULL);
@@ -133,21 +100,13 @@ fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
 fn layers(checker: &mut Checker, path: &str, layers: &[Layer]) {
     few(checker, path, layers.len());
     for (i, layer) in layers.iter().enumerate() {
-        checker.within(
-            &format!("{path}[{i}].thickness"),
-            Some(&layer.thickness),
-            LAYER,
-        );
+        checker.within(&format!("{path}[{i}].thickness"), Some(&layer.thickness), LAYER);
     }
 }
 
 pub(super) fn few(checker: &mut Checker, path: &str, count: usize) {
     if count > MOST_ENTRIES {
-        checker.fault(
-            path,
-            format!("{count} entries"),
-            format!("at most {MOST_ENTRIES} are taken"),
-        );
+        checker.fault(path, format!("{count} entries"), format!("at most {MOST_ENTRIES} are taken"));
     }
 }
 
@@ -170,14 +129,8 @@ fn bolting(checker: &mut Checker, job: &Job, path: &str, bolts: &Bolting) {
         {
             checker.fault(
                 &format!("{path}.below"),
-                format!(
-                    "{} below the top is outside the transom",
-                    Measure::tape(place.below.value).show(Units::Both)
-                ),
-                format!(
-                    "the transom is {} high at the centreline",
-                    Measure::tape(height.value).show(Units::Both)
-                ),
+                format!("{} below the top is outside the transom", Measure::tape(place.below.value).show(Units::Both)),
+                format!("the transom is {} high at the centreline", Measure::tape(height.value).show(Units::Both)),
             );
         }
     }
@@ -196,9 +149,7 @@ fn bolting(checker: &mut Checker, job: &Job, path: &str, bolts: &Bolting) {
         checker.within(&at("height"), Some(&face.height), FACE);
         let (top, bottom) = (face.below.value, face.below.value + face.height.value);
         for (i, place) in bolts.at.iter().enumerate() {
-            if checker.faults.len() == before
-                && (place.below.value < top || place.below.value > bottom)
-            {
+            if checker.faults.len() == before && (place.below.value < top || place.below.value > bottom) {
                 checker.fault(
                     &format!("{path}.at[{i}].below"),
                     "this bolt stands above or below the face that it holds",

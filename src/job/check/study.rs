@@ -43,20 +43,12 @@ pub(super) fn panel(checker: &mut Checker, job: &Job) {
     if study.edges.len() != corners {
         checker.fault(
             "panel_study.edges",
-            format!(
-                "{} edges are held, and the panel has {corners}",
-                study.edges.len()
-            ),
+            format!("{} edges are held, and the panel has {corners}", study.edges.len()),
             "one of free, simple, clamped for each edge, in order",
         );
     }
     match &study.stiffness {
-        PanelStiffness::Plate {
-            modulus,
-            poisson,
-            thickness,
-            yield_stress,
-        } => {
+        PanelStiffness::Plate { modulus, poisson, thickness, yield_stress } => {
             let at = |field: &str| format!("{path}.stiffness.{field}");
             checker.within(&at("modulus"), Some(modulus), MODULUS);
             checker.within(&at("poisson"), Some(poisson), POISSON);
@@ -89,23 +81,13 @@ pub(super) fn panel(checker: &mut Checker, job: &Job) {
     }
     few(checker, "panel_study.loads", study.loads.len());
     if study.loads.is_empty() {
-        checker.fault(
-            "panel_study.loads",
-            "nothing bears on the panel",
-            "give a pressure, a patch or a point",
-        );
+        checker.fault("panel_study.loads", "nothing bears on the panel", "give a pressure, a patch or a point");
     }
     for (i, load) in study.loads.iter().enumerate() {
         let at = |field: &str| format!("panel_study.loads[{i}].{field}");
         match load {
             PanelLoad::Pressure(_) => {}
-            PanelLoad::Patch {
-                across,
-                up,
-                width,
-                height,
-                ..
-            } => {
+            PanelLoad::Patch { across, up, width, height, .. } => {
                 checker.within(&at("across"), Some(across), STUDY_PLACE);
                 checker.within(&at("up"), Some(up), STUDY_PLACE);
                 checker.within(&at("width"), Some(width), STUDY_LENGTH);
@@ -131,17 +113,10 @@ pub(super) fn bolts(checker: &mut Checker, job: &Job) {
         );
     }
     let face = &study.face;
-    for (field, reading) in [
-        ("bottom", &face.bottom),
-        ("top", &face.top),
-        ("starboard", &face.starboard),
-        ("port", &face.port),
-    ] {
-        checker.within(
-            &format!("bolt_study.face.{field}"),
-            Some(reading),
-            STUDY_PLACE,
-        );
+    for (field, reading) in
+        [("bottom", &face.bottom), ("top", &face.top), ("starboard", &face.starboard), ("port", &face.port)]
+    {
+        checker.within(&format!("bolt_study.face.{field}"), Some(reading), STUDY_PLACE);
     }
     if face.bottom.value >= face.top.value || face.starboard.value >= face.port.value {
         checker.fault(
@@ -154,14 +129,8 @@ pub(super) fn bolts(checker: &mut Checker, job: &Job) {
     for (i, bolt) in study.bolts.iter().enumerate() {
         let path = format!("bolt_study.bolts[{i}]");
         place(checker, &path, bolt);
-        if outside(&bolt.up, &face.bottom, &face.top)
-            || outside(&bolt.across, &face.starboard, &face.port)
-        {
-            checker.fault(
-                &path,
-                "this bolt stands outside the face that it holds",
-                "check it against `face`",
-            );
+        if outside(&bolt.up, &face.bottom, &face.top) || outside(&bolt.across, &face.starboard, &face.port) {
+            checker.fault(&path, "this bolt stands outside the face that it holds", "check it against `face`");
         }
     }
     place(checker, "bolt_study.at", &study.at);

@@ -3,13 +3,9 @@
 use uom::si::f64::Length;
 
 use super::Checker;
-use super::bounds::{
-    ACROSS, Bounds, OFFSET, SMALL_LENGTH, STEER, TILT, TRANSOM_ANGLE, WIDTH, bounds,
-};
+use super::bounds::{ACROSS, Bounds, OFFSET, SMALL_LENGTH, STEER, TILT, TRANSOM_ANGLE, WIDTH, bounds};
 use super::specs::tilt_tube;
-use crate::job::{
-    BoxedObstacle, Cylinder, Job, MountingNumbers, SplashWell, SwingStudy, TieBar, Trailer,
-};
+use crate::job::{BoxedObstacle, Cylinder, Job, MountingNumbers, SplashWell, SwingStudy, TieBar, Trailer};
 use crate::quantity::{Dimensioned, Reading};
 
 const WELL_LENGTH: Bounds = bounds("4 in", "80 in");
@@ -47,24 +43,10 @@ pub(super) fn surroundings(checker: &mut Checker, job: &Job) {
     boxes(checker, "obstacles", &job.obstacles);
     checker.within("waterline", job.waterline.as_ref(), WATERLINE);
     gear(checker, job);
-    if let Some(Trailer::On {
-        keel_above_ground,
-        bow_up,
-        towing_tilt,
-        parts,
-    }) = &job.trailer
-    {
-        checker.within(
-            "trailer.keel_above_ground",
-            keel_above_ground.as_ref(),
-            KEEL_HEIGHT,
-        );
+    if let Some(Trailer::On { keel_above_ground, bow_up, towing_tilt, parts }) = &job.trailer {
+        checker.within("trailer.keel_above_ground", keel_above_ground.as_ref(), KEEL_HEIGHT);
         checker.within("trailer.bow_up", bow_up.as_ref(), BOW_UP);
-        checker.within(
-            "trailer.towing_tilt",
-            towing_tilt.as_ref(),
-            bounds("0 deg", "110 deg"),
-        );
+        checker.within("trailer.towing_tilt", towing_tilt.as_ref(), bounds("0 deg", "110 deg"));
         boxes(checker, "trailer.parts", parts);
     }
     if let Some(study) = &job.swing_study {
@@ -73,25 +55,14 @@ pub(super) fn surroundings(checker: &mut Checker, job: &Job) {
 }
 
 fn gear(checker: &mut Checker, job: &Job) {
-    if let Some(Cylinder::Fitted {
-        forward,
-        above,
-        length,
-        diameter,
-    }) = &job.steering_gear.cylinder
-    {
+    if let Some(Cylinder::Fitted { forward, above, length, diameter }) = &job.steering_gear.cylinder {
         let path = "steering_gear.cylinder";
         checker.within(&format!("{path}.forward"), forward.as_ref(), OFFSET);
         checker.within(&format!("{path}.above"), above.as_ref(), OFFSET);
         checker.within(&format!("{path}.length"), length.as_ref(), SMALL_LENGTH);
         checker.within(&format!("{path}.diameter"), diameter.as_ref(), DIAMETER);
     }
-    if let Some(TieBar::Fitted {
-        forward,
-        above,
-        diameter,
-    }) = &job.steering_gear.tie_bar
-    {
+    if let Some(TieBar::Fitted { forward, above, diameter }) = &job.steering_gear.tie_bar {
         let path = "steering_gear.tie_bar";
         checker.within(&format!("{path}.forward"), forward.as_ref(), OFFSET);
         checker.within(&format!("{path}.above"), above.as_ref(), OFFSET);
@@ -103,12 +74,7 @@ fn gear(checker: &mut Checker, job: &Job) {
 fn boxes(checker: &mut Checker, list: &str, boxes: &[BoxedObstacle]) {
     for (i, entry) in boxes.iter().enumerate() {
         let path = format!("{list}[{i}]");
-        named(
-            checker,
-            &path,
-            &entry.name,
-            boxes[..i].iter().map(|earlier| earlier.name.as_str()),
-        );
+        named(checker, &path, &entry.name, boxes[..i].iter().map(|earlier| earlier.name.as_str()));
         span(checker, &format!("{path}.forward"), &entry.forward, FORWARD);
         span(checker, &format!("{path}.up"), &entry.up, UP);
         let (one, other) = &entry.across;
@@ -125,35 +91,17 @@ fn boxes(checker: &mut Checker, list: &str, boxes: &[BoxedObstacle]) {
     }
 }
 
-fn span(
-    checker: &mut Checker,
-    path: &str,
-    (from, to): &(Reading<Length>, Reading<Length>),
-    bounds: Bounds,
-) {
+fn span(checker: &mut Checker, path: &str, (from, to): &(Reading<Length>, Reading<Length>), bounds: Bounds) {
     checker.within(&format!("{path}[0]"), Some(from), bounds);
     checker.within(&format!("{path}[1]"), Some(to), bounds);
     if from.value.si() >= to.value.si() {
-        checker.fault(
-            path,
-            "the range is empty or runs backwards",
-            "the lesser comes first, the greater second",
-        );
+        checker.fault(path, "the range is empty or runs backwards", "the lesser comes first, the greater second");
     }
 }
 
-fn named<'n>(
-    checker: &mut Checker,
-    path: &str,
-    name: &str,
-    mut earlier: impl Iterator<Item = &'n str>,
-) {
+fn named<'n>(checker: &mut Checker, path: &str, name: &str, mut earlier: impl Iterator<Item = &'n str>) {
     if name.trim().is_empty() {
-        checker.fault(
-            &format!("{path}.name"),
-            "an obstacle without a name",
-            "say what it is: name: \"hatch\"",
-        );
+        checker.fault(&format!("{path}.name"), "an obstacle without a name", "say what it is: name: \"hatch\"");
     } else if earlier.any(|other| other == name) {
         checker.fault(
             &format!("{path}.name"),
@@ -168,11 +116,7 @@ pub(super) fn sheet(checker: &mut Checker, path: &str, sheet: &MountingNumbers) 
     let at = |field: &str| format!("{path}.{field}");
     checker.within(&at("full_tilt"), sheet.full_tilt.as_ref(), TILT);
     checker.within(&at("steering"), sheet.steering.as_ref(), STEER);
-    checker.within(
-        &at("transom_angle"),
-        sheet.transom_angle.as_ref(),
-        TRANSOM_ANGLE,
-    );
+    checker.within(&at("transom_angle"), sheet.transom_angle.as_ref(), TRANSOM_ANGLE);
     for (field, reading) in [
         ("width", &sheet.width),
         ("height", &sheet.height),
@@ -187,11 +131,7 @@ pub(super) fn sheet(checker: &mut Checker, path: &str, sheet: &MountingNumbers) 
 /// A study's chain itself is judged where it is put together; here only what no question can mean.
 fn question(checker: &mut Checker, study: &SwingStudy) {
     let path = "swing_study";
-    checker.within(
-        &format!("{path}.margin"),
-        study.margin.as_ref(),
-        STUDY_MARGIN,
-    );
+    checker.within(&format!("{path}.margin"), study.margin.as_ref(), STUDY_MARGIN);
     checker.within(&format!("{path}.gap"), study.gap.as_ref(), STUDY_GAP);
     let names: Vec<&str> = study.bodies.iter().map(|body| body.name.as_str()).collect();
     for (i, name) in names.iter().enumerate() {

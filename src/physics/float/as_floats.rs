@@ -58,25 +58,15 @@ pub fn as_she_floats(
     centre_height: Length,
     water: MassDensity,
 ) -> Result<AsFloats, FloatError> {
-    let finite = marks
-        .iter()
-        .all(|m| m.height.is_finite() && m.point.iter().all(|c| c.is_finite()));
+    let finite = marks.iter().all(|m| m.height.is_finite() && m.point.iter().all(|c| c.is_finite()));
     if !finite {
         return Err(FloatError::NotFinite { what: "a mark" });
     }
     let heel_fitted = marks_on_both_sides(hull, marks);
     let plane = fit(hull, marks, heel_fitted)?;
     let load = load_for(hull, &plane, centre_height, water)?;
-    let misfits = marks
-        .iter()
-        .map(|mark| plane.height_above(&mark.point) - mark.height)
-        .collect();
-    Ok(AsFloats {
-        load,
-        plane,
-        heel_fitted,
-        misfits,
-    })
+    let misfits = marks.iter().map(|mark| plane.height_above(&mark.point) - mark.height).collect();
+    Ok(AsFloats { load, plane, heel_fitted, misfits })
 }
 
 /// What must weigh her down for a water plane to be an equilibrium: the displaced mass, with its centre on
@@ -91,15 +81,10 @@ pub fn load_for(
     centre_height: Length,
     water: MassDensity,
 ) -> Result<Load, FloatError> {
-    positive(
-        "the density of the water",
-        water.get::<kilogram_per_cubic_meter>(),
-    )?;
+    positive("the density of the water", water.get::<kilogram_per_cubic_meter>())?;
     let centre_height = centre_height.get::<meter>();
     if !centre_height.is_finite() {
-        return Err(FloatError::NotFinite {
-            what: "the height of the centre of gravity",
-        });
+        return Err(FloatError::NotFinite { what: "the height of the centre of gravity" });
     }
     let immersed = hull.cut(plane);
     let (displaced, whole) = (immersed.volume, hull.volume());
@@ -115,16 +100,10 @@ pub fn load_for(
     let buoyancy = immersed.centre_of_buoyancy;
     let n = plane.normal;
     if n.z.abs() < 1e-3 {
-        return Err(FloatError::TooFewPoints {
-            what: "a centre of gravity of that height: she lies on her side",
-        });
+        return Err(FloatError::TooFewPoints { what: "a centre of gravity of that height: she lies on her side" });
     }
     let along = (centre_height - buoyancy.z) / n.z;
-    Ok(Load {
-        mass: water * displaced,
-        centre: buoyancy + n.into_inner() * along,
-        water,
-    })
+    Ok(Load { mass: water * displaced, centre: buoyancy + n.into_inner() * along, water })
 }
 
 fn marks_on_both_sides(hull: &Hull, marks: &[Mark]) -> bool {
@@ -136,10 +115,7 @@ fn marks_on_both_sides(hull: &Hull, marks: &[Mark]) -> bool {
 
 /// Whether the marks lie within a hand of one straight line as seen from above, so that heel is not fixed.
 fn in_line(hull: &Hull, marks: &[Mark]) -> bool {
-    let middle = marks
-        .iter()
-        .fold(Vector3::zeros(), |sum, m| sum + m.point.coords)
-        / marks.len() as f64;
+    let middle = marks.iter().fold(Vector3::zeros(), |sum, m| sum + m.point.coords) / marks.len() as f64;
     let (mut xx, mut xy, mut yy) = (0.0, 0.0, 0.0);
     for mark in marks {
         let d = mark.point.coords - middle;
@@ -156,12 +132,9 @@ fn in_line(hull: &Hull, marks: &[Mark]) -> bool {
 fn fit(hull: &Hull, marks: &[Mark], heel: bool) -> Result<WaterPlane, FloatError> {
     let (low, high) = hull.bounds();
     let stations = marks.iter().map(|m| m.point.x);
-    let spread =
-        stations.clone().fold(f64::NEG_INFINITY, f64::max) - stations.fold(f64::INFINITY, f64::min);
+    let spread = stations.clone().fold(f64::NEG_INFINITY, f64::max) - stations.fold(f64::INFINITY, f64::min);
     if marks.len() < 2 || spread < LEAST_SPREAD * (high.x - low.x) {
-        return Err(FloatError::TooFewPoints {
-            what: "the trim: at least two are needed, well apart fore and aft",
-        });
+        return Err(FloatError::TooFewPoints { what: "the trim: at least two are needed, well apart fore and aft" });
     }
     let heights = || marks.iter().map(|m| m.height.get::<meter>());
     let mean_height = heights().sum::<f64>() / marks.len() as f64;
@@ -181,10 +154,7 @@ fn fit(hull: &Hull, marks: &[Mark], heel: bool) -> Result<WaterPlane, FloatError
         if !heel {
             normal_equations[(2, 2)] = 1.0;
         }
-        let step = normal_equations
-            .lu()
-            .solve(&right)
-            .ok_or(FloatError::TooFewPoints { what: "the trim" })?;
+        let step = normal_equations.lu().solve(&right).ok_or(FloatError::TooFewPoints { what: "the trim" })?;
         let normal = plane.normal.into_inner() + forward * step.y + port * step.z;
         plane = WaterPlane::from_normal(normal, plane.offset + step.x)?;
         if step.norm() < 1e-14 * (1.0 + hull.scale()) {

@@ -38,38 +38,17 @@ pub fn maximum_displacement(
     openings: &[Point3<f64>],
     water: MassDensity,
 ) -> Result<MaximumDisplacement, FloatError> {
-    positive(
-        "the density of the water",
-        water.get::<kilogram_per_cubic_meter>(),
-    )?;
-    if !openings
-        .iter()
-        .flat_map(|p| p.iter())
-        .all(|c| c.is_finite())
-    {
-        return Err(FloatError::NotFinite {
-            what: "a point where water comes aboard",
-        });
+    positive("the density of the water", water.get::<kilogram_per_cubic_meter>())?;
+    if !openings.iter().flat_map(|p| p.iter()).all(|c| c.is_finite()) {
+        return Err(FloatError::NotFinite { what: "a point where water comes aboard" });
     }
-    let lowest = openings
-        .iter()
-        .enumerate()
-        .min_by(|(_, one), (_, other)| one.z.total_cmp(&other.z));
+    let lowest = openings.iter().enumerate().min_by(|(_, one), (_, other)| one.z.total_cmp(&other.z));
     let Some((first, point)) = lowest else {
-        return Err(FloatError::TooFewPoints {
-            what: "the level at which water comes aboard",
-        });
+        return Err(FloatError::TooFewPoints { what: "the level at which water comes aboard" });
     };
     let draft = Length::new::<meter>(point.z);
-    let plane = WaterPlane::at(Attitude {
-        sinkage: draft,
-        ..Attitude::default()
-    })?;
-    Ok(MaximumDisplacement {
-        mass: water * hull.cut(&plane).volume,
-        first,
-        draft,
-    })
+    let plane = WaterPlane::at(Attitude { sinkage: draft, ..Attitude::default() })?;
+    Ok(MaximumDisplacement { mass: water * hull.cut(&plane).volume, first, draft })
 }
 
 /// The greatest maximum weight capacity: (maximum displacement − boat weight) / 5 (33 CFR 183.35),
@@ -114,32 +93,16 @@ pub enum PersonsLimit {
 /// `machinery` is motor and control, dry battery and full portable tank of the table in 183.75;
 /// `test_weight` is the weight A of the stability test, if it was made.
 #[must_use]
-pub fn persons_capacity(
-    weight_capacity: Mass,
-    machinery: Mass,
-    test_weight: Option<Mass>,
-) -> PersonsCapacity {
+pub fn persons_capacity(weight_capacity: Mass, machinery: Mass, test_weight: Option<Mass>) -> PersonsCapacity {
     let reserve = (weight_capacity - machinery).get::<kilogram>().max(0.0);
     let mass = Mass::new::<kilogram>(reserve);
     if mass.get::<pound>() >= NO_TEST_FROM_LB {
-        return PersonsCapacity {
-            mass,
-            by: PersonsLimit::WeightCapacity,
-        };
+        return PersonsCapacity { mass, by: PersonsLimit::WeightCapacity };
     }
     match test_weight.map(persons_capacity_by_test) {
-        None => PersonsCapacity {
-            mass,
-            by: PersonsLimit::TestMissing,
-        },
-        Some(tested) if tested < mass => PersonsCapacity {
-            mass: tested,
-            by: PersonsLimit::StabilityTest,
-        },
-        Some(_) => PersonsCapacity {
-            mass,
-            by: PersonsLimit::WeightCapacityWithTest,
-        },
+        None => PersonsCapacity { mass, by: PersonsLimit::TestMissing },
+        Some(tested) if tested < mass => PersonsCapacity { mass: tested, by: PersonsLimit::StabilityTest },
+        Some(_) => PersonsCapacity { mass, by: PersonsLimit::WeightCapacityWithTest },
     }
 }
 

@@ -98,17 +98,12 @@ fn check_volume(vertices: &[Point3<f64>], faces: &[[u32; 3]]) -> Result<(), Mesh
         return Err(MeshError::InsideOut { at });
     }
     let parts = parts(vertices.len(), faces);
-    let inward = parts
-        .iter()
-        .enumerate()
-        .filter(|(_, part)| volume(vertices, part) < 0.0);
+    let inward = parts.iter().enumerate().filter(|(_, part)| volume(vertices, part) < 0.0);
     for (seen, (index, part)) in inward.enumerate() {
         // Each face meets its own part's corner edge-on, so the part is left out of the count.
         let corner = vertices[part[0][0] as usize];
         let others = parts.iter().enumerate().filter(|(i, _)| *i != index);
-        let winding: f64 = others
-            .map(|(_, other)| winding_number(vertices, other, &corner))
-            .sum();
+        let winding: f64 = others.map(|(_, other)| winding_number(vertices, other, &corner)).sum();
         if seen >= MOST_CAVITIES || winding < 0.5 {
             let at = Place(corner);
             return Err(MeshError::InsideOut { at });
@@ -129,10 +124,7 @@ fn parts(vertices: usize, faces: &[[u32; 3]]) -> Vec<Vec<[u32; 3]>> {
     }
     for &[a, b, c] in faces {
         for other in [b, c] {
-            let (one, two) = (
-                root(&mut parent, a as usize),
-                root(&mut parent, other as usize),
-            );
+            let (one, two) = (root(&mut parent, a as usize), root(&mut parent, other as usize));
             parent[one.max(two)] = one.min(two);
         }
     }
@@ -164,23 +156,15 @@ pub(super) fn volume(vertices: &[Point3<f64>], faces: &[[u32; 3]]) -> f64 {
 
 /// Least and greatest corner of the box round the points, metres.
 pub(super) fn bounds(points: &[Point3<f64>]) -> (Point3<f64>, Point3<f64>) {
-    points.iter().fold(
-        (
-            Point3::from([f64::INFINITY; 3]),
-            Point3::from([f64::NEG_INFINITY; 3]),
-        ),
-        |(low, high), p| (low.inf(p), high.sup(p)),
-    )
+    points.iter().fold((Point3::from([f64::INFINITY; 3]), Point3::from([f64::NEG_INFINITY; 3])), |(low, high), p| {
+        (low.inf(p), high.sup(p))
+    })
 }
 
 /// How often the faces wind round a point: 1 inside a closed surface, 0 outside.
 ///
 /// The solid angles are those of van Oosterom and Strackee, IEEE Trans. Biomed. Eng. 30 (1983) 125.
-pub(super) fn winding_number(
-    vertices: &[Point3<f64>],
-    faces: &[[u32; 3]],
-    point: &Point3<f64>,
-) -> f64 {
+pub(super) fn winding_number(vertices: &[Point3<f64>], faces: &[[u32; 3]], point: &Point3<f64>) -> f64 {
     let angle: f64 = faces
         .iter()
         .map(|face| {

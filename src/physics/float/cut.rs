@@ -65,12 +65,7 @@ impl Hull {
     pub(super) fn sums(&self, plane: &WaterPlane) -> (Sums, Blade) {
         let normal = plane.normal.into_inner();
         let (forward, port) = plane.in_plane();
-        let blade = Blade {
-            normal,
-            offset: plane.offset - normal.dot(&self.reference().coords),
-            forward,
-            port,
-        };
+        let blade = Blade { normal, offset: plane.offset - normal.dot(&self.reference().coords), forward, port };
         let mut cones = Cones::default();
         let mut rim = Rim::default();
         let mut wetted = 0.0;
@@ -98,11 +93,7 @@ impl Hull {
 pub(super) fn immersed(hull: &Hull, sums: &Sums, blade: &Blade) -> Immersed {
     let reference = hull.reference();
     let per = |numerator: f64, denominator: f64| {
-        if denominator > 0.0 {
-            numerator / denominator
-        } else {
-            0.0
-        }
+        if denominator > 0.0 { numerator / denominator } else { 0.0 }
     };
     let rim = &sums.rim;
     let (u, v) = (per(rim.u, rim.area), per(rim.v, rim.area));

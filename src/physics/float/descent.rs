@@ -72,13 +72,7 @@ impl Descent {
 
 impl<'a> Problem<'a> {
     pub(super) fn new(hull: &'a Hull, mass: f64, centre: &Point3<f64>, density: f64) -> Self {
-        Self {
-            hull,
-            mass,
-            centre: centre - hull.reference(),
-            density,
-            heel_held: false,
-        }
+        Self { hull, mass, centre: centre - hull.reference(), density, heel_held: false }
     }
 
     pub(super) fn state(&self, plane: WaterPlane) -> State {
@@ -89,11 +83,7 @@ impl<'a> Problem<'a> {
         let (n, e, f) = (blade.normal, blade.forward, blade.port);
         let along = n.dot(&pull);
         let energy = (along + blade.offset * (density * sums.volume - 1.0)) / scale;
-        let mut slope = Vector3::new(
-            density * sums.volume - 1.0,
-            e.dot(&pull) / scale,
-            f.dot(&pull) / scale,
-        );
+        let mut slope = Vector3::new(density * sums.volume - 1.0, e.dot(&pull) / scale, f.dot(&pull) / scale);
         let rim = &sums.rim;
         let (offset_trim, offset_heel) = (-density * rim.u, -density * rim.v);
         let trim = (density * rim.uu - along) / scale;
@@ -116,14 +106,7 @@ impl<'a> Problem<'a> {
             curvature.fill_row(2, 0.0);
             curvature[(2, 2)] = 1.0;
         }
-        State {
-            plane,
-            sums,
-            blade,
-            energy,
-            slope,
-            curvature,
-        }
+        State { plane, sums, blade, energy, slope, curvature }
     }
 
     /// The plane of the same normal that displaces the mass, within a part of it: Newton on the volume,
@@ -147,11 +130,7 @@ impl<'a> Problem<'a> {
                 low = plane.offset;
             }
             let newton = plane.offset - excess / sums.rim.area;
-            plane.offset = if newton > low && newton < high {
-                newton
-            } else {
-                0.5 * (low + high)
-            };
+            plane.offset = if newton > low && newton < high { newton } else { 0.5 * (low + high) };
         }
         plane
     }
@@ -168,19 +147,12 @@ impl<'a> Problem<'a> {
                 return Descent { state, steps };
             };
             let promised = -(state.slope.dot(&step) + 0.5 * step.dot(&(state.curvature * step)));
-            let trial = self
-                .moved(&state, &step)
-                .map(|plane| self.state(plane))
-                .ok();
+            let trial = self.moved(&state, &step).map(|plane| self.state(plane)).ok();
             let length = step.norm();
             let taken = trial.filter(|trial| {
                 let rounding = ENERGY_ROUNDING * (1.0 + state.energy.abs());
                 let gain = state.energy - trial.energy;
-                if promised > rounding {
-                    gain >= LEAST_GAIN * promised
-                } else {
-                    trial.slope.norm() < want
-                }
+                if promised > rounding { gain >= LEAST_GAIN * promised } else { trial.slope.norm() < want }
             });
             match taken {
                 Some(trial) => {
@@ -196,28 +168,19 @@ impl<'a> Problem<'a> {
                 None => radius = 0.25 * length.min(radius),
             }
         }
-        Descent {
-            state,
-            steps: MAX_STEPS,
-        }
+        Descent { state, steps: MAX_STEPS }
     }
 
-    fn moved(
-        &self,
-        state: &State,
-        step: &Vector3<f64>,
-    ) -> Result<WaterPlane, super::error::FloatError> {
+    fn moved(&self, state: &State, step: &Vector3<f64>) -> Result<WaterPlane, super::error::FloatError> {
         let blade = &state.blade;
         let normal = (blade.normal + blade.forward * step.y + blade.port * step.z).normalize();
-        let offset =
-            blade.offset + step.x * self.hull.scale() + normal.dot(&self.hull.reference().coords);
+        let offset = blade.offset + step.x * self.hull.scale() + normal.dot(&self.hull.reference().coords);
         WaterPlane::from_normal(normal, offset)
     }
 
     /// The plane turned about the face's centroid by an angle in the direction (trim, heel), radians.
     pub(super) fn turned(&self, state: &State, trim: f64, heel: f64) -> WaterPlane {
-        self.moved(state, &Vector3::new(0.0, trim, heel))
-            .map_or(state.plane, |plane| self.sink(plane, 1e-3, 30))
+        self.moved(state, &Vector3::new(0.0, trim, heel)).map_or(state.plane, |plane| self.sink(plane, 1e-3, 30))
     }
 }
 

@@ -150,10 +150,7 @@ pub fn equilibrium(hull: &Hull, load: &Load) -> Result<Outcome, FloatError> {
 pub fn equilibrium_from(hull: &Hull, load: &Load, start: Attitude) -> Result<Outcome, FloatError> {
     let problem = match problem(hull, load) {
         Ok(problem) => problem,
-        Err(FloatError::Sinks {
-            mass_kg,
-            largest_kg,
-        }) => {
+        Err(FloatError::Sinks { mass_kg, largest_kg }) => {
             return Ok(Outcome::Sinks {
                 mass: Mass::new::<kilogram>(mass_kg),
                 largest: Mass::new::<kilogram>(largest_kg),
@@ -171,13 +168,8 @@ pub fn equilibrium_from(hull: &Hull, load: &Load, start: Attitude) -> Result<Out
         let floating = floating(hull, load, &descent);
         if floating.is_stable() {
             return Ok(match first {
-                Some(balance) => Outcome::Unstable {
-                    balance: Box::new(balance),
-                    settled: Box::new(floating),
-                },
-                None if floating.attitude().heel.get::<radian>().cos() < 0.0 => {
-                    Outcome::Capsized(floating)
-                }
+                Some(balance) => Outcome::Unstable { balance: Box::new(balance), settled: Box::new(floating) },
+                None if floating.attitude().heel.get::<radian>().cos() < 0.0 => Outcome::Capsized(floating),
                 None => Outcome::Stable(floating),
             });
         }
@@ -188,10 +180,7 @@ pub fn equilibrium_from(hull: &Hull, load: &Load, start: Attitude) -> Result<Out
         descent = problem.descend(pushed);
         descent.steps += steps;
     }
-    Ok(Outcome::NotConverged {
-        attitude: descent.state.plane.attitude(),
-        residual: residual(hull, &descent.state),
-    })
+    Ok(Outcome::NotConverged { attitude: descent.state.plane.attitude(), residual: residual(hull, &descent.state) })
 }
 
 /// The water plane of a given trim and heel at which she displaces a mass; the sinkage of `attitude` does
@@ -207,32 +196,20 @@ pub fn plane_carrying(
     water: MassDensity,
     attitude: Attitude,
 ) -> Result<WaterPlane, FloatError> {
-    let load = Load {
-        mass,
-        centre: Point3::origin(),
-        water,
-    };
+    let load = Load { mass, centre: Point3::origin(), water };
     Ok(problem(hull, &load)?.sink(WaterPlane::at(attitude)?, 1e-13, 100))
 }
 
 /// Checks the load and puts it in the solver's terms; a load too heavy is [`FloatError::Sinks`].
 pub(super) fn problem<'a>(hull: &'a Hull, load: &Load) -> Result<Problem<'a>, FloatError> {
     let mass = positive("the mass", load.mass.get::<kilogram>())?;
-    let density = positive(
-        "the density of the water",
-        load.water.get::<kilogram_per_cubic_meter>(),
-    )?;
+    let density = positive("the density of the water", load.water.get::<kilogram_per_cubic_meter>())?;
     if !load.centre.iter().all(|c| c.is_finite()) {
-        return Err(FloatError::NotFinite {
-            what: "the centre of gravity",
-        });
+        return Err(FloatError::NotFinite { what: "the centre of gravity" });
     }
     let largest = density * hull.volume().get::<cubic_meter>();
     if mass >= largest * (1.0 - 1e-12) {
-        return Err(FloatError::Sinks {
-            mass_kg: mass,
-            largest_kg: largest,
-        });
+        return Err(FloatError::Sinks { mass_kg: mass, largest_kg: largest });
     }
     Ok(Problem::new(hull, mass, &load.centre, density))
 }
@@ -261,11 +238,7 @@ pub(super) fn residual(hull: &Hull, state: &State) -> Residual {
 fn softest(state: &State) -> (f64, [f64; 2]) {
     let k = &state.curvature;
     let by_sinking = |i: usize, j: usize| {
-        if k[(0, 0)] > 0.0 {
-            k[(i, j)] - k[(i, 0)] * k[(0, j)] / k[(0, 0)]
-        } else {
-            k[(i, j)]
-        }
+        if k[(0, 0)] > 0.0 { k[(i, j)] - k[(i, 0)] * k[(0, j)] / k[(0, 0)] } else { k[(i, j)] }
     };
     let (trim, heel, both) = (by_sinking(1, 1), by_sinking(2, 2), by_sinking(1, 2));
     // Principal axes as on Mohr's circle.
@@ -273,10 +246,7 @@ fn softest(state: &State) -> (f64, [f64; 2]) {
     let stiffest = 0.5 * (2.0 * both).atan2(trim - heel);
     let (heel_part, trim_part) = (stiffest.cos(), -stiffest.sin());
     let side = if heel_part < 0.0 { -1.0 } else { 1.0 };
-    (
-        0.5 * (trim + heel) - spread,
-        [side * trim_part, side * heel_part],
-    )
+    (0.5 * (trim + heel) - spread, [side * trim_part, side * heel_part])
 }
 
 pub(super) fn floating(hull: &Hull, load: &Load, descent: &Descent) -> Floating {
@@ -297,17 +267,9 @@ pub(super) fn floating(hull: &Hull, load: &Load, descent: &Descent) -> Floating 
 }
 
 /// GM = I / V − BG for heel and for trim, with BG measured plumb.
-pub(super) fn metacentric_heights(
-    load: &Load,
-    plane: &WaterPlane,
-    immersed: &Immersed,
-) -> (Length, Length) {
+pub(super) fn metacentric_heights(load: &Load, plane: &WaterPlane, immersed: &Immersed) -> (Length, Length) {
     let (bm_transverse, bm_longitudinal) = metacentric_radii(immersed);
-    let rise = Length::new::<meter>(
-        plane
-            .normal
-            .dot(&(load.centre - immersed.centre_of_buoyancy)),
-    );
+    let rise = Length::new::<meter>(plane.normal.dot(&(load.centre - immersed.centre_of_buoyancy)));
     (bm_transverse - rise, bm_longitudinal - rise)
 }
 
@@ -318,8 +280,5 @@ pub(super) fn metacentric_radii(immersed: &Immersed) -> (Length, Length) {
         let dry = volume <= 0.0 || immersed.waterplane.area.get::<square_meter>() <= 0.0;
         Length::new::<meter>(if dry { 0.0 } else { second_moment / volume })
     };
-    (
-        radius(immersed.waterplane.second_moment_transverse_m4),
-        radius(immersed.waterplane.second_moment_longitudinal_m4),
-    )
+    (radius(immersed.waterplane.second_moment_transverse_m4), radius(immersed.waterplane.second_moment_longitudinal_m4))
 }

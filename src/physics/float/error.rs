@@ -33,9 +33,7 @@ pub enum MeshError {
         vertex: usize,
     },
     /// A coordinate is so large that the length unit must be wrong.
-    #[error(
-        "vertex {vertex} is at {at}: farther out than any boat reaches, is the length unit right?"
-    )]
+    #[error("vertex {vertex} is at {at}: farther out than any boat reaches, is the length unit right?")]
     TooLarge {
         /// Index of the vertex.
         vertex: usize,
@@ -190,9 +188,7 @@ pub enum FloatError {
         what: &'static str,
     },
     /// A mass that the whole hull under water cannot carry.
-    #[error(
-        "{mass_kg} kg is more than the {largest_kg} kg that the whole hull under water carries"
-    )]
+    #[error("{mass_kg} kg is more than the {largest_kg} kg that the whole hull under water carries")]
     Sinks {
         /// The mass, kg.
         mass_kg: f64,

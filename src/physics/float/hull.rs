@@ -85,10 +85,7 @@ impl Hull {
     }
 
     fn into_parts(self) -> Vec<(Part, TriMesh)> {
-        self.bodies
-            .into_iter()
-            .map(|(part, mesh, _)| (part, mesh))
-            .collect()
+        self.bodies.into_iter().map(|(part, mesh, _)| (part, mesh)).collect()
     }
 
     fn of_parts(parts: Vec<(Part, TriMesh)>) -> Self {
@@ -98,10 +95,7 @@ impl Hull {
             .reduce(|one, other| (one.0.inf(&other.0), one.1.sup(&other.1)))
             .unwrap_or_default();
         let reference = nalgebra::center(&low, &high);
-        let volume = parts
-            .iter()
-            .map(|(part, mesh)| part.factor() * mesh.volume().get::<cubic_meter>())
-            .sum();
+        let volume = parts.iter().map(|(part, mesh)| part.factor() * mesh.volume().get::<cubic_meter>()).sum();
         let bodies = parts
             .into_iter()
             .map(|(part, mesh)| {
@@ -109,13 +103,7 @@ impl Hull {
                 (part, mesh, tree)
             })
             .collect();
-        Self {
-            bodies,
-            reference,
-            low,
-            high,
-            volume,
-        }
+        Self { bodies, reference, low, high, volume }
     }
 
     /// The bodies, with what each does.
@@ -124,9 +112,7 @@ impl Hull {
     }
 
     pub(super) fn trees(&self) -> impl Iterator<Item = (f64, Part, &Tree)> {
-        self.bodies
-            .iter()
-            .map(|(part, _, tree)| (part.factor(), *part, tree))
+        self.bodies.iter().map(|(part, _, tree)| (part.factor(), *part, tree))
     }
 
     /// The volume that she displaces with all of her under water.
@@ -148,9 +134,7 @@ impl Hull {
         let winding: f64 = self
             .bodies
             .iter()
-            .map(|(part, mesh, _)| {
-                part.factor() * closed::winding_number(mesh.vertices(), mesh.faces(), point)
-            })
+            .map(|(part, mesh, _)| part.factor() * closed::winding_number(mesh.vertices(), mesh.faces(), point))
             .sum();
         winding > 0.5
     }

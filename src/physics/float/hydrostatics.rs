@@ -77,12 +77,7 @@ pub fn mass_to_sink(waterplane: Area, water: MassDensity, distance: Length) -> M
 
 /// M = m g GM_L d / L: the moment that changes the trim by a difference of draft d over a length L.
 #[must_use]
-pub fn moment_to_trim(
-    mass: Mass,
-    gm_longitudinal: Length,
-    between_marks: Length,
-    change: Length,
-) -> Torque {
+pub fn moment_to_trim(mass: Mass, gm_longitudinal: Length, between_marks: Length, change: Length) -> Torque {
     // uom keeps torque (an energy per angle) apart from force times length.
     Torque::from(mass * standard_gravity() * gm_longitudinal * (change / between_marks))
 }
@@ -92,26 +87,14 @@ pub fn moment_to_trim(
 /// # Errors
 /// [`FloatError`] where the density is not a positive number; [`FloatError::Dry`] where nothing is
 /// immersed.
-pub fn hydrostatics_at(
-    hull: &Hull,
-    water: MassDensity,
-    plane: &WaterPlane,
-) -> Result<Hydrostatics, FloatError> {
-    positive(
-        "the density of the water",
-        water.get::<kilogram_per_cubic_meter>(),
-    )?;
+pub fn hydrostatics_at(hull: &Hull, water: MassDensity, plane: &WaterPlane) -> Result<Hydrostatics, FloatError> {
+    positive("the density of the water", water.get::<kilogram_per_cubic_meter>())?;
     let immersed = hull.cut(plane);
     if immersed.waterplane.area.get::<square_meter>() <= 0.0 {
         return Err(FloatError::Dry);
     }
     let (bm_transverse, bm_longitudinal) = metacentric_radii(&immersed);
-    let Immersed {
-        volume,
-        centre_of_buoyancy,
-        waterplane,
-        wetted_surface,
-    } = immersed;
+    let Immersed { volume, centre_of_buoyancy, waterplane, wetted_surface } = immersed;
     let attitude = plane.attitude();
     Ok(Hydrostatics {
         draft: attitude.sinkage,
@@ -141,11 +124,7 @@ pub fn hydrostatics_table(
     drafts
         .iter()
         .map(|&sinkage| {
-            let plane = WaterPlane::at(Attitude {
-                sinkage,
-                trim,
-                heel: Angle::new::<radian>(0.0),
-            })?;
+            let plane = WaterPlane::at(Attitude { sinkage, trim, heel: Angle::new::<radian>(0.0) })?;
             hydrostatics_at(hull, water, &plane)
         })
         .collect()

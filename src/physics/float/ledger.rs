@@ -20,10 +20,7 @@ impl Weight {
     /// The same weight, taken away.
     #[must_use]
     pub fn removed(self) -> Self {
-        Self {
-            mass: -self.mass,
-            ..self
-        }
+        Self { mass: -self.mass, ..self }
     }
 }
 
@@ -45,15 +42,11 @@ pub fn total(weights: &[Weight]) -> Result<Weight, FloatError> {
     }
     let kg = mass.get::<kilogram>();
     if kg <= 0.0 {
-        return Err(FloatError::NotPositive {
-            what: "the total mass",
-        });
+        return Err(FloatError::NotPositive { what: "the total mass" });
     }
     let centre = Point3::from(moment / kg);
     if !kg.is_finite() || !centre.iter().all(|c| c.is_finite()) {
-        return Err(FloatError::NotFinite {
-            what: "the total mass",
-        });
+        return Err(FloatError::NotFinite { what: "the total mass" });
     }
     Ok(Weight { mass, centre })
 }

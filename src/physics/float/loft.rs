@@ -27,18 +27,11 @@ type Line = Vec<Point3<f64>>;
 /// flat deck and bow, and mirrors it. All lines have a point for each section.
 pub(super) fn loft(lines: &[Line], fairing: Fairing, slices: usize) -> Result<TriMesh, LoftError> {
     if !(1..=MAX_SLICES).contains(&slices) {
-        return Err(LoftError::Slices {
-            slices,
-            max: MAX_SLICES,
-        });
+        return Err(LoftError::Slices { slices, max: MAX_SLICES });
     }
-    let mut lines: Vec<Line> = lines
-        .iter()
-        .map(|line| fair(line, fairing, slices))
-        .collect();
+    let mut lines: Vec<Line> = lines.iter().map(|line| fair(line, fairing, slices)).collect();
     if let (Some(keel), Some(sheer)) = (lines.first(), lines.last()) {
-        let on_centreline =
-            |line: &Line| -> Line { line.iter().map(|p| Point3::new(p.x, 0.0, p.z)).collect() };
+        let on_centreline = |line: &Line| -> Line { line.iter().map(|p| Point3::new(p.x, 0.0, p.z)).collect() };
         let (bottom, deck) = (on_centreline(keel), on_centreline(sheer));
         if keel.iter().any(|p| p.y > 0.0) {
             lines.insert(0, bottom);
@@ -55,9 +48,7 @@ pub(super) fn loft(lines: &[Line], fairing: Fairing, slices: usize) -> Result<Tr
 fn port_half(lines: &[Line]) -> (Vec<Point3<f64>>, Vec<[u32; 3]>) {
     let ring = lines.len();
     let rings = lines.first().map_or(0, Vec::len);
-    let vertices: Vec<Point3<f64>> = (0..rings)
-        .flat_map(|ring| lines.iter().map(move |line| line[ring]))
-        .collect();
+    let vertices: Vec<Point3<f64>> = (0..rings).flat_map(|ring| lines.iter().map(move |line| line[ring])).collect();
     let at = |section: usize, line: usize| (section * ring + line) as u32;
     let mut faces = Vec::new();
     for section in 0..rings.saturating_sub(1) {
@@ -79,13 +70,8 @@ fn port_half(lines: &[Line]) -> (Vec<Point3<f64>>, Vec<[u32; 3]>) {
 fn mirrored(vertices: &[Point3<f64>], faces: &[[u32; 3]]) -> (Vec<Point3<f64>>, Vec<[u32; 3]>) {
     let starboard = vertices.iter().map(|v| Point3::new(v.x, -v.y, v.z));
     let shift = vertices.len() as u32;
-    let other = faces
-        .iter()
-        .map(|&[a, b, c]| [a + shift, c + shift, b + shift]);
-    (
-        vertices.iter().copied().chain(starboard).collect(),
-        faces.iter().copied().chain(other).collect(),
-    )
+    let other = faces.iter().map(|&[a, b, c]| [a + shift, c + shift, b + shift]);
+    (vertices.iter().copied().chain(starboard).collect(), faces.iter().copied().chain(other).collect())
 }
 
 /// The line with `slices` pieces between each two of its points.
@@ -126,11 +112,7 @@ fn hermite(t: f64, length: f64, value: [f64; 2], slope: [f64; 2]) -> f64 {
 /// SIAM J. Sci. Stat. Comput. 5 (1984) 300, with the three-point end slopes limited likewise.
 fn slopes(line: &Line, value: impl Fn(&Point3<f64>) -> f64) -> Vec<f64> {
     let lengths: Vec<f64> = line.windows(2).map(|p| p[1].x - p[0].x).collect();
-    let secants: Vec<f64> = line
-        .windows(2)
-        .zip(&lengths)
-        .map(|(p, h)| (value(&p[1]) - value(&p[0])) / h)
-        .collect();
+    let secants: Vec<f64> = line.windows(2).zip(&lengths).map(|(p, h)| (value(&p[1]) - value(&p[0])) / h).collect();
     let pieces = secants.len();
     if pieces < 2 {
         return vec![secants.first().copied().unwrap_or(0.0); line.len()];
@@ -156,9 +138,6 @@ fn slopes(line: &Line, value: impl Fn(&Point3<f64>) -> f64) -> Vec<f64> {
     let last = pieces - 1;
     std::iter::once(end([lengths[0], lengths[1]], [secants[0], secants[1]]))
         .chain(inner)
-        .chain([end(
-            [lengths[last], lengths[last - 1]],
-            [secants[last], secants[last - 1]],
-        )])
+        .chain([end([lengths[last], lengths[last - 1]], [secants[last], secants[last - 1]])])
         .collect()
 }

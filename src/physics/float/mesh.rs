@@ -44,18 +44,8 @@ impl TriMesh {
                 )
             })
             .collect();
-        let quads: [[u32; 4]; 6] = [
-            [0, 2, 3, 1],
-            [4, 5, 7, 6],
-            [0, 1, 5, 4],
-            [2, 6, 7, 3],
-            [0, 4, 6, 2],
-            [1, 3, 7, 5],
-        ];
-        let faces = quads
-            .iter()
-            .flat_map(|&[a, b, c, d]| [[a, b, c], [a, c, d]])
-            .collect();
+        let quads: [[u32; 4]; 6] = [[0, 2, 3, 1], [4, 5, 7, 6], [0, 1, 5, 4], [2, 6, 7, 3], [0, 4, 6, 2], [1, 3, 7, 5]];
+        let faces = quads.iter().flat_map(|&[a, b, c, d]| [[a, b, c], [a, c, d]]).collect();
         Self::new(vertices, faces)
     }
 
@@ -79,9 +69,7 @@ impl TriMesh {
 
     /// The three corners of each face.
     pub(super) fn triangles(&self) -> impl Iterator<Item = [Point3<f64>; 3]> + '_ {
-        self.faces
-            .iter()
-            .map(|face| face.map(|i| self.vertices[i as usize]))
+        self.faces.iter().map(|face| face.map(|i| self.vertices[i as usize]))
     }
 
     /// The surface shifted by a vector, metres.
@@ -106,11 +94,7 @@ impl TriMesh {
     #[must_use]
     pub fn mirrored(&self) -> Self {
         Self {
-            vertices: self
-                .vertices
-                .iter()
-                .map(|v| Point3::new(v.x, -v.y, v.z))
-                .collect(),
+            vertices: self.vertices.iter().map(|v| Point3::new(v.x, -v.y, v.z)).collect(),
             faces: self.faces.iter().map(|&[a, b, c]| [a, c, b]).collect(),
         }
     }

@@ -64,14 +64,10 @@ pub use capacity::{
     persons_capacity_by_test, persons_in_number, persons_unrounded, weight_capacity,
 };
 pub use cut::{Immersed, Waterplane};
-pub use equilibrium::{
-    Floating, Load, Outcome, Residual, equilibrium, equilibrium_from, plane_carrying,
-};
+pub use equilibrium::{Floating, Load, Outcome, Residual, equilibrium, equilibrium_from, plane_carrying};
 pub use error::{FloatError, LoftError, MeshError, Place, StlError};
 pub use hull::{Hull, Part};
-pub use hydrostatics::{
-    Hydrostatics, hydrostatics_at, hydrostatics_table, mass_to_sink, moment_to_trim,
-};
+pub use hydrostatics::{Hydrostatics, hydrostatics_at, hydrostatics_table, mass_to_sink, moment_to_trim};
 pub use ledger::{Weight, total};
 pub use loft::{Fairing, MAX_SLICES};
 pub use mesh::TriMesh;

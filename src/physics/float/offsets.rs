@@ -40,11 +40,7 @@ pub struct Lofting {
 
 impl Default for Lofting {
     fn default() -> Self {
-        Self {
-            fairing: Fairing::default(),
-            slices: SLICES,
-            transom_rake: Angle::new::<radian>(0.0),
-        }
+        Self { fairing: Fairing::default(), slices: SLICES, transom_rake: Angle::new::<radian>(0.0) }
     }
 }
 
@@ -96,10 +92,7 @@ pub struct Lofted {
 pub fn mesh_from_offsets(stations: &[Station], lofting: &Lofting) -> Result<Lofted, LoftError> {
     for (section, station) in stations.iter().enumerate() {
         if station.points.len() < 2 {
-            return Err(LoftError::TooFewPoints {
-                section,
-                points: station.points.len(),
-            });
+            return Err(LoftError::TooFewPoints { section, points: station.points.len() });
         }
     }
     let xs: Vec<f64> = stations.iter().map(|s| s.x.get::<meter>()).collect();
@@ -109,20 +102,14 @@ pub fn mesh_from_offsets(stations: &[Station], lofting: &Lofting) -> Result<Loft
 
 /// Lofts panels: for each panel the points of each section, the last point of a panel being the first of
 /// the next.
-pub(super) fn loft_panels(
-    xs: &[f64],
-    panels: &[Vec<&[Point2<f64>]>],
-    lofting: &Lofting,
-) -> Result<Lofted, LoftError> {
+pub(super) fn loft_panels(xs: &[f64], panels: &[Vec<&[Point2<f64>]>], lofting: &Lofting) -> Result<Lofted, LoftError> {
     if xs.len() < 2 {
         return Err(LoftError::TooFewSections { sections: xs.len() });
     }
     let rake = lofting.transom_rake;
     let rake_deg = rake.get::<degree>().abs();
     if rake_deg.is_nan() || rake_deg > LARGEST_RAKE_DEG {
-        return Err(LoftError::OutOfRange {
-            what: "the rake of the transom",
-        });
+        return Err(LoftError::OutOfRange { what: "the rake of the transom" });
     }
     for (section, x) in xs.iter().enumerate() {
         check_section(section, *x, panels)?;
@@ -131,11 +118,7 @@ pub(super) fn loft_panels(
     let mut sections = vec![Vec::new(); xs.len()];
     for panel in panels {
         let alike = panel.windows(2).all(|p| p[0].len() == p[1].len());
-        let fractions = if alike {
-            None
-        } else {
-            Some(all_fractions(panel))
-        };
+        let fractions = if alike { None } else { Some(all_fractions(panel)) };
         if !alike && !assumptions.contains(&Assumption::MatchedByGirth) {
             assumptions.push(Assumption::MatchedByGirth);
         }
@@ -159,11 +142,7 @@ pub(super) fn loft_panels(
             points
                 .map(|(section, (points, &x))| {
                     let p = points[line];
-                    let aft = if section == 0 {
-                        (p.y - keel_height) * tangent
-                    } else {
-                        0.0
-                    };
+                    let aft = if section == 0 { (p.y - keel_height) * tangent } else { 0.0 };
                     Point3::new(x - aft, p.x, p.y)
                 })
                 .collect()
@@ -174,10 +153,7 @@ pub(super) fn loft_panels(
             return Err(LoftError::NotAscending { section: i + 1 });
         }
     }
-    Ok(Lofted {
-        mesh: loft(&lines, lofting.fairing, lofting.slices)?,
-        assumptions,
-    })
+    Ok(Lofted { mesh: loft(&lines, lofting.fairing, lofting.slices)?, assumptions })
 }
 
 fn check_section(section: usize, x: f64, panels: &[Vec<&[Point2<f64>]>]) -> Result<(), LoftError> {
@@ -186,10 +162,7 @@ fn check_section(section: usize, x: f64, panels: &[Vec<&[Point2<f64>]>]) -> Resu
             return Err(LoftError::NotFinite { section });
         }
         if point.x < 0.0 {
-            return Err(LoftError::NegativeHalfBreadth {
-                section,
-                half_breadth: point.x,
-            });
+            return Err(LoftError::NegativeHalfBreadth { section, half_breadth: point.x });
         }
     }
     Ok(())

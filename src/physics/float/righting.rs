@@ -31,15 +31,8 @@ pub struct RightingArm {
 ///
 /// # Errors
 /// [`FloatError`] where an input is not finite or not above zero, or the load sinks her.
-pub fn righting_arms(
-    hull: &Hull,
-    load: &Load,
-    heels: &[Angle],
-) -> Result<Vec<RightingArm>, FloatError> {
-    let problem = Problem {
-        heel_held: true,
-        ..problem(hull, load)?
-    };
+pub fn righting_arms(hull: &Hull, load: &Load, heels: &[Angle]) -> Result<Vec<RightingArm>, FloatError> {
+    let problem = Problem { heel_held: true, ..problem(hull, load)? };
     let mut attitude = Attitude::default();
     let mut arms = Vec::with_capacity(heels.len());
     for &heel in heels {
@@ -47,11 +40,8 @@ pub fn righting_arms(
         let start = WaterPlane::at(Attitude { heel, ..attitude })?;
         let descent = problem.descend(problem.sink(start, 0.05, 30));
         let state = &descent.state;
-        let centre: Vector3<f64> = if state.sums.volume > 0.0 {
-            state.sums.moment / state.sums.volume
-        } else {
-            Vector3::zeros()
-        };
+        let centre: Vector3<f64> =
+            if state.sums.volume > 0.0 { state.sums.moment / state.sums.volume } else { Vector3::zeros() };
         let arm = state.blade.port.dot(&(problem.centre - centre));
         attitude = state.plane.attitude();
         arms.push(RightingArm {

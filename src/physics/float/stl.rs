@@ -41,19 +41,11 @@ pub fn mesh_from_stl(bytes: &[u8], unit: Length) -> Result<TriMesh, StlError> {
         }
         _ => {}
     }
-    let soup = stl_io::read_stl(&mut Cursor::new(bytes)).map_err(|error| StlError::Unreadable {
-        reason: error.to_string(),
-    })?;
-    let vertices: Vec<Point3<f64>> = soup
-        .vertices
-        .iter()
-        .map(|v| Point3::from([v[0], v[1], v[2]].map(|c| f64::from(c) * unit)))
-        .collect();
-    let faces: Vec<[u32; 3]> = soup
-        .faces
-        .iter()
-        .map(|face| face.vertices.map(|i| i as u32))
-        .collect();
+    let soup = stl_io::read_stl(&mut Cursor::new(bytes))
+        .map_err(|error| StlError::Unreadable { reason: error.to_string() })?;
+    let vertices: Vec<Point3<f64>> =
+        soup.vertices.iter().map(|v| Point3::from([v[0], v[1], v[2]].map(|c| f64::from(c) * unit))).collect();
+    let faces: Vec<[u32; 3]> = soup.faces.iter().map(|face| face.vertices.map(|i| i as u32)).collect();
     let (low, high) = closed::bounds(&vertices);
     let diagonal = (high - low).norm();
     let mesh = if diagonal.is_finite() {
@@ -69,11 +61,7 @@ pub fn mesh_from_stl(bytes: &[u8], unit: Length) -> Result<TriMesh, StlError> {
 fn binary_count(bytes: &[u8]) -> Option<(u64, u64, bool)> {
     let count: [u8; 4] = bytes.get(HEAD..HEAD + 4)?.try_into().ok()?;
     let body = bytes.len() - HEAD - 4;
-    Some((
-        u64::from(u32::from_le_bytes(count)),
-        (body / TRIANGLE) as u64,
-        body.is_multiple_of(TRIANGLE),
-    ))
+    Some((u64::from(u32::from_le_bytes(count)), (body / TRIANGLE) as u64, body.is_multiple_of(TRIANGLE)))
 }
 
 fn is_text(bytes: &[u8]) -> bool {

@@ -40,10 +40,7 @@ pub fn free_surface_rise(tanks: &[Tank], boat: Mass) -> Result<FreeSurface, Floa
     for tank in tanks {
         let length = positive("a tank's length", tank.length.get::<meter>())?;
         let breadth = positive("a tank's breadth", tank.breadth.get::<meter>())?;
-        let density = positive(
-            "a tank's density",
-            tank.fluid.get::<kilogram_per_cubic_meter>(),
-        )?;
+        let density = positive("a tank's density", tank.fluid.get::<kilogram_per_cubic_meter>())?;
         transverse += density * length * breadth.powi(3) / 12.0;
         longitudinal += density * breadth * length.powi(3) / 12.0;
     }

@@ -39,28 +39,12 @@ pub fn mesh_from_tape(sections: &[TapeSection], lofting: &Lofting) -> Result<Lof
      -> Vec<Vec<Point2<f64>>> {
         sections
             .iter()
-            .map(|s| {
-                std::iter::once(start(s))
-                    .chain(between(s).iter().copied())
-                    .chain([end(s)])
-                    .collect()
-            })
+            .map(|s| std::iter::once(start(s)).chain(between(s).iter().copied()).chain([end(s)]).collect())
             .collect()
     };
-    let bottom = panel(
-        &|s| Point2::new(0.0, s.keel.get::<meter>()),
-        &|s| &s.bottom_knuckles,
-        &|s| s.chine,
-    );
+    let bottom = panel(&|s| Point2::new(0.0, s.keel.get::<meter>()), &|s| &s.bottom_knuckles, &|s| s.chine);
     let side = panel(&|s| s.chine, &|s| &s.side_knuckles, &|s| s.sheer);
-    loft_panels(
-        &xs,
-        &[
-            bottom.iter().map(Vec::as_slice).collect(),
-            side.iter().map(Vec::as_slice).collect(),
-        ],
-        lofting,
-    )
+    loft_panels(&xs, &[bottom.iter().map(Vec::as_slice).collect(), side.iter().map(Vec::as_slice).collect()], lofting)
 }
 
 /// The least that a hull can be made from.
@@ -127,31 +111,20 @@ const FORE_BODY: [LeastFormStation; 3] = [
 /// [`LoftError::OutOfRange`] for a dimension that is not above zero, a deadrise outside 0 to 60°, or a
 /// depth that does not reach above the chine.
 pub fn mesh_from_least_form(form: &LeastForm, lofting: &Lofting) -> Result<Lofted, LoftError> {
-    let (length, half_beam, depth) = (
-        form.length.get::<meter>(),
-        0.5 * form.chine_beam.get::<meter>(),
-        form.depth.get::<meter>(),
-    );
+    let (length, half_beam, depth) =
+        (form.length.get::<meter>(), 0.5 * form.chine_beam.get::<meter>(), form.depth.get::<meter>());
     let above_zero = |what, value: f64| {
-        if value.is_finite() && value > 0.0 {
-            Ok(())
-        } else {
-            Err(LoftError::OutOfRange { what })
-        }
+        if value.is_finite() && value > 0.0 { Ok(()) } else { Err(LoftError::OutOfRange { what }) }
     };
     above_zero("the length", length)?;
     above_zero("the chine beam", half_beam)?;
     above_zero("the depth", depth)?;
     if !(0.0..=60.0).contains(&form.deadrise.get::<degree>()) {
-        return Err(LoftError::OutOfRange {
-            what: "the deadrise",
-        });
+        return Err(LoftError::OutOfRange { what: "the deadrise" });
     }
     let chine_height = half_beam * form.deadrise.get::<radian>().tan();
     if depth <= chine_height {
-        return Err(LoftError::OutOfRange {
-            what: "the depth: it ends below the chine",
-        });
+        return Err(LoftError::OutOfRange { what: "the depth: it ends below the chine" });
     }
     let section = |s: &LeastFormStation| {
         let chine = chine_height + s.chine_rise * (depth - chine_height);
@@ -171,23 +144,14 @@ pub fn mesh_from_least_form(form: &LeastForm, lofting: &Lofting) -> Result<Lofte
         keel_height: 0.0,
         sheer_breadth: 1.0,
     };
-    let sections: Vec<TapeSection> = [transom(0.0), transom(PRISMATIC_PART)]
-        .iter()
-        .chain(&FORE_BODY)
-        .map(section)
-        .collect();
+    let sections: Vec<TapeSection> =
+        [transom(0.0), transom(PRISMATIC_PART)].iter().chain(&FORE_BODY).map(section).collect();
     let mut lofted = mesh_from_tape(&sections, lofting)?;
     lofted.assumptions.extend([
-        Assumption::PrismaticTo {
-            part_of_length: PRISMATIC_PART,
-        },
-        Assumption::SheerBeam {
-            ratio: SHEER_OVER_CHINE,
-        },
+        Assumption::PrismaticTo { part_of_length: PRISMATIC_PART },
+        Assumption::SheerBeam { ratio: SHEER_OVER_CHINE },
         Assumption::LevelSheer,
-        Assumption::ForeBody {
-            stations: &FORE_BODY,
-        },
+        Assumption::ForeBody { stations: &FORE_BODY },
     ]);
     Ok(lofted)
 }

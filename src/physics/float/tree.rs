@@ -81,22 +81,14 @@ struct Triangle {
 impl Triangle {
     fn new(corners: [Vector3<f64>; 3]) -> Self {
         let [a, b, c] = corners;
-        Self {
-            corners,
-            volume: a.dot(&b.cross(&c)) / 6.0,
-            area: 0.5 * (b - a).cross(&(c - a)).norm(),
-        }
+        Self { corners, volume: a.dot(&b.cross(&c)) / 6.0, area: 0.5 * (b - a).cross(&(c - a)).norm() }
     }
 
     #[inline]
     fn cones(&self) -> Cones {
         let [a, b, c] = self.corners;
         let moment = (a + b + c) * (0.25 * self.volume);
-        Cones {
-            volume: self.volume,
-            moment: moment.into(),
-            area: self.area,
-        }
+        Cones { volume: self.volume, moment: moment.into(), area: self.area }
     }
 
     /// Adds what lies under the plane.
@@ -105,9 +97,7 @@ impl Triangle {
     /// rim always close.
     #[inline]
     fn cut(&self, blade: &Blade, factor: f64, cones: &mut Cones, rim: &mut Rim) {
-        let d = self
-            .corners
-            .map(|corner| blade.normal.dot(&corner) - blade.offset);
+        let d = self.corners.map(|corner| blade.normal.dot(&corner) - blade.offset);
         let wet = d.map(|d| d < 0.0);
         // The corner that is alone on its side of the plane.
         let (alone, under) = match wet {
@@ -131,11 +121,7 @@ impl Triangle {
         // The small triangle at the lone corner has this part of the area, and so of the cone.
         let part = to_next * to_last;
         let volume = part * self.volume;
-        let tip = Cones {
-            volume,
-            moment: ((a + p + q) * (0.25 * volume)).into(),
-            area: part * self.area,
-        };
+        let tip = Cones { volume, moment: ((a + p + q) * (0.25 * volume)).into(), area: part * self.area };
         let sign = if under {
             factor
         } else {
@@ -169,9 +155,7 @@ struct Tag {
 
 fn bounds(points: impl Iterator<Item = Vector3<f64>>) -> (Vector3<f64>, Vector3<f64>) {
     let infinite = Vector3::repeat(f64::INFINITY);
-    points.fold((infinite, -infinite), |(low, high), p| {
-        (low.inf(&p), high.sup(&p))
-    })
+    points.fold((infinite, -infinite), |(low, high), p| (low.inf(&p), high.sup(&p)))
 }
 
 /// The sorted surface. Corners are relative to a reference point near the body, metres.
@@ -183,27 +167,11 @@ pub(super) struct Tree {
 }
 
 impl Tree {
-    pub(super) fn new(
-        triangles: impl Iterator<Item = [Point3<f64>; 3]>,
-        reference: &Point3<f64>,
-    ) -> Self {
-        let given: Vec<[Vector3<f64>; 3]> = triangles
-            .map(|corners| corners.map(|corner| corner - reference))
-            .collect();
-        let mut order: Vec<Tag> = given
-            .iter()
-            .zip(0..)
-            .map(|([a, b, c], index)| Tag {
-                middle: a + b + c,
-                index,
-            })
-            .collect();
-        let reach = given
-            .iter()
-            .flatten()
-            .map(|corner| corner.norm_squared())
-            .fold(0.0, f64::max)
-            .sqrt();
+    pub(super) fn new(triangles: impl Iterator<Item = [Point3<f64>; 3]>, reference: &Point3<f64>) -> Self {
+        let given: Vec<[Vector3<f64>; 3]> = triangles.map(|corners| corners.map(|corner| corner - reference)).collect();
+        let mut order: Vec<Tag> =
+            given.iter().zip(0..).map(|([a, b, c], index)| Tag { middle: a + b + c, index }).collect();
+        let reach = given.iter().flatten().map(|corner| corner.norm_squared()).fold(0.0, f64::max).sqrt();
         let mut tree = Self {
             nodes: Vec::with_capacity(given.len()),
             triangles: Vec::with_capacity(given.len()),
@@ -218,9 +186,7 @@ impl Tree {
         let index = self.nodes.len();
         let first = self.triangles.len() as u32;
         if order.len() <= LEAF_TRIANGLES {
-            let triangles = order
-                .iter()
-                .map(|tag| Triangle::new(given[tag.index as usize]));
+            let triangles = order.iter().map(|tag| Triangle::new(given[tag.index as usize]));
             self.triangles.extend(triangles);
             let triangles = &self.triangles[first as usize..];
             let (low, high) = bounds(triangles.iter().flat_map(|t| t.corners));
@@ -228,22 +194,13 @@ impl Tree {
             for triangle in triangles {
                 cones.add(&triangle.cones(), 1.0);
             }
-            self.nodes.push(Node {
-                low,
-                high,
-                cones,
-                skip: index as u32 + 1,
-                first,
-                count: order.len() as u32,
-            });
+            self.nodes.push(Node { low, high, cones, skip: index as u32 + 1, first, count: order.len() as u32 });
             return index;
         }
         let (low, high) = bounds(order.iter().map(|tag| tag.middle));
         let axis = (high - low).imax();
         let half = order.len() / 2;
-        order.select_nth_unstable_by(half, |one, other| {
-            one.middle[axis].total_cmp(&other.middle[axis])
-        });
+        order.select_nth_unstable_by(half, |one, other| one.middle[axis].total_cmp(&other.middle[axis]));
         let (aft, forward) = order.split_at_mut(half);
         self.nodes.push(Node::default());
         let one = self.build(given, aft);

@@ -41,12 +41,8 @@ impl WaterPlane {
     pub(super) fn from_normal(normal: Vector3<f64>, offset: f64) -> Result<Self, FloatError> {
         let unit = UnitVector3::try_new(normal, 1e-12);
         match unit {
-            Some(normal) if offset.is_finite() && normal.iter().all(|c| c.is_finite()) => {
-                Ok(Self { normal, offset })
-            }
-            _ => Err(FloatError::NotFinite {
-                what: "the water plane",
-            }),
+            Some(normal) if offset.is_finite() && normal.iter().all(|c| c.is_finite()) => Ok(Self { normal, offset }),
+            _ => Err(FloatError::NotFinite { what: "the water plane" }),
         }
     }
 
@@ -85,9 +81,7 @@ impl WaterPlane {
         let n = self.normal.into_inner();
         let flat = Vector3::x() - n * n.x;
         // Standing on her nose or transom she has no forward; any direction will do.
-        let forward = flat
-            .try_normalize(1e-9)
-            .unwrap_or_else(|| (Vector3::z() - n * n.z).normalize());
+        let forward = flat.try_normalize(1e-9).unwrap_or_else(|| (Vector3::z() - n * n.z).normalize());
         (forward, n.cross(&forward))
     }
 }

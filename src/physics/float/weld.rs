@@ -6,11 +6,7 @@ use nalgebra::Point3;
 
 /// Joins vertices within a distance (metres) of one met earlier, drops triangles that collapse and pairs
 /// of triangles that lie on each other face to face. Unused vertices go too.
-pub(super) fn weld(
-    vertices: &[Point3<f64>],
-    faces: &[[u32; 3]],
-    distance: f64,
-) -> (Vec<Point3<f64>>, Vec<[u32; 3]>) {
+pub(super) fn weld(vertices: &[Point3<f64>], faces: &[[u32; 3]], distance: f64) -> (Vec<Point3<f64>>, Vec<[u32; 3]>) {
     let joined = join(vertices, distance);
     let mut kept: Vec<[u32; 3]> = faces
         .iter()
@@ -49,18 +45,11 @@ fn join(vertices: &[Point3<f64>], distance: f64) -> Vec<u32> {
     let mut joined = Vec::with_capacity(vertices.len());
     for (index, vertex) in vertices.iter().enumerate() {
         let [x, y, z] = cell(vertex);
-        let neighbours = steps.iter().flat_map(|dx| {
-            steps
-                .iter()
-                .flat_map(move |dy| steps.iter().map(move |dz| [*dx, *dy, *dz]))
-        });
+        let neighbours =
+            steps.iter().flat_map(|dx| steps.iter().flat_map(move |dy| steps.iter().map(move |dz| [*dx, *dy, *dz])));
         let found = neighbours
             .filter_map(|[dx, dy, dz]| {
-                first_in.get(&[
-                    x.saturating_add(dx),
-                    y.saturating_add(dy),
-                    z.saturating_add(dz),
-                ])
+                first_in.get(&[x.saturating_add(dx), y.saturating_add(dy), z.saturating_add(dz)])
             })
             .flatten()
             .copied()
@@ -82,11 +71,7 @@ fn cancel(faces: &mut Vec<[u32; 3]>) {
     };
     let turn = |face: &[u32; 3]| {
         let inversions = [(0, 1), (0, 2), (1, 2)].map(|(i, j)| i32::from(face[i] > face[j]));
-        if inversions.iter().sum::<i32>() % 2 == 0 {
-            1
-        } else {
-            -1
-        }
+        if inversions.iter().sum::<i32>() % 2 == 0 { 1 } else { -1 }
     };
     let mut net: HashMap<[u32; 3], i32> = HashMap::new();
     for face in faces.iter() {

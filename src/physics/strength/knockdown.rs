@@ -21,17 +21,11 @@ pub struct KnockDown {
 }
 
 impl KnockDown {
-    pub const SOUND: Self = Self {
-        stiffness: 1.0,
-        strength: 1.0,
-    };
+    pub const SOUND: Self = Self { stiffness: 1.0, strength: 1.0 };
 
     /// The lower of both, factor by factor.
     pub fn lower(self, other: Self) -> Self {
-        Self {
-            stiffness: self.stiffness.min(other.stiffness),
-            strength: self.strength.min(other.strength),
-        }
+        Self { stiffness: self.stiffness.min(other.stiffness), strength: self.strength.min(other.strength) }
     }
 }
 
@@ -43,10 +37,7 @@ const DRY: f64 = 15.0;
 const SATURATED: f64 = 30.0;
 /// Modulus of elasticity and strength of green wood over wood at 12 %. Source: Wood Handbook, coast Douglas-fir
 /// green against dry, 10.8/13.4 GPa and compression 26.1/49.9 MPa (values from memory).
-const GREEN: KnockDown = KnockDown {
-    stiffness: 0.80,
-    strength: 0.52,
-};
+const GREEN: KnockDown = KnockDown { stiffness: 0.80, strength: 0.52 };
 
 /// From moisture in percent by weight; falls in a straight line from dry to saturated. `None` if not finite or negative.
 pub fn by_moisture(percent: f64) -> Option<KnockDown> {
@@ -55,24 +46,15 @@ pub fn by_moisture(percent: f64) -> Option<KnockDown> {
     }
     let part = ((percent - DRY) / (SATURATED - DRY)).clamp(0.0, 1.0);
     let between = |green: f64| 1.0 + part * (green - 1.0);
-    Some(KnockDown {
-        stiffness: between(GREEN.stiffness),
-        strength: between(GREEN.strength),
-    })
+    Some(KnockDown { stiffness: between(GREEN.stiffness), strength: between(GREEN.strength) })
 }
 
 /// From the hammer. Common practice, no source.
 pub fn by_percussion(heard: Percussion) -> KnockDown {
     match heard {
         Percussion::Sound => KnockDown::SOUND,
-        Percussion::Dull => KnockDown {
-            stiffness: 0.6,
-            strength: 0.4,
-        },
-        Percussion::Dead => KnockDown {
-            stiffness: 0.2,
-            strength: 0.1,
-        },
+        Percussion::Dull => KnockDown { stiffness: 0.6, strength: 0.4 },
+        Percussion::Dead => KnockDown { stiffness: 0.2, strength: 0.1 },
     }
 }
 
@@ -80,8 +62,5 @@ pub fn by_percussion(heard: Percussion) -> KnockDown {
 /// no source. `scale` as from the panel's inverse; more than 1 counts as sound. `None` if not finite or not positive.
 pub fn by_flex(scale: f64) -> Option<KnockDown> {
     let left = scale.min(1.0);
-    (scale.is_finite() && scale > 0.0).then_some(KnockDown {
-        stiffness: left,
-        strength: left * left,
-    })
+    (scale.is_finite() && scale > 0.0).then_some(KnockDown { stiffness: left, strength: left * left })
 }

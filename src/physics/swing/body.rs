@@ -33,43 +33,26 @@ impl ConvexBody {
     ///
     /// # Errors
     /// No points, too many, a number that is not finite, a point absurdly far away, a negative radius.
-    pub fn rounded_hull(
-        name: impl Into<String>,
-        points: &[Point3<f64>],
-        radius: Length,
-    ) -> Result<Self, SwingError> {
+    pub fn rounded_hull(name: impl Into<String>, points: &[Point3<f64>], radius: Length) -> Result<Self, SwingError> {
         let name = name.into();
         let radius = radius.value;
         if points.is_empty() {
             return Err(SwingError::EmptyBody { body: name });
         }
         if points.len() > MOST_POINTS {
-            return Err(SwingError::TooManyPoints {
-                body: name,
-                points: points.len(),
-                limit: MOST_POINTS,
-            });
+            return Err(SwingError::TooManyPoints { body: name, points: points.len(), limit: MOST_POINTS });
         }
         for point in points {
             check_point(&name, point)?;
         }
         if !radius.is_finite() {
-            return Err(SwingError::NotFinite {
-                what: format!("the radius of {name}"),
-            });
+            return Err(SwingError::NotFinite { what: format!("the radius of {name}") });
         }
         if radius < 0.0 {
-            return Err(SwingError::NotPositive {
-                what: format!("the radius of {name}"),
-                value: radius,
-            });
+            return Err(SwingError::NotPositive { what: format!("the radius of {name}"), value: radius });
         }
         check_point(&name, &Point3::new(radius, 0.0, 0.0))?;
-        Ok(Self {
-            name,
-            points: points.to_vec(),
-            radius,
-        })
+        Ok(Self { name, points: points.to_vec(), radius })
     }
 
     /// The convex hull of `points` (metres).
@@ -84,11 +67,7 @@ impl ConvexBody {
     ///
     /// # Errors
     /// As [`ConvexBody::rounded_hull`].
-    pub fn cuboid(
-        name: impl Into<String>,
-        corner: Point3<f64>,
-        opposite: Point3<f64>,
-    ) -> Result<Self, SwingError> {
+    pub fn cuboid(name: impl Into<String>, corner: Point3<f64>, opposite: Point3<f64>) -> Result<Self, SwingError> {
         let centre = nalgebra::center(&corner, &opposite);
         let half = (opposite - corner) * 0.5;
         Self::oriented_box(name, centre, half, Rotation3::identity())
@@ -119,12 +98,7 @@ impl ConvexBody {
     ///
     /// # Errors
     /// A profile that is open, flat, crossed or hollow; otherwise as [`ConvexBody::rounded_hull`].
-    pub fn prism(
-        name: impl Into<String>,
-        profile: &[[f64; 2]],
-        low: Length,
-        high: Length,
-    ) -> Result<Self, SwingError> {
+    pub fn prism(name: impl Into<String>, profile: &[[f64; 2]], low: Length, high: Length) -> Result<Self, SwingError> {
         let name = name.into();
         let corners = checked_profile(&name, profile)?;
         let points: Vec<_> = [low.value, high.value]
@@ -151,11 +125,7 @@ impl ConvexBody {
     ///
     /// # Errors
     /// As [`ConvexBody::rounded_hull`].
-    pub fn ball(
-        name: impl Into<String>,
-        centre: Point3<f64>,
-        radius: Length,
-    ) -> Result<Self, SwingError> {
+    pub fn ball(name: impl Into<String>, centre: Point3<f64>, radius: Length) -> Result<Self, SwingError> {
         Self::rounded_hull(name, &[centre], radius)
     }
 
@@ -173,15 +143,9 @@ impl ConvexBody {
     ) -> Result<Self, SwingError> {
         let name = name.into();
         let Some(axle) = axle.try_normalize(1e-12) else {
-            return Err(SwingError::AxisWithoutLength {
-                axis: format!("the axle of {name}"),
-            });
+            return Err(SwingError::AxisWithoutLength { axis: format!("the axle of {name}") });
         };
-        let aside = if axle.x.abs() < 0.7 {
-            Vector3::x()
-        } else {
-            Vector3::y()
-        };
+        let aside = if axle.x.abs() < 0.7 { Vector3::x() } else { Vector3::y() };
         let first = axle.cross(&aside).normalize();
         let second = axle.cross(&first);
         let half_step = std::f64::consts::PI / DISC_SIDES as f64;
@@ -219,11 +183,7 @@ impl ConvexBody {
     }
 
     pub(super) fn mapped(&self, map: impl Fn(&Point3<f64>) -> Point3<f64>) -> Self {
-        Self {
-            name: self.name.clone(),
-            points: self.points.iter().map(map).collect(),
-            radius: self.radius,
-        }
+        Self { name: self.name.clone(), points: self.points.iter().map(map).collect(), radius: self.radius }
     }
 }
 
@@ -240,16 +200,10 @@ pub(super) fn radians(value: f64) -> uom::si::f64::Angle {
 pub(super) fn check_point(what: &str, point: &Point3<f64>) -> Result<(), SwingError> {
     let far = point.coords.amax();
     if !point.coords.iter().all(|c| c.is_finite()) {
-        return Err(SwingError::NotFinite {
-            what: format!("a coordinate of {what}"),
-        });
+        return Err(SwingError::NotFinite { what: format!("a coordinate of {what}") });
     }
     if far > FARTHEST {
-        return Err(SwingError::TooFar {
-            what: what.to_owned(),
-            metres: far,
-            limit: FARTHEST,
-        });
+        return Err(SwingError::TooFar { what: what.to_owned(), metres: far, limit: FARTHEST });
     }
     Ok(())
 }

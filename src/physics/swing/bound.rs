@@ -51,44 +51,22 @@ pub(super) struct Bounder<'k> {
 
 impl<'k> Bounder<'k> {
     pub fn new(kernel: &'k Kernel) -> Self {
-        Self {
-            kernel,
-            measurer: Measurer::new(),
-            first: Vec::new(),
-            second: Vec::new(),
-            measured: 0,
-        }
+        Self { kernel, measurer: Measurer::new(), first: Vec::new(), second: Vec::new(), measured: 0 }
     }
 
     /// Signed distance of a pair in one pose.
-    pub fn measure(
-        &mut self,
-        pair: (usize, usize),
-        pose: &[f64; 3],
-        guess: &Vector3<f64>,
-    ) -> Separation {
+    pub fn measure(&mut self, pair: (usize, usize), pose: &[f64; 3], guess: &Vector3<f64>) -> Separation {
         let frames = self.kernel.frames(pose);
         self.place(pair, &frames);
         self.measure_placed(pair, guess)
     }
 
     /// Bounds a pair over a box. Where `enough` is reached by the cheap bounds alone, nothing is measured.
-    pub fn look(
-        &mut self,
-        pair: (usize, usize),
-        cell: &Cell,
-        guess: Option<&Vector3<f64>>,
-        enough: f64,
-    ) -> Look {
+    pub fn look(&mut self, pair: (usize, usize), cell: &Cell, guess: Option<&Vector3<f64>>, enough: f64) -> Look {
         let (a, b) = (&self.kernel.bodies[pair.0], &self.kernel.bodies[pair.1]);
         let frames = self.kernel.frames(&cell.middle);
         let motion = motion(a, cell) + motion(b, cell);
-        let settled = |lower: f64, direction: Vector3<f64>| Look {
-            lower,
-            middle: None,
-            direction,
-            worst: cell.middle,
-        };
+        let settled = |lower: f64, direction: Vector3<f64>| Look { lower, middle: None, direction, worst: cell.middle };
         if let (Some((ca, ra)), Some((cb, rb))) = (&a.ball, &b.ball) {
             let between = frames[cb.mover].carry(cb) - frames[ca.mover].carry(ca);
             let lower = between.norm() - ra - rb - motion - ROUNDING;
@@ -133,9 +111,7 @@ impl<'k> Bounder<'k> {
     }
 
     fn middle_to_middle(&self) -> Vector3<f64> {
-        let middle = |points: &[Vector3<f64>]| {
-            points.iter().sum::<Vector3<f64>>() / points.len().max(1) as f64
-        };
+        let middle = |points: &[Vector3<f64>]| points.iter().sum::<Vector3<f64>>() / points.len().max(1) as f64;
         let between = middle(&self.second) - middle(&self.first);
         between.try_normalize(1e-12).unwrap_or_else(Vector3::x)
     }
@@ -145,15 +121,10 @@ impl<'k> Bounder<'k> {
         let (a, b) = (&self.kernel.bodies[pair.0], &self.kernel.bodies[pair.1]);
         let Some(plane) = b.plane else {
             let radii = (a.radius, b.radius);
-            return self
-                .measurer
-                .measure(&self.first, &self.second, radii, guess);
+            return self.measurer.measure(&self.first, &self.second, radii, guess);
         };
         let height = |p: &&Vector3<f64>| p.dot(&plane.normal);
-        let lowest = self
-            .first
-            .iter()
-            .min_by(|p, q| height(p).total_cmp(&height(q)));
+        let lowest = self.first.iter().min_by(|p, q| height(p).total_cmp(&height(q)));
         let lowest = lowest.copied().unwrap_or_else(Vector3::zeros);
         let clear = lowest.dot(&plane.normal) - plane.offset - a.radius;
         let touch = lowest - plane.normal * a.radius;
@@ -177,10 +148,7 @@ impl<'k> Bounder<'k> {
         let (a, b) = (&self.kernel.bodies[pair.0], &self.kernel.bodies[pair.1]);
         let near = heights(a, &self.first, cell, frames, &-direction);
         let far = match b.plane {
-            Some(plane) => Heights {
-                least: [-plane.offset; 4],
-                neighbour_sign: [0.0; 4],
-            },
+            Some(plane) => Heights { least: [-plane.offset; 4], neighbour_sign: [0.0; 4] },
             None => heights(b, &self.second, cell, frames, direction),
         };
         let mut lower = f64::INFINITY;
@@ -213,39 +181,14 @@ mod tests {
     use super::*;
 
     fn leaning_twins() -> Result<Scene, SwingError> {
-        let tilt = Axis::new(
-            "tilt",
-            Point3::new(0.0, 0.0, 0.1),
-            Vector3::new(0.1, 1.0, 0.0),
-        )?;
-        let steer = Axis::new(
-            "steer",
-            Point3::new(-0.1, 0.0, 0.0),
-            Vector3::new(0.2, 0.0, 1.0),
-        )?;
-        let hub = ConvexBody::cuboid(
-            "hub",
-            Point3::new(-0.2, -0.1, -0.1),
-            Point3::new(0.1, 0.1, 0.2),
-        )?;
-        let cowl = ConvexBody::cuboid(
-            "cowl",
-            Point3::new(-0.6, -0.2, 0.2),
-            Point3::new(0.1, 0.3, 0.8),
-        )?;
-        let chain = EngineChain::new(
-            "engine",
-            tilt,
-            steer,
-            vec![(Part::Swivel, hub), (Part::Head, cowl)],
-        )?;
+        let tilt = Axis::new("tilt", Point3::new(0.0, 0.0, 0.1), Vector3::new(0.1, 1.0, 0.0))?;
+        let steer = Axis::new("steer", Point3::new(-0.1, 0.0, 0.0), Vector3::new(0.2, 0.0, 1.0))?;
+        let hub = ConvexBody::cuboid("hub", Point3::new(-0.2, -0.1, -0.1), Point3::new(0.1, 0.1, 0.2))?;
+        let cowl = ConvexBody::cuboid("cowl", Point3::new(-0.6, -0.2, 0.2), Point3::new(0.1, 0.3, 0.8))?;
+        let chain = EngineChain::new("engine", tilt, steer, vec![(Part::Swivel, hub), (Part::Head, cowl)])?;
         let range = |low, high| AngleRange::new("range", radians(low), radians(high));
         let mut scene = Scene::new(chain.clone(), range(-0.1, 1.3)?, range(-0.6, 0.5)?);
-        let wall = ConvexBody::cuboid(
-            "wall",
-            Point3::new(0.7, -1.0, 0.0),
-            Point3::new(0.8, 1.0, 0.6),
-        )?;
+        let wall = ConvexBody::cuboid("wall", Point3::new(0.7, -1.0, 0.0), Point3::new(0.8, 1.0, 0.6))?;
         scene.obstacles.push(Obstacle::Body(wall));
         scene.neighbour = Some(Neighbour {
             chain: chain.shifted(Vector3::new(0.1, 0.9, 0.0)),
@@ -270,12 +213,7 @@ mod tests {
                         pose[v] += (f64::from(side) - 1.0) * cell.half[v];
                     }
                     let at = bounder.measure(pair, &pose, &look.direction);
-                    assert!(
-                        at.upper >= look.lower,
-                        "{pair:?} {cell:?}: {} < {}",
-                        at.upper,
-                        look.lower
-                    );
+                    assert!(at.upper >= look.lower, "{pair:?} {cell:?}: {} < {}", at.upper, look.lower);
                 }
                 if halving == 23 {
                     let middle = look.middle.map_or(f64::NAN, |m| m.upper);

@@ -14,10 +14,7 @@ pub(super) struct Cell {
 
 impl Cell {
     pub fn between(low: [f64; 3], high: [f64; 3]) -> Self {
-        let mut cell = Self {
-            middle: low,
-            half: [0.0; 3],
-        };
+        let mut cell = Self { middle: low, half: [0.0; 3] };
         for v in 0..3 {
             cell.middle[v] = 0.5 * (low[v] + high[v]);
             cell.half[v] = 0.5 * (high[v] - low[v]);

@@ -23,27 +23,16 @@ impl Axis {
     ///
     /// # Errors
     /// A direction of no length, a number that is not finite, a point absurdly far away.
-    pub fn new(
-        name: &str,
-        point: Point3<f64>,
-        direction: Vector3<f64>,
-    ) -> Result<Self, SwingError> {
+    pub fn new(name: &str, point: Point3<f64>, direction: Vector3<f64>) -> Result<Self, SwingError> {
         check_point(name, &point)?;
         if !direction.iter().all(|c| c.is_finite()) {
-            return Err(SwingError::NotFinite {
-                what: format!("the direction of {name}"),
-            });
+            return Err(SwingError::NotFinite { what: format!("the direction of {name}") });
         }
         let largest = direction.amax();
         if largest == 0.0 {
-            return Err(SwingError::AxisWithoutLength {
-                axis: name.to_owned(),
-            });
+            return Err(SwingError::AxisWithoutLength { axis: name.to_owned() });
         }
-        Ok(Self {
-            point,
-            direction: Unit::new_normalize(direction / largest),
-        })
+        Ok(Self { point, direction: Unit::new_normalize(direction / largest) })
     }
 
     /// A point on it, in metres.
@@ -57,10 +46,7 @@ impl Axis {
     }
 
     fn shifted(&self, shift: Vector3<f64>) -> Self {
-        Self {
-            point: self.point + shift,
-            ..*self
-        }
+        Self { point: self.point + shift, ..*self }
     }
 
     pub(super) fn turn(&self, angle: f64) -> Rotation3<f64> {
@@ -95,15 +81,10 @@ impl AngleRange {
         for end in [low, high] {
             let degrees = end.get::<degree>();
             if !degrees.is_finite() {
-                return Err(SwingError::NotFinite {
-                    what: what.to_owned(),
-                });
+                return Err(SwingError::NotFinite { what: what.to_owned() });
             }
             if degrees.abs() > 180.0 + 1e-9 {
-                return Err(SwingError::RangeTooWide {
-                    what: what.to_owned(),
-                    degrees,
-                });
+                return Err(SwingError::RangeTooWide { what: what.to_owned(), degrees });
             }
         }
         if low.value > high.value {
@@ -113,10 +94,7 @@ impl AngleRange {
                 high_deg: high.get::<degree>(),
             });
         }
-        Ok(Self {
-            low: low.value,
-            high: high.value,
-        })
+        Ok(Self { low: low.value, high: high.value })
     }
 
     /// One angle only.
@@ -170,18 +148,8 @@ impl EngineChain {
         let tilting = format!("the tilt axis of {name}");
         check_axis(&tilting, &tilt_axis, &bodies, [Part::Bracket, Part::Swivel])?;
         let steering = format!("the steering axis of {name}");
-        check_axis(
-            &steering,
-            &steering_axis,
-            &bodies,
-            [Part::Swivel, Part::Head],
-        )?;
-        Ok(Self {
-            name,
-            tilt_axis,
-            steering_axis,
-            bodies,
-        })
+        check_axis(&steering, &steering_axis, &bodies, [Part::Swivel, Part::Head])?;
+        Ok(Self { name, tilt_axis, steering_axis, bodies })
     }
 
     /// What findings call the engine.
@@ -218,11 +186,7 @@ impl EngineChain {
             name: self.name.clone(),
             tilt_axis: self.tilt_axis.shifted(shift),
             steering_axis: self.steering_axis.shifted(shift),
-            bodies: self
-                .bodies
-                .iter()
-                .map(|(part, body)| (*part, body.shifted(shift)))
-                .collect(),
+            bodies: self.bodies.iter().map(|(part, body)| (*part, body.shifted(shift))).collect(),
         }
     }
 
@@ -238,31 +202,15 @@ impl EngineChain {
     /// # Errors
     /// No moving body is kept.
     pub fn keeping(&self, keep: impl Fn(Part, &str) -> bool) -> Result<Self, SwingError> {
-        let bodies: Vec<_> = self
-            .bodies
-            .iter()
-            .filter(|(part, body)| keep(*part, body.name()))
-            .cloned()
-            .collect();
+        let bodies: Vec<_> = self.bodies.iter().filter(|(part, body)| keep(*part, body.name())).cloned().collect();
         if bodies.iter().all(|(part, _)| *part == Part::Bracket) {
-            return Err(SwingError::NoMovingBodies {
-                engine: self.name.clone(),
-            });
+            return Err(SwingError::NoMovingBodies { engine: self.name.clone() });
         }
-        Ok(Self {
-            bodies,
-            ..self.clone()
-        })
+        Ok(Self { bodies, ..self.clone() })
     }
 
     /// Where a point of `part` (reference pose, metres) goes at that tilt and steering: for drawings.
-    pub fn carried(
-        &self,
-        part: Part,
-        point: Point3<f64>,
-        tilt: Angle,
-        steer: Angle,
-    ) -> Point3<f64> {
+    pub fn carried(&self, part: Part, point: Point3<f64>, tilt: Angle, steer: Angle) -> Point3<f64> {
         let steered = match part {
             Part::Head => {
                 let axis = self.steering_axis;
@@ -280,18 +228,9 @@ impl EngineChain {
     }
 }
 
-fn check_axis(
-    what: &str,
-    axis: &Axis,
-    bodies: &[(Part, ConvexBody)],
-    parts: [Part; 2],
-) -> Result<(), SwingError> {
+fn check_axis(what: &str, axis: &Axis, bodies: &[(Part, ConvexBody)], parts: [Part; 2]) -> Result<(), SwingError> {
     let joined: Vec<_> = bodies.iter().filter(|(p, _)| parts.contains(p)).collect();
-    let looked_at = if joined.is_empty() {
-        bodies.iter().collect()
-    } else {
-        joined
-    };
+    let looked_at = if joined.is_empty() { bodies.iter().collect() } else { joined };
     let mut measurer = Measurer::new();
     let mut least = f64::INFINITY;
     for (_, body) in &looked_at {
@@ -309,9 +248,5 @@ fn check_axis(
         return Ok(());
     }
     let names: Vec<_> = looked_at.iter().map(|(_, body)| body.name()).collect();
-    Err(SwingError::AxisOutsideBody {
-        axis: what.to_owned(),
-        bodies: names.join(", "),
-        metres: least,
-    })
+    Err(SwingError::AxisOutsideBody { axis: what.to_owned(), bodies: names.join(", "), metres: least })
 }

@@ -37,23 +37,11 @@ pub fn height_above(
         finite(what, angle.value)?;
     }
     let known = || {
-        let all: Vec<_> = engine
-            .bodies()
-            .iter()
-            .map(|(_, body)| body.name())
-            .collect();
+        let all: Vec<_> = engine.bodies().iter().map(|(_, body)| body.name()).collect();
         all.join(", ")
     };
-    if let Some(missing) = names.iter().find(|name| {
-        engine
-            .bodies()
-            .iter()
-            .all(|(_, body)| body.name() != **name)
-    }) {
-        return Err(SwingError::UnknownBody {
-            name: (*missing).to_owned(),
-            known: known(),
-        });
+    if let Some(missing) = names.iter().find(|name| engine.bodies().iter().all(|(_, body)| body.name() != **name)) {
+        return Err(SwingError::UnknownBody { name: (*missing).to_owned(), known: known() });
     }
     let chosen = engine.bodies().iter().filter(|(part, body)| match names {
         [] => *part != Part::Bracket,
@@ -75,7 +63,5 @@ pub fn height_above(
             body: body.name().to_owned(),
             point,
         })
-        .ok_or_else(|| SwingError::NoMovingBodies {
-            engine: engine.name().to_owned(),
-        })
+        .ok_or_else(|| SwingError::NoMovingBodies { engine: engine.name().to_owned() })
 }

@@ -53,14 +53,8 @@ pub(super) struct Separation {
 /// The gap between the hulls along a unit direction from `a` to `b`: for every unit direction it is at
 /// most the signed distance, whose greatest value over all directions *is* the signed distance.
 pub(super) fn gap_along(a: &[Vector3<f64>], b: &[Vector3<f64>], direction: &Vector3<f64>) -> f64 {
-    let reach = a
-        .iter()
-        .map(|p| p.dot(direction))
-        .fold(f64::NEG_INFINITY, f64::max);
-    let near = b
-        .iter()
-        .map(|p| p.dot(direction))
-        .fold(f64::INFINITY, f64::min);
+    let reach = a.iter().map(|p| p.dot(direction)).fold(f64::NEG_INFINITY, f64::max);
+    let near = b.iter().map(|p| p.dot(direction)).fold(f64::INFINITY, f64::min);
     near - reach
 }
 
@@ -73,11 +67,7 @@ pub(super) struct Measurer {
 
 impl Measurer {
     pub fn new() -> Self {
-        Self {
-            a: Cloud::default(),
-            b: Cloud::default(),
-            epa: EPA::new(),
-        }
+        Self { a: Cloud::default(), b: Cloud::default(), epa: EPA::new() }
     }
 
     /// Signed distance of the hulls of `a` and `b` rounded by `radii` in all, starting from a guess of
@@ -92,12 +82,7 @@ impl Measurer {
         load(&mut self.a, a);
         load(&mut self.b, b);
         let here = Pose::IDENTITY;
-        let start = CsoPoint::from_shapes(
-            &here,
-            &self.a,
-            &self.b,
-            Vector::new(guess.x, guess.y, guess.z),
-        );
+        let start = CsoPoint::from_shapes(&here, &self.a, &self.b, Vector::new(guess.x, guess.y, guess.z));
         let mut simplex = VoronoiSimplex::new();
         simplex.reset(start);
         let found = gjk::closest_points(&here, &self.a, &self.b, f64::MAX, true, &mut simplex);
@@ -109,34 +94,23 @@ impl Measurer {
                 let length = between.norm();
                 let across = between / length;
                 let given = back(dir);
-                let direction = if length > NO_DIRECTION
-                    && gap_along(a, b, &across) >= gap_along(a, b, &given)
-                {
+                let direction = if length > NO_DIRECTION && gap_along(a, b, &across) >= gap_along(a, b, &given) {
                     across
                 } else {
                     given
                 };
                 (direction, length - both, p, q)
             }
-            GJKResult::Intersection => {
-                match self.epa.closest_points(&here, &self.a, &self.b, &simplex) {
-                    Some((p, q, normal)) => {
-                        let normal = back(normal);
-                        let (with, against) = (gap_along(a, b, &normal), gap_along(a, b, &-normal));
-                        let direction = if with >= against { normal } else { -normal };
-                        (
-                            direction,
-                            with.max(against).min(0.0) - both,
-                            back(p),
-                            back(q),
-                        )
-                    }
-                    None => (*guess, gap_along(a, b, guess).min(0.0) - both, a[0], b[0]),
+            GJKResult::Intersection => match self.epa.closest_points(&here, &self.a, &self.b, &simplex) {
+                Some((p, q, normal)) => {
+                    let normal = back(normal);
+                    let (with, against) = (gap_along(a, b, &normal), gap_along(a, b, &-normal));
+                    let direction = if with >= against { normal } else { -normal };
+                    (direction, with.max(against).min(0.0) - both, back(p), back(q))
                 }
-            }
-            GJKResult::Proximity(_) | GJKResult::NoIntersection(_) => {
-                (*guess, f64::INFINITY, a[0], b[0])
-            }
+                None => (*guess, gap_along(a, b, guess).min(0.0) - both, a[0], b[0]),
+            },
+            GJKResult::Proximity(_) | GJKResult::NoIntersection(_) => (*guess, f64::INFINITY, a[0], b[0]),
         };
         let direction = direction.try_normalize(1e-12).unwrap_or(*guess);
         Separation {
@@ -151,9 +125,7 @@ impl Measurer {
 
 fn load(cloud: &mut Cloud, points: &[Vector3<f64>]) {
     cloud.0.clear();
-    cloud
-        .0
-        .extend(points.iter().map(|p| Vector::new(p.x, p.y, p.z)));
+    cloud.0.extend(points.iter().map(|p| Vector::new(p.x, p.y, p.z)));
 }
 
 fn back(v: Vector) -> Vector3<f64> {
@@ -176,12 +148,7 @@ mod tests {
     #[test]
     fn two_cubes_apart_corner_to_corner_are_measured_exactly() {
         let far = Vector3::new(2.0, 2.0, 2.0);
-        let found = Measurer::new().measure(
-            &cube(Vector3::zeros()),
-            &cube(far),
-            (0.0, 0.0),
-            &Vector3::x(),
-        );
+        let found = Measurer::new().measure(&cube(Vector3::zeros()), &cube(far), (0.0, 0.0), &Vector3::x());
         let exact = 3f64.sqrt();
         assert!((found.upper - exact).abs() < 1e-9 && (found.lower - exact).abs() < 1e-9);
     }
@@ -189,12 +156,7 @@ mod tests {
     #[test]
     fn two_cubes_overlapping_by_a_tenth_are_a_tenth_deep() {
         let near = Vector3::new(0.9, 0.2, 0.1);
-        let found = Measurer::new().measure(
-            &cube(Vector3::zeros()),
-            &cube(near),
-            (0.0, 0.0),
-            &Vector3::z(),
-        );
+        let found = Measurer::new().measure(&cube(Vector3::zeros()), &cube(near), (0.0, 0.0), &Vector3::z());
         assert!((found.upper + 0.1).abs() < 1e-9, "{found:?}");
         assert!((found.lower + 0.1).abs() < 1e-9, "{found:?}");
     }

@@ -93,9 +93,7 @@ pub enum SwingError {
         second: usize,
     },
     /// A profile with a corner that bends inward.
-    #[error(
-        "the profile of {body} is not convex: it bends inward at corner {corner}; split it into convex bodies"
-    )]
+    #[error("the profile of {body} is not convex: it bends inward at corner {corner}; split it into convex bodies")]
     HollowProfile {
         /// The body at fault.
         body: String,
@@ -151,23 +149,10 @@ pub enum SwingError {
 
 /// The value (SI), where it is a finite number.
 pub(super) fn finite(what: &str, value: f64) -> Result<f64, SwingError> {
-    if value.is_finite() {
-        Ok(value)
-    } else {
-        Err(SwingError::NotFinite {
-            what: what.to_owned(),
-        })
-    }
+    if value.is_finite() { Ok(value) } else { Err(SwingError::NotFinite { what: what.to_owned() }) }
 }
 
 /// The value (SI), where it is finite and more than zero.
 pub(super) fn positive(what: &str, value: f64) -> Result<f64, SwingError> {
-    if finite(what, value)? > 0.0 {
-        Ok(value)
-    } else {
-        Err(SwingError::NotPositive {
-            what: what.to_owned(),
-            value,
-        })
-    }
+    if finite(what, value)? > 0.0 { Ok(value) } else { Err(SwingError::NotPositive { what: what.to_owned(), value }) }
 }

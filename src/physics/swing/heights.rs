@@ -34,15 +34,9 @@ pub(super) fn heights(
     frames: &[Frames; 2],
     up: &Vector3<f64>,
 ) -> Heights {
-    let mut found = Heights {
-        least: [f64::INFINITY; 4],
-        neighbour_sign: [0.0; 4],
-    };
+    let mut found = Heights { least: [f64::INFINITY; 4], neighbour_sign: [0.0; 4] };
     if !body.moves {
-        let least = points
-            .iter()
-            .map(|p| p.dot(up))
-            .fold(f64::INFINITY, f64::min);
+        let least = points.iter().map(|p| p.dot(up)).fold(f64::INFINITY, f64::min);
         found.least = [least; 4];
         return found;
     }
@@ -68,9 +62,7 @@ pub(super) fn heights(
             let in_plane = up - frame.steer_direction * up.dot(&frame.steer_direction);
             let wander = vertex.steer_reach * (ht + hs);
             let bend = vertex.steer_reach.min(in_plane.dot(&arm).max(0.0) + wander);
-            let twist = vertex
-                .steer_reach
-                .min(across_tilt.dot(&sideways).abs() + wander);
+            let twist = vertex.steer_reach.min(across_tilt.dot(&sideways).abs() + wander);
             remainder += 0.5 * bend * hs * hs + twist * ht * hs;
         }
         let base = p.dot(up) - remainder - slope[NEIGHBOUR_TILT].abs() * cell.half[NEIGHBOUR_TILT];

@@ -114,13 +114,7 @@ impl Mover {
                 (farthest + steer_reach * 0.5 * step, steer_reach)
             }
         };
-        Vertex {
-            at,
-            mover,
-            part,
-            tilt_reach,
-            steer_reach,
-        }
+        Vertex { at, mover, part, tilt_reach, steer_reach }
     }
 }
 
@@ -157,10 +151,7 @@ impl Kernel {
             movers,
             bodies: Vec::new(),
             pairs: Vec::new(),
-            root: Cell::between(
-                [tilt[0], second_tilt[0], steer[0]],
-                [tilt[1], second_tilt[1], steer[1]],
-            ),
+            root: Cell::between([tilt[0], second_tilt[0], steer[0]], [tilt[1], second_tilt[1], steer[1]]),
         };
         kernel.lay_out(scene, steer);
         if kernel.pairs.is_empty() {
@@ -181,13 +172,7 @@ impl Kernel {
                     self.movers[mover].vertex(end.at.coords, mover, end.part, steer)
                 })
                 .collect();
-            self.add(
-                Owner::Rod,
-                rod.name.clone(),
-                vertices,
-                rod.radius.value,
-                None,
-            );
+            self.add(Owner::Rod, rod.name.clone(), vertices, rod.radius.value, None);
         }
         let fixed = self.bodies.len();
         for obstacle in &scene.obstacles {
@@ -198,10 +183,7 @@ impl Kernel {
                     self.add(Owner::Obstacle, name, vertices, body.radius().value, None);
                 }
                 Obstacle::HalfSpace(plane) => {
-                    let flat = FlatPlane {
-                        normal: plane.normal().into_inner(),
-                        offset: plane.offset(),
-                    };
+                    let flat = FlatPlane { normal: plane.normal().into_inner(), offset: plane.offset() };
                     self.add(Owner::Obstacle, name, Vec::new(), 0.0, Some(flat));
                 }
             }
@@ -235,38 +217,16 @@ impl Kernel {
                 _ => Owner::Neighbour(*part),
             };
             let vertices = self.vertices(body, mover, *part, steer);
-            self.add(
-                owner,
-                body.name().to_owned(),
-                vertices,
-                body.radius().value,
-                None,
-            );
+            self.add(owner, body.name().to_owned(), vertices, body.radius().value, None);
         }
         first
     }
 
-    fn vertices(
-        &self,
-        body: &ConvexBody,
-        mover: usize,
-        part: Part,
-        steer: [f64; 2],
-    ) -> Vec<Vertex> {
-        body.points()
-            .iter()
-            .map(|p| self.movers[mover].vertex(p.coords, mover, part, steer))
-            .collect()
+    fn vertices(&self, body: &ConvexBody, mover: usize, part: Part, steer: [f64; 2]) -> Vec<Vertex> {
+        body.points().iter().map(|p| self.movers[mover].vertex(p.coords, mover, part, steer)).collect()
     }
 
-    fn add(
-        &mut self,
-        owner: Owner,
-        name: String,
-        vertices: Vec<Vertex>,
-        radius: f64,
-        plane: Option<FlatPlane>,
-    ) {
+    fn add(&mut self, owner: Owner, name: String, vertices: Vec<Vertex>, radius: f64, plane: Option<FlatPlane>) {
         let mut reach = [0.0f64; 3];
         for vertex in &vertices {
             let tilt = self.movers[vertex.mover].tilt_variable;
@@ -293,27 +253,17 @@ impl Kernel {
 }
 
 fn mover(chain: &EngineChain, tilt_variable: usize) -> Mover {
-    Mover {
-        tilt: chain.tilt_axis(),
-        steer: chain.steering_axis(),
-        tilt_variable,
-    }
+    Mover { tilt: chain.tilt_axis(), steer: chain.steering_axis(), tilt_variable }
 }
 
 /// None for a plane, and for a rod, whose points do not keep their distance.
 fn ball_round(vertices: &[Vertex], radius: f64) -> Option<(Vertex, f64)> {
     let first = vertices.first()?;
-    if vertices
-        .iter()
-        .any(|v| v.part != first.part || v.mover != first.mover)
-    {
+    if vertices.iter().any(|v| v.part != first.part || v.mover != first.mover) {
         return None;
     }
     let sum: Vector3<f64> = vertices.iter().map(|v| v.at).sum();
     let at = sum / vertices.len() as f64;
-    let farthest = vertices
-        .iter()
-        .map(|v| (v.at - at).norm())
-        .fold(0.0, f64::max);
+    let farthest = vertices.iter().map(|v| (v.at - at).norm()).fold(0.0, f64::max);
     Some((Vertex { at, ..*first }, farthest + radius))
 }

@@ -78,9 +78,7 @@ pub use chain::{AngleRange, Axis, EngineChain, Part};
 pub use clear::{PlaneClearance, height_above};
 pub use error::SwingError;
 pub use range::{Obstruction, Swing, SwingLimit, permitted_range};
-pub use scene::{
-    BodyName, Neighbour, NeighbourTilt, Obstacle, Owner, Pin, Plane, Pose, Rod, Scene, Side,
-};
+pub use scene::{BodyName, Neighbour, NeighbourTilt, Obstacle, Owner, Pin, Plane, Pose, Rod, Scene, Side};
 pub use search::{Clearance, Effort, Outcome, least_distance, least_distance_to_each};
 pub use sheet_fit::{FittedEngine, Mounting, MountingSheet, Solved, fit_engine, reach_from};
 pub use shift::{Move, Shift, least_shift};

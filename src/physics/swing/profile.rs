@@ -28,16 +28,11 @@ fn sides_cross(a: Corner, b: Corner, c: Corner, d: Corner) -> bool {
 /// Not finite, open, flat, crossed or hollow.
 pub(super) fn checked_profile(body: &str, profile: &[Corner]) -> Result<Vec<Corner>, SwingError> {
     if profile.iter().flatten().any(|c| !c.is_finite()) {
-        return Err(SwingError::NotFinite {
-            what: format!("a corner of the profile of {body}"),
-        });
+        return Err(SwingError::NotFinite { what: format!("a corner of the profile of {body}") });
     }
     let mut corners: Vec<Corner> = Vec::with_capacity(profile.len());
     for corner in profile {
-        if corners
-            .last()
-            .is_none_or(|last| apart(*last, *corner) > SAME_CORNER)
-        {
+        if corners.last().is_none_or(|last| apart(*last, *corner) > SAME_CORNER) {
             corners.push(*corner);
         }
     }
@@ -46,46 +41,30 @@ pub(super) fn checked_profile(body: &str, profile: &[Corner]) -> Result<Vec<Corn
     }
     let n = corners.len();
     if n < 3 {
-        return Err(SwingError::OpenProfile {
-            body: body.to_owned(),
-            corners: n,
-        });
+        return Err(SwingError::OpenProfile { body: body.to_owned(), corners: n });
     }
     let at = |i: usize| corners[i % n];
     let bends: Vec<f64> = (0..n)
         .map(|i| {
             let bend = cross(at(i), at(i + 1), at(i + 2));
             let scale = apart(at(i), at(i + 1)) * apart(at(i + 1), at(i + 2));
-            if bend.abs() <= STRAIGHT * scale {
-                0.0
-            } else {
-                bend
-            }
+            if bend.abs() <= STRAIGHT * scale { 0.0 } else { bend }
         })
         .collect();
     if bends.iter().all(|b| *b == 0.0) {
-        return Err(SwingError::FlatProfile {
-            body: body.to_owned(),
-        });
+        return Err(SwingError::FlatProfile { body: body.to_owned() });
     }
     for i in 0..n {
         for j in i + 2..n {
             let neighbours = i == 0 && j == n - 1;
             if !neighbours && sides_cross(at(i), at(i + 1), at(j), at(j + 1)) {
-                return Err(SwingError::CrossedProfile {
-                    body: body.to_owned(),
-                    first: i + 1,
-                    second: j + 1,
-                });
+                return Err(SwingError::CrossedProfile { body: body.to_owned(), first: i + 1, second: j + 1 });
             }
         }
     }
     let area: f64 = (1..n - 1).map(|i| cross(at(0), at(i), at(i + 1))).sum();
     if let Some(i) = bends.iter().position(|b| b * area < 0.0) {
-        return Err(SwingError::HollowProfile {
-            body: body.to_owned(),
-            corner: (i + 1) % n + 1,
-        });
+        return Err(SwingError::HollowProfile { body: body.to_owned(), corner: (i + 1) % n + 1 });
     }
     Ok(corners)
 }
@@ -109,19 +88,13 @@ mod tests {
     #[test]
     fn each_bad_outline_gets_its_own_error() {
         let open = checked_profile("cowl", &[[0.0, 0.0], [1.0, 0.0], [0.0, 0.0]]);
-        assert!(matches!(
-            open,
-            Err(SwingError::OpenProfile { corners: 2, .. })
-        ));
+        assert!(matches!(open, Err(SwingError::OpenProfile { corners: 2, .. })));
         let flat = checked_profile("cowl", &[[0.0, 0.0], [1.0, 1.0], [2.0, 2.0]]);
         assert!(matches!(flat, Err(SwingError::FlatProfile { .. })));
         let bow = checked_profile("cowl", &[[0.0, 0.0], [1.0, 1.0], [1.0, 0.0], [0.0, 1.0]]);
         assert!(matches!(bow, Err(SwingError::CrossedProfile { .. })));
         let dart = checked_profile("cowl", &[[0.0, 0.0], [2.0, 0.0], [0.5, 0.5], [0.0, 2.0]]);
-        assert!(matches!(
-            dart,
-            Err(SwingError::HollowProfile { corner: 3, .. })
-        ));
+        assert!(matches!(dart, Err(SwingError::HollowProfile { corner: 3, .. })));
         let nan = checked_profile("cowl", &[[0.0, 0.0], [f64::NAN, 0.0], [0.5, 0.5]]);
         assert!(matches!(nan, Err(SwingError::NotFinite { .. })));
     }

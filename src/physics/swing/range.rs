@@ -91,10 +91,7 @@ impl Swing {
 
     /// The part of the range that is travelled.
     fn root(self, whole: &Cell) -> Cell {
-        let (low, high) = (
-            whole.middle[STEER] - whole.half[STEER],
-            whole.middle[STEER] + whole.half[STEER],
-        );
+        let (low, high) = (whole.middle[STEER] - whole.half[STEER], whole.middle[STEER] + whole.half[STEER]);
         let (low, high) = match self {
             Swing::Tilt | Swing::SteerBothWays => (low, high),
             Swing::SteerPositive => (low.max(0.0).min(high), high),
@@ -112,38 +109,22 @@ impl Swing {
 ///
 /// # Errors
 /// As [`super::least_distance`]; a margin that is not finite.
-pub fn permitted_range(
-    scene: &Scene,
-    swing: Swing,
-    margin: Length,
-    effort: &Effort,
-) -> Result<SwingLimit, SwingError> {
+pub fn permitted_range(scene: &Scene, swing: Swing, margin: Length, effort: &Effort) -> Result<SwingLimit, SwingError> {
     let gap = effort.checked()?;
     let margin = finite("the margin", margin.value)?;
     let kernel = Kernel::new(scene)?;
     let root = swing.root(&kernel.root);
     let (begin, v) = (swing.start(&root), swing.variable());
-    let end = swing
-        .travel(root.middle[v] - root.half[v])
-        .max(swing.travel(root.middle[v] + root.half[v]));
+    let end = swing.travel(root.middle[v] - root.half[v]).max(swing.travel(root.middle[v] + root.half[v]));
     let mut bounder = Bounder::new(&kernel);
-    let mut heap: BinaryHeap<Waiting> = (0..kernel.pairs.len())
-        .map(|pair| Waiting {
-            rank: begin,
-            pair,
-            cell: root,
-            guess: None,
-        })
-        .collect();
+    let mut heap: BinaryHeap<Waiting> =
+        (0..kernel.pairs.len()).map(|pair| Waiting { rank: begin, pair, cell: root, guess: None }).collect();
     let mut stop: Option<(f64, Obstruction)> = None;
     let mut outcome = Outcome::Certified;
     let mut boxes = 0;
     let mut reached = end;
     while let Some(node) = heap.pop() {
-        if stop
-            .as_ref()
-            .is_some_and(|(at, _)| node.rank >= at - RESOLUTION)
-        {
+        if stop.as_ref().is_some_and(|(at, _)| node.rank >= at - RESOLUTION) {
             reached = node.rank;
             break;
         }
@@ -184,12 +165,7 @@ pub fn permitted_range(
             break;
         };
         for cell in node.cell.halves(across) {
-            heap.push(Waiting {
-                rank: swing.start(&cell),
-                pair: node.pair,
-                cell,
-                guess: Some(look.direction),
-            });
+            heap.push(Waiting { rank: swing.start(&cell), pair: node.pair, cell, guess: Some(look.direction) });
         }
     }
     let whole_range = reached >= end && stop.is_none() && outcome == Outcome::Certified;

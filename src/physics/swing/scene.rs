@@ -39,19 +39,11 @@ impl Plane {
     ///
     /// # Errors
     /// A direction of no length, a number that is not finite, a point absurdly far away.
-    pub fn new(
-        name: impl Into<String>,
-        point: Point3<f64>,
-        free_side: Vector3<f64>,
-    ) -> Result<Self, SwingError> {
+    pub fn new(name: impl Into<String>, point: Point3<f64>, free_side: Vector3<f64>) -> Result<Self, SwingError> {
         let name = name.into();
         let axis = super::chain::Axis::new(&format!("the plane {name}"), point, free_side)?;
         let normal = axis.direction();
-        Ok(Self {
-            name,
-            normal,
-            offset: normal.dot(&point.coords),
-        })
+        Ok(Self { name, normal, offset: normal.dot(&point.coords) })
     }
 
     /// What findings call it.
@@ -147,21 +139,11 @@ pub struct Scene {
 impl Scene {
     /// An engine with nothing round it yet; push obstacles, a neighbour, rods.
     pub fn new(engine: EngineChain, tilt: AngleRange, steer: AngleRange) -> Self {
-        Self {
-            engine,
-            tilt,
-            steer,
-            obstacles: Vec::new(),
-            neighbour: None,
-            rods: Vec::new(),
-            may_touch: Vec::new(),
-        }
+        Self { engine, tilt, steer, obstacles: Vec::new(), neighbour: None, rods: Vec::new(), may_touch: Vec::new() }
     }
 
     pub(super) fn touching_allowed(&self, a: &str, b: &str) -> bool {
-        self.may_touch
-            .iter()
-            .any(|(x, y)| (x == a && y == b) || (x == b && y == a))
+        self.may_touch.iter().any(|(x, y)| (x == a && y == b) || (x == b && y == a))
     }
 
     pub(super) fn check_rods(&self) -> Result<(), SwingError> {
@@ -169,9 +151,7 @@ impl Scene {
             for end in &rod.ends {
                 check_point(&rod.name, &end.at)?;
                 if end.side == Side::Neighbour && self.neighbour.is_none() {
-                    return Err(SwingError::NoNeighbour {
-                        what: rod.name.clone(),
-                    });
+                    return Err(SwingError::NoNeighbour { what: rod.name.clone() });
                 }
             }
             let [a, b] = &rod.ends;

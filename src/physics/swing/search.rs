@@ -27,10 +27,7 @@ pub struct Effort {
 impl Default for Effort {
     /// Half a millimetre, and enough boxes for a second or two.
     fn default() -> Self {
-        Self {
-            gap: Length::new::<millimeter>(0.5),
-            boxes: 500_000,
-        }
+        Self { gap: Length::new::<millimeter>(0.5), boxes: 500_000 }
     }
 }
 
@@ -38,10 +35,7 @@ impl Effort {
     pub(super) fn checked(&self) -> Result<f64, SwingError> {
         let gap = finite("the gap", self.gap.value)?;
         if gap <= 2.0 * ROUNDING {
-            return Err(SwingError::NotPositive {
-                what: "the gap".to_owned(),
-                value: gap,
-            });
+            return Err(SwingError::NotPositive { what: "the gap".to_owned(), value: gap });
         }
         Ok(gap)
     }
@@ -119,10 +113,7 @@ pub fn least_distance(scene: &Scene, effort: &Effort) -> Result<Clearance, Swing
 ///
 /// # Errors
 /// As [`least_distance`].
-pub fn least_distance_to_each(
-    scene: &Scene,
-    effort: &Effort,
-) -> Result<Vec<Clearance>, SwingError> {
+pub fn least_distance_to_each(scene: &Scene, effort: &Effort) -> Result<Vec<Clearance>, SwingError> {
     let gap = effort.checked()?;
     let mut kernel = Kernel::new(scene)?;
     let pairs = std::mem::take(&mut kernel.pairs);
@@ -136,11 +127,7 @@ pub fn least_distance_to_each(
     groups.dedup();
     let mut found = Vec::with_capacity(groups.len());
     for other in groups {
-        kernel.pairs = pairs
-            .iter()
-            .filter(|pair| group(&kernel, pair.1) == other)
-            .copied()
-            .collect();
+        kernel.pairs = pairs.iter().filter(|pair| group(&kernel, pair.1) == other).copied().collect();
         let mut search = Search::new(&kernel, effort.boxes);
         search.run(&Goal::Least { gap });
         found.extend(search.clearance(gap));
@@ -192,28 +179,13 @@ pub(super) struct Search<'k> {
 impl<'k> Search<'k> {
     pub fn new(kernel: &'k Kernel, budget: usize) -> Self {
         let heap = (0..kernel.pairs.len())
-            .map(|pair| Waiting {
-                rank: f64::NEG_INFINITY,
-                pair,
-                cell: kernel.root,
-                guess: None,
-            })
+            .map(|pair| Waiting { rank: f64::NEG_INFINITY, pair, cell: kernel.root, guess: None })
             .collect();
-        Self {
-            kernel,
-            bounder: Bounder::new(kernel),
-            heap,
-            best: None,
-            settled: f64::INFINITY,
-            budget,
-            boxes: 0,
-        }
+        Self { kernel, bounder: Bounder::new(kernel), heap, best: None, settled: f64::INFINITY, budget, boxes: 0 }
     }
 
     pub fn nearest(&self) -> f64 {
-        self.best
-            .as_ref()
-            .map_or(f64::INFINITY, |best| best.separation.upper)
+        self.best.as_ref().map_or(f64::INFINITY, |best| best.separation.upper)
     }
 
     /// What nothing is below, so far.
@@ -238,9 +210,7 @@ impl<'k> Search<'k> {
     fn branch(&mut self, node: Waiting, goal: &Goal) {
         let pair = self.kernel.pairs[node.pair];
         let enough = goal.enough(self.nearest());
-        let look = self
-            .bounder
-            .look(pair, &node.cell, node.guess.as_ref(), enough);
+        let look = self.bounder.look(pair, &node.cell, node.guess.as_ref(), enough);
         // A box never knows less than the box that it was cut from.
         let lower = look.lower.max(node.rank);
         if let Some(middle) = look.middle {
@@ -256,22 +226,13 @@ impl<'k> Search<'k> {
             return;
         };
         for cell in node.cell.halves(across) {
-            self.heap.push(Waiting {
-                rank: lower,
-                pair: node.pair,
-                cell,
-                guess: Some(look.direction),
-            });
+            self.heap.push(Waiting { rank: lower, pair: node.pair, cell, guess: Some(look.direction) });
         }
     }
 
     fn offer(&mut self, separation: Separation, pair: usize, pose: [f64; 3]) {
         if separation.upper < self.nearest() {
-            self.best = Some(Best {
-                separation,
-                pair,
-                pose,
-            });
+            self.best = Some(Best { separation, pair, pose });
         }
     }
 
@@ -289,11 +250,7 @@ impl<'k> Search<'k> {
             on_body: Point3::from(best.separation.first),
             on_other: Point3::from(best.separation.second),
             direction: Unit::new_unchecked(best.separation.direction),
-            outcome: if upper - lower <= gap {
-                Outcome::Certified
-            } else {
-                Outcome::GapNotReached
-            },
+            outcome: if upper - lower <= gap { Outcome::Certified } else { Outcome::GapNotReached },
             boxes: self.boxes,
             measured: self.bounder.measured,
             pairs: self.kernel.pairs.len(),
@@ -302,13 +259,6 @@ impl<'k> Search<'k> {
 }
 
 pub(super) fn pose(kernel: &Kernel, at: &[f64; 3]) -> Pose {
-    let neighbour = kernel
-        .movers
-        .get(1)
-        .map(|mover| radians(at[mover.tilt_variable]));
-    Pose {
-        tilt: radians(at[TILT]),
-        neighbour_tilt: neighbour,
-        steer: radians(at[STEER]),
-    }
+    let neighbour = kernel.movers.get(1).map(|mover| radians(at[mover.tilt_variable]));
+    Pose { tilt: radians(at[TILT]), neighbour_tilt: neighbour, steer: radians(at[STEER]) }
 }

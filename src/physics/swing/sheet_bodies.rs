@@ -83,25 +83,13 @@ pub(super) fn steering_axis_aft(outline: &Outline) -> f64 {
     STEERING_AXIS_SHARE * outline.aft
 }
 
-fn slab(
-    name: &str,
-    low: [f64; 2],
-    high: [f64; 2],
-    half_width: f64,
-) -> Result<ConvexBody, SwingError> {
-    ConvexBody::cuboid(
-        name,
-        Point3::new(low[0], -half_width, low[1]),
-        Point3::new(high[0], half_width, high[1]),
-    )
+fn slab(name: &str, low: [f64; 2], high: [f64; 2], half_width: f64) -> Result<ConvexBody, SwingError> {
+    ConvexBody::cuboid(name, Point3::new(low[0], -half_width, low[1]), Point3::new(high[0], half_width, high[1]))
 }
 
 fn after_part(o: &Outline, floor: f64, split: f64) -> Result<ConvexBody, SwingError> {
     let mut points = Vec::with_capacity(8);
-    for (x, half) in [
-        (-o.aft, COWL_AFTER_WIDTH_SHARE * o.half_width),
-        (split, o.half_width),
-    ] {
+    for (x, half) in [(-o.aft, COWL_AFTER_WIDTH_SHARE * o.half_width), (split, o.half_width)] {
         for z in [floor, o.height] {
             points.extend([-half, half].map(|y| Point3::new(x, y, z)));
         }
@@ -127,31 +115,16 @@ pub(super) fn head_bodies(o: &Outline) -> Result<Vec<ConvexBody>, SwingError> {
         [x - 0.05 * d, -o.propeller_shaft - SKEG_BELOW_SHAFT * d],
     ];
     Ok(vec![
-        slab(
-            "powerhead cowl, forward edge",
-            [split, floor],
-            [o.forward, o.height],
-            o.half_width,
-        )?,
+        slab("powerhead cowl, forward edge", [split, floor], [o.forward, o.height], o.half_width)?,
         after_part(o, floor, split)?,
-        slab(
-            "leg",
-            [x - leg, -o.shaft],
-            [x + leg, floor],
-            LEG_WIDTH_SHARE * 2.0 * o.half_width,
-        )?,
+        slab("leg", [x - leg, -o.shaft], [x + leg, floor], LEG_WIDTH_SHARE * 2.0 * o.half_width)?,
         slab(
             "anti-ventilation plate",
             [x - PLATE_AFT * d, -o.shaft],
             [x + PLATE_FORWARD * d, -o.shaft + PLATE_THICKNESS],
             PLATE_HALF_WIDTH * d,
         )?,
-        slab(
-            "gearcase",
-            [bullet[1], gearcase[0]],
-            [bullet[0], gearcase[1]],
-            radius,
-        )?,
+        slab("gearcase", [bullet[1], gearcase[0]], [bullet[0], gearcase[1]], radius)?,
         ConvexBody::disc(
             "propeller",
             Point3::new(hub, 0.0, -o.propeller_shaft),
@@ -159,12 +132,7 @@ pub(super) fn head_bodies(o: &Outline) -> Result<Vec<ConvexBody>, SwingError> {
             metres(d),
             metres(PROPELLER_LENGTH * d),
         )?,
-        ConvexBody::prism(
-            "skeg",
-            &skeg,
-            metres(-SKEG_HALF_THICKNESS),
-            metres(SKEG_HALF_THICKNESS),
-        )?,
+        ConvexBody::prism("skeg", &skeg, metres(-SKEG_HALF_THICKNESS), metres(SKEG_HALF_THICKNESS))?,
     ])
 }
 
@@ -182,10 +150,7 @@ pub(super) fn swivel_body(o: &Outline, tube: Vector3<f64>) -> Result<ConvexBody,
         [axis + SWIVEL_BOSS, -0.5 * o.shaft],
         [axis + SWIVEL_BOSS, 0.0],
     ];
-    let points: Vec<_> = corners
-        .iter()
-        .flat_map(|c| [-half, half].map(|y| Point3::new(c[0], y, c[1])))
-        .collect();
+    let points: Vec<_> = corners.iter().flat_map(|c| [-half, half].map(|y| Point3::new(c[0], y, c[1]))).collect();
     ConvexBody::hull("swivel bracket", &points)
 }
 
@@ -199,17 +164,9 @@ pub(super) fn bracket_bodies(
     let depth = BRACKET_DEPTH_SHARE * o.shaft;
     let (sin, cos) = transom_angle.sin_cos();
     let foot = [depth * sin, -depth * cos];
-    let corners = [
-        [0.0, 0.0],
-        foot,
-        [foot[0] - BRACKET_THICKNESS, foot[1]],
-        [-BRACKET_THICKNESS, 0.0],
-        [tube.x, tube.z],
-    ];
-    let points: Vec<_> = corners
-        .iter()
-        .flat_map(|c| [-half, half].map(|y| Point3::new(c[0], y, c[1])))
-        .collect();
+    let corners =
+        [[0.0, 0.0], foot, [foot[0] - BRACKET_THICKNESS, foot[1]], [-BRACKET_THICKNESS, 0.0], [tube.x, tube.z]];
+    let points: Vec<_> = corners.iter().flat_map(|c| [-half, half].map(|y| Point3::new(c[0], y, c[1]))).collect();
     Ok(vec![
         ConvexBody::hull("clamp bracket", &points)?,
         ConvexBody::capsule(

@@ -117,10 +117,7 @@ pub fn fit_engine(sheet: &MountingSheet, mounting: &Mounting) -> Result<FittedEn
     let chain = assemble(sheet, &outline, tube, 0.0)?;
     let reached = extents(&chain, full);
     let wanted = [sheet.protrusion_at_full_tilt, sheet.height_at_full_tilt];
-    for (what, (got, want)) in ["protrusion", "height"]
-        .iter()
-        .zip(reached.iter().zip(wanted))
-    {
+    for (what, (got, want)) in ["protrusion", "height"].iter().zip(reached.iter().zip(wanted)) {
         if (got - want.value).abs() > IDENTITY {
             return Err(SwingError::SheetDoesNotFit {
                 why: format!(
@@ -136,11 +133,7 @@ pub fn fit_engine(sheet: &MountingSheet, mounting: &Mounting) -> Result<FittedEn
     Ok(FittedEngine {
         chain,
         tilt: AngleRange::new("the tilt range on this transom", low, high)?,
-        steer: AngleRange::new(
-            "the steering range",
-            -sheet.steering_each_way,
-            sheet.steering_each_way,
-        )?,
+        steer: AngleRange::new("the steering range", -sheet.steering_each_way, sheet.steering_each_way)?,
         solved,
     })
 }
@@ -148,36 +141,25 @@ pub fn fit_engine(sheet: &MountingSheet, mounting: &Mounting) -> Result<FittedEn
 fn check_sheet(sheet: &MountingSheet) -> Result<(), SwingError> {
     let must_be_positive = [
         ("the shaft length", sheet.shaft_length),
-        (
-            "the plate to propeller shaft distance",
-            sheet.plate_to_propeller_shaft,
-        ),
+        ("the plate to propeller shaft distance", sheet.plate_to_propeller_shaft),
         ("the propeller diameter", sheet.propeller_diameter),
         ("the powerhead width", sheet.powerhead_width),
         ("the powerhead height", sheet.powerhead_height),
         ("the powerhead's aft extent", sheet.powerhead_aft),
-        (
-            "the powerhead's length",
-            sheet.powerhead_aft + sheet.powerhead_forward,
-        ),
+        ("the powerhead's length", sheet.powerhead_aft + sheet.powerhead_forward),
         ("the protrusion at full tilt", sheet.protrusion_at_full_tilt),
         ("the height at full tilt", sheet.height_at_full_tilt),
     ];
     for (what, length) in must_be_positive {
         positive(what, length.value)?;
     }
-    for (what, angle) in [
-        ("the transom angle", sheet.transom_angle),
-        ("the steering angle", sheet.steering_each_way),
-    ] {
+    for (what, angle) in [("the transom angle", sheet.transom_angle), ("the steering angle", sheet.steering_each_way)] {
         finite(what, angle.value)?;
     }
     let full = sheet.tilt.high().get::<degree>();
     if full < LEAST_FULL_TILT {
         return Err(SwingError::SheetDoesNotFit {
-            why: format!(
-                "full tilt is {full:.1} deg; at least {LEAST_FULL_TILT:.0} deg from upright is expected"
-            ),
+            why: format!("full tilt is {full:.1} deg; at least {LEAST_FULL_TILT:.0} deg from upright is expected"),
         });
     }
     Ok(())
@@ -185,10 +167,7 @@ fn check_sheet(sheet: &MountingSheet) -> Result<(), SwingError> {
 
 /// With the engine turned by R about the tube T, a point v goes to (I - R) T + R v: the farthest forward
 /// and the highest are those of R v, moved by (I - R) T, which two equations fix.
-fn solve_tube(
-    sheet: &MountingSheet,
-    outline: &Outline,
-) -> Result<(Vector3<f64>, Solved), SwingError> {
+fn solve_tube(sheet: &MountingSheet, outline: &Outline) -> Result<(Vector3<f64>, Solved), SwingError> {
     let full = sheet.tilt.high().value;
     let turn = Rotation3::from_axis_angle(&Vector3::y_axis(), full);
     let mut farthest = [f64::NEG_INFINITY; 2];
@@ -196,26 +175,18 @@ fn solve_tube(
         for point in body.points() {
             let turned = turn * point.coords;
             let grown = body.radius().value;
-            farthest = [
-                farthest[0].max(turned.x + grown),
-                farthest[1].max(turned.z + grown),
-            ];
+            farthest = [farthest[0].max(turned.x + grown), farthest[1].max(turned.z + grown)];
         }
     }
     let (sin, cos) = full.sin_cos();
     let rest = Matrix2::new(1.0 - cos, -sin, sin, 1.0 - cos);
-    let wanted = Vector2::new(
-        sheet.protrusion_at_full_tilt.value - farthest[0],
-        sheet.height_at_full_tilt.value - farthest[1],
-    );
+    let wanted =
+        Vector2::new(sheet.protrusion_at_full_tilt.value - farthest[0], sheet.height_at_full_tilt.value - farthest[1]);
     let Some(inverse) = rest.try_inverse() else {
-        return Err(SwingError::SheetDoesNotFit {
-            why: "full tilt is a whole turn".to_owned(),
-        });
+        return Err(SwingError::SheetDoesNotFit { why: "full tilt is a whole turn".to_owned() });
     };
     let tube = inverse * wanted;
-    let plausible = (-TUBE_AFT..=TUBE_FORWARD).contains(&tube.x)
-        && (-TUBE_BELOW..=TUBE_ABOVE).contains(&tube.y);
+    let plausible = (-TUBE_AFT..=TUBE_FORWARD).contains(&tube.x) && (-TUBE_BELOW..=TUBE_ABOVE).contains(&tube.y);
     if !plausible {
         return Err(SwingError::SheetDoesNotFit {
             why: format!(
@@ -225,10 +196,7 @@ fn solve_tube(
             ),
         });
     }
-    let solved = Solved::TiltTube {
-        forward: metres(tube.x),
-        above: metres(tube.y),
-    };
+    let solved = Solved::TiltTube { forward: metres(tube.x), above: metres(tube.y) };
     Ok((Vector3::new(tube.x, 0.0, tube.y), solved))
 }
 
@@ -260,10 +228,7 @@ fn solve_cowl(
     }
     outline.forward = forward;
     outline.aft = aft;
-    let solved = Solved::Cowl {
-        forward: metres(forward),
-        aft: metres(aft),
-    };
+    let solved = Solved::Cowl { forward: metres(forward), aft: metres(aft) };
     Ok((Vector3::new(x, 0.0, z), solved))
 }
 
@@ -295,10 +260,7 @@ fn assemble(
 /// Farthest forward and highest, in metres from the rest, of what moves, at a tilt and steered ahead.
 fn extents(chain: &EngineChain, tilt: Angle) -> [f64; 2] {
     let mut most = [f64::NEG_INFINITY; 2];
-    let moving = chain
-        .bodies()
-        .iter()
-        .filter(|(part, _)| *part != Part::Bracket);
+    let moving = chain.bodies().iter().filter(|(part, _)| *part != Part::Bracket);
     for (part, body) in moving {
         for point in body.points() {
             let at = chain.carried(*part, *point, tilt, radians(0.0));

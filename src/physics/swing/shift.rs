@@ -52,10 +52,10 @@ impl Scene {
     pub fn engines_shifted(&self, shift: Vector3<f64>) -> Self {
         let mut moved = self.clone();
         moved.engine = self.engine.shifted(shift);
-        moved.neighbour = self.neighbour.as_ref().map(|neighbour| Neighbour {
-            chain: neighbour.chain.shifted(shift),
-            tilt: neighbour.tilt,
-        });
+        moved.neighbour = self
+            .neighbour
+            .as_ref()
+            .map(|neighbour| Neighbour { chain: neighbour.chain.shifted(shift), tilt: neighbour.tilt });
         for rod in &mut moved.rods {
             for end in &mut rod.ends {
                 end.at += shift;
@@ -73,12 +73,7 @@ impl Scene {
 ///
 /// # Errors
 /// As [`super::least_distance`]; a direction of no length; a step or farthest shift that is not positive.
-pub fn least_shift(
-    scene: &Scene,
-    way: &Move,
-    margin: Length,
-    effort: &Effort,
-) -> Result<Shift, SwingError> {
+pub fn least_shift(scene: &Scene, way: &Move, margin: Length, effort: &Effort) -> Result<Shift, SwingError> {
     let gap = effort.checked()?;
     let margin = finite("the margin", margin.value)?;
     let direction = checked(way)?;
@@ -89,11 +84,7 @@ pub fn least_shift(
         let mut search = Search::new(&kernel, effort.boxes);
         search.run(&Goal::AtLeast { margin, gap });
         if search.certified() >= margin {
-            return Ok(Shift::Clears {
-                by: metres(by),
-                least: metres(search.certified()),
-                ruled_out,
-            });
+            return Ok(Shift::Clears { by: metres(by), least: metres(search.certified()), ruled_out });
         }
         let (Some(best), Some(clearance)) = (&search.best, search.clearance(gap)) else {
             return Ok(Shift::Undecided { by: metres(by) });
@@ -101,10 +92,7 @@ pub fn least_shift(
         if best.separation.upper >= margin + gap {
             return Ok(Shift::Undecided { by: metres(by) });
         }
-        ruled_out = Some(Box::new(Clearance {
-            outcome: Outcome::Certified,
-            ..clearance
-        }));
+        ruled_out = Some(Box::new(Clearance { outcome: Outcome::Certified, ..clearance }));
         let (pair, pose) = (kernel.pairs[best.pair], best.pose);
         let mut near = best.separation;
         while near.upper < margin + gap && by <= way.most.value {

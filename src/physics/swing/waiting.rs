@@ -33,9 +33,6 @@ impl PartialOrd for Waiting {
 impl Ord for Waiting {
     /// The least rank is the greatest, so that it leaves the heap first; of equals the earlier pair.
     fn cmp(&self, other: &Self) -> Ordering {
-        other
-            .rank
-            .total_cmp(&self.rank)
-            .then_with(|| other.pair.cmp(&self.pair))
+        other.rank.total_cmp(&self.rank).then_with(|| other.pair.cmp(&self.pair))
     }
 }

@@ -35,11 +35,7 @@ const DECIMALS: i32 = 6;
 /// `0.0000125`, `1,609.344`: a constant with its digits and no zeros behind them.
 pub(super) fn exact_digits(value: f64) -> String {
     let size = value.abs();
-    let leading = if size > 0.0 && size.is_finite() {
-        size.log10().floor() as i32
-    } else {
-        0
-    };
+    let leading = if size > 0.0 && size.is_finite() { size.log10().floor() as i32 } else { 0 };
     let places = DECIMALS.max(DIGITS - 1 - leading) as usize;
     let text = grouped(&format!("{size:.places$}"), value < 0.0);
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
@@ -70,10 +66,7 @@ pub(super) fn feet_and_inches(feet: f64) -> String {
     let sign = if feet < 0.0 && marks > 0.0 { "-" } else { "" };
     match (whole > 0.0, inches == "0") {
         (true, true) => format!("{sign}{} ft", grouped(&format!("{whole:.0}"), false)),
-        (true, false) => format!(
-            "{sign}{} ft {inches} in",
-            grouped(&format!("{whole:.0}"), false)
-        ),
+        (true, false) => format!("{sign}{} ft {inches} in", grouped(&format!("{whole:.0}"), false)),
         (false, _) => format!("{sign}{inches} in"),
     }
 }

@@ -50,19 +50,12 @@ pub struct Measure {
 impl Measure {
     /// The quantity, shown in decimals.
     pub fn of<Q: Dimensioned>(quantity: Q) -> Self {
-        Measure {
-            si: quantity.si(),
-            kind: Q::KIND,
-            style: Style::Plain,
-        }
+        Measure { si: quantity.si(), kind: Q::KIND, style: Style::Plain }
     }
 
     /// The quantity, shown in this style.
     pub fn styled<Q: Dimensioned>(quantity: Q, style: Style) -> Self {
-        Measure {
-            style,
-            ..Measure::of(quantity)
-        }
+        Measure { style, ..Measure::of(quantity) }
     }
 
     /// The length as a tape reads it.
@@ -142,11 +135,7 @@ impl Measure {
         match self.length_style() {
             Style::Tape if !metric => format!("{} in", sixteenths(value)),
             Style::FeetInches if !metric => feet_and_inches(value),
-            _ => format!(
-                "{} {}",
-                decimals(value, self.places(metric, value)),
-                unit.name
-            ),
+            _ => format!("{} {}", decimals(value, self.places(metric, value)), unit.name),
         }
     }
 
@@ -236,10 +225,7 @@ fn ratio_places(value: f64) -> i32 {
 
 /// The unit of this kind and name. The table holds every name that [`Measure`] asks for (a test walks them).
 fn named(kind: Kind, name: &str) -> &'static Unit {
-    UNITS
-        .iter()
-        .find(|unit| unit.kind == kind && unit.name == name)
-        .unwrap_or(&UNITS[0])
+    UNITS.iter().find(|unit| unit.kind == kind && unit.name == name).unwrap_or(&UNITS[0])
 }
 
 #[cfg(test)]
@@ -248,20 +234,10 @@ mod tests {
     use crate::quantity::parse;
     use proptest::prelude::*;
 
-    const STYLES: [Style; 5] = [
-        Style::Plain,
-        Style::Tape,
-        Style::FeetInches,
-        Style::Feet,
-        Style::Bulk,
-    ];
+    const STYLES: [Style; 5] = [Style::Plain, Style::Tape, Style::FeetInches, Style::Feet, Style::Bulk];
 
     fn length(si: f64, style: Style) -> Measure {
-        Measure {
-            si,
-            kind: Kind::Length,
-            style,
-        }
+        Measure { si, kind: Kind::Length, style }
     }
 
     #[test]
@@ -288,10 +264,7 @@ mod tests {
         assert_eq!(inches(-0.01, Style::Tape), "0 in");
         assert_eq!(inches(116.5, Style::FeetInches), "9 ft 8-1/2 in");
         assert_eq!(inches(288.0, Style::FeetInches), "24 ft");
-        assert_eq!(
-            length(0.327_025, Style::Tape).show(Units::Both),
-            "12-7/8 in (327 mm)"
-        );
+        assert_eq!(length(0.327_025, Style::Tape).show(Units::Both), "12-7/8 in (327 mm)");
     }
 
     proptest! {

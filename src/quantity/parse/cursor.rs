@@ -24,10 +24,7 @@ impl<'a> Cursor<'a> {
     }
 
     fn digits(&mut self) -> &'a str {
-        let end = self
-            .rest
-            .find(|c: char| !c.is_ascii_digit())
-            .unwrap_or(self.rest.len());
+        let end = self.rest.find(|c: char| !c.is_ascii_digit()).unwrap_or(self.rest.len());
         let (digits, rest) = self.rest.split_at(end);
         self.rest = rest;
         digits
@@ -81,9 +78,7 @@ impl<'a> Cursor<'a> {
             return Ok(None);
         }
         let mut value = decimal(&whole)?;
-        let mut ahead = Cursor {
-            rest: self.rest.trim_start(),
-        };
+        let mut ahead = Cursor { rest: self.rest.trim_start() };
         if let Some(rest) = ahead.rest.strip_prefix('-') {
             ahead.rest = rest.trim_start();
         }
@@ -107,16 +102,10 @@ impl<'a> Cursor<'a> {
                 self.rest = &text[length..];
                 Ok(unit.factor)
             }
-            Some((unit, _)) => Err(Problem::WrongKind {
-                unit: unit.name,
-                found: unit.kind,
-            }),
+            Some((unit, _)) => Err(Problem::WrongKind { unit: unit.name, found: unit.kind }),
             None if kind == Kind::Ratio => Ok(1.0),
             None => {
-                let word: String = text
-                    .chars()
-                    .take_while(|c| !c.is_whitespace() && !c.is_ascii_digit())
-                    .collect();
+                let word: String = text.chars().take_while(|c| !c.is_whitespace() && !c.is_ascii_digit()).collect();
                 if word.is_empty() || word.starts_with(['±', '+']) {
                     Err(Problem::NoUnit)
                 } else {

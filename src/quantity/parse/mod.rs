@@ -87,11 +87,7 @@ pub enum Problem {
 /// # Errors
 /// Says what is wrong with the text, naming it, the kind expected and an example.
 pub fn parse(text: &str, kind: Kind) -> Result<Parsed, QuantityError> {
-    let fail = |problem| QuantityError {
-        text: excerpt(text, 40),
-        kind,
-        problem,
-    };
+    let fail = |problem| QuantityError { text: excerpt(text, 40), kind, problem };
     if text.chars().count() > LONGEST_TEXT {
         return Err(fail(Problem::TooLong));
     }
@@ -151,10 +147,7 @@ fn compound(cursor: &mut Cursor, kind: Kind) -> Result<(f64, f64), Problem> {
 /// `± 1/8 in`, `+/- 3 mm`, `±2%`; without a unit, the unit of the value.
 fn tolerance(cursor: &mut Cursor, kind: Kind, unit: f64) -> Result<Option<Tolerance>, Problem> {
     cursor.skip_spaces();
-    let Some(rest) = ["±", "+/-", "+-"]
-        .iter()
-        .find_map(|sign| cursor.rest.strip_prefix(sign))
-    else {
+    let Some(rest) = ["±", "+/-", "+-"].iter().find_map(|sign| cursor.rest.strip_prefix(sign)) else {
         return Ok(None);
     };
     cursor.rest = rest;
@@ -170,11 +163,7 @@ fn tolerance(cursor: &mut Cursor, kind: Kind, unit: f64) -> Result<Option<Tolera
         cursor.rest = rest;
         return Ok(Some(Tolerance::Relative(number / 100.0)));
     }
-    let factor = if cursor.rest.is_empty() {
-        unit
-    } else {
-        cursor.unit(kind)?
-    };
+    let factor = if cursor.rest.is_empty() { unit } else { cursor.unit(kind)? };
     let width = number * factor;
     if !width.is_finite() || width > LARGEST {
         return Err(Problem::TooLarge);
@@ -189,11 +178,7 @@ mod tests {
     #[track_caller]
     fn inches(text: &str, expected: f64) {
         let parsed = parse(text, Kind::Length).unwrap_or_else(|error| panic!("{error}"));
-        assert!(
-            (parsed.si / 0.0254 - expected).abs() < 1e-9,
-            "{text}: {} in",
-            parsed.si / 0.0254
-        );
+        assert!((parsed.si / 0.0254 - expected).abs() < 1e-9, "{text}: {} in", parsed.si / 0.0254);
     }
 
     #[test]
@@ -252,18 +237,9 @@ mod tests {
         assert_eq!(problem("1/0 in", Kind::Length), Problem::ZeroDenominator);
         assert_eq!(problem("8 in 2 ft", Kind::Length), Problem::UnitOrder);
         assert_eq!(problem("NaN in", Kind::Length), Problem::NoNumber);
-        assert!(matches!(
-            problem("8 lb", Kind::Length),
-            Problem::WrongKind { .. }
-        ));
-        assert!(matches!(
-            problem("8 cubits", Kind::Length),
-            Problem::UnknownUnit(_)
-        ));
-        assert!(matches!(
-            problem("30 in or so", Kind::Length),
-            Problem::LeftOver(_)
-        ));
+        assert!(matches!(problem("8 lb", Kind::Length), Problem::WrongKind { .. }));
+        assert!(matches!(problem("8 cubits", Kind::Length), Problem::UnknownUnit(_)));
+        assert!(matches!(problem("30 in or so", Kind::Length), Problem::LeftOver(_)));
         let message = parse("8.5", Kind::Length).unwrap_err().to_string();
         assert_eq!(
             message,

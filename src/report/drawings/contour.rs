@@ -33,25 +33,9 @@ impl Raster {
     }
 
     /// What a cell adds: from each edge on which its rim leaves the region to that on which it comes back.
-    fn cell_segments(
-        &self,
-        column: isize,
-        row: isize,
-        level: f64,
-        next: &mut BTreeMap<Edge, Edge>,
-    ) {
-        let corners = [
-            (column, row),
-            (column + 1, row),
-            (column + 1, row + 1),
-            (column, row + 1),
-        ];
-        let edges = [
-            (column, row, false),
-            (column + 1, row, true),
-            (column, row + 1, false),
-            (column, row, true),
-        ];
+    fn cell_segments(&self, column: isize, row: isize, level: f64, next: &mut BTreeMap<Edge, Edge>) {
+        let corners = [(column, row), (column + 1, row), (column + 1, row + 1), (column, row + 1)];
+        let edges = [(column, row, false), (column + 1, row, true), (column, row + 1, false), (column, row, true)];
         let values = corners.map(|(column, row)| self.value(column, row));
         let inside = values.map(|value| value > level);
         let leaves = |i: usize| inside[i % 4] && !inside[(i + 1) % 4];
@@ -59,11 +43,7 @@ impl Raster {
         let crossed = leaves(0) && leaves(2) || leaves(1) && leaves(3);
         let apart = crossed && values.iter().sum::<f64>() / 4.0 <= level;
         for i in (0..4).filter(|i| leaves(*i)) {
-            let back = if apart {
-                Some(i + 3)
-            } else {
-                (i + 1..i + 4).find(|j| enters(*j))
-            };
+            let back = if apart { Some(i + 3) } else { (i + 1..i + 4).find(|j| enters(*j)) };
             if let Some(back) = back {
                 next.insert(edges[i], edges[back % 4]);
             }
@@ -72,13 +52,8 @@ impl Raster {
 
     /// The value at a node; beyond the raster nothing is reached.
     fn value(&self, column: isize, row: isize) -> f64 {
-        let within =
-            (0..self.columns as isize).contains(&column) && (0..self.rows as isize).contains(&row);
-        if within {
-            self.values[row as usize * self.columns + column as usize]
-        } else {
-            f64::NEG_INFINITY
-        }
+        let within = (0..self.columns as isize).contains(&column) && (0..self.rows as isize).contains(&row);
+        if within { self.values[row as usize * self.columns + column as usize] } else { f64::NEG_INFINITY }
     }
 
     /// Where the level is crossed on an edge.
@@ -88,10 +63,7 @@ impl Raster {
         let share = (level - from) / (to - from);
         let share = if share.is_finite() { share } else { 0.5 };
         let along = |index: isize, step: isize| index as f64 + step as f64 * share;
-        [
-            self.low[0] + along(column, dx) * self.cell,
-            self.low[1] + along(row, dy) * self.cell,
-        ]
+        [self.low[0] + along(column, dx) * self.cell, self.low[1] + along(row, dy) * self.cell]
     }
 }
 
@@ -99,9 +71,7 @@ impl Raster {
 /// 1973): both halves between the first corner and the one farthest from it.
 fn simplified(outline: &[Place], within: f64) -> Vec<Place> {
     let far = |place: &Place| (place[0] - outline[0][0]).hypot(place[1] - outline[0][1]);
-    let Some(farthest) =
-        (1..outline.len()).max_by(|i, j| far(&outline[*i]).total_cmp(&far(&outline[*j])))
-    else {
+    let Some(farthest) = (1..outline.len()).max_by(|i, j| far(&outline[*i]).total_cmp(&far(&outline[*j]))) else {
         return outline.to_vec();
     };
     let mut back = outline[farthest..].to_vec();
@@ -119,8 +89,7 @@ fn fewer(line: &[Place], within: f64) -> Vec<Place> {
     };
     let (dx, dy) = (last[0] - first[0], last[1] - first[1]);
     let long = dx.hypot(dy).max(1e-12);
-    let off =
-        |place: &Place| ((place[0] - first[0]) * dy - (place[1] - first[1]) * dx).abs() / long;
+    let off = |place: &Place| ((place[0] - first[0]) * dy - (place[1] - first[1]) * dx).abs() / long;
     let worst = (1..line.len() - 1).max_by(|i, j| off(&line[*i]).total_cmp(&off(&line[*j])));
     match worst {
         Some(worst) if off(&line[worst]) > within => {
@@ -158,9 +127,7 @@ mod tests {
             rows: side,
             low: [-1.0, -1.0],
             cell: 2.0 / (side - 1) as f64,
-            values: (0..side * side)
-                .map(|i| value(place(i % side), place(i / side)))
-                .collect(),
+            values: (0..side * side).map(|i| value(place(i % side), place(i / side))).collect(),
         }
     }
 

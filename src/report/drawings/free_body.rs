@@ -22,30 +22,16 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     let index = strength.after.bent.stress.case;
     let name = strength.after.cases.get(index)?.name();
     let footing = strength.after.footings.iter().max_by(|a, b| {
-        let size = |footing: &Footing| {
-            footing
-                .loads
-                .get(index)
-                .map_or(0.0, |load| load.moment[1].abs())
-        };
+        let size = |footing: &Footing| footing.loads.get(index).map_or(0.0, |load| load.moment[1].abs());
         size(a).total_cmp(&size(b))
     })?;
     let load = footing.loads.get(index)?;
     let mut board = Board::default();
     let (foot, top) = (stern.side(0.0, 0.0), stern.side(stern.height, 0.0));
-    board.area(
-        vec![foot, at(FORWARD_MM, 0.0), at(FORWARD_MM, top.y), top],
-        Pen::area(ink::HULL),
-    );
+    board.area(vec![foot, at(FORWARD_MM, 0.0), at(FORWARD_MM, top.y), top], Pen::area(ink::HULL));
     board.line(vec![at(FORWARD_MM, 0.0), foot, top], Pen::EDGE);
     let face = &footing.face;
-    board.line(
-        vec![
-            stern.side(face.bottom * 1e3, 14.0),
-            stern.side(face.top * 1e3, 14.0),
-        ],
-        Pen::of(ink::NEW, 3.0),
-    );
+    board.line(vec![stern.side(face.bottom * 1e3, 14.0), stern.side(face.top * 1e3, 14.0)], Pen::of(ink::NEW, 3.0));
     for bolt in &footing.bolts {
         board.draw(Shape::Hole {
             centre: stern.side(bolt.z * 1e3, 14.0),
@@ -64,30 +50,16 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     let along = (-load.force[2] * scale * sin, load.force[2] * scale * cos);
     let pen = Pen::of(ink::ALERT, 2.4);
     if load.force[0].abs() > longest * 0.02 {
-        let word = if load.force[0] > 0.0 {
-            "pushes on it"
-        } else {
-            "pulls off it"
-        };
+        let word = if load.force[0] > 0.0 { "pushes on it" } else { "pulls off it" };
         let tail = middle.by(-square.0, -square.1);
         arrow(&mut board, tail, middle, pen);
-        board.callout(
-            tail.towards(middle, 0.4),
-            format!("{word} {}", force(load.force[0])),
-        );
+        board.callout(tail.towards(middle, 0.4), format!("{word} {}", force(load.force[0])));
     }
     if load.force[2].abs() > longest * 0.02 {
-        let word = if load.force[2] > 0.0 {
-            "lifts along it"
-        } else {
-            "presses down along it"
-        };
+        let word = if load.force[2] > 0.0 { "lifts along it" } else { "presses down along it" };
         let head = middle.by(along.0, along.1);
         arrow(&mut board, middle, head, pen);
-        board.callout(
-            middle.towards(head, 0.7),
-            format!("{word} {}", force(load.force[2])),
-        );
+        board.callout(middle.towards(head, 0.7), format!("{word} {}", force(load.force[2])));
     }
     // Positive presses the upper edge on the transom: it turns the face's top forward.
     let turns_forward = load.moment[1] >= 0.0;
@@ -95,29 +67,16 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
         .map(|i| {
             let share = f64::from(i) / 24.0;
             let from = if turns_forward { 215.0 } else { -35.0 };
-            let turn: f64 = (from
-                + if turns_forward {
-                    -250.0 * share
-                } else {
-                    250.0 * share
-                })
-                * std::f64::consts::PI
-                / 180.0;
+            let turn: f64 =
+                (from + if turns_forward { -250.0 * share } else { 250.0 * share }) * std::f64::consts::PI / 180.0;
             middle.by(ARC_MM * turn.cos(), ARC_MM * turn.sin())
         })
         .collect();
     if let [.., before, last] = arc.as_slice() {
         let (before, last) = (*before, *last);
-        let direction = (
-            (last.x - before.x) / before.distance(last),
-            (last.y - before.y) / before.distance(last),
-        );
+        let direction = ((last.x - before.x) / before.distance(last), (last.y - before.y) / before.distance(last));
         let moment = Measure::of(Moment::from_si(load.moment[1].abs())).show(units);
-        let word = if turns_forward {
-            "turns its top forward"
-        } else {
-            "turns its top aft"
-        };
+        let word = if turns_forward { "turns its top forward" } else { "turns its top aft" };
         board.callout(arc[8], format!("{word}: {moment}"));
         board.line(arc, pen);
         head(&mut board, last, direction, pen);
@@ -125,16 +84,9 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     let mut farthest: f64 = 0.0;
     for hung in &footing.hung {
         let weight = Measure::of(hung.mass).show(units);
-        let place = stern
-            .side(stern.height + 120.0, 0.0)
-            .by(-hung.aft * 1e3, 0.0);
+        let place = stern.side(stern.height + 120.0, 0.0).by(-hung.aft * 1e3, 0.0);
         let down = ARROW_MM * 0.5;
-        arrow(
-            &mut board,
-            place,
-            place.by(0.0, -down),
-            Pen::of(ink::INK, 1.8),
-        );
+        arrow(&mut board, place, place.by(0.0, -down), Pen::of(ink::INK, 1.8));
         board.callout(place, format!("{}, {weight}", hung.name));
         farthest = farthest.max(hung.aft);
     }
@@ -144,10 +96,7 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
         let up = stern.height + 40.0;
         let from = stern.side(up, 0.0);
         let to = from.by(-farthest * 1e3, 0.0);
-        let words = format!(
-            "{} aft",
-            Measure::tape(Length::from_si(farthest)).show(units)
-        );
+        let words = format!("{} aft", Measure::tape(Length::from_si(farthest)).show(units));
         board.dimension_here("weight-aft", to, from, 0.0, words);
     }
     board.finish(
@@ -164,23 +113,14 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
 fn arrow(board: &mut Board, tail: Point, tip: Point, pen: Pen) {
     let long = tail.distance(tip).max(1e-9);
     board.line(vec![tail, tip], pen);
-    head(
-        board,
-        tip,
-        ((tip.x - tail.x) / long, (tip.y - tail.y) / long),
-        pen,
-    );
+    head(board, tip, ((tip.x - tail.x) / long, (tip.y - tail.y) / long), pen);
 }
 
 fn head(board: &mut Board, tip: Point, direction: (f64, f64), pen: Pen) {
     let (long, half) = (46.0, 17.0);
     let back = tip.by(-direction.0 * long, -direction.1 * long);
     board.area(
-        vec![
-            tip,
-            back.by(-direction.1 * half, direction.0 * half),
-            back.by(direction.1 * half, -direction.0 * half),
-        ],
+        vec![tip, back.by(-direction.1 * half, direction.0 * half), back.by(direction.1 * half, -direction.0 * half)],
         Pen::area(pen.stroke),
     );
 }

@@ -27,11 +27,7 @@ pub(super) fn profile(case: &Case, units: Units) -> Option<Drawing> {
     for i in 0..=STATIONS {
         let share = (i as f64 / STATIONS as f64).clamp(1e-4, 1.0 - 1e-4);
         let x = low[0] + (high[0] - low[0]) * share;
-        let heights: Vec<f64> = slice(mesh, x)
-            .iter()
-            .flatten()
-            .map(|point| point.y)
-            .collect();
+        let heights: Vec<f64> = slice(mesh, x).iter().flatten().map(|point| point.y).collect();
         let Some((least, most)) = span(&heights) else {
             continue;
         };
@@ -44,28 +40,12 @@ pub(super) fn profile(case: &Case, units: Units) -> Option<Drawing> {
     board.area(outline, Pen::EDGE.filled(ink::HULL));
     let (aft, fore) = (low[0] * 1e3, high[0] * 1e3);
     draw_waters(&mut board, float, aft - 250.0, fore + 150.0, units);
-    let feet =
-        |metres: f64| Measure::styled(Length::from_si(metres), Style::FeetInches).show(units);
-    board.dimension(
-        "length",
-        Side::Below,
-        at(aft, low[2] * 1e3),
-        at(fore, low[2] * 1e3),
-        feet(high[0] - low[0]),
-    );
-    board.dimension(
-        "height",
-        Side::Left,
-        at(aft, low[2] * 1e3),
-        at(fore, high[2] * 1e3),
-        feet(high[2] - low[2]),
-    );
+    let feet = |metres: f64| Measure::styled(Length::from_si(metres), Style::FeetInches).show(units);
+    board.dimension("length", Side::Below, at(aft, low[2] * 1e3), at(fore, low[2] * 1e3), feet(high[0] - low[0]));
+    board.dimension("height", Side::Left, at(aft, low[2] * 1e3), at(fore, high[2] * 1e3), feet(high[2] - low[2]));
     for edge in &float.edges {
         if edge.kind != crate::job::EdgeKind::Sheer && edge.point.y >= 0.0 {
-            board.callout(
-                at(edge.point.x * 1e3, edge.point.z * 1e3),
-                edge.name.clone(),
-            );
+            board.callout(at(edge.point.x * 1e3, edge.point.z * 1e3), edge.name.clone());
         }
     }
     board.finish(
@@ -99,51 +79,29 @@ pub(super) fn sections(case: &Case, units: Units) -> Option<Drawing> {
             let half: Vec<Point> = line
                 .into_iter()
                 .filter(|point| point.x >= -0.5)
-                .map(|point| {
-                    if forward {
-                        point
-                    } else {
-                        at(-point.x, point.y)
-                    }
-                })
+                .map(|point| if forward { point } else { at(-point.x, point.y) })
                 .collect();
             if half.len() > 1 {
                 board.line(straightened(&half), Pen::EDGE);
             }
         }
     }
-    let feet =
-        |metres: f64| Measure::styled(Length::from_si(metres), Style::FeetInches).show(units);
+    let feet = |metres: f64| Measure::styled(Length::from_si(metres), Style::FeetInches).show(units);
     let half = (high[1] - low[1]) / 2.0 * 1e3;
-    board.line(
-        vec![at(0.0, low[2] * 1e3 - 60.0), at(0.0, high[2] * 1e3 + 60.0)],
-        Pen::CENTRE,
-    );
+    board.line(vec![at(0.0, low[2] * 1e3 - 60.0), at(0.0, high[2] * 1e3 + 60.0)], Pen::CENTRE);
     board.reserve(&[at(-half, low[2] * 1e3), at(half, high[2] * 1e3)], 0.0);
-    board.dimension(
-        "beam",
-        Side::Below,
-        at(-half, low[2] * 1e3),
-        at(half, low[2] * 1e3),
-        feet(high[1] - low[1]),
-    );
-    board.dimension(
-        "height",
-        Side::Left,
-        at(-half, low[2] * 1e3),
-        at(half, high[2] * 1e3),
-        feet(high[2] - low[2]),
-    );
-    let places: Vec<String> = SECTIONS
-        .iter()
-        .map(|share| feet((high[0] - low[0]) * share))
-        .collect();
+    board.dimension("beam", Side::Below, at(-half, low[2] * 1e3), at(half, low[2] * 1e3), feet(high[1] - low[1]));
+    board.dimension("height", Side::Left, at(-half, low[2] * 1e3), at(half, high[2] * 1e3), feet(high[2] - low[2]));
+    let places: Vec<String> = SECTIONS.iter().map(|share| feet((high[0] - low[0]) * share)).collect();
     board.finish(
         Layout {
             name: "hull-sections",
             title: "Sections of the hull, as assumed".to_owned(),
             description: "Half sections of the hull: aft ones on the left, forward ones on the right.".to_owned(),
-            notes: vec![format!("Aft of the middle on the left, forward of it on the right; forward of the transom by {}.", places.join(", "))],
+            notes: vec![format!(
+                "Aft of the middle on the left, forward of it on the right; forward of the transom by {}.",
+                places.join(", ")
+            )],
         },
         units,
     )
@@ -151,43 +109,32 @@ pub(super) fn sections(case: &Case, units: Units) -> Option<Drawing> {
 
 fn draw_waters(board: &mut Board, float: &Float, aft: f64, fore: f64, units: Units) {
     for lying in waters(float) {
-        let Lying {
-            name, plane, pen, ..
-        } = lying;
+        let Lying { name, plane, pen, .. } = lying;
         let height = |x: f64| {
             let normal = plane.normal();
             (plane.offset().value - normal.x * x / 1e3) / normal.z * 1e3
         };
         board.line(vec![at(aft, height(aft)), at(fore, height(fore))], pen);
         let draft = Measure::tape(plane.offset()).show(units);
-        board.callout(
-            at(fore, height(fore)),
-            format!("{name}: {draft} at the transom"),
-        );
+        board.callout(at(fore, height(fore)), format!("{name}: {draft} at the transom"));
     }
 }
 
 fn bounds(mesh: &TriMesh) -> Option<([f64; 3], [f64; 3])> {
     let first = mesh.vertices().first()?;
     let start = ([first.x, first.y, first.z], [first.x, first.y, first.z]);
-    Some(
-        mesh.vertices()
-            .iter()
-            .fold(start, |(mut low, mut high), vertex| {
-                for (axis, value) in [vertex.x, vertex.y, vertex.z].into_iter().enumerate() {
-                    low[axis] = low[axis].min(value);
-                    high[axis] = high[axis].max(value);
-                }
-                (low, high)
-            }),
-    )
+    Some(mesh.vertices().iter().fold(start, |(mut low, mut high), vertex| {
+        for (axis, value) in [vertex.x, vertex.y, vertex.z].into_iter().enumerate() {
+            low[axis] = low[axis].min(value);
+            high[axis] = high[axis].max(value);
+        }
+        (low, high)
+    }))
 }
 
 fn span(values: &[f64]) -> Option<(f64, f64)> {
     let first = *values.first()?;
-    Some(values.iter().fold((first, first), |(low, high), value| {
-        (low.min(*value), high.max(*value))
-    }))
+    Some(values.iter().fold((first, first), |(low, high), value| (low.min(*value), high.max(*value))))
 }
 
 /// Where the upright plane so far forward (metres) cuts the surface: stretches in millimetres, to port and
@@ -219,10 +166,7 @@ fn slice(mesh: &TriMesh, x: f64) -> Vec<[Point; 2]> {
 
 /// A point's place to the tenth of a millimetre, by which ends of stretches are matched.
 fn key(point: Point) -> (i64, i64) {
-    (
-        (point.x * 10.0).round() as i64,
-        (point.y * 10.0).round() as i64,
-    )
+    ((point.x * 10.0).round() as i64, (point.y * 10.0).round() as i64)
 }
 
 /// Stretches strung together into lines.
@@ -242,9 +186,7 @@ fn chained(stretches: Vec<[Point; 2]>) -> Vec<Vec<Point>> {
         let mut line = vec![stretches[start][0], stretches[start][1]];
         for _ in 0..2 {
             while let Some(end) = line.last().copied()
-                && let Some(next) = at_end
-                    .get(&key(end))
-                    .and_then(|all| all.iter().copied().find(|i| !used[*i]))
+                && let Some(next) = at_end.get(&key(end)).and_then(|all| all.iter().copied().find(|i| !used[*i]))
             {
                 used[next] = true;
                 let [from, to] = stretches[next];
@@ -266,9 +208,7 @@ fn straightened(line: &[Point]) -> Vec<Point> {
             continue;
         };
         let long = last.distance(*next).max(1e-9);
-        let off = ((next.x - last.x) * (point.y - last.y) - (next.y - last.y) * (point.x - last.x))
-            .abs()
-            / long;
+        let off = ((next.x - last.x) * (point.y - last.y) - (next.y - last.y) * (point.x - last.x)).abs() / long;
         if off > STRAIGHT_MM {
             kept.push(*point);
         }

@@ -44,11 +44,7 @@ pub(super) fn drawing(report: &Report, units: Units) -> Option<Drawing> {
         .iter()
         .filter_map(|judged| {
             let (found, limit) = (judged.finding.found?, judged.finding.limit?);
-            Some(Row {
-                judged,
-                share: share(found, limit),
-                margin: judged.finding.margin()?,
-            })
+            Some(Row { judged, share: share(found, limit), margin: judged.finding.margin()? })
         })
         .collect();
     if rows.is_empty() {
@@ -65,10 +61,7 @@ pub(super) fn drawing(report: &Report, units: Units) -> Option<Drawing> {
     });
     let words: Vec<String> = rows.iter().map(|row| row.margin.show(units)).collect();
     let beyond = rows.iter().filter(|row| row.margin.si < 0.0).count();
-    let near = rows
-        .iter()
-        .filter(|row| row.margin.si >= 0.0 && row.share.is_some_and(|share| share >= NEAR))
-        .count();
+    let near = rows.iter().filter(|row| row.margin.si >= 0.0 && row.share.is_some_and(|share| share >= NEAR)).count();
     let make = |form: Form, narrow: Option<Box<Drawing>>| {
         let (size, body) = chart(&rows, &words, &form);
         Drawing {
@@ -97,24 +90,13 @@ struct Form {
     beside: bool,
 }
 
-const WIDE: Form = Form {
-    name: "margins",
-    paper: 660.0,
-    row: 25.0,
-    beside: true,
-};
-const NARROW: Form = Form {
-    name: "margins-narrow",
-    paper: 340.0,
-    row: 40.0,
-    beside: false,
-};
+const WIDE: Form = Form { name: "margins", paper: 660.0, row: 25.0, beside: true };
+const NARROW: Form = Form { name: "margins-narrow", paper: 340.0, row: 40.0, beside: false };
 
 fn chart(rows: &[Row], words: &[String], form: &Form) -> ((f64, f64), Markup) {
     let widest = |widths: &mut dyn Iterator<Item = f64>| widths.fold(0.0, f64::max);
     let ids = widest(&mut rows.iter().map(|row| width(row.judged.rule.id, FONT)));
-    let margins =
-        widest(&mut words.iter().map(|words| width(words, FONT))).max(width("margin", FONT));
+    let margins = widest(&mut words.iter().map(|words| width(words, FONT))).max(width("margin", FONT));
     let (left, right) = if form.beside {
         (EDGE + 26.0 + ids + 8.0, form.paper - EDGE - margins - 16.0)
     } else {

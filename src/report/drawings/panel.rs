@@ -9,9 +9,7 @@ use crate::quantity::{Dimensioned, Measure, Units};
 use uom::si::f64::Length;
 
 /// Shades from nothing to the most, dark enough apart to be told in grey.
-const SHADES: [&str; 8] = [
-    "#f4f8fa", "#d9e8ef", "#bcd7e3", "#9cc3d5", "#7aacc5", "#568fb0", "#346f95", "#174d75",
-];
+const SHADES: [&str; 8] = ["#f4f8fa", "#d9e8ef", "#bcd7e3", "#9cc3d5", "#7aacc5", "#568fb0", "#346f95", "#174d75"];
 
 /// Beyond the last shade: light again and edged, so that it stands out of the darkest in grey too.
 const BEYOND: &str = "#ffd466";
@@ -22,11 +20,7 @@ pub(super) fn deflection(case: &Case, units: Units) -> Option<Drawing> {
     let governing = &strength.after.bent.deflection;
     let fields = governing.fields();
     let values: Vec<f64> = fields.deflection.iter().map(|value| value.abs()).collect();
-    let (peak, most) = values
-        .iter()
-        .copied()
-        .enumerate()
-        .max_by(|a, b| a.1.total_cmp(&b.1))?;
+    let (peak, most) = values.iter().copied().enumerate().max_by(|a, b| a.1.total_cmp(&b.1))?;
     let words = Words {
         name: "panel-deflection",
         title: "How far the transom moves",
@@ -51,15 +45,7 @@ pub(super) fn stress(case: &Case, units: Units) -> Option<Drawing> {
         most: 1.0 / governing.factor,
     };
     let shown = |value: f64| format!("{:.0} %", value * 100.0);
-    drawing(
-        case,
-        governing,
-        &fields,
-        &fields.use_of_strength,
-        &shown,
-        units,
-        &words,
-    )
+    drawing(case, governing, &fields, &fields.use_of_strength, &shown, units, &words)
 }
 
 /// What a field is called, and how its shades are laid out.
@@ -87,12 +73,7 @@ fn drawing(
         return None;
     }
     let mut board = Board::default();
-    let outline: Vec<Point> = strength
-        .board
-        .outline
-        .iter()
-        .map(|point| seen(*point))
-        .collect();
+    let outline: Vec<Point> = strength.board.outline.iter().map(|point| seen(*point)).collect();
     board.area(outline.clone(), Pen::area(SHADES[0]));
     let raster = Raster::of(fields, values)?;
     let steps = SHADES.len() as f64;
@@ -100,27 +81,17 @@ fn drawing(
     for (i, shade) in shades {
         // Rounding apart, nothing lies beyond the most.
         let level = words.full * (i as f64 / steps) * (1.0 + 1e-9);
-        let regions: Vec<Vec<Point>> = raster
-            .above(level)
-            .into_iter()
-            .map(|region| region.into_iter().map(seen).collect())
-            .collect();
+        let regions: Vec<Vec<Point>> =
+            raster.above(level).into_iter().map(|region| region.into_iter().map(seen).collect()).collect();
         if !regions.is_empty() {
-            let pen = if *shade == BEYOND {
-                Pen::of(ink::INK, 1.4).filled(shade)
-            } else {
-                Pen::area(shade)
-            };
+            let pen = if *shade == BEYOND { Pen::of(ink::INK, 1.4).filled(shade) } else { Pen::area(shade) };
             board.draw(Shape::Regions(regions, pen));
         }
     }
     board.draw(Shape::Around(outline.clone()));
     board.area(outline, Pen::EDGE);
     for knee in &strength.board.knees {
-        board.line(
-            vec![seen([knee.y, knee.from]), seen([knee.y, knee.to])],
-            Pen::of(ink::INK, 3.0),
-        );
+        board.line(vec![seen([knee.y, knee.from]), seen([knee.y, knee.to])], Pen::of(ink::INK, 3.0));
     }
     for footing in &strength.after.footings {
         let face = &footing.face;
@@ -132,12 +103,7 @@ fn drawing(
         ];
         board.area(corners.map(seen).to_vec(), Pen::HIDDEN);
         for bolt in &footing.bolts {
-            board.draw(Shape::Hole {
-                centre: seen([bolt.y, bolt.z]),
-                diameter: 12.0,
-                pen: Pen::NEW,
-                crossed: false,
-            });
+            board.draw(Shape::Hole { centre: seen([bolt.y, bolt.z]), diameter: 12.0, pen: Pen::NEW, crossed: false });
         }
     }
     board.callout(seen(words.place), format!("most {}", shown(words.most)));
@@ -153,38 +119,17 @@ fn drawing(
         );
     }
     if let Some(cutout) = rig.transom.cutout_width.reading() {
-        breadth(
-            &mut board,
-            "cutout-width",
-            Side::Below,
-            cutout.value,
-            top,
-            Measure::tape(cutout.value).show(units),
-        );
+        breadth(&mut board, "cutout-width", Side::Below, cutout.value, top, Measure::tape(cutout.value).show(units));
     }
     if let Some(width) = rig.boat.transom_width.reading() {
-        breadth(
-            &mut board,
-            "transom-width",
-            Side::Below,
-            width.value,
-            top,
-            Measure::tape(width.value).show(units),
-        );
+        breadth(&mut board, "transom-width", Side::Below, width.value, top, Measure::tape(width.value).show(units));
     }
-    let case_name = strength
-        .after
-        .cases
-        .get(governing.case)
-        .map_or("", |case| case.name());
+    let case_name = strength.after.cases.get(governing.case).map_or("", |case| case.name());
     let mut notes = vec![format!(
         "Load case: {case_name}. Seen from astern, port on the left. The key gives the upper end of each shade; broken lines are the faces on it, thick ones its knees."
     )];
-    let mut key: Vec<(&'static str, String)> = SHADES
-        .iter()
-        .enumerate()
-        .map(|(i, shade)| (*shade, shown(words.full * (i as f64 + 1.0) / steps)))
-        .collect();
+    let mut key: Vec<(&'static str, String)> =
+        SHADES.iter().enumerate().map(|(i, shade)| (*shade, shown(words.full * (i as f64 + 1.0) / steps))).collect();
     if values.iter().any(|value| *value > words.full) {
         key.push((BEYOND, "beyond".to_owned()));
         notes.push("Beyond its strength: the light islands with a dark edge.".to_owned());
@@ -194,10 +139,7 @@ fn drawing(
         Layout {
             name: words.name,
             title: words.title.to_owned(),
-            description: format!(
-                "A field over the transom, {case_name}; the most is {}.",
-                shown(words.most)
-            ),
+            description: format!("A field over the transom, {case_name}; the most is {}.", shown(words.most)),
             notes,
         },
         units,

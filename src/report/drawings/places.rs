@@ -25,11 +25,7 @@ fn spot(measurement: &Measurement) -> Option<(f64, f64)> {
         "waterline" => (186.0, 372.0),
         "trailer" | "trailer.keel_above_ground" => (560.0, 426.0),
         "engines_on[].bracket.bottom" => (505.0, 342.0),
-        "plate"
-        | "plate.power"
-        | "plate.persons"
-        | "plate.persons_weight"
-        | "plate.total_weight" => (352.0, 78.0),
+        "plate" | "plate.power" | "plate.persons" | "plate.persons_weight" | "plate.total_weight" => (352.0, 78.0),
         "steering" => (330.0, 118.0),
         "boat.length" => (470.0, 186.0),
         "boat.beam" => (402.0, 40.0),
@@ -78,16 +74,9 @@ pub(crate) fn drawing(numbered: &[(usize, &Measurement)]) -> Drawing {
         }
     }
     let mut taken = view_words_rects();
-    let paper = Rect {
-        left: 4.0,
-        top: 4.0,
-        right: WIDE - 4.0,
-        bottom: HIGH - 4.0,
-    };
-    let badges: Vec<Markup> = spots
-        .iter()
-        .map(|(place, numbers)| badge(*place, &ranges(numbers), &mut taken, &paper))
-        .collect();
+    let paper = Rect { left: 4.0, top: 4.0, right: WIDE - 4.0, bottom: HIGH - 4.0 };
+    let badges: Vec<Markup> =
+        spots.iter().map(|(place, numbers)| badge(*place, &ranges(numbers), &mut taken, &paper)).collect();
     Drawing {
         name: "places",
         title: "Where the readings are taken".to_owned(),
@@ -109,31 +98,17 @@ fn ranges(numbers: &[usize]) -> String {
             _ => parts.push((*number, *number)),
         }
     }
-    let words: Vec<String> = parts
-        .iter()
-        .map(|(from, to)| {
-            if from == to {
-                from.to_string()
-            } else {
-                format!("{from}–{to}")
-            }
-        })
-        .collect();
+    let words: Vec<String> =
+        parts.iter().map(|(from, to)| if from == to { from.to_string() } else { format!("{from}–{to}") }).collect();
     words.join(", ")
 }
 
 fn badge(place: (f64, f64), words: &str, taken: &mut Vec<Rect>, paper: &Rect) -> Markup {
     let (x, y) = place;
     let half = (width(words, FONT) / 2.0 + 6.0).max(11.0);
-    let wanted = Rect {
-        left: x - half,
-        top: y - 11.0,
-        right: x + half,
-        bottom: y + 11.0,
-    };
+    let wanted = Rect { left: x - half, top: y - 11.0, right: x + half, bottom: y + 11.0 };
     // The shorter way, up and down or to the sides.
-    let ways = [(0.0, 1.0), (1.0, 0.0), (0.7, 0.7), (0.7, -0.7)]
-        .map(|along| settle(&wanted, along, taken, paper));
+    let ways = [(0.0, 1.0), (1.0, 0.0), (0.7, 0.7), (0.7, -0.7)].map(|along| settle(&wanted, along, taken, paper));
     let (dx, dy) = ways
         .into_iter()
         .filter(|(dx, dy)| {
@@ -166,12 +141,7 @@ const VIEWS: [(&str, f64, f64); 5] = [
 fn view_words_rects() -> Vec<Rect> {
     VIEWS
         .iter()
-        .map(|(words, x, y)| Rect {
-            left: *x,
-            top: *y - FONT,
-            right: *x + width(words, FONT),
-            bottom: *y + 4.0,
-        })
+        .map(|(words, x, y)| Rect { left: *x, top: *y - FONT, right: *x + width(words, FONT), bottom: *y + 4.0 })
         .collect()
 }
 
@@ -219,15 +189,7 @@ mod tests {
 
     #[test]
     fn every_reading_has_a_place_on_the_sketch_or_is_read_off_papers() {
-        let papers = [
-            "sheet",
-            "papers",
-            "manual",
-            "offer",
-            "plate",
-            "scale",
-            "on the boat",
-        ];
+        let papers = ["sheet", "papers", "manual", "offer", "plate", "scale", "on the boat"];
         for measurement in ALL {
             let read_off = papers.iter().any(|word| measurement.place.contains(word));
             assert!(
@@ -242,37 +204,18 @@ mod tests {
 
     #[test]
     fn no_number_of_the_whole_list_stands_on_another() {
-        let numbered: Vec<(usize, &Measurement)> = ALL
-            .iter()
-            .enumerate()
-            .map(|(i, one)| (i + 1, one))
-            .collect();
+        let numbered: Vec<(usize, &Measurement)> = ALL.iter().enumerate().map(|(i, one)| (i + 1, one)).collect();
         let text = drawing(&numbered).body.into_string();
         let mut boxes: Vec<Rect> = Vec::new();
-        for badge in text
-            .split("<rect x=\"")
-            .skip(1)
-            .filter(|badge| badge.contains("rx=\"11\""))
-        {
+        for badge in text.split("<rect x=\"").skip(1).filter(|badge| badge.contains("rx=\"11\"")) {
             let value = |name: &str| -> f64 {
                 let (_, rest) = badge.split_once(name).unwrap_or(("", badge));
-                rest.split('"')
-                    .next()
-                    .and_then(|digits| digits.parse().ok())
-                    .unwrap_or(f64::NAN)
+                rest.split('"').next().and_then(|digits| digits.parse().ok()).unwrap_or(f64::NAN)
             };
             let (left, top) = (value(""), value("y=\""));
-            let rect = Rect {
-                left,
-                top,
-                right: left + value("width=\""),
-                bottom: top + 22.0,
-            };
+            let rect = Rect { left, top, right: left + value("width=\""), bottom: top + 22.0 };
             assert!(!boxes.iter().any(|other| rect.overlaps(other)), "{rect:?}");
-            assert!(
-                rect.left >= 0.0 && rect.right <= WIDE && rect.bottom <= HIGH,
-                "{rect:?}"
-            );
+            assert!(rect.left >= 0.0 && rect.right <= WIDE && rect.bottom <= HIGH, "{rect:?}");
             boxes.push(rect);
         }
         assert!(boxes.len() > 20);

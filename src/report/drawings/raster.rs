@@ -21,14 +21,10 @@ impl Raster {
     /// The field at the nodes of the raster; nothing where there is no panel.
     pub(super) fn of(fields: &Fields, values: &[f64]) -> Option<Raster> {
         let first = *fields.nodes.first()?;
-        let (low, high) = fields
-            .nodes
-            .iter()
-            .fold((first, first), |(low, high), node| {
-                let pick =
-                    |of: fn(f64, f64) -> f64, a: Place| [of(a[0], node[0]), of(a[1], node[1])];
-                (pick(f64::min, low), pick(f64::max, high))
-            });
+        let (low, high) = fields.nodes.iter().fold((first, first), |(low, high), node| {
+            let pick = |of: fn(f64, f64) -> f64, a: Place| [of(a[0], node[0]), of(a[1], node[1])];
+            (pick(f64::min, low), pick(f64::max, high))
+        });
         let cell = (high[0] - low[0]) / (ACROSS - 1) as f64;
         if cell.is_nan() || cell <= 0.0 {
             return None;
@@ -58,13 +54,7 @@ impl Raster {
                 }
             }
         }
-        Some(Raster {
-            columns,
-            rows,
-            low,
-            cell,
-            values: continued(found, columns),
-        })
+        Some(Raster { columns, rows, low, cell, values: continued(found, columns) })
     }
 }
 
@@ -80,22 +70,17 @@ fn continued(mut found: Vec<Option<f64>>, columns: usize) -> Vec<f64> {
                 }
                 let near: Vec<f64> = (row.saturating_sub(1)..=(row + 1).min(rows - 1))
                     .flat_map(|row| {
-                        (column.saturating_sub(1)..=(column + 1).min(columns - 1))
-                            .map(move |column| (row, column))
+                        (column.saturating_sub(1)..=(column + 1).min(columns - 1)).map(move |column| (row, column))
                     })
                     .filter_map(|(row, column)| known[row * columns + column])
                     .collect();
                 if !near.is_empty() {
-                    found[row * columns + column] =
-                        Some(near.iter().sum::<f64>() / near.len() as f64);
+                    found[row * columns + column] = Some(near.iter().sum::<f64>() / near.len() as f64);
                 }
             }
         }
     }
-    found
-        .into_iter()
-        .map(|value| value.unwrap_or(0.0))
-        .collect()
+    found.into_iter().map(|value| value.unwrap_or(0.0)).collect()
 }
 
 /// The shares of a triangle's corners in a place within it.
@@ -121,11 +106,7 @@ fn quadratic([l1, l2, l3]: [f64; 3], values: &[f64; 6]) -> f64 {
         4.0 * l2 * l3,
         4.0 * l3 * l1,
     ];
-    weights
-        .iter()
-        .zip(values)
-        .map(|(weight, value)| weight * value)
-        .sum()
+    weights.iter().zip(values).map(|(weight, value)| weight * value).sum()
 }
 
 #[cfg(test)]
@@ -135,14 +116,7 @@ mod tests {
     #[test]
     fn a_plane_is_interpolated_exactly() {
         let plane = |l: [f64; 3]| 2.0 * l[0] + 5.0 * l[1] - l[2];
-        let values = [
-            2.0,
-            5.0,
-            -1.0,
-            plane([0.5, 0.5, 0.0]),
-            plane([0.0, 0.5, 0.5]),
-            plane([0.5, 0.0, 0.5]),
-        ];
+        let values = [2.0, 5.0, -1.0, plane([0.5, 0.5, 0.0]), plane([0.0, 0.5, 0.5]), plane([0.5, 0.0, 0.5])];
         let place = [0.2, 0.3, 0.5];
         assert!((quadratic(place, &values) - plane(place)).abs() < 1e-12);
     }

@@ -25,34 +25,18 @@ struct Curve {
 /// The curves, where she floats.
 pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     let float = case.float().ok()?;
-    let gm = |loaded: &&Loaded| {
-        loaded
-            .judged()
-            .and_then(State::gm)
-            .map_or(f64::INFINITY, |gm| gm.value)
-    };
-    let loaded = float
-        .loadings
-        .iter()
-        .filter(|loaded| !loaded.to_one_side)
-        .min_by(|a, b| gm(a).total_cmp(&gm(b)))?;
+    let gm = |loaded: &&Loaded| loaded.judged().and_then(State::gm).map_or(f64::INFINITY, |gm| gm.value);
+    let loaded = float.loadings.iter().filter(|loaded| !loaded.to_one_side).min_by(|a, b| gm(a).total_cmp(&gm(b)))?;
     let curve = |state: Option<&State>, name: &str, colour, dashes| {
         let arms = float.arms(state?);
-        (arms.len() > 1).then(|| Curve {
-            name: name.to_owned(),
-            arms,
-            colour,
-            dashes,
-        })
+        (arms.len() > 1).then(|| Curve { name: name.to_owned(), arms, colour, dashes })
     };
     let after = if loaded.alone { "as she is" } else { "after" };
-    let curves: Vec<Curve> = [
-        curve(loaded.before.as_ref(), "before", ink::OLD, "8 4"),
-        curve(loaded.after.as_ref(), after, ink::NEW, ""),
-    ]
-    .into_iter()
-    .flatten()
-    .collect();
+    let curves: Vec<Curve> =
+        [curve(loaded.before.as_ref(), "before", ink::OLD, "8 4"), curve(loaded.after.as_ref(), after, ink::NEW, "")]
+            .into_iter()
+            .flatten()
+            .collect();
     if curves.is_empty() {
         return None;
     }
@@ -63,11 +47,7 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
 
 /// A round step for a scale that reaches so far, in metres.
 fn step(most: f64, units: Units) -> f64 {
-    let unit = if units == Units::Si {
-        0.01
-    } else {
-        inches(1.0).value
-    };
+    let unit = if units == Units::Si { 0.01 } else { inches(1.0).value };
     [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0]
         .into_iter()
         .map(|steps| steps * unit)

@@ -25,14 +25,7 @@ pub(super) fn length(value: f64, units: Units) -> String {
 
 /// A breadth that lies even about the centreline, as a dimension of this side: across the drawing where
 /// it is seen from astern, up and down where it is seen from above.
-pub(super) fn breadth(
-    board: &mut Board,
-    name: &'static str,
-    side: Side,
-    width: Length,
-    level: f64,
-    words: String,
-) {
+pub(super) fn breadth(board: &mut Board, name: &'static str, side: Side, width: Length, level: f64, words: String) {
     let half = mm(width) / 2.0;
     let ends = match side {
         Side::Above | Side::Below => [at(-half, level), at(half, level)],
@@ -66,9 +59,7 @@ impl Stern {
         let height = rig.transom.height.reading()?;
         let deadrise = rig.boat.deadrise.reading();
         let angle = rig.transom.angle.reading();
-        let half = |reading: Option<&crate::quantity::Reading<Length>>| {
-            reading.map(|width| mm(width.value) / 2.0)
-        };
+        let half = |reading: Option<&crate::quantity::Reading<Length>>| reading.map(|width| mm(width.value) / 2.0);
         Some(Stern {
             height: mm(height.value),
             angle: angle.map_or(0.0, |angle| angle.value.value),
@@ -126,8 +117,7 @@ impl Hanging<'_> {
     /// Height of its powerhead.
     pub(super) fn head_high(&self) -> f64 {
         let head = self.engine.spec.powerhead.as_ref();
-        head.and_then(|head| head.height.as_ref())
-            .map_or(HEAD_HIGH_MM, |height| mm(height.value))
+        head.and_then(|head| head.height.as_ref()).map_or(HEAD_HIGH_MM, |height| mm(height.value))
     }
 
     /// Height of the propeller's shaft below this height of the plate.
@@ -139,10 +129,7 @@ impl Hanging<'_> {
 
 /// Every engine of an outfit, from port to starboard.
 pub(super) fn hanging<'a>(case: &Case, stern: &Stern, outfit: &'a Outfit) -> Vec<Hanging<'a>> {
-    let mut all: Vec<Hanging> = outfit
-        .engines()
-        .map(|(group, engine)| hang(case.rig, stern, group, engine))
-        .collect();
+    let mut all: Vec<Hanging> = outfit.engines().map(|(group, engine)| hang(case.rig, stern, group, engine)).collect();
     all.sort_by(|a, b| b.y.total_cmp(&a.y));
     all
 }
@@ -153,15 +140,9 @@ fn hang<'a>(rig: &Rig, stern: &Stern, group: &'a Group, engine: &'a Engine) -> H
     };
     let rows = Rows::of(rig, group, engine).ok();
     let row = engine.holes_up.reading().map(|row| usize::from(*row));
-    let drawn = row.unwrap_or_else(|| {
-        rows.as_ref()
-            .map_or(0, |rows| rows.best().unwrap_or_else(|| rows.nearest()))
-    });
+    let drawn = row.unwrap_or_else(|| rows.as_ref().map_or(0, |rows| rows.best().unwrap_or_else(|| rows.nearest())));
     let y = mm(engine.y);
-    let rise = rig
-        .transom
-        .height_at(engine.y)
-        .map_or_else(|| stern.rise(y), |taken| stern.height - mm(taken.value));
+    let rise = rig.transom.height_at(engine.y).map_or_else(|| stern.rise(y), |taken| stern.height - mm(taken.value));
     let top = stern.height - reading(&group.drop());
     let rest = top + drawn as f64 * mm(inches(HOLE_ROW_STEP_IN));
     let shaft = engine.rest_to_plate.reading();

@@ -27,11 +27,7 @@ fn worst<'a>(case: &'a Case) -> Option<&'a Swept> {
     let swing = case.swing();
     let room = |swept: &Swept| (swept.clearance.upper - swept.margin).value;
     let nearest = |answers: &[&'a Answer<Vec<Swept>>]| {
-        answers
-            .iter()
-            .filter_map(|answer| answer.as_ref().ok())
-            .flatten()
-            .min_by(|a, b| room(a).total_cmp(&room(b)))
+        answers.iter().filter_map(|answer| answer.as_ref().ok()).flatten().min_by(|a, b| room(a).total_cmp(&room(b)))
     };
     let engine = nearest(&[&swing.full_tilt, &swing.lock, &swing.neighbours]);
     let gear = nearest(&[&swing.cylinder, &swing.tie_bar]);
@@ -51,13 +47,7 @@ fn drawing(case: &Case, view: View, units: Units) -> Option<Drawing> {
     let bodies = swept.scene.engine.bodies().len();
     let polygons: Vec<NamedPolygon> = outlines(swept, &clearance.pose, view)
         .into_iter()
-        .filter(|polygon| {
-            polygon
-                .corners
-                .iter()
-                .flatten()
-                .all(|corner| (corner * 1e3).abs() < FARTHEST_MM)
-        })
+        .filter(|polygon| polygon.corners.iter().flatten().all(|corner| (corner * 1e3).abs() < FARTHEST_MM))
         .collect();
     for polygon in polygons.iter().filter(|polygon| !polygon.moves) {
         let pen = Pen::INDICATED.filled(ink::HULL);
@@ -79,10 +69,7 @@ fn drawing(case: &Case, view: View, units: Units) -> Option<Drawing> {
         by_area.map(|(_, polygon)| middle(polygon))
     };
     let (here, there) = (largest(&own), largest(&other));
-    for (place, apart, label) in [
-        (here, there, Some(&swept.label)),
-        (there, here, swept.other.as_ref()),
-    ] {
+    for (place, apart, label) in [(here, there, Some(&swept.label)), (there, here, swept.other.as_ref())] {
         if let (Some(place), Some(label)) = (place, label) {
             // Names of two engines that hide each other stand apart.
             let place = apart.map_or(place, |other| place.towards(other, -0.15));
@@ -97,42 +84,21 @@ fn drawing(case: &Case, view: View, units: Units) -> Option<Drawing> {
     let alert = Pen::of(ink::ALERT, 2.4);
     board.line(vec![body, other], alert);
     for end in [body, other] {
-        board.draw(Shape::Hole {
-            centre: end,
-            diameter: 1.0,
-            pen: alert,
-            crossed: false,
-        });
+        board.draw(Shape::Hole { centre: end, diameter: 1.0, pen: alert, crossed: false });
     }
     let least = Measure::tape(clearance.upper).show(units);
-    let words = if swept.touches() {
-        "they touch here".to_owned()
-    } else {
-        format!("nearest here: {least}")
-    };
+    let words = if swept.touches() { "they touch here".to_owned() } else { format!("nearest here: {least}") };
     board.callout(body.towards(other, 0.5), words);
-    if let Some(polygon) = polygons
-        .iter()
-        .find(|polygon| polygon.name == clearance.other.name)
-    {
+    if let Some(polygon) = polygons.iter().find(|polygon| polygon.name == clearance.other.name) {
         board.callout(middle(polygon), body_words(&clearance.other.name));
     }
     let mut breadths = Vec::new();
     match view {
         View::Side => {
-            board.line(
-                vec![stern.side(0.0, 0.0), stern.side(stern.height, 0.0)],
-                Pen::EDGE,
-            );
+            board.line(vec![stern.side(0.0, 0.0), stern.side(stern.height, 0.0)], Pen::EDGE);
             board.line(vec![stern.side(0.0, 0.0), at(500.0, 0.0)], Pen::EDGE);
             let height = length(stern.height, units);
-            board.dimension_here(
-                "transom-height",
-                stern.side(0.0, 0.0),
-                stern.side(stern.height, 0.0),
-                -70.0,
-                height,
-            );
+            board.dimension_here("transom-height", stern.side(0.0, 0.0), stern.side(stern.height, 0.0), -70.0, height);
         }
         View::Top => {
             breadths = across(&mut board, case, units);
@@ -146,10 +112,7 @@ fn drawing(case: &Case, view: View, units: Units) -> Option<Drawing> {
     let pose = pose_words(&clearance.pose, swept).show(units);
     let wanted = Measure::tape(swept.margin).show(units);
     let distance = match clearance.contact_depth() {
-        Some(depth) => format!(
-            "They meet, {} deep; {wanted} of room wanted.",
-            Measure::tape(depth).show(units)
-        ),
+        Some(depth) => format!("They meet, {} deep; {wanted} of room wanted.", Measure::tape(depth).show(units)),
         None => format!("Least distance {least}, {wanted} wanted."),
     };
     let mut notes = vec![
@@ -174,31 +137,20 @@ fn drawing(case: &Case, view: View, units: Units) -> Option<Drawing> {
 }
 
 fn points(polygon: &NamedPolygon) -> Vec<Point> {
-    polygon
-        .corners
-        .iter()
-        .map(|[x, y]| at(x * 1e3, y * 1e3))
-        .collect()
+    polygon.corners.iter().map(|[x, y]| at(x * 1e3, y * 1e3)).collect()
 }
 
 /// Area of a polygon, in square metres.
 fn area(polygon: &NamedPolygon) -> f64 {
     let corners = &polygon.corners;
     let next = corners.iter().cycle().skip(1);
-    let doubled: f64 = corners
-        .iter()
-        .zip(next)
-        .map(|(a, b)| a[0] * b[1] - b[0] * a[1])
-        .sum();
+    let doubled: f64 = corners.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum();
     doubled.abs() / 2.0
 }
 
 fn middle(polygon: &NamedPolygon) -> Point {
     let count = polygon.corners.len().max(1) as f64;
-    let sum = polygon
-        .corners
-        .iter()
-        .fold((0.0, 0.0), |sum, [x, y]| (sum.0 + x, sum.1 + y));
+    let sum = polygon.corners.iter().fold((0.0, 0.0), |sum, [x, y]| (sum.0 + x, sum.1 + y));
     at(sum.0 / count * 1e3, sum.1 / count * 1e3)
 }
 
@@ -212,10 +164,7 @@ fn transom_edge(board: &mut Board, stern: &Stern) {
         return;
     };
     if stern.cutout.is_some() {
-        let far = stern
-            .half
-            .unwrap_or(f64::INFINITY)
-            .min(edge + BESIDE_CUTOUT_MM);
+        let far = stern.half.unwrap_or(f64::INFINITY).min(edge + BESIDE_CUTOUT_MM);
         board.line(vec![at(top, -far), at(top, far)], Pen::INDICATED);
     }
     board.line(vec![at(top, -edge), at(top, edge)], Pen::of(ink::INK, 2.4));
@@ -226,22 +175,10 @@ fn across(board: &mut Board, case: &Case, units: Units) -> Vec<String> {
     let mut said = Vec::new();
     let tape = |length| Measure::tape(length).show(units);
     if let Some(cutout) = case.rig.transom.cutout_width.reading() {
-        breadth(
-            board,
-            "cutout-width",
-            Side::Left,
-            cutout.value,
-            0.0,
-            tape(cutout.value),
-        );
+        breadth(board, "cutout-width", Side::Left, cutout.value, 0.0, tape(cutout.value));
         said.push(format!("{} of cutout", tape(cutout.value)));
     }
-    let mut places: Vec<_> = case
-        .rig
-        .after
-        .engines()
-        .map(|(_, engine)| engine.y)
-        .collect();
+    let mut places: Vec<_> = case.rig.after.engines().map(|(_, engine)| engine.y).collect();
     places.sort_by(|a, b| b.value.total_cmp(&a.value));
     for pair in places.windows(2) {
         board.dimension(
@@ -256,14 +193,7 @@ fn across(board: &mut Board, case: &Case, units: Units) -> Vec<String> {
     if places.len() < 2
         && let Some(width) = case.rig.boat.transom_width.reading()
     {
-        breadth(
-            board,
-            "transom-width",
-            Side::Left,
-            width.value,
-            0.0,
-            tape(width.value),
-        );
+        breadth(board, "transom-width", Side::Left, width.value, 0.0, tape(width.value));
         said.push(format!("{} over the transom", tape(width.value)));
     }
     said
@@ -285,12 +215,6 @@ fn setback(board: &mut Board, case: &Case, swept: &Swept, view: View, stern: &St
         let (sin, cos) = stern.angle.sin_cos();
         let from = stern.side(stern.height * 0.45, 0.0);
         let to = from.by(-mm(setback) * cos, -mm(setback) * sin);
-        board.dimension_here(
-            "setback",
-            to,
-            from,
-            0.0,
-            format!("setback {}", Measure::tape(setback).show(units)),
-        );
+        board.dimension_here("setback", to, from, 0.0, format!("setback {}", Measure::tape(setback).show(units)));
     }
 }

@@ -23,9 +23,7 @@ pub(super) fn waters(float: &Float) -> Vec<Lying> {
         return all;
     };
     let mut add = |loaded: &Loaded, state: Option<&State>, word: &str, pen: Pen| {
-        if let Some((state, floating)) =
-            state.and_then(|state| Some((state, state.upright().ok()?)))
-        {
+        if let Some((state, floating)) = state.and_then(|state| Some((state, state.upright().ok()?))) {
             all.push(Lying {
                 name: format!("water, {}{word}", loaded.name),
                 side: state.side,
@@ -34,17 +32,8 @@ pub(super) fn waters(float: &Float) -> Vec<Lying> {
             });
         }
     };
-    let (before, after) = if first.alone {
-        ("", "")
-    } else {
-        (", before", ", after")
-    };
-    add(
-        first,
-        first.before.as_ref(),
-        before,
-        Pen::of(ink::OLD, 1.6).dashed("8 4"),
-    );
+    let (before, after) = if first.alone { ("", "") } else { (", before", ", after") };
+    add(first, first.before.as_ref(), before, Pen::of(ink::OLD, 1.6).dashed("8 4"));
     add(first, first.after.as_ref(), after, Pen::of(ink::WATER, 2.0));
     let depth = |loaded: &&Loaded| {
         loaded
@@ -52,18 +41,10 @@ pub(super) fn waters(float: &Float) -> Vec<Lying> {
             .and_then(|state| state.upright().ok())
             .map_or(f64::NEG_INFINITY, |floating| floating.plane.offset().value)
     };
-    let deepest = float
-        .loadings
-        .iter()
-        .filter(|loaded| !loaded.to_one_side)
-        .max_by(|a, b| depth(a).total_cmp(&depth(b)));
+    let deepest =
+        float.loadings.iter().filter(|loaded| !loaded.to_one_side).max_by(|a, b| depth(a).total_cmp(&depth(b)));
     if let Some(deepest) = deepest.filter(|deepest| deepest.name != first.name) {
-        add(
-            deepest,
-            deepest.judged(),
-            after,
-            Pen::of(ink::WATER, 1.6).dashed("2 3"),
-        );
+        add(deepest, deepest.judged(), after, Pen::of(ink::WATER, 1.6).dashed("2 3"));
     }
     all
 }

@@ -59,25 +59,13 @@ fn asked(rig: &Rig) -> Option<String> {
     let boat = rig.papers.boat.as_deref().unwrap_or("this boat");
     match rig.sitting {
         Sitting::Study => None,
-        _ if rig.after.is_empty() => Some(format!(
-            "What must be known of {boat} before engines are chosen for her?"
-        )),
+        _ if rig.after.is_empty() => Some(format!("What must be known of {boat} before engines are chosen for her?")),
         Sitting::BeforeOrdering => {
             let old = engines(&rig.before);
-            let instead = if old.is_empty() {
-                String::new()
-            } else {
-                format!(", in place of {old}")
-            };
-            Some(format!(
-                "May {} go on the {boat}{instead}?",
-                engines(&rig.after)
-            ))
+            let instead = if old.is_empty() { String::new() } else { format!(", in place of {old}") };
+            Some(format!("May {} go on the {boat}{instead}?", engines(&rig.after)))
         }
-        Sitting::AsFitted => Some(format!(
-            "Does what hangs on the {boat} belong there: {}?",
-            engines(&rig.after)
-        )),
+        Sitting::AsFitted => Some(format!("Does what hangs on the {boat} belong there: {}?", engines(&rig.after))),
     }
 }
 
@@ -93,11 +81,7 @@ fn engines(outfit: &Outfit) -> String {
                 .as_ref()
                 .map(|bracket| format!(" on the {}", bracket.name.trim_start_matches("the ")))
                 .unwrap_or_default();
-            Some(format!(
-                "{} {}{bracket}",
-                count_word(group.engines.len()),
-                first.class.trim_start_matches("the ")
-            ))
+            Some(format!("{} {}{bracket}", count_word(group.engines.len()), first.class.trim_start_matches("the ")))
         })
         .collect();
     groups.join(" and ")
@@ -105,9 +89,7 @@ fn engines(outfit: &Outfit) -> String {
 
 fn count_word(count: usize) -> String {
     let words = ["no", "one", "two", "three", "four", "five", "six"];
-    words
-        .get(count)
-        .map_or_else(|| count.to_string(), |word| (*word).to_owned())
+    words.get(count).map_or_else(|| count.to_string(), |word| (*word).to_owned())
 }
 
 /// When a finding wants to be seen to, in words of this program.

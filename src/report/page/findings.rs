@@ -32,10 +32,7 @@ pub(super) fn all(report: &Report) -> Markup {
 /// The word with a capital letter.
 pub(in super::super) fn capital(word: &str) -> String {
     let mut chars = word.chars();
-    chars
-        .next()
-        .map(|first| first.to_uppercase().chain(chars).collect())
-        .unwrap_or_default()
+    chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
 }
 
 fn finding(judged: &Judged, report: &Report) -> Markup {

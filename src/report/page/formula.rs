@@ -14,18 +14,9 @@ pub(super) fn step(line: &Line, units: Units) -> Markup {
         Line::Remark(text) => html! {
             div class="step" { p class="remark" { (super::prose(text, units)) } }
         },
-        Line::Step {
-            symbol,
-            meaning,
-            expression,
-            result,
-        } => {
+        Line::Step { symbol, meaning, expression, result } => {
             // In both units the result stands in both; a formula with all its numbers twice is not read.
-            let inner = if units == Units::Both {
-                Units::Us
-            } else {
-                units
-            };
+            let inner = if units == Units::Both { Units::Us } else { units };
             let mut sides: Vec<Vec<Markup>> = Vec::new();
             let mut said = vec![symbol.clone()];
             // A side that says the same as one before it is left out, as in the text.
@@ -35,14 +26,8 @@ pub(super) fn step(line: &Line, units: Units) -> Markup {
                     sides.push(pieces);
                 }
             };
-            side(
-                expression.symbols(inner),
-                pieces(expression, Face::Symbols, inner),
-            );
-            side(
-                expression.numbers(inner),
-                pieces(expression, Face::Numbers, inner),
-            );
+            side(expression.symbols(inner), pieces(expression, Face::Symbols, inner));
+            side(expression.numbers(inner), pieces(expression, Face::Numbers, inner));
             side(result.show(inner), vec![math(measure(*result, inner))]);
             if units == Units::Both {
                 let metric = result.show(Units::Si);
@@ -137,19 +122,12 @@ fn in_brackets(inner: Vec<Markup>) -> Vec<Markup> {
 }
 
 fn is_sum(expression: &Expression) -> bool {
-    matches!(
-        expression,
-        Expression::Binary(Operator::Plus | Operator::Minus, ..)
-    )
+    matches!(expression, Expression::Binary(Operator::Plus | Operator::Minus, ..))
 }
 
 /// A negative number behind a sign stands in brackets.
 fn guarded(expression: &Expression, face: Face, inner: Markup) -> Markup {
-    if is_negative(expression, face) {
-        fenced(inner)
-    } else {
-        inner
-    }
+    if is_negative(expression, face) { fenced(inner) } else { inner }
 }
 
 fn is_negative(expression: &Expression, face: Face) -> bool {
@@ -167,10 +145,7 @@ fn fenced(inner: Markup) -> Markup {
 
 fn write(expression: &Expression, face: Face, units: Units) -> Markup {
     match expression {
-        Expression::Quantity {
-            symbol,
-            measure: value,
-        } => match face {
+        Expression::Quantity { symbol, measure: value } => match face {
             Face::Symbols => identifier(symbol),
             Face::Numbers => measure(*value, units),
         },
@@ -220,11 +195,7 @@ fn expression_words(expression: &Expression, units: Units) -> String {
 }
 
 fn shown(words: &str, measure: Measure, units: Units) -> Markup {
-    if words.is_empty() {
-        self::measure(measure, units)
-    } else {
-        number_and_unit(words)
-    }
+    if words.is_empty() { self::measure(measure, units) } else { number_and_unit(words) }
 }
 
 /// A value with its unit upright behind it.
@@ -247,21 +218,13 @@ const LONGEST_SYMBOL: usize = 4;
 /// A symbol: one letter, with what follows it below the line; a name in words upright.
 pub(super) fn identifier(symbol: &str) -> Markup {
     let chars: Vec<char> = symbol.chars().collect();
-    let is_word = chars.len() > LONGEST_SYMBOL
-        || chars.is_empty()
-        || !chars.iter().all(|c| c.is_alphanumeric());
+    let is_word = chars.len() > LONGEST_SYMBOL || chars.is_empty() || !chars.iter().all(|c| c.is_alphanumeric());
     if is_word {
         return html! { mtext { (symbol) } };
     }
     let head = usize::from(chars[0] == 'Δ' && chars.len() > 1) + 1;
-    let (letter, below): (String, String) = (
-        chars[..head].iter().collect(),
-        chars[head..].iter().collect(),
-    );
-    let lowered = below
-        .chars()
-        .next()
-        .is_some_and(|c| c.is_lowercase() || c.is_ascii_digit());
+    let (letter, below): (String, String) = (chars[..head].iter().collect(), chars[head..].iter().collect());
+    let lowered = below.chars().next().is_some_and(|c| c.is_lowercase() || c.is_ascii_digit());
     if below.is_empty() {
         html! { mi { (letter) } }
     } else if lowered {

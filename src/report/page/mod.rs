@@ -81,10 +81,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
 
 /// The drawings as files of their own: name and text.
 pub fn drawing_files(report: &Report) -> Vec<(String, String)> {
-    drawings::all(report)
-        .iter()
-        .map(|drawing| (format!("{}.svg", drawing.name), drawing.file()))
-        .collect()
+    drawings::all(report).iter().map(|drawing| (format!("{}.svg", drawing.name), drawing.file())).collect()
 }
 
 /// A drawing with its caption.
@@ -148,14 +145,10 @@ fn anchor(lead: &str, judged: &Judged) -> String {
 /// A table with a caption; columns whose cells are numbers are set to the right.
 fn table(rows: &crate::working::Table, units: Units) -> Markup {
     let numeric = |column: usize| {
-        rows.rows.iter().any(|row| {
-            row.get(column)
-                .is_some_and(|cell| cell.as_measure().is_some())
-        }) && rows.rows.iter().all(|row| {
-            row.get(column).is_none_or(|cell| {
-                cell.as_measure().is_some() || cell.pieces().is_empty() || column > 0
+        rows.rows.iter().any(|row| row.get(column).is_some_and(|cell| cell.as_measure().is_some()))
+            && rows.rows.iter().all(|row| {
+                row.get(column).is_none_or(|cell| cell.as_measure().is_some() || cell.pieces().is_empty() || column > 0)
             })
-        })
     };
     let class = |column: usize| numeric(column).then_some("num");
     let table = html! {

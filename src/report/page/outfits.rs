@@ -22,23 +22,12 @@ pub(super) fn before_and_after(report: &Report) -> Markup {
     }
     let units = report.units;
     let sides = [&rig.before, &rig.after];
-    let row = |name, of: &dyn Fn(&Outfit) -> Option<Text>| Row {
-        name,
-        sides: sides.map(of),
-    };
+    let row = |name, of: &dyn Fn(&Outfit) -> Option<Text>| Row { name, sides: sides.map(of) };
     let rows = [
-        row("engines", &|outfit| {
-            (!outfit.is_empty()).then(|| classes(outfit))
-        }),
-        row("power of the main engines", &|outfit| {
-            power(outfit).map(|p| Measure::of(p).into())
-        }),
-        row("all that hangs on the transom", &|outfit| {
-            hung(outfit).map(|m| Measure::of(m).into())
-        }),
-        row("setback of the main engines", &|outfit| {
-            setback(outfit).map(|setback| Measure::tape(setback).into())
-        }),
+        row("engines", &|outfit| (!outfit.is_empty()).then(|| classes(outfit))),
+        row("power of the main engines", &|outfit| power(outfit).map(|p| Measure::of(p).into())),
+        row("all that hangs on the transom", &|outfit| hung(outfit).map(|m| Measure::of(m).into())),
+        row("setback of the main engines", &|outfit| setback(outfit).map(|setback| Measure::tape(setback).into())),
     ];
     html! {
         section {
@@ -75,9 +64,7 @@ pub(super) fn before_and_after(report: &Report) -> Markup {
 }
 
 fn classes(outfit: &Outfit) -> Text {
-    let names = outfit
-        .engines()
-        .map(|(_, engine)| say!("{}: {}", engine.label.as_str(), engine.class.as_str()));
+    let names = outfit.engines().map(|(_, engine)| say!("{}: {}", engine.label.as_str(), engine.class.as_str()));
     Text::join(names, "; ")
 }
 
@@ -90,14 +77,7 @@ fn hung(outfit: &Outfit) -> Option<Mass> {
     if outfit.is_empty() {
         return None;
     }
-    Some(
-        outfit
-            .hung()
-            .ok()?
-            .into_iter()
-            .map(|(_, weight)| weight)
-            .sum(),
-    )
+    Some(outfit.hung().ok()?.into_iter().map(|(_, weight)| weight).sum())
 }
 
 fn setback(outfit: &Outfit) -> Option<Length> {
@@ -111,12 +91,7 @@ fn setback(outfit: &Outfit) -> Option<Length> {
 /// What was found beside what had been planned.
 pub(super) fn planned(report: &Report) -> Markup {
     let rig = report.case.rig;
-    let Some(planned) = rig
-        .papers
-        .planned
-        .as_ref()
-        .filter(|_| rig.sitting == Sitting::AsFitted)
-    else {
+    let Some(planned) = rig.papers.planned.as_ref().filter(|_| rig.sitting == Sitting::AsFitted) else {
         return html! {};
     };
     let units = report.units;
@@ -159,10 +134,7 @@ fn compared(planned: &Planned, after: &Outfit, upper_holes: Option<Length>) -> V
                 name,
                 planned,
                 found,
-                difference: found.map(|found| Measure {
-                    si: found.si - planned.si,
-                    ..planned
-                }),
+                difference: found.map(|found| Measure { si: found.si - planned.si, ..planned }),
             });
         }
     };
@@ -174,49 +146,32 @@ fn compared(planned: &Planned, after: &Outfit, upper_holes: Option<Length>) -> V
     );
     put(
         "all that hangs on the transom",
-        planned
-            .hung_weight
-            .as_ref()
-            .map(|weight| Measure::of(weight.value)),
+        planned.hung_weight.as_ref().map(|weight| Measure::of(weight.value)),
         hung(after).map(Measure::of),
     );
     put(
         "shaft length",
-        planned
-            .shaft
-            .as_ref()
-            .map(|shaft| Measure::tape(shaft.value)),
+        planned.shaft.as_ref().map(|shaft| Measure::tape(shaft.value)),
         first.and_then(shaft_name).map(Measure::tape),
     );
     put(
         "holes up",
         planned.holes_up.map(ratio),
-        first
-            .and_then(|engine| engine.holes_up.reading().copied())
-            .map(ratio),
+        first.and_then(|engine| engine.holes_up.reading().copied()).map(ratio),
     );
     put(
         "setback",
-        planned
-            .setback
-            .as_ref()
-            .map(|setback| Measure::tape(setback.value)),
+        planned.setback.as_ref().map(|setback| Measure::tape(setback.value)),
         setback(after).map(Measure::tape),
     );
     put(
         "between centres",
-        planned
-            .centre_distance
-            .as_ref()
-            .map(|apart| Measure::tape(apart.value)),
+        planned.centre_distance.as_ref().map(|apart| Measure::tape(apart.value)),
         apart(&mains).map(Measure::tape),
     );
     put(
         "upper bolt holes below the top",
-        planned
-            .upper_holes
-            .as_ref()
-            .map(|below| Measure::tape(below.value)),
+        planned.upper_holes.as_ref().map(|below| Measure::tape(below.value)),
         upper_holes.map(Measure::tape),
     );
     rows
@@ -225,19 +180,12 @@ fn compared(planned: &Planned, after: &Outfit, upper_holes: Option<Length>) -> V
 /// The trade's name of an engine's shaft.
 fn shaft_name(engine: &Engine) -> Option<Length> {
     let rest_to_plate = engine.rest_to_plate.reading()?.value;
-    engine
-        .shafts
-        .iter()
-        .find(|choice| choice.rest_to_plate == rest_to_plate)
-        .map(|choice| choice.name)
+    engine.shafts.iter().find(|choice| choice.rest_to_plate == rest_to_plate).map(|choice| choice.name)
 }
 
 /// Least distance between the centres of neighbours.
 fn apart(mains: &[&Engine]) -> Option<Length> {
     let mut places: Vec<Length> = mains.iter().map(|engine| engine.y).collect();
     places.sort_by(|a, b| a.value.total_cmp(&b.value));
-    places
-        .windows(2)
-        .map(|pair| pair[1] - pair[0])
-        .min_by(|a, b| a.value.total_cmp(&b.value))
+    places.windows(2).map(|pair| pair[1] - pair[0]).min_by(|a, b| a.value.total_cmp(&b.value))
 }

@@ -25,11 +25,7 @@ struct Entry {
 pub fn measuring_sheet(title: &str, judged: &[Judged]) -> String {
     let entries = waiting(judged)
         .into_iter()
-        .map(|entry| Entry {
-            measurement: entry.missing.measurement,
-            name: entry.missing.name(),
-            rules: entry.rules,
-        })
+        .map(|entry| Entry { measurement: entry.missing.measurement, name: entry.missing.name(), rules: entry.rules })
         .collect();
     page(title, "the readings that are still missing", entries)
 }
@@ -56,27 +52,17 @@ pub fn blank_sheet(sitting: Sitting, catalog: &Catalog) -> String {
 fn decided(sitting: Sitting, catalog: &Catalog) -> Vec<(&'static Measurement, Vec<&'static str>)> {
     let unknown = |bracket: bool, places: Vec<Across>| EngineGroup {
         described: Some(EngineSpec::default()),
-        bracket: bracket.then(|| Hung {
-            described: Some(Default::default()),
-            ..Hung::default()
-        }),
+        bracket: bracket.then(|| Hung { described: Some(Default::default()), ..Hung::default() }),
         at: places,
         ..EngineGroup::default()
     };
     let metre = |value: f64| Reading::assumed(uom::si::f64::Length::from_si(value), "");
     let pair = || vec![Across::Port(metre(0.35)), Across::Starboard(metre(0.35))];
     let mut all: Vec<(&'static Measurement, Vec<&'static str>)> = Vec::new();
-    for on in [
-        vec![],
-        vec![unknown(false, vec![Across::Centre])],
-        vec![unknown(false, pair())],
-        vec![unknown(true, pair())],
-    ] {
-        let job = Job {
-            sitting,
-            engines_on: on,
-            ..Job::default()
-        };
+    for on in
+        [vec![], vec![unknown(false, vec![Across::Centre])], vec![unknown(false, pair())], vec![unknown(true, pair())]]
+    {
+        let job = Job { sitting, engines_on: on, ..Job::default() };
         // A job that names nothing of the catalog always resolves.
         let Ok(rig) = rig::resolve(&job, catalog) else {
             continue;
@@ -106,11 +92,8 @@ fn decided(sitting: Sitting, catalog: &Catalog) -> Vec<(&'static Measurement, Ve
 
 fn page(title: &str, about: &str, mut entries: Vec<Entry>) -> String {
     entries.sort_by_key(|entry| entry.measurement.order());
-    let numbered: Vec<(usize, &Measurement)> = entries
-        .iter()
-        .enumerate()
-        .map(|(i, entry)| (i + 1, entry.measurement))
-        .collect();
+    let numbered: Vec<(usize, &Measurement)> =
+        entries.iter().enumerate().map(|(i, entry)| (i + 1, entry.measurement)).collect();
     let heading = if title == "Measuring sheet" {
         format!("Measuring sheet, {about}")
     } else {

@@ -65,9 +65,7 @@ fn harmless(page: &str) -> String {
         .map(|c| match c {
             '\n' => '\n',
             '\t' => ' ',
-            '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{fffe}' | '\u{ffff}' => {
-                '\u{fffd}'
-            }
+            '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{fffe}' | '\u{ffff}' => '\u{fffd}',
             c if c.is_control() => '\u{fffd}',
             c => c,
         })

@@ -85,13 +85,7 @@ struct Symbol {
 fn legend(part: &Part) -> Vec<Symbol> {
     let mut symbols: Vec<Symbol> = Vec::new();
     for line in part.sheet.lines() {
-        if let Line::Step {
-            symbol,
-            meaning,
-            expression,
-            result,
-        } = line
-        {
+        if let Line::Step { symbol, meaning, expression, result } = line {
             given(expression, &mut symbols);
             put(&mut symbols, symbol, meaning, *result);
         }
@@ -100,15 +94,9 @@ fn legend(part: &Part) -> Vec<Symbol> {
 }
 
 fn put(symbols: &mut Vec<Symbol>, symbol: &str, meaning: &str, value: Measure) {
-    let known = symbols
-        .iter()
-        .any(|one| one.symbol == symbol && one.value == value);
+    let known = symbols.iter().any(|one| one.symbol == symbol && one.value == value);
     if !known {
-        symbols.push(Symbol {
-            symbol: symbol.to_owned(),
-            meaning: meaning.to_owned(),
-            value,
-        });
+        symbols.push(Symbol { symbol: symbol.to_owned(), meaning: meaning.to_owned(), value });
     }
 }
 
@@ -117,8 +105,8 @@ fn given(expression: &Arc<Expression>, symbols: &mut Vec<Symbol>) {
         Expression::Quantity { symbol, measure } => {
             // A result of an earlier line stands with its meaning already.
             if !symbols.iter().any(|one| one.symbol == *symbol) {
-                let meaning = customary(symbol, measure.kind)
-                    .map_or_else(|| "given".to_owned(), |what| format!("given: {what}"));
+                let meaning =
+                    customary(symbol, measure.kind).map_or_else(|| "given".to_owned(), |what| format!("given: {what}"));
                 put(symbols, symbol, &meaning, *measure);
             }
         }

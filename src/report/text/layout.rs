@@ -29,9 +29,7 @@ pub(super) fn word(verdict: Verdict) -> String {
 
 pub(super) fn bold(words: &str) -> String {
     let style = Style::new().bold();
-    let (line, end) = words
-        .strip_suffix('\n')
-        .map_or((words, ""), |line| (line, "\n"));
+    let (line, end) = words.strip_suffix('\n').map_or((words, ""), |line| (line, "\n"));
     format!("{style}{line}{style:#}{end}")
 }
 

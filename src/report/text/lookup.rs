@@ -22,11 +22,7 @@ pub fn explain_rule(rule: &Rule) -> String {
 pub fn rule_list() -> String {
     let mut out = String::new();
     for rule in rules::ALL {
-        out.push_str(&format!(
-            "{}\n{}",
-            bold(rule.id),
-            wrap(&rule.summary(), "  ")
-        ));
+        out.push_str(&format!("{}\n{}", bold(rule.id), wrap(&rule.summary(), "  ")));
     }
     out + "\n`sternknee rules ID` explains one: why, limit, source, what to do.\n"
 }
@@ -34,10 +30,7 @@ pub fn rule_list() -> String {
 /// Everything in a catalog that a job can name.
 pub fn catalog_list(catalog: &Catalog) -> String {
     let mut out = catalog_entries("engine classes", &catalog.engines);
-    out.push_str(&catalog_entries(
-        "brackets and setback devices",
-        &catalog.brackets,
-    ));
+    out.push_str(&catalog_entries("brackets and setback devices", &catalog.brackets));
     out.push_str(&catalog_entries("transom materials", &catalog.materials));
     out.push_str(&catalog_entries("bolt sizes", &catalog.tables.bolt_sizes));
     out.push_str(&catalog_entries("bolt grades", &catalog.tables.bolt_grades));
@@ -64,16 +57,9 @@ fn catalog_entries<T>(title: &str, entries: &[Entry<T>]) -> String {
     let mut out = head(title);
     let shared = shared_ending(entries);
     if !shared.is_empty() {
-        out.push_str(&wrap(
-            &format!("All of them: {}.", shared.trim_start_matches("; ")),
-            "  ",
-        ));
+        out.push_str(&wrap(&format!("All of them: {}.", shared.trim_start_matches("; ")), "  "));
     }
-    let widest = entries
-        .iter()
-        .map(|entry| entry.name.chars().count())
-        .max()
-        .unwrap_or(0);
+    let widest = entries.iter().map(|entry| entry.name.chars().count()).max().unwrap_or(0);
     for entry in entries {
         let first = format!("  {:<widest$}  ", printable(&entry.name));
         let rest = " ".repeat(widest + 4);

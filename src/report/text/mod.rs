@@ -17,11 +17,7 @@ use working::{rows, working_line};
 pub fn text(report: &Report) -> String {
     let rig = report.case.rig;
     let mut out = wrap(&rig.title, "");
-    let invented = if rig.made_up {
-        " · an invented scenario"
-    } else {
-        ""
-    };
+    let invented = if rig.made_up { " · an invented scenario" } else { "" };
     out.push_str(&format!("{}{invented}\n", rig.sitting.words()));
     out.push_str(&format!("{}\n\n", "─".repeat(WIDTH)));
     out.push_str(&bold(&wrap(&report.headline(), "")));
@@ -44,16 +40,8 @@ pub fn text(report: &Report) -> String {
     unmeasured(&mut out, report);
     section(&mut out, "passes", &mut report.with(Verdict::Pass), report);
     not_applicable(&mut out, report);
-    list(
-        &mut out,
-        "assumed",
-        report.assumed().iter().map(|text| text.show(report.units)),
-    );
-    list(
-        &mut out,
-        "cautions",
-        report.cautions().into_iter().map(str::to_owned),
-    );
+    list(&mut out, "assumed", report.assumed().iter().map(|text| text.show(report.units)));
+    list(&mut out, "cautions", report.cautions().into_iter().map(str::to_owned));
     out.push('\n');
     out.push_str(&wrap(DEFERRAL, ""));
     out
@@ -67,12 +55,7 @@ fn counts(report: &Report) -> String {
         .join(" · ")
 }
 
-fn section(
-    out: &mut String,
-    title: &str,
-    judged: &mut dyn Iterator<Item = &Judged>,
-    report: &Report,
-) {
+fn section(out: &mut String, title: &str, judged: &mut dyn Iterator<Item = &Judged>, report: &Report) {
     let mut first = true;
     for one in judged {
         if first {
@@ -121,10 +104,8 @@ fn finding(out: &mut String, judged: &Judged, report: &Report) {
 
 fn unmeasured(out: &mut String, report: &Report) {
     let study = report.case.rig.sitting == Sitting::Study;
-    let waiting: Vec<&Judged> = report
-        .with(Verdict::Unmeasured)
-        .filter(|judged| !(study && judged.finding.is_answer()))
-        .collect();
+    let waiting: Vec<&Judged> =
+        report.with(Verdict::Unmeasured).filter(|judged| !(study && judged.finding.is_answer())).collect();
     if waiting.is_empty() {
         return;
     }

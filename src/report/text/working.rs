@@ -34,12 +34,7 @@ pub(super) fn rows(table: &Table, units: Units) -> String {
     if table.heads.iter().any(|head| !head.is_empty()) {
         cells.push(table.heads.clone());
     }
-    cells.extend(
-        table
-            .rows
-            .iter()
-            .map(|row| row.iter().map(|cell| one_line(&cell.show(units))).collect()),
-    );
+    cells.extend(table.rows.iter().map(|row| row.iter().map(|cell| one_line(&cell.show(units))).collect()));
     let mut out = format!("{INDENT}{}:\n", printable(&table.title));
     let lines = columns(&cells);
     let room = WIDTH - INDENT.len() - 2;
@@ -60,22 +55,13 @@ fn columns(cells: &[Vec<String>]) -> Vec<String> {
     let count = cells.iter().map(Vec::len).max().unwrap_or(0);
     let widths: Vec<usize> = (0..count)
         .map(|column| {
-            cells
-                .iter()
-                .filter_map(|row| row.get(column))
-                .map(|cell| cell.chars().count())
-                .max()
-                .unwrap_or(0)
+            cells.iter().filter_map(|row| row.get(column)).map(|cell| cell.chars().count()).max().unwrap_or(0)
         })
         .collect();
     cells
         .iter()
         .map(|row| {
-            let line: Vec<String> = row
-                .iter()
-                .zip(&widths)
-                .map(|(cell, width)| format!("{cell:<width$}"))
-                .collect();
+            let line: Vec<String> = row.iter().zip(&widths).map(|(cell, width)| format!("{cell:<width$}")).collect();
             line.join("  ").trim_end().to_owned()
         })
         .collect()

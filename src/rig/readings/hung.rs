@@ -43,11 +43,7 @@ fn of_engines(group: &Group, lead: &str) -> Option<TakenGroup> {
     list.span(&first.trim, Style::Plain);
     list.number(&first.centre_distance, Style::Tape);
     list.number(&first.clearance_each_way, Style::Tape);
-    let labels: Vec<&str> = group
-        .engines
-        .iter()
-        .map(|engine| engine.label.as_str())
-        .collect();
+    let labels: Vec<&str> = group.engines.iter().map(|engine| engine.label.as_str()).collect();
     Some(list.under(&format!("{}, {lead}", labels.join(" and "))))
 }
 

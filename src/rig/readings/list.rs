@@ -18,23 +18,13 @@ impl List {
         self.reading(slot.measurement().name, slot.reading(), style);
     }
 
-    pub fn reading<Q: Dimensioned>(
-        &mut self,
-        name: &str,
-        reading: Option<&Reading<Q>>,
-        style: Style,
-    ) {
+    pub fn reading<Q: Dimensioned>(&mut self, name: &str, reading: Option<&Reading<Q>>, style: Style) {
         if let Some(reading) = reading {
             self.reading_named(Text::from(name), reading, style);
         }
     }
 
-    pub fn reading_named<Q: Dimensioned>(
-        &mut self,
-        name: Text,
-        reading: &Reading<Q>,
-        style: Style,
-    ) {
+    pub fn reading_named<Q: Dimensioned>(&mut self, name: Text, reading: &Reading<Q>, style: Style) {
         let tolerance = reading.tolerance.map(|off| Measure::styled(off, style));
         self.push(Taken {
             name,
@@ -62,41 +52,19 @@ impl List {
     }
 
     pub fn said(&mut self, name: &str, words: Text) {
-        self.push(Taken {
-            name: Text::from(name),
-            value: Value::Words(words),
-            basis: None,
-            note: None,
-        });
+        self.push(Taken { name: Text::from(name), value: Value::Words(words), basis: None, note: None });
     }
 
     pub fn plate(&mut self, plate: &Plate) {
         match plate {
-            Plate::Capacity {
-                persons,
-                persons_weight,
-                total_weight,
-                power,
-            } => {
+            Plate::Capacity { persons, persons_weight, total_weight, power } => {
                 self.said("plate", Text::from("US capacity plate"));
                 self.persons(*persons);
-                self.reading(
-                    "persons' weight on the plate",
-                    persons_weight.as_ref(),
-                    Style::Plain,
-                );
-                self.reading(
-                    "total weight on the plate",
-                    total_weight.as_ref(),
-                    Style::Plain,
-                );
+                self.reading("persons' weight on the plate", persons_weight.as_ref(), Style::Plain);
+                self.reading("total weight on the plate", total_weight.as_ref(), Style::Plain);
                 self.reading("power on the plate", power.as_ref(), Style::Plain);
             }
-            Plate::Builders {
-                persons,
-                load,
-                power,
-            } => {
+            Plate::Builders { persons, load, power } => {
                 self.said("plate", Text::from("builder's plate"));
                 self.persons(*persons);
                 self.reading("load on the plate", load.as_ref(), Style::Plain);
@@ -114,9 +82,6 @@ impl List {
     }
 
     pub fn under(self, of: &str) -> TakenGroup {
-        TakenGroup {
-            of: of.to_owned(),
-            readings: self.0,
-        }
+        TakenGroup { of: of.to_owned(), readings: self.0 }
     }
 }

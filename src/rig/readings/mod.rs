@@ -47,12 +47,7 @@ pub enum Value {
 impl Rig {
     /// Every reading that the rig holds, thing by thing. What is missing is not in it.
     pub fn readings(&self) -> Vec<TakenGroup> {
-        let mut groups = vec![
-            self.of_boat(),
-            self.of_transom(),
-            self.of_afloat(),
-            self.of_surroundings(),
-        ];
+        let mut groups = vec![self.of_boat(), self.of_transom(), self.of_afloat(), self.of_surroundings()];
         for (outfit, lead) in [(&self.before, "coming off"), (&self.after, "going on")] {
             groups.extend(hung::of_outfit(outfit, lead));
         }
@@ -72,11 +67,7 @@ impl Rig {
         list.number(&boat.deadrise, Style::Plain);
         list.number(&boat.chine_beam, Style::FeetInches);
         list.number(&boat.transom_rating, Style::Plain);
-        list.reading(
-            "power that her builder rates her for",
-            boat.power_rating.as_ref(),
-            Style::Plain,
-        );
+        list.reading("power that her builder rates her for", boat.power_rating.as_ref(), Style::Plain);
         list.words(&self.steering, |steering| Text::from(steering.words()));
         if let Some(year) = boat.year {
             list.said("year", say!("{}", u32::from(year)));
@@ -109,11 +100,7 @@ impl Rig {
         }
         match transom.splash_well.reading() {
             Some(SplashWell::Floor(floor)) => {
-                list.reading(
-                    transom.splash_well.measurement().name,
-                    Some(floor),
-                    Style::Tape,
-                );
+                list.reading(transom.splash_well.measurement().name, Some(floor), Style::Tape);
             }
             Some(SplashWell::None) => list.said("splash-well", Text::from("none")),
             None => {}
@@ -146,30 +133,17 @@ impl Rig {
                 Shape::Lines(HullShape::Offsets { stations, .. }) => {
                     say!("a table of {} stations", stations.len())
                 }
-                Shape::Lines(HullShape::Mesh { .. }) | Shape::Mesh { .. } => {
-                    Text::from("a mesh from a file")
-                }
+                Shape::Lines(HullShape::Mesh { .. }) | Shape::Mesh { .. } => Text::from("a mesh from a file"),
                 Shape::Least { .. } => Text::from("length, chine beam, deadrise and depth alone"),
             };
             list.said(afloat.shape.measurement().name, words);
         }
         for (i, mark) in afloat.marks.reading().into_iter().flatten().enumerate() {
-            let name = mark
-                .what
-                .clone()
-                .unwrap_or_else(|| format!("mark {}", i + 1));
-            list.reading(
-                &format!("{name}, above water"),
-                mark.above_water.as_ref(),
-                Style::Tape,
-            );
+            let name = mark.what.clone().unwrap_or_else(|| format!("mark {}", i + 1));
+            list.reading(&format!("{name}, above water"), mark.above_water.as_ref(), Style::Tape);
         }
         list.number(&afloat.boat_weight, Style::Plain);
-        list.reading(
-            "her centre, forward of the transom",
-            afloat.boat.forward.as_ref(),
-            Style::Tape,
-        );
+        list.reading("her centre, forward of the transom", afloat.boat.forward.as_ref(), Style::Tape);
         list.reading("weight of a person", afloat.person.as_ref(), Style::Plain);
         for tank in &afloat.tanks {
             list.reading(&tank.what, tank.capacity.as_ref(), Style::Plain);
@@ -184,27 +158,13 @@ impl Rig {
         let around = &self.surroundings;
         let mut list = List::default();
         list.number(&around.well_length, Style::Tape);
-        list.reading(
-            "width of the motorwell",
-            around.well_width.as_ref(),
-            Style::Tape,
-        );
+        list.reading("width of the motorwell", around.well_width.as_ref(), Style::Tape);
         list.number(&around.rim_above, Style::Tape);
         list.number(&around.waterline, Style::Tape);
-        if let Some(OnTrailer::Stands {
-            keel_above_ground,
-            bow_up,
-            towing_tilt,
-            ..
-        }) = around.trailer.reading()
-        {
+        if let Some(OnTrailer::Stands { keel_above_ground, bow_up, towing_tilt, .. }) = around.trailer.reading() {
             list.number(keel_above_ground, Style::Tape);
             list.reading("bow up on the trailer", bow_up.as_ref(), Style::Plain);
-            list.reading(
-                "tilt at which she is towed",
-                towing_tilt.as_ref(),
-                Style::Plain,
-            );
+            list.reading("tilt at which she is towed", towing_tilt.as_ref(), Style::Plain);
         }
         for obstacle in &around.obstacles {
             list.said("what else stands there", say!("{}", obstacle.name.as_str()));

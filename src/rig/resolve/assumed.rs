@@ -9,12 +9,7 @@ pub(super) fn readings(job: &Job) -> Vec<Text> {
     let mut note = |name: &str, measure: Option<Measure>, note: Option<&String>| {
         if let Some(measure) = measure {
             let why = note.map(|note| format!(" ({note})")).unwrap_or_default();
-            assumed.push(say!(
-                "{} is taken as {}{}.",
-                capitalised(name),
-                measure,
-                why
-            ));
+            assumed.push(say!("{} is taken as {}{}.", capitalised(name), measure, why));
         }
     };
     macro_rules! each {

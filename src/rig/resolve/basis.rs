@@ -34,24 +34,13 @@ pub(super) fn engine_from(mut spec: EngineSpec, basis: Basis) -> EngineSpec {
         spec.starting,
         spec.fuel_rate,
     );
-    spans!(
-        spec.full_throttle,
-        spec.propeller_diameter,
-        spec.transom_thickness,
-        spec.trim
-    );
+    spans!(spec.full_throttle, spec.propeller_diameter, spec.transom_thickness, spec.trim);
     for shaft in &mut spec.shafts {
         shaft.rest_to_plate = shaft.rest_to_plate.clone().from_basis(basis);
         from!(shaft.extra_weight);
     }
     if let Some(head) = &mut spec.powerhead {
-        from!(
-            head.width,
-            head.height,
-            head.forward_at_full_tilt,
-            head.height_at_full_tilt,
-            head.clearance_each_way,
-        );
+        from!(head.width, head.height, head.forward_at_full_tilt, head.height_at_full_tilt, head.clearance_each_way,);
     }
     spec
 }
@@ -63,13 +52,6 @@ pub(super) fn bracket_from(mut spec: BracketSpec, basis: Basis) -> BracketSpec {
             spec.$field = spec.$field.take().map(|reading| reading.from_basis(basis));
         )+};
     }
-    from!(
-        setback,
-        drop,
-        rated_power,
-        rated_weight,
-        weight,
-        buoyant_volume
-    );
+    from!(setback, drop, rated_power, rated_weight, weight, buoyant_volume);
     spec
 }

@@ -26,23 +26,9 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Slip>> {
 /// # Errors
 /// As [`resolve`].
 pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result<Rig, Vec<Slip>> {
-    let mut resolver = Resolver {
-        catalog,
-        unresolved: Vec::new(),
-        assumed: Vec::new(),
-    };
-    let before = resolver.outfit(
-        "engines_off",
-        &job.engines_off,
-        &job.comes_off,
-        &tape::OLD_ENGINES,
-    );
-    let after = resolver.outfit(
-        "engines_on",
-        &job.engines_on,
-        &job.goes_on,
-        &tape::NEW_ENGINES,
-    );
+    let mut resolver = Resolver { catalog, unresolved: Vec::new(), assumed: Vec::new() };
+    let before = resolver.outfit("engines_off", &job.engines_off, &job.comes_off, &tape::OLD_ENGINES);
+    let after = resolver.outfit("engines_on", &job.engines_on, &job.goes_on, &tape::NEW_ENGINES);
     let material = job.transom.material.as_deref();
     let material = material.and_then(|name| resolver.material("transom.material", name));
     let structure = super::structure::resolve(&mut resolver, job, material.as_ref());
@@ -52,10 +38,7 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
     let boat = &job.boat;
     let transom = &job.transom;
     let mut rig = Rig {
-        title: job
-            .title
-            .clone()
-            .unwrap_or_else(|| "untitled job".to_owned()),
+        title: job.title.clone().unwrap_or_else(|| "untitled job".to_owned()),
         made_up: job.made_up,
         sitting: job.sitting,
         boat: Boat {
@@ -125,9 +108,7 @@ impl<'a> Resolver<'a> {
                 message: format!("no {what} of the catalog is called `{name}`"),
                 help: match likely.as_slice() {
                     [first, second, ..] => {
-                        format!(
-                            "did you mean `{first}` or `{second}`? `sternknee catalog` lists all"
-                        )
+                        format!("did you mean `{first}` or `{second}`? `sternknee catalog` lists all")
                     }
                     [first] => format!("did you mean `{first}`?"),
                     [] => "the catalog has none".to_owned(),

@@ -8,28 +8,15 @@ pub(super) struct Names(Vec<Vec<String>>);
 
 impl Names {
     pub(super) fn of(groups: &[EngineGroup], age: &str) -> Self {
-        let all: Vec<(Role, f64)> = groups
-            .iter()
-            .flat_map(|group| {
-                group
-                    .places()
-                    .into_iter()
-                    .map(|at| (group.role, at.y().si()))
-            })
-            .collect();
+        let all: Vec<(Role, f64)> =
+            groups.iter().flat_map(|group| group.places().into_iter().map(|at| (group.role, at.y().si()))).collect();
         let name = |role: Role, y: f64| {
-            let peers: Vec<f64> = all
-                .iter()
-                .filter(|(r, _)| *r == role)
-                .map(|(_, y)| *y)
-                .collect();
+            let peers: Vec<f64> = all.iter().filter(|(r, _)| *r == role).map(|(_, y)| *y).collect();
             let noun = match role {
                 Role::Main => "engine",
                 Role::Auxiliary => "auxiliary engine",
             };
-            let outer = peers
-                .iter()
-                .any(|other| other.signum() == y.signum() && other.abs() > y.abs() + 1e-9);
+            let outer = peers.iter().any(|other| other.signum() == y.signum() && other.abs() > y.abs() + 1e-9);
             let inner = if outer { "inner " } else { "" };
             let side = match peers.len() {
                 0 | 1 => String::new(),
@@ -42,21 +29,12 @@ impl Names {
         Names(
             groups
                 .iter()
-                .map(|group| {
-                    group
-                        .places()
-                        .iter()
-                        .map(|at| name(group.role, at.y().si()))
-                        .collect()
-                })
+                .map(|group| group.places().iter().map(|at| name(group.role, at.y().si())).collect())
                 .collect(),
         )
     }
 
     pub(super) fn label(&self, group: usize, place: usize) -> &str {
-        self.0
-            .get(group)
-            .and_then(|labels| labels.get(place))
-            .map_or("engine", String::as_str)
+        self.0.get(group).and_then(|labels| labels.get(place)).map_or("engine", String::as_str)
     }
 }

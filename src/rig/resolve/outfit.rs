@@ -39,11 +39,7 @@ impl Resolver<'_> {
         items: &[Item],
         measurement: &'static Measurement,
     ) -> Outfit {
-        let age = if *measurement == tape::OLD_ENGINES {
-            "old "
-        } else {
-            ""
-        };
+        let age = if *measurement == tape::OLD_ENGINES { "old " } else { "" };
         let names = Names::of(groups, age);
         let groups = groups
             .iter()
@@ -57,47 +53,26 @@ impl Resolver<'_> {
                 item: item.clone(),
             })
             .collect();
-        Outfit {
-            measurement,
-            groups,
-            items,
-        }
+        Outfit { measurement, groups, items }
     }
 
-    fn group(
-        &mut self,
-        path: &str,
-        group: &EngineGroup,
-        index: usize,
-        names: &Names,
-    ) -> Option<Group> {
+    fn group(&mut self, path: &str, group: &EngineGroup, index: usize, names: &Names) -> Option<Group> {
         let (class, spec) = match (&group.class, &group.described) {
             (Some(class), _) => {
                 let (path, engines) = (format!("{path}.class"), &self.catalog.engines);
                 let entry = self.find(&path, class, "engine class", engines)?;
                 (entry.name, engine_from(entry.spec, Basis::Catalog))
             }
-            (None, Some(spec)) => (
-                described_name(spec),
-                engine_from(spec.clone(), Basis::Builder),
-            ),
+            (None, Some(spec)) => (described_name(spec), engine_from(spec.clone(), Basis::Builder)),
             (None, None) => return None,
         };
         let spec = with_sheet(spec, group.sheet.as_ref());
         let shaft = self.shaft(path, group, &spec, &class);
         if group.at.is_empty() {
-            self.assumed.push(say!(
-                "The {} stands on the centreline: no place is given.",
-                names.label(index, 0)
-            ));
+            self.assumed.push(say!("The {} stands on the centreline: no place is given.", names.label(index, 0)));
         }
         let weight = self.weight(group, &spec, shaft.as_ref(), names.label(index, 0));
-        let model = Model {
-            class,
-            spec,
-            shaft,
-            weight,
-        };
+        let model = Model { class, spec, shaft, weight };
         let engines = group
             .places()
             .iter()
@@ -109,21 +84,11 @@ impl Resolver<'_> {
             Some(hung) => Some(self.bracket(path, group, hung)?),
         };
         let bolts = structure::bolts(self, path, group);
-        Some(Group {
-            engines,
-            bracket,
-            bolts,
-        })
+        Some(Group { engines, bracket, bolts })
     }
 
     /// The shaft that the group's engines have, where the job or the class leaves no choice.
-    fn shaft(
-        &mut self,
-        path: &str,
-        group: &EngineGroup,
-        spec: &EngineSpec,
-        class: &str,
-    ) -> Option<ShaftOption> {
+    fn shaft(&mut self, path: &str, group: &EngineGroup, spec: &EngineSpec, class: &str) -> Option<ShaftOption> {
         let Some(wanted) = &group.shaft else {
             return match spec.shafts.as_slice() {
                 [only] => Some(only.clone()),
@@ -131,23 +96,13 @@ impl Resolver<'_> {
             };
         };
         if spec.shafts.is_empty() {
-            return Some(ShaftOption {
-                name: wanted.clone(),
-                rest_to_plate: wanted.clone(),
-                extra_weight: None,
-            });
+            return Some(ShaftOption { name: wanted.clone(), rest_to_plate: wanted.clone(), extra_weight: None });
         }
         let distance = |option: &ShaftOption| (option.name.value - wanted.value).abs();
-        let nearest = spec
-            .shafts
-            .iter()
-            .min_by(|a, b| distance(a).si().total_cmp(&distance(b).si()))?;
+        let nearest = spec.shafts.iter().min_by(|a, b| distance(a).si().total_cmp(&distance(b).si()))?;
         if distance(nearest) > inches(SAME_SHAFT_IN) {
-            let offered: Vec<String> = spec
-                .shafts
-                .iter()
-                .map(|option| option.name.measure(Style::Tape).show(Units::Us))
-                .collect();
+            let offered: Vec<String> =
+                spec.shafts.iter().map(|option| option.name.measure(Style::Tape).show(Units::Us)).collect();
             self.unresolved.push(Slip {
                 path: format!("{path}.shaft"),
                 message: format!(
@@ -199,24 +154,13 @@ impl Resolver<'_> {
                 let entry = self.find(&path, class, "bracket", brackets)?;
                 (entry.name, bracket_from(entry.spec, Basis::Catalog))
             }
-            (None, Some(spec)) => (
-                "the bracket described".to_owned(),
-                bracket_from(spec.clone(), Basis::Builder),
-            ),
+            (None, Some(spec)) => ("the bracket described".to_owned(), bracket_from(spec.clone(), Basis::Builder)),
             (None, None) => return None,
         };
         let rated = |field| Slot::of(field, &tape::BRACKET_RATING, &name);
         Some(Bracket {
-            setback: Slot::of(
-                group.setback.clone().or_else(|| spec.setback.clone()),
-                &tape::SETBACK,
-                &name,
-            ),
-            drop: Slot::of(
-                group.drop.clone().or_else(|| spec.drop.clone()),
-                &tape::DROP,
-                &name,
-            ),
+            setback: Slot::of(group.setback.clone().or_else(|| spec.setback.clone()), &tape::SETBACK, &name),
+            drop: Slot::of(group.drop.clone().or_else(|| spec.drop.clone()), &tape::DROP, &name),
             rated_power: Slot::of(spec.rated_power.clone(), &tape::BRACKET_RATING, &name),
             rated_weight: rated(spec.rated_weight.clone()),
             weight: rated(spec.weight.clone()),
@@ -230,12 +174,7 @@ impl Resolver<'_> {
 
 /// The engine of a group that stands at its place number `index`.
 fn engine(group: &EngineGroup, model: &Model, at: &Across, index: usize, label: &str) -> Engine {
-    let Model {
-        class,
-        spec,
-        shaft,
-        weight,
-    } = model;
+    let Model { class, spec, shaft, weight } = model;
     let head = spec.powerhead.clone().unwrap_or_default();
     Engine {
         tilt_stop: group.tilt_stop.as_ref().map(|stop| stop.value),
@@ -246,31 +185,16 @@ fn engine(group: &EngineGroup, model: &Model, at: &Across, index: usize, label: 
         y: at.y(),
         power: Slot::of(spec.power.clone(), &tape::ENGINE_POWER, label),
         weight: Slot::of(weight.clone(), &tape::ENGINE_WEIGHT, label),
-        hand: Slot::of(
-            group.propellers.get(index).copied(),
-            &tape::PROPELLERS,
-            label,
-        ),
-        rest_to_plate: Slot::of(
-            shaft.as_ref().map(|s| s.rest_to_plate.clone()),
-            &tape::SHAFT,
-            label,
-        ),
+        hand: Slot::of(group.propellers.get(index).copied(), &tape::PROPELLERS, label),
+        rest_to_plate: Slot::of(shaft.as_ref().map(|s| s.rest_to_plate.clone()), &tape::SHAFT, label),
         shafts: spec
             .shafts
             .iter()
-            .map(|s| ShaftChoice {
-                name: s.name.value,
-                rest_to_plate: s.rest_to_plate.value,
-            })
+            .map(|s| ShaftChoice { name: s.name.value, rest_to_plate: s.rest_to_plate.value })
             .collect(),
         holes_up: Slot::of(group.holes_up, &tape::HOLES_UP, label),
         hole_rows: Slot::of(spec.hole_rows, &tape::ENGINE_HOLE_ROWS, label),
-        transom_thickness: Slot::of(
-            spec.transom_thickness.clone(),
-            &tape::ENGINE_THICKNESS,
-            label,
-        ),
+        transom_thickness: Slot::of(spec.transom_thickness.clone(), &tape::ENGINE_THICKNESS, label),
         transom_angle: Slot::of(spec.transom_angle.clone(), &tape::ENGINE_ANGLE, label),
         trim: Slot::of(spec.trim.clone(), &tape::ENGINE_TRIM, label),
         centre_distance: Slot::of(spec.centre_distance.clone(), &tape::ENGINE_CENTRES, label),
@@ -280,9 +204,6 @@ fn engine(group: &EngineGroup, model: &Model, at: &Across, index: usize, label: 
 }
 
 fn described_name(spec: &EngineSpec) -> String {
-    let power = spec
-        .power
-        .as_ref()
-        .map(|power| format!(" of {}", power.measure(Style::Plain).show(Units::Us)));
+    let power = spec.power.as_ref().map(|power| format!(" of {}", power.measure(Style::Plain).show(Units::Us)));
     format!("the engine described{}", power.unwrap_or_default())
 }

@@ -47,11 +47,7 @@ fn judge(case: &Case) -> Finding {
     if on_brackets_only(rig) {
         return Finding::not_applicable(Text::from(ON_A_BRACKET));
     }
-    need!(
-        _after = rig.after,
-        cutout = rig.transom.cutout_width,
-        well = rig.transom.splash_well
-    );
+    need!(_after = rig.after, cutout = rig.transom.cutout_width, well = rig.transom.splash_well);
     let mut complaints = Vec::new();
     let mut reused = 0;
     let mut rows = Vec::new();
@@ -91,11 +87,7 @@ fn judge(case: &Case) -> Finding {
             },
         ),
     };
-    finding.table(Table::new(
-        "bolt holes of the pattern",
-        &["engine", "across", "below the top", ""],
-        rows,
-    ))
+    finding.table(Table::new("bolt holes of the pattern", &["engine", "across", "below the top", ""], rows))
 }
 
 /// What a table says of a hole that is there already.
@@ -114,13 +106,9 @@ impl Complaint {
     fn into_finding(self, more: usize) -> Finding {
         let summary = match more {
             0 => self.summary,
-            more => self
-                .summary
-                .then(say!(" {} more in the table of holes.", more)),
+            more => self.summary.then(say!(" {} more in the table of holes.", more)),
         };
-        Finding::new(self.verdict, summary)
-            .remedy(Text::from(self.remedy))
-            .against(self.found, self.limit)
+        Finding::new(self.verdict, summary).remedy(Text::from(self.remedy)).against(self.found, self.limit)
     }
 }
 
@@ -153,10 +141,7 @@ fn against_old(rig: &Rig, hole: HolePlace) -> (&'static str, Option<Complaint>) 
         .holes
         .iter()
         .map(|old| {
-            let place = HolePlace {
-                y: old.at.y(),
-                below: old.below.value,
-            };
+            let place = HolePlace { y: old.at.y(), below: old.below.value };
             let bolt = inches(fit::BOLT_DIAMETER_IN);
             let diameter = old.diameter.as_ref().map_or(bolt, |d| d.value);
             (fit::apart(hole, place), diameter)
@@ -208,10 +193,7 @@ fn against_floor(engine: &Engine, pattern: &[HolePlace; 4], floor: Length) -> Op
     } else {
         (
             Verdict::Warn,
-            say!(
-                "The lower bolts of the {} come out below the well's floor, inside the hull.",
-                label
-            ),
+            say!("The lower bolts of the {} come out below the well's floor, inside the hull.", label),
             "See that the nuts can be reached and the holes are sealed: they are below the well and may be below the waterline.",
         )
     };

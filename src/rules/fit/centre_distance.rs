@@ -38,10 +38,7 @@ fn judge(case: &Case) -> Finding {
     let mut tightest: Option<Finding> = None;
     for pair in engines.windows(2) {
         let (one, other) = (pair[0].1, pair[1].1);
-        need!(
-            needs = one.centre_distance,
-            other_needs = other.centre_distance
-        );
+        need!(needs = one.centre_distance, other_needs = other.centre_distance);
         let mut sheet = Sheet::default();
         let needed = fit::centres_needed(&mut sheet, needs.value, other_needs.value);
         let apart = Measure::tape(one.y - other.y);
@@ -50,41 +47,23 @@ fn judge(case: &Case) -> Finding {
         let finding = if needed.value().exceeds(one.y - other.y) {
             Finding::new(
                 Verdict::Fail,
-                say!(
-                    "The {} and the {} stand {} apart and need {}.",
-                    a,
-                    b,
-                    apart,
-                    needed.tape()
-                ),
+                say!("The {} and the {} stand {} apart and need {}.", a, b, apart, needed.tape()),
             )
             .remedy(say!("Set their centres at least {} apart.", needed.tape()))
         } else {
             Finding::new(
                 Verdict::Pass,
-                say!(
-                    "The {} and the {} stand {} apart and need {}.",
-                    a,
-                    b,
-                    apart,
-                    needed.tape()
-                ),
+                say!("The {} and the {} stand {} apart and need {}.", a, b, apart, needed.tape()),
             )
         }
         .against(apart, limit)
         .working(sheet);
         let si = |finding: &Finding| finding.margin().map_or(0.0, |margin| margin.si);
-        if tightest
-            .as_ref()
-            .is_none_or(|tightest| si(&finding) < si(tightest))
-        {
+        if tightest.as_ref().is_none_or(|tightest| si(&finding) < si(tightest)) {
             tightest = Some(finding);
         }
     }
-    if let Some(failed) = tightest
-        .as_ref()
-        .filter(|finding| finding.verdict == Verdict::Fail)
-    {
+    if let Some(failed) = tightest.as_ref().filter(|finding| finding.verdict == Verdict::Fail) {
         return failed.clone();
     }
     match (tightest, at_lock(case, &engines)) {
@@ -100,11 +79,8 @@ fn judge(case: &Case) -> Finding {
 
 /// The engine that reaches farthest, against the cutout; `None` where none hangs on the transom.
 fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>, Vec<Missing>> {
-    let on_transom: Vec<&Engine> = engines
-        .iter()
-        .filter(|(group, _)| group.bracket.is_none())
-        .map(|(_, engine)| *engine)
-        .collect();
+    let on_transom: Vec<&Engine> =
+        engines.iter().filter(|(group, _)| group.bracket.is_none()).map(|(_, engine)| *engine).collect();
     if on_transom.is_empty() {
         return Ok(None);
     }
@@ -116,18 +92,14 @@ fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>
             Ok(reach) => {
                 let mut sheet = Sheet::default();
                 let swept = fit::swept_half_width(&mut sheet, engine.y, reach.value);
-                if farthest
-                    .as_ref()
-                    .is_none_or(|(_, _, most)| swept.value() > most.value())
-                {
+                if farthest.as_ref().is_none_or(|(_, _, most)| swept.value() > most.value()) {
                     farthest = Some((engine, sheet, swept));
                 }
             }
             Err(lacking) => missing.push(lacking),
         }
     }
-    let (Ok(cutout), Some((engine, sheet, swept)), true) = (cutout, farthest, missing.is_empty())
-    else {
+    let (Ok(cutout), Some((engine, sheet, swept)), true) = (cutout, farthest, missing.is_empty()) else {
         return Err(missing);
     };
     let half = Measure::tape(cutout.value / 2.0);
@@ -139,17 +111,7 @@ fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>
         )
         .remedy(Text::from("Limit the steering, move the engine inboard, or set it back on a bracket; try it with the engine on the hoist before drilling."))
     } else {
-        Finding::new(
-            Verdict::Pass,
-            say!(
-                "At full lock the powerhead of the {} stays inside the cutout.",
-                label
-            ),
-        )
+        Finding::new(Verdict::Pass, say!("At full lock the powerhead of the {} stays inside the cutout.", label))
     };
-    Ok(Some(
-        finding
-            .against(swept.tape(), Limit::AtMost(half))
-            .working(sheet),
-    ))
+    Ok(Some(finding.against(swept.tape(), Limit::AtMost(half)).working(sheet)))
 }

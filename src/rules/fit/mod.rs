@@ -14,12 +14,7 @@ use crate::rig::{Engine, Rig};
 
 /// Engines that are bolted to the transom itself: those on a bracket are bolted to the bracket.
 fn on_the_transom(rig: &Rig) -> Vec<&Engine> {
-    rig.after
-        .groups
-        .iter()
-        .filter(|group| group.bracket.is_none())
-        .flat_map(|group| &group.engines)
-        .collect()
+    rig.after.groups.iter().filter(|group| group.bracket.is_none()).flat_map(|group| &group.engines).collect()
 }
 
 /// Whether the engines hang on a bracket only, so that the transom's own bolts are not theirs.

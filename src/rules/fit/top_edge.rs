@@ -37,27 +37,24 @@ fn judge(case: &Case) -> Finding {
     let finding = if least.exceeds(upper.value) {
         Finding::new(
             Verdict::Fail,
-            say!("The upper bolts stand {} below the transom's top, under the {} that must never be undercut.", found, Measure::tape(least)),
+            say!(
+                "The upper bolts stand {} below the transom's top, under the {} that must never be undercut.",
+                found,
+                Measure::tape(least)
+            ),
         )
         .remedy(say!("Fill them and drill {} below the top.", Measure::tape(wanted)))
     } else if wanted.exceeds(upper.value) || bare {
         let why = if bare {
             Text::from("The core shows at the transom's top edge, above the upper bolts.")
         } else {
-            say!(
-                "The upper bolts stand {} below the transom's top; the pattern has {}.",
-                found,
-                Measure::tape(wanted)
-            )
+            say!("The upper bolts stand {} below the transom's top; the pattern has {}.", found, Measure::tape(wanted))
         };
         Finding::new(Verdict::Warn, why).remedy(Text::from(
             "Seal the top edge and the holes, and look at the laminate above the bolts at every service.",
         ))
     } else {
-        Finding::new(
-            Verdict::Pass,
-            say!("The upper bolts stand {} below the transom's top.", found),
-        )
+        Finding::new(Verdict::Pass, say!("The upper bolts stand {} below the transom's top.", found))
     };
     finding.against(found, limit)
 }

@@ -45,19 +45,12 @@ fn judge(case: &Case) -> Finding {
         let mut sheet = Sheet::default();
         let bolt = bolt_sentence(rig, thickness.value, &mut sheet);
         let found = Measure::tape(thickness.value);
-        let limit = Limit::Within(
-            Measure::tape(takes.from.value),
-            Measure::tape(takes.to.value),
-        );
-        let tolerance = thickness
-            .tolerance
-            .unwrap_or(inches(THICKNESS_TOLERANCE_IN));
+        let limit = Limit::Within(Measure::tape(takes.from.value), Measure::tape(takes.to.value));
+        let tolerance = thickness.tolerance.unwrap_or(inches(THICKNESS_TOLERANCE_IN));
         let margin = (thickness.value - takes.from.value).min(takes.to.value - thickness.value);
         let label = engine.label.as_str();
-        let (too_thin, too_thick) = (
-            takes.from.value.exceeds(thickness.value),
-            thickness.value.exceeds(takes.to.value),
-        );
+        let (too_thin, too_thick) =
+            (takes.from.value.exceeds(thickness.value), thickness.value.exceeds(takes.to.value));
         let finding = if too_thin || too_thick {
             let remedy = if too_thin {
                 say!(
@@ -89,18 +82,11 @@ fn judge(case: &Case) -> Finding {
                 )
                 .then(bolt),
             )
-            .remedy(Text::from(
-                "Measure again with a caliper at all four bolts before drilling.",
-            ))
+            .remedy(Text::from("Measure again with a caliper at all four bolts before drilling."))
         } else {
             Finding::new(
                 Verdict::Pass,
-                say!(
-                    "The transom is {} thick, within what the {} takes.",
-                    found,
-                    label
-                )
-                .then(bolt),
+                say!("The transom is {} thick, within what the {} takes.", found, label).then(bolt),
             )
         };
         let finding = finding.against(found, limit).working(sheet);
@@ -111,12 +97,7 @@ fn judge(case: &Case) -> Finding {
 
 /// Which bolts to order, where the catalog has them.
 fn bolt_sentence(rig: &Rig, thickness: uom::si::f64::Length, sheet: &mut Sheet) -> Text {
-    let Some(entry) = rig
-        .tables
-        .bolt_sizes
-        .iter()
-        .find(|entry| entry.name == BOLT)
-    else {
+    let Some(entry) = rig.tables.bolt_sizes.iter().find(|entry| entry.name == BOLT) else {
         return Text::default();
     };
     let bolt = BoltDimensions {

@@ -27,20 +27,16 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
     if rig.after.is_empty() {
-        need!(
-            _after = rig.after,
-            _height = rig.transom.height,
-            _deadrise = rig.boat.deadrise
-        );
+        need!(_after = rig.after, _height = rig.transom.height, _deadrise = rig.boat.deadrise);
     }
     let mut missing: Vec<Missing> = Vec::new();
     let mut worst: Option<Finding> = None;
     for (group, engine) in fixed_engines(rig) {
         match one(rig, group, engine) {
             Ok(finding) => {
-                let graver = worst.as_ref().is_none_or(|worst| {
-                    (finding.verdict, margin(&finding)) < (worst.verdict, margin(worst))
-                });
+                let graver = worst
+                    .as_ref()
+                    .is_none_or(|worst| (finding.verdict, margin(&finding)) < (worst.verdict, margin(worst)));
                 if graver {
                     worst = Some(finding);
                 }
@@ -57,9 +53,7 @@ fn judge(case: &Case) -> Finding {
 
 /// The margin in hundredths of a millimetre, for ordering.
 fn margin(finding: &Finding) -> i64 {
-    finding
-        .margin()
-        .map_or(i64::MAX, |margin| (margin.si * 1e5) as i64)
+    finding.margin().map_or(i64::MAX, |margin| (margin.si * 1e5) as i64)
 }
 
 fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing>> {
@@ -91,38 +85,17 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
     let finding = if beyond {
         Finding::new(
             Verdict::Warn,
-            say!(
-                "{} for the {}, whose bracket has {} rows only.",
-                holes_up(row.into()),
-                label,
-                rows.heights.len()
-            ),
+            say!("{} for the {}, whose bracket has {} rows only.", holes_up(row.into()), label, rows.heights.len()),
         )
-        .remedy(say!(
-            "Count the rows again: the lowest mounting is 0 holes up."
-        ))
+        .remedy(say!("Count the rows again: the lowest mounting is 0 holes up."))
     } else if outside.value == 0.0 {
-        let planned = if engine.holes_up.reading().is_some() {
-            ""
-        } else {
-            ": hang it so"
-        };
+        let planned = if engine.holes_up.reading().is_some() { "" } else { ": hang it so" };
         Finding::new(
             Verdict::Pass,
-            say!(
-                "{}, the plate of the {} stands {} above the bottom{}.",
-                holes_up(row.into()),
-                label,
-                found,
-                planned
-            ),
+            say!("{}, the plate of the {} stands {} above the bottom{}.", holes_up(row.into()), label, found, planned),
         )
     } else {
-        let way = if outside.value < 0.0 {
-            "below"
-        } else {
-            "above"
-        };
+        let way = if outside.value < 0.0 { "below" } else { "above" };
         let finding = Finding::new(
             Verdict::Warn,
             say!(
@@ -143,8 +116,5 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
             None => finding.remedy(say!("No row fits; see height/shaft-match.")),
         }
     };
-    Ok(finding
-        .against(found, limit)
-        .table(table)
-        .working(rows.sheet))
+    Ok(finding.against(found, limit).table(table).working(rows.sheet))
 }

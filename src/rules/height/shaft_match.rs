@@ -30,11 +30,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
     if rig.after.is_empty() {
-        need!(
-            _after = rig.after,
-            _height = rig.transom.height,
-            _deadrise = rig.boat.deadrise
-        );
+        need!(_after = rig.after, _height = rig.transom.height, _deadrise = rig.boat.deadrise);
     }
     let mut missing = Vec::new();
     let mut worst: Option<(Length, Finding)> = None;
@@ -74,7 +70,12 @@ fn one(engine: &Engine, rows: Rows) -> (Length, Finding) {
     let finding = match rows.best() {
         Some(row) => Finding::new(
             Verdict::Pass,
-            say!("The shaft of the {} suits her: {}, the plate stands {} above the bottom.", label, holes_up(row), Measure::tape(rows.heights[row])),
+            say!(
+                "The shaft of the {} suits her: {}, the plate stands {} above the bottom.",
+                label,
+                holes_up(row),
+                Measure::tape(rows.heights[row])
+            ),
         )
         .against(Measure::tape(rows.heights[row]), limit),
         None => Finding::new(
@@ -100,15 +101,10 @@ fn remedy(engine: &Engine, rows: &Rows) -> Text {
     };
     let fits = engine.shafts.iter().find(|choice| {
         let shift = shaft.value - choice.rest_to_plate;
-        rows.heights
-            .iter()
-            .any(|height| rows.outside(*height + shift).value == 0.0)
+        rows.heights.iter().any(|height| rows.outside(*height + shift).value == 0.0)
     });
     if let Some(choice) = fits {
-        return say!(
-            "Order the {} shaft of the same class: one of its rows fits.",
-            Measure::tape(choice.name)
-        );
+        return say!("Order the {} shaft of the same class: one of its rows fits.", Measure::tape(choice.name));
     }
     let middle = (rows.window.0 + rows.window.1) / 2.0;
     let needed = rows.lowest.value() + shaft.value - middle;

@@ -46,18 +46,21 @@ fn judge(case: &Case) -> Finding {
         let shifted_in = Measure::of(trim.from.value - off.value());
         let shifted_out = Measure::of(trim.to.value - off.value());
         let most = degrees(MOST_OFF_DEG);
-        let limit = Limit::Within(
-            Measure::of(expected.value - most),
-            Measure::of(expected.value + most),
-        );
+        let limit = Limit::Within(Measure::of(expected.value - most), Measure::of(expected.value + most));
         let label = engine.class.as_str();
         let finding = if off.value().abs().exceeds(most) {
             let wedge = height::wedge(&mut sheet, off.value().abs(), inches(BRACKET_FACE_IN));
             let thick_end = if off.value().value > 0.0 { "bottom" } else { "top" };
             Finding::new(
                 Verdict::Warn,
-                say!("The transom stands at {}, and {} is laid out for {}: its trim would run from {} to {}.",
-                    angle.measure(Default::default()), label, Measure::of(expected.value), shifted_in, shifted_out),
+                say!(
+                    "The transom stands at {}, and {} is laid out for {}: its trim would run from {} to {}.",
+                    angle.measure(Default::default()),
+                    label,
+                    Measure::of(expected.value),
+                    shifted_in,
+                    shifted_out
+                ),
             )
             .remedy(say!(
                 "Set wedges of {} between bracket and transom, {} at the thick end, thick end at the {}.",
@@ -68,8 +71,12 @@ fn judge(case: &Case) -> Finding {
         } else {
             Finding::new(
                 Verdict::Pass,
-                say!("The transom stands at {}; {} is laid out for {}.",
-                    angle.measure(Default::default()), label, Measure::of(expected.value)),
+                say!(
+                    "The transom stands at {}; {} is laid out for {}.",
+                    angle.measure(Default::default()),
+                    label,
+                    Measure::of(expected.value)
+                ),
             )
         }
         .against(Measure::of(angle.value), limit)
@@ -80,9 +87,8 @@ fn judge(case: &Case) -> Finding {
     match worst {
         Some(mut finding) => {
             if bracketed {
-                finding.summary = finding.summary.then(Text::from(
-                    " The bracket's face is taken to stand at the transom's angle.",
-                ));
+                finding.summary =
+                    finding.summary.then(Text::from(" The bracket's face is taken to stand at the transom's angle."));
             }
             finding
         }

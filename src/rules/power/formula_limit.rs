@@ -59,17 +59,11 @@ fn judge(case: &Case) -> Finding {
         ));
     }
     let Some(table) = &rig.tables.power_capacity else {
-        return Finding::not_applicable(Text::from(
-            "The catalog holds no horsepower capacity table.",
-        ));
+        return Finding::not_applicable(Text::from("The catalog holds no horsepower capacity table."));
     };
     need!(width = rig.boat.transom_width, steering = rig.steering);
     let mut sheet = Sheet::default();
-    let full_transom = rig
-        .boat
-        .beam
-        .reading()
-        .is_none_or(|beam| width.value.exceeds(beam.value / 2.0));
+    let full_transom = rig.boat.beam.reading().is_none_or(|beam| width.value.exceeds(beam.value / 2.0));
     let width = if full_transom {
         width.value
     } else {
@@ -79,10 +73,7 @@ fn judge(case: &Case) -> Finding {
     };
     let factor = capacity::factor(&mut sheet, length.value, width);
     let in_table = capacity::in_table(table, &factor);
-    let mut arrangement = Arrangement {
-        remote_and_high: false,
-        flat_hard_chine: false,
-    };
+    let mut arrangement = Arrangement { remote_and_high: false, flat_hard_chine: false };
     if !in_table && steering.is_remote() {
         need!(height = rig.transom.height);
         arrangement.remote_and_high = !capacity::high_transom().exceeds(height.value);
@@ -97,9 +88,7 @@ fn judge(case: &Case) -> Finding {
         arrangement.flat_hard_chine = *bottom == Bottom::FlatHardChine;
     }
     let formula = capacity::power(&mut sheet, table, &factor, arrangement);
-    let by_test = if steering.is_remote()
-        && !length.value.exceeds(capacity::performance_test_length())
-    {
+    let by_test = if steering.is_remote() && !length.value.exceeds(capacity::performance_test_length()) {
         " A boat of 13 ft or less with a remote wheel may instead be rated by the performance test of 183.53(b), which is not computed here."
     } else {
         ""
@@ -113,33 +102,16 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
     let limit = formula.measure();
     let at_most = Limit::AtMost(limit);
     let plate = rig.plate.reading();
-    if let Some(
-        Plate::Capacity {
-            power: Some(power), ..
-        }
-        | Plate::Builders {
-            power: Some(power), ..
-        },
-    ) = plate
-    {
+    if let Some(Plate::Capacity { power: Some(power), .. } | Plate::Builders { power: Some(power), .. }) = plate {
         let found = Measure::of(power.value);
         let finding = if power.value.exceeds(formula.value()) {
-            Finding::new(
-                Verdict::Warn,
-                say!("The plate says {}, the US formula {}.{}", found, limit, by_test),
+            Finding::new(Verdict::Warn, say!("The plate says {}, the US formula {}.{}", found, limit, by_test)).remedy(
+                Text::from("Ask the builder, by the hull number, how the plate came about before relying on it."),
             )
-            .remedy(Text::from(
-                "Ask the builder, by the hull number, how the plate came about before relying on it.",
-            ))
         } else {
             Finding::new(
                 Verdict::Pass,
-                say!(
-                    "The plate's {} lies within the {} of the US formula.{}",
-                    found,
-                    limit,
-                    by_test
-                ),
+                say!("The plate's {} lies within the {} of the US formula.{}", found, limit, by_test),
             )
         };
         return finding.against(found, at_most).working(sheet);
@@ -150,22 +122,13 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
         Err(missing) => return Finding::unmeasured(missing).limit(at_most).working(sheet),
     };
     let Some(installed) = installed(&mut sheet, &engines) else {
-        let mut finding = Finding::unmeasured(vec![rig.after.missing()])
-            .limit(at_most)
-            .working(sheet);
-        finding.summary = say!(
-            "The US formula allows {}; no engine is given to hold against it.{}",
-            limit,
-            by_test
-        );
+        let mut finding = Finding::unmeasured(vec![rig.after.missing()]).limit(at_most).working(sheet);
+        finding.summary = say!("The US formula allows {}; no engine is given to hold against it.{}", limit, by_test);
         return finding;
     };
     let found = installed.measure();
     let over = installed.value().exceeds(formula.value());
-    let remedy = say!(
-        "Choose main engines of at most {} together, or show the builder's own rating.",
-        limit
-    );
+    let remedy = say!("Choose main engines of at most {} together, or show the builder's own rating.", limit);
     let finding = match (over, plate) {
         (true, Some(Plate::None | Plate::Illegible)) => Finding::new(
             Verdict::Fail,
@@ -180,22 +143,20 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
         (true, _) => {
             let mut finding = Finding::new(
                 Verdict::Warn,
-                say!("The main engines make {}; the US formula allows {}, and the plate's power is not given.{}", found, limit, by_test),
+                say!(
+                    "The main engines make {}; the US formula allows {}, and the plate's power is not given.{}",
+                    found,
+                    limit,
+                    by_test
+                ),
             )
             .remedy(remedy);
-            finding
-                .missing
-                .push(crate::rig::Missing::one(&tape::PLATE_POWER));
+            finding.missing.push(crate::rig::Missing::one(&tape::PLATE_POWER));
             finding
         }
         (false, _) => Finding::new(
             Verdict::Pass,
-            say!(
-                "The main engines make {}; the US formula allows {}.{}",
-                found,
-                limit,
-                by_test
-            ),
+            say!("The main engines make {}; the US formula allows {}.{}", found, limit, by_test),
         ),
     };
     finding.against(found, at_most).working(sheet)

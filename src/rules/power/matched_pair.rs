@@ -33,20 +33,15 @@ fn judge(case: &Case) -> Finding {
         return Finding::not_applicable(Text::from("A single main engine has nothing to match."));
     }
     if let Some(unlike) = unlike(&mains) {
-        return Finding::new(Verdict::Warn, unlike).remedy(Text::from(
-            "Order the same class, power and shaft for all main engines.",
-        ));
+        return Finding::new(Verdict::Warn, unlike)
+            .remedy(Text::from("Order the same class, power and shaft for all main engines."));
     }
     mains.sort_by(|a, b| b.y.value.total_cmp(&a.y.value));
     let (Some(port), Some(starboard)) = (mains.first(), mains.last()) else {
         return Finding::unmeasured(vec![case.rig.after.missing()]);
     };
-    let missing: Vec<Missing> = [port, starboard]
-        .iter()
-        .filter_map(|engine| engine.hand.ask().err())
-        .collect();
-    let (Some(port_hand), Some(starboard_hand)) = (port.hand.reading(), starboard.hand.reading())
-    else {
+    let missing: Vec<Missing> = [port, starboard].iter().filter_map(|engine| engine.hand.ask().err()).collect();
+    let (Some(port_hand), Some(starboard_hand)) = (port.hand.reading(), starboard.hand.reading()) else {
         return Finding::unmeasured(missing);
     };
     let opposed = match (port_hand, starboard_hand) {
@@ -56,10 +51,7 @@ fn judge(case: &Case) -> Finding {
     if opposed {
         Finding::new(
             Verdict::Pass,
-            say!(
-                "The {} main engines are alike and their outer propellers turn opposite ways.",
-                mains.len()
-            ),
+            say!("The {} main engines are alike and their outer propellers turn opposite ways.", mains.len()),
         )
     } else {
         Finding::new(
@@ -70,9 +62,7 @@ fn judge(case: &Case) -> Finding {
                 starboard.label.as_str()
             ),
         )
-        .remedy(Text::from(
-            "Order one of the outer engines with the opposite rotation.",
-        ))
+        .remedy(Text::from("Order one of the outer engines with the opposite rotation."))
     }
 }
 
@@ -91,11 +81,6 @@ fn unlike(mains: &[&Engine]) -> Option<Text> {
         } else {
             return None;
         };
-        Some(say!(
-            "The {} and the {} differ in {}.",
-            first.label.as_str(),
-            other.label.as_str(),
-            what
-        ))
+        Some(say!("The {} and the {} differ in {}.", first.label.as_str(), other.label.as_str(), what))
     })
 }

@@ -37,16 +37,11 @@ fn rated(rig: &Rig) -> Result<Rated, Missing> {
         }
         Plate::Illegible => None,
     };
-    Ok(stated
-        .or_else(|| rig.boat.power_rating.clone())
-        .map_or(Rated::NotStated, Rated::Power))
+    Ok(stated.or_else(|| rig.boat.power_rating.clone()).map_or(Rated::NotStated, Rated::Power))
 }
 
 /// The sum of the main engines' power.
 fn installed(sheet: &mut Sheet, engines: &[(String, Power)]) -> Option<Term<Power>> {
-    let sum = engines
-        .iter()
-        .map(|(name, power)| Term::new(name.clone(), *power))
-        .reduce(|a, b| a + b)?;
+    let sum = engines.iter().map(|(name, power)| Term::new(name.clone(), *power)).reduce(|a, b| a + b)?;
     Some(sheet.set("Pi", "rated power of the main engines together", sum))
 }

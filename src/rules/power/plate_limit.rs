@@ -47,35 +47,15 @@ fn judge(case: &Case) -> Finding {
         return Finding::unmeasured(vec![rig.after.missing()]);
     };
     let (found, limit) = (installed.measure(), Measure::of(rated.value));
-    let auxiliary = rig
-        .after
-        .engines()
-        .any(|(_, engine)| engine.role == Role::Auxiliary);
-    let aside = if auxiliary {
-        " An auxiliary engine is not counted; some jurisdictions do count it."
-    } else {
-        ""
-    };
+    let auxiliary = rig.after.engines().any(|(_, engine)| engine.role == Role::Auxiliary);
+    let aside = if auxiliary { " An auxiliary engine is not counted; some jurisdictions do count it." } else { "" };
     let finding = if installed.value().exceeds(rated.value) {
-        Finding::new(
-            Verdict::Fail,
-            say!(
-                "The main engines make {}; she is rated for {}.{}",
-                found,
-                limit,
-                aside
-            ),
-        )
-        .remedy(say!("Choose main engines of at most {} together.", limit))
+        Finding::new(Verdict::Fail, say!("The main engines make {}; she is rated for {}.{}", found, limit, aside))
+            .remedy(say!("Choose main engines of at most {} together.", limit))
     } else {
         Finding::new(
             Verdict::Pass,
-            say!(
-                "The main engines make {} of the {} that she is rated for.{}",
-                found,
-                limit,
-                aside
-            ),
+            say!("The main engines make {} of the {} that she is rated for.{}", found, limit, aside),
         )
     };
     finding.against(found, Limit::AtMost(limit)).working(sheet)

@@ -45,11 +45,7 @@ fn judge(case: &Case) -> Finding {
         }
         Err(missing) => return Finding::unmeasured(vec![missing]),
     };
-    let least = sheet.set(
-        "Pl",
-        "least power for planing",
-        number(LEAST_SHARE) * Term::new("Pr", rated.value),
-    );
+    let least = sheet.set("Pl", "least power for planing", number(LEAST_SHARE) * Term::new("Pr", rated.value));
     let (found, limit) = (installed.measure(), least.measure());
     let finding = if least.value().exceeds(installed.value()) {
         Finding::new(
@@ -62,11 +58,7 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(
             Verdict::Pass,
-            say!(
-                "The main engines make {}, enough to plane by the usual measure of {}.",
-                found,
-                limit
-            ),
+            say!("The main engines make {}, enough to plane by the usual measure of {}.", found, limit),
         )
     };
     finding.against(found, Limit::AtLeast(limit)).working(sheet)

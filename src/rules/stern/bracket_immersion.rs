@@ -74,9 +74,7 @@ fn one(
     foot: &Point3<f64>,
 ) -> Finding {
     let limit = body.map_or(Length::from_si(0.0), |body| -body.depth);
-    let carries = |lies: &Floating| {
-        body.map(|body| Hull::new(body.mesh.clone()).cut(&lies.plane).volume * float.water)
-    };
+    let carries = |lies: &Floating| body.map(|body| Hull::new(body.mesh.clone()).cut(&lies.plane).volume * float.water);
     let height = |lies: &Floating| lies.height_above_water(foot);
     let rows = loadings
         .iter()
@@ -88,9 +86,7 @@ fn one(
             ]
         })
         .collect();
-    let lowest = loadings
-        .iter()
-        .min_by(|(.., a), (.., b)| height(a).si().total_cmp(&height(b).si()));
+    let lowest = loadings.iter().min_by(|(.., a), (.., b)| height(a).si().total_cmp(&height(b).si()));
     let Some((loaded, _, lies)) = lowest else {
         return Finding::not_applicable(Text::from("There is no loading to look at."));
     };
@@ -135,10 +131,6 @@ fn one(
     }
     finding
         .against(Measure::tape(least), Limit::AtLeast(Measure::tape(limit)))
-        .table(Table::new(
-            &format!("lowest point of `{name}`"),
-            &["loading", "above water", "its box carries"],
-            rows,
-        ))
+        .table(Table::new(&format!("lowest point of `{name}`"), &["loading", "above water", "its box carries"], rows))
         .working(sheet)
 }

@@ -41,9 +41,7 @@ fn judge(case: &Case) -> Finding {
         Err(missing) => return Finding::unmeasured(missing),
     }
     let float = given!(floated(case));
-    let edges: Vec<_> = float
-        .edges_of(&[EdgeKind::Well, EdgeKind::Sheer, EdgeKind::Other])
-        .collect();
+    let edges: Vec<_> = float.edges_of(&[EdgeKind::Well, EdgeKind::Sheer, EdgeKind::Other]).collect();
     let points: Vec<Point3<f64>> = edges.iter().map(|edge| edge.point).collect();
     let fresh = pounds_per_cubic_foot(FRESH_WATER_LB_FT3);
     // Brackets are no part of the boat's own displacement.
@@ -64,22 +62,14 @@ fn judge(case: &Case) -> Finding {
     sheet.remark("persons: before motor, controls, batteries and portable fuel are taken off");
     let found = capacity.measure();
     let plate = match rig.plate.ask() {
-        Ok(Plate::Capacity {
-            total_weight: Some(total),
-            ..
-        }) => total.value,
-        Ok(Plate::Builders {
-            load: Some(load), ..
-        }) => load.value,
+        Ok(Plate::Capacity { total_weight: Some(total), .. }) => total.value,
+        Ok(Plate::Builders { load: Some(load), .. }) => load.value,
         _ => {
             return Finding {
                 missing: vec![Missing::one(&tape::PLATE_TOTAL_WEIGHT)],
                 ..Finding::new(
                     Verdict::Unmeasured,
-                    say!(
-                        "By her shape she may carry {}; no plate is given to compare it with.",
-                        found
-                    ),
+                    say!("By her shape she may carry {}; no plate is given to compare it with.", found),
                 )
             }
             .found(found)
@@ -98,25 +88,13 @@ fn judge(case: &Case) -> Finding {
             first
         ))
     } else {
-        Finding::new(
-            Verdict::Pass,
-            say!(
-                "By her shape she may carry {}; her plate says {}.",
-                found,
-                limit
-            ),
-        )
+        Finding::new(Verdict::Pass, say!("By her shape she may carry {}; her plate says {}.", found, limit))
     };
     finding.against(found, Limit::AtLeast(limit)).working(sheet)
 }
 
 /// The bare boat with her permanent tanks full.
-fn boat_weight(
-    float: &Float,
-    fuel: Option<Fuel>,
-    tanks: &[crate::job::TankEntry],
-    sheet: &mut Sheet,
-) -> Term<Mass> {
+fn boat_weight(float: &Float, fuel: Option<Fuel>, tanks: &[crate::job::TankEntry], sheet: &mut Sheet) -> Term<Mass> {
     let mut parts = vec![("bare boat".to_owned(), float.bare.weight.mass)];
     if fuel != Some(Fuel::PortableTanks) {
         for tank in tanks.iter().filter(|tank| tank.holds == Liquid::Fuel) {

@@ -38,8 +38,7 @@ fn most(sheet: &mut Sheet, length: Length) -> Angle {
     let short = sheet.set(
         "s",
         "how much shorter than 24 m she is, in metres",
-        (Term::constant(Length::from_si(LONG_M)) - Term::new("L", length))
-            / Term::constant(Length::from_si(1.0)),
+        (Term::constant(Length::from_si(LONG_M)) - Term::new("L", length)) / Term::constant(Length::from_si(1.0)),
     );
     let most = number(BASE_DEG) + &short * &short * &short / number(CUBE_OVER);
     let most = sheet.set("φ", "most heel, in degrees", most);
@@ -54,15 +53,8 @@ fn judge(case: &Case) -> Finding {
         .filter(|loaded| loaded.to_one_side)
         .find_map(|loaded| Some((loaded, loaded.judged()?.upright().err()?)));
     if let Some((loaded, why)) = turned {
-        return Finding::new(
-            Verdict::Fail,
-            say!("In `{}` ", loaded.name.as_str())
-                .then(why)
-                .then(Text::from(".")),
-        )
-        .remedy(Text::from(
-            "Never let so many to one rail; check weights and places if that cannot be.",
-        ));
+        return Finding::new(Verdict::Fail, say!("In `{}` ", loaded.name.as_str()).then(why).then(Text::from(".")))
+            .remedy(Text::from("Never let so many to one rail; check weights and places if that cannot be."));
     }
     let loadings = given!(upright(float));
     let heel = |lies: &Floating| lies.attitude().heel.abs();
@@ -71,13 +63,9 @@ fn judge(case: &Case) -> Finding {
         .filter(|(loaded, ..)| loaded.to_one_side)
         .max_by(|(.., a), (.., b)| heel(a).si().total_cmp(&heel(b).si()));
     let Some((loaded, state, lies)) = worst else {
-        return Finding::not_applicable(Text::from(
-            "No loading that floats upright has the crew to one side.",
-        ));
+        return Finding::not_applicable(Text::from("No loading that floats upright has the crew to one side."));
     };
-    let edges: Vec<_> = float
-        .edges_of(&[EdgeKind::Well, EdgeKind::Sheer, EdgeKind::Other])
-        .collect();
+    let edges: Vec<_> = float.edges_of(&[EdgeKind::Well, EdgeKind::Sheer, EdgeKind::Other]).collect();
     let lowest = edges
         .iter()
         .map(|edge| (lies.height_above_water(&edge.point), *edge))
@@ -92,17 +80,9 @@ fn judge(case: &Case) -> Finding {
     let found = Measure::of(heel(lies));
     let edge = lowest.map_or(Text::default(), |(height, edge)| {
         if height.si() > 0.0 {
-            say!(
-                "; the lowest edge ({}) stands {} above the water",
-                edge.name.as_str(),
-                Measure::tape(height)
-            )
+            say!("; the lowest edge ({}) stands {} above the water", edge.name.as_str(), Measure::tape(height))
         } else {
-            say!(
-                "; {} is {} under water",
-                edge.name.as_str(),
-                Measure::tape(-height)
-            )
+            say!("; {} is {} under water", edge.name.as_str(), Measure::tape(-height))
         }
     });
     let words = say!("In `{}` she heels ", loaded.name.as_str())
@@ -121,15 +101,10 @@ fn judge(case: &Case) -> Finding {
     if verdict != Verdict::Pass {
         let angle = |f: &Floating| most.si() - f.attitude().heel.si().abs();
         let goal = |f: &Floating| {
-            let room = lowest.map_or(f64::INFINITY, |(_, edge)| {
-                f.height_above_water(&edge.point).si()
-            });
+            let room = lowest.map_or(f64::INFINITY, |(_, edge)| f.height_above_water(&edge.point).si());
             angle(f).min(room)
         };
-        let at_rail = state
-            .entries
-            .iter()
-            .find(|entry| entry.movable == Movable::Persons);
+        let at_rail = state.entries.iter().find(|entry| entry.movable == Movable::Persons);
         let less = |goal: &dyn Fn(&Floating) -> f64| {
             let entry = at_rail?;
             let range = (-entry.weight.mass, Mass::from_si(0.0));
@@ -157,7 +132,5 @@ fn judge(case: &Case) -> Finding {
         Measure::of(Length::from_si(state.total.centre.y.abs())),
         Measure::styled(Length::from_si(bounds.1.y - bounds.0.y), Style::FeetInches)
     ));
-    finding
-        .against(found, Limit::AtMost(Measure::of(most)))
-        .working(sheet)
+    finding.against(found, Limit::AtMost(Measure::of(most))).working(sheet)
 }

@@ -41,11 +41,7 @@ fn judge(case: &Case) -> Finding {
     let float = given!(floated(case));
     let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Sheer]).collect();
     let loadings = given!(upright(float));
-    let inboard: Vec<_> = loadings
-        .iter()
-        .filter(|(loaded, ..)| !loaded.to_one_side)
-        .copied()
-        .collect();
+    let inboard: Vec<_> = loadings.iter().filter(|(loaded, ..)| !loaded.to_one_side).copied().collect();
     let least = least(case.rig.boat.category);
     let Some(lowest) = worst(&inboard, &edges, &|_| least) else {
         return Finding::unmeasured(vec![Missing::one(&tape::SHEER_EDGES)]);
@@ -55,21 +51,12 @@ fn judge(case: &Case) -> Finding {
         .filter(|lost| lost.si() > 0.0)
         .map(|lost| say!(", {} lower than before", Measure::tape(lost)))
         .unwrap_or_default();
-    let verdict = if lowest.height < least {
-        Verdict::Warn
-    } else {
-        Verdict::Pass
-    };
+    let verdict = if lowest.height < least { Verdict::Warn } else { Verdict::Pass };
     let mut finding = Finding::new(
         verdict,
-        say!(
-            "Least freeboard {} ({}) in `{}`",
-            found,
-            lowest.edge.name.as_str(),
-            lowest.loaded.name.as_str()
-        )
-        .then(change)
-        .then(Text::from(".")),
+        say!("Least freeboard {} ({}) in `{}`", found, lowest.edge.name.as_str(), lowest.loaded.name.as_str())
+            .then(change)
+            .then(Text::from(".")),
     );
     if verdict == Verdict::Warn {
         let point = lowest.edge.point;
@@ -77,9 +64,7 @@ fn judge(case: &Case) -> Finding {
         let (remedy, table) = put_back(float, lowest.state, &goal);
         finding = finding.remedy(match remedy {
             Some(remedy) => say!("To keep {}: ", Measure::tape(least)).then(remedy),
-            None => {
-                Text::from("Stowing forward is not enough: she is overloaded for her freeboard.")
-            }
+            None => Text::from("Stowing forward is not enough: she is overloaded for her freeboard."),
         });
         if let Some(table) = table {
             finding = finding.table(table);
@@ -88,7 +73,5 @@ fn judge(case: &Case) -> Finding {
     if let Some(floating) = lowest.state.floating() {
         finding = finding.working(height_sheet(&lowest, floating));
     }
-    finding
-        .against(found, Limit::AtLeast(Measure::tape(least)))
-        .table(heights_table(float, &[lowest.edge]))
+    finding.against(found, Limit::AtLeast(Measure::tape(least))).table(heights_table(float, &[lowest.edge]))
 }

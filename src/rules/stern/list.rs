@@ -41,12 +41,10 @@ fn judge(case: &Case) -> Finding {
     };
     let limit = degrees(MOST_DEG);
     let found = Measure::of(heel(lies));
-    let words = say!("Most in `{}`: ", loaded.name.as_str())
-        .then(heel_words(lies.attitude().heel))
-        .then(Text::from("."));
+    let words =
+        say!("Most in `{}`: ", loaded.name.as_str()).then(heel_words(lies.attitude().heel)).then(Text::from("."));
     let mut sheet = Sheet::default();
-    let moment =
-        Term::new("W", state.total.mass) * Term::new("y", Length::from_si(state.total.centre.y));
+    let moment = Term::new("W", state.total.mass) * Term::new("y", Length::from_si(state.total.centre.y));
     let finding = if heel(lies) > limit {
         let finding = Finding::new(Verdict::Warn, words);
         match across(state, &mut sheet, moment) {
@@ -63,9 +61,7 @@ fn judge(case: &Case) -> Finding {
         ));
         Finding::new(Verdict::Pass, words)
     };
-    finding
-        .against(found, Limit::AtMost(Measure::of(limit)))
-        .working(sheet)
+    finding.against(found, Limit::AtMost(Measure::of(limit))).working(sheet)
 }
 
 /// The item that, moved across within the boat, brings the centre back onto the centreline: the easiest,
@@ -75,11 +71,7 @@ where
     M: std::ops::Div<Mass, Output = Length> + Copy,
 {
     let off = state.total.mass.si() * state.total.centre.y;
-    let reach = state
-        .entries
-        .iter()
-        .map(|entry| entry.weight.centre.y.abs())
-        .fold(0.5, f64::max);
+    let reach = state.entries.iter().map(|entry| entry.weight.centre.y.abs()).fold(0.5, f64::max);
     let (item, way) = state
         .entries
         .iter()
@@ -87,15 +79,9 @@ where
         .map(|entry| (entry, -off / entry.weight.mass.si()))
         .filter(|(entry, way)| (entry.weight.centre.y + way).abs() <= reach)
         .min_by(|(a, way), (b, other)| {
-            (a.movable, way.abs())
-                .partial_cmp(&(b.movable, other.abs()))
-                .unwrap_or(std::cmp::Ordering::Equal)
+            (a.movable, way.abs()).partial_cmp(&(b.movable, other.abs())).unwrap_or(std::cmp::Ordering::Equal)
         })?;
-    sheet.set(
-        "b",
-        "how far it must move across, to the high side",
-        moment / Term::new("w", item.weight.mass),
-    );
+    sheet.set("b", "how far it must move across, to the high side", moment / Term::new("w", item.weight.mass));
     let side = if way > 0.0 { "port" } else { "starboard" };
     let at = item.weight.centre.y + way;
     let there = if at > 0.0 { "port" } else { "starboard" };

@@ -42,15 +42,11 @@ fn judge(case: &Case) -> Finding {
         let gm = match state.upright() {
             Ok(lies) => lies.gm_transverse - state.free_surface.transverse,
             Err(why) => {
-                let finding = Finding::new(
-                    Verdict::Fail,
-                    say!("In `{}` ", loaded.name.as_str())
-                        .then(why)
-                        .then(Text::from(".")),
-                )
-                .remedy(Text::from(
-                    "Check weights, places and shape first; if they are right, she must not carry this.",
-                ));
+                let finding =
+                    Finding::new(Verdict::Fail, say!("In `{}` ", loaded.name.as_str()).then(why).then(Text::from(".")))
+                        .remedy(Text::from(
+                            "Check weights, places and shape first; if they are right, she must not carry this.",
+                        ));
                 return match &state.outcome {
                     Outcome::Sinks { mass, largest } => {
                         finding.against(Measure::of(*mass), Limit::AtMost(Measure::of(*largest)))
@@ -62,9 +58,7 @@ fn judge(case: &Case) -> Finding {
         let before = loaded.before.as_ref().and_then(State::gm);
         rows.push(vec![
             Text::from(loaded.name.as_str()),
-            before
-                .filter(|_| loaded.after.is_some())
-                .map_or(Text::from("-"), |gm| Measure::of(gm).into()),
+            before.filter(|_| loaded.after.is_some()).map_or(Text::from("-"), |gm| Measure::of(gm).into()),
             Measure::of(gm).into(),
         ]);
         if worst.is_none_or(|(.., least)| gm < least) {
@@ -82,16 +76,11 @@ fn judge(case: &Case) -> Finding {
         sheet.set(
             "GM",
             "metacentric height (`sternknee work JOB float` has it line by line)",
-            Term::new("GM without free surface", lies.gm_transverse)
-                - Term::new("FS", state.free_surface.transverse),
+            Term::new("GM without free surface", lies.gm_transverse) - Term::new("FS", state.free_surface.transverse),
         );
     }
     let finding = if gm < least {
-        let verdict = if gm.si() < 0.0 {
-            Verdict::Fail
-        } else {
-            Verdict::Warn
-        };
+        let verdict = if gm.si() < 0.0 { Verdict::Fail } else { Verdict::Warn };
         let drop = Term::new("GM", least) - Term::new("found", gm);
         let lower = sheet.set("ΔKG", "her centre must come down by", drop);
         Finding::new(verdict, words).remedy(remedy(state, lower.value()))
@@ -100,11 +89,7 @@ fn judge(case: &Case) -> Finding {
     };
     finding
         .against(found, Limit::AtLeast(Measure::of(least)))
-        .table(Table::new(
-            "metacentric height",
-            &["loading", "before", "judged"],
-            rows,
-        ))
+        .table(Table::new("metacentric height", &["loading", "before", "judged"], rows))
         .working(sheet)
 }
 

@@ -81,12 +81,7 @@ fn worst<'f>(
             let height = floating.height_above_water(&edge.point);
             let room = height - limit(edge.kind);
             if worst.is_none_or(|other| room < other.height - limit(other.edge.kind)) {
-                worst = Some(Height {
-                    loaded,
-                    state,
-                    edge,
-                    height,
-                });
+                worst = Some(Height { loaded, state, edge, height });
             }
         }
     }
@@ -101,9 +96,7 @@ fn heights_table(float: &Float, edges: &[&EdgePoint]) -> Table {
             let at = |state: Option<&State>| {
                 state
                     .and_then(State::floating)
-                    .map_or(Text::from("-"), |floating| {
-                        Measure::of(floating.height_above_water(&edge.point)).into()
-                    })
+                    .map_or(Text::from("-"), |floating| Measure::of(floating.height_above_water(&edge.point)).into())
             };
             rows.push(vec![
                 Text::from(loaded.name.as_str()),
@@ -113,11 +106,7 @@ fn heights_table(float: &Float, edges: &[&EdgePoint]) -> Table {
             ]);
         }
     }
-    Table::new(
-        "heights above water",
-        &["loading", "edge", "before", "after"],
-        rows,
-    )
+    Table::new("heights above water", &["loading", "edge", "before", "after"], rows)
 }
 
 /// What an edge lost by the repower in this loading.
@@ -162,10 +151,7 @@ fn plan_words(plan: &[Shift]) -> Text {
                 "{} ({}) {} forward, to {} from the transom",
                 shift.name.as_str(),
                 Measure::of(shift.mass),
-                Measure::styled(
-                    shift.forward.unwrap_or(Length::from_si(0.0)),
-                    Style::FeetInches
-                ),
+                Measure::styled(shift.forward.unwrap_or(Length::from_si(0.0)), Style::FeetInches),
                 Measure::styled(shift.to, Style::FeetInches)
             )
         }),
@@ -181,29 +167,19 @@ fn shifts_table(shifts: &[Shift]) -> Table {
             vec![
                 Text::from(shift.name.as_str()),
                 Measure::of(shift.mass).into(),
-                shift
-                    .forward
-                    .map_or(Text::from("not enough alone"), |forward| {
-                        Measure::styled(forward, Style::FeetInches).into()
-                    }),
+                shift.forward.map_or(Text::from("not enough alone"), |forward| {
+                    Measure::styled(forward, Style::FeetInches).into()
+                }),
                 Measure::styled(shift.to, Style::FeetInches).into(),
             ]
         })
         .collect();
-    Table::new(
-        "what would put her back, each alone",
-        &["item", "weight", "forward by", "to"],
-        rows,
-    )
+    Table::new("what would put her back, each alone", &["item", "weight", "forward by", "to"], rows)
 }
 
 /// The ways to meet a goal: things moved forward, else ballast; and less on the stern. In words, with a
 /// table of what each thing does alone.
-fn put_back(
-    float: &Float,
-    state: &State,
-    goal: &dyn Fn(&Floating) -> f64,
-) -> (Option<Text>, Option<Table>) {
+fn put_back(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> (Option<Text>, Option<Table>) {
     let shifts = float.shifts(state, goal);
     let table = (!shifts.is_empty()).then(|| shifts_table(&shifts));
     let moved = match float.plan(state, goal) {
@@ -213,18 +189,12 @@ fn put_back(
     let less = float.on_stern(state).and_then(|(_, hung)| {
         let room = room_at_stern(float, state, goal).filter(|room| room.si() < 0.0)?;
         let left = hung + room;
-        Some(say!(
-            "hang {} less on the stern, {} in all",
-            Measure::of(-room),
-            Measure::of(left)
-        ))
+        Some(say!("hang {} less on the stern, {} in all", Measure::of(-room), Measure::of(left)))
     });
     let ways = match (moved, less) {
         (Some(moved), Some(less)) => Some(moved.then(Text::from("; or ")).then(less)),
         (Some(moved), None) => Some(moved),
-        (None, Some(less)) => {
-            Some(less.then(Text::from(" (nothing moved or stowed forward is enough)")))
-        }
+        (None, Some(less)) => Some(less.then(Text::from(" (nothing moved or stowed forward is enough)"))),
         (None, None) => None,
     };
     (ways.map(|ways| ways.then(Text::from("."))), table)
@@ -248,14 +218,7 @@ const SEARCH_KG: f64 = 5000.0;
 /// as much must come off.
 fn room_at_stern(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Option<Mass> {
     let (place, hung) = float.on_stern(state)?;
-    let room = |from: f64, to: f64| {
-        float.mass_at(
-            state,
-            &place,
-            (Mass::from_si(from), Mass::from_si(to)),
-            goal,
-        )
-    };
+    let room = |from: f64, to: f64| float.mass_at(state, &place, (Mass::from_si(from), Mass::from_si(to)), goal);
     if goal(state.floating()?) < 0.0 {
         return room(-hung.si(), 0.0);
     }

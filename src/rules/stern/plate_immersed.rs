@@ -31,11 +31,7 @@ const LEAST_IN: f64 = 1.0;
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    let outfit = if rig.after.is_empty() {
-        &rig.before
-    } else {
-        &rig.after
-    };
+    let outfit = if rig.after.is_empty() { &rig.before } else { &rig.after };
     if outfit.is_empty() {
         return Finding::unmeasured(vec![rig.after.missing()]);
     }
@@ -83,25 +79,19 @@ fn judge(case: &Case) -> Finding {
     } else {
         say!("lies {} under water", found)
     };
-    let words = say!("The plate of the {} ", engine)
-        .then(lies)
-        .then(say!(" at rest in `{}`.", loading));
+    let words = say!("The plate of the {} ", engine).then(lies).then(say!(" at rest in `{}`.", loading));
     if under >= least && !lacking.is_empty() {
         return Finding::unmeasured(lacking);
     }
     let finding = if under < least {
-        Finding::new(Verdict::Warn, words).remedy(say!(
-            "Hang it {} lower, or choose a shaft longer by as much.",
-            Measure::tape(least - under)
-        ))
+        Finding::new(Verdict::Warn, words)
+            .remedy(say!("Hang it {} lower, or choose a shaft longer by as much.", Measure::tape(least - under)))
     } else {
         Finding::new(Verdict::Pass, words)
     };
-    finding
-        .against(found, Limit::AtLeast(Measure::tape(least)))
-        .table(Table::new(
-            "plate under water",
-            &["engine", "loading", "under water"],
-            rows,
-        ))
+    finding.against(found, Limit::AtLeast(Measure::tape(least))).table(Table::new(
+        "plate under water",
+        &["engine", "loading", "under water"],
+        rows,
+    ))
 }

@@ -44,9 +44,7 @@ fn sole(category: Option<Category>) -> Length {
 
 fn judge(case: &Case) -> Finding {
     let float = given!(floated(case));
-    let edges: Vec<&EdgePoint> = float
-        .edges_of(&[EdgeKind::Sole, EdgeKind::Scupper])
-        .collect();
+    let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Sole, EdgeKind::Scupper]).collect();
     let loadings = given!(upright(float));
     let category = case.rig.boat.category;
     let limit = |kind| match kind {
@@ -54,21 +52,13 @@ fn judge(case: &Case) -> Finding {
         _ => inches(OUTLET_IN),
     };
     // A crew that crowds to one rail dips an outlet for a moment: that is no matter of draining.
-    let steady: Vec<_> = loadings
-        .iter()
-        .filter(|(loaded, ..)| !loaded.to_one_side)
-        .copied()
-        .collect();
+    let steady: Vec<_> = loadings.iter().filter(|(loaded, ..)| !loaded.to_one_side).copied().collect();
     let Some(lowest) = worst(&steady, &edges, &limit) else {
         return Finding::unmeasured(vec![Missing::one(&tape::DRAINS)]);
     };
     let least = limit(lowest.edge.kind);
     let found = Measure::tape(lowest.height);
-    let verdict = if lowest.height < least {
-        Verdict::Warn
-    } else {
-        Verdict::Pass
-    };
+    let verdict = if lowest.height < least { Verdict::Warn } else { Verdict::Pass };
     let change = lost(lowest.loaded, lowest.edge)
         .filter(|lost| lost.si() > 0.0)
         .map(|lost| say!(", {} lower than before", Measure::tape(lost)))
@@ -93,12 +83,8 @@ fn judge(case: &Case) -> Finding {
         finding = finding.remedy(match remedy {
             Some(remedy) => say!("To keep {}: ", Measure::tape(least))
                 .then(remedy)
-                .then(Text::from(
-                    " Until then keep the scuppers' valves shut at rest.",
-                )),
-            None => Text::from(
-                "Stowing forward is not enough: raise sole and outlets, or hang less on the stern.",
-            ),
+                .then(Text::from(" Until then keep the scuppers' valves shut at rest.")),
+            None => Text::from("Stowing forward is not enough: raise sole and outlets, or hang less on the stern."),
         });
         if let Some(table) = table {
             finding = finding.table(table);
@@ -107,7 +93,5 @@ fn judge(case: &Case) -> Finding {
     if let Some(floating) = lowest.state.floating() {
         finding = finding.working(height_sheet(&lowest, floating));
     }
-    finding
-        .against(found, Limit::AtLeast(Measure::tape(least)))
-        .table(heights_table(float, &edges))
+    finding.against(found, Limit::AtLeast(Measure::tape(least))).table(heights_table(float, &edges))
 }

@@ -54,12 +54,7 @@ fn judge(case: &Case) -> Finding {
         .iter()
         .filter_map(|loaded| {
             let (before, after) = loaded.both()?;
-            Some(Change {
-                loaded,
-                after,
-                before_lies: before.upright().ok()?,
-                after_lies: after.upright().ok()?,
-            })
+            Some(Change { loaded, after, before_lies: before.upright().ok()?, after_lies: after.upright().ok()? })
         })
         .collect();
     let size = |change: &&Change| change.trim().abs().si();
@@ -75,9 +70,7 @@ fn judge(case: &Case) -> Finding {
         let finding = Finding::new(Verdict::Warn, words(worst));
         let (remedy, table) = put_back(float, worst.after, &goal);
         let finding = match remedy.filter(|_| sign > 0.0) {
-            Some(remedy) => {
-                finding.remedy(say!("To give the whole trim back: ").then(remedy))
-            }
+            Some(remedy) => finding.remedy(say!("To give the whole trim back: ").then(remedy)),
             None => finding.remedy(Text::from(if sign > 0.0 {
                 "Nothing that can be moved or stowed gives the trim back: lighter engines or less setback would."
             } else {
@@ -101,11 +94,7 @@ fn judge(case: &Case) -> Finding {
 fn words(change: &Change) -> Text {
     let sinks = change.sinks();
     let lower = if sinks.si() >= 0.0 { "lower" } else { "higher" };
-    let more = if change.trim().si() >= 0.0 {
-        "stern"
-    } else {
-        "bow"
-    };
+    let more = if change.trim().si() >= 0.0 { "stern" } else { "bow" };
     say!(
         "Most in `{}`: her transom sits {} {}, and she trims {} more by the {}.",
         change.loaded.name.as_str(),
@@ -145,11 +134,7 @@ fn sheet(change: &Change) -> Sheet {
         format!("{:.0e}", change.before_lies.residual.force.abs()),
         format!("{:.0e}", change.after_lies.residual.force.abs())
     ));
-    sheet.set(
-        "Δτ",
-        "change of trim, bow up",
-        trim("τ2", change.after_lies) - trim("τ1", change.before_lies),
-    );
+    sheet.set("Δτ", "change of trim, bow up", trim("τ2", change.after_lies) - trim("τ1", change.before_lies));
     sheet.set(
         "ΔT",
         "how much lower the transom sits",
@@ -165,9 +150,7 @@ fn as_she_is(case: &Case, float: &Float) -> Finding {
         Some((loaded, state, state.upright().ok()?))
     });
     let Some((loaded, state, lies)) = lies else {
-        return Finding::not_applicable(Text::from(
-            "She floats upright in no loading: see stern/metacentric-height.",
-        ));
+        return Finding::not_applicable(Text::from("She floats upright in no loading: see stern/metacentric-height."));
     };
     let attitude = lies.attitude();
     let buoyancy = lies.immersed.centre_of_buoyancy;
@@ -193,15 +176,9 @@ fn as_she_is(case: &Case, float: &Float) -> Finding {
         Measure::of(state.gm().unwrap_or(Length::from_si(0.0)))
     ));
     let rig = case.rig;
-    let missing = [rig.before.ask().err(), rig.after.ask().err()]
-        .into_iter()
-        .flatten()
-        .filter(|_| !loaded.alone)
-        .collect();
-    Finding {
-        missing,
-        ..Finding::new(Verdict::Unmeasured, says)
-    }
-    .found(Measure::of(attitude.trim))
-    .table(float.side_by_side(loaded))
+    let missing =
+        [rig.before.ask().err(), rig.after.ask().err()].into_iter().flatten().filter(|_| !loaded.alone).collect();
+    Finding { missing, ..Finding::new(Verdict::Unmeasured, says) }
+        .found(Measure::of(attitude.trim))
+        .table(float.side_by_side(loaded))
 }

@@ -56,31 +56,15 @@ fn judge(case: &Case) -> Finding {
     let mut finding = if lowest.height.si() <= 0.0 {
         Finding::new(
             Verdict::Fail,
-            say!(
-                "The {} is {} under water in `{}`",
-                name,
-                Measure::tape(-lowest.height),
-                loading
-            )
-            .then(change)
-            .then(end),
+            say!("The {} is {} under water in `{}`", name, Measure::tape(-lowest.height), loading)
+                .then(change)
+                .then(end),
         )
     } else {
-        let verdict = if lowest.height < least {
-            Verdict::Warn
-        } else {
-            Verdict::Pass
-        };
+        let verdict = if lowest.height < least { Verdict::Warn } else { Verdict::Pass };
         Finding::new(
             verdict,
-            say!(
-                "The {} stands {} above the water in `{}`",
-                name,
-                found,
-                loading
-            )
-            .then(change)
-            .then(end),
+            say!("The {} stands {} above the water in `{}`", name, found, loading).then(change).then(end),
         )
     };
     let point = lowest.edge.point;
@@ -97,9 +81,7 @@ fn judge(case: &Case) -> Finding {
         let (ways, table) = put_back(float, lowest.state, &goal);
         finding = finding.remedy(match ways {
             Some(ways) => say!("To keep {}: ", Measure::tape(least)).then(ways),
-            None => {
-                Text::from("Neither lighter engines nor stowing forward is enough: raise the edge.")
-            }
+            None => Text::from("Neither lighter engines nor stowing forward is enough: raise the edge."),
         });
         if let Some(table) = table {
             finding = finding.table(table);
@@ -109,8 +91,5 @@ fn judge(case: &Case) -> Finding {
     if let Some(floating) = lowest.state.floating() {
         sheet.append(height_sheet(&lowest, floating));
     }
-    finding
-        .against(found, Limit::AtLeast(Measure::tape(least)))
-        .table(heights_table(float, &edges))
-        .working(sheet)
+    finding.against(found, Limit::AtLeast(Measure::tape(least))).table(heights_table(float, &edges)).working(sheet)
 }

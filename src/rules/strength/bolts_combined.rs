@@ -29,31 +29,13 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let strength = given!(ready(case));
-    let judged = given!(at_bolts(
-        Part::Combined,
-        BOLT_FACTOR,
-        "bolt",
-        case.rig,
-        strength
-    ));
+    let judged = given!(at_bolts(Part::Combined, BOLT_FACTOR, "bolt", case.rig, strength));
     let mut sheet = Sheet::default();
-    let (tension, shear) = (
-        judged.footing.tension_capacity(&mut sheet),
-        judged.footing.shear_capacity(&mut sheet),
-    );
-    if let Some(bolt) = judged
-        .footing
-        .forces
-        .get(judged.worst.case)
-        .and_then(|group| group.bolts.get(judged.worst.bolt))
+    let (tension, shear) = (judged.footing.tension_capacity(&mut sheet), judged.footing.shear_capacity(&mut sheet));
+    if let Some(bolt) =
+        judged.footing.forces.get(judged.worst.case).and_then(|group| group.bolts.get(judged.worst.bolt))
     {
-        combined_ratio(
-            &mut sheet,
-            Force::from_si(bolt.tension),
-            Force::from_si(bolt.shear),
-            &tension,
-            &shear,
-        );
+        combined_ratio(&mut sheet, Force::from_si(bolt.tension), Force::from_si(bolt.shear), &tension, &shear);
     }
     let mut finding = judged.finding.clone().working(sheet);
     if finding.verdict != Verdict::Pass {

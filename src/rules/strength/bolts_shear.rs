@@ -24,19 +24,10 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let strength = given!(ready(case));
-    let judged = given!(at_bolts(
-        Part::Shear,
-        BOLT_FACTOR,
-        "bolt",
-        case.rig,
-        strength
-    ));
+    let judged = given!(at_bolts(Part::Shear, BOLT_FACTOR, "bolt", case.rig, strength));
     let sheet = capacity_sheet(Part::Shear, &judged, case.rig, strength);
-    let mut finding = judged.finding.clone().working(sheet).table(beside(
-        "greatest shear on a bolt",
-        Part::Shear,
-        strength,
-    ));
+    let mut finding =
+        judged.finding.clone().working(sheet).table(beside("greatest shear on a bolt", Part::Shear, strength));
     if finding.verdict != Verdict::Pass {
         finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
     }

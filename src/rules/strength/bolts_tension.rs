@@ -1,8 +1,6 @@
 //! `strength/bolts-tension`
 
-use super::{
-    BOLT_FACTOR, at_bolts, beside, capacity_sheet, factor, ready, stronger_bolts, verdict,
-};
+use super::{BOLT_FACTOR, at_bolts, beside, capacity_sheet, factor, ready, stronger_bolts, verdict};
 use crate::case::Case;
 use crate::case::strength::Part;
 use crate::case::strength::show::force;
@@ -33,19 +31,10 @@ fn judge(case: &Case) -> Finding {
         return answer;
     }
     let strength = given!(ready(case));
-    let judged = given!(at_bolts(
-        Part::Tension,
-        BOLT_FACTOR,
-        "bolt",
-        case.rig,
-        strength
-    ));
+    let judged = given!(at_bolts(Part::Tension, BOLT_FACTOR, "bolt", case.rig, strength));
     let sheet = capacity_sheet(Part::Tension, &judged, case.rig, strength);
-    let mut finding = judged.finding.clone().working(sheet).table(beside(
-        "greatest pull on a bolt",
-        Part::Tension,
-        strength,
-    ));
+    let mut finding =
+        judged.finding.clone().working(sheet).table(beside("greatest pull on a bolt", Part::Tension, strength));
     if finding.verdict != Verdict::Pass {
         finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
     }
@@ -56,11 +45,7 @@ fn judge(case: &Case) -> Finding {
 fn study(case: &Case) -> Option<Finding> {
     let answer = case.bolt_study()?.ok()?;
     let [pull, shear] = answer.greatest();
-    let summary = say!(
-        "The bolt pulled most carries {}, the one sheared most {}.",
-        force(pull),
-        force(shear)
-    );
+    let summary = say!("The bolt pulled most carries {}, the one sheared most {}.", force(pull), force(shear));
     let finding = match answer.capacity {
         Some([tension, _]) if pull > 0.0 => {
             let value = tension / pull;
@@ -70,10 +55,7 @@ fn study(case: &Case) -> Option<Finding> {
             )
             .against(factor(value), Limit::AtLeast(factor(BOLT_FACTOR)))
         }
-        _ => Finding {
-            found: Some(force(pull)),
-            ..Finding::new(Verdict::Unmeasured, summary)
-        },
+        _ => Finding { found: Some(force(pull)), ..Finding::new(Verdict::Unmeasured, summary) },
     };
     Some(finding.table(answer.table()).working(answer.sheet))
 }

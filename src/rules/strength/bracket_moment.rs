@@ -46,10 +46,7 @@ fn judge(case: &Case) -> Finding {
         .filter(|footing| footing.on_bracket)
         .map(|footing| one(rig, footing, strength))
         .min_by(|a, b| a.0.total_cmp(&b.0))
-        .map_or_else(
-            || Finding::unmeasured(vec![rig.after.missing()]),
-            |(_, finding)| finding,
-        )
+        .map_or_else(|| Finding::unmeasured(vec![rig.after.missing()]), |(_, finding)| finding)
 }
 
 fn gravity() -> Term<Acceleration> {
@@ -59,21 +56,14 @@ fn gravity() -> Term<Acceleration> {
 fn one(rig: &Rig, footing: &Footing, strength: &Strength) -> (f64, Finding) {
     let group = rig.after.groups.get(footing.group);
     let Some(bracket) = group.and_then(|group| group.bracket.as_ref()) else {
-        return (
-            f64::INFINITY,
-            Finding::unmeasured(vec![rig.after.missing()]),
-        );
+        return (f64::INFINITY, Finding::unmeasured(vec![rig.after.missing()]));
     };
     let (rated, setback) = (bracket.rated_weight.ask(), bracket.setback.ask());
     let (Ok(rated), Ok(setback)) = (&rated, &setback) else {
         let missing = [rated.err(), setback.err()].into_iter().flatten().collect();
         return (f64::NEG_INFINITY, Finding::unmeasured(missing));
     };
-    let rated_setback = bracket
-        .spec
-        .setback
-        .as_ref()
-        .map_or(setback.value, |setback| setback.value);
+    let rated_setback = bracket.spec.setback.as_ref().map_or(setback.value, |setback| setback.value);
     let lean = strength.board.lean();
     let mut sheet = Sheet::default();
     sheet.remark(say!(
@@ -98,10 +88,7 @@ fn one(rig: &Rig, footing: &Footing, strength: &Strength) -> (f64, Finding) {
         })
         .reduce(|a, b| a + b);
     let Some(total) = total else {
-        return (
-            f64::INFINITY,
-            Finding::unmeasured(vec![rig.after.missing()]),
-        );
+        return (f64::INFINITY, Finding::unmeasured(vec![rig.after.missing()]));
     };
     let moment = sheet.set("M", "moment of the engines about the transom's face", total);
     let (found, most) = (Measure::of(moment.value()), Measure::of(limit.value()));
@@ -119,8 +106,20 @@ fn one(rig: &Rig, footing: &Footing, strength: &Strength) -> (f64, Finding) {
     let name = footing.name.as_str();
     let finding = if over {
         let needed = rated.value * (new / limit.value().si());
-        Finding::new(Verdict::Warn, say!("The engines turn `{}` with {}, more than its rating of {} stands for.", name, found, Measure::of(rated.value)).then(beside))
-            .remedy(say!("Ask its maker with the engines' weight and centre, or choose one rated for {} or more.", Measure::of(needed)))
+        Finding::new(
+            Verdict::Warn,
+            say!(
+                "The engines turn `{}` with {}, more than its rating of {} stands for.",
+                name,
+                found,
+                Measure::of(rated.value)
+            )
+            .then(beside),
+        )
+        .remedy(say!(
+            "Ask its maker with the engines' weight and centre, or choose one rated for {} or more.",
+            Measure::of(needed)
+        ))
     } else {
         Finding::new(
             Verdict::Pass,
@@ -133,26 +132,14 @@ fn one(rig: &Rig, footing: &Footing, strength: &Strength) -> (f64, Finding) {
             .then(beside),
         )
     };
-    let row = |what: &str, value: f64, ratio: Text| {
-        vec![Text::from(what), Text::from(newton_metres(value)), ratio]
-    };
+    let row = |what: &str, value: f64, ratio: Text| vec![Text::from(what), Text::from(newton_metres(value)), ratio];
     let mut rows = Vec::new();
     rows.push(row("the engines on this bracket", new, Text::default()));
     rows.extend(old.map(|old| row("before, all that hung on the transom", old, Text::default())));
     let ratio = old.map_or(Text::default(), |old| times(old, all));
     rows.push(row("after, all that hangs on it", all, ratio));
-    let table = Table::new(
-        "moment of the weight at rest about the transom",
-        &["", "moment", "after / before"],
-        rows,
-    );
-    (
-        limit.value().si() / new,
-        finding
-            .against(found, Limit::AtMost(most))
-            .working(sheet)
-            .table(table),
-    )
+    let table = Table::new("moment of the weight at rest about the transom", &["", "moment", "after / before"], rows);
+    (limit.value().si() / new, finding.against(found, Limit::AtMost(most)).working(sheet).table(table))
 }
 
 /// Moment at rest of all that hangs, N·m.

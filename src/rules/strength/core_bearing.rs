@@ -33,13 +33,7 @@ const STEP_IN: f64 = 0.125;
 
 fn judge(case: &Case) -> Finding {
     let strength = given!(ready(case));
-    let judged = given!(at_bolts(
-        Part::Bearing,
-        DESIGN_FACTOR,
-        "wood at the bolt",
-        case.rig,
-        strength,
-    ));
+    let judged = given!(at_bolts(Part::Bearing, DESIGN_FACTOR, "wood at the bolt", case.rig, strength,));
     let (footing, worst) = (judged.footing, judged.worst);
     let board = &strength.board;
     let mut sheet = Sheet::default();
@@ -49,22 +43,16 @@ fn judge(case: &Case) -> Finding {
         Length::from_si(footing.diameter()),
         Length::from_si(board.thickness()),
     );
-    let bears = board.mean(strength.left(), |material| {
-        material.bearing_strength.value.si()
-    });
+    let bears = board.mean(strength.left(), |material| material.bearing_strength.value.si());
     sheet.remark(say!(
         "bearing strength, averaged over the layers: {}",
         Measure::of(uom::si::f64::Pressure::from_si(bears))
     ));
-    let mut finding = judged.finding.clone().working(sheet).table(beside(
-        "greatest shear on a bolt",
-        Part::Bearing,
-        strength,
-    ));
+    let mut finding =
+        judged.finding.clone().working(sheet).table(beside("greatest shear on a bolt", Part::Bearing, strength));
     if finding.verdict != Verdict::Pass {
         let sound = board.core_material().bearing_strength.value.si();
-        let lacking =
-            (DESIGN_FACTOR * worst.demand - worst.capacity) / (footing.diameter() * sound);
+        let lacking = (DESIGN_FACTOR * worst.demand - worst.capacity) / (footing.diameter() * sound);
         let step = inches(STEP_IN).si();
         let doubler = Length::from_si((lacking / step).ceil() * step);
         finding = finding.remedy(say!(

@@ -39,41 +39,24 @@ fn judge(case: &Case) -> Finding {
     let now = strength.after.bent.stress.factor;
     let Some((other, moved)) = knees.other else {
         return Finding::new(
-            if now >= DESIGN_FACTOR {
-                Verdict::Pass
-            } else {
-                Verdict::Warn
-            },
+            if now >= DESIGN_FACTOR { Verdict::Pass } else { Verdict::Warn },
             Text::from("No pair of knees finds room beside the bracket."),
         )
         .against(factor(now), Limit::AtLeast(factor(DESIGN_FACTOR)));
     };
     let rows = if knees.there {
-        vec![
-            row("with the knees that are there", knees.now),
-            row("without them", (other, moved)),
-        ]
+        vec![row("with the knees that are there", knees.now), row("without them", (other, moved))]
     } else {
-        vec![
-            row("as she is, without knees", knees.now),
-            row("with a pair beside the bracket", (other, moved)),
-        ]
+        vec![row("as she is, without knees", knees.now), row("with a pair beside the bracket", (other, moved))]
     };
     let table = Table::new(
-        &format!(
-            "the panel, {}",
-            strength.after.cases[strength.after.bent.stress.case].name()
-        ),
+        &format!("the panel, {}", strength.after.cases[strength.after.bent.stress.case].name()),
         &["", "strength over stress", "deflection"],
         rows,
     );
     let limit = Limit::AtLeast(factor(DESIGN_FACTOR));
     let finding = if knees.there {
-        let verdict = if now >= DESIGN_FACTOR {
-            Verdict::Pass
-        } else {
-            Verdict::Warn
-        };
+        let verdict = if now >= DESIGN_FACTOR { Verdict::Pass } else { Verdict::Warn };
         let summary = say!(
             "The knees bring the panel's factor to {}; without them it would be about {}.",
             factor(now),
@@ -100,11 +83,8 @@ fn judge(case: &Case) -> Finding {
         if now >= DESIGN_FACTOR {
             Finding::new(Verdict::Pass, summary)
         } else if other >= DESIGN_FACTOR {
-            Finding::new(Verdict::Warn, summary).remedy(
-                say!("Fit ")
-                    .then(pair)
-                    .then(Text::from(", tied to the stringers.")),
-            )
+            Finding::new(Verdict::Warn, summary)
+                .remedy(say!("Fit ").then(pair).then(Text::from(", tied to the stringers.")))
         } else {
             let worth = if other > WORTH * now {
                 "Knees there help but are not enough"
@@ -113,9 +93,8 @@ fn judge(case: &Case) -> Finding {
             } else {
                 "Knees there gather the bending beside them and do harm alone"
             };
-            Finding::new(Verdict::Warn, summary).remedy(
-                Text::from(worth).then(Text::from(": first do as strength/panel-stress says.")),
-            )
+            Finding::new(Verdict::Warn, summary)
+                .remedy(Text::from(worth).then(Text::from(": first do as strength/panel-stress says.")))
         }
     };
     finding.against(factor(now), limit).table(table)

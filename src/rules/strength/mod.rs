@@ -84,9 +84,7 @@ fn which(footing: &Footing, laden: &Laden, worst: &Worst) -> Text {
 /// The greatest demand of each case before and after.
 fn beside(title: &str, part: Part, strength: &Strength) -> Table {
     let demands = |laden: &Laden| laden.demands(part, strength.driving);
-    by_case(title, strength, demands, |newtons| {
-        Text::from(force(newtons))
-    })
+    by_case(title, strength, demands, |newtons| Text::from(force(newtons)))
 }
 
 /// A figure of each case before and after.
@@ -120,8 +118,7 @@ fn by_case(
 }
 
 /// What comes before any plate, knee or layer where the core was found soft.
-const CORE_FIRST: &str =
-    "Settle the core first, as strength/soft-core says; build nothing on it before.";
+const CORE_FIRST: &str = "Settle the core first, as strength/soft-core says; build nothing on it before.";
 
 /// The remedy of a transom that must be so many times as thick.
 ///
@@ -182,18 +179,12 @@ fn at_bolts<'s>(
     strength: &'s Strength,
 ) -> Result<Judged<'s>, Box<Finding>> {
     let Some(worst) = strength.after.worst(part, rig, strength) else {
-        return Err(Box::new(Finding::new(
-            Verdict::Unmeasured,
-            Text::from("No bolt is known."),
-        )));
+        return Err(Box::new(Finding::new(Verdict::Unmeasured, Text::from("No bolt is known."))));
     };
     let footing = &strength.after.footings[worst.footing];
     let value = worst.factor();
     if worst.demand <= 1e-6 {
-        return Err(Box::new(Finding::new(
-            Verdict::Pass,
-            say!("Nothing works on the {} in any case.", what),
-        )));
+        return Err(Box::new(Finding::new(Verdict::Pass, say!("Nothing works on the {} in any case.", what))));
     }
     let old = |laden: &Laden| laden.worst(part, rig, strength).map(|worst| worst.factor());
     let summary = say!("The {} holds {} times ", what, factor(value))
@@ -207,33 +198,18 @@ fn at_bolts<'s>(
         .then(Text::from("."))
         .then(old_factor(strength, value, old))
         .then(first(strength, rig, part.words()));
-    let finding = Finding::new(verdict(value, required), summary)
-        .against(factor(value), Limit::AtLeast(factor(required)));
-    Ok(Judged {
-        worst,
-        footing,
-        finding,
-    })
+    let finding =
+        Finding::new(verdict(value, required), summary).against(factor(value), Limit::AtLeast(factor(required)));
+    Ok(Judged { worst, footing, finding })
 }
 
 /// The sheet of one part: capacity, then the factor.
 fn capacity_sheet(part: Part, judged: &Judged, rig: &Rig, strength: &Strength) -> Sheet {
     let mut sheet = Sheet::default();
-    judged.footing.capacity(
-        &mut sheet,
-        part,
-        rig,
-        &strength.board,
-        strength.left(),
-        judged.worst.bolt,
-    );
+    judged.footing.capacity(&mut sheet, part, rig, &strength.board, strength.left(), judged.worst.bolt);
     sheet.remark(
-        say!(
-            "capacity {} over load {}: ",
-            force(judged.worst.capacity),
-            force(judged.worst.demand)
-        )
-        .then(ratio(judged.worst.factor())),
+        say!("capacity {} over load {}: ", force(judged.worst.capacity), force(judged.worst.demand))
+            .then(ratio(judged.worst.factor())),
     );
     sheet
 }

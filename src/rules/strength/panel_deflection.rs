@@ -45,39 +45,15 @@ fn judge(case: &Case) -> Finding {
     let span = free_width(&strength.board);
     let allowed = span / SPAN_OVER_DEFLECTION;
     let mut sheet = Sheet::default();
-    solved(
-        &mut sheet,
-        "worst case of ordinary running",
-        &strength.after,
-        governing,
-        strength,
-    );
-    sheet.remark(say!(
-        "{} of the top hangs free; a hundredth of it is {}",
-        length(span),
-        length(allowed)
-    ));
-    let old = strength
-        .before
-        .as_ref()
-        .ok()
-        .map(|laden| laden.bent.deflection.solution.largest_deflection.abs());
-    let beside = old.map_or(Text::default(), |old| {
-        say!(" With what hung there before it moved {}.", length(old))
-    });
-    let summary = say!(
-        "The transom moves {}, {}, ",
-        length(moved),
-        strength.after.cases[governing.case].name()
-    )
-    .then(place(governing.solution.largest_at, strength.board.top))
-    .then(Text::from("."))
-    .then(beside);
-    let verdict = if moved > allowed {
-        Verdict::Warn
-    } else {
-        Verdict::Pass
-    };
+    solved(&mut sheet, "worst case of ordinary running", &strength.after, governing, strength);
+    sheet.remark(say!("{} of the top hangs free; a hundredth of it is {}", length(span), length(allowed)));
+    let old = strength.before.as_ref().ok().map(|laden| laden.bent.deflection.solution.largest_deflection.abs());
+    let beside = old.map_or(Text::default(), |old| say!(" With what hung there before it moved {}.", length(old)));
+    let summary = say!("The transom moves {}, {}, ", length(moved), strength.after.cases[governing.case].name())
+        .then(place(governing.solution.largest_at, strength.board.top))
+        .then(Text::from("."))
+        .then(beside);
+    let verdict = if moved > allowed { Verdict::Warn } else { Verdict::Pass };
     let mut finding = Finding::new(verdict, summary)
         .against(length(moved), Limit::AtMost(length(allowed)))
         .working(sheet)
@@ -93,16 +69,10 @@ fn free_width(board: &Board) -> f64 {
     let half = board.outline.iter().map(|p| p[0]).fold(0.0, f64::max);
     let mut held = vec![-half, half];
     held.extend(
-        board
-            .knees
-            .iter()
-            .filter(|knee| knee.to - knee.from > TOP_REACH * (board.top - knee.from))
-            .map(|knee| knee.y),
+        board.knees.iter().filter(|knee| knee.to - knee.from > TOP_REACH * (board.top - knee.from)).map(|knee| knee.y),
     );
     held.sort_by(f64::total_cmp);
-    held.windows(2)
-        .map(|pair| pair[1] - pair[0])
-        .fold(0.0, f64::max)
+    held.windows(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max)
 }
 
 fn remedy(strength: &Strength, moved: f64, allowed: f64) -> Text {
@@ -125,20 +95,8 @@ fn remedy(strength: &Strength, moved: f64, allowed: f64) -> Text {
 
 /// Deflection of each case before and after.
 fn cases(strength: &Strength) -> Table {
-    let effects = |laden: &Laden| {
-        laden
-            .bent
-            .effects
-            .iter()
-            .map(|one| one.deflection)
-            .collect()
-    };
-    by_case(
-        "largest deflection, forward positive",
-        strength,
-        effects,
-        |metres| Text::from(length(metres)),
-    )
+    let effects = |laden: &Laden| laden.bent.effects.iter().map(|one| one.deflection).collect();
+    by_case("largest deflection, forward positive", strength, effects, |metres| Text::from(length(metres)))
 }
 
 /// The answer where a panel is given outright.
@@ -157,14 +115,7 @@ fn study(case: &Case) -> Option<Finding> {
         up,
         twist
     );
-    let finding = Finding {
-        found: Some(length(solution.largest_deflection)),
-        ..Finding::new(Verdict::Unmeasured, summary)
-    };
-    Some(
-        answer
-            .tables()
-            .into_iter()
-            .fold(finding.working(sheet), Finding::table),
-    )
+    let finding =
+        Finding { found: Some(length(solution.largest_deflection)), ..Finding::new(Verdict::Unmeasured, summary) };
+    Some(answer.tables().into_iter().fold(finding.working(sheet), Finding::table))
 }

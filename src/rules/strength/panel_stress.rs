@@ -38,13 +38,7 @@ fn judge(case: &Case) -> Finding {
     let mut sheet = Sheet::default();
     solved(&mut sheet, "worst case", &strength.after, stress, strength);
     if let Ok(before) = &strength.before {
-        solved(
-            &mut sheet,
-            "worst case before",
-            before,
-            &before.bent.stress,
-            strength,
-        );
+        solved(&mut sheet, "worst case before", before, &before.bent.stress, strength);
     }
     let summary = say!(
         "The transom's strength is {} times the stress on it, {}: in the {}, ",
@@ -54,9 +48,7 @@ fn judge(case: &Case) -> Finding {
     )
     .then(place(stress.at, strength.board.top))
     .then(Text::from("."))
-    .then(old_factor(strength, stress.factor, |laden| {
-        Some(laden.bent.stress.factor)
-    }))
+    .then(old_factor(strength, stress.factor, |laden| Some(laden.bent.stress.factor)))
     .then(first(strength, case.rig, PANEL_WORDS));
     let mut finding = Finding::new(verdict(stress.factor, DESIGN_FACTOR), summary)
         .against(factor(stress.factor), Limit::AtLeast(factor(DESIGN_FACTOR)))
@@ -96,14 +88,7 @@ fn remedy(strength: &Strength, now: f64) -> Text {
 
 /// Stress over strength of each case before and after.
 fn cases(strength: &Strength) -> Table {
-    let effects = |laden: &Laden| {
-        laden
-            .bent
-            .effects
-            .iter()
-            .map(|one| one.use_of_strength)
-            .collect()
-    };
+    let effects = |laden: &Laden| laden.bent.effects.iter().map(|one| one.use_of_strength).collect();
     by_case("stress over strength", strength, effects, ratio)
 }
 
@@ -117,16 +102,8 @@ fn study(case: &Case) -> Option<Finding> {
     sheet.remark(Text::from("beside a point load, a kink or a held corner the stress grows with the mesh: a plate's theory knows no end of it there"));
     let finding = Finding::new(
         verdict(value, DESIGN_FACTOR),
-        say!(
-            "The panel's strength is {} times the stress on it.",
-            factor(value)
-        ),
+        say!("The panel's strength is {} times the stress on it.", factor(value)),
     )
     .against(factor(value), Limit::AtLeast(factor(DESIGN_FACTOR)));
-    Some(
-        answer
-            .tables()
-            .into_iter()
-            .fold(finding.working(sheet), Finding::table),
-    )
+    Some(answer.tables().into_iter().fold(finding.working(sheet), Finding::table))
 }

@@ -55,17 +55,12 @@ fn judge(case: &Case) -> Finding {
         part(left.strength)
     ));
     if core.flex.is_some() {
-        sheet.remark(Text::from("a measured flex overrules hammer and meter; strength is taken as the square of stiffness"));
+        sheet.remark(Text::from(
+            "a measured flex overrules hammer and meter; strength is taken as the square of stiffness",
+        ));
     }
-    let rows = parts
-        .iter()
-        .map(|(words, sound, now)| vec![Text::from(*words), ratio(*sound), ratio(*now)])
-        .collect();
-    let table = Table::new(
-        "strength over load with the new engines",
-        &["part", "core sound", "core as read"],
-        rows,
-    );
+    let rows = parts.iter().map(|(words, sound, now)| vec![Text::from(*words), ratio(*sound), ratio(*now)]).collect();
+    let table = Table::new("strength over load with the new engines", &["part", "core sound", "core as read"], rows);
     let read = Text::join(core.words.iter().cloned(), ", ");
     let lowered = left != KnockDown::SOUND;
     let judged = verdict(weak.2, DESIGN_FACTOR);
@@ -78,9 +73,7 @@ fn judge(case: &Case) -> Finding {
             factor(weak.2)
         ))
     } else {
-        say!("Nothing that was read of the core (")
-            .then(read)
-            .then(say!(") lowers its strength."))
+        say!("Nothing that was read of the core (").then(read).then(say!(") lowers its strength."))
     };
     // A core that was found wet warns whatever is left of the numbers.
     let shown = match judged {
@@ -88,20 +81,10 @@ fn judge(case: &Case) -> Finding {
         Verdict::Warn | Verdict::Fail if !lowered => Verdict::Pass,
         other => other,
     };
-    let (found, least) = if lowered {
-        (weak.2, DESIGN_FACTOR)
-    } else {
-        (left.strength, KnockDown::SOUND.strength)
-    };
-    let finding = Finding::new(shown, summary)
-        .against(factor(found), Limit::AtLeast(factor(least)))
-        .working(sheet)
-        .table(table);
-    if shown == Verdict::Pass {
-        finding
-    } else {
-        finding.remedy(next_test(core))
-    }
+    let (found, least) = if lowered { (weak.2, DESIGN_FACTOR) } else { (left.strength, KnockDown::SOUND.strength) };
+    let finding =
+        Finding::new(shown, summary).against(factor(found), Limit::AtLeast(factor(least))).working(sheet).table(table);
+    if shown == Verdict::Pass { finding } else { finding.remedy(next_test(core)) }
 }
 
 /// The parts that lean on the core: factor with a sound core, and as read.
@@ -110,9 +93,7 @@ fn parts(rig: &Rig, strength: &Strength) -> Vec<(&'static str, f64, f64)> {
         .into_iter()
         .filter_map(|part| {
             let now = strength.after.worst(part, rig, strength)?;
-            let sound = strength
-                .after
-                .worst_with(part, rig, strength, KnockDown::SOUND)?;
+            let sound = strength.after.worst_with(part, rig, strength, KnockDown::SOUND)?;
             (now.demand > 1e-6).then(|| (part.words(), sound.factor(), now.factor()))
         })
         .collect();
@@ -128,7 +109,11 @@ fn next_test(core: &Core) -> Text {
         " Hang nothing heavier on it meanwhile. Whether it is opened, dried or rebuilt is for a licensed surveyor and a licensed marine technician to say, by a core sample.",
     );
     if !core.percussion && core.flex.is_none() && !core.moisture {
-        return Text::from("Sound the whole transom with a plastic hammer a hand apart, and put a moisture meter beside it.").then(flex(core)).then(refer);
+        return Text::from(
+            "Sound the whole transom with a plastic hammer a hand apart, and put a moisture meter beside it.",
+        )
+        .then(flex(core))
+        .then(refer);
     }
     if core.flex.is_none() && core.test.is_none() {
         return Text::from("Have a core sample bored from inside at the lower bolts, and sealed again: this transom is too stiff for its flex to be read.").then(refer);
@@ -136,7 +121,8 @@ fn next_test(core: &Core) -> Text {
     if core.flex.is_none() {
         return Text::from("Measure its flex.").then(flex(core)).then(refer);
     }
-    Text::from("The flex is measured: have a core sample bored from inside at the lower bolts, and sealed again.").then(refer)
+    Text::from("The flex is measured: have a core sample bored from inside at the lower bolts, and sealed again.")
+        .then(refer)
 }
 
 fn flex(core: &Core) -> Text {

@@ -31,25 +31,13 @@ const STEP_IN: f64 = 0.125;
 
 fn judge(case: &Case) -> Finding {
     let strength = given!(ready(case));
-    let judged = given!(at_bolts(
-        Part::Tear,
-        DESIGN_FACTOR,
-        "wood above the bolt",
-        case.rig,
-        strength,
-    ));
+    let judged = given!(at_bolts(Part::Tear, DESIGN_FACTOR, "wood above the bolt", case.rig, strength,));
     let (footing, worst) = (judged.footing, judged.worst);
     let mut sheet = capacity_sheet(Part::Tear, &judged, case.rig, strength);
     let edge = footing.edge(case.rig, &strength.board, worst.bolt);
-    sheet.remark(say!(
-        "from the bolt up to the edge, or to an old hole: {}",
-        Measure::tape(Length::from_si(edge))
-    ));
-    let mut finding = judged.finding.clone().working(sheet).table(beside(
-        "greatest upward force on a bolt",
-        Part::Tear,
-        strength,
-    ));
+    sheet.remark(say!("from the bolt up to the edge, or to an old hole: {}", Measure::tape(Length::from_si(edge))));
+    let mut finding =
+        judged.finding.clone().working(sheet).table(beside("greatest upward force on a bolt", Part::Tear, strength));
     if finding.verdict != Verdict::Pass {
         let clear = edge - 0.5 * footing.hole();
         let step = inches(STEP_IN).si();

@@ -36,24 +36,10 @@ const SIZE_STEP_IN: f64 = 1.0;
 
 fn judge(case: &Case) -> Finding {
     let strength = given!(ready(case));
-    let crush = at_bolts(
-        Part::Crush,
-        DESIGN_FACTOR,
-        "core under the nut",
-        case.rig,
-        strength,
-    );
-    let punch = at_bolts(
-        Part::Punch,
-        DESIGN_FACTOR,
-        "transom round the nut, punched through,",
-        case.rig,
-        strength,
-    );
+    let crush = at_bolts(Part::Crush, DESIGN_FACTOR, "core under the nut", case.rig, strength);
+    let punch = at_bolts(Part::Punch, DESIGN_FACTOR, "transom round the nut, punched through,", case.rig, strength);
     let (part, judged) = match (crush, punch) {
-        (Ok(crush), Ok(punch)) if punch.worst.factor() < crush.worst.factor() => {
-            (Part::Punch, punch)
-        }
+        (Ok(crush), Ok(punch)) if punch.worst.factor() < crush.worst.factor() => (Part::Punch, punch),
         (Ok(crush), _) => (Part::Crush, crush),
         (Err(finding), _) => return *finding,
     };
@@ -66,20 +52,13 @@ fn judge(case: &Case) -> Finding {
     // The crushing force's own steps say the area already.
     let mut aside = Sheet::default();
     let area = washer_area(
-        if part == Part::Crush {
-            &mut aside
-        } else {
-            &mut sheet
-        },
+        if part == Part::Crush { &mut aside } else { &mut sheet },
         Length::from_si(across),
         Length::from_si(judged.footing.hole()),
     );
     bearing_under_washer(&mut sheet, Force::from_si(judged.worst.demand), &area);
-    let mut finding = judged.finding.clone().working(sheet).table(beside(
-        "greatest pull on a bolt",
-        Part::Crush,
-        strength,
-    ));
+    let mut finding =
+        judged.finding.clone().working(sheet).table(beside("greatest pull on a bolt", Part::Crush, strength));
     if finding.verdict != Verdict::Pass {
         finding = finding.remedy(plate(&judged, strength));
     }
@@ -90,9 +69,7 @@ fn judge(case: &Case) -> Finding {
 fn plate(judged: &Judged, strength: &Strength) -> Text {
     let footing = judged.footing;
     let board = &strength.board;
-    let through = board.mean(strength.left(), |material| {
-        material.shear_strength.value.si()
-    });
+    let through = board.mean(strength.left(), |material| material.shear_strength.value.si());
     let pull = DESIGN_FACTOR * judged.worst.demand;
     let (thickness, across) = plate_for(footing, board, strength.left(), pull);
     let punched = pull / (std::f64::consts::PI * board.thickness() * through);
@@ -103,21 +80,17 @@ fn plate(judged: &Judged, strength: &Strength) -> Text {
     let thickness = (thickness.max(inches(THINNEST_IN).si()) / step).ceil() * step;
     let wide = |k: fn(&crate::physics::strength::bolts::Bolt) -> f64| {
         let low = footing.bolts.iter().map(k).fold(f64::INFINITY, f64::min);
-        let high = footing
-            .bolts
-            .iter()
-            .map(k)
-            .fold(f64::NEG_INFINITY, f64::max);
+        let high = footing.bolts.iter().map(k).fold(f64::NEG_INFINITY, f64::max);
         let step = inches(SIZE_STEP_IN).si();
         ((high - low + across.max(punched)) / step).ceil() * step
     };
     let (width, height) = (wide(|bolt| bolt.y), wide(|bolt| bolt.z));
     let tape = |metres: f64| Measure::tape(Length::from_si(metres));
-    let near = footing.bolts.iter().enumerate().any(|(i, a)| {
-        footing.bolts[i + 1..]
-            .iter()
-            .any(|b| (a.y - b.y).hypot(a.z - b.z) < across.max(punched))
-    });
+    let near = footing
+        .bolts
+        .iter()
+        .enumerate()
+        .any(|(i, a)| footing.bolts[i + 1..].iter().any(|b| (a.y - b.y).hypot(a.z - b.z) < across.max(punched)));
     if near && strength.left() != KnockDown::SOUND {
         return Text::from(CORE_FIRST);
     }

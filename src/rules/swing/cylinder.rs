@@ -28,9 +28,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     match &case.swing().cylinder {
         Ok(all) => of_sweeps(all, |swept| {
-            cures(case, swept).then(Text::from(
-                " The very cylinder's numbers, under steering_gear, decide it.",
-            ))
+            cures(case, swept).then(Text::from(" The very cylinder's numbers, under steering_gear, decide it."))
         }),
         Err(open) => unanswered(open),
     }

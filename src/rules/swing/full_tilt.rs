@@ -63,8 +63,6 @@ fn asked(question: &Question) -> Finding {
     };
     let mut finding = Finding::new(verdict, summary).working(swept_sheet(swept));
     finding.found = Some(found);
-    finding.limit = question
-        .margin
-        .map(|margin| Limit::AtLeast(Measure::of(margin)));
+    finding.limit = question.margin.map(|margin| Limit::AtLeast(Measure::of(margin)));
     finding
 }

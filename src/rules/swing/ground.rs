@@ -28,11 +28,8 @@ fn judge(case: &Case) -> Finding {
         Ok(all) => all,
         Err(open) => return unanswered(open),
     };
-    let sweeps: Vec<Swept> = all
-        .iter()
-        .flat_map(|one| std::iter::once(&one.road).chain(&one.trailer))
-        .cloned()
-        .collect();
+    let sweeps: Vec<Swept> =
+        all.iter().flat_map(|one| std::iter::once(&one.road).chain(&one.trailer)).cloned().collect();
     of_sweeps(&sweeps, |swept| remedy(all, swept)).table(heights(all))
 }
 
@@ -43,10 +40,9 @@ fn remedy(all: &[OverGround], swept: &Swept) -> Text {
         .map(|one| one.tilted.height)
         .reduce(|a, b| if a < b { a } else { b });
     match tilted {
-        Some(height) if height >= over_road() => say!(
-            "Tow her at full tilt on a transom saver: there she stands {} over the road.",
-            Measure::tape(height)
-        ),
+        Some(height) if height >= over_road() => {
+            say!("Tow her at full tilt on a transom saver: there she stands {} over the road.", Measure::tape(height))
+        }
         Some(height) => say!(
             "Even at full tilt she stands only {} over the road: raise the boat on the trailer by {}, or move the axle.",
             Measure::tape(height),
@@ -67,9 +63,5 @@ fn heights(all: &[OverGround]) -> Table {
             ]
         })
         .collect();
-    Table::new(
-        "lowest point over the road, steered ahead",
-        &["engine", "full tilt", "down"],
-        rows,
-    )
+    Table::new("lowest point over the road, steered ahead", &["engine", "full tilt", "down"], rows)
 }

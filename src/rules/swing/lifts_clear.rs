@@ -95,14 +95,7 @@ fn judge(case: &Case) -> Finding {
         })
         .collect();
     finding
-        .against(
-            Measure::tape(height),
-            Limit::AtLeast(Measure::tape(Default::default())),
-        )
+        .against(Measure::tape(height), Limit::AtLeast(Measure::tape(Default::default())))
         .working(sheet)
-        .table(Table::new(
-            "lowest point over the water",
-            &["engine", "condition", "height", "what"],
-            rows,
-        ))
+        .table(Table::new("lowest point over the water", &["engine", "condition", "height", "what"], rows))
 }

@@ -68,11 +68,7 @@ fn of_sweeps(all: &[Swept], remedy: impl Fn(&Swept) -> Text) -> Finding {
     };
     let verdict = verdict(worst);
     let clearance = &worst.clearance;
-    let found = if worst.touches() {
-        clearance.upper
-    } else {
-        clearance.lower
-    };
+    let found = if worst.touches() { clearance.upper } else { clearance.lower };
     let mut finding = Finding::new(
         verdict,
         say!("With ")
@@ -82,10 +78,7 @@ fn of_sweeps(all: &[Swept], remedy: impl Fn(&Swept) -> Text) -> Finding {
             .then(first_contact(worst))
             .then(Text::from(".")),
     )
-    .against(
-        Measure::tape(found),
-        Limit::AtLeast(Measure::tape(worst.margin)),
-    )
+    .against(Measure::tape(found), Limit::AtLeast(Measure::tape(worst.margin)))
     .working(swept_sheet(worst));
     if all.len() > 1 {
         finding = finding.table(sweep_table(all));
@@ -110,9 +103,7 @@ fn verdict(swept: &Swept) -> Verdict {
 fn first_contact(swept: &Swept) -> Text {
     let from = swept.cure.as_ref().and_then(|cure| cure.touches_from);
     let from = from.filter(|tilt| swept.other.is_none() && *tilt > swept.scene.tilt.low());
-    from.map_or(Text::default(), |tilt| {
-        say!("; tilting up, it first touches at {}", Measure::of(tilt))
-    })
+    from.map_or(Text::default(), |tilt| say!("; tilting up, it first touches at {}", Measure::of(tilt)))
 }
 
 fn sweep_table(all: &[Swept]) -> Table {
@@ -131,11 +122,7 @@ fn sweep_table(all: &[Swept]) -> Table {
             ]
         })
         .collect();
-    Table::new(
-        "each of them",
-        &["", "certified at least", "attained", "what", "and what"],
-        rows,
-    )
+    Table::new("each of them", &["", "certified at least", "attained", "what", "and what"], rows)
 }
 
 /// A length as it can be ordered: rounded up.
@@ -156,12 +143,7 @@ fn cures(case: &Case, swept: &Swept) -> Text {
     let Some(cure) = &swept.cure else {
         return Text::default();
     };
-    let cos = case
-        .rig
-        .transom
-        .angle
-        .reading()
-        .map_or(1.0, |angle| angle.value.value.cos());
+    let cos = case.rig.transom.angle.reading().map_or(1.0, |angle| angle.value.value.cos());
     let mut ways = Vec::new();
     if let Some(aft) = cure.aft {
         ways.push(say!("set her {} farther aft", told(aft * cos)));
@@ -178,18 +160,14 @@ fn cures(case: &Case, swept: &Swept) -> Text {
     }
     match cure.tilt.up_to {
         Some(limit) if !cure.tilt.whole_range && limit > swept.scene.tilt.low() => {
-            ways.push(say!(
-                "stop the tilt at {} from upright (tilt_stop)",
-                stop(limit)
-            ));
+            ways.push(say!("stop the tilt at {} from upright (tilt_stop)", stop(limit)));
         }
         _ => {}
     }
     match cure.steer.up_to {
-        Some(limit) if !cure.steer.whole_range && limit.value > 0.0 => ways.push(say!(
-            "keep the helm within {} each way when she is tilted",
-            stop(limit)
-        )),
+        Some(limit) if !cure.steer.whole_range && limit.value > 0.0 => {
+            ways.push(say!("keep the helm within {} each way when she is tilted", stop(limit)))
+        }
         _ => {}
     }
     if ways.is_empty() {
@@ -197,10 +175,7 @@ fn cures(case: &Case, swept: &Swept) -> Text {
             "Neither setback nor height nor a limit within reason clears it: another bracket, another class, or another boat.",
         );
     }
-    say!(
-        "One of these clears it by {}: ",
-        Measure::tape(swept.margin)
-    )
-    .then(Text::join(ways, "; or "))
-    .then(Text::from("."))
+    say!("One of these clears it by {}: ", Measure::tape(swept.margin))
+        .then(Text::join(ways, "; or "))
+        .then(Text::from("."))
 }

@@ -37,29 +37,21 @@ fn remedy(swept: &Swept) -> Text {
     let mut ways = Vec::new();
     if let Some(spacing) = swept.spacing {
         match spacing.needed {
-            Some(needed) => ways.push(say!(
-                "set their centres {} apart instead of {}",
-                told(needed),
-                Measure::tape(spacing.now)
-            )),
-            None => ways.push(Text::from(
-                "no spacing within reason clears them: tilt and steer them one at a time",
-            )),
+            Some(needed) => {
+                ways.push(say!("set their centres {} apart instead of {}", told(needed), Measure::tape(spacing.now)))
+            }
+            None => ways.push(Text::from("no spacing within reason clears them: tilt and steer them one at a time")),
         }
     }
     if let Some(cure) = &swept.cure {
         match cure.steer.up_to {
-            Some(limit) if !cure.steer.whole_range && limit.value > 0.0 => ways.push(say!(
-                "keep the helm within {} each way while one is tilted",
-                stop(limit)
-            )),
+            Some(limit) if !cure.steer.whole_range && limit.value > 0.0 => {
+                ways.push(say!("keep the helm within {} each way while one is tilted", stop(limit)))
+            }
             _ => {}
         }
     }
-    say!(
-        "One of these keeps {} between them: ",
-        Measure::tape(swept.margin)
-    )
-    .then(Text::join(ways, "; or "))
-    .then(Text::from("."))
+    say!("One of these keeps {} between them: ", Measure::tape(swept.margin))
+        .then(Text::join(ways, "; or "))
+        .then(Text::from("."))
 }

@@ -31,30 +31,21 @@ fn judge(case: &Case) -> Finding {
         (Ok(sweeps), Ok(engines)) => (sweeps, engines),
         (Err(open), _) | (_, Err(open)) => return unanswered(open),
     };
-    let tightest = sweeps
-        .iter()
-        .zip(engines)
-        .filter_map(|(swept, engine)| Some((swept, engine, swept.cure.as_ref()?)))
-        .min_by(|a, b| {
-            let reach = |cure: &Cure| cure.tilt.up_to.map_or(f64::NEG_INFINITY, |up| up.value);
-            reach(a.2).total_cmp(&reach(b.2))
-        });
+    let tightest =
+        sweeps.iter().zip(engines).filter_map(|(swept, engine)| Some((swept, engine, swept.cure.as_ref()?))).min_by(
+            |a, b| {
+                let reach = |cure: &Cure| cure.tilt.up_to.map_or(f64::NEG_INFINITY, |up| up.value);
+                reach(a.2).total_cmp(&reach(b.2))
+            },
+        );
     let Some((swept, engine, cure)) = tightest else {
         return whole(sweeps);
     };
     let full = swept.scene.tilt.high();
     let limit = Limit::AtLeast(Measure::of(full));
-    let stopped = cure
-        .tilt
-        .stopped_by
-        .as_ref()
-        .map_or(Text::default(), |stop| {
-            say!(
-                " There {} comes near {}.",
-                body_words(&stop.body.name),
-                body_words(&stop.other.name)
-            )
-        });
+    let stopped = cure.tilt.stopped_by.as_ref().map_or(Text::default(), |stop| {
+        say!(" There {} comes near {}.", body_words(&stop.body.name), body_words(&stop.other.name))
+    });
     let finding = match cure.tilt.up_to {
         None => Finding::new(
             Verdict::Fail,
@@ -75,11 +66,7 @@ fn judge(case: &Case) -> Finding {
                     &swept.label,
                     Measure::of(up_to),
                     Measure::of(full),
-                    if runs {
-                        ""
-                    } else {
-                        ", less than its trim range"
-                    }
+                    if runs { "" } else { ", less than its trim range" }
                 )
                 .then(stopped),
             )
@@ -91,15 +78,11 @@ fn judge(case: &Case) -> Finding {
 }
 
 fn remedy(cure: &Cure, tilt: Measure) -> Text {
-    let text = say!(
-        "Set the tilt stop, or a mark at the switch, at {} from upright",
-        tilt
-    );
+    let text = say!("Set the tilt stop, or a mark at the switch, at {} from upright", tilt);
     match cure.steer.up_to {
-        Some(steer) if !cure.steer.whole_range && steer.value > 0.0 => text.then(say!(
-            "; tilted farther only with the helm within {} of amidships.",
-            stop(steer)
-        )),
+        Some(steer) if !cure.steer.whole_range && steer.value > 0.0 => {
+            text.then(say!("; tilted farther only with the helm within {} of amidships.", stop(steer)))
+        }
         _ => text.then(Text::from(".")),
     }
 }
@@ -107,26 +90,17 @@ fn remedy(cure: &Cure, tilt: Measure) -> Text {
 /// Where no tilt will do, only another place for the engine does.
 fn elsewhere(cure: &Cure) -> Text {
     match (cure.aft, cure.up) {
-        (Some(aft), _) => say!(
-            "Set the engine {} farther aft; no tilt limit cures it.",
-            Measure::tape(aft)
-        ),
-        (None, Some(up)) => say!(
-            "Hang the engine {} higher; no tilt limit cures it.",
-            Measure::tape(up)
-        ),
-        (None, None) => Text::from(
-            "No tilt limit, setback or height that was tried clears it: another engine, or another well.",
-        ),
+        (Some(aft), _) => say!("Set the engine {} farther aft; no tilt limit cures it.", Measure::tape(aft)),
+        (None, Some(up)) => say!("Hang the engine {} higher; no tilt limit cures it.", Measure::tape(up)),
+        (None, None) => {
+            Text::from("No tilt limit, setback or height that was tried clears it: another engine, or another well.")
+        }
     }
 }
 
 fn whole(sweeps: &[Swept]) -> Finding {
-    let least = sweeps
-        .iter()
-        .map(|swept| swept.scene.tilt.high())
-        .reduce(|a, b| if a < b { a } else { b })
-        .unwrap_or_default();
+    let least =
+        sweeps.iter().map(|swept| swept.scene.tilt.high()).reduce(|a, b| if a < b { a } else { b }).unwrap_or_default();
     Finding::new(
         Verdict::Pass,
         say!(
@@ -140,29 +114,21 @@ fn whole(sweeps: &[Swept]) -> Finding {
 }
 
 fn table(sweeps: &[Swept]) -> Table {
-    let shown = |up_to: Option<uom::si::f64::Angle>| {
-        up_to.map_or(Text::from("none"), |angle| Text::from(Measure::of(angle)))
-    };
+    let shown =
+        |up_to: Option<uom::si::f64::Angle>| up_to.map_or(Text::from("none"), |angle| Text::from(Measure::of(angle)));
     let rows = sweeps
         .iter()
         .map(|swept| {
             let (tilt, steer) = match &swept.cure {
                 Some(cure) => (cure.tilt.up_to, cure.steer.up_to),
-                None => (
-                    Some(swept.scene.tilt.high()),
-                    Some(swept.scene.steer.high()),
-                ),
+                None => (Some(swept.scene.tilt.high()), Some(swept.scene.steer.high())),
             };
             vec![Text::from(swept.label.as_str()), shown(tilt), shown(steer)]
         })
         .collect();
     Table::new(
         "ranges that keep clear of the boat",
-        &[
-            "engine",
-            "tilt, steered anyhow",
-            "steering each way, tilted anyhow",
-        ],
+        &["engine", "tilt, steered anyhow", "steering each way, tilted anyhow"],
         rows,
     )
 }

@@ -27,9 +27,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     match &case.swing().tie_bar {
         Ok(all) => of_sweeps(all, |swept| {
-            cures(case, swept).then(Text::from(
-                " The very bar's numbers, under steering_gear, decide it.",
-            ))
+            cures(case, swept).then(Text::from(" The very bar's numbers, under steering_gear, decide it."))
         }),
         Err(open) => unanswered(open),
     }

@@ -27,12 +27,8 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
     need!(_after = rig.after);
-    let hung: Vec<(&Group, &Bracket)> = rig
-        .after
-        .groups
-        .iter()
-        .filter_map(|group| Some((group, group.bracket.as_ref()?)))
-        .collect();
+    let hung: Vec<(&Group, &Bracket)> =
+        rig.after.groups.iter().filter_map(|group| Some((group, group.bracket.as_ref()?))).collect();
     if hung.is_empty() {
         return Finding::not_applicable(Text::from("The engines hang on the transom itself."));
     }
@@ -49,26 +45,15 @@ fn judge(case: &Case) -> Finding {
 
 fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
     let weights = group.engine_weights();
-    let missing: Vec<Missing> = [
-        bracket.rated_weight.ask().err(),
-        bracket.rated_power.ask().err(),
-    ]
-    .into_iter()
-    .flatten()
-    .chain(
-        group
-            .engines
-            .iter()
-            .filter_map(|engine| engine.power.ask().err()),
-    )
-    .chain(weights.as_ref().err().into_iter().flatten().cloned())
-    .collect();
-    let (Some(rated_weight), Some(rated_power), Ok(weights), true) = (
-        bracket.rated_weight.reading(),
-        bracket.rated_power.reading(),
-        weights,
-        missing.is_empty(),
-    ) else {
+    let missing: Vec<Missing> = [bracket.rated_weight.ask().err(), bracket.rated_power.ask().err()]
+        .into_iter()
+        .flatten()
+        .chain(group.engines.iter().filter_map(|engine| engine.power.ask().err()))
+        .chain(weights.as_ref().err().into_iter().flatten().cloned())
+        .collect();
+    let (Some(rated_weight), Some(rated_power), Ok(weights), true) =
+        (bracket.rated_weight.reading(), bracket.rated_power.reading(), weights, missing.is_empty())
+    else {
         return Err(missing);
     };
     let mut sheet = Sheet::default();
@@ -76,12 +61,7 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
     let power = group
         .engines
         .iter()
-        .filter_map(|engine| {
-            Some(Term::new(
-                engine.label.clone(),
-                engine.power.reading()?.value,
-            ))
-        })
+        .filter_map(|engine| Some(Term::new(engine.label.clone(), engine.power.reading()?.value)))
         .reduce(|a, b| a + b)
         .map(|sum| sheet.set("P", "power of the engines", sum));
     let name = bracket.name.as_str();
@@ -90,59 +70,28 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
     let weight_limit = Measure::of(rated_weight.value);
     let power_limit = Measure::of(rated_power.value);
     if count > rated_count {
-        return Ok(Finding::new(
-            Verdict::Fail,
-            say!(
-                "{} engines on `{}`, which takes {}.",
-                count,
-                name,
-                rated_count
-            ),
-        )
-        .remedy(Text::from("Choose a bracket made for as many engines."))
-        .working(sheet));
+        return Ok(Finding::new(Verdict::Fail, say!("{} engines on `{}`, which takes {}.", count, name, rated_count))
+            .remedy(Text::from("Choose a bracket made for as many engines."))
+            .working(sheet));
     }
     if let Some(power) = power.filter(|power| power.value().exceeds(rated_power.value)) {
         return Ok(Finding::new(
             Verdict::Fail,
-            say!(
-                "{} on `{}`, which is rated for {}.",
-                power.measure(),
-                name,
-                power_limit
-            ),
+            say!("{} on `{}`, which is rated for {}.", power.measure(), name, power_limit),
         )
-        .remedy(say!(
-            "Choose a bracket rated for {} or more.",
-            power.measure()
-        ))
+        .remedy(say!("Choose a bracket rated for {} or more.", power.measure()))
         .against(power.measure(), Limit::AtMost(power_limit))
         .working(sheet));
     }
     let found = total.measure();
     let finding = if total.value().exceeds(rated_weight.value) {
-        Finding::new(
-            Verdict::Fail,
-            say!(
-                "{} on `{}`, which is rated for {}.",
-                found,
-                name,
-                weight_limit
-            ),
-        )
-        .remedy(say!("Choose a bracket rated for {} or more.", found))
+        Finding::new(Verdict::Fail, say!("{} on `{}`, which is rated for {}.", found, name, weight_limit))
+            .remedy(say!("Choose a bracket rated for {} or more.", found))
     } else {
         Finding::new(
             Verdict::Pass,
-            say!(
-                "{} on `{}`, rated for {}; number and power are within its rating too.",
-                found,
-                name,
-                weight_limit
-            ),
+            say!("{} on `{}`, rated for {}; number and power are within its rating too.", found, name, weight_limit),
         )
     };
-    Ok(finding
-        .against(found, Limit::AtMost(weight_limit))
-        .working(sheet))
+    Ok(finding.against(found, Limit::AtMost(weight_limit)).working(sheet))
 }

@@ -38,12 +38,7 @@ fn judge(case: &Case) -> Finding {
     }
     need!(_after = rig.after, _plate = rig.plate);
     let (persons, persons_weight, total_weight) = match rig.plate.ask() {
-        Ok(Plate::Capacity {
-            persons,
-            persons_weight,
-            total_weight,
-            ..
-        }) => (*persons, persons_weight, total_weight),
+        Ok(Plate::Capacity { persons, persons_weight, total_weight, .. }) => (*persons, persons_weight, total_weight),
         Ok(Plate::Builders { .. } | Plate::None) => {
             return Finding::not_applicable(Text::from(
                 "No US capacity plate: the builder's figures hold for what she may carry.",
@@ -56,12 +51,8 @@ fn judge(case: &Case) -> Finding {
     };
     let (Some(persons), Some(total_weight)) = (persons, total_weight) else {
         let lacking = [
-            persons
-                .is_none()
-                .then_some(Missing::one(&tape::PLATE_PERSONS)),
-            total_weight
-                .is_none()
-                .then_some(Missing::one(&tape::PLATE_TOTAL_WEIGHT)),
+            persons.is_none().then_some(Missing::one(&tape::PLATE_PERSONS)),
+            total_weight.is_none().then_some(Missing::one(&tape::PLATE_TOTAL_WEIGHT)),
         ];
         return Finding::unmeasured(lacking.into_iter().flatten().collect());
     };
@@ -72,11 +63,7 @@ fn judge(case: &Case) -> Finding {
     let mut sheet = Sheet::default();
     let motors = weight::total(&mut sheet, "Wm", "running weight of the engines", &engines);
     let gear = given!(gear(case, &mut sheet));
-    let left = sheet.set(
-        "Wp",
-        "left for persons",
-        Term::new("Wc", total_weight.value) - &motors - gear,
-    );
+    let left = sheet.set("Wp", "left for persons", Term::new("Wc", total_weight.value) - &motors - gear);
     let fits = capacity::persons(&mut sheet, &left).value().si();
     let found = left.measure();
     let promised = persons_weight.as_ref().map(|weight| weight.value);
@@ -85,12 +72,7 @@ fn judge(case: &Case) -> Finding {
     let finding = if fits < f64::from(persons) {
         Finding::new(
             Verdict::Fail,
-            say!(
-                "{} is left for persons: enough for {}, and the plate says {}.",
-                found,
-                count,
-                u32::from(persons)
-            ),
+            say!("{} is left for persons: enough for {}, and the plate says {}.", found, count, u32::from(persons)),
         )
         .remedy(say!(
             "Mark the boat for {} persons with these engines, or choose lighter ones.",
@@ -106,17 +88,11 @@ fn judge(case: &Case) -> Finding {
                 count
             ),
         )
-        .remedy(Text::from(
-            "Leave gear ashore when she is full, and see that whoever runs her knows it.",
-        ))
+        .remedy(Text::from("Leave gear ashore when she is full, and see that whoever runs her knows it."))
     } else {
         Finding::new(
             Verdict::Pass,
-            say!(
-                "{} is left for persons: enough for the {} of the plate.",
-                found,
-                u32::from(persons)
-            ),
+            say!("{} is left for persons: enough for the {} of the plate.", found, u32::from(persons)),
         )
     };
     let finding = finding.working(sheet);
@@ -131,44 +107,22 @@ fn gear(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Box<Finding>> {
     let rig = case.rig;
     let none = |why| Box::new(Finding::not_applicable(why));
     let Some(table) = &rig.tables.engine_weights else {
-        return Err(none(Text::from(
-            "The catalog holds no engine weight table.",
-        )));
+        return Err(none(Text::from("The catalog holds no engine weight table.")));
     };
     let mut parts = Vec::new();
     for engine in rig.after.mains() {
-        let power = engine
-            .power
-            .ask()
-            .map_err(|missing| Box::new(Finding::unmeasured(vec![missing])))?;
+        let power = engine.power.ask().map_err(|missing| Box::new(Finding::unmeasured(vec![missing])))?;
         let Some(row) = weight::table_row(table, power.value) else {
-            return Err(none(say!(
-                "The engine weight table ends below {}.",
-                Measure::of(power.value)
-            )));
+            return Err(none(say!("The engine weight table ends below {}.", Measure::of(power.value))));
         };
-        parts.push((
-            format!("controls of the {}", engine.label),
-            row.controls.value,
-        ));
-        parts.push((
-            format!("battery of the {}", engine.label),
-            row.battery_dry.value,
-        ));
+        parts.push((format!("controls of the {}", engine.label), row.controls.value));
+        parts.push((format!("battery of the {}", engine.label), row.battery_dry.value));
         if rig.boat.fuel != Some(Fuel::PermanentTanks) {
-            parts.push((
-                format!("portable fuel of the {}", engine.label),
-                row.portable_fuel.value,
-            ));
+            parts.push((format!("portable fuel of the {}", engine.label), row.portable_fuel.value));
         }
     }
     if rig.boat.fuel.is_none() {
         sheet.remark("boat.fuel is not given: portable tanks are counted, the careful way");
     }
-    Ok(weight::total(
-        sheet,
-        "Wg",
-        "controls, dry batteries and portable fuel by the table",
-        &parts,
-    ))
+    Ok(weight::total(sheet, "Wg", "controls, dry batteries and portable fuel by the table", &parts))
 }

@@ -30,10 +30,9 @@ use crate::rig::{Missing, Rig};
 pub(super) fn outside_small_boats(rig: &Rig) -> Result<Option<Text>, Vec<Missing>> {
     let (craft, length) = (rig.boat.craft.ask(), rig.boat.length.ask());
     match (craft, length) {
-        (Ok(craft), _) if *craft != Craft::Monohull => Ok(Some(say!(
-            "33 CFR 183 does not cover a {} here; the builder's figures hold.",
-            craft.words()
-        ))),
+        (Ok(craft), _) if *craft != Craft::Monohull => {
+            Ok(Some(say!("33 CFR 183 does not cover a {} here; the builder's figures hold.", craft.words())))
+        }
         (_, Ok(length)) if !capacity::regulated_length().exceeds(length.value) => Ok(Some(say!(
             "33 CFR 183 covers boats under 20 ft here, and she is {}.",
             length.measure(Style::FeetInches)

@@ -31,10 +31,7 @@ const MOST_GROWTH: f64 = 1.15;
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    let mut missing: Vec<Missing> = [rig.before.ask().err(), rig.after.ask().err()]
-        .into_iter()
-        .flatten()
-        .collect();
+    let mut missing: Vec<Missing> = [rig.before.ask().err(), rig.after.ask().err()].into_iter().flatten().collect();
     let (before, after) = match (rig.before.hung(), rig.after.hung()) {
         (Ok(before), Ok(after)) if missing.is_empty() => (before, after),
         (before, after) => {
@@ -55,36 +52,21 @@ fn judge(case: &Case) -> Finding {
     let finding = if new.value().exceeds(limit.value()) {
         Finding::new(
             Verdict::Warn,
-            say!(
-                "{} hangs on the stern where {} hung: {} more.",
-                found,
-                old.measure(),
-                change.measure()
-            ),
+            say!("{} hangs on the stern where {} hung: {} more.", found, old.measure(), change.measure()),
         )
         .remedy(Text::from(remedy(case)))
     } else {
         Finding::new(
             Verdict::Pass,
-            say!(
-                "{} hangs on the stern where {} hung: a change of {}.",
-                found,
-                old.measure(),
-                change.measure()
-            ),
+            say!("{} hangs on the stern where {} hung: a change of {}.", found, old.measure(), change.measure()),
         )
     };
-    finding
-        .against(found, Limit::AtMost(at_most))
-        .table(items(&before, &after, change.measure()))
-        .working(sheet)
+    finding.against(found, Limit::AtMost(at_most)).table(items(&before, &after, change.measure())).working(sheet)
 }
 
 /// Where she could be floated, the stern's own rules say what the weight does.
 fn remedy(case: &Case) -> &'static str {
-    let floated = case
-        .float()
-        .is_ok_and(|float| float.loadings.iter().any(|loaded| loaded.both().is_some()));
+    let floated = case.float().is_ok_and(|float| float.loadings.iter().any(|loaded| loaded.both().is_some()));
     if floated {
         "See what it does to her afloat: stern/trim-change, stern/well-edge and stern/scuppers."
     } else {
@@ -95,16 +77,8 @@ fn remedy(case: &Case) -> &'static str {
 fn items(before: &[(String, Mass)], after: &[(String, Mass)], change: Measure) -> Table {
     let row = |name: &str, sign: &str, measure| vec![say!("{}", name), say!("{}{}", sign, measure)];
     let mut rows: Vec<Vec<Text>> = Vec::new();
-    rows.extend(
-        before
-            .iter()
-            .map(|(name, mass)| row(name, "-", Measure::of(*mass))),
-    );
-    rows.extend(
-        after
-            .iter()
-            .map(|(name, mass)| row(name, "+", Measure::of(*mass))),
-    );
+    rows.extend(before.iter().map(|(name, mass)| row(name, "-", Measure::of(*mass))));
+    rows.extend(after.iter().map(|(name, mass)| row(name, "+", Measure::of(*mass))));
     rows.push(row("net change", "", change));
     Table::new("off and on the stern", &["item", "weight"], rows)
 }

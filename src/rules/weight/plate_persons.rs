@@ -40,11 +40,9 @@ fn judge(case: &Case) -> Finding {
         need!(_plate = rig.plate);
     }
     let (persons, weight) = match rig.plate.reading() {
-        Some(Plate::Capacity {
-            persons,
-            persons_weight,
-            ..
-        }) => (*persons, persons_weight.as_ref().map(|weight| weight.value)),
+        Some(Plate::Capacity { persons, persons_weight, .. }) => {
+            (*persons, persons_weight.as_ref().map(|weight| weight.value))
+        }
         Some(Plate::Builders { .. } | Plate::None) if test.is_none() => {
             return Finding::not_applicable(Text::from(
                 "No US capacity plate: the builder's figures hold for what she may carry.",
@@ -54,9 +52,7 @@ fn judge(case: &Case) -> Finding {
     };
     let mut sheet = Sheet::default();
     let tested = test
-        .filter(|_| {
-            weight.is_none_or(|weight| pounds(capacity::STABILITY_TEST_BELOW_LB).exceeds(weight))
-        })
+        .filter(|_| weight.is_none_or(|weight| pounds(capacity::STABILITY_TEST_BELOW_LB).exceeds(weight)))
         .map(|test| capacity::by_stability_test(&mut sheet, test));
     let Some(holds) = lesser(weight, tested.as_ref()) else {
         return Finding::unmeasured(vec![Missing::one(&tape::PLATE_PERSONS_WEIGHT)]);
@@ -96,11 +92,7 @@ fn judge(case: &Case) -> Finding {
         ),
         Some(persons) => Finding::new(
             Verdict::Pass,
-            say!(
-                "The plate's {} persons agree with its {}.",
-                u32::from(persons),
-                weight_shown
-            ),
+            say!("The plate's {} persons agree with its {}.", u32::from(persons), weight_shown),
         ),
     };
     let finding = if finding.verdict == Verdict::Warn {
@@ -121,9 +113,7 @@ fn judge(case: &Case) -> Finding {
 fn lesser(weight: Option<Mass>, tested: Option<&Term<Mass>>) -> Option<Term<Mass>> {
     let plate = weight.map(|weight| Term::new("Wp", weight));
     match (plate, tested) {
-        (Some(plate), Some(tested)) if plate.value().exceeds(tested.value()) => {
-            Some(tested.clone())
-        }
+        (Some(plate), Some(tested)) if plate.value().exceeds(tested.value()) => Some(tested.clone()),
         (Some(plate), _) => Some(plate),
         (None, tested) => tested.cloned(),
     }

@@ -55,11 +55,7 @@ fn judge(case: &Case) -> Finding {
         ));
     };
     let mut sheet = Sheet::default();
-    sheet.remark(say!(
-        "table row for {} each, {} in number",
-        Measure::of(each),
-        count
-    ));
+    sheet.remark(say!("table row for {} each, {} in number", Measure::of(each), count));
     let listed = sheet.set(
         "Wt",
         "running weight that the table lists",
@@ -68,23 +64,14 @@ fn judge(case: &Case) -> Finding {
     let total = weight::total(&mut sheet, "W", "all that hangs on the transom", &parts);
     let (found, limit) = (total.measure(), listed.measure());
     let finding = if total.value().exceeds(listed.value()) {
-        Finding::new(
-            Verdict::Warn,
-            say!("{} hangs where her loading was worked out with {}.", found, limit),
-        )
-        .remedy(say!(
-            "Reckon {} less for persons and gear until the boat has been floated with the new weight.",
-            Measure::of(total.value() - listed.value())
-        ))
-    } else {
-        Finding::new(
-            Verdict::Pass,
+        Finding::new(Verdict::Warn, say!("{} hangs where her loading was worked out with {}.", found, limit)).remedy(
             say!(
-                "{} hangs where her loading was worked out with {}.",
-                found,
-                limit
+                "Reckon {} less for persons and gear until the boat has been floated with the new weight.",
+                Measure::of(total.value() - listed.value())
             ),
         )
+    } else {
+        Finding::new(Verdict::Pass, say!("{} hangs where her loading was worked out with {}.", found, limit))
     };
     finding.against(found, Limit::AtMost(limit)).working(sheet)
 }

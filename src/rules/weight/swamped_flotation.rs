@@ -47,12 +47,7 @@ fn judge(case: &Case) -> Finding {
         Err(missing) => return Finding::unmeasured(missing),
     };
     let mut sheet = Sheet::default();
-    let running = weight::total(
-        &mut sheet,
-        "Wr",
-        "running weight of the new engines",
-        &engines,
-    );
+    let running = weight::total(&mut sheet, "Wr", "running weight of the new engines", &engines);
     let swamped = weight::swamped(&mut sheet, &running);
     let basis = match basis(case, &mut sheet) {
         Ok(basis) => basis,
@@ -78,11 +73,7 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(
             Verdict::Pass,
-            say!(
-                "Swamped, the engines weigh {}; her flotation was laid out for {}.",
-                found,
-                limit
-            ),
+            say!("Swamped, the engines weigh {}; her flotation was laid out for {}.", found, limit),
         )
     };
     finding.against(found, Limit::AtMost(limit)).working(sheet)
@@ -100,11 +91,7 @@ fn basis(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Vec<Missing>> {
         .zip(rig.tables.engine_weights.as_ref())
         .and_then(|(power, table)| weight::table_row(table, share(power.value, count)));
     if let Some(row) = row {
-        sheet.remark(say!(
-            "table row up to {} each, {} in number",
-            Measure::of(row.power_to.value),
-            count
-        ));
+        sheet.remark(say!("table row up to {} each, {} in number", Measure::of(row.power_to.value), count));
         return Ok(sheet.set(
             "Wb",
             "swamped weight that the table lists for the plate's power",
@@ -113,13 +100,7 @@ fn basis(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Vec<Missing>> {
     }
     rig.before.ask().map_err(|missing| vec![missing])?;
     let old = rig.before.engine_weights()?;
-    sheet.remark(Text::from(
-        "no plate power to look up: held against the old engines",
-    ));
+    sheet.remark(Text::from("no plate power to look up: held against the old engines"));
     let old = weight::total(sheet, "Wo", "running weight of the old engines", &old);
-    Ok(sheet.set(
-        "Wb",
-        "swamped weight of the old engines",
-        number(weight::SWAMPED_OVER_RUNNING) * old,
-    ))
+    Ok(sheet.set("Wb", "swamped weight of the old engines", number(weight::SWAMPED_OVER_RUNNING) * old))
 }

@@ -35,23 +35,13 @@ fn judge(case: &Case) -> Finding {
     let total = weight::total(&mut sheet, "W", "all that hangs on the transom", &parts);
     let (found, limit) = (total.measure(), Measure::of(rating.value));
     let finding = if total.value().exceeds(rating.value) {
-        Finding::new(
-            Verdict::Fail,
-            say!(
-                "{} would hang on a transom that its builder rates for {}.",
-                found,
-                limit
-            ),
-        )
-        .remedy(say!(
-            "Take {} off the transom, or ask the builder what a rebuilt one may carry.",
-            Measure::of(total.value() - rating.value)
-        ))
+        Finding::new(Verdict::Fail, say!("{} would hang on a transom that its builder rates for {}.", found, limit))
+            .remedy(say!(
+                "Take {} off the transom, or ask the builder what a rebuilt one may carry.",
+                Measure::of(total.value() - rating.value)
+            ))
     } else {
-        Finding::new(
-            Verdict::Pass,
-            say!("{} hangs on a transom rated for {}.", found, limit),
-        )
+        Finding::new(Verdict::Pass, say!("{} hangs on a transom rated for {}.", found, limit))
     };
     finding.against(found, Limit::AtMost(limit)).working(sheet)
 }

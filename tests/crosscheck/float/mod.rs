@@ -69,25 +69,19 @@ struct Rest {
 }
 
 fn read<T: for<'de> Deserialize<'de>>(name: &str) -> T {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("tests/crosscheck/float")
-        .join(name);
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/crosscheck/float").join(name);
     serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
 }
 
 fn shapes() -> (f64, Vec<(Shape, Kept, Hull)>) {
     let (hulls, results): (Hulls, Results) = (read("hulls.json"), read("results.json"));
     assert_eq!(hulls.hulls.len(), results.hulls.len());
-    let shapes = hulls
-        .hulls
-        .into_iter()
-        .zip(results.hulls)
-        .map(|(shape, kept)| {
-            assert_eq!(shape.name, kept.name);
-            let vertices = shape.vertices.iter().map(|v| Point3::from(*v)).collect();
-            let hull = Hull::new(TriMesh::new(vertices, shape.faces.clone()).unwrap());
-            (shape, kept, hull)
-        });
+    let shapes = hulls.hulls.into_iter().zip(results.hulls).map(|(shape, kept)| {
+        assert_eq!(shape.name, kept.name);
+        let vertices = shape.vertices.iter().map(|v| Point3::from(*v)).collect();
+        let hull = Hull::new(TriMesh::new(vertices, shape.faces.clone()).unwrap());
+        (shape, kept, hull)
+    });
     (hulls.water_kg_m3, shapes.collect())
 }
 
@@ -182,16 +176,8 @@ fn equilibria_agree_with_a_general_root_finder() {
             };
             let at = format!("{} {numbers:?}", shape.name);
             let outcome = equilibrium(&hull, &load).unwrap();
-            let found = outcome
-                .at_rest()
-                .unwrap_or_else(|| panic!("{at}: {outcome:?}"));
-            worst.take(
-                "water plane offset",
-                found.plane.offset().get::<meter>(),
-                kept.offset,
-                l,
-                &at,
-            );
+            let found = outcome.at_rest().unwrap_or_else(|| panic!("{at}: {outcome:?}"));
+            worst.take("water plane offset", found.plane.offset().get::<meter>(), kept.offset, l, &at);
             let normal = found.plane.normal().into_inner();
             let off = (normal - Vector3::from(kept.normal)).norm();
             worst.take("water plane normal", off, 0.0, 1.0, &at);

@@ -23,14 +23,8 @@ fn array(v: &Value) -> &[Value] {
 
 fn panel(case: &Value) -> Panel {
     let s = |key: &str| number(&case["stiffness"][key]);
-    let stiffness = PlateStiffness {
-        d11: s("d11"),
-        d12: s("d12"),
-        d22: s("d22"),
-        d66: s("d66"),
-        s1: s("s1"),
-        s2: s("s2"),
-    };
+    let stiffness =
+        PlateStiffness { d11: s("d11"), d12: s("d12"), d22: s("d22"), d66: s("d66"), s1: s("s1"), s2: s("s2") };
     let edge = |v: &Value| match v.as_str().unwrap() {
         "free" => EdgeSupport::Free,
         "simple" => EdgeSupport::Simple,
@@ -42,15 +36,9 @@ fn panel(case: &Value) -> Panel {
         let foot = number(&case["chine"]) * y.abs() / number(&case["half_width"]);
         let kind = match v["kind"].as_str().unwrap() {
             "supported" => LineKind::Supported,
-            _ => LineKind::Elastic {
-                stiffness: number(&v["stiffness"]),
-            },
+            _ => LineKind::Elastic { stiffness: number(&v["stiffness"]) },
         };
-        Line {
-            from: [y, foot],
-            to: [y, number(&v["top"])],
-            kind,
-        }
+        Line { from: [y, foot], to: [y, number(&v["top"])], kind }
     };
     Panel {
         outline: array(&case["outline"]).iter().map(point).collect(),
@@ -65,15 +53,8 @@ fn load(v: &Value) -> Load {
     if let Some(pressure) = v["pressure"].as_f64() {
         return Load::Pressure(pressure);
     }
-    let area = Rect {
-        centre: point(&v["centre"]),
-        width: number(&v["width"]),
-        height: number(&v["height"]),
-    };
-    Load::Patch {
-        area,
-        force: number(&v["force"]),
-    }
+    let area = Rect { centre: point(&v["centre"]), width: number(&v["width"]), height: number(&v["height"]) };
+    Load::Patch { area, force: number(&v["force"]) }
 }
 
 #[test]
@@ -85,10 +66,7 @@ fn panels_with_cutouts_and_partial_supports_agree_with_scikit_fem() {
     for case in cases {
         let name = case["name"].as_str().unwrap();
         let loads: Vec<Load> = array(&case["loads"]).iter().map(load).collect();
-        let accuracy = Accuracy {
-            relative: ASKED,
-            ..Accuracy::default()
-        };
+        let accuracy = Accuracy { relative: ASKED, ..Accuracy::default() };
         let solution = panel(case).solve(&loads, accuracy).unwrap();
         let theirs: Vec<f64> = array(&case["deflection"]).iter().map(number).collect();
         let scale = theirs.iter().fold(0.0, |m: f64, w| m.max(w.abs()));
@@ -104,18 +82,10 @@ fn panels_with_cutouts_and_partial_supports_agree_with_scikit_fem() {
             solution.levels.last().unwrap().unknowns,
         );
         assert!(solution.converged, "{name}");
-        assert!(
-            difference < 2.0 * ASKED + 2.0 * number(&case["doubt"]),
-            "{name}: {difference}"
-        );
+        assert!(difference < 2.0 * ASKED + 2.0 * number(&case["doubt"]), "{name}: {difference}");
         if difference > worst.0 {
             worst = (difference, name);
         }
     }
-    println!(
-        "largest difference over {} panels: {:.5} ({})",
-        cases.len(),
-        worst.0,
-        worst.1
-    );
+    println!("largest difference over {} panels: {:.5} ({})", cases.len(), worst.0, worst.1);
 }

@@ -29,10 +29,8 @@ struct Kept {
 
 #[test]
 fn the_certified_bound_is_never_above_what_sampling_finds_and_is_attained_within_the_gap() {
-    let cases: Vec<scene::Case> =
-        serde_json::from_str(include_str!("cases.json")).expect("the kept cases read");
-    let kept: Kept =
-        serde_json::from_str(include_str!("results.json")).expect("the kept results read");
+    let cases: Vec<scene::Case> = serde_json::from_str(include_str!("cases.json")).expect("the kept cases read");
+    let kept: Kept = serde_json::from_str(include_str!("results.json")).expect("the kept results read");
     assert!(cases.len() >= 200 && cases.len() == kept.results.len());
     let effort = Effort::default();
     let gap = effort.gap.get::<meter>();
@@ -42,21 +40,12 @@ fn the_certified_bound_is_never_above_what_sampling_finds_and_is_attained_within
         let scene = case.scene().expect("the kept scene is sound");
         let answer = least_distance(&scene, &effort).expect("the question is sound");
         let (lower, upper) = (answer.lower.get::<meter>(), answer.upper.get::<meter>());
-        let said = format!(
-            "{}: [{lower}, {upper}], sampled {}, polished {}",
-            case.name, found.sampled, found.polished
-        );
+        let said = format!("{}: [{lower}, {upper}], sampled {}, polished {}", case.name, found.sampled, found.polished);
         assert_eq!(answer.outcome, Outcome::Certified, "{said}");
         assert!(upper - lower <= gap, "{said}");
-        assert!(
-            lower <= found.polished.min(found.sampled) + FCL_ERROR,
-            "{said}"
-        );
+        assert!(lower <= found.polished.min(found.sampled) + FCL_ERROR, "{said}");
         assert!(upper <= found.polished + gap + FCL_ERROR, "{said}");
-        assert!(
-            upper >= found.sampled - found.sampling_error - FCL_ERROR,
-            "{said}"
-        );
+        assert!(upper >= found.sampled - found.sampling_error - FCL_ERROR, "{said}");
         assert!(upper >= found.polished - OPTIMISER_ERROR, "{said}");
         above = above.max(lower - found.polished);
         below = below.max(found.polished - upper);
@@ -66,8 +55,5 @@ fn the_certified_bound_is_never_above_what_sampling_finds_and_is_attained_within
     println!(
         "lower above the optimum by at most {above:.2e} m; optimum above upper by at most {below:.2e} m; widest gap {widest:.2e} m; {contacts} contacts"
     );
-    assert!(
-        contacts > 20 && contacts < cases.len() - 20,
-        "both kinds of case are wanted"
-    );
+    assert!(contacts > 20 && contacts < cases.len() - 20, "both kinds of case are wanted");
 }

@@ -3,8 +3,7 @@
 use nalgebra::{Point3, Vector3};
 use serde::Deserialize;
 use sternknee::physics::swing::{
-    AngleRange, Axis, ConvexBody, EngineChain, Neighbour, NeighbourTilt, Obstacle, Part, Scene,
-    SwingError,
+    AngleRange, Axis, ConvexBody, EngineChain, Neighbour, NeighbourTilt, Obstacle, Part, Scene, SwingError,
 };
 use uom::si::angle::radian;
 use uom::si::f64::Angle;
@@ -54,11 +53,7 @@ pub struct Case {
 }
 
 fn range(ends: [f64; 2]) -> Result<AngleRange, SwingError> {
-    AngleRange::new(
-        "the range",
-        Angle::new::<radian>(ends[0]),
-        Angle::new::<radian>(ends[1]),
-    )
+    AngleRange::new("the range", Angle::new::<radian>(ends[0]), Angle::new::<radian>(ends[1]))
 }
 
 fn body(given: &Body) -> Result<ConvexBody, SwingError> {
@@ -67,22 +62,14 @@ fn body(given: &Body) -> Result<ConvexBody, SwingError> {
 }
 
 fn axis(name: &str, line: &Line) -> Result<Axis, SwingError> {
-    Axis::new(
-        name,
-        Point3::from(line.point),
-        Vector3::from(line.direction),
-    )
+    Axis::new(name, Point3::from(line.point), Vector3::from(line.direction))
 }
 
 impl Case {
     pub fn scene(&self) -> Result<Scene, SwingError> {
         let mut bodies = Vec::new();
         for given in &self.engine.bodies {
-            let part = if given.part == "swivel" {
-                Part::Swivel
-            } else {
-                Part::Head
-            };
+            let part = if given.part == "swivel" { Part::Swivel } else { Part::Head };
             bodies.push((part, body(given)?));
         }
         let chain = EngineChain::new(
@@ -103,10 +90,8 @@ impl Case {
                     NeighbourTilt::Together
                 }
             };
-            scene.neighbour = Some(Neighbour {
-                chain: chain.shifted(Vector3::from(other.shift)).named("neighbour"),
-                tilt,
-            });
+            scene.neighbour =
+                Some(Neighbour { chain: chain.shifted(Vector3::from(other.shift)).named("neighbour"), tilt });
         }
         Ok(scene)
     }

@@ -55,9 +55,7 @@ fn every_unit_agrees_with_pint() {
     let results = kept("results.json");
     assert!(results["versions"]["pint"].is_string());
     for (name, factor) in table() {
-        let pint = results["units"][&name]
-            .as_f64()
-            .unwrap_or_else(|| panic!("{name} was not checked"));
+        let pint = results["units"][&name].as_f64().unwrap_or_else(|| panic!("{name} was not checked"));
         let off = (factor / pint - 1.0).abs();
         assert!(off < TOLERANCE, "{name}: {factor} here, {pint} in pint");
     }

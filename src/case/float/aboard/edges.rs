@@ -13,29 +13,19 @@ use crate::rig::Rig;
 
 /// A mark by name; marks without place or height were refused with the job.
 pub(in crate::case::float) fn mark((index, mark): (usize, &JobMark)) -> (String, Mark) {
-    let name = mark
-        .what
-        .clone()
-        .unwrap_or_else(|| format!("mark {}", index + 1));
+    let name = mark.what.clone().unwrap_or_else(|| format!("mark {}", index + 1));
     let point = Point3::new(
         value(mark.forward.as_ref()).unwrap_or(0.0),
         y_of(mark.across.as_ref()),
         value(mark.up.as_ref()).unwrap_or(0.0),
     );
-    let height = mark
-        .above_water
-        .as_ref()
-        .map_or(Length::from_si(0.0), |height| height.value);
+    let height = mark.above_water.as_ref().map_or(Length::from_si(0.0), |height| height.value);
     (name, Mark { point, height })
 }
 
 /// The edges of the job, those of the hull's sheer, and the transom's top where no other edge of the
 /// motorwell is given.
-pub(in crate::case::float) fn edges(
-    rig: &Rig,
-    built: &Built,
-    assumed: &mut Vec<Text>,
-) -> Vec<EdgePoint> {
+pub(in crate::case::float) fn edges(rig: &Rig, built: &Built, assumed: &mut Vec<Text>) -> Vec<EdgePoint> {
     let mut edges = Vec::new();
     for edge in rig.afloat.edges.reading().into_iter().flatten() {
         let point = Point3::new(
@@ -61,11 +51,7 @@ pub(in crate::case::float) fn edges(
         assumed.push(Text::from(
             "The transom's top is taken as the edge where water comes in: no edge of kind well is given.",
         ));
-        edges.push(EdgePoint {
-            name: "transom's top".to_owned(),
-            kind: EdgeKind::Well,
-            point,
-        });
+        edges.push(EdgePoint { name: "transom's top".to_owned(), kind: EdgeKind::Well, point });
     }
     if !has(&edges, EdgeKind::Sheer) {
         edges.extend(built.sheer.iter().map(|(name, point)| EdgePoint {

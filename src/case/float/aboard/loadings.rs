@@ -35,18 +35,14 @@ impl Aboard {
             loadings.push(as_found("as measured")?);
         }
         let afloat = &rig.afloat;
-        let study =
-            rig.sitting == Sitting::Study && afloat.places.is_empty() && afloat.crew.is_none();
+        let study = rig.sitting == Sitting::Study && afloat.places.is_empty() && afloat.crew.is_none();
         if !afloat.conditions.is_empty() {
             for condition in &afloat.conditions {
                 loadings.push(self.condition(rig, condition)?);
             }
         } else if !study {
             for loading in self.usual(heavy_side)? {
-                if !loadings
-                    .iter()
-                    .any(|other| other.entries == loading.entries)
-                {
+                if !loadings.iter().any(|other| other.entries == loading.entries) {
                     loadings.push(loading);
                 }
             }
@@ -69,19 +65,12 @@ impl Aboard {
         }
         entries.extend(self.crew_at(&condition.crew));
         entries.extend(ledger::of_items(rig, &condition.also).map_err(NoFloat::Missing)?);
-        Ok(Loading {
-            to_one_side: is_to_one_side(&entries, self.rail),
-            ..Loading::of(&condition.name, entries)
-        })
+        Ok(Loading { to_one_side: is_to_one_side(&entries, self.rail), ..Loading::of(&condition.name, entries) })
     }
 
     /// Light, and with everything and everybody where it matters most.
     fn usual(&self, heavy_side: f64) -> Result<Vec<Loading>, NoFloat> {
-        let fill = |fuel, water, live_well| Fill {
-            fuel: Some(fuel),
-            water: Some(water),
-            live_well: Some(live_well),
-        };
+        let fill = |fuel, water, live_well| Fill { fuel: Some(fuel), water: Some(water), live_well: Some(live_well) };
         let laden = |name: &str, fill: Fill, crew: Vec<Entry>| {
             let mut entries = self.tanks(fill)?;
             entries.extend(self.gear.iter().cloned());
@@ -89,34 +78,19 @@ impl Aboard {
             Ok(Loading::of(name, entries))
         };
         let has_well = self.tanks.iter().any(|t| t.holds == Liquid::LiveWell);
-        let worst = if has_well {
-            "live well full, crew at the stern"
-        } else {
-            "all full, crew at the stern"
-        };
+        let worst = if has_well { "live well full, crew at the stern" } else { "all full, crew at the stern" };
         let sign = if heavy_side > 0.0 { 1.0 } else { -1.0 };
         Ok(vec![
             Loading::of("light", self.tanks(fill(0.0, 0.0, 0.0))?),
             laden("full fuel, crew aft", fill(1.0, 1.0, 0.0), self.crew_aft())?,
             laden(worst, fill(1.0, 1.0, 1.0), self.crew_at_stern())?,
-            Loading {
-                to_one_side: true,
-                ..laden(
-                    "crew to one side",
-                    fill(1.0, 1.0, 0.0),
-                    self.crew_to_side(sign),
-                )?
-            },
+            Loading { to_one_side: true, ..laden("crew to one side", fill(1.0, 1.0, 0.0), self.crew_to_side(sign))? },
         ])
     }
 }
 
 impl Loading {
     fn of(name: &str, entries: Vec<Entry>) -> Self {
-        Loading {
-            name: name.to_owned(),
-            to_one_side: false,
-            entries,
-        }
+        Loading { name: name.to_owned(), to_one_side: false, entries }
     }
 }

@@ -78,10 +78,7 @@ impl Aboard {
         let gear = ledger::of_items(rig, &afloat.gear).map_err(NoFloat::Missing)?;
         for tank in &afloat.tanks {
             if tank.fill.is_none() && afloat.marks.reading().is_some() {
-                assumed.push(say!(
-                    "`{}` is taken as half full when the marks were taken.",
-                    tank.what.as_str()
-                ));
+                assumed.push(say!("`{}` is taken as half full when the marks were taken.", tank.what.as_str()));
             }
             if tank.length.is_none() || tank.width.is_none() {
                 assumed.push(say!(
@@ -137,10 +134,7 @@ fn person(rig: &Rig, assumed: &mut Vec<Text>) -> Mass {
         Some(person) => person.value,
         None => {
             if in_use(rig) {
-                assumed.push(say!(
-                    "A person is taken as {} (value from memory).",
-                    Measure::of(pounds(PERSON_LB))
-                ));
+                assumed.push(say!("A person is taken as {} (value from memory).", Measure::of(pounds(PERSON_LB))));
             }
             pounds(PERSON_LB)
         }
@@ -195,10 +189,8 @@ fn places(rig: &Rig, standing: f64, length: f64, assumed: &mut Vec<Text>) -> Vec
             holds,
             at: Point3::new(part * length, 0.0, standing),
         };
-        places = vec![
-            place("aft in the cockpit", u16::MAX, AFT_OVER_LENGTH),
-            place("at the helm", 2, HELM_OVER_LENGTH),
-        ];
+        places =
+            vec![place("aft in the cockpit", u16::MAX, AFT_OVER_LENGTH), place("at the helm", 2, HELM_OVER_LENGTH)];
         if unsaid {
             assumed.push(say!(
                 "Persons aft are taken to stand {} forward of the transom: no place is given.",

@@ -16,30 +16,17 @@ impl Float {
         let hull = self.hull(Side::After);
         let (low, high) = hull.bounds();
         let mut rows = vec![
-            row(
-                "triangles",
-                Text::from(self.built.mesh.faces().len().to_string().as_str()),
-            ),
+            row("triangles", Text::from(self.built.mesh.faces().len().to_string().as_str())),
             row("length", feet(high.x - low.x)),
             row("beam", feet(high.y - low.y)),
             row("height", feet(high.z - low.z)),
-            row(
-                "volume up to the sheer",
-                Measure::styled(hull.volume(), Style::Bulk).into(),
-            ),
+            row("volume up to the sheer", Measure::styled(hull.volume(), Style::Bulk).into()),
         ];
         for body in self.boxes.iter().flatten() {
-            rows.push(row(
-                &format!("of it {}", body.name),
-                Measure::styled(body.volume, Style::Bulk).into(),
-            ));
+            rows.push(row(&format!("of it {}", body.name), Measure::styled(body.volume, Style::Bulk).into()));
         }
         rows.push(row("water", Measure::of(self.water).into()));
-        Part {
-            title: "the hull".to_owned(),
-            tables: vec![Table::new("measures", &["", ""], rows)],
-            sheet,
-        }
+        Part { title: "the hull".to_owned(), tables: vec![Table::new("measures", &["", ""], rows)], sheet }
     }
 
     pub(super) fn measured_part(&self, measured: &AsMeasured) -> Part {

@@ -16,13 +16,9 @@ impl Float {
     pub(super) fn hydrostatics_part(&self) -> Part {
         let hull = self.hull(Side::After);
         let (low, high) = hull.bounds();
-        let top = self
-            .edges_of(&[EdgeKind::Sheer])
-            .map(|edge| edge.point.z)
-            .fold(high.z, f64::min);
-        let drafts: Vec<Length> = (1..DRAFTS)
-            .map(|i| Length::from_si(low.z + (top - low.z) * i as f64 / DRAFTS as f64))
-            .collect();
+        let top = self.edges_of(&[EdgeKind::Sheer]).map(|edge| edge.point.z).fold(high.z, f64::min);
+        let drafts: Vec<Length> =
+            (1..DRAFTS).map(|i| Length::from_si(low.z + (top - low.z) * i as f64 / DRAFTS as f64)).collect();
         let upright = Angle::from_si(0.0);
         let mut sheet = Sheet::default();
         let lines = match hydrostatics_table(hull, self.water, upright, &drafts) {
@@ -32,11 +28,7 @@ impl Float {
                 Vec::new()
             }
         };
-        let kg = self
-            .loadings
-            .first()
-            .and_then(Loaded::judged)
-            .map_or(0.0, |state| state.total.centre.z);
+        let kg = self.loadings.first().and_then(Loaded::judged).map_or(0.0, |state| state.total.centre.z);
         let length = high.x - low.x;
         let heights = lines
             .iter()
@@ -72,21 +64,10 @@ impl Float {
         Part {
             title: "hydrostatics".to_owned(),
             tables: vec![
-                Table::new(
-                    "buoyancy",
-                    &["draft", "displacement", "LCB", "KB", "BM", "KM"],
-                    heights,
-                ),
+                Table::new("buoyancy", &["draft", "displacement", "LCB", "KB", "BM", "KM"], heights),
                 Table::new(
                     "water plane",
-                    &[
-                        "draft",
-                        "area",
-                        "LCF",
-                        "BM long.",
-                        "to sink 1 in",
-                        "to trim 1 in",
-                    ],
+                    &["draft", "area", "LCF", "BM long.", "to sink 1 in", "to trim 1 in"],
                     planes,
                 ),
             ],
@@ -104,18 +85,13 @@ pub(super) fn metacentric_height(
     volume: &Term<Volume>,
 ) {
     let area = Term::new("Aw", line.waterplane.area);
-    let gyration = (line.waterplane.second_moment_transverse_m4 / line.waterplane.area.si())
-        .max(0.0)
-        .sqrt();
+    let gyration = (line.waterplane.second_moment_transverse_m4 / line.waterplane.area.si()).max(0.0).sqrt();
     let k = Term::new("k", Length::from_si(gyration));
     sheet.remark("k: radius of gyration of the water plane about its fore-and-aft axis, k² = I/Aw");
     let bm = sheet.set("BM", "metacentric radius", &area * &k * &k / volume);
     let kb = Term::new("KB", line.kb);
     let normal = floating.plane.normal();
-    let kg = Term::new(
-        "KG",
-        Length::from_si(normal.dot(&state.total.centre.coords)),
-    );
+    let kg = Term::new("KG", Length::from_si(normal.dot(&state.total.centre.coords)));
     let free = Term::new("FS", state.free_surface.transverse);
     for entry in &state.entries {
         if let Some(tank) = &entry.tank {
@@ -132,25 +108,15 @@ pub(super) fn metacentric_height(
 }
 
 /// M = W·g·GM_L·(1 in / L).
-pub(super) fn moment_to_trim(
-    sheet: &mut Sheet,
-    line: &Hydrostatics,
-    kg: f64,
-    length: f64,
-) -> Term<Moment> {
+pub(super) fn moment_to_trim(sheet: &mut Sheet, line: &Hydrostatics, kg: f64, length: f64) -> Term<Moment> {
     let weight = Term::new("W", line.displacement);
     let gravity = Term::new("g", standard_gravity());
     let gm = sheet.set(
         "GML",
         "metacentric height for trim",
-        Term::new("KB", line.kb) + Term::new("BML", line.bm_longitudinal)
-            - Term::new("KG", Length::from_si(kg)),
+        Term::new("KB", line.kb) + Term::new("BML", line.bm_longitudinal) - Term::new("KG", Length::from_si(kg)),
     );
     let inch = Term::constant(inches(1.0));
     let length = Term::styled("L", Length::from_si(length), Style::FeetInches);
-    sheet.set(
-        "M1",
-        "moment to trim her an inch over her length",
-        weight * gravity * gm * (inch / length),
-    )
+    sheet.set("M1", "moment to trim her an inch over her length", weight * gravity * gm * (inch / length))
 }

@@ -15,13 +15,7 @@ pub(super) fn entry_row(entry: &Entry) -> Vec<Text> {
 }
 
 fn point_row(name: &str, mass: Mass, centre: &Point3<f64>) -> Vec<Text> {
-    vec![
-        Text::from(name),
-        Measure::of(mass).into(),
-        tape(centre.x),
-        tape(centre.y),
-        tape(centre.z),
-    ]
+    vec![Text::from(name), Measure::of(mass).into(), tape(centre.x), tape(centre.y), tape(centre.z)]
 }
 
 pub(super) fn part(title: &str, state: &State) -> Part {
@@ -58,9 +52,5 @@ pub(super) fn part(title: &str, state: &State) -> Part {
             }
         }
     }
-    Part {
-        title: title.to_owned(),
-        tables: vec![Table::new("ledger", &HEADS, rows)],
-        sheet,
-    }
+    Part { title: title.to_owned(), tables: vec![Table::new("ledger", &HEADS, rows)], sheet }
 }

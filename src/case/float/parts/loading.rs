@@ -20,11 +20,7 @@ impl Float {
         if let Some(state) = loaded.judged() {
             let upright = state.upright();
             if let Err(why) = &upright {
-                sheet.remark(
-                    say!("With these weights ")
-                        .then(why.clone())
-                        .then(Text::from(".")),
-                );
+                sheet.remark(say!("With these weights ").then(why.clone()).then(Text::from(".")));
             }
             if let Some(floating) = state.floating() {
                 tables.push(lies(floating, state));
@@ -34,11 +30,7 @@ impl Float {
                 tables.extend(self.righting(state, &mut sheet));
             }
         }
-        Part {
-            title: loaded.name.clone(),
-            tables,
-            sheet,
-        }
+        Part { title: loaded.name.clone(), tables, sheet }
     }
 
     /// Displacement, trim, draft, edges and GM before and after.
@@ -53,11 +45,7 @@ impl Float {
         let mut add = |name: &str, of: &dyn Fn(&State) -> Option<Measure>| {
             let found: Vec<Option<Measure>> = columns.iter().map(|(_, state)| of(state)).collect();
             let mut cells = vec![Text::from(name)];
-            cells.extend(
-                found
-                    .iter()
-                    .map(|one| one.map_or(Text::from("-"), Text::from)),
-            );
+            cells.extend(found.iter().map(|one| one.map_or(Text::from("-"), Text::from)));
             if let [Some(before), Some(after)] = found.as_slice() {
                 let si = after.si - before.si;
                 cells.push(Measure { si, ..*after }.into());
@@ -65,25 +53,13 @@ impl Float {
             rows.push(cells);
         };
         add("displacement", &|state| Some(Measure::of(state.total.mass)));
-        add("centre forward of transom", &|state| {
-            Some(Measure::of(Length::from_si(state.total.centre.x)))
-        });
+        add("centre forward of transom", &|state| Some(Measure::of(Length::from_si(state.total.centre.x))));
         let attitude = |state: &State| state.floating().map(Floating::attitude);
-        add("trim, bow up", &|state| {
-            Some(Measure::of(attitude(state)?.trim))
-        });
-        add("draft at the transom", &|state| {
-            Some(Measure::of(attitude(state)?.sinkage))
-        });
-        add("heel to starboard", &|state| {
-            Some(Measure::of(attitude(state)?.heel))
-        });
+        add("trim, bow up", &|state| Some(Measure::of(attitude(state)?.trim)));
+        add("draft at the transom", &|state| Some(Measure::of(attitude(state)?.sinkage)));
+        add("heel to starboard", &|state| Some(Measure::of(attitude(state)?.heel)));
         for edge in self.edges.iter().filter(|e| e.kind != EdgeKind::Sheer) {
-            add(&edge.name, &|state| {
-                Some(Measure::of(
-                    state.floating()?.height_above_water(&edge.point),
-                ))
-            });
+            add(&edge.name, &|state| Some(Measure::of(state.floating()?.height_above_water(&edge.point))));
         }
         add("lowest of the sheer", &|state| {
             let floating = state.floating()?;
@@ -150,11 +126,7 @@ impl Float {
         sheet.remark(
             "Righting arms: heeled to starboard, free to sink and to trim, free surfaces counted; she is decked at the sheer here, so an arm counts only until an edge goes under.",
         );
-        Some(Table::new(
-            "righting arms",
-            &["heel", "arm", "trim", "lowest edge", ""],
-            rows,
-        ))
+        Some(Table::new("righting arms", &["heel", "arm", "trim", "lowest edge", ""], rows))
     }
 }
 
@@ -165,24 +137,15 @@ fn lies(floating: &Floating, state: &State) -> Table {
     let ratio = |value: f64| Text::from(Measure::of(Ratio::from_si(value)));
     let immersed = &floating.immersed;
     let mut rows = vec![
-        row(
-            "sinkage of the origin",
-            Measure::of(attitude.sinkage).into(),
-        ),
+        row("sinkage of the origin", Measure::of(attitude.sinkage).into()),
         row("trim, bow up", Measure::of(attitude.trim).into()),
         row("heel, to starboard", Measure::of(attitude.heel).into()),
         row("water plane: normal x", ratio(normal.x)),
         row("water plane: normal y", ratio(normal.y)),
         row("water plane: normal z", ratio(normal.z)),
-        row(
-            "water plane: offset",
-            Measure::of(floating.plane.offset()).into(),
-        ),
+        row("water plane: offset", Measure::of(floating.plane.offset()).into()),
         row("displaced mass", Measure::of(state.total.mass).into()),
-        row(
-            "displaced volume",
-            Measure::styled(immersed.volume, Style::Bulk).into(),
-        ),
+        row("displaced volume", Measure::styled(immersed.volume, Style::Bulk).into()),
     ];
     for (name, point) in [
         ("centre of gravity", state.total.centre),
@@ -194,27 +157,11 @@ fn lies(floating: &Floating, state: &State) -> Table {
         }
     }
     rows.extend([
-        row(
-            "water plane area",
-            Measure::of(immersed.waterplane.area).into(),
-        ),
-        row(
-            "GM without free surface",
-            Measure::of(floating.gm_transverse).into(),
-        ),
+        row("water plane area", Measure::of(immersed.waterplane.area).into()),
+        row("GM without free surface", Measure::of(floating.gm_transverse).into()),
         row("GM for trim", Measure::of(floating.gm_longitudinal).into()),
-        row(
-            "least GM about any axis",
-            Measure::of(floating.gm_least).into(),
-        ),
-        row(
-            "free surface for heel",
-            Measure::of(state.free_surface.transverse).into(),
-        ),
+        row("least GM about any axis", Measure::of(floating.gm_least).into()),
+        row("free surface for heel", Measure::of(state.free_surface.transverse).into()),
     ]);
-    Table::new(
-        "how she lies (boat axes: x forward, y to port, z up)",
-        &["", ""],
-        rows,
-    )
+    Table::new("how she lies (boat axes: x forward, y to port, z up)", &["", ""], rows)
 }

@@ -67,11 +67,7 @@ impl Float {
 /// The states of a loading that there are, each with what it is called.
 fn sides(loaded: &Loaded) -> impl Iterator<Item = (&'static str, &State)> {
     let word = if loaded.alone { "as she is" } else { "after" };
-    loaded
-        .before
-        .iter()
-        .map(|state| ("before", state))
-        .chain(loaded.after.iter().map(move |state| (word, state)))
+    loaded.before.iter().map(|state| ("before", state)).chain(loaded.after.iter().map(move |state| (word, state)))
 }
 
 fn row(name: &str, value: Text) -> Vec<Text> {

@@ -29,11 +29,7 @@ pub struct BracketBox {
 const BOX_BEYOND_CENTRES_IN: f64 = 18.0;
 
 /// The boxes that the brackets of an outfit are; those whose place is not known are left out, and said.
-pub(in crate::case::float) fn boxes(
-    rig: &Rig,
-    outfit: &Outfit,
-    assumed: &mut Vec<Text>,
-) -> Vec<BracketBox> {
+pub(in crate::case::float) fn boxes(rig: &Rig, outfit: &Outfit, assumed: &mut Vec<Text>) -> Vec<BracketBox> {
     let mut all = Vec::new();
     for (index, group) in outfit.groups.iter().enumerate() {
         let Some(bracket) = &group.bracket else {
@@ -53,21 +49,14 @@ pub(in crate::case::float) fn boxes(
     all
 }
 
-fn bracket_box(
-    rig: &Rig,
-    index: usize,
-    group: &Group,
-    assumed: &mut Vec<Text>,
-) -> Option<BracketBox> {
+fn bracket_box(rig: &Rig, index: usize, group: &Group, assumed: &mut Vec<Text>) -> Option<BracketBox> {
     let bracket = group.bracket.as_ref()?;
     let volume = bracket.spec.buoyant_volume.as_ref()?.value;
     let stern = Stern::of(rig).ok()?;
     let setback = bracket.setback.reading()?.value;
     let bottom = bracket.bottom.reading()?.value.si();
     let ys = || group.engines.iter().map(|engine| engine.y.si());
-    let (low, high) = ys().fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), y| {
-        (l.min(y), h.max(y))
-    });
+    let (low, high) = ys().fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), y| (l.min(y), h.max(y)));
     let middle = 0.5 * (low + high);
     let width = match &bracket.width {
         Some(width) => width.value.si(),
@@ -94,11 +83,8 @@ fn bracket_box(
         Point3::new(0.0, middle + 0.5 * width, bottom + depth),
     )
     .ok()?;
-    let vertices = upright
-        .vertices()
-        .iter()
-        .map(|v| Point3::new(v.x + stern.face(Length::from_si(0.0), v.z), v.y, v.z))
-        .collect();
+    let vertices =
+        upright.vertices().iter().map(|v| Point3::new(v.x + stern.face(Length::from_si(0.0), v.z), v.y, v.z)).collect();
     let mesh = TriMesh::new(vertices, upright.faces().to_vec()).ok()?;
     assumed.push(say!(
         "`{}` is taken as a closed box of {}, {} deep from its lowest point.",
@@ -106,11 +92,5 @@ fn bracket_box(
         Measure::styled(volume, Style::Bulk),
         Measure::tape(Length::from_si(depth))
     ));
-    Some(BracketBox {
-        name: bracket.name.clone(),
-        group: index,
-        mesh,
-        volume,
-        depth: Length::from_si(depth),
-    })
+    Some(BracketBox { name: bracket.name.clone(), group: index, mesh, volume, depth: Length::from_si(depth) })
 }

@@ -6,8 +6,8 @@ use uom::si::f64::{Angle, Ratio};
 use super::Built;
 use crate::job::{Lines, Offset, OffsetStation, Section};
 use crate::physics::float::{
-    Assumption, Fairing, Hull, LeastForm, LoftError, Lofted, Lofting, Station, TapeSection,
-    mesh_from_least_form, mesh_from_offsets, mesh_from_tape,
+    Assumption, Fairing, Hull, LeastForm, LoftError, Lofted, Lofting, Station, TapeSection, mesh_from_least_form,
+    mesh_from_offsets, mesh_from_tape,
 };
 use crate::quantity::{Dimensioned, Measure, Text, degrees, say};
 use crate::rig::Rig;
@@ -24,9 +24,7 @@ impl Lofter {
         let angle = rig.transom.angle.reading();
         let assumed = match angle {
             Some(_) => Vec::new(),
-            None => vec![Text::from(
-                "Her transom is taken as plumb: its angle is not given.",
-            )],
+            None => vec![Text::from("Her transom is taken as plumb: its angle is not given.")],
         };
         Lofter {
             lofting: Lofting {
@@ -53,8 +51,7 @@ impl Lofter {
                 sheer: point(&s.sheer),
             })
             .collect();
-        let lofted =
-            mesh_from_tape(&tape, &self.lofting).map_err(|error| fault("hull.sections", &error))?;
+        let lofted = mesh_from_tape(&tape, &self.lofting).map_err(|error| fault("hull.sections", &error))?;
         let keel = tape.first().map_or(0.0, |s| s.keel.si());
         let sheer: Vec<_> = tape.iter().map(|s| (s.x.si(), s.sheer)).collect();
         Ok(self.built("tape readings of sections", lofted, &sheer, keel))
@@ -63,25 +60,17 @@ impl Lofter {
     pub(super) fn offsets(self, stations: &[OffsetStation]) -> Result<Built, Slip> {
         let table: Vec<Station> = stations
             .iter()
-            .map(|s| Station {
-                x: s.forward.value,
-                points: s.points.iter().map(point).collect(),
-            })
+            .map(|s| Station { x: s.forward.value, points: s.points.iter().map(point).collect() })
             .collect();
-        let lofted = mesh_from_offsets(&table, &self.lofting)
-            .map_err(|error| fault("hull.stations", &error))?;
+        let lofted = mesh_from_offsets(&table, &self.lofting).map_err(|error| fault("hull.stations", &error))?;
         let keel = table.first().and_then(|s| s.points.first());
         let keel = keel.map_or(0.0, |p| p.y);
-        let sheer: Vec<_> = table
-            .iter()
-            .filter_map(|s| Some((s.x.si(), *s.points.last()?)))
-            .collect();
+        let sheer: Vec<_> = table.iter().filter_map(|s| Some((s.x.si(), *s.points.last()?))).collect();
         Ok(self.built("a table of offsets", lofted, &sheer, keel))
     }
 
     pub(super) fn least_form(self, form: &LeastForm) -> Result<Built, Slip> {
-        let lofted = mesh_from_least_form(form, &self.lofting)
-            .map_err(|error| fault("boat.depth", &error))?;
+        let lofted = mesh_from_least_form(form, &self.lofting).map_err(|error| fault("boat.depth", &error))?;
         let half = 0.5 * form.chine_beam.si();
         let sheer: Vec<_> = lofted
             .assumptions
@@ -97,13 +86,7 @@ impl Lofter {
         Ok(self.built(how, lofted, &sheer, 0.0))
     }
 
-    fn built(
-        mut self,
-        how: &'static str,
-        lofted: Lofted,
-        sheer: &[(f64, Point2<f64>)],
-        keel: f64,
-    ) -> Built {
+    fn built(mut self, how: &'static str, lofted: Lofted, sheer: &[(f64, Point2<f64>)], keel: f64) -> Built {
         self.assumed.extend(lofted.assumptions.iter().map(words));
         Built {
             how,
@@ -120,31 +103,16 @@ fn point(offset: &Offset) -> Point2<f64> {
 }
 
 /// Sheer points of both sides, the aftermost raked as the transom is.
-fn sheer_points(
-    sheer: &[(f64, Point2<f64>)],
-    keel: f64,
-    rake: Angle,
-) -> Vec<(String, Point3<f64>)> {
+fn sheer_points(sheer: &[(f64, Point2<f64>)], keel: f64, rake: Angle) -> Vec<(String, Point3<f64>)> {
     let mut points = Vec::new();
     for (i, (x, p)) in sheer.iter().enumerate() {
-        let x = if i == 0 {
-            x - (p.y - keel) * rake.si().tan()
-        } else {
-            *x
-        };
-        let name = if i == 0 {
-            "sheer at the transom"
-        } else {
-            "sheer"
-        };
+        let x = if i == 0 { x - (p.y - keel) * rake.si().tan() } else { *x };
+        let name = if i == 0 { "sheer at the transom" } else { "sheer" };
         for (side, sign) in [("port", 1.0), ("starboard", -1.0)] {
             if p.x > 0.0 || sign > 0.0 {
                 let side = if p.x > 0.0 { side } else { "stem" };
-                let at = if i == 0 {
-                    format!("{name}, {side}")
-                } else {
-                    format!("{name} at section {}, {side}", i + 1)
-                };
+                let at =
+                    if i == 0 { format!("{name}, {side}") } else { format!("{name} at section {}, {side}", i + 1) };
                 points.push((at, Point3::new(x, sign * p.x, p.y)));
             }
         }
@@ -154,26 +122,22 @@ fn sheer_points(
 
 fn words(assumption: &Assumption) -> Text {
     match assumption {
-        Assumption::Fairing(Fairing::Straight) => {
-            Text::from("Her lines run straight from section to section.")
+        Assumption::Fairing(Fairing::Straight) => Text::from("Her lines run straight from section to section."),
+        Assumption::Fairing(Fairing::Monotone) => {
+            Text::from("Her lines run fair through the sections, never outside of two neighbouring ones.")
         }
-        Assumption::Fairing(Fairing::Monotone) => Text::from(
-            "Her lines run fair through the sections, never outside of two neighbouring ones.",
-        ),
-        Assumption::FlatDeck => Text::from(
-            "She is taken as decked at the sheer; the heights of edges tell where water would come in.",
-        ),
-        Assumption::MatchedByGirth => Text::from(
-            "Her sections have different numbers of points: they are matched by their part of the girth.",
-        ),
-        Assumption::PrismaticTo { part_of_length } => say!(
-            "Her transom's section is taken to run forward over {} of the length.",
-            ratio(*part_of_length)
-        ),
-        Assumption::SheerBeam { ratio: wider } => say!(
-            "Her sheer is taken as {} times as wide as the chine.",
-            ratio(*wider)
-        ),
+        Assumption::FlatDeck => {
+            Text::from("She is taken as decked at the sheer; the heights of edges tell where water would come in.")
+        }
+        Assumption::MatchedByGirth => {
+            Text::from("Her sections have different numbers of points: they are matched by their part of the girth.")
+        }
+        Assumption::PrismaticTo { part_of_length } => {
+            say!("Her transom's section is taken to run forward over {} of the length.", ratio(*part_of_length))
+        }
+        Assumption::SheerBeam { ratio: wider } => {
+            say!("Her sheer is taken as {} times as wide as the chine.", ratio(*wider))
+        }
         Assumption::LevelSheer => Text::from("Her sheer is taken as level."),
         Assumption::ForeBody { stations } => say!(
             "Her bow is taken as that of a planing runabout, by {} usual proportions (common practice, no source); a few sections read with a tape are better.",

@@ -18,13 +18,7 @@ const LEAST_ABOVE_BASELINE: f64 = 0.02;
 pub(super) fn built(bytes: &[u8], unit: Length) -> Result<Built, Slip> {
     let mesh = mesh_from_stl(bytes, unit).map_err(|error| fault(&error))?;
     let hull = Hull::new(mesh.clone());
-    Ok(Built {
-        how: "a closed mesh from a file",
-        assumed: doubts(&hull),
-        mesh,
-        hull,
-        sheer: Vec::new(),
-    })
+    Ok(Built { how: "a closed mesh from a file", assumed: doubts(&hull), mesh, hull, sheer: Vec::new() })
 }
 
 /// What a mesh alone cannot be asked, and what about it looks wrong.
@@ -41,10 +35,7 @@ fn doubts(hull: &Hull) -> Vec<Text> {
         return doubts;
     }
     let middle = Length::from_si(0.5 * (low.z + high.z));
-    let plane = WaterPlane::at(Attitude {
-        sinkage: middle,
-        ..Default::default()
-    });
+    let plane = WaterPlane::at(Attitude { sinkage: middle, ..Default::default() });
     if let Ok(plane) = plane {
         let below = hull.cut(&plane).volume / hull.volume();
         if below.si() > MOST_BELOW_THE_MIDDLE {
@@ -61,9 +52,7 @@ fn fault(error: &StlError) -> Slip {
         StlError::Mesh(mesh) => (
             format!("the mesh is not the surface of a hull: {mesh}"),
             match mesh {
-                MeshError::Open { .. } => {
-                    "close it there: deck and transom belong to it; places are in boat axes"
-                }
+                MeshError::Open { .. } => "close it there: deck and transom belong to it; places are in boat axes",
                 MeshError::InsideOut { .. } => {
                     "turn its triangles round: outward, corners counter-clockwise seen from outside"
                 }
@@ -73,14 +62,7 @@ fn fault(error: &StlError) -> Slip {
             },
         ),
         StlError::Truncated { .. } => (error.to_string(), "write the file anew"),
-        other => (
-            other.to_string(),
-            "an STL file, ascii or binary, of the closed hull is expected",
-        ),
+        other => (other.to_string(), "an STL file, ascii or binary, of the closed hull is expected"),
     };
-    Slip {
-        path: "hull.file".to_owned(),
-        message,
-        help: help.to_owned(),
-    }
+    Slip { path: "hull.file".to_owned(), message, help: help.to_owned() }
 }

@@ -52,11 +52,7 @@ pub(super) fn built(case: &Case) -> Result<Built, NoFloat> {
     shape.map_err(|missing| NoFloat::Missing(vec![missing]))?;
     match case.shape() {
         Some(Ok(built)) => Ok(built.clone()),
-        Some(Err(fault)) => Err(NoFloat::Cannot(say!(
-            "{}: {}.",
-            fault.path.as_str(),
-            fault.message.as_str()
-        ))),
+        Some(Err(fault)) => Err(NoFloat::Cannot(say!("{}: {}.", fault.path.as_str(), fault.message.as_str()))),
         None => Err(NoFloat::Missing(Vec::new())),
     }
 }
@@ -64,48 +60,29 @@ pub(super) fn built(case: &Case) -> Result<Built, NoFloat> {
 /// The hull less the wells that the water fills.
 fn with_wells(rig: &Rig, shape: &Shape) -> Result<Built, Slip> {
     let mut built = build(rig, shape)?;
-    let top = built
-        .sheer
-        .iter()
-        .map(|(_, point)| point.z)
-        .fold(built.hull.bounds().1.z, f64::min);
+    let top = built.sheer.iter().map(|(_, point)| point.z).fold(built.hull.bounds().1.z, f64::min);
     for (i, well) in rig.afloat.flooded.iter().enumerate() {
         let fault = |message: String| Slip {
             path: format!("flooded[{i}]"),
             message,
-            help: "a well lies inside the hull, its floor below the sheer; places are in boat axes"
-                .to_owned(),
+            help: "a well lies inside the hull, its floor below the sheer; places are in boat axes".to_owned(),
         };
-        let (Some(length), Some(width), Some(floor)) = (
-            value(well.length.as_ref()),
-            value(well.width.as_ref()),
-            value(well.floor.as_ref()),
-        ) else {
+        let (Some(length), Some(width), Some(floor)) =
+            (value(well.length.as_ref()), value(well.width.as_ref()), value(well.floor.as_ref()))
+        else {
             continue;
         };
-        let (x, y) = (
-            value(well.forward.as_ref()).unwrap_or(0.0),
-            y_of(well.across.as_ref()),
-        );
+        let (x, y) = (value(well.forward.as_ref()).unwrap_or(0.0), y_of(well.across.as_ref()));
         if floor >= top {
-            return Err(fault(format!(
-                "`{}` has its floor above the sheer",
-                well.what
-            )));
+            return Err(fault(format!("`{}` has its floor above the sheer", well.what)));
         }
-        let body = TriMesh::cuboid(
-            Point3::new(x, y - 0.5 * width, floor),
-            Point3::new(x + length, y + 0.5 * width, top),
-        )
-        .map_err(|error| fault(format!("`{}`: {error}", well.what)))?;
-        built.hull = built
-            .hull
-            .with_cut_out(body)
-            .map_err(|error| fault(format!("`{}`: {error}", well.what)))?;
-        built.assumed.push(say!(
-            "`{}` is taken as open to the water: it fills to the level outside.",
-            well.what.as_str()
-        ));
+        let body =
+            TriMesh::cuboid(Point3::new(x, y - 0.5 * width, floor), Point3::new(x + length, y + 0.5 * width, top))
+                .map_err(|error| fault(format!("`{}`: {error}", well.what)))?;
+        built.hull = built.hull.with_cut_out(body).map_err(|error| fault(format!("`{}`: {error}", well.what)))?;
+        built
+            .assumed
+            .push(say!("`{}` is taken as open to the water: it fills to the level outside.", well.what.as_str()));
     }
     Ok(built)
 }
@@ -119,22 +96,9 @@ fn build(rig: &Rig, shape: &Shape) -> Result<Built, Slip> {
             message: format!("`{file}` was not read"),
             help: "check the name; it counts from the folder of the job".to_owned(),
         }),
-        Shape::Lines(HullShape::Tape { sections, lines }) => {
-            loft::Lofter::of(rig, *lines).tape(sections)
-        }
-        Shape::Lines(HullShape::Offsets { stations, lines }) => {
-            loft::Lofter::of(rig, *lines).offsets(stations)
-        }
-        Shape::Least {
-            length,
-            chine_beam,
-            deadrise,
-            depth,
-        } => loft::Lofter::of(rig, Lines::Fair).least_form(&LeastForm {
-            length: *length,
-            chine_beam: *chine_beam,
-            deadrise: *deadrise,
-            depth: *depth,
-        }),
+        Shape::Lines(HullShape::Tape { sections, lines }) => loft::Lofter::of(rig, *lines).tape(sections),
+        Shape::Lines(HullShape::Offsets { stations, lines }) => loft::Lofter::of(rig, *lines).offsets(stations),
+        Shape::Least { length, chine_beam, deadrise, depth } => loft::Lofter::of(rig, Lines::Fair)
+            .least_form(&LeastForm { length: *length, chine_beam: *chine_beam, deadrise: *deadrise, depth: *depth }),
     }
 }

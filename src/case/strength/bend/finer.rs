@@ -12,25 +12,14 @@ const MOVES: f64 = 0.05;
 
 /// Largest use of the strength in one case, on a mesh far finer everywhere and a thickness fine at every corner.
 fn finely(board: &Board, panel: &Panel, laden: &Laden, case: usize) -> f64 {
-    const FINE: Accuracy = Accuracy {
-        relative: 0.003,
-        fields: 0.07,
-        most_unknowns: 80_000,
-    };
+    const FINE: Accuracy = Accuracy { relative: 0.003, fields: 0.07, most_unknowns: 80_000 };
     let sets = [loads(board, &laden.footings, case)];
-    let shown = Shown {
-        board,
-        panel,
-        sets: &sets,
-    };
+    let shown = Shown { board, panel, sets: &sets };
     let solved = panel
         .solve_all(&sets, |solved| {
             let at = shown.worst(solved, 0).map(|(at, _)| at);
             let corners = panel.outline.iter().copied().chain(at);
-            Wanted {
-                sets: vec![(0, FINE)],
-                places: corners.map(|at| (at, board.thickness())).collect(),
-            }
+            Wanted { sets: vec![(0, FINE)], places: corners.map(|at| (at, board.thickness())).collect() }
         })
         .expect("solved before");
     shown.worst(&solved, 0).expect("stress").1.utilisation
@@ -63,16 +52,12 @@ fn agree(text: &str) {
 
 /// The skiff with a transom of these layers, so thick in all.
 fn skiff_of(layers: &[(&str, &str)], thickness: &str) -> String {
-    let list: String = layers
-        .iter()
-        .map(|(material, thick)| format!("(material: \"{material}\", thickness: \"{thick}\"),"))
-        .collect();
+    let list: String =
+        layers.iter().map(|(material, thick)| format!("(material: \"{material}\", thickness: \"{thick}\"),")).collect();
     let from = SKIFF.find("lay_up: [").expect("a lay-up");
     let to = from + SKIFF[from..].find("        ],").expect("its end");
-    format!("{}lay_up: [{list}{}", &SKIFF[..from], &SKIFF[to..]).replace(
-        "thickness: \"2-1/4 in\"",
-        &format!("thickness: \"{thickness}\""),
-    )
+    format!("{}lay_up: [{list}{}", &SKIFF[..from], &SKIFF[to..])
+        .replace("thickness: \"2-1/4 in\"", &format!("thickness: \"{thickness}\""))
 }
 
 #[test]
@@ -83,10 +68,7 @@ fn of_the_demos() {
 
 #[test]
 fn of_a_thin_aluminium_transom() {
-    agree(&skiff_of(
-        &[("aluminium 5083-H116 plate", "5/16 in")],
-        "5/16 in",
-    ));
+    agree(&skiff_of(&[("aluminium 5083-H116 plate", "5/16 in")], "5/16 in"));
 }
 
 #[test]

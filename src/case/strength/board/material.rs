@@ -19,32 +19,16 @@ const PLYWOOD_POISSON: f64 = 0.1;
 
 /// A catalog material as a ply of the panel, its stronger direction across the boat.
 pub(in crate::case::strength) fn ply_material(material: &catalog::Material) -> Material {
-    let (along, across, shear) = (
-        material.modulus_along.value,
-        material.modulus_across.value,
-        material.shear_modulus.value,
-    );
+    let (along, across, shear) =
+        (material.modulus_along.value, material.modulus_across.value, material.shear_modulus.value);
     let through = material.transverse_shear_modulus.value;
-    let (bending, rolling) = (
-        material.bending_strength.value,
-        material.shear_strength.value,
-    );
+    let (bending, rolling) = (material.bending_strength.value, material.shear_strength.value);
     let alike = (along - across).abs().si() < 1e-6 * along.si();
-    let poisson = if alike {
-        (0.5 * along.si() / shear.si() - 1.0).clamp(0.0, 0.4)
-    } else {
-        PLYWOOD_POISSON
-    };
+    let poisson = if alike { (0.5 * along.si() / shear.si() - 1.0).clamp(0.0, 0.4) } else { PLYWOOD_POISSON };
     let strength = if material.density.value.si() > METAL {
-        Strength::VonMises {
-            yield_stress: bending,
-        }
+        Strength::VonMises { yield_stress: bending }
     } else {
-        let plane = if along.si() > FIBRE {
-            PLANE_OVER_THROUGH
-        } else {
-            1.0
-        };
+        let plane = if along.si() > FIBRE { PLANE_OVER_THROUGH } else { 1.0 };
         Strength::MaxStress {
             along_y: bending,
             // The weaker direction has the less strength as it has the less stiffness: the same plies hold it.
@@ -77,16 +61,8 @@ pub(super) fn weakened(material: Material, knock: KnockDown) -> Material {
         shear_y: soft(material.shear_y),
         shear_z: soft(material.shear_z),
         strength: match material.strength {
-            Strength::VonMises { yield_stress } => Strength::VonMises {
-                yield_stress: weak(yield_stress),
-            },
-            Strength::MaxStress {
-                along_y,
-                along_z,
-                plane_shear,
-                shear_y,
-                shear_z,
-            } => Strength::MaxStress {
+            Strength::VonMises { yield_stress } => Strength::VonMises { yield_stress: weak(yield_stress) },
+            Strength::MaxStress { along_y, along_z, plane_shear, shear_y, shear_z } => Strength::MaxStress {
                 along_y: weak(along_y),
                 along_z: weak(along_z),
                 plane_shear: weak(plane_shear),

@@ -10,9 +10,7 @@ use super::NoStrength;
 use crate::case::stern::Stern;
 use crate::catalog;
 use crate::physics::strength::knockdown::KnockDown;
-use crate::physics::strength::panel::{
-    EdgeSupport, Layup, Line, Panel, PanelError, Ply, Point, Section,
-};
+use crate::physics::strength::panel::{EdgeSupport, Layup, Line, Panel, PanelError, Ply, Point, Section};
 use crate::quantity::{Dimensioned, Text};
 use crate::rig::{Layer, Rig};
 
@@ -57,33 +55,20 @@ impl Board {
     /// What is missing, or why no plate can be made of it.
     pub fn of(rig: &Rig) -> Result<Board, NoStrength> {
         let (boat, transom, structure) = (&rig.boat, &rig.transom, &rig.structure);
-        let (layers, height, width, deadrise) = (
-            structure.lay_up.ask(),
-            transom.height.ask(),
-            boat.transom_width.ask(),
-            boat.deadrise.ask(),
-        );
-        let (Ok(layers), Ok(height), Ok(width), Ok(deadrise)) =
-            (&layers, &height, &width, &deadrise)
-        else {
+        let (layers, height, width, deadrise) =
+            (structure.lay_up.ask(), transom.height.ask(), boat.transom_width.ask(), boat.deadrise.ask());
+        let (Ok(layers), Ok(height), Ok(width), Ok(deadrise)) = (&layers, &height, &width, &deadrise) else {
             let missing = [layers.err(), height.err(), width.err(), deadrise.err()];
             return Err(NoStrength::Missing(missing.into_iter().flatten().collect()));
         };
         let mut assumed = Vec::new();
         let lean = transom.angle.reading().map(|angle| angle.value);
         if lean.is_none() {
-            assumed.push(Text::from(
-                "The transom is taken to stand upright under its loads: its angle is not given.",
-            ));
+            assumed.push(Text::from("The transom is taken to stand upright under its loads: its angle is not given."));
         }
         let outline = Outline::of(rig, height.value, width.value, deadrise.value, &mut assumed)?;
         let core = (0..layers.len())
-            .max_by(|a, b| {
-                layers[*a]
-                    .thickness
-                    .si()
-                    .total_cmp(&layers[*b].thickness.si())
-            })
+            .max_by(|a, b| layers[*a].thickness.si().total_cmp(&layers[*b].thickness.si()))
             .unwrap_or(0);
         let mut board = Board {
             stern: Stern::new(height.value, lean.unwrap_or_default()),
@@ -154,11 +139,7 @@ impl Board {
             .map(|(i, layer)| {
                 let material = ply_material(&layer.material.spec);
                 Ply {
-                    material: if i == self.core {
-                        weakened(material, knock)
-                    } else {
-                        material
-                    },
+                    material: if i == self.core { weakened(material, knock) } else { material },
                     thickness: layer.thickness,
                 }
             })
@@ -168,11 +149,7 @@ impl Board {
             edges: self.edges.clone(),
             section: Section::layup(Layup::new(plies)?)?,
             regions: Vec::new(),
-            lines: knees
-                .iter()
-                .map(|knee| knee.line())
-                .chain(self.lines.iter().copied())
-                .collect(),
+            lines: knees.iter().map(|knee| knee.line()).chain(self.lines.iter().copied()).collect(),
         })
     }
 }

@@ -81,13 +81,7 @@ impl Outline {
         }
         corner_at([-half, corner], side);
         corner_at([-chine[0], chine[1]], bottom);
-        Ok(Outline {
-            corners,
-            edges,
-            half_top,
-            rise,
-            chine,
-        })
+        Ok(Outline { corners, edges, half_top, rise, chine })
     }
 }
 
@@ -95,10 +89,7 @@ impl Outline {
 fn bond(said: Option<Bond>, what: &str, assumed: &mut Vec<Text>) -> EdgeSupport {
     match said {
         None => {
-            assumed.push(say!(
-                "The {} is taken to be bonded to the transom, free to turn on it.",
-                what
-            ));
+            assumed.push(say!("The {} is taken to be bonded to the transom, free to turn on it.", what));
             EdgeSupport::Simple
         }
         Some(Bond::Loose) => EdgeSupport::Free,
@@ -111,9 +102,7 @@ fn bond(said: Option<Bond>, what: &str, assumed: &mut Vec<Text>) -> EdgeSupport 
 fn corner(rig: &Rig, top: f64, half: f64, assumed: &mut Vec<Text>) -> (f64, f64) {
     let shoulder = inches(SHOULDER_IN).si();
     let Some(cutout) = rig.transom.cutout_width.reading() else {
-        assumed.push(Text::from(
-            "The transom's top is taken to be level all across: no cutout is given.",
-        ));
+        assumed.push(Text::from("The transom's top is taken to be level all across: no cutout is given."));
         return (top, half);
     };
     let cut = 0.5 * cutout.value.si();
@@ -124,16 +113,9 @@ fn corner(rig: &Rig, top: f64, half: f64, assumed: &mut Vec<Text>) -> (f64, f64)
         Some(height) => height.value.si(),
         None => {
             let above = inches(CORNER_ABOVE_IN);
-            assumed.push(say!(
-                "The transom's corners are taken to stand {} above its cutout.",
-                Measure::tape(above)
-            ));
+            assumed.push(say!("The transom's corners are taken to stand {} above its cutout.", Measure::tape(above)));
             top + above.si()
         }
     };
-    if corner < top + shoulder {
-        (top, half)
-    } else {
-        (corner, cut)
-    }
+    if corner < top + shoulder { (top, half) } else { (corner, cut) }
 }

@@ -27,18 +27,9 @@ impl Board {
         let knees = rig.structure.knees.reading();
         self.knees = self.uprights(knees.map_or(&[], Vec::as_slice));
         if knees.is_none() {
-            self.assumed.push(Text::from(
-                "No knee is counted behind the transom: none is given.",
-            ));
-        } else if said
-            .knees
-            .iter()
-            .flatten()
-            .any(|knee| knee.height.is_none())
-        {
-            self.assumed.push(Text::from(
-                "A knee without its height is taken to reach three quarters up the transom.",
-            ));
+            self.assumed.push(Text::from("No knee is counted behind the transom: none is given."));
+        } else if said.knees.iter().flatten().any(|knee| knee.height.is_none()) {
+            self.assumed.push(Text::from("A knee without its height is taken to reach three quarters up the transom."));
         }
         let stringers = self.uprights(&said.stringers);
         self.lines.extend(stringers.into_iter().map(Knee::line));
@@ -63,9 +54,7 @@ impl Board {
 
     fn add_stiffener(&mut self, rig: &Rig) {
         let structure = &rig.structure;
-        if let (Some(stiffener), Some(material)) =
-            (&structure.said.top_stiffener, &structure.stiffener_material)
-        {
+        if let (Some(stiffener), Some(material)) = (&structure.said.top_stiffener, &structure.stiffener_material) {
             let (depth, height) = (stiffener.depth.value.si(), stiffener.height.value.si());
             let (long, short) = (depth.max(height), depth.min(height));
             // A rectangle's torsion constant, first terms (Timoshenko and Goodier).
@@ -87,18 +76,10 @@ impl Board {
             (said.well_floor, rig.transom.splash_well.reading())
         {
             let z = self.top - floor.value.si();
-            let reach = if self.rise > 1e-6 {
-                WITHIN * z / self.rise
-            } else {
-                f64::INFINITY
-            };
+            let reach = if self.rise > 1e-6 { WITHIN * z / self.rise } else { f64::INFINITY };
             let half = self.half_top.min(reach).min(WITHIN * self.chine[0]);
             if z > 0.0 && half > 0.0 {
-                self.lines.push(Line {
-                    from: [-half, z],
-                    to: [half, z],
-                    kind: LineKind::Supported,
-                });
+                self.lines.push(Line { from: [-half, z], to: [half, z], kind: LineKind::Supported });
             }
         } else if rig.transom.splash_well.reading().is_some() && said.well_floor.is_none() {
             self.assumed.push(Text::from(
@@ -110,11 +91,7 @@ impl Board {
     /// A knee at `y`, cut off where the transom ends; `None` off the transom.
     pub fn knee(&self, y: f64, height: Option<f64>) -> Option<Knee> {
         let from = self.bottom(y)?;
-        let head = if y.abs() <= self.half_top {
-            self.top
-        } else {
-            self.side_top(y)?
-        };
+        let head = if y.abs() <= self.half_top { self.top } else { self.side_top(y)? };
         let reach = height.unwrap_or(KNEE_REACH * (self.top.min(head) - from));
         let to = (from + reach).min(head);
         (to > from + 1e-3).then_some(Knee { y, from, to })
@@ -129,10 +106,6 @@ impl Board {
 
 impl Knee {
     pub(super) fn line(self) -> Line {
-        Line {
-            from: [self.y, self.from],
-            to: [self.y, self.to],
-            kind: LineKind::Supported,
-        }
+        Line { from: [self.y, self.from], to: [self.y, self.to], kind: LineKind::Supported }
     }
 }

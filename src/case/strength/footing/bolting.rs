@@ -87,10 +87,7 @@ pub(super) fn bare(
         )));
     }
     let count = bolts.len().max(1) as f64;
-    let middle = [
-        bolts.iter().map(|b| b.y).sum::<f64>() / count,
-        bolts.iter().map(|b| b.z).sum::<f64>() / count,
-    ];
+    let middle = [bolts.iter().map(|b| b.y).sum::<f64>() / count, bolts.iter().map(|b| b.z).sum::<f64>() / count];
     Ok(Footing {
         name,
         on_bracket: group.bracket.is_some(),
@@ -117,13 +114,7 @@ fn holds(bolt: &Bolt, face: &Foot, board: &Board) -> bool {
 }
 
 fn pick<T: Clone>(given: &Option<Entry<T>>, entries: &[Entry<T>], name: &str) -> Option<Entry<T>> {
-    given.clone().or_else(|| {
-        entries
-            .iter()
-            .find(|entry| entry.name == name)
-            .or(entries.first())
-            .cloned()
-    })
+    given.clone().or_else(|| entries.iter().find(|entry| entry.name == name).or(entries.first()).cloned())
 }
 
 /// Where a face comes to lie.
@@ -145,8 +136,7 @@ impl<'a> Seat<'a> {
             engines,
             board,
             kind: group.bracket.as_ref().and_then(|bracket| bracket.spec.kind),
-            y: engines.iter().map(|engine| engine.y.si()).sum::<f64>()
-                / engines.len().max(1) as f64,
+            y: engines.iter().map(|engine| engine.y.si()).sum::<f64>() / engines.len().max(1) as f64,
             drop: group.drop().reading().map_or(0.0, |drop| drop.value.si()),
         }
     }
@@ -164,13 +154,11 @@ impl<'a> Seat<'a> {
         }
         let Some(face) = self.template() else {
             let lower_by = match rig.transom.upper_holes.reading() {
-                Some(upper) if self.group.bracket.is_none() => {
-                    upper.value.si() - inches(fit::UPPER_BELOW_TOP_IN).si()
-                }
+                Some(upper) if self.group.bracket.is_none() => upper.value.si() - inches(fit::UPPER_BELOW_TOP_IN).si(),
                 _ => self.drop.max(0.0),
             };
-            let places = fit::pattern(Length::from_si(self.y))
-                .map(|hole| [hole.y.si(), top - hole.below.si() - lower_by]);
+            let places =
+                fit::pattern(Length::from_si(self.y)).map(|hole| [hole.y.si(), top - hole.below.si() - lower_by]);
             return (places.to_vec(), true);
         };
         let edge = inches(BRACKET_EDGE_IN).si();
@@ -225,12 +213,7 @@ impl<'a> Seat<'a> {
             Some(face) => {
                 let half = 0.5 * face.width.value.si();
                 let top = board.top - face.below.value.si();
-                (
-                    self.y - half,
-                    self.y + half,
-                    top,
-                    top - face.height.value.si(),
-                )
+                (self.y - half, self.y + half, top, top - face.height.value.si())
             }
             None => {
                 let height = self.template().map_or(inches(HEEL_IN).si(), |face| face[1]);

@@ -53,11 +53,7 @@ impl<'a> Figures<'a> {
                 inches(inch)
             })
         };
-        let gearcase = or(
-            given(&spec.plate_to_propeller_shaft),
-            "its gearcase",
-            PLATE_TO_SHAFT_IN,
-        );
+        let gearcase = or(given(&spec.plate_to_propeller_shaft), "its gearcase", PLATE_TO_SHAFT_IN);
         let propeller = spec.propeller_diameter.as_ref().map(|d| d.to.value);
         let propeller = or(propeller, "its propeller", PROPELLER_IN);
         let mut or = |given: Option<Angle>, what, degree| {
@@ -72,9 +68,7 @@ impl<'a> Figures<'a> {
         let leg = engine.rest_to_plate.reading().map(|leg| leg.value);
         let drop = group.drop().reading().map(|drop| drop.value);
         let rows = engine.holes_up.reading().copied().unwrap_or_default();
-        let rest = board
-            .stern
-            .rest(setback(group), drop.unwrap_or_default(), rows);
+        let rest = board.stern.rest(setback(group), drop.unwrap_or_default(), rows);
         Figures {
             engine,
             mass: weight.unwrap_or_default()
@@ -108,9 +102,7 @@ impl<'a> Figures<'a> {
 /// How far the engines' faces stand off the transom's, square to it.
 pub(super) fn setback(group: &Group) -> Length {
     let setback = group.setback();
-    setback
-        .reading()
-        .map_or(Length::default(), |setback| setback.value)
+    setback.reading().map_or(Length::default(), |setback| setback.value)
 }
 
 fn given<Q: Dimensioned>(reading: &Option<Reading<Q>>) -> Option<Q> {

@@ -37,25 +37,15 @@ pub struct LoadCase {
 impl LoadCase {
     /// Its name.
     pub fn name(&self) -> &'static str {
-        if self.alone {
-            "one engine alone, static full thrust"
-        } else {
-            self.kind.name()
-        }
+        if self.alone { "one engine alone, static full thrust" } else { self.kind.name() }
     }
 }
 
 /// The cases of an outfit.
 pub fn cases(outfit: &Outfit) -> Vec<LoadCase> {
-    let mut cases: Vec<LoadCase> = Kind::ALL
-        .into_iter()
-        .map(|kind| LoadCase { kind, alone: false })
-        .collect();
+    let mut cases: Vec<LoadCase> = Kind::ALL.into_iter().map(|kind| LoadCase { kind, alone: false }).collect();
     if outfit.mains().len() > 1 {
-        cases.push(LoadCase {
-            kind: Kind::StaticThrust,
-            alone: true,
-        });
+        cases.push(LoadCase { kind: Kind::StaticThrust, alone: true });
     }
     cases
 }
@@ -89,20 +79,13 @@ impl<'a> Driven<'a> {
     }
 
     /// Puts the loads of these engines on their face and its bolts.
-    pub fn load(
-        &self,
-        footing: &mut Footing,
-        group: &Group,
-        engines: &[Figures],
-    ) -> Result<(), NoStrength> {
+    pub fn load(&self, footing: &mut Footing, group: &Group, engines: &[Figures]) -> Result<(), NoStrength> {
         footing.loads = vec![FaceLoad::default(); self.cases.len()];
         for (i, engine) in engines.iter().enumerate() {
             let mut sheet = Sheet::default();
             let own = self.of_engine(engine, footing.middle, &mut sheet)?;
             if i == 0 {
-                footing
-                    .sheet
-                    .remark(say!("of the {}:", engine.engine.label.as_str()));
+                footing.sheet.remark(say!("of the {}:", engine.engine.label.as_str()));
                 footing.sheet.append(sheet);
             }
             for (total, load) in footing.loads.iter_mut().zip(own) {
@@ -124,11 +107,7 @@ impl<'a> Driven<'a> {
             .map(|load| bolt_forces(&footing.bolts, footing.face, load.on_bolts(footing.middle)))
             .collect::<Result<_, _>>()
             .map_err(|error| {
-                NoStrength::Unfit(say!(
-                    "The bolts of the {}: {}.",
-                    footing.name.as_str(),
-                    error.to_string()
-                ))
+                NoStrength::Unfit(say!("The bolts of the {}: {}.", footing.name.as_str(), error.to_string()))
             })?;
         Ok(())
     }
@@ -137,24 +116,14 @@ impl<'a> Driven<'a> {
     fn bracket(&self, group: &Group, engines: &[Figures], middle: [f64; 2]) -> [f64; 3] {
         let stern = &self.board.stern;
         let drop = group.drop().reading().map(|drop| drop.value);
-        let bottom = group
-            .bracket
-            .as_ref()
-            .and_then(|bracket| bracket.bottom.reading())
-            .map(|bottom| bottom.value);
-        let at = stern.bracket(setback(group), drop.unwrap_or_default(), bottom)
-            - stern.on_face(middle[1]);
+        let bottom = group.bracket.as_ref().and_then(|bracket| bracket.bottom.reading()).map(|bottom| bottom.value);
+        let at = stern.bracket(setback(group), drop.unwrap_or_default(), bottom) - stern.on_face(middle[1]);
         let across: f64 = engines.iter().map(|one| one.engine.y.si()).sum();
         [at.x, across / engines.len().max(1) as f64 - middle[0], at.z]
     }
 
     /// What one engine brings to the middle of the bolts, a case an element.
-    fn of_engine(
-        &self,
-        figures: &Figures,
-        middle: [f64; 2],
-        sheet: &mut Sheet,
-    ) -> Result<Vec<FaceLoad>, NoStrength> {
+    fn of_engine(&self, figures: &Figures, middle: [f64; 2], sheet: &mut Sheet) -> Result<Vec<FaceLoad>, NoStrength> {
         let Figures { engine, .. } = figures;
         // The engine's rest aft of the bolts' middle and above it, level.
         let rest = figures.rest - self.board.stern.on_face(middle[1]);
@@ -178,18 +147,12 @@ impl<'a> Driven<'a> {
             overall_efficiency: OVERALL_EFFICIENCY,
         };
         let own = loads::cases(sheet, &kernel, &outfit).map_err(|error| {
-            NoStrength::Unfit(say!(
-                "The loads of the {}: {}.",
-                engine.label.as_str(),
-                error.to_string()
-            ))
+            NoStrength::Unfit(say!("The loads of the {}: {}.", engine.label.as_str(), error.to_string()))
         })?;
         let of = |kind: Kind| {
             own.iter()
                 .find(|(one, _)| *one == kind)
-                .map_or(FaceLoad::default(), |(_, load)| {
-                    load.leaning(self.board.lean())
-                })
+                .map_or(FaceLoad::default(), |(_, load)| load.leaning(self.board.lean()))
         };
         let off = engine.y.si() - middle[0];
         Ok(self

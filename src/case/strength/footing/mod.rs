@@ -97,10 +97,8 @@ pub fn footings(
         };
         for engines in faces {
             let mut footing = bolting::bare(rig, index, group, &engines, board, assumed)?;
-            let engines: Vec<Figures> = engines
-                .into_iter()
-                .map(|engine| Figures::of(group, engine, board, share))
-                .collect();
+            let engines: Vec<Figures> =
+                engines.into_iter().map(|engine| Figures::of(group, engine, board, share)).collect();
             footing.hung = hung(group, &engines, board, assumed);
             driven.load(&mut footing, group, &engines)?;
             all.push(footing);
@@ -139,10 +137,7 @@ fn hung(group: &Group, engines: &[Figures], board: &Board, assumed: &mut Vec<Tex
             ));
         }
         if figures.engine.holes_up.reading().is_none() && !group.is_lifted() {
-            assumed.push(say!(
-                "The {} is taken to hang in its lowest hole for its loads.",
-                label
-            ));
+            assumed.push(say!("The {} is taken to hang in its lowest hole for its loads.", label));
         }
     }
     if let Some(bracket) = &group.bracket {
@@ -153,10 +148,9 @@ fn hung(group: &Group, engines: &[Figures], board: &Board, assumed: &mut Vec<Tex
                 aft: 0.5 * board.level(setback(group)).si(),
                 is_bracket: true,
             }),
-            None => assumed.push(say!(
-                "`{}` is reckoned without its own weight: it is not given.",
-                bracket.name.as_str()
-            )),
+            None => {
+                assumed.push(say!("`{}` is reckoned without its own weight: it is not given.", bracket.name.as_str()))
+            }
         }
     }
     all
@@ -168,20 +162,11 @@ impl Footing {
         let Some(bolt) = self.bolts.get(index) else {
             return Text::default();
         };
-        let row = if bolt.z >= self.middle[1] {
-            "upper"
-        } else {
-            "lower"
-        };
+        let row = if bolt.z >= self.middle[1] { "upper" } else { "lower" };
         let off = Length::from_si(bolt.y.abs());
         if off.si() < 1e-3 {
             return say!("{} bolt on the centreline", row);
         }
-        say!(
-            "{} bolt {} to {}",
-            row,
-            Measure::tape(off),
-            if bolt.y > 0.0 { "port" } else { "starboard" }
-        )
+        say!("{} bolt {} to {}", row, Measure::tape(off), if bolt.y > 0.0 { "port" } else { "starboard" })
     }
 }

@@ -58,26 +58,12 @@ impl Footing {
     /// no proof stress.
     pub fn proof(&self) -> Pressure {
         let grade = &self.grade.spec;
-        grade
-            .proof
-            .as_ref()
-            .map_or(grade.yield_strength.value, |proof| proof.value)
+        grade.proof.as_ref().map_or(grade.yield_strength.value, |proof| proof.value)
     }
 
     /// What a bolt must hold in a case, N; plain for the combined part.
-    pub fn demand(
-        &self,
-        part: Part,
-        case: usize,
-        bolt: usize,
-        kind: Kind,
-        driving: Driving,
-    ) -> f64 {
-        let Some(forces) = self
-            .forces
-            .get(case)
-            .and_then(|group| group.bolts.get(bolt))
-        else {
+    pub fn demand(&self, part: Part, case: usize, bolt: usize, kind: Kind, driving: Driving) -> f64 {
+        let Some(forces) = self.forces.get(case).and_then(|group| group.bolts.get(bolt)) else {
             return 0.0;
         };
         match part {
@@ -87,13 +73,7 @@ impl Footing {
                 let sheet = &mut Sheet::default();
                 let (tension, shear) = (self.tension_capacity(sheet), self.shear_capacity(sheet));
                 let force = Force::from_si;
-                let used = bolts::combined_ratio(
-                    sheet,
-                    force(forces.tension),
-                    force(forces.shear),
-                    &tension,
-                    &shear,
-                );
+                let used = bolts::combined_ratio(sheet, force(forces.tension), force(forces.shear), &tension, &shear);
                 used.value().si().sqrt()
             }
             Part::Tear => {
@@ -118,8 +98,7 @@ impl Footing {
     ) -> f64 {
         let length = Length::from_si;
         let thickness = length(board.thickness());
-        let through =
-            Pressure::from_si(board.mean(left, |material| material.shear_strength.value.si()));
+        let through = Pressure::from_si(board.mean(left, |material| material.shear_strength.value.si()));
         match part {
             Part::Tension => self.tension_capacity(sheet).value().si(),
             Part::Shear => self.shear_capacity(sheet).value().si(),
@@ -129,30 +108,16 @@ impl Footing {
                 strength * self.diameter() * board.thickness()
             }
             Part::Crush => {
-                let area = bolts::washer_area(
-                    sheet,
-                    length(self.spread(board, left)),
-                    length(self.hole()),
-                );
+                let area = bolts::washer_area(sheet, length(self.spread(board, left)), length(self.hole()));
                 let crushing = left.strength * board.core_material().crushing_strength.value;
-                bolts::crushing_capacity(sheet, crushing, &area)
-                    .value()
-                    .si()
+                bolts::crushing_capacity(sheet, crushing, &area).value().si()
             }
-            Part::Punch => bolts::shear_out_capacity(
-                sheet,
-                through,
-                thickness,
-                length(self.spread(board, left)),
-            )
-            .value()
-            .si(),
+            Part::Punch => {
+                bolts::shear_out_capacity(sheet, through, thickness, length(self.spread(board, left))).value().si()
+            }
             Part::Tear => {
                 let edge = length(self.edge(rig, board, bolt));
-                bolts::tear_out_capacity(sheet, through, thickness, edge, length(self.hole()))
-                    .value()
-                    .si()
-                    .max(0.0)
+                bolts::tear_out_capacity(sheet, through, thickness, edge, length(self.hole())).value().si().max(0.0)
             }
         }
     }
@@ -177,33 +142,14 @@ impl Laden {
     }
 
     /// The same with another core.
-    pub fn worst_with(
-        &self,
-        part: Part,
-        rig: &Rig,
-        strength: &Strength,
-        left: KnockDown,
-    ) -> Option<Worst> {
+    pub fn worst_with(&self, part: Part, rig: &Rig, strength: &Strength, left: KnockDown) -> Option<Worst> {
         let mut worst: Option<Worst> = None;
         for (f, footing) in self.footings.iter().enumerate() {
             for bolt in 0..footing.bolts.len() {
-                let capacity = footing.capacity(
-                    &mut Sheet::default(),
-                    part,
-                    rig,
-                    &strength.board,
-                    left,
-                    bolt,
-                );
+                let capacity = footing.capacity(&mut Sheet::default(), part, rig, &strength.board, left, bolt);
                 for (case, what) in self.cases.iter().enumerate() {
                     let demand = footing.demand(part, case, bolt, what.kind, strength.driving);
-                    let one = Worst {
-                        footing: f,
-                        case,
-                        bolt,
-                        demand,
-                        capacity,
-                    };
+                    let one = Worst { footing: f, case, bolt, demand, capacity };
                     if worst.is_none_or(|worst| demand * worst.capacity > worst.demand * capacity) {
                         worst = Some(one);
                     }
@@ -222,8 +168,7 @@ impl Laden {
                 self.footings
                     .iter()
                     .flat_map(|footing| {
-                        (0..footing.bolts.len())
-                            .map(move |bolt| footing.demand(part, case, bolt, what.kind, driving))
+                        (0..footing.bolts.len()).map(move |bolt| footing.demand(part, case, bolt, what.kind, driving))
                     })
                     .fold(0.0, f64::max)
             })

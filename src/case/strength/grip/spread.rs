@@ -40,38 +40,16 @@ impl Footing {
     pub fn spread(&self, board: &Board, left: KnockDown) -> f64 {
         let crushing = left.strength * board.core_material().crushing_strength.value.si();
         let nut = NUT_WIDTH * self.diameter();
-        let washer = self
-            .given
-            .said
-            .washer
-            .as_ref()
-            .map_or(self.size.spec.washer_diameter.value, |d| d.value)
-            .si();
+        let washer = self.given.said.washer.as_ref().map_or(self.size.spec.washer_diameter.value, |d| d.value).si();
         let thin = self.size.spec.washer_thickness.value.si();
-        let mut across = washer
-            .min(nut + 2.0 * cantilever(thin, WASHER_YIELD, crushing))
-            .max(nut.min(washer));
+        let mut across = washer.min(nut + 2.0 * cantilever(thin, WASHER_YIELD, crushing)).max(nut.min(washer));
         if let (Some(plate), Some(material)) = (&self.given.said.backing_plate, &self.given.plate) {
-            let reach = cantilever(
-                plate.thickness.value.si(),
-                material.spec.bending_strength.value.si(),
-                crushing,
-            );
-            let most = plate
-                .width
-                .value
-                .si()
-                .min(plate.height.value.si())
-                .max(across);
+            let reach = cantilever(plate.thickness.value.si(), material.spec.bending_strength.value.si(), crushing);
+            let most = plate.width.value.si().min(plate.height.value.si()).max(across);
             across = (across + 2.0 * reach).min(most);
         }
         for skin in board.layers.iter().skip(board.core + 1).rev() {
-            across += 2.0
-                * cantilever(
-                    skin.thickness.si(),
-                    skin.material.spec.bending_strength.value.si(),
-                    crushing,
-                );
+            across += 2.0 * cantilever(skin.thickness.si(), skin.material.spec.bending_strength.value.si(), crushing);
         }
         across.min(self.apart())
     }
@@ -112,10 +90,7 @@ impl Footing {
             .holes
             .iter()
             .filter_map(|hole| {
-                let radius = hole
-                    .diameter
-                    .as_ref()
-                    .map_or(0.5 * self.diameter(), |d| 0.5 * d.value.si());
+                let radius = hole.diameter.as_ref().map_or(0.5 * self.diameter(), |d| 0.5 * d.value.si());
                 let above = (board.top - hole.below.value.si()) - radius - bolt.z;
                 let beside = (hole.at.y().si() - bolt.y).abs() < radius + 0.5 * self.diameter();
                 (beside && above > self.diameter()).then_some(above)
@@ -138,8 +113,5 @@ pub fn plate_for(footing: &Footing, board: &Board, left: KnockDown, pull: f64) -
     let across = (4.0 * area / PI + footing.hole().powi(2)).sqrt();
     let from = NUT_WIDTH * footing.diameter();
     let reach = 0.5 * (across - from).max(0.0);
-    (
-        reach / cantilever(1.0, PLATE_MATERIAL_YIELD, crushing),
-        across,
-    )
+    (reach / cantilever(1.0, PLATE_MATERIAL_YIELD, crushing), across)
 }

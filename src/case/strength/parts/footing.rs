@@ -21,30 +21,14 @@ pub(super) fn part(when: &str, footing: &Footing, laden: &Laden) -> Part {
         .hung
         .iter()
         .map(|hung| {
-            vec![
-                Text::from(hung.name.as_str()),
-                Text::from(Measure::of(hung.mass)),
-                Text::from(length(hung.aft)),
-            ]
+            vec![Text::from(hung.name.as_str()), Text::from(Measure::of(hung.mass)), Text::from(length(hung.aft))]
         })
         .collect();
     let mut tables = vec![
-        Table::new(
-            "weights, and their centres aft of the transom, level",
-            &["", "weight", "aft"],
-            hung,
-        ),
+        Table::new("weights, and their centres aft of the transom, level", &["", "weight", "aft"], hung),
         Table::new(
             "forces and moments about the middle of the bolts (square to the transom, to port, up along it)",
-            &[
-                "case",
-                "square to it",
-                "to port",
-                "up along it",
-                "about square",
-                "about port",
-                "about along",
-            ],
+            &["case", "square to it", "to port", "up along it", "about square", "about port", "about along"],
             loads,
         ),
     ];
@@ -53,28 +37,14 @@ pub(super) fn part(when: &str, footing: &Footing, laden: &Laden) -> Part {
             .bolts
             .iter()
             .enumerate()
-            .map(|(i, bolt)| {
-                vec![
-                    footing.bolt(i),
-                    Text::from(force(bolt.shear)),
-                    Text::from(force(bolt.tension)),
-                ]
-            })
+            .map(|(i, bolt)| vec![footing.bolt(i), Text::from(force(bolt.shear)), Text::from(force(bolt.tension))])
             .chain(std::iter::once(vec![
                 say!("edge pressed on, {} up the transom", length(group.pivot_z)),
                 Text::default(),
                 Text::from(force(-group.edge_pitch)),
             ]))
             .collect();
-        tables.push(Table::new(
-            &format!("bolt by bolt: {}", case.name()),
-            &["bolt", "shear", "tension"],
-            rows,
-        ));
+        tables.push(Table::new(&format!("bolt by bolt: {}", case.name()), &["bolt", "shear", "tension"], rows));
     }
-    Part {
-        title: format!("{when}: {}", footing.name),
-        tables,
-        sheet: footing.sheet.clone(),
-    }
+    Part { title: format!("{when}: {}", footing.name), tables, sheet: footing.sheet.clone() }
 }

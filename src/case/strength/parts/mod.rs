@@ -19,15 +19,8 @@ pub const PANEL_WORDS: &str = "transom panel, bent";
 
 impl Way {
     /// Every part, in the order of a report.
-    pub const ALL: [Way; 7] = [
-        Way::Tension,
-        Way::Shear,
-        Way::Combined,
-        Way::Bearing,
-        Way::Crush,
-        Way::Punch,
-        Way::Tear,
-    ];
+    pub const ALL: [Way; 7] =
+        [Way::Tension, Way::Shear, Way::Combined, Way::Bearing, Way::Crush, Way::Punch, Way::Tear];
 
     /// What gives way.
     pub fn words(self) -> &'static str {
@@ -51,33 +44,19 @@ impl Strength {
             .into_iter()
             .filter_map(|way| {
                 let worst = self.after.worst(way, rig, self)?;
-                let old = before
-                    .and_then(|laden| laden.worst(way, rig, self))
-                    .map(|worst| worst.factor());
-                Some((
-                    way.words(),
-                    worst.factor(),
-                    old,
-                    self.after.cases[worst.case].name(),
-                ))
+                let old = before.and_then(|laden| laden.worst(way, rig, self)).map(|worst| worst.factor());
+                Some((way.words(), worst.factor(), old, self.after.cases[worst.case].name()))
             })
             .collect();
         let panel = &self.after.bent.stress;
         let old = before.map(|laden| laden.bent.stress.factor);
-        all.push((
-            PANEL_WORDS,
-            panel.factor,
-            old,
-            self.after.cases[panel.case].name(),
-        ));
+        all.push((PANEL_WORDS, panel.factor, old, self.after.cases[panel.case].name()));
         all
     }
 
     /// The part that gives way first.
     pub fn governing(&self, rig: &Rig) -> Option<(&'static str, f64, Option<f64>, &'static str)> {
-        self.factors(rig)
-            .into_iter()
-            .min_by(|a, b| a.1.total_cmp(&b.1))
+        self.factors(rig).into_iter().min_by(|a, b| a.1.total_cmp(&b.1))
     }
 }
 
@@ -133,13 +112,7 @@ impl Strength {
             title: "what gives way first".to_owned(),
             tables: vec![Table::new(
                 "strength over load, before and after",
-                &[
-                    "part",
-                    "before",
-                    "after",
-                    "after / before",
-                    "governing case",
-                ],
+                &["part", "before", "after", "after / before", "governing case"],
                 rows,
             )],
             sheet,
@@ -162,43 +135,21 @@ impl Strength {
             .board
             .layers
             .iter()
-            .map(|layer| {
-                vec![
-                    Text::from(layer.material.name.as_str()),
-                    Text::from(Measure::of(layer.thickness)),
-                ]
-            })
+            .map(|layer| vec![Text::from(layer.material.name.as_str()), Text::from(Measure::of(layer.thickness))])
             .collect();
         let section = &self.after.bent.stress.panel.section.stiffness;
         let rows = vec![
-            vec![
-                Text::from("bending, across"),
-                Text::from(moment(section.d11)),
-            ],
+            vec![Text::from("bending, across"), Text::from(moment(section.d11))],
             vec![Text::from("bending, up"), Text::from(moment(section.d22))],
             vec![Text::from("twisting"), Text::from(moment(section.d66))],
-            vec![
-                Text::from("shear through the thickness, across, a metre of width"),
-                Text::from(force(section.s1)),
-            ],
-            vec![
-                Text::from("shear through the thickness, up, a metre of width"),
-                Text::from(force(section.s2)),
-            ],
+            vec![Text::from("shear through the thickness, across, a metre of width"), Text::from(force(section.s1))],
+            vec![Text::from("shear through the thickness, up, a metre of width"), Text::from(force(section.s2))],
         ];
         Part {
             title: "the transom and its core".to_owned(),
             tables: vec![
-                Table::new(
-                    "layers from the outside in",
-                    &["material", "thickness"],
-                    layers,
-                ),
-                Table::new(
-                    "stiffness of a unit of width, core as read",
-                    &["", "stiffness"],
-                    rows,
-                ),
+                Table::new("layers from the outside in", &["material", "thickness"], layers),
+                Table::new("stiffness of a unit of width, core as read", &["", "stiffness"], rows),
             ],
             sheet,
         }
@@ -206,11 +157,7 @@ impl Strength {
 }
 
 fn outfit(when: &str, laden: &Laden, strength: &Strength) -> Vec<Part> {
-    let mut parts: Vec<Part> = laden
-        .footings
-        .iter()
-        .map(|footing| footing::part(when, footing, laden))
-        .collect();
+    let mut parts: Vec<Part> = laden.footings.iter().map(|footing| footing::part(when, footing, laden)).collect();
     parts.push(panel::part(when, laden, strength));
     parts
 }

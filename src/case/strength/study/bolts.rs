@@ -6,8 +6,7 @@ use super::super::show::{force, length};
 use super::panel::place;
 use crate::job::BoltStudy;
 use crate::physics::strength::bolts::{
-    Bolt, BoltForces, Foot, GroupError, GroupForces, GroupLoad, bolt_forces, proof_load,
-    shear_capacity,
+    Bolt, BoltForces, Foot, GroupError, GroupForces, GroupLoad, bolt_forces, proof_load, shear_capacity,
 };
 use crate::quantity::{Dimensioned, Moment, Reading, Text, say};
 use crate::rig::Rig;
@@ -34,11 +33,7 @@ impl BoltAnswer {
         let bolts: Vec<Bolt> = study
             .bolts
             .iter()
-            .map(|bolt| Bolt {
-                y: bolt.across.value.si(),
-                z: bolt.up.value.si(),
-                area: area.si(),
-            })
+            .map(|bolt| Bolt { y: bolt.across.value.si(), z: bolt.up.value.si(), area: area.si() })
             .collect();
         let foot = Foot {
             bottom: study.face.bottom.value.si(),
@@ -50,21 +45,13 @@ impl BoltAnswer {
         let mut sheet = Sheet::default();
         let capacity = grade.as_ref().map(|grade| {
             let spec = &grade.spec;
-            let proof = spec
-                .proof
-                .as_ref()
-                .map_or(spec.yield_strength.value, |proof| proof.value);
+            let proof = spec.proof.as_ref().map_or(spec.yield_strength.value, |proof| proof.value);
             let area = Term::new("As", area);
             let tension: Force = proof_load(&mut sheet, proof, &area).value();
             let shear: Force = shear_capacity(&mut sheet, spec.tensile.value, &area).value();
             [tension.si(), shear.si()]
         });
-        Ok(Some(BoltAnswer {
-            bolts,
-            forces,
-            capacity,
-            sheet,
-        }))
+        Ok(Some(BoltAnswer { bolts, forces, capacity, sheet }))
     }
 
     /// Bolt by bolt.
@@ -75,40 +62,21 @@ impl BoltAnswer {
             .zip(&self.forces.bolts)
             .map(|(bolt, forces)| {
                 let mut row = vec![Text::from(length(bolt.y)), Text::from(length(bolt.z))];
-                row.extend(
-                    forces
-                        .primary
-                        .iter()
-                        .chain(&forces.secondary)
-                        .map(|f| Text::from(force(*f))),
-                );
-                row.extend([
-                    Text::from(force(forces.shear)),
-                    Text::from(force(forces.tension)),
-                ]);
+                row.extend(forces.primary.iter().chain(&forces.secondary).map(|f| Text::from(force(*f))));
+                row.extend([Text::from(force(forces.shear)), Text::from(force(forces.tension))]);
                 row
             })
             .collect();
         Table::new(
             "bolt by bolt",
-            &[
-                "across",
-                "up",
-                "primary across",
-                "primary up",
-                "secondary across",
-                "secondary up",
-                "shear",
-                "tension",
-            ],
+            &["across", "up", "primary across", "primary up", "secondary across", "secondary up", "shear", "tension"],
             rows,
         )
     }
 
     /// Greatest tension and greatest shear, N.
     pub fn greatest(&self) -> [f64; 2] {
-        let most =
-            |value: fn(&BoltForces) -> f64| self.forces.bolts.iter().map(value).fold(0.0, f64::max);
+        let most = |value: fn(&BoltForces) -> f64| self.forces.bolts.iter().map(value).fold(0.0, f64::max);
         [most(|bolt| bolt.tension), most(|bolt| bolt.shear)]
     }
 
@@ -116,21 +84,9 @@ impl BoltAnswer {
     pub(super) fn part(&self) -> Part {
         let mut sheet = self.sheet.clone();
         let [across, up] = self.forces.centroid;
-        sheet.remark(say!(
-            "centre of the bolts: {} across, {} up",
-            length(across),
-            length(up)
-        ));
-        sheet.remark(say!(
-            "edge pressed on: {} at {} up",
-            force(self.forces.edge_pitch),
-            length(self.forces.pivot_z)
-        ));
-        Part {
-            title: "the bolt group asked about".to_owned(),
-            tables: vec![self.table()],
-            sheet,
-        }
+        sheet.remark(say!("centre of the bolts: {} across, {} up", length(across), length(up)));
+        sheet.remark(say!("edge pressed on: {} at {} up", force(self.forces.edge_pitch), length(self.forces.pivot_z)));
+        Part { title: "the bolt group asked about".to_owned(), tables: vec![self.table()], sheet }
     }
 }
 
@@ -150,16 +106,10 @@ fn bolt_fault(error: GroupError) -> Slip {
         GroupError::OutsideFoot { index } | GroupError::NoArea { index } => {
             format!("bolt_study.bolts[{index}]")
         }
-        GroupError::NoBolts | GroupError::CannotTwist | GroupError::NoArm => {
-            "bolt_study.bolts".to_owned()
-        }
+        GroupError::NoBolts | GroupError::CannotTwist | GroupError::NoArm => "bolt_study.bolts".to_owned(),
         GroupError::NotFinite { .. } => "bolt_study".to_owned(),
     };
-    Slip {
-        path,
-        message: error.to_string(),
-        help: "check the bolts against the face and the load".to_owned(),
-    }
+    Slip { path, message: error.to_string(), help: "check the bolts against the face and the load".to_owned() }
 }
 
 fn si<Q: Dimensioned>(reading: Option<&Reading<Q>>) -> f64 {

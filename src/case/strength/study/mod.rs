@@ -35,13 +35,7 @@ impl<'a> Case<'a> {
 
 /// The working of a job's studies.
 pub(super) fn parts(case: &Case) -> Vec<Part> {
-    let panel = case
-        .panel_study()
-        .and_then(Result::ok)
-        .map(PanelAnswer::part);
-    let bolts = case
-        .bolt_study()
-        .and_then(Result::ok)
-        .map(|answer| answer.part());
+    let panel = case.panel_study().and_then(Result::ok).map(PanelAnswer::part);
+    let bolts = case.bolt_study().and_then(Result::ok).map(|answer| answer.part());
     panel.into_iter().chain(bolts).collect()
 }

@@ -4,13 +4,10 @@ use uom::si::f64::{Pressure, Ratio};
 
 use super::super::board::ply_material;
 use super::super::show::{force, length, resultant};
-use crate::job::{
-    EdgeHold, LineDoes, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy,
-};
+use crate::job::{EdgeHold, LineDoes, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy};
 use crate::physics::strength::panel::{
-    Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PanelError,
-    PlateStiffness, Ply, PlyStress, Point, Rect, Resultant, Section, Solution, Strength,
-    SupportPart,
+    Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PanelError, PlateStiffness, Ply, PlyStress,
+    Point, Rect, Resultant, Section, Solution, Strength, SupportPart,
 };
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Layer;
@@ -48,17 +45,12 @@ impl PanelAnswer {
         };
         let known = !matches!(
             &study.stiffness,
-            PanelStiffness::Outright { .. }
-                | PanelStiffness::Plate {
-                    yield_stress: None,
-                    ..
-                }
+            PanelStiffness::Outright { .. } | PanelStiffness::Plate { yield_stress: None, .. }
         );
         let panel = Panel {
             outline,
             edges: study.edges.iter().map(|edge| hold(*edge)).collect(),
-            section: section(&study.stiffness, layers)
-                .map_err(|error| fault(error, "panel_study.stiffness"))?,
+            section: section(&study.stiffness, layers).map_err(|error| fault(error, "panel_study.stiffness"))?,
             regions: Vec::new(),
             lines: study
                 .lines
@@ -74,56 +66,27 @@ impl PanelAnswer {
                 .collect(),
         };
         let loads: Vec<Load> = study.loads.iter().map(load).collect();
-        let asked = study
-            .accuracy
-            .as_ref()
-            .map_or(ACCURACY, |accuracy| accuracy.value.si());
-        let accuracy = Accuracy {
-            relative: asked,
-            fields: Accuracy::default().fields,
-            most_unknowns: MOST_UNKNOWNS,
-        };
-        let solution = panel
-            .solve(&loads, accuracy)
-            .map_err(|error| fault(error, "panel_study"))?;
-        let weakest = solution
-            .weakest
-            .filter(|_| known)
-            .map(|worst| (worst.at, worst.stress));
+        let asked = study.accuracy.as_ref().map_or(ACCURACY, |accuracy| accuracy.value.si());
+        let accuracy = Accuracy { relative: asked, fields: Accuracy::default().fields, most_unknowns: MOST_UNKNOWNS };
+        let solution = panel.solve(&loads, accuracy).map_err(|error| fault(error, "panel_study"))?;
+        let weakest = solution.weakest.filter(|_| known).map(|worst| (worst.at, worst.stress));
         let moments = [0, 1, 2].map(|k| {
             solution
                 .forces
                 .iter()
                 .max_by(|a, b| a.moment[k].abs().total_cmp(&b.moment[k].abs()))
-                .map_or((0.0, [0.0; 2]), |force| {
-                    (force.moment[k], solution.mesh.nodes[force.node as usize])
-                })
+                .map_or((0.0, [0.0; 2]), |force| (force.moment[k], solution.mesh.nodes[force.node as usize]))
         });
-        Ok(PanelAnswer {
-            panel,
-            solution,
-            asked,
-            weakest,
-            moments,
-        })
+        Ok(PanelAnswer { panel, solution, asked, weakest, moments })
     }
 
     /// Its figures.
     pub fn tables(&self) -> Vec<Table> {
         let solution = &self.solution;
         let row = |what: &str, value: Measure, at: Point| {
-            vec![
-                Text::from(what),
-                Text::from(value),
-                Text::from(length(at[0])),
-                Text::from(length(at[1])),
-            ]
+            vec![Text::from(what), Text::from(value), Text::from(length(at[0])), Text::from(length(at[1]))]
         };
-        let mut rows = vec![row(
-            "largest deflection",
-            length(solution.largest_deflection),
-            solution.largest_at,
-        )];
+        let mut rows = vec![row("largest deflection", length(solution.largest_deflection), solution.largest_at)];
         for (what, (value, at)) in [
             "moment of a unit of width, bending across",
             "moment of a unit of width, bending up",
@@ -144,11 +107,7 @@ impl PanelAnswer {
             ] {
                 rows.push(row(what, Measure::of(Pressure::from_si(value)), *at));
             }
-            rows.push(row(
-                "stress over strength",
-                Measure::of(Ratio::from_si(stress.utilisation)),
-                *at,
-            ));
+            rows.push(row("stress over strength", Measure::of(Ratio::from_si(stress.utilisation)), *at));
         }
         let mut held: Vec<Vec<Text>> = solution
             .reactions
@@ -168,11 +127,7 @@ impl PanelAnswer {
             .levels
             .iter()
             .map(|level| {
-                vec![
-                    say!("{}", level.nodes),
-                    say!("{}", level.unknowns),
-                    Text::from(length(level.deflection)),
-                ]
+                vec![say!("{}", level.nodes), say!("{}", level.unknowns), Text::from(length(level.deflection))]
             })
             .collect();
         vec![
@@ -189,11 +144,7 @@ impl PanelAnswer {
     /// Which solver, and how well.
     pub fn remark(&self) -> Text {
         let percent = |part: f64| Measure::of(Ratio::from_si((1e4 * part).round() / 100.0));
-        let unknowns = self
-            .solution
-            .levels
-            .last()
-            .map_or(0, |level| level.unknowns);
+        let unknowns = self.solution.levels.last().map_or(0, |level| level.unknowns);
         say!(
             "Reissner–Mindlin plate, quadratic triangles, {} unknowns, sparse Cholesky; largest deflection to {} % ({} % asked)",
             unknowns,
@@ -204,10 +155,7 @@ impl PanelAnswer {
 
     /// The working of it.
     pub(super) fn part(&self) -> Part {
-        Part {
-            tables: self.tables(),
-            ..Part::said("the panel asked about", self.remark())
-        }
+        Part { tables: self.tables(), ..Part::said("the panel asked about", self.remark()) }
     }
 }
 
@@ -225,62 +173,37 @@ fn hold(edge: EdgeHold) -> EdgeSupport {
 
 fn section(stiffness: &PanelStiffness, layers: &[Layer]) -> Result<Section, PanelError> {
     match stiffness {
-        PanelStiffness::Plate {
-            modulus,
-            poisson,
-            thickness,
-            yield_stress,
-        } => {
+        PanelStiffness::Plate { modulus, poisson, thickness, yield_stress } => {
             let unbreakable = Pressure::from_si(UNBREAKABLE);
-            let strength = Strength::VonMises {
-                yield_stress: yield_stress
-                    .as_ref()
-                    .map_or(unbreakable, |stress| stress.value),
-            };
+            let strength =
+                Strength::VonMises { yield_stress: yield_stress.as_ref().map_or(unbreakable, |stress| stress.value) };
             let material = Material::isotropic(modulus.value, poisson.value.si(), strength);
-            Section::layup(Layup::new(vec![Ply {
-                material,
-                thickness: thickness.value,
-            }])?)
+            Section::layup(Layup::new(vec![Ply { material, thickness: thickness.value }])?)
         }
         PanelStiffness::Layers(_) => {
             let plies = layers
                 .iter()
-                .map(|layer| Ply {
-                    material: ply_material(&layer.material.spec),
-                    thickness: layer.thickness,
-                })
+                .map(|layer| Ply { material: ply_material(&layer.material.spec), thickness: layer.thickness })
                 .collect();
             Section::layup(Layup::new(plies)?)
         }
-        PanelStiffness::Outright {
-            bending_across,
-            bending_up,
-            coupling,
-            twisting,
-            shear_across,
-            shear_up,
-        } => Ok(Section::stiffness(PlateStiffness {
-            d11: bending_across.value.si(),
-            d12: coupling.value.si(),
-            d22: bending_up.value.si(),
-            d66: twisting.value.si(),
-            s1: shear_across.value.si(),
-            s2: shear_up.value.si(),
-        })),
+        PanelStiffness::Outright { bending_across, bending_up, coupling, twisting, shear_across, shear_up } => {
+            Ok(Section::stiffness(PlateStiffness {
+                d11: bending_across.value.si(),
+                d12: coupling.value.si(),
+                d22: bending_up.value.si(),
+                d66: twisting.value.si(),
+                s1: shear_across.value.si(),
+                s2: shear_up.value.si(),
+            }))
+        }
     }
 }
 
 fn load(load: &PanelLoad) -> Load {
     match load {
         PanelLoad::Pressure(pressure) => Load::Pressure(pressure.value.si()),
-        PanelLoad::Patch {
-            across,
-            up,
-            width,
-            height,
-            force,
-        } => Load::Patch {
+        PanelLoad::Patch { across, up, width, height, force } => Load::Patch {
             area: Rect {
                 centre: [across.value.si(), up.value.si()],
                 width: width.value.si(),
@@ -288,43 +211,31 @@ fn load(load: &PanelLoad) -> Load {
             },
             force: force.value.si(),
         },
-        PanelLoad::Point { across, up, force } => Load::Point {
-            at: [across.value.si(), up.value.si()],
-            force: force.value.si(),
-        },
+        PanelLoad::Point { across, up, force } => {
+            Load::Point { at: [across.value.si(), up.value.si()], force: force.value.si() }
+        }
     }
 }
 
 /// The kernel's error at the entry that it is about.
 fn fault(error: PanelError, otherwise: &str) -> Slip {
     let (path, help) = match &error {
-        PanelError::Outline { .. }
-        | PanelError::OutlineCrosses { .. }
-        | PanelError::OutlineDegenerate { .. } => (
-            "panel_study.shape".to_owned(),
-            "walk round the panel once, corner by corner; counting starts at 0",
-        ),
-        PanelError::NoSupport | PanelError::Mechanism => (
-            "panel_study.edges".to_owned(),
-            "hold an edge (simple or clamped), or give lines that hold it",
-        ),
-        PanelError::LoadOutside { index, .. } => (
-            format!("panel_study.loads[{index}]"),
-            "all of a patch must lie on the panel",
-        ),
-        PanelError::LineOutside { index, .. } => (
-            format!("panel_study.lines[{index}]"),
-            "all of a line must lie on the panel",
-        ),
-        PanelError::NoPlies | PanelError::StiffnessIndefinite => (
-            "panel_study.stiffness".to_owned(),
-            "check moduli, Poisson's ratio and thickness",
-        ),
+        PanelError::Outline { .. } | PanelError::OutlineCrosses { .. } | PanelError::OutlineDegenerate { .. } => {
+            ("panel_study.shape".to_owned(), "walk round the panel once, corner by corner; counting starts at 0")
+        }
+        PanelError::NoSupport | PanelError::Mechanism => {
+            ("panel_study.edges".to_owned(), "hold an edge (simple or clamped), or give lines that hold it")
+        }
+        PanelError::LoadOutside { index, .. } => {
+            (format!("panel_study.loads[{index}]"), "all of a patch must lie on the panel")
+        }
+        PanelError::LineOutside { index, .. } => {
+            (format!("panel_study.lines[{index}]"), "all of a line must lie on the panel")
+        }
+        PanelError::NoPlies | PanelError::StiffnessIndefinite => {
+            ("panel_study.stiffness".to_owned(), "check moduli, Poisson's ratio and thickness")
+        }
         _ => (otherwise.to_owned(), ""),
     };
-    Slip {
-        path,
-        message: error.to_string(),
-        help: help.to_owned(),
-    }
+    Slip { path, message: error.to_string(), help: help.to_owned() }
 }

@@ -94,15 +94,8 @@ pub fn bolt_forces(bolts: &[Bolt], foot: Foot, load: GroupLoad) -> Result<GroupF
         bolts.iter().map(|b| b.area * b.y).sum::<f64>() / area,
         bolts.iter().map(|b| b.area * b.z).sum::<f64>() / area,
     ];
-    let arms: Vec<[f64; 2]> = bolts
-        .iter()
-        .map(|b| [b.y - centroid[0], b.z - centroid[1]])
-        .collect();
-    let polar: f64 = bolts
-        .iter()
-        .zip(&arms)
-        .map(|(b, [y, z])| b.area * (y * y + z * z))
-        .sum();
+    let arms: Vec<[f64; 2]> = bolts.iter().map(|b| [b.y - centroid[0], b.z - centroid[1]]).collect();
+    let polar: f64 = bolts.iter().zip(&arms).map(|(b, [y, z])| b.area * (y * y + z * z)).sum();
     let offset = [load.at[0] - centroid[0], load.at[1] - centroid[1]];
     let twist = load.twist + offset[0] * load.shear[1] - offset[1] * load.shear[0];
     let lever = load.shear[0].hypot(load.shear[1]) * extent(bolts).max(offset[0].hypot(offset[1]));
@@ -113,23 +106,9 @@ pub fn bolt_forces(bolts: &[Bolt], foot: Foot, load: GroupLoad) -> Result<GroupF
 
     // The push counts in pitch only; in yaw it would count twice. Leaving its relief out of yaw is on the safe side.
     let yaw = load.yaw - load.push * offset[0];
-    let up = tilt(
-        bolts,
-        |b| b.z,
-        load.pitch,
-        load.push,
-        load.at[1],
-        [foot.bottom, foot.top],
-    )?;
+    let up = tilt(bolts, |b| b.z, load.pitch, load.push, load.at[1], [foot.bottom, foot.top])?;
     // About z a positive moment presses the starboard (lower y) edge: the mirror of pitch.
-    let across = tilt(
-        bolts,
-        |b| b.y,
-        -yaw,
-        0.0,
-        centroid[0],
-        [foot.starboard, foot.port],
-    )?;
+    let across = tilt(bolts, |b| b.y, -yaw, 0.0, centroid[0], [foot.starboard, foot.port])?;
     let forces = bolts
         .iter()
         .zip(&arms)
@@ -176,58 +155,28 @@ fn tilt(
 ) -> Result<Tilt, GroupError> {
     // What the bolts must hold about each edge, lest the foot lift off.
     let opens = [-(moment + push * (at - low)), moment + push * (at - high)];
-    let (pivot, opening) = if opens[0] >= opens[1] {
-        (low, opens[0])
-    } else {
-        (high, opens[1])
-    };
+    let (pivot, opening) = if opens[0] >= opens[1] { (low, opens[0]) } else { (high, opens[1]) };
     if opening <= 0.0 {
         // Pressed on within the foot: no bolt is pulled, and the push stands at its own place.
-        let pivot = if push > 0.0 {
-            at + moment / push
-        } else {
-            pivot
-        };
-        return Ok(Tilt {
-            tensions: vec![0.0; bolts.len()],
-            edge: push.max(0.0),
-            pivot,
-        });
+        let pivot = if push > 0.0 { at + moment / push } else { pivot };
+        return Ok(Tilt { tensions: vec![0.0; bolts.len()], edge: push.max(0.0), pivot });
     }
     let arm = |b: &Bolt| (along(b) - pivot).abs();
     let inertia: f64 = bolts.iter().map(|b| b.area * arm(b).powi(2)).sum();
     if inertia <= 0.0 {
         return Err(GroupError::NoArm);
     }
-    let tensions: Vec<f64> = bolts
-        .iter()
-        .map(|b| opening * b.area * arm(b) / inertia)
-        .collect();
+    let tensions: Vec<f64> = bolts.iter().map(|b| opening * b.area * arm(b) / inertia).collect();
     let edge = tensions.iter().sum::<f64>() + push;
     if edge >= 0.0 {
-        return Ok(Tilt {
-            tensions,
-            edge,
-            pivot,
-        });
+        return Ok(Tilt { tensions, edge, pivot });
     }
     let area: f64 = bolts.iter().map(|b| b.area).sum();
     let centre = bolts.iter().map(|b| b.area * along(b)).sum::<f64>() / area;
-    let inertia: f64 = bolts
-        .iter()
-        .map(|b| b.area * (along(b) - centre).powi(2))
-        .sum();
-    let turn = if inertia > 0.0 {
-        -(moment + push * (at - centre)) / inertia
-    } else {
-        0.0
-    };
+    let inertia: f64 = bolts.iter().map(|b| b.area * (along(b) - centre).powi(2)).sum();
+    let turn = if inertia > 0.0 { -(moment + push * (at - centre)) / inertia } else { 0.0 };
     let hanging = |b: &Bolt| (b.area * (-push / area + turn * (along(b) - centre))).max(0.0);
-    Ok(Tilt {
-        tensions: bolts.iter().map(hanging).collect(),
-        edge: 0.0,
-        pivot,
-    })
+    Ok(Tilt { tensions: bolts.iter().map(hanging).collect(), edge: 0.0, pivot })
 }
 
 /// The greatest shear and tension of the upper and of the lower bolts, told apart at the centroid: `[upper, lower]`,
@@ -238,18 +187,13 @@ pub fn row_shares(bolts: &[Bolt], forces: &GroupForces) -> [(f64, f64); 2] {
             .iter()
             .zip(&forces.bolts)
             .filter(|(b, _)| (b.z >= forces.centroid[1]) == upper)
-            .fold((0.0_f64, 0.0_f64), |(s, t), (_, f)| {
-                (s.max(f.shear), t.max(f.tension))
-            })
+            .fold((0.0_f64, 0.0_f64), |(s, t), (_, f)| (s.max(f.shear), t.max(f.tension)))
     };
     [worst(true), worst(false)]
 }
 
 fn extent(bolts: &[Bolt]) -> f64 {
-    bolts
-        .iter()
-        .map(|b| (b.y - bolts[0].y).hypot(b.z - bolts[0].z))
-        .fold(0.0, f64::max)
+    bolts.iter().map(|b| (b.y - bolts[0].y).hypot(b.z - bolts[0].z)).fold(0.0, f64::max)
 }
 
 fn check(bolts: &[Bolt], foot: Foot, load: GroupLoad) -> Result<(), GroupError> {
@@ -257,26 +201,10 @@ fn check(bolts: &[Bolt], foot: Foot, load: GroupLoad) -> Result<(), GroupError> 
         return Err(GroupError::NoBolts);
     }
     let finite = |values: &[f64], what| {
-        if values.iter().all(|v| v.is_finite()) {
-            Ok(())
-        } else {
-            Err(GroupError::NotFinite { what })
-        }
+        if values.iter().all(|v| v.is_finite()) { Ok(()) } else { Err(GroupError::NotFinite { what }) }
     };
-    finite(
-        &[foot.bottom, foot.top, foot.starboard, foot.port],
-        "the foot",
-    )?;
-    finite(
-        &[
-            load.at[0],
-            load.at[1],
-            load.push,
-            load.shear[0],
-            load.shear[1],
-        ],
-        "a force",
-    )?;
+    finite(&[foot.bottom, foot.top, foot.starboard, foot.port], "the foot")?;
+    finite(&[load.at[0], load.at[1], load.push, load.shear[0], load.shear[1]], "a force")?;
     finite(&[load.twist, load.pitch, load.yaw], "a moment")?;
     for (index, b) in bolts.iter().enumerate() {
         finite(&[b.y, b.z, b.area], "a bolt")?;

@@ -13,64 +13,31 @@ pub fn combined_ratio(
     tension_capacity: &Term<Force>,
     shear_capacity: &Term<Force>,
 ) -> Term<Ratio> {
-    let t = sheet.set(
-        "t",
-        "tension over capacity",
-        Term::new("N", tension) / tension_capacity,
-    );
-    let v = sheet.set(
-        "v",
-        "shear over capacity",
-        Term::new("V", shear) / shear_capacity,
-    );
+    let t = sheet.set("t", "tension over capacity", Term::new("N", tension) / tension_capacity);
+    let v = sheet.set("v", "shear over capacity", Term::new("V", shear) / shear_capacity);
     sheet.set("u", "combined use, 1 breaks", &t * &t + &v * &v)
 }
 
 /// Bearing of the bolt's shank on the transom: `σ = V / (d t)`.
-pub fn bearing_stress(
-    sheet: &mut Sheet,
-    shear: Force,
-    diameter: Length,
-    thickness: Length,
-) -> Term<Pressure> {
+pub fn bearing_stress(sheet: &mut Sheet, shear: Force, diameter: Length, thickness: Length) -> Term<Pressure> {
     let projected = Term::new("d", diameter) * Term::new("t", thickness);
-    sheet.set(
-        "σb",
-        "bearing of the bolt on the transom",
-        Term::new("V", shear) / projected,
-    )
+    sheet.set("σb", "bearing of the bolt on the transom", Term::new("V", shear) / projected)
 }
 
 /// Area under a round washer with its hole: `A = π/4 (D² − d²)`.
 pub fn washer_area(sheet: &mut Sheet, washer: Length, hole: Length) -> Term<Area> {
     let (outer, inner) = (Term::new("D", washer), Term::new("dh", hole));
-    sheet.set(
-        "Aw",
-        "area under the washer",
-        pi() / number(4.0) * (&outer * &outer - &inner * &inner),
-    )
+    sheet.set("Aw", "area under the washer", pi() / number(4.0) * (&outer * &outer - &inner * &inner))
 }
 
 /// Pressure under a washer or a bolt's share of a backing plate: `p = N / A`.
-pub fn bearing_under_washer(
-    sheet: &mut Sheet,
-    tension: Force,
-    area: &Term<Area>,
-) -> Term<Pressure> {
-    sheet.set(
-        "pw",
-        "pressure on the core under the washer",
-        Term::new("N", tension) / area,
-    )
+pub fn bearing_under_washer(sheet: &mut Sheet, tension: Force, area: &Term<Area>) -> Term<Pressure> {
+    sheet.set("pw", "pressure on the core under the washer", Term::new("N", tension) / area)
 }
 
 /// Tension that crushes the core under a washer or plate: `N = σc A`.
 pub fn crushing_capacity(sheet: &mut Sheet, crushing: Pressure, area: &Term<Area>) -> Term<Force> {
-    sheet.set(
-        "Nc",
-        "pull that crushes the core",
-        Term::new("σc", crushing) * area,
-    )
+    sheet.set("Nc", "pull that crushes the core", Term::new("σc", crushing) * area)
 }
 
 /// Upward shear that tears a bolt out to the transom's top: two planes from the hole to the edge, `F = 2 τ t (e − dh/2)`.
@@ -82,11 +49,8 @@ pub fn tear_out_capacity(
     edge: Length,
     hole: Length,
 ) -> Term<Force> {
-    let clear = sheet.set(
-        "ec",
-        "material between hole and edge",
-        Term::new("e", edge) - Term::new("dh", hole) / number(2.0),
-    );
+    let clear =
+        sheet.set("ec", "material between hole and edge", Term::new("e", edge) - Term::new("dh", hole) / number(2.0));
     sheet.set(
         "Fe",
         "force that tears out to the edge",

@@ -4,15 +4,12 @@ mod group;
 mod joint;
 mod thread;
 
-pub use group::{
-    Bolt, BoltForces, Foot, GroupError, GroupForces, GroupLoad, bolt_forces, row_shares,
-};
+pub use group::{Bolt, BoltForces, Foot, GroupError, GroupForces, GroupLoad, bolt_forces, row_shares};
 pub use joint::{
-    bearing_stress, bearing_under_washer, combined_ratio, crushing_capacity, shear_out_capacity,
-    tear_out_capacity, washer_area,
+    bearing_stress, bearing_under_washer, combined_ratio, crushing_capacity, shear_out_capacity, tear_out_capacity,
+    washer_area,
 };
 pub use thread::{
-    Condition, PRELOAD_OF_PROOF, Thread, engagement_for_full_strength, nut_factor, preload,
-    proof_load, shear_capacity, stress_area_iso, stress_area_unified, thread_shear_capacity,
-    tightening_torque,
+    Condition, PRELOAD_OF_PROOF, Thread, engagement_for_full_strength, nut_factor, preload, proof_load, shear_capacity,
+    stress_area_iso, stress_area_unified, thread_shear_capacity, tightening_torque,
 };

@@ -37,49 +37,24 @@ pub fn stress_area_unified(sheet: &mut Sheet, thread: Thread) -> Term<Area> {
 fn stress_area(sheet: &mut Sheet, thread: Thread, reduction: f64) -> Term<Area> {
     let d = Term::new("d", thread.diameter);
     let p = Term::new("p", thread.pitch);
-    let ds = sheet.set(
-        "ds",
-        "diameter of the stress area",
-        d - number(reduction) * p,
-    );
-    sheet.set(
-        "As",
-        "tensile stress area of the thread",
-        pi() / number(4.0) * &ds * &ds,
-    )
+    let ds = sheet.set("ds", "diameter of the stress area", d - number(reduction) * p);
+    sheet.set("As", "tensile stress area of the thread", pi() / number(4.0) * &ds * &ds)
 }
 
 /// Proof load `Fp = Sp As`.
 pub fn proof_load(sheet: &mut Sheet, proof: Pressure, area: &Term<Area>) -> Term<Force> {
-    sheet.set(
-        "Fp",
-        "proof load of one bolt",
-        Term::new("Sp", proof) * area,
-    )
+    sheet.set("Fp", "proof load of one bolt", Term::new("Sp", proof) * area)
 }
 
 /// Preload `Fi = c Fp`, `part` of the proof load (Shigley: 0.75 for joints taken apart again, 0.90 for ones that stay).
 pub fn preload(sheet: &mut Sheet, part: f64, proof_load: &Term<Force>) -> Term<Force> {
-    sheet.set(
-        "Fi",
-        "preload",
-        Term::new("c", Ratio::from(part)) * proof_load,
-    )
+    sheet.set("Fi", "preload", Term::new("c", Ratio::from(part)) * proof_load)
 }
 
 /// Tightening torque `T = K d Fi`, with the nut factor K.
-pub fn tightening_torque(
-    sheet: &mut Sheet,
-    factor: f64,
-    diameter: Length,
-    preload: &Term<Force>,
-) -> Term<Moment> {
+pub fn tightening_torque(sheet: &mut Sheet, factor: f64, diameter: Length, preload: &Term<Force>) -> Term<Moment> {
     let k = Term::new("K", Ratio::from(factor));
-    sheet.set(
-        "T",
-        "tightening torque",
-        k * Term::new("d", diameter) * preload,
-    )
+    sheet.set("T", "tightening torque", k * Term::new("d", diameter) * preload)
 }
 
 /// How the thread and nut face are found.
@@ -103,11 +78,7 @@ pub fn nut_factor(condition: Condition) -> f64 {
 
 /// Shear capacity of a bolt whose thread lies in the shear plane: `Fv = 0.6 Rm As`.
 pub fn shear_capacity(sheet: &mut Sheet, tensile: Pressure, area: &Term<Area>) -> Term<Force> {
-    sheet.set(
-        "Fv",
-        "shear capacity of one bolt",
-        number(SHEAR_OF_TENSILE) * Term::new("Rm", tensile) * area,
-    )
+    sheet.set("Fv", "shear capacity of one bolt", number(SHEAR_OF_TENSILE) * Term::new("Rm", tensile) * area)
 }
 
 /// Thread stripping: shear area of an engaged thread over `π d Le`. Source: the first approximation of handbooks, half of the
@@ -117,31 +88,18 @@ const THREAD_SHEAR_PART: f64 = 0.5;
 const PITCH_DIAMETER_REDUCTION: f64 = 0.6495;
 
 /// Force at which a thread engaged over `length` strips in a material of yield `yield_stress`: `Ft = 0.577 Sy · 0.5 π d2 Le`.
-pub fn thread_shear_capacity(
-    sheet: &mut Sheet,
-    thread: Thread,
-    length: Length,
-    yield_stress: Pressure,
-) -> Term<Force> {
+pub fn thread_shear_capacity(sheet: &mut Sheet, thread: Thread, length: Length, yield_stress: Pressure) -> Term<Force> {
     let d2 = pitch_diameter(sheet, thread);
     let area = sheet.set(
         "Ath",
         "shear area of the engaged thread",
         number(THREAD_SHEAR_PART) * pi() * d2 * Term::new("Le", length),
     );
-    sheet.set(
-        "Ft",
-        "load that strips the thread",
-        number(SHEAR_OF_YIELD) * Term::new("Sy", yield_stress) * area,
-    )
+    sheet.set("Ft", "load that strips the thread", number(SHEAR_OF_YIELD) * Term::new("Sy", yield_stress) * area)
 }
 
 /// Length of engagement at which bolt and like thread break together: `Le = 2 As / (0.577 π d2)`.
-pub fn engagement_for_full_strength(
-    sheet: &mut Sheet,
-    thread: Thread,
-    area: &Term<Area>,
-) -> Term<Length> {
+pub fn engagement_for_full_strength(sheet: &mut Sheet, thread: Thread, area: &Term<Area>) -> Term<Length> {
     let d2 = pitch_diameter(sheet, thread);
     sheet.set(
         "Le",
@@ -151,13 +109,6 @@ pub fn engagement_for_full_strength(
 }
 
 fn pitch_diameter(sheet: &mut Sheet, thread: Thread) -> Term<Length> {
-    let (d, p) = (
-        Term::new("d", thread.diameter),
-        Term::new("p", thread.pitch),
-    );
-    sheet.set(
-        "d2",
-        "pitch diameter",
-        d - number(PITCH_DIAMETER_REDUCTION) * p,
-    )
+    let (d, p) = (Term::new("d", thread.diameter), Term::new("p", thread.pitch));
+    sheet.set("d2", "pitch diameter", d - number(PITCH_DIAMETER_REDUCTION) * p)
 }

@@ -6,9 +6,7 @@
 
 use uom::si::f64::{Angle, Force, Length, Mass, Power, Ratio, Velocity};
 
-use super::thrust::{
-    ASTERN_OF_AHEAD, TRAILER_ACCELERATION, heavy_weight, static_thrust, thrust_at_speed, turn_force,
-};
+use super::thrust::{ASTERN_OF_AHEAD, TRAILER_ACCELERATION, heavy_weight, static_thrust, thrust_at_speed, turn_force};
 use crate::quantity::Dimensioned;
 use crate::working::{Sheet, Term};
 
@@ -97,10 +95,7 @@ impl FaceLoad {
     /// One force at one place: `M = r × F`.
     pub fn at(place: [f64; 3], force: [f64; 3]) -> Self {
         let ([x, y, z], [fx, fy, fz]) = (place, force);
-        Self {
-            force,
-            moment: [y * fz - z * fy, z * fx - x * fz, x * fy - y * fx],
-        }
+        Self { force, moment: [y * fz - z * fy, z * fx - x * fz, x * fy - y * fx] }
     }
 
     /// The same force and moment along the axes of a face whose top leans aft by `lean` from vertical: square
@@ -108,10 +103,7 @@ impl FaceLoad {
     pub fn leaning(self, lean: Angle) -> Self {
         let (sin, cos) = lean.si().sin_cos();
         let turn = |[x, y, z]: [f64; 3]| [x * cos + z * sin, y, z * cos - x * sin];
-        Self {
-            force: turn(self.force),
-            moment: turn(self.moment),
-        }
+        Self { force: turn(self.force), moment: turn(self.moment) }
     }
 
     /// Both together.
@@ -133,33 +125,16 @@ pub enum LoadError {
 }
 
 /// Every case for one engine. The lines of the working go to `sheet`.
-pub fn cases(
-    sheet: &mut Sheet,
-    engine: &Engine,
-    outfit: &Outfit,
-) -> Result<Vec<(Case, FaceLoad)>, LoadError> {
+pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<(Case, FaceLoad)>, LoadError> {
     check(engine, outfit)?;
     let none = Term::new("n", Ratio::from_si(0.0));
     let weight = heavy_weight(sheet, engine.mass, &none);
-    let ahead = static_thrust(
-        sheet,
-        engine.power,
-        engine.propeller,
-        outfit.disc_efficiency,
-    );
-    let astern = sheet.set(
-        "Ta",
-        "static thrust astern",
-        Term::new("ka", Ratio::from_si(ASTERN_OF_AHEAD)) * &ahead,
-    );
+    let ahead = static_thrust(sheet, engine.power, engine.propeller, outfit.disc_efficiency);
+    let astern = sheet.set("Ta", "static thrust astern", Term::new("ka", Ratio::from_si(ASTERN_OF_AHEAD)) * &ahead);
     let running = thrust_at_speed(sheet, engine.power, outfit.speed, outfit.overall_efficiency);
     let side = turn_force(sheet, &running, engine.steering);
     let slam = heavy_weight(sheet, engine.mass, &Term::new("n", outfit.slamming));
-    let road = heavy_weight(
-        sheet,
-        engine.mass,
-        &Term::new("n", Ratio::from_si(TRAILER_ACCELERATION)),
-    );
+    let road = heavy_weight(sheet, engine.mass, &Term::new("n", Ratio::from_si(TRAILER_ACCELERATION)));
 
     let centre = [-engine.weight_aft.si(), 0.0, engine.weight_up.si()];
     let tilted = [-engine.tilted_aft.si(), 0.0, engine.weight_up.si()];
@@ -167,14 +142,7 @@ pub fn cases(
     let hang = |f: &Term<Force>, at| FaceLoad::at(at, [0.0, 0.0, -f.value().si()]);
     let drive = |f: f64| FaceLoad::at(propeller, [f, 0.0, 0.0]);
     let steering = engine.steering.si();
-    let turning = FaceLoad::at(
-        propeller,
-        [
-            running.value().si() * steering.cos(),
-            side.value().si(),
-            0.0,
-        ],
-    );
+    let turning = FaceLoad::at(propeller, [running.value().si() * steering.cos(), side.value().si(), 0.0]);
     Ok(Case::ALL
         .into_iter()
         .map(|case| {
@@ -197,10 +165,7 @@ pub fn cases(
 pub fn both(engines: &[(f64, FaceLoad)]) -> FaceLoad {
     engines.iter().fold(FaceLoad::default(), |sum, &(y, load)| {
         let shift = FaceLoad::at([0.0, y, 0.0], load.force);
-        sum.plus(FaceLoad {
-            force: load.force,
-            moment: std::array::from_fn(|k| load.moment[k] + shift.moment[k]),
-        })
+        sum.plus(FaceLoad { force: load.force, moment: std::array::from_fn(|k| load.moment[k] + shift.moment[k]) })
     })
 }
 

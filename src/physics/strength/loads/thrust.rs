@@ -29,52 +29,28 @@ pub const TRAILER_ACCELERATION: f64 = 2.0;
 pub const DEADRISE_RANGE: [f64; 2] = [10.0, 30.0];
 
 /// Static thrust of an actuator disc, `T = η (2 ρ A P²)^⅓`. `η` 1 is momentum theory's upper bound (W. J. M. Rankine, R. E. Froude).
-pub fn static_thrust(
-    sheet: &mut Sheet,
-    power: Power,
-    propeller: Length,
-    efficiency: f64,
-) -> Term<Force> {
+pub fn static_thrust(sheet: &mut Sheet, power: Power, propeller: Length, efficiency: f64) -> Term<Force> {
     let d = Term::new("Dp", propeller);
     let area = sheet.set("A", "propeller disc", pi() / number(4.0) * &d * &d);
     let rho = MassDensity::new::<kilogram_per_cubic_meter>(SEA_WATER);
     // Through the speed in the disc, v = (P / 2 ρ A)^⅓, the thrust is P / v: the same law without a cube of a force.
     let cube = power.si() / (2.0 * rho.si() * area.value().si());
     let speed = Term::new("vi", Velocity::from_si(cube.cbrt()));
-    sheet.remark(
-        "Speed in the disc vi = (P / (2 ρ A))^(1/3), so that T = P / vi = (2 ρ A P²)^(1/3).",
-    );
+    sheet.remark("Speed in the disc vi = (P / (2 ρ A))^(1/3), so that T = P / vi = (2 ρ A P²)^(1/3).");
     let eta = Term::new("η", Ratio::from(efficiency));
-    sheet.set(
-        "T",
-        "static thrust ahead",
-        eta * (Term::new("P", power) / speed),
-    )
+    sheet.set("T", "static thrust ahead", eta * (Term::new("P", power) / speed))
 }
 
 /// Thrust at speed, `T = η P / V`.
-pub fn thrust_at_speed(
-    sheet: &mut Sheet,
-    power: Power,
-    speed: Velocity,
-    efficiency: f64,
-) -> Term<Force> {
+pub fn thrust_at_speed(sheet: &mut Sheet, power: Power, speed: Velocity, efficiency: f64) -> Term<Force> {
     let eta = Term::new("η", Ratio::from(efficiency));
-    sheet.set(
-        "T",
-        "thrust at full speed",
-        eta * Term::new("P", power) / Term::new("V", speed),
-    )
+    sheet.set("T", "thrust at full speed", eta * Term::new("P", power) / Term::new("V", speed))
 }
 
 /// Side force of an engine turned hard over: `Fy = k T sin δ`.
 pub fn turn_force(sheet: &mut Sheet, thrust: &Term<Force>, steering: Angle) -> Term<Force> {
     let sine = Term::new("sin δ", Ratio::from(steering.si().sin()));
-    sheet.set(
-        "Fy",
-        "side force of a hard-over turn",
-        number(STEERING_FORCE_FACTOR) * thrust * sine,
-    )
+    sheet.set("Fy", "side force of a hard-over turn", number(STEERING_FORCE_FACTOR) * thrust * sine)
 }
 
 /// Acceleration at the centre of gravity in a seaway, in g: `n = 0.32 (LWL/(10 BC) + 0.084)(50 − β) V² BC²/m`, V in knots,
@@ -93,9 +69,7 @@ pub fn acceleration_at_gravity_centre(
     let beta = deadrise.get::<degree>();
     let within = beta.clamp(DEADRISE_RANGE[0], DEADRISE_RANGE[1]);
     if within != beta {
-        sheet.remark(
-            "The formula holds for 10 to 30 degrees of deadrise; the nearest bound is used.",
-        );
+        sheet.remark("The formula holds for 10 to 30 degrees of deadrise; the nearest bound is used.");
     }
     sheet.remark("V in knots, lengths in m, mass in kg, deadrise in degrees.");
     let l = plain("LWL", waterline.get::<meter>());
@@ -114,9 +88,5 @@ pub fn acceleration_at_gravity_centre(
 /// Weight of a mass under `1 + n` times gravity.
 pub(super) fn heavy_weight(sheet: &mut Sheet, mass: Mass, extra: &Term<Ratio>) -> Term<Force> {
     let g = Term::new("g", standard_gravity());
-    sheet.set(
-        "F",
-        "weight under acceleration",
-        Term::new("m", mass) * g * (number(1.0) + extra),
-    )
+    sheet.set("F", "weight under acceleration", Term::new("m", mass) * g * (number(1.0) + extra))
 }

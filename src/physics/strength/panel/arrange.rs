@@ -65,10 +65,7 @@ pub(super) fn arrange(panel: &Panel) -> Result<Arrangement, PanelError> {
             }
         }
     }
-    let pieces: Vec<Piece> = pieces
-        .into_iter()
-        .map(|(ends, origins)| Piece { ends, origins })
-        .collect();
+    let pieces: Vec<Piece> = pieces.into_iter().map(|(ends, origins)| Piece { ends, origins }).collect();
     for piece in &pieces {
         let middle = lerp(vertices[piece.ends[0]], vertices[piece.ends[1]], 0.5);
         if outline::covers(&panel.outline, middle, near) {
@@ -83,13 +80,7 @@ pub(super) fn arrange(panel: &Panel) -> Result<Arrangement, PanelError> {
     // What is left outside belongs to regions that overhang: cut away.
     let pieces = pieces
         .into_iter()
-        .filter(|p| {
-            outline::covers(
-                &panel.outline,
-                lerp(vertices[p.ends[0]], vertices[p.ends[1]], 0.5),
-                near,
-            )
-        })
+        .filter(|p| outline::covers(&panel.outline, lerp(vertices[p.ends[0]], vertices[p.ends[1]], 0.5), near))
         .collect();
     Ok(Arrangement { vertices, pieces })
 }
@@ -97,17 +88,11 @@ pub(super) fn arrange(panel: &Panel) -> Result<Arrangement, PanelError> {
 fn gather(panel: &Panel, near: f64) -> Result<Vec<Segment>, PanelError> {
     let n = panel.outline.len();
     let mut segments: Vec<Segment> = (0..n)
-        .map(|i| Segment {
-            a: panel.outline[i],
-            b: panel.outline[(i + 1) % n],
-            origin: Origin::Edge(i),
-        })
+        .map(|i| Segment { a: panel.outline[i], b: panel.outline[(i + 1) % n], origin: Origin::Edge(i) })
         .collect();
     for (index, line) in panel.lines.iter().enumerate() {
         if line.from.iter().chain(&line.to).any(|v| !v.is_finite()) {
-            return Err(PanelError::NotFinite {
-                what: "an end of a line",
-            });
+            return Err(PanelError::NotFinite { what: "an end of a line" });
         }
         for at in [line.from, line.to] {
             if !outline::covers(&panel.outline, at, near) {
@@ -115,16 +100,9 @@ fn gather(panel: &Panel, near: f64) -> Result<Vec<Segment>, PanelError> {
             }
         }
         if distance(line.from, line.to) <= near {
-            return Err(PanelError::NotPositive {
-                what: "the length of a line",
-                value: distance(line.from, line.to),
-            });
+            return Err(PanelError::NotPositive { what: "the length of a line", value: distance(line.from, line.to) });
         }
-        segments.push(Segment {
-            a: line.from,
-            b: line.to,
-            origin: Origin::Line(index),
-        });
+        segments.push(Segment { a: line.from, b: line.to, origin: Origin::Line(index) });
     }
     for (index, region) in panel.regions.iter().enumerate() {
         if outline::check(&region.outline).is_err() {
@@ -132,11 +110,7 @@ fn gather(panel: &Panel, near: f64) -> Result<Vec<Segment>, PanelError> {
         }
         let m = region.outline.len();
         for i in 0..m {
-            segments.push(Segment {
-                a: region.outline[i],
-                b: region.outline[(i + 1) % m],
-                origin: Origin::Region,
-            });
+            segments.push(Segment { a: region.outline[i], b: region.outline[(i + 1) % m], origin: Origin::Region });
         }
     }
     Ok(segments)

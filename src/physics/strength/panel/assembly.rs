@@ -22,33 +22,16 @@ pub(super) struct System {
 
 impl System {
     /// Assembles and factors. `stiffness[part]` belongs to [`Mesh::parts`].
-    pub fn new(
-        mesh: &Mesh,
-        stiffness: &[PlateStiffness],
-        holds: &Holds,
-    ) -> Result<Self, PanelError> {
-        let frame: Vec<Point> = holds
-            .rotation
-            .iter()
-            .map(|h| {
-                if let Hold::Along(d) = h {
-                    *d
-                } else {
-                    [1.0, 0.0]
-                }
-            })
-            .collect();
+    pub fn new(mesh: &Mesh, stiffness: &[PlateStiffness], holds: &Holds) -> Result<Self, PanelError> {
+        let frame: Vec<Point> =
+            holds.rotation.iter().map(|h| if let Hold::Along(d) = h { *d } else { [1.0, 0.0] }).collect();
         let neighbours = Neighbours::of(mesh);
         let order = neighbours.elimination()?;
         let mut size = 0_u32;
         let mut equation = vec![[HELD; 3]; mesh.nodes.len()];
         for &n in &order {
             let n = n as usize;
-            let held = [
-                !holds.parts[n].is_empty(),
-                holds.rotation[n] != Hold::Free,
-                holds.rotation[n] == Hold::Both,
-            ];
+            let held = [!holds.parts[n].is_empty(), holds.rotation[n] != Hold::Free, holds.rotation[n] == Hold::Both];
             for (equation, held) in equation[n].iter_mut().zip(held) {
                 if !held {
                     *equation = size;
@@ -69,13 +52,7 @@ impl System {
             matrix.add(&equation, &frame, spring.nodes, &spring.link);
         }
         let factor = matrix.factor()?;
-        Ok(Self {
-            equation,
-            frame,
-            factor,
-            size,
-            samplers,
-        })
+        Ok(Self { equation, frame, factor, size, samplers })
     }
 
     /// Number of free unknowns.
@@ -99,17 +76,14 @@ impl System {
             self.gather(&forces, &mut x);
         }
         self.factor.solve(&mut x, sets.len());
-        (0..sets.len())
-            .map(|set| self.spread(&x[set * self.size..(set + 1) * self.size]))
-            .collect()
+        (0..sets.len()).map(|set| self.spread(&x[set * self.size..(set + 1) * self.size])).collect()
     }
 
     /// Adds a right side to `x`.
     fn gather(&self, forces: &[[f64; 3]], x: &mut Vec<f64>) {
         let start = x.len();
         x.resize(start + self.size, 0.0);
-        for ((equation, [c, s]), [force, y, z]) in self.equation.iter().zip(&self.frame).zip(forces)
-        {
+        for ((equation, [c, s]), [force, y, z]) in self.equation.iter().zip(&self.frame).zip(forces) {
             for (e, value) in equation.iter().zip([*force, c * y + s * z, c * z - s * y]) {
                 if *e != HELD {
                     x[start + *e as usize] = value;

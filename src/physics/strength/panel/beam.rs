@@ -19,30 +19,18 @@ pub(super) fn beam(a: Point, b: Point, bending: f64, torsion: f64, whole: f64) -
     let shear = SHEAR_OF_BENDING * bending / (whole * whole);
     let mut k = [[0.0; 9]; 9];
     for t in super::load::GAUSS {
-        let shape = [
-            (1.0 - t) * (1.0 - 2.0 * t),
-            t * (2.0 * t - 1.0),
-            4.0 * t * (1.0 - t),
-        ];
-        let slope = [
-            (4.0 * t - 3.0) / l,
-            (4.0 * t - 1.0) / l,
-            (4.0 - 8.0 * t) / l,
-        ];
+        let shape = [(1.0 - t) * (1.0 - 2.0 * t), t * (2.0 * t - 1.0), 4.0 * t * (1.0 - t)];
+        let slope = [(4.0 * t - 3.0) / l, (4.0 * t - 1.0) / l, (4.0 - 8.0 * t) / l];
         let (mut bend, mut twist, mut slip) = ([0.0; 9], [0.0; 9], [0.0; 9]);
         for n in 0..3 {
             (bend[3 * n + 1], bend[3 * n + 2]) = (slope[n] * c, slope[n] * s);
             (twist[3 * n + 1], twist[3 * n + 2]) = (-slope[n] * s, slope[n] * c);
-            (slip[3 * n], slip[3 * n + 1], slip[3 * n + 2]) =
-                (slope[n], shape[n] * c, shape[n] * s);
+            (slip[3 * n], slip[3 * n + 1], slip[3 * n + 2]) = (slope[n], shape[n] * c, shape[n] * s);
         }
         for r in 0..9 {
             for q in 0..9 {
-                k[r][q] += 0.5
-                    * l
-                    * (bending * bend[r] * bend[q]
-                        + torsion * twist[r] * twist[q]
-                        + shear * slip[r] * slip[q]);
+                k[r][q] +=
+                    0.5 * l * (bending * bend[r] * bend[q] + torsion * twist[r] * twist[q] + shear * slip[r] * slip[q]);
             }
         }
     }
@@ -53,10 +41,7 @@ pub(super) fn beam(a: Point, b: Point, bending: f64, torsion: f64, whole: f64) -
 pub(super) fn springs(a: Point, b: Point, stiffness: f64) -> Link {
     let mut k = [[0.0; 9]; 9];
     let part = stiffness * distance(a, b) / 30.0;
-    for (r, row) in [[4.0, -1.0, 2.0], [-1.0, 4.0, 2.0], [2.0, 2.0, 16.0]]
-        .iter()
-        .enumerate()
-    {
+    for (r, row) in [[4.0, -1.0, 2.0], [-1.0, 4.0, 2.0], [2.0, 2.0, 16.0]].iter().enumerate() {
         for (q, v) in row.iter().enumerate() {
             k[3 * r][3 * q] = part * v;
         }

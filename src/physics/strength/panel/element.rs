@@ -37,21 +37,14 @@ impl<'a> Element<'a> {
     /// From anticlockwise corners (m).
     pub fn new(corners: [Point; 3], stiffness: &'a PlateStiffness) -> Self {
         let map = [sub(corners[1], corners[0]), sub(corners[2], corners[0])];
-        Self {
-            area: 0.5 * double_area(corners),
-            map,
-            stiffness,
-        }
+        Self { area: 0.5 * double_area(corners), map, stiffness }
     }
 
     /// A covariant vector in the panel's axes.
     fn push(&self, [a, b]: Point) -> Point {
         let [p, q] = self.map;
         let double = 2.0 * self.area;
-        [
-            (a * q[1] - b * p[1]) / double,
-            (b * p[0] - a * q[0]) / double,
-        ]
+        [(a * q[1] - b * p[1]) / double, (b * p[0] - a * q[0]) / double]
     }
 
     /// Rows that give κy, κz, κyz (1/m) and γy, γz.
@@ -59,11 +52,7 @@ impl<'a> Element<'a> {
         let mut rows = [[0.0; ALL]; 5];
         for a in 0..ROTATIONS {
             // The bubble has no deflection of its own.
-            let (w, y, z) = if a < NODES {
-                (Some(3 * a), 3 * a + 1, 3 * a + 2)
-            } else {
-                (None, DOFS, DOFS + 1)
-            };
+            let (w, y, z) = if a < NODES { (Some(3 * a), 3 * a + 1, 3 * a + 2) } else { (None, DOFS, DOFS + 1) };
             let slope = self.push(table.slopes[a]);
             rows[0][y] = slope[0];
             rows[1][z] = slope[1];
@@ -73,9 +62,8 @@ impl<'a> Element<'a> {
                 (rows[3][w], rows[4][w]) = (slope[0], slope[1]);
             }
             for (k, dof) in [y, z].into_iter().enumerate() {
-                let covariant = [0, 1].map(|c| {
-                    table.tied[c][a][0] * self.map[0][k] + table.tied[c][a][1] * self.map[1][k]
-                });
+                let covariant =
+                    [0, 1].map(|c| table.tied[c][a][0] * self.map[0][k] + table.tied[c][a][1] * self.map[1][k]);
                 let shear = self.push(covariant);
                 (rows[3][dof], rows[4][dof]) = (shear[0], shear[1]);
             }
@@ -103,9 +91,7 @@ impl<'a> Element<'a> {
             })
         });
         // Covariant shear against covariant shear.
-        let along = |c: usize, e: usize| {
-            self.area * (d.s1 * push[c][0] * push[e][0] + d.s2 * push[c][1] * push[e][1])
-        };
+        let along = |c: usize, e: usize| self.area * (d.s1 * push[c][0] * push[e][0] + d.s2 * push[c][1] * push[e][1]);
         let tie = [along(0, 0), along(1, 1), along(0, 1)];
         let sheared = |a: usize, b: usize| {
             let [p, q, r] = reference.shear[a][b];
@@ -126,13 +112,9 @@ impl<'a> Element<'a> {
                 }
                 // The rotations' covariant components are `map` times those in the panel's axes, on both sides.
                 let [r, s] = covariant(b);
-                let inner = [
-                    [sheared(p, r), sheared(p, s)],
-                    [sheared(q, r), sheared(q, s)],
-                ];
+                let inner = [[sheared(p, r), sheared(p, s)], [sheared(q, r), sheared(q, s)]];
                 for i in 0..2 {
-                    let half =
-                        [0, 1].map(|c| self.map[0][i] * inner[0][c] + self.map[1][i] * inner[1][c]);
+                    let half = [0, 1].map(|c| self.map[0][i] * inner[0][c] + self.map[1][i] * inner[1][c]);
                     for j in 0..2 {
                         k[rotation + i][column + j] =
                             block[2 * i + j] + half[0] * self.map[0][j] + half[1] * self.map[1][j];
@@ -165,8 +147,7 @@ impl<'a> Element<'a> {
         let mut square = [[0.0; DOFS]; DOFS];
         for c in 0..DOFS {
             for row in 0..=c {
-                let value =
-                    k[c][row] + k[DOFS][c] * bubble[0][row] + k[DOFS + 1][c] * bubble[1][row];
+                let value = k[c][row] + k[DOFS][c] * bubble[0][row] + k[DOFS + 1][c] * bubble[1][row];
                 square[row][c] = value;
                 square[c][row] = value;
             }
@@ -186,13 +167,7 @@ impl<'a> Element<'a> {
                 nodes
             });
             let mix = |p: f64, q: f64| std::array::from_fn(|c| p * k1[c] + q * k2[c]);
-            [
-                mix(d.d11, d.d12),
-                mix(d.d12, d.d22),
-                k3.map(|k| d.d66 * k),
-                g1.map(|g| d.s1 * g),
-                g2.map(|g| d.s2 * g),
-            ]
+            [mix(d.d11, d.d12), mix(d.d12, d.d22), k3.map(|k| d.d66 * k), g1.map(|g| d.s1 * g), g2.map(|g| d.s2 * g)]
         })
     }
 }
@@ -202,9 +177,7 @@ pub(super) type Sampler = [[Row; 5]; 3];
 
 /// `My, Mz, Myz` (N·m per m) and `Qy, Qz` (N/m) at the six nodes: linear fields through the sampling points.
 pub(super) fn section_forces(sampler: &Sampler, u: &Row) -> [[f64; 5]; NODES] {
-    let sampled = sampler
-        .each_ref()
-        .map(|rows| rows.each_ref().map(|row| product(row, u)));
+    let sampled = sampler.each_ref().map(|rows| rows.each_ref().map(|row| product(row, u)));
     let mut out = [[0.0; 5]; NODES];
     for c in 0..5 {
         let sum: f64 = sampled.iter().map(|v| v[c]).sum();
@@ -230,14 +203,7 @@ mod tests {
     /// Four triangles about an inner node, all oblique, in an orthotropic plate: (corners, centre, stiffness).
     fn patch() -> ([Point; 4], Point, PlateStiffness) {
         let outer = [[0.0, 0.0], [1.1, -0.1], [0.9, 0.8], [-0.15, 0.7]];
-        let d = PlateStiffness {
-            d11: 900.0,
-            d12: 120.0,
-            d22: 300.0,
-            d66: 150.0,
-            s1: 4e4,
-            s2: 9e3,
-        };
+        let d = PlateStiffness { d11: 900.0, d12: 120.0, d22: 300.0, d66: 150.0, s1: 4e4, s2: 9e3 };
         (outer, [0.4, 0.25], d)
     }
 
@@ -259,38 +225,19 @@ mod tests {
         let (outer, centre, d) = patch();
         // w = ½ a y² + b y z + ½ c z² with β = −grad w: no shear, moments the same everywhere.
         let (a, b, c) = (0.3, -0.2, 0.5);
-        let field = |[y, z]: Point| {
-            [
-                0.5 * a * y * y + b * y * z + 0.5 * c * z * z,
-                -(a * y + b * z),
-                -(b * y + c * z),
-            ]
-        };
+        let field = |[y, z]: Point| [0.5 * a * y * y + b * y * z + 0.5 * c * z * z, -(a * y + b * z), -(b * y + c * z)];
         for soft in [1e-6, 1.0, 1e6] {
-            let d = PlateStiffness {
-                s1: soft * d.s1,
-                s2: soft * d.s2,
-                ..d
-            };
+            let d = PlateStiffness { s1: soft * d.s1, s2: soft * d.s2, ..d };
             let mut residual = [0.0; 3];
             for k in 0..4 {
                 let corners = [outer[k], outer[(k + 1) % 4], centre];
                 let element = Element::new(corners, &d);
                 let u = values(corners, field);
                 let (matrix, bubble) = element.stiffness_matrix();
-                let exact = [
-                    -(d.d11 * a + d.d12 * c),
-                    -(d.d12 * a + d.d22 * c),
-                    -2.0 * d.d66 * b,
-                    0.0,
-                    0.0,
-                ];
+                let exact = [-(d.d11 * a + d.d12 * c), -(d.d12 * a + d.d22 * c), -2.0 * d.d66 * b, 0.0, 0.0];
                 for found in section_forces(&element.sampler(&bubble), &u) {
                     for (found, exact) in found.iter().zip(exact) {
-                        assert!(
-                            (found - exact).abs() < 1e-9 * (d.d11 + d.s1),
-                            "{found} {exact}"
-                        );
+                        assert!((found - exact).abs() < 1e-9 * (d.d11 + d.s1), "{found} {exact}");
                     }
                 }
                 for i in 0..3 {
@@ -312,10 +259,7 @@ mod tests {
         let u = values(corners, |[y, z]| [0.2 * y - 0.7 * z, 0.1, 0.3]);
         // The bubble at rest: left alone it would answer, for shear without bending is no equilibrium.
         for f in section_forces(&element.sampler(&[[0.0; DOFS]; 2]), &u) {
-            assert!(
-                (f[3] - 0.3 * d.s1).abs() < 1e-8 * d.s1 && (f[4] + 0.4 * d.s2).abs() < 1e-8 * d.s2,
-                "{f:?}"
-            );
+            assert!((f[3] - 0.3 * d.s1).abs() < 1e-8 * d.s1 && (f[4] + 0.4 * d.s2).abs() < 1e-8 * d.s2, "{f:?}");
             assert!(f[..3].iter().all(|m| m.abs() < 1e-8 * d.d11), "{f:?}");
         }
     }
@@ -328,11 +272,7 @@ mod tests {
         for [shift, by, bz] in [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]] {
             let u = values(corners, |p| [shift - by * p[0] - bz * p[1], by, bz]);
             for row in matrix {
-                assert!(
-                    product(&row, &u).abs() < 1e-8 * d.s1,
-                    "{}",
-                    product(&row, &u)
-                );
+                assert!(product(&row, &u).abs() < 1e-8 * d.s1, "{}", product(&row, &u));
             }
         }
     }

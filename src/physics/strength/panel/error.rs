@@ -23,9 +23,7 @@ pub enum PanelError {
     #[error("{what} must be greater than zero, and is {value}")]
     NotPositive { what: &'static str, value: f64 },
     /// The bending stiffness must be positive definite (ν12 ν21 < 1).
-    #[error(
-        "the bending stiffness is not positive definite (Poisson's ratio too large for the moduli)"
-    )]
+    #[error("the bending stiffness is not positive definite (Poisson's ratio too large for the moduli)")]
     StiffnessIndefinite,
     /// A layup without plies.
     #[error("a layup needs at least one ply")]

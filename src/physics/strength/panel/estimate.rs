@@ -26,61 +26,35 @@ pub(super) struct Errors {
 impl Errors {
     /// For each set of loads.
     pub fn of(plate: &Plate, stage: &Stage, sets: &[&Bending]) -> Vec<Self> {
-        let Stage {
-            mesh,
-            system,
-            corners,
-            ..
-        } = stage;
+        let Stage { mesh, system, corners, .. } = stage;
         let stiffness = &plate.stiffness;
         // Sets often move the panel most at the same place: they share its unit load.
         let mut units: Vec<(&Bending, Fields)> = Vec::new();
         sets.iter()
             .map(|bent| {
-                let known = units
-                    .iter()
-                    .position(|(other, _)| other.peak.is_at(&bent.peak));
+                let known = units.iter().position(|(other, _)| other.peak.is_at(&bent.peak));
                 let index = known.unwrap_or_else(|| {
                     // A unit load where the deflection is largest tells how much each triangle's error counts there.
                     let mut unit = vec![[0.0; 3]; bent.values.len()];
-                    for (node, share) in mesh.triangles[bent.peak.triangle]
-                        .iter()
-                        .zip(shape(bent.peak.within))
-                    {
+                    for (node, share) in mesh.triangles[bent.peak.triangle].iter().zip(shape(bent.peak.within)) {
                         unit[*node as usize][0] += share;
                     }
                     let values = system.solve(&unit);
                     units.push((*bent, Fields::new(mesh, corners, system, &values)));
                     units.len() - 1
                 });
-                let work =
-                    recover::error_work(mesh, corners, stiffness, [&bent.fields, &units[index].1]);
-                let energy =
-                    recover::error_work(mesh, corners, stiffness, [&bent.fields, &bent.fields]);
+                let work = recover::error_work(mesh, corners, stiffness, [&bent.fields, &units[index].1]);
+                let energy = recover::error_work(mesh, corners, stiffness, [&bent.fields, &bent.fields]);
                 let level = Level {
                     nodes: mesh.nodes.len(),
                     unknowns: system.size(),
                     deflection: bent.peak.deflection.abs(),
-                    energy: 0.5
-                        * bent
-                            .values
-                            .iter()
-                            .zip(&bent.forces)
-                            .map(|(v, f)| v[0] * f)
-                            .sum::<f64>(),
+                    energy: 0.5 * bent.values.iter().zip(&bent.forces).map(|(v, f)| v[0] * f).sum::<f64>(),
                     missing: work.iter().map(|v| v.abs()).sum(),
                 };
-                let fields = if level.energy > 0.0 {
-                    (energy.iter().sum::<f64>() / (2.0 * level.energy)).sqrt()
-                } else {
-                    0.0
-                };
-                Self {
-                    level,
-                    fields,
-                    work,
-                    energy,
-                }
+                let fields =
+                    if level.energy > 0.0 { (energy.iter().sum::<f64>() / (2.0 * level.energy)).sqrt() } else { 0.0 };
+                Self { level, fields, work, energy }
             })
             .collect()
     }
@@ -89,21 +63,11 @@ impl Errors {
     /// it is more than other sets'.
     pub fn weigh(&self, error: f64, accuracy: Accuracy, weights: &mut [f64]) {
         let part = |allowed: f64, wanted: bool| {
-            if wanted && allowed > 0.0 {
-                1.0 / allowed
-            } else {
-                0.0
-            }
+            if wanted && allowed > 0.0 { 1.0 / allowed } else { 0.0 }
         };
         let level = &self.level;
-        let work = part(
-            accuracy.relative * level.deflection,
-            error > accuracy.relative,
-        );
-        let energy = part(
-            2.0 * level.energy * accuracy.fields * accuracy.fields,
-            self.fields > accuracy.fields,
-        );
+        let work = part(accuracy.relative * level.deflection, error > accuracy.relative);
+        let energy = part(2.0 * level.energy * accuracy.fields * accuracy.fields, self.fields > accuracy.fields);
         for (weight, (w, e)) in weights.iter_mut().zip(self.work.iter().zip(&self.energy)) {
             *weight = weight.max(work * w.abs() + energy * e);
         }
@@ -122,8 +86,7 @@ pub(super) fn error_of(levels: &[Level]) -> f64 {
         return f64::INFINITY;
     };
     let gain = (last.unknowns as f64 / before.unknowns as f64).powf(RATE) - 1.0;
-    let step =
-        STEP_SAFETY * (last.deflection - before.deflection).abs() / last.deflection / gain.max(0.1);
+    let step = STEP_SAFETY * (last.deflection - before.deflection).abs() / last.deflection / gain.max(0.1);
     // The jumps say about twice the true error, by the transoms that were compared with meshes far finer.
     let jumps = last.missing / last.deflection;
     step.max(jumps)

@@ -78,23 +78,14 @@ impl Layup {
     }
 
     pub fn thickness(&self) -> Length {
-        self.plies
-            .iter()
-            .map(|p| p.thickness)
-            .fold(Length::default(), |a, b| a + b)
+        self.plies.iter().map(|p| p.thickness).fold(Length::default(), |a, b| a + b)
     }
 
     /// Bending and shear stiffness.
     pub fn stiffness(&self) -> Result<PlateStiffness, PanelError> {
         let (d, [y, z]) = (&self.section.bending, &self.section.strips);
-        let stiffness = PlateStiffness {
-            d11: d[(0, 0)],
-            d12: d[(0, 1)],
-            d22: d[(1, 1)],
-            d66: d[(2, 2)],
-            s1: y.shear,
-            s2: z.shear,
-        };
+        let stiffness =
+            PlateStiffness { d11: d[(0, 0)], d12: d[(0, 1)], d22: d[(1, 1)], d66: d[(2, 2)], s1: y.shear, s2: z.shear };
         stiffness.check()?;
         Ok(stiffness)
     }
@@ -106,44 +97,23 @@ impl Layup {
         let curvature = section.compliance * Vector3::from(moment);
         let middle = section.shift * curvature;
         let [y, z] = &section.strips;
-        self.plies
-            .iter()
-            .enumerate()
-            .flat_map(move |(ply, Ply { material, .. })| {
-                let (bottom, top) = (section.heights[ply], section.heights[ply + 1]);
-                let q = &section.plane[ply];
-                let within = |x: f64| (bottom < x && x < top).then_some(x);
-                [
-                    Some(bottom),
-                    within(y.neutral),
-                    within(z.neutral),
-                    Some(top),
-                ]
-                .into_iter()
-                .flatten()
-                .map(move |x| {
-                    let plane = q * (middle + x * curvature);
-                    let through = [(y, q[(0, 0)], shear[0]), (z, q[(1, 1)], shear[1])].map(
-                        |(strip, modulus, force)| {
-                            force * strip.flow_at(ply, bottom, x, modulus) / strip.bending
-                        },
-                    );
-                    let plane = [plane[0], plane[1], plane[2]];
-                    PlyStress {
-                        ply,
-                        x,
-                        plane,
-                        through,
-                        utilisation: material.strength.utilisation(plane, through),
-                    }
-                })
+        self.plies.iter().enumerate().flat_map(move |(ply, Ply { material, .. })| {
+            let (bottom, top) = (section.heights[ply], section.heights[ply + 1]);
+            let q = &section.plane[ply];
+            let within = |x: f64| (bottom < x && x < top).then_some(x);
+            [Some(bottom), within(y.neutral), within(z.neutral), Some(top)].into_iter().flatten().map(move |x| {
+                let plane = q * (middle + x * curvature);
+                let through = [(y, q[(0, 0)], shear[0]), (z, q[(1, 1)], shear[1])]
+                    .map(|(strip, modulus, force)| force * strip.flow_at(ply, bottom, x, modulus) / strip.bending);
+                let plane = [plane[0], plane[1], plane[2]];
+                PlyStress { ply, x, plane, through, utilisation: material.strength.utilisation(plane, through) }
             })
+        })
     }
 
     /// The stress nearest to its strength.
     pub fn worst(&self, moment: [f64; 3], shear: [f64; 2]) -> Option<PlyStress> {
-        self.stresses(moment, shear)
-            .max_by(|a, b| a.utilisation.total_cmp(&b.utilisation))
+        self.stresses(moment, shear).max_by(|a, b| a.utilisation.total_cmp(&b.utilisation))
     }
 }
 
@@ -151,8 +121,7 @@ impl Strip {
     /// Size of the shear flow at height `x` in ply `ply`, N.
     fn flow_at(&self, ply: usize, bottom: f64, x: f64, modulus: f64) -> f64 {
         // Positive where the part below the cut is pulled the other way than the part above.
-        self.flow[ply]
-            - modulus * 0.5 * ((x - self.neutral).powi(2) - (bottom - self.neutral).powi(2))
+        self.flow[ply] - modulus * 0.5 * ((x - self.neutral).powi(2) - (bottom - self.neutral).powi(2))
     }
 }
 
@@ -186,39 +155,19 @@ impl Laminate {
 
 fn strip(plies: &[Ply], heights: &[f64], k: usize) -> Strip {
     let moduli: Vec<f64> = plies.iter().map(|p| p.material.plane()[(k, k)]).collect();
-    let shears = plies.iter().map(|p| {
-        if k == 0 {
-            p.material.shear_y.value
-        } else {
-            p.material.shear_z.value
-        }
-    });
+    let shears = plies.iter().map(|p| if k == 0 { p.material.shear_y.value } else { p.material.shear_z.value });
     let pairs = || heights.windows(2).zip(&moduli);
-    let first: f64 = pairs()
-        .map(|(h, e)| e * (h[1] * h[1] - h[0] * h[0]) / 2.0)
-        .sum();
+    let first: f64 = pairs().map(|(h, e)| e * (h[1] * h[1] - h[0] * h[0]) / 2.0).sum();
     let neutral = first / pairs().map(|(h, e)| e * (h[1] - h[0])).sum::<f64>();
-    let bending = pairs()
-        .map(|(h, e)| e * ((h[1] - neutral).powi(3) - (h[0] - neutral).powi(3)) / 3.0)
-        .sum();
-    let mut strip = Strip {
-        neutral,
-        bending,
-        flow: vec![0.0],
-        shear: 0.0,
-    };
+    let bending = pairs().map(|(h, e)| e * ((h[1] - neutral).powi(3) - (h[0] - neutral).powi(3)) / 3.0).sum();
+    let mut strip = Strip { neutral, bending, flow: vec![0.0], shear: 0.0 };
     let mut flexibility = 0.0;
     for (ply, (shear, modulus)) in shears.zip(&moduli).enumerate() {
         let (bottom, top) = (heights[ply], heights[ply + 1]);
         // The square of the flow has degree four: Gauss's three points are exact.
-        for (at, weight) in [
-            (-0.6_f64.sqrt(), 5.0 / 18.0),
-            (0.0, 8.0 / 18.0),
-            (0.6_f64.sqrt(), 5.0 / 18.0),
-        ] {
+        for (at, weight) in [(-0.6_f64.sqrt(), 5.0 / 18.0), (0.0, 8.0 / 18.0), (0.6_f64.sqrt(), 5.0 / 18.0)] {
             let x = 0.5 * (bottom + top) + 0.5 * at * (top - bottom);
-            flexibility +=
-                weight * (top - bottom) * strip.flow_at(ply, bottom, x, *modulus).powi(2) / shear;
+            flexibility += weight * (top - bottom) * strip.flow_at(ply, bottom, x, *modulus).powi(2) / shear;
         }
         let next = strip.flow_at(ply, bottom, top, *modulus);
         strip.flow.push(next);

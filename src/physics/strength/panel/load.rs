@@ -33,13 +33,7 @@ pub fn couple(push: Rect, pull: Rect, moment: f64) -> Option<[Load; 2]> {
     let arm = y.hypot(z);
     (arm > 0.0).then(|| {
         let force = moment / arm;
-        [
-            Load::Patch { area: push, force },
-            Load::Patch {
-                area: pull,
-                force: -force,
-            },
-        ]
+        [Load::Patch { area: push, force }, Load::Patch { area: pull, force: -force }]
     })
 }
 
@@ -56,30 +50,17 @@ pub(super) fn check(panel: &Panel, loads: &[Load]) -> Result<(), PanelError> {
         let (numbers, places): (Vec<f64>, Vec<Point>) = match *load {
             Load::Pressure(p) => (vec![p], vec![]),
             Load::Point { at, force } => (vec![force, at[0], at[1]], vec![at]),
-            Load::Patch {
-                area:
-                    Rect {
-                        centre: [y, z],
-                        width,
-                        height,
-                    },
-                force,
-            } => {
+            Load::Patch { area: Rect { centre: [y, z], width, height }, force } => {
                 for (what, value) in [("a patch's width", width), ("a patch's height", height)] {
                     if value <= 0.0 {
                         return Err(PanelError::NotPositive { what, value });
                     }
                 }
                 let corners = [(-0.5, -0.5), (0.5, -0.5), (0.5, 0.5), (-0.5, 0.5)];
-                let mut places: Vec<Point> = corners
-                    .iter()
-                    .map(|(a, b)| [y + a * width, z + b * height])
-                    .collect();
+                let mut places: Vec<Point> = corners.iter().map(|(a, b)| [y + a * width, z + b * height]).collect();
                 // An outline corner inside the patch means that part of the patch hangs out.
                 for corner in &panel.outline {
-                    if (corner[0] - y).abs() < 0.5 * width - near
-                        && (corner[1] - z).abs() < 0.5 * height - near
-                    {
+                    if (corner[0] - y).abs() < 0.5 * width - near && (corner[1] - z).abs() < 0.5 * height - near {
                         return Err(PanelError::LoadOutside { index, at: *corner });
                     }
                 }
@@ -117,9 +98,7 @@ pub(super) fn nodal_forces(mesh: &Mesh, size: f64, loads: &[Load]) -> Result<Vec
             }
             Load::Point { at, force } => {
                 let locator = locator.get_or_insert_with(|| Locator::new(mesh, size));
-                locator
-                    .spread(at, force, &mut forces)
-                    .ok_or(PanelError::LoadOutside { index, at })?;
+                locator.spread(at, force, &mut forces).ok_or(PanelError::LoadOutside { index, at })?;
             }
             Load::Patch { area, force } => {
                 let locator = locator.get_or_insert_with(|| Locator::new(mesh, size));
@@ -133,9 +112,7 @@ pub(super) fn nodal_forces(mesh: &Mesh, size: f64, loads: &[Load]) -> Result<Vec
                             area.centre[0] + area.width * ((i + gy) / columns as f64 - 0.5),
                             area.centre[1] + area.height * ((j + gz) / rows as f64 - 0.5),
                         ];
-                        locator
-                            .spread(at, share, &mut forces)
-                            .ok_or(PanelError::LoadOutside { index, at })?;
+                        locator.spread(at, share, &mut forces).ok_or(PanelError::LoadOutside { index, at })?;
                     }
                 }
             }
@@ -169,21 +146,10 @@ impl<'a> Locator<'a> {
             }
         }
         // A long, thin panel must not ask for more buckets than a few for each triangle.
-        let least =
-            ((high[0] - low[0]) * (high[1] - low[1]) / (2 * mesh.triangles.len()) as f64).sqrt();
-        let pitch = size
-            .max(least)
-            .max(high[0].max(high[1]).abs() * f64::EPSILON);
+        let least = ((high[0] - low[0]) * (high[1] - low[1]) / (2 * mesh.triangles.len()) as f64).sqrt();
+        let pitch = size.max(least).max(high[0].max(high[1]).abs() * f64::EPSILON);
         let [columns, rows] = [0, 1].map(|k| ((high[k] - low[k]) / pitch) as usize + 1);
-        let mut locator = Self {
-            mesh,
-            low,
-            pitch,
-            columns,
-            rows,
-            start: vec![0; columns * rows + 1],
-            members: vec![],
-        };
+        let mut locator = Self { mesh, low, pitch, columns, rows, start: vec![0; columns * rows + 1], members: vec![] };
         for t in 0..mesh.triangles.len() {
             locator.buckets(t).for_each(|b| locator.start[b + 1] += 1);
         }
@@ -202,16 +168,13 @@ impl<'a> Locator<'a> {
     }
 
     fn bucket(&self, p: Point) -> [usize; 2] {
-        let index = |k: usize, count: usize| {
-            (((p[k] - self.low[k]) / self.pitch).max(0.0) as usize).min(count - 1)
-        };
+        let index = |k: usize, count: usize| (((p[k] - self.low[k]) / self.pitch).max(0.0) as usize).min(count - 1);
         [index(0, self.columns), index(1, self.rows)]
     }
 
     fn buckets(&self, t: usize) -> impl Iterator<Item = usize> + use<> {
         let corners = self.mesh.corners(t);
-        let pick =
-            |f: fn(f64, f64) -> f64, k: usize| f(f(corners[0][k], corners[1][k]), corners[2][k]);
+        let pick = |f: fn(f64, f64) -> f64, k: usize| f(f(corners[0][k], corners[1][k]), corners[2][k]);
         let [i0, j0] = self.bucket([pick(f64::min, 0), pick(f64::min, 1)]);
         let [i1, j1] = self.bucket([pick(f64::max, 0), pick(f64::max, 1)]);
         let columns = self.columns;

@@ -29,13 +29,7 @@ pub enum Strength {
     /// A metal: von Mises's stress against yield.
     VonMises { yield_stress: Pressure },
     /// Each stress against its own limit; the lesser of tension and compression.
-    MaxStress {
-        along_y: Pressure,
-        along_z: Pressure,
-        plane_shear: Pressure,
-        shear_y: Pressure,
-        shear_z: Pressure,
-    },
+    MaxStress { along_y: Pressure, along_z: Pressure, plane_shear: Pressure, shear_y: Pressure, shear_z: Pressure },
 }
 
 impl Material {
@@ -78,13 +72,7 @@ impl Material {
     /// Turned by a quarter: y and z change places.
     pub fn turned(self) -> Self {
         let strength = match self.strength {
-            Strength::MaxStress {
-                along_y,
-                along_z,
-                plane_shear,
-                shear_y,
-                shear_z,
-            } => Strength::MaxStress {
+            Strength::MaxStress { along_y, along_z, plane_shear, shear_y, shear_z } => Strength::MaxStress {
                 along_y: along_z,
                 along_z: along_y,
                 plane_shear,
@@ -109,17 +97,7 @@ impl Material {
         let (e1, e2, nu) = (self.modulus_y.value, self.modulus_z.value, self.poisson);
         let k = 1.0 / (1.0 - nu * nu * e2 / e1);
         let coupling = k * nu * e2;
-        Matrix3::new(
-            k * e1,
-            coupling,
-            0.0,
-            coupling,
-            k * e2,
-            0.0,
-            0.0,
-            0.0,
-            self.shear_plane.value,
-        )
+        Matrix3::new(k * e1, coupling, 0.0, coupling, k * e2, 0.0, 0.0, 0.0, self.shear_plane.value)
     }
 }
 
@@ -134,27 +112,14 @@ impl Strength {
     pub(super) fn utilisation(&self, [sy, sz, tyz]: [f64; 3], [txy, txz]: [f64; 2]) -> f64 {
         match self {
             Strength::VonMises { yield_stress } => {
-                let square =
-                    sy * sy - sy * sz + sz * sz + 3.0 * (tyz * tyz + txy * txy + txz * txz);
+                let square = sy * sy - sy * sz + sz * sz + 3.0 * (tyz * tyz + txy * txy + txz * txz);
                 square.sqrt() / yield_stress.value
             }
-            Strength::MaxStress {
-                along_y,
-                along_z,
-                plane_shear,
-                shear_y,
-                shear_z,
-            } => [
-                (sy, along_y),
-                (sz, along_z),
-                (tyz, plane_shear),
-                (txy, shear_y),
-                (txz, shear_z),
-            ]
-            .iter()
-            .fold(0.0, |worst, (stress, limit)| {
-                f64::max(worst, stress.abs() / limit.value)
-            }),
+            Strength::MaxStress { along_y, along_z, plane_shear, shear_y, shear_z } => {
+                [(sy, along_y), (sz, along_z), (tyz, plane_shear), (txy, shear_y), (txz, shear_z)]
+                    .iter()
+                    .fold(0.0, |worst, (stress, limit)| f64::max(worst, stress.abs() / limit.value))
+            }
         }
     }
 }
@@ -171,16 +136,8 @@ pub(super) fn check(ply: &Ply) -> Result<(), PanelError> {
     ];
     match m.strength {
         Strength::VonMises { yield_stress } => named.push(("a strength", yield_stress.value)),
-        Strength::MaxStress {
-            along_y,
-            along_z,
-            plane_shear,
-            shear_y,
-            shear_z,
-        } => {
-            named.extend(
-                [along_y, along_z, plane_shear, shear_y, shear_z].map(|s| ("a strength", s.value)),
-            );
+        Strength::MaxStress { along_y, along_z, plane_shear, shear_y, shear_z } => {
+            named.extend([along_y, along_z, plane_shear, shear_y, shear_z].map(|s| ("a strength", s.value)));
         }
     }
     for (what, value) in named {
@@ -192,9 +149,7 @@ pub(super) fn check(ply: &Ply) -> Result<(), PanelError> {
         }
     }
     if !m.poisson.is_finite() {
-        return Err(PanelError::NotFinite {
-            what: "Poisson's ratio",
-        });
+        return Err(PanelError::NotFinite { what: "Poisson's ratio" });
     }
     if m.poisson * m.poisson * (m.modulus_z / m.modulus_y).value >= 1.0 {
         return Err(PanelError::StiffnessIndefinite);

@@ -4,8 +4,7 @@ use faer::dyn_stack::{MemBuffer, MemStack};
 use faer::sparse::linalg::SupernodalThreshold;
 use faer::sparse::linalg::amd;
 use faer::sparse::linalg::cholesky::{
-    CholeskySymbolicParams, LltRef, SymbolicCholesky, SymmetricOrdering,
-    factorize_symbolic_cholesky,
+    CholeskySymbolicParams, LltRef, SymbolicCholesky, SymmetricOrdering, factorize_symbolic_cholesky,
 };
 use faer::sparse::{SparseColMatRef, SymbolicSparseColMatRef};
 use faer::{Conj, MatMut, Par, Side as Triangle};
@@ -18,9 +17,7 @@ use super::model::Point;
 pub(super) const HELD: u32 = u32::MAX;
 
 fn failed(error: &impl std::fmt::Debug) -> PanelError {
-    PanelError::Factor {
-        reason: format!("{error:?}"),
-    }
+    PanelError::Factor { reason: format!("{error:?}") }
 }
 
 /// For each node the nodes it shares a triangle with, itself left out.
@@ -65,14 +62,8 @@ impl Neighbours {
         let graph = SymbolicSparseColMatRef::new_checked(n, n, &self.starts, None, &self.nodes);
         let (mut order, mut place) = (vec![0_u32; n], vec![0_u32; n]);
         let mut memory = MemBuffer::new(amd::order_scratch::<u32>(n, self.nodes.len()));
-        amd::order(
-            &mut order,
-            &mut place,
-            graph,
-            amd::Control::default(),
-            MemStack::new(&mut memory),
-        )
-        .map_err(|e| failed(&e))?;
+        amd::order(&mut order, &mut place, graph, amd::Control::default(), MemStack::new(&mut memory))
+            .map_err(|e| failed(&e))?;
         Ok(order)
     }
 }
@@ -100,12 +91,8 @@ impl Matrix {
         let (mut starts, mut rows) = (Vec::with_capacity(size + 1), Vec::with_capacity(20 * size));
         starts.push(0);
         for &n in order {
-            let mut list: Vec<(u32, u32)> = neighbours
-                .at(n)
-                .iter()
-                .filter(|&&m| place[m as usize] < place[n as usize])
-                .map(|&m| (m, 0))
-                .collect();
+            let mut list: Vec<(u32, u32)> =
+                neighbours.at(n).iter().filter(|&&m| place[m as usize] < place[n as usize]).map(|&m| (m, 0)).collect();
             list.sort_unstable_by_key(|(m, _)| place[*m as usize]);
             let mut before = 0;
             for (m, skip) in &mut list {
@@ -122,13 +109,7 @@ impl Matrix {
             below[n as usize] = list;
         }
         let values = vec![0.0; rows.len()];
-        Self {
-            starts,
-            rows,
-            values,
-            below,
-            place,
-        }
+        Self { starts, rows, values, below, place }
     }
 
     /// Adds an element of `N` nodes (`3 N` unknowns `w, βy, βz`), turned into the nodes' frames.
@@ -141,9 +122,9 @@ impl Matrix {
     ) {
         for (j, &nj) in nodes.iter().enumerate() {
             let list = &self.below[nj as usize];
-            let own = list.last().map_or(0, |(m, skip)| {
-                *skip as usize + equation[*m as usize].iter().filter(|&&e| e != HELD).count()
-            });
+            let own = list
+                .last()
+                .map_or(0, |(m, skip)| *skip as usize + equation[*m as usize].iter().filter(|&&e| e != HELD).count());
             for (i, &ni) in nodes.iter().enumerate() {
                 if self.place[ni as usize] > self.place[nj as usize] {
                     continue;
@@ -151,9 +132,7 @@ impl Matrix {
                 let skip = if ni == nj {
                     own
                 } else {
-                    list.iter()
-                        .find(|(m, _)| *m == ni)
-                        .map_or(0, |(_, skip)| *skip as usize)
+                    list.iter().find(|(m, _)| *m == ni).map_or(0, |(_, skip)| *skip as usize)
                 };
                 let block = turned(k, 3 * i, 3 * j, frame[ni as usize], frame[nj as usize]);
                 let (columns, rows) = (equation[nj as usize], equation[ni as usize]);
@@ -177,24 +156,16 @@ impl Matrix {
     /// Errors: a matrix that is not positive definite, that is a panel which nothing holds.
     pub fn factor(self) -> Result<Factor, PanelError> {
         let size = self.starts.len() - 1;
-        let pattern =
-            SymbolicSparseColMatRef::new_checked(size, size, &self.starts, None, &self.rows);
+        let pattern = SymbolicSparseColMatRef::new_checked(size, size, &self.starts, None, &self.rows);
         // The three unknowns of a node fill the same columns: working in blocks pays at any size.
         let params = CholeskySymbolicParams {
             supernodal_flop_ratio_threshold: SupernodalThreshold::FORCE_SUPERNODAL,
             ..Default::default()
         };
-        let symbolic = factorize_symbolic_cholesky(
-            pattern,
-            Triangle::Upper,
-            SymmetricOrdering::Identity,
-            params,
-        )
-        .map_err(|e| failed(&e))?;
+        let symbolic = factorize_symbolic_cholesky(pattern, Triangle::Upper, SymmetricOrdering::Identity, params)
+            .map_err(|e| failed(&e))?;
         let mut values = vec![0.0; symbolic.len_val()];
-        let mut memory = MemBuffer::new(
-            symbolic.factorize_numeric_llt_scratch::<f64>(Par::Seq, Default::default()),
-        );
+        let mut memory = MemBuffer::new(symbolic.factorize_numeric_llt_scratch::<f64>(Par::Seq, Default::default()));
         symbolic
             .factorize_numeric_llt(
                 &mut values,
@@ -220,10 +191,7 @@ impl Factor {
     /// Replaces right sides, column after column, by their solutions.
     pub fn solve(&self, right: &mut [f64], columns: usize) {
         let rows = self.symbolic.nrows();
-        let mut memory = MemBuffer::new(
-            self.symbolic
-                .solve_in_place_scratch::<f64>(columns, Par::Seq),
-        );
+        let mut memory = MemBuffer::new(self.symbolic.solve_in_place_scratch::<f64>(columns, Par::Seq));
         LltRef::new(&self.symbolic, &self.values).solve_in_place_with_conj(
             Conj::No,
             MatMut::from_column_major_slice_mut(right, rows, columns),
@@ -234,13 +202,7 @@ impl Factor {
 }
 
 /// The 3×3 block of an element matrix at (`r0`, `c0`), its rotations turned into both nodes' frames.
-fn turned<const M: usize>(
-    k: &[[f64; M]; M],
-    r0: usize,
-    c0: usize,
-    row: Point,
-    column: Point,
-) -> [[f64; 3]; 3] {
+fn turned<const M: usize>(k: &[[f64; M]; M], r0: usize, c0: usize, row: Point, column: Point) -> [[f64; 3]; 3] {
     let mut b = [0, 1, 2].map(|r| [0, 1, 2].map(|c| k[r0 + r][c0 + c]));
     if row != [1.0, 0.0] {
         let [c, s] = row;

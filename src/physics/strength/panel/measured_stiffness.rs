@@ -29,9 +29,7 @@ fn deflection_on(mesh: &Mesh, panel: &Panel, loads: &[Load], at: Point) -> Resul
     let (plate, _) = Plate::of(panel)?;
     let stage = plate.stage(mesh.clone())?;
     let bent = plate.bend(&stage, std::iter::once(loads))?;
-    let moved = bent
-        .first()
-        .and_then(|bent| interpolated(mesh, at, |node| bent.values[node][0]));
+    let moved = bent.first().and_then(|bent| interpolated(mesh, at, |node| bent.values[node][0]));
     Ok(moved.unwrap_or(0.0))
 }
 

@@ -55,12 +55,7 @@ pub(super) struct Skeleton {
 impl Skeleton {
     /// Adds a node in the middle of every side.
     pub fn whole(self) -> Mesh {
-        let Skeleton {
-            mut nodes,
-            triangles,
-            parts,
-            mut sides,
-        } = self;
+        let Skeleton { mut nodes, triangles, parts, mut sides } = self;
         // Higher ends and middles of the sides at each lower end.
         let mut known: Vec<Vec<(u32, u32)>> = vec![Vec::new(); nodes.len()];
         let triangles = triangles
@@ -81,31 +76,18 @@ impl Skeleton {
             .collect();
         for side in &mut sides {
             let [a, b, _] = side.nodes;
-            if let Some((_, m)) = known[a.min(b) as usize]
-                .iter()
-                .find(|(end, _)| *end == a.max(b))
-            {
+            if let Some((_, m)) = known[a.min(b) as usize].iter().find(|(end, _)| *end == a.max(b)) {
                 side.nodes[2] = *m;
             }
         }
-        Mesh {
-            nodes,
-            triangles,
-            parts,
-            sides,
-        }
+        Mesh { nodes, triangles, parts, sides }
     }
 }
 
 impl Mesh {
     /// The same without the middles.
     pub(super) fn skeleton(&self) -> Skeleton {
-        let corners = self
-            .triangles
-            .iter()
-            .flat_map(|t| &t[..3])
-            .max()
-            .map_or(0, |n| *n as usize + 1);
+        let corners = self.triangles.iter().flat_map(|t| &t[..3]).max().map_or(0, |n| *n as usize + 1);
         Skeleton {
             nodes: self.nodes[..corners].to_vec(),
             triangles: self.triangles.iter().map(|t| [t[0], t[1], t[2]]).collect(),
@@ -125,14 +107,8 @@ impl Mesh {
 }
 
 /// The first mesh, with triangles of about `size` metres.
-pub(super) fn triangulate(
-    panel: &Panel,
-    arrangement: &Arrangement,
-    size: f64,
-) -> Result<Mesh, PanelError> {
-    let failed = |reason: &str| PanelError::Mesh {
-        reason: reason.to_string(),
-    };
+pub(super) fn triangulate(panel: &Panel, arrangement: &Arrangement, size: f64) -> Result<Mesh, PanelError> {
+    let failed = |reason: &str| PanelError::Mesh { reason: reason.to_string() };
     let mut nodes = arrangement.vertices.clone();
     let mut sides = Vec::new();
     for (index, piece) in arrangement.pieces.iter().enumerate() {
@@ -146,10 +122,7 @@ pub(super) fn triangulate(
                 nodes.push(lerp(a, b, k as f64 / parts as f64));
                 (nodes.len() - 1) as u32
             };
-            sides.push(Side {
-                nodes: [last, next, last],
-                piece: index as u32,
-            });
+            sides.push(Side { nodes: [last, next, last], piece: index as u32 });
             last = next;
         }
         if nodes.len() > MOST_FIRST_NODES {
@@ -163,9 +136,7 @@ pub(super) fn triangulate(
     let mut of_handle = Vec::with_capacity(nodes.len());
     let mut handles = Vec::with_capacity(nodes.len());
     for (i, p) in nodes.iter().enumerate() {
-        let handle = cdt
-            .insert(Point2::new(p[0], p[1]))
-            .map_err(|e| failed(&e.to_string()))?;
+        let handle = cdt.insert(Point2::new(p[0], p[1])).map_err(|e| failed(&e.to_string()))?;
         if handle.index() != of_handle.len() {
             return Err(failed("two features coincide"));
         }
@@ -195,17 +166,8 @@ pub(super) fn triangulate(
     }
     smooth(&mut nodes, &triangles, fixed);
     let (nodes, triangles, sides) = compact(nodes, triangles, sides);
-    let parts = triangles
-        .iter()
-        .map(|&t| part_at(panel, centroid(&nodes, t)))
-        .collect();
-    Ok(Skeleton {
-        nodes,
-        triangles,
-        parts,
-        sides,
-    }
-    .whole())
+    let parts = triangles.iter().map(|&t| part_at(panel, centroid(&nodes, t))).collect();
+    Ok(Skeleton { nodes, triangles, parts, sides }.whole())
 }
 
 /// Hexagonal lattice points inside the outline and clear of every piece.
@@ -218,17 +180,12 @@ fn fill(panel: &Panel, arrangement: &Arrangement, size: f64, nodes: &mut Vec<Poi
         }
     }
     let columns = ((high[0] - low[0]) / size).round().max(1.0);
-    let rows = ((high[1] - low[1]) / (size * 0.75_f64.sqrt()))
-        .round()
-        .max(1.0);
+    let rows = ((high[1] - low[1]) / (size * 0.75_f64.sqrt())).round().max(1.0);
     let pitch = [(high[0] - low[0]) / columns, (high[1] - low[1]) / rows];
     for row in 0..=rows as usize {
         let shift = if row % 2 == 0 { 0.0 } else { 0.5 };
         for column in 0..=columns as usize {
-            let p = [
-                low[0] + (column as f64 + shift) * pitch[0],
-                low[1] + row as f64 * pitch[1],
-            ];
+            let p = [low[0] + (column as f64 + shift) * pitch[0], low[1] + row as f64 * pitch[1]];
             let clear = || {
                 arrangement.pieces.iter().all(|piece| {
                     let [a, b] = piece.ends.map(|v| arrangement.vertices[v]);
@@ -309,19 +266,12 @@ fn compact(
     }
     let sides = sides
         .into_iter()
-        .map(|s| Side {
-            nodes: s.nodes.map(|n| number[n as usize]),
-            piece: s.piece,
-        })
+        .map(|s| Side { nodes: s.nodes.map(|n| number[n as usize]), piece: s.piece })
         .filter(|s| s.nodes.iter().all(|&n| n != u32::MAX))
         .collect();
     (kept, triangles, sides)
 }
 
 fn part_at(panel: &Panel, p: Point) -> u32 {
-    panel
-        .regions
-        .iter()
-        .rposition(|r| outline::inside(&r.outline, p))
-        .map_or(0, |i| i as u32 + 1)
+    panel.regions.iter().rposition(|r| outline::inside(&r.outline, p)).map_or(0, |i| i as u32 + 1)
 }

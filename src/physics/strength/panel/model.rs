@@ -28,14 +28,7 @@ impl PlateStiffness {
     pub fn isotropic(modulus: f64, poisson: f64, thickness: f64) -> Self {
         let d = modulus * thickness.powi(3) / (12.0 * (1.0 - poisson * poisson));
         let shear = SHEAR_CORRECTION * modulus / (2.0 * (1.0 + poisson)) * thickness;
-        Self {
-            d11: d,
-            d12: poisson * d,
-            d22: d,
-            d66: 0.5 * (1.0 - poisson) * d,
-            s1: shear,
-            s2: shear,
-        }
+        Self { d11: d, d12: poisson * d, d22: d, d66: 0.5 * (1.0 - poisson) * d, s1: shear, s2: shear }
     }
 
     /// Every stiffness multiplied by `factor` (a softened core, a knock-down).
@@ -90,18 +83,12 @@ pub struct Section {
 impl Section {
     /// Stiffness given outright.
     pub fn stiffness(stiffness: PlateStiffness) -> Self {
-        Self {
-            stiffness,
-            layup: None,
-        }
+        Self { stiffness, layup: None }
     }
 
     /// Stiffness worked out from plies. Errors as [`Layup::stiffness`].
     pub fn layup(layup: Layup) -> Result<Self, PanelError> {
-        Ok(Self {
-            stiffness: layup.stiffness()?,
-            layup: Some(layup),
-        })
+        Ok(Self { stiffness: layup.stiffness()?, layup: Some(layup) })
     }
 }
 

@@ -23,30 +23,21 @@ pub(super) fn extent(outline: &[Point]) -> f64 {
 pub(super) fn area(outline: &[Point]) -> f64 {
     let n = outline.len();
     // Measured from a corner, so that a far origin costs no digits.
-    (1..n.saturating_sub(1))
-        .map(|i| 0.5 * cross(sub(outline[i], outline[0]), sub(outline[i + 1], outline[0])))
-        .sum()
+    (1..n.saturating_sub(1)).map(|i| 0.5 * cross(sub(outline[i], outline[0]), sub(outline[i + 1], outline[0]))).sum()
 }
 
 /// Finite, at least three distinct corners, some area, no two edges that cross or touch.
 pub(super) fn check(outline: &[Point]) -> Result<(), PanelError> {
     let n = outline.len();
     if n < 3 {
-        return Err(PanelError::Outline {
-            corners: n,
-            supports: n,
-        });
+        return Err(PanelError::Outline { corners: n, supports: n });
     }
     if outline.iter().flatten().any(|v| !v.is_finite()) {
-        return Err(PanelError::NotFinite {
-            what: "a corner of the outline",
-        });
+        return Err(PanelError::NotFinite { what: "a corner of the outline" });
     }
     let size = extent(outline);
     if !size.is_finite() {
-        return Err(PanelError::NotFinite {
-            what: "the outline's extent",
-        });
+        return Err(PanelError::NotFinite { what: "the outline's extent" });
     }
     let near = COINCIDENT * size;
     for i in 0..n {
@@ -75,13 +66,8 @@ fn touch(outline: &[Point], first: usize, second: usize, near: f64) -> bool {
     let neighbours = second == first + 1 || (first == 0 && second == n - 1);
     if neighbours {
         // They share a corner: only folding back upon itself counts.
-        let (shared, p, q) = if second == first + 1 {
-            (b, a, d)
-        } else {
-            (a, b, c)
-        };
-        return distance_to_segment(shared, q, p) <= near
-            || distance_to_segment(shared, p, q) <= near;
+        let (shared, p, q) = if second == first + 1 { (b, a, d) } else { (a, b, c) };
+        return distance_to_segment(shared, q, p) <= near || distance_to_segment(shared, p, q) <= near;
     }
     let strict = cross(sub(b, a), sub(c, a)) * cross(sub(b, a), sub(d, a)) < 0.0
         && cross(sub(d, c), sub(a, c)) * cross(sub(d, c), sub(b, c)) < 0.0;
@@ -98,9 +84,7 @@ pub(super) fn inside(outline: &[Point], p: Point) -> bool {
     let mut odd = false;
     for i in 0..n {
         let (a, b) = (outline[i], outline[(i + 1) % n]);
-        if (a[1] > p[1]) != (b[1] > p[1])
-            && p[0] < (b[0] - a[0]) * (p[1] - a[1]) / (b[1] - a[1]) + a[0]
-        {
+        if (a[1] > p[1]) != (b[1] > p[1]) && p[0] < (b[0] - a[0]) * (p[1] - a[1]) / (b[1] - a[1]) + a[0] {
             odd = !odd;
         }
     }
@@ -110,6 +94,5 @@ pub(super) fn inside(outline: &[Point], p: Point) -> bool {
 /// Whether `p` lies inside, or on an edge to within `near`.
 pub(super) fn covers(outline: &[Point], p: Point, near: f64) -> bool {
     inside(outline, p)
-        || (0..outline.len())
-            .any(|i| distance_to_segment(outline[i], outline[(i + 1) % outline.len()], p) <= near)
+        || (0..outline.len()).any(|i| distance_to_segment(outline[i], outline[(i + 1) % outline.len()], p) <= near)
 }

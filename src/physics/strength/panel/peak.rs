@@ -17,14 +17,9 @@ const SEARCH_STEPS: usize = 8;
 
 impl Peak {
     pub fn find(mesh: &Mesh, values: &[[f64; 3]]) -> Self {
-        let largest = (0..values.len())
-            .max_by(|&a, &b| values[a][0].abs().total_cmp(&values[b][0].abs()))
-            .unwrap_or(0) as u32;
-        let mut peak = Self {
-            triangle: 0,
-            within: [1.0, 0.0, 0.0],
-            deflection: 0.0,
-        };
+        let largest =
+            (0..values.len()).max_by(|&a, &b| values[a][0].abs().total_cmp(&values[b][0].abs())).unwrap_or(0) as u32;
+        let mut peak = Self { triangle: 0, within: [1.0, 0.0, 0.0], deflection: 0.0 };
         for t in (0..mesh.triangles.len()).filter(|&t| mesh.triangles[t].contains(&largest)) {
             let w = mesh.triangles[t].map(|n| values[n as usize][0]);
             for i in 0..=SEARCH_STEPS {
@@ -33,11 +28,7 @@ impl Peak {
                     let within = [1.0 - a - b, a, b];
                     let deflection = shape(within).iter().zip(w).map(|(s, w)| s * w).sum::<f64>();
                     if deflection.abs() >= peak.deflection.abs() {
-                        peak = Self {
-                            triangle: t,
-                            within,
-                            deflection,
-                        };
+                        peak = Self { triangle: t, within, deflection };
                     }
                 }
             }

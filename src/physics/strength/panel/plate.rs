@@ -50,12 +50,8 @@ impl<'a> Plate<'a> {
         panel.check()?;
         let arrangement = arrange(panel)?;
         let (mesh, size) = panel.first_mesh(&arrangement)?;
-        let plate = Self {
-            panel,
-            stiffness: panel.sections().iter().map(|s| s.stiffness).collect(),
-            arrangement,
-            size,
-        };
+        let plate =
+            Self { panel, stiffness: panel.sections().iter().map(|s| s.stiffness).collect(), arrangement, size };
         Ok((plate, mesh))
     }
 
@@ -66,36 +62,18 @@ impl<'a> Plate<'a> {
         let holds = holds(self.panel, &self.arrangement, &mesh)?;
         let system = System::new(&mesh, &self.stiffness, &holds)?;
         let corners = Corners::new(&mesh, &self.arrangement);
-        Ok(Stage {
-            mesh,
-            holds,
-            system,
-            corners,
-        })
+        Ok(Stage { mesh, holds, system, corners })
     }
 
     /// What each of several sets of loads does.
     ///
     /// Errors: deflections that are not finite, of a panel that all but nothing holds.
-    pub fn bend<'l>(
-        &self,
-        stage: &Stage,
-        sets: impl Iterator<Item = &'l [Load]>,
-    ) -> Result<Vec<Bending>, PanelError> {
-        let Stage {
-            mesh,
-            system,
-            corners,
-            ..
-        } = stage;
-        let forces = sets
-            .map(|loads| load::nodal_forces(mesh, self.size, loads))
-            .collect::<Result<Vec<_>, _>>()?;
+    pub fn bend<'l>(&self, stage: &Stage, sets: impl Iterator<Item = &'l [Load]>) -> Result<Vec<Bending>, PanelError> {
+        let Stage { mesh, system, corners, .. } = stage;
+        let forces = sets.map(|loads| load::nodal_forces(mesh, self.size, loads)).collect::<Result<Vec<_>, _>>()?;
         let values = system.solve_all(&forces);
         if values.iter().flatten().flatten().any(|v| !v.is_finite()) {
-            return Err(PanelError::Factor {
-                reason: "the deflections are not finite".to_string(),
-            });
+            return Err(PanelError::Factor { reason: "the deflections are not finite".to_string() });
         }
         let bending = |(forces, values): (Vec<f64>, Vec<[f64; 3]>)| Bending {
             peak: Peak::find(mesh, &values),
@@ -112,35 +90,25 @@ impl Panel {
     ///
     /// Errors: the first that is not.
     pub fn check_loads<L: AsRef<[Load]>>(&self, sets: &[L]) -> Result<(), PanelError> {
-        sets.iter()
-            .try_for_each(|loads| load::check(self, loads.as_ref()))
+        sets.iter().try_for_each(|loads| load::check(self, loads.as_ref()))
     }
 
     /// The panel's own section, then its regions'.
     pub(super) fn sections(&self) -> Vec<&Section> {
-        std::iter::once(&self.section)
-            .chain(self.regions.iter().map(|r| &r.section))
-            .collect()
+        std::iter::once(&self.section).chain(self.regions.iter().map(|r| &r.section)).collect()
     }
 
     fn check(&self) -> Result<(), PanelError> {
         if self.edges.len() != self.outline.len() {
-            return Err(PanelError::Outline {
-                corners: self.outline.len(),
-                supports: self.edges.len(),
-            });
+            return Err(PanelError::Outline { corners: self.outline.len(), supports: self.edges.len() });
         }
         outline::check(&self.outline)?;
-        self.sections()
-            .iter()
-            .try_for_each(|s| s.stiffness.check())?;
+        self.sections().iter().try_for_each(|s| s.stiffness.check())?;
         for line in &self.lines {
             let (what, values) = match line.kind {
                 LineKind::Supported | LineKind::Clamped => continue,
                 LineKind::Elastic { stiffness } => ("the stiffness of a line", vec![stiffness]),
-                LineKind::Beam { bending, torsion } => {
-                    ("the stiffness of a beam", vec![bending, torsion])
-                }
+                LineKind::Beam { bending, torsion } => ("the stiffness of a beam", vec![bending, torsion]),
             };
             for value in values {
                 if !value.is_finite() {
@@ -157,9 +125,7 @@ impl Panel {
     fn first_mesh(&self, arrangement: &Arrangement) -> Result<(Mesh, f64), PanelError> {
         let extent = outline::extent(&self.outline);
         // A very long strip gets a mesh no coarser than its own width asks for.
-        let size = (2.0 * outline::area(&self.outline).abs() / FIRST_TRIANGLES)
-            .sqrt()
-            .max(extent / 500.0);
+        let size = (2.0 * outline::area(&self.outline).abs() / FIRST_TRIANGLES).sqrt().max(extent / 500.0);
         Ok((mesh::triangulate(self, arrangement, size)?, size))
     }
 }

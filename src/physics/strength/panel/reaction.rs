@@ -78,29 +78,16 @@ pub(super) fn reactions(
     let nodal = unbalanced(mesh, stiffness, holds, forces, values);
     for spring in &holds.springs {
         let Some(part) = spring.part else { continue };
-        for (push, n) in link_forces(spring, mesh, values)
-            .into_iter()
-            .zip(spring.nodes)
-        {
-            found
-                .entry(part)
-                .or_default()
-                .add_node(mesh.nodes[n as usize], push, -1.0);
+        for (push, n) in link_forces(spring, mesh, values).into_iter().zip(spring.nodes) {
+            found.entry(part).or_default().add_node(mesh.nodes[n as usize], push, -1.0);
         }
     }
     for (n, parts) in holds.parts.iter().enumerate() {
         for part in parts {
-            found.entry(*part).or_default().add_node(
-                mesh.nodes[n],
-                nodal[n],
-                1.0 / parts.len() as f64,
-            );
+            found.entry(*part).or_default().add_node(mesh.nodes[n], nodal[n], 1.0 / parts.len() as f64);
         }
     }
-    found
-        .into_iter()
-        .map(|(part, push)| Reaction { part, push })
-        .collect()
+    found.into_iter().map(|(part, push)| Reaction { part, push }).collect()
 }
 
 /// The solution after one step of iterative refinement, so that what rounding left over does not show in the reactions.
@@ -112,10 +99,8 @@ pub(super) fn polished(
     forces: &[f64],
     mut values: Vec<[f64; 3]>,
 ) -> Vec<[f64; 3]> {
-    let left: Vec<[f64; 3]> = unbalanced(mesh, stiffness, holds, forces, &values)
-        .iter()
-        .map(|n| n.map(|v| -v))
-        .collect();
+    let left: Vec<[f64; 3]> =
+        unbalanced(mesh, stiffness, holds, forces, &values).iter().map(|n| n.map(|v| -v)).collect();
     for (value, change) in values.iter_mut().zip(system.solve(&left)) {
         (0..3).for_each(|k| value[k] += change[k]);
     }
@@ -134,19 +119,14 @@ fn unbalanced(
 ) -> Vec<[f64; 3]> {
     let mut nodal: Vec<[f64; 3]> = forces.iter().map(|f| [-f, 0.0, 0.0]).collect();
     for (t, nodes) in mesh.triangles.iter().enumerate() {
-        let (k, _) =
-            Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]).stiffness_matrix();
+        let (k, _) = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]).stiffness_matrix();
         let u = strained(mesh, nodes, values);
         for (row, matrix) in k.iter().enumerate() {
-            nodal[nodes[row / 3] as usize][row % 3] +=
-                matrix.iter().zip(&u).map(|(a, b)| a * b).sum::<f64>();
+            nodal[nodes[row / 3] as usize][row % 3] += matrix.iter().zip(&u).map(|(a, b)| a * b).sum::<f64>();
         }
     }
     for spring in &holds.springs {
-        for (push, n) in link_forces(spring, mesh, values)
-            .into_iter()
-            .zip(spring.nodes)
-        {
+        for (push, n) in link_forces(spring, mesh, values).into_iter().zip(spring.nodes) {
             (0..3).for_each(|c| nodal[n as usize][c] += push[c]);
         }
     }
@@ -160,11 +140,7 @@ fn strained(mesh: &Mesh, nodes: &[u32], values: &[[f64; 3]]) -> Vec<f64> {
         .iter()
         .flat_map(|&n| {
             let ([y, z], v) = (mesh.nodes[n as usize], values[n as usize]);
-            [
-                (v[0] - w) + by * (y - at[0]) + bz * (z - at[1]),
-                v[1] - by,
-                v[2] - bz,
-            ]
+            [(v[0] - w) + by * (y - at[0]) + bz * (z - at[1]), v[1] - by, v[2] - bz]
         })
         .collect()
 }
@@ -174,19 +150,7 @@ fn link_forces(spring: &Spring, mesh: &Mesh, values: &[[f64; 3]]) -> [[f64; 3]; 
     // A beam strains as the plate does; springs to ground feel the whole deflection.
     let u = match spring.part {
         None => strained(mesh, &spring.nodes, values),
-        Some(_) => spring
-            .nodes
-            .iter()
-            .flat_map(|&n| values[n as usize])
-            .collect(),
+        Some(_) => spring.nodes.iter().flat_map(|&n| values[n as usize]).collect(),
     };
-    [0, 1, 2].map(|i| {
-        [0, 1, 2].map(|c| {
-            spring.link[3 * i + c]
-                .iter()
-                .zip(&u)
-                .map(|(a, b)| a * b)
-                .sum()
-        })
-    })
+    [0, 1, 2].map(|i| [0, 1, 2].map(|c| spring.link[3 * i + c].iter().zip(&u).map(|(a, b)| a * b).sum()))
 }

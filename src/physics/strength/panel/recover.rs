@@ -46,22 +46,13 @@ impl Corners {
         let lines: Vec<[u32; 3]> = mesh
             .sides
             .iter()
-            .filter(|s| {
-                arrangement.pieces[s.piece as usize]
-                    .origins
-                    .iter()
-                    .any(|o| matches!(o, Origin::Line(_)))
-            })
+            .filter(|s| arrangement.pieces[s.piece as usize].origins.iter().any(|o| matches!(o, Origin::Line(_))))
             .map(|s| s.nodes)
             .collect();
-        let mut on_line: HashMap<u32, Vec<usize>> =
-            lines.iter().flatten().map(|&n| (n, Vec::new())).collect();
+        let mut on_line: HashMap<u32, Vec<usize>> = lines.iter().flatten().map(|&n| (n, Vec::new())).collect();
         // A side is told by its middle.
         let lines: HashSet<u32> = lines.iter().map(|l| l[2]).collect();
-        let mut corners = Self {
-            slots: vec![[UNSET; NODES]; mesh.triangles.len()],
-            places: Vec::new(),
-        };
+        let mut corners = Self { slots: vec![[UNSET; NODES]; mesh.triangles.len()], places: Vec::new() };
         let mut latest: Vec<u32> = vec![UNSET; mesh.nodes.len()];
         // Parts run one after the other, so that a node's latest slot tells whether it is of this part.
         for part in 0..=mesh.parts.iter().copied().max().unwrap_or(0) {
@@ -102,9 +93,9 @@ impl Corners {
             while let Some(t) = open.pop() {
                 let reachable = |o: usize| {
                     mesh.parts[o] == mesh.parts[t]
-                        && mesh.triangles[o][3..].iter().any(|m| {
-                            *m != n && mesh.triangles[t][3..].contains(m) && !lines.contains(m)
-                        })
+                        && mesh.triangles[o][3..]
+                            .iter()
+                            .any(|m| *m != n && mesh.triangles[t][3..].contains(m) && !lines.contains(m))
                 };
                 for &o in around {
                     if self.slots[o][index(o)] == UNSET && reachable(o) {
@@ -128,10 +119,7 @@ impl Fields {
         let mut sums = vec![(0.0_f64, [0.0_f64; 5]); corners.places.len()];
         let own: Vec<_> = (0..mesh.triangles.len())
             .map(|t| {
-                let forces = section_forces(
-                    &system.samplers[t],
-                    &triangle_values(mesh.triangles[t], values),
-                );
+                let forces = section_forces(&system.samplers[t], &triangle_values(mesh.triangles[t], values));
                 let share = double_area(mesh.corners(t));
                 for (slot, force) in corners.slots[t].iter().zip(&forces) {
                     let (area, sum) = &mut sums[*slot as usize];
@@ -141,13 +129,7 @@ impl Fields {
                 forces
             })
             .collect();
-        Self {
-            own,
-            averaged: sums
-                .into_iter()
-                .map(|(area, sum)| sum.map(|s| s / area))
-                .collect(),
-        }
+        Self { own, averaged: sums.into_iter().map(|(area, sum)| sum.map(|s| s / area)).collect() }
     }
 
     /// The averaged forces with their nodes and parts.
@@ -185,9 +167,7 @@ pub(super) fn error_work(
                         let own = &f.own[t][i];
                         [0, 1, 2, 3, 4].map(|c| own[c] - smooth[c])
                     });
-                    (d.d22 * a[0] * b[0] - d.d12 * (a[0] * b[1] + a[1] * b[0])
-                        + d.d11 * a[1] * b[1])
-                        / determinant
+                    (d.d22 * a[0] * b[0] - d.d12 * (a[0] * b[1] + a[1] * b[0]) + d.d11 * a[1] * b[1]) / determinant
                         + a[2] * b[2] / d.d66
                         + a[3] * b[3] / d.s1
                         + a[4] * b[4] / d.s2
@@ -199,11 +179,7 @@ pub(super) fn error_work(
 }
 
 /// The highest utilisation among all plies and nodes; `None` where no part has plies.
-pub(super) fn weakest(
-    mesh: &Mesh,
-    sections: &[&Section],
-    forces: &[SectionForces],
-) -> Option<Utilisation> {
+pub(super) fn weakest(mesh: &Mesh, sections: &[&Section], forces: &[SectionForces]) -> Option<Utilisation> {
     let mut worst: Option<Utilisation> = None;
     for force in forces {
         let Some(layup) = &sections[force.part as usize].layup else {
@@ -213,11 +189,7 @@ pub(super) fn weakest(
             continue;
         };
         if worst.is_none_or(|w| stress.utilisation > w.stress.utilisation) {
-            worst = Some(Utilisation {
-                at: mesh.nodes[force.node as usize],
-                part: force.part,
-                stress,
-            });
+            worst = Some(Utilisation { at: mesh.nodes[force.node as usize], part: force.part, stress });
         }
     }
     worst

@@ -24,11 +24,8 @@ pub(super) const RULE: [([f64; 3], f64); 6] = {
     ]
 };
 /// Where section forces are sampled: the three points of degree 2, at which quadratic elements are most accurate.
-const SAMPLES: [[f64; 3]; 3] = [
-    [2.0 / 3.0, 1.0 / 6.0, 1.0 / 6.0],
-    [1.0 / 6.0, 2.0 / 3.0, 1.0 / 6.0],
-    [1.0 / 6.0, 1.0 / 6.0, 2.0 / 3.0],
-];
+const SAMPLES: [[f64; 3]; 3] =
+    [[2.0 / 3.0, 1.0 / 6.0, 1.0 / 6.0], [1.0 / 6.0, 2.0 / 3.0, 1.0 / 6.0], [1.0 / 6.0, 1.0 / 6.0, 2.0 / 3.0]];
 /// Sides of the reference triangle.
 pub(super) const SIDES: [[usize; 2]; 3] = [[0, 1], [1, 2], [2, 0]];
 const REFERENCE: [Point; 3] = [[0.0, 0.0], [1.0, 0.0], [0.0, 1.0]];
@@ -37,14 +34,7 @@ const SLOPES: [Point; 3] = [[-1.0, -1.0], [1.0, 0.0], [0.0, 1.0]];
 /// Quadratic shape functions.
 pub(super) fn shape(n: [f64; 3]) -> [f64; NODES] {
     let [a, b, c] = n;
-    [
-        a * (2.0 * a - 1.0),
-        b * (2.0 * b - 1.0),
-        c * (2.0 * c - 1.0),
-        4.0 * a * b,
-        4.0 * b * c,
-        4.0 * c * a,
-    ]
+    [a * (2.0 * a - 1.0), b * (2.0 * b - 1.0), c * (2.0 * c - 1.0), 4.0 * a * b, 4.0 * b * c, 4.0 * c * a]
 }
 
 /// Everything of a point that is the same for all triangles, in reference coordinates.
@@ -99,11 +89,7 @@ pub(super) static REFERENCE_TRIANGLE: LazyLock<Reference> = LazyLock::new(|| {
             }
         }
     }
-    Reference {
-        samples: SAMPLES.map(|n| PointTable::new(n, &reduction)),
-        bending,
-        shear,
-    }
+    Reference { samples: SAMPLES.map(|n| PointTable::new(n, &reduction)), bending, shear }
 });
 
 fn slopes(n: [f64; 3]) -> [Point; ROTATIONS] {
@@ -122,29 +108,12 @@ fn slopes(n: [f64; 3]) -> [Point; ROTATIONS] {
 /// Rotations' functions: the six shapes and the bubble.
 fn rotations(n: [f64; 3]) -> [f64; ROTATIONS] {
     let s = shape(n);
-    [
-        s[0],
-        s[1],
-        s[2],
-        s[3],
-        s[4],
-        s[5],
-        27.0 * n[0] * n[1] * n[2],
-    ]
+    [s[0], s[1], s[2], s[3], s[4], s[5], 27.0 * n[0] * n[1] * n[2]]
 }
 
 /// Nédélec's space of second order: all linear vectors, and (η, −ξ) times ξ and η.
 fn edge_space([_, x, y]: [f64; 3]) -> [Point; 8] {
-    [
-        [1.0, 0.0],
-        [0.0, 1.0],
-        [x, 0.0],
-        [y, 0.0],
-        [0.0, x],
-        [0.0, y],
-        [x * y, -x * x],
-        [y * y, -x * y],
-    ]
+    [[1.0, 0.0], [0.0, 1.0], [x, 0.0], [y, 0.0], [0.0, x], [0.0, y], [x * y, -x * x], [y * y, -x * y]]
 }
 
 type Reduction = SMatrix<f64, 8, 14>;
@@ -180,26 +149,15 @@ fn reduction() -> Reduction {
         }
     }
     // The tying is unisolvent: the matrix is constant and has an inverse.
-    space
-        .try_inverse()
-        .map_or_else(Reduction::zeros, |inverse| inverse * field)
+    space.try_inverse().map_or_else(Reduction::zeros, |inverse| inverse * field)
 }
 
 impl PointTable {
     fn new(n: [f64; 3], reduction: &Reduction) -> Self {
         let space = edge_space(n);
         let tied = [0, 1].map(|k| {
-            std::array::from_fn(|a| {
-                [0, 1].map(|c| {
-                    (0..8)
-                        .map(|j| space[j][k] * reduction[(j, 2 * a + c)])
-                        .sum()
-                })
-            })
+            std::array::from_fn(|a| [0, 1].map(|c| (0..8).map(|j| space[j][k] * reduction[(j, 2 * a + c)]).sum()))
         });
-        Self {
-            slopes: slopes(n),
-            tied,
-        }
+        Self { slopes: slopes(n), tied }
     }
 }

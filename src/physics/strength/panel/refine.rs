@@ -41,17 +41,8 @@ const NONE: usize = usize::MAX;
 
 impl<'a> Bisection<'a> {
     fn new(mesh: &'a mut Skeleton) -> Self {
-        let side_at = mesh
-            .sides
-            .iter()
-            .enumerate()
-            .map(|(i, s)| (key(s.nodes[0], s.nodes[1]), i))
-            .collect();
-        let mut bisection = Self {
-            mesh,
-            at: HashMap::new(),
-            side_at,
-        };
+        let side_at = mesh.sides.iter().enumerate().map(|(i, s)| (key(s.nodes[0], s.nodes[1]), i)).collect();
+        let mut bisection = Self { mesh, at: HashMap::new(), side_at };
         for t in 0..bisection.mesh.triangles.len() {
             for e in sides_of(bisection.mesh.triangles[t]) {
                 bisection.attach(e, t);
@@ -67,25 +58,16 @@ impl<'a> Bisection<'a> {
 
     fn detach(&mut self, e: (u32, u32), t: usize) {
         if let Some(pair) = self.at.get_mut(&e) {
-            *pair = if pair[0] == t {
-                [pair[1], NONE]
-            } else {
-                [pair[0], NONE]
-            };
+            *pair = if pair[0] == t { [pair[1], NONE] } else { [pair[0], NONE] };
         }
     }
 
     /// The longest side; equal lengths are told apart by their node numbers, so that every path ends.
     fn longest(&self, t: usize) -> (u32, u32) {
-        let length =
-            |e: &(u32, u32)| distance(self.mesh.nodes[e.0 as usize], self.mesh.nodes[e.1 as usize]);
+        let length = |e: &(u32, u32)| distance(self.mesh.nodes[e.0 as usize], self.mesh.nodes[e.1 as usize]);
         let mut best = sides_of(self.mesh.triangles[t])[0];
         for e in sides_of(self.mesh.triangles[t]) {
-            if length(&e)
-                .total_cmp(&length(&best))
-                .then(e.cmp(&best))
-                .is_gt()
-            {
+            if length(&e).total_cmp(&length(&best)).then(e.cmp(&best)).is_gt() {
                 best = e;
             }
         }
@@ -100,19 +82,9 @@ impl<'a> Bisection<'a> {
             self.towards(t);
             if self.mesh.triangles[t] != before {
                 // The last cut was t's own (as the first or the second of the pair).
-                let own = if self.mesh.triangles[t].iter().any(|n| !before.contains(n)) {
-                    next
-                } else {
-                    t
-                };
+                let own = if self.mesh.triangles[t].iter().any(|n| !before.contains(n)) { next } else { t };
                 let last = self.mesh.triangles.len() - 1;
-                let shares = |h: usize| {
-                    self.mesh.triangles[h]
-                        .iter()
-                        .filter(|n| before.contains(n))
-                        .count()
-                        == 2
-                };
+                let shares = |h: usize| self.mesh.triangles[h].iter().filter(|n| before.contains(n)).count() == 2;
                 return [t, if shares(own) { own } else { last }];
             }
         }
@@ -137,16 +109,10 @@ impl<'a> Bisection<'a> {
         let m = midpoint(self.mesh, e.0, e.1);
         if let Some(index) = self.side_at.remove(&e) {
             let piece = self.mesh.sides[index].piece;
-            self.mesh.sides[index] = Side {
-                nodes: [e.0, m, m],
-                piece,
-            };
+            self.mesh.sides[index] = Side { nodes: [e.0, m, m], piece };
             self.side_at.insert(key(e.0, m), index);
             self.side_at.insert(key(m, e.1), self.mesh.sides.len());
-            self.mesh.sides.push(Side {
-                nodes: [m, e.1, m],
-                piece,
-            });
+            self.mesh.sides.push(Side { nodes: [m, e.1, m], piece });
         }
         for t in [t, other] {
             if t == NONE {
@@ -158,9 +124,7 @@ impl<'a> Bisection<'a> {
             }
             let new = self.mesh.triangles.len();
             self.mesh.triangles[t] = old.map(|n| if n == e.0 { m } else { n });
-            self.mesh
-                .triangles
-                .push(old.map(|n| if n == e.1 { m } else { n }));
+            self.mesh.triangles.push(old.map(|n| if n == e.1 { m } else { n }));
             self.mesh.parts.push(self.mesh.parts[t]);
             for half in [t, new] {
                 for s in sides_of(self.mesh.triangles[half]) {

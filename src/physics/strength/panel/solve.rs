@@ -25,11 +25,7 @@ pub struct Accuracy {
 
 impl Default for Accuracy {
     fn default() -> Self {
-        Self {
-            relative: 0.005,
-            fields: 0.1,
-            most_unknowns: 60_000,
-        }
+        Self { relative: 0.005, fields: 0.1, most_unknowns: 60_000 }
     }
 }
 
@@ -111,12 +107,7 @@ struct Set {
 
 impl Set {
     fn new(bent: Bending) -> Self {
-        Self {
-            bent,
-            levels: Vec::new(),
-            errors: [f64::INFINITY; 2],
-            converged: false,
-        }
+        Self { bent, levels: Vec::new(), errors: [f64::INFINITY; 2], converged: false }
     }
 }
 
@@ -126,10 +117,7 @@ impl Panel {
     ///
     /// Errors: [`PanelError`]; an accuracy that the unknowns allowed cannot reach is no error, see [`Solution::converged`].
     pub fn solve(&self, loads: &[Load], accuracy: Accuracy) -> Result<Solution, PanelError> {
-        let solved = self.solve_all(&[loads], |_| Wanted {
-            sets: vec![(0, accuracy)],
-            places: Vec::new(),
-        })?;
+        let solved = self.solve_all(&[loads], |_| Wanted { sets: vec![(0, accuracy)], places: Vec::new() })?;
         Ok(solved.solution(0))
     }
 
@@ -194,9 +182,7 @@ impl Panel {
 impl Solved<'_> {
     /// Bends some of the sets on the mesh as it is now.
     fn bend<L: AsRef<[Load]>>(&mut self, loads: &[L], some: &[usize]) -> Result<(), PanelError> {
-        let bent = self
-            .plate
-            .bend(&self.stage, some.iter().map(|set| loads[*set].as_ref()))?;
+        let bent = self.plate.bend(&self.stage, some.iter().map(|set| loads[*set].as_ref()))?;
         for (set, bent) in some.iter().zip(bent) {
             self.sets[*set].bent = bent;
         }
@@ -220,11 +206,7 @@ impl Solved<'_> {
             let set = &mut sets[*set];
             // Those asked for before are seen once more on the same mesh.
             let unknowns = seen.level.unknowns;
-            if set
-                .levels
-                .last()
-                .is_none_or(|last| last.unknowns != unknowns)
-            {
+            if set.levels.last().is_none_or(|last| last.unknowns != unknowns) {
                 set.levels.push(seen.level);
             }
             set.errors = [error_of(&set.levels), seen.fields];
@@ -263,27 +245,10 @@ impl Solved<'_> {
     /// All of one set of loads.
     pub fn solution(&self, set: usize) -> Solution {
         let Self { plate, stage, sets } = self;
-        let Set {
-            bent,
-            levels,
-            errors: [error, field_error],
-            converged,
-        } = &sets[set];
-        let Stage {
-            mesh,
-            holds,
-            system,
-            corners,
-        } = stage;
+        let Set { bent, levels, errors: [error, field_error], converged } = &sets[set];
+        let Stage { mesh, holds, system, corners } = stage;
         let section_forces = bent.fields.section_forces(corners);
-        let values = reaction::polished(
-            system,
-            mesh,
-            &plate.stiffness,
-            holds,
-            &bent.forces,
-            bent.values.clone(),
-        );
+        let values = reaction::polished(system, mesh, &plate.stiffness, holds, &bent.forces, bent.values.clone());
         Solution {
             deflection: values.iter().map(|v| v[0]).collect(),
             rotation: values.iter().map(|v| [v[1], v[2]]).collect(),
@@ -307,9 +272,7 @@ fn coarse_near(mesh: &Mesh, places: &[(Point, f64)]) -> Vec<usize> {
     (0..mesh.triangles.len())
         .filter(|&t| {
             let side = mesh.longest_side(t);
-            places.iter().any(|(at, reach)| {
-                side > *reach && distance_to_triangle(mesh.corners(t), *at) <= *reach
-            })
+            places.iter().any(|(at, reach)| side > *reach && distance_to_triangle(mesh.corners(t), *at) <= *reach)
         })
         .collect()
 }

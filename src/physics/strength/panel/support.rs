@@ -38,17 +38,9 @@ pub(super) struct Holds {
 }
 
 /// Carries the panel's supports over to the mesh. Errors: no support, or a mechanism.
-pub(super) fn holds(
-    panel: &Panel,
-    arrangement: &Arrangement,
-    mesh: &Mesh,
-) -> Result<Holds, PanelError> {
+pub(super) fn holds(panel: &Panel, arrangement: &Arrangement, mesh: &Mesh) -> Result<Holds, PanelError> {
     let count = mesh.nodes.len();
-    let mut holds = Holds {
-        parts: vec![Vec::new(); count],
-        rotation: vec![Hold::Free; count],
-        springs: Vec::new(),
-    };
+    let mut holds = Holds { parts: vec![Vec::new(); count], rotation: vec![Hold::Free; count], springs: Vec::new() };
     for side in &mesh.sides {
         let [a, b, _] = side.nodes.map(|n| mesh.nodes[n as usize]);
         let length = distance(a, b);
@@ -58,28 +50,16 @@ pub(super) fn holds(
                 Origin::Region => {}
                 Origin::Edge(i) => match panel.edges[i] {
                     EdgeSupport::Free => {}
-                    EdgeSupport::Simple => {
-                        holds.hold(side.nodes, SupportPart::Edge(i), Hold::Along(direction))
-                    }
-                    EdgeSupport::Clamped => {
-                        holds.hold(side.nodes, SupportPart::Edge(i), Hold::Both)
-                    }
+                    EdgeSupport::Simple => holds.hold(side.nodes, SupportPart::Edge(i), Hold::Along(direction)),
+                    EdgeSupport::Clamped => holds.hold(side.nodes, SupportPart::Edge(i), Hold::Both),
                 },
                 Origin::Line(i) => {
                     let part = SupportPart::Line(i);
-                    let mut link = |link, part| {
-                        holds.springs.push(Spring {
-                            nodes: side.nodes,
-                            link,
-                            part,
-                        })
-                    };
+                    let mut link = |link, part| holds.springs.push(Spring { nodes: side.nodes, link, part });
                     match panel.lines[i].kind {
                         LineKind::Supported => holds.hold(side.nodes, part, Hold::Along(direction)),
                         LineKind::Clamped => holds.hold(side.nodes, part, Hold::Both),
-                        LineKind::Elastic { stiffness } => {
-                            link(beam::springs(a, b, stiffness), Some(part))
-                        }
+                        LineKind::Elastic { stiffness } => link(beam::springs(a, b, stiffness), Some(part)),
                         LineKind::Beam { bending, torsion } => {
                             let whole = distance(panel.lines[i].from, panel.lines[i].to);
                             link(beam::beam(a, b, bending, torsion, whole), None);
@@ -101,9 +81,7 @@ impl Holds {
             }
             self.rotation[n] = match (self.rotation[n], rotation) {
                 (Hold::Free, new) => new,
-                (Hold::Along(a), Hold::Along(b)) if cross(a, b).abs() < CORNER_SINE => {
-                    Hold::Along(a)
-                }
+                (Hold::Along(a), Hold::Along(b)) if cross(a, b).abs() < CORNER_SINE => Hold::Along(a),
                 _ => Hold::Both,
             };
         }
@@ -112,11 +90,7 @@ impl Holds {
     /// The three rigid motions (a shift, two tilts) must all be held.
     fn check(&self, mesh: &Mesh) -> Result<(), PanelError> {
         let origin = mesh.nodes[0];
-        let reach = mesh
-            .nodes
-            .iter()
-            .map(|&p| distance(p, origin))
-            .fold(0.0, f64::max);
+        let reach = mesh.nodes.iter().map(|&p| distance(p, origin)).fold(0.0, f64::max);
         let mut gram = Matrix3::zeros();
         let mut add = |row: [f64; 3]| gram += Matrix3::from_fn(|i, j| row[i] * row[j]);
         let at = |n: usize| sub(mesh.nodes[n], origin).map(|v| v / reach);
@@ -132,19 +106,12 @@ impl Holds {
             }
         }
         for spring in self.springs.iter().filter(|s| s.part.is_some()) {
-            spring
-                .nodes
-                .iter()
-                .for_each(|&n| add([1.0, at(n as usize)[0], at(n as usize)[1]]));
+            spring.nodes.iter().for_each(|&n| add([1.0, at(n as usize)[0], at(n as usize)[1]]));
         }
         if gram.trace() == 0.0 {
             return Err(PanelError::NoSupport);
         }
         let values = gram.symmetric_eigenvalues();
-        if values.min() <= 1e-9 * values.max() {
-            Err(PanelError::Mechanism)
-        } else {
-            Ok(())
-        }
+        if values.min() <= 1e-9 * values.max() { Err(PanelError::Mechanism) } else { Ok(()) }
     }
 }

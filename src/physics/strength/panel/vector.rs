@@ -26,11 +26,7 @@ pub(super) fn lerp(a: Point, b: Point, t: f64) -> Point {
 pub(super) fn nearest_on_segment(a: Point, b: Point, p: Point) -> f64 {
     let along = sub(b, a);
     let square = dot(along, along);
-    if square == 0.0 {
-        0.0
-    } else {
-        (dot(sub(p, a), along) / square).clamp(0.0, 1.0)
-    }
+    if square == 0.0 { 0.0 } else { (dot(sub(p, a), along) / square).clamp(0.0, 1.0) }
 }
 
 pub(super) fn distance_to_segment(a: Point, b: Point, p: Point) -> f64 {
@@ -40,14 +36,8 @@ pub(super) fn distance_to_segment(a: Point, b: Point, p: Point) -> f64 {
 /// From an anticlockwise triangle; 0 inside it.
 pub(super) fn distance_to_triangle(corners: [Point; 3], p: Point) -> f64 {
     let sides = [0, 1, 2].map(|i| [corners[i], corners[(i + 1) % 3]]);
-    if sides
-        .iter()
-        .all(|[a, b]| cross(sub(*b, *a), sub(p, *a)) >= 0.0)
-    {
+    if sides.iter().all(|[a, b]| cross(sub(*b, *a), sub(p, *a)) >= 0.0) {
         return 0.0;
     }
-    sides
-        .iter()
-        .map(|[a, b]| distance_to_segment(*a, *b, p))
-        .fold(f64::INFINITY, f64::min)
+    sides.iter().map(|[a, b]| distance_to_segment(*a, *b, p)).fold(f64::INFINITY, f64::min)
 }

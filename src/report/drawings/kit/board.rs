@@ -66,14 +66,7 @@ impl Board {
         to: Point,
         words: String,
     ) {
-        self.dimensions.push(Dimension {
-            name,
-            from,
-            to,
-            words,
-            side: Some(side),
-            offset: 0.0,
-        });
+        self.dimensions.push(Dimension { name, from, to, words, side: Some(side), offset: 0.0 });
     }
 
     /// A dimension in the drawing, beside the line between its points.
@@ -85,14 +78,7 @@ impl Board {
         offset: f64,
         words: String,
     ) {
-        self.dimensions.push(Dimension {
-            name,
-            from,
-            to,
-            words,
-            side: None,
-            offset,
-        });
+        self.dimensions.push(Dimension { name, from, to, words, side: None, offset });
     }
 
     /// Words in the right-hand column, with a leader to the point.
@@ -101,19 +87,8 @@ impl Board {
     }
 
     /// Words at the point, moved along a direction of the paper until they stand free.
-    pub(in super::super) fn words(
-        &mut self,
-        point: Point,
-        along: (f64, f64),
-        colour: &'static str,
-        words: String,
-    ) {
-        self.words.push(Words {
-            point,
-            words,
-            along,
-            colour,
-        });
+    pub(in super::super) fn words(&mut self, point: Point, along: (f64, f64), colour: &'static str, words: String) {
+        self.words.push(Words { point, words, along, colour });
     }
 
     /// The corners of all that is drawn; nothing where there is nothing, or only a line.
@@ -123,10 +98,7 @@ impl Board {
         points.extend(self.dimensions.iter().flat_map(|one| [one.from, one.to]));
         let first = *points.first()?;
         let (min, max) = points.iter().fold((first, first), |(min, max), point| {
-            (
-                at(min.x.min(point.x), min.y.min(point.y)),
-                at(max.x.max(point.x), max.y.max(point.y)),
-            )
+            (at(min.x.min(point.x), min.y.min(point.y)), at(max.x.max(point.x), max.y.max(point.y)))
         });
         let flat = max.x - min.x < 1.0 || max.y - min.y < 1.0;
         (!flat).then_some((min, max))

@@ -35,22 +35,13 @@ impl Column {
                 (callout, lines)
             })
             .collect();
-        let too_long = callouts
-            .iter()
-            .any(|(_, lines)| lines.len() > MOST_LINES || widest(lines) > room);
-        Column {
-            callouts,
-            keyed: paper.keyed || too_long,
-        }
+        let too_long = callouts.iter().any(|(_, lines)| lines.len() > MOST_LINES || widest(lines) > room);
+        Column { callouts, keyed: paper.keyed || too_long }
     }
 
     /// Width of the column with its leaders; `least` is what its words take at least.
     pub(super) fn width(&self, least: f64) -> f64 {
-        let words = self
-            .callouts
-            .iter()
-            .map(|(_, lines)| widest(lines))
-            .fold(least, f64::max);
+        let words = self.callouts.iter().map(|(_, lines)| widest(lines)).fold(least, f64::max);
         match (self.keyed, words > 0.0) {
             (_, false) => 0.0,
             (true, true) => width("a", FONT) + ELBOW,
@@ -64,13 +55,7 @@ impl Column {
             .callouts
             .iter()
             .enumerate()
-            .map(|(i, (_, lines))| {
-                if self.keyed {
-                    vec![letter(i)]
-                } else {
-                    lines.clone()
-                }
-            })
+            .map(|(i, (_, lines))| if self.keyed { vec![letter(i)] } else { lines.clone() })
             .collect();
         let wanted: Vec<(f64, f64)> = self
             .callouts
@@ -110,25 +95,17 @@ impl Column {
         self.callouts
             .iter()
             .enumerate()
-            .flat_map(|(i, (callout, _))| {
-                broken(&format!("{}  {}", letter(i), callout.words), room)
-            })
+            .flat_map(|(i, (callout, _))| broken(&format!("{}  {}", letter(i), callout.words), room))
             .collect()
     }
 }
 
 fn widest(lines: &[String]) -> f64 {
-    lines
-        .iter()
-        .map(|line| width(line, FONT))
-        .fold(0.0, f64::max)
+    lines.iter().map(|line| width(line, FONT)).fold(0.0, f64::max)
 }
 
 /// The letter that keys a callout.
 fn letter(index: usize) -> String {
     let letters = "abcdefghijklmnopqrstuvwxyz";
-    letters
-        .chars()
-        .nth(index)
-        .map_or_else(|| (index + 1).to_string(), |letter| letter.to_string())
+    letters.chars().nth(index).map_or_else(|| (index + 1).to_string(), |letter| letter.to_string())
 }

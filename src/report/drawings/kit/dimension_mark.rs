@@ -27,13 +27,7 @@ impl Board {
         let wide = width(&dimension.words, FONT);
         let upright = (b.1 - a.1).abs() > (b.0 - a.0).abs();
         let needed = if upright { LINE } else { wide } + 14.0;
-        let wanted = Rect::of(
-            &dimension.words,
-            middle.0,
-            middle.1 + FONT * 0.36,
-            Anchor::Middle,
-            FONT,
-        );
+        let wanted = Rect::of(&dimension.words, middle.0, middle.1 + FONT * 0.36, Anchor::Middle, FONT);
         let (dx, dy) = if long < needed {
             // Too short for its words: they stand behind its end.
             let forth = words_go_forth(dimension, view, a.0, b.0);
@@ -47,8 +41,7 @@ impl Board {
         taken.push(wanted.moved(dx, dy));
         // The line is broken for its words where they stand on it.
         let broken = long >= needed;
-        let half =
-            (wide / 2.0 / along.0.abs().max(1e-6)).min(LINE / 2.0 / along.1.abs().max(1e-6)) + 3.0;
+        let half = (wide / 2.0 / along.0.abs().max(1e-6)).min(LINE / 2.0 / along.1.abs().max(1e-6)) + 3.0;
         let (from_mm, to_mm) = (dimension.from, dimension.to);
         // In a track a line that slopes is measured level or upright.
         let mm = match dimension.side {
@@ -112,16 +105,7 @@ impl Board {
 /// How far the words of a dimension in the drawing move: along their line as long as they stay on it;
 /// where it is crowded they stand beside it.
 fn beside(wanted: &Rect, along: Place, spare: f64, view: &View, taken: &[Rect]) -> Place {
-    let within = Rect {
-        left: EDGE,
-        top: EDGE,
-        right: view.right(),
-        bottom: 1e6,
-    };
+    let within = Rect { left: EDGE, top: EDGE, right: view.right(), bottom: 1e6 };
     let (dx, dy) = settle(wanted, along, taken, &within);
-    if dx.hypot(dy) <= spare {
-        (dx, dy)
-    } else {
-        settle(wanted, (-along.1, along.0), taken, &within)
-    }
+    if dx.hypot(dy) <= spare { (dx, dy) } else { settle(wanted, (-along.1, along.0), taken, &within) }
 }

@@ -30,18 +30,13 @@ pub(crate) struct Drawing {
 pub(in super::super) fn number(value: f64) -> String {
     let text = format!("{value:.2}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" {
-        "0".to_owned()
-    } else {
-        text.to_owned()
-    }
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }
 
 /// The first lines of an SVG file of this program, by which it knows its own files.
 const FILE_HEAD: &str = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<!-- drawn by sternknee -->\n";
 /// The typeface: the one of the reader's system.
-pub(crate) const TYPEFACE: &str =
-    "system-ui, -apple-system, 'Segoe UI', Roboto, 'Liberation Sans', Arial, sans-serif";
+pub(crate) const TYPEFACE: &str = "system-ui, -apple-system, 'Segoe UI', Roboto, 'Liberation Sans', Arial, sans-serif";
 
 impl Drawing {
     /// The drawing as an element of a page.

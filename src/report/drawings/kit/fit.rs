@@ -11,13 +11,7 @@ use super::{Point, Side, tracks, width};
 impl Board {
     /// The view that leaves room for all tracks and columns, and the track of each dimension. The
     /// tracks depend on the scale and the scale on the tracks; a few rounds settle both.
-    pub(super) fn fit(
-        &self,
-        sheet: &Paper,
-        column: &Column,
-        min: Point,
-        max: Point,
-    ) -> (View, Vec<usize>) {
+    pub(super) fn fit(&self, sheet: &Paper, column: &Column, min: Point, max: Point) -> (View, Vec<usize>) {
         let mut placed = vec![0; self.dimensions.len()];
         let mut view = self.view(sheet, column, min, max, &placed);
         for _ in 0..6 {
@@ -32,14 +26,7 @@ impl Board {
         (view, self.assign(&view))
     }
 
-    fn view(
-        &self,
-        sheet: &Paper,
-        column: &Column,
-        min: Point,
-        max: Point,
-        placed: &[usize],
-    ) -> View {
+    fn view(&self, sheet: &Paper, column: &Column, min: Point, max: Point, placed: &[usize]) -> View {
         let left = EDGE + self.side_room(Side::Left, placed);
         let right = EDGE + self.side_room(Side::Right, placed) + column.width(self.column);
         let room = (sheet.wide - left - right).max(120.0);
@@ -56,17 +43,11 @@ impl Board {
     }
 
     fn of_side(&self, side: Side) -> impl Iterator<Item = (usize, &Dimension)> {
-        self.dimensions
-            .iter()
-            .enumerate()
-            .filter(move |(_, dimension)| dimension.side == Some(side))
+        self.dimensions.iter().enumerate().filter(move |(_, dimension)| dimension.side == Some(side))
     }
 
     fn track_count(&self, side: Side, placed: &[usize]) -> usize {
-        self.of_side(side)
-            .map(|(i, _)| placed[i] + 1)
-            .max()
-            .unwrap_or(0)
+        self.of_side(side).map(|(i, _)| placed[i] + 1).max().unwrap_or(0)
     }
 
     /// Height of the tracks above or below.
@@ -86,20 +67,15 @@ impl Board {
     }
 
     pub(super) fn track_width(&self, side: Side) -> f64 {
-        self.of_side(side)
-            .map(|(_, dimension)| width(&dimension.words, FONT) + 8.0)
-            .fold(0.0, f64::max)
+        self.of_side(side).map(|(_, dimension)| width(&dimension.words, FONT) + 8.0).fold(0.0, f64::max)
     }
 
     fn assign(&self, view: &View) -> Vec<usize> {
         let mut placed = vec![0; self.dimensions.len()];
         for side in [Side::Left, Side::Right, Side::Above, Side::Below] {
-            let members: Vec<(usize, (f64, f64))> = self
-                .of_side(side)
-                .map(|(i, dimension)| (i, interval(dimension, side, view)))
-                .collect();
-            let intervals: Vec<(f64, f64)> =
-                members.iter().map(|(_, interval)| *interval).collect();
+            let members: Vec<(usize, (f64, f64))> =
+                self.of_side(side).map(|(i, dimension)| (i, interval(dimension, side, view))).collect();
+            let intervals: Vec<(f64, f64)> = members.iter().map(|(_, interval)| *interval).collect();
             for ((i, _), track) in members.iter().zip(tracks::assign(&intervals)) {
                 placed[*i] = track;
             }
@@ -111,11 +87,7 @@ impl Board {
 /// What a dimension takes of its track: its line and its words.
 fn interval(dimension: &Dimension, side: Side, view: &View) -> (f64, f64) {
     let (from, to, words) = match side {
-        Side::Above | Side::Below => (
-            view.x(dimension.from.x),
-            view.x(dimension.to.x),
-            width(&dimension.words, FONT),
-        ),
+        Side::Above | Side::Below => (view.x(dimension.from.x), view.x(dimension.to.x), width(&dimension.words, FONT)),
         Side::Left | Side::Right => (view.y(dimension.from.y), view.y(dimension.to.y), LINE),
     };
     let (low, high) = (from.min(to), from.max(to));
@@ -128,11 +100,7 @@ fn interval(dimension: &Dimension, side: Side, view: &View) -> (f64, f64) {
         Side::Above | Side::Below => words_go_forth(dimension, view, from, to),
         Side::Left | Side::Right => true,
     };
-    if (to >= from) == forth {
-        (low, high + needed)
-    } else {
-        (low - needed, high)
-    }
+    if (to >= from) == forth { (low, high + needed) } else { (low - needed, high) }
 }
 
 /// Whether the words of a short dimension go behind its second end rather than before its first: they

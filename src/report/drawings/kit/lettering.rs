@@ -31,10 +31,7 @@ pub(super) fn broken(words: &str, room: f64) -> Vec<String> {
     let mut kept: Vec<String> = Vec::new();
     for word in words.split(' ') {
         match kept.last_mut() {
-            Some(number)
-                if number.ends_with(|c: char| c.is_ascii_digit())
-                    && word.starts_with(char::is_alphabetic) =>
-            {
+            Some(number) if number.ends_with(|c: char| c.is_ascii_digit()) && word.starts_with(char::is_alphabetic) => {
                 *number = format!("{number} {word}");
             }
             _ => kept.push(word.to_owned()),
@@ -81,25 +78,14 @@ pub(in super::super) struct Rect {
 
 impl Rect {
     /// The box of words whose baseline's anchor point is here.
-    pub(in super::super) fn of(
-        words: &str,
-        x: f64,
-        baseline: f64,
-        anchor: Anchor,
-        font: f64,
-    ) -> Rect {
+    pub(in super::super) fn of(words: &str, x: f64, baseline: f64, anchor: Anchor, font: f64) -> Rect {
         let wide = width(words, font);
         let left = match anchor {
             Anchor::Start => x,
             Anchor::Middle => x - wide / 2.0,
             Anchor::End => x - wide,
         };
-        Rect {
-            left,
-            top: baseline - font * 0.95,
-            right: left + wide,
-            bottom: baseline + font * 0.28,
-        }
+        Rect { left, top: baseline - font * 0.95, right: left + wide, bottom: baseline + font * 0.28 }
     }
 
     pub(in super::super) fn overlaps(&self, other: &Rect) -> bool {
@@ -110,23 +96,13 @@ impl Rect {
     }
 
     pub(in super::super) fn moved(&self, x: f64, y: f64) -> Rect {
-        Rect {
-            left: self.left + x,
-            top: self.top + y,
-            right: self.right + x,
-            bottom: self.bottom + y,
-        }
+        Rect { left: self.left + x, top: self.top + y, right: self.right + x, bottom: self.bottom + y }
     }
 }
 
 /// Moves words along a direction, to and fro and ever farther, until they stand free of what is there.
 /// Returns how far they were moved.
-pub(in super::super) fn settle(
-    wanted: &Rect,
-    along: (f64, f64),
-    taken: &[Rect],
-    within: &Rect,
-) -> (f64, f64) {
+pub(in super::super) fn settle(wanted: &Rect, along: (f64, f64), taken: &[Rect], within: &Rect) -> (f64, f64) {
     let fits = |rect: &Rect| {
         rect.left >= within.left
             && rect.right <= within.right

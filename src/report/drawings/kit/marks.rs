@@ -17,10 +17,7 @@ pub(super) fn shade_key(shades: &[(&'static str, String)], wide: f64, top: f64) 
     if shades.is_empty() {
         return (0.0, html! {});
     }
-    let cell = shades
-        .iter()
-        .map(|(_, words)| width(words, FONT) + 34.0)
-        .fold(0.0, f64::max);
+    let cell = shades.iter().map(|(_, words)| width(words, FONT) + 34.0).fold(0.0, f64::max);
     let in_row = (((wide - 2.0 * EDGE) / cell).floor() as usize).max(1);
     let rows = shades.len().div_ceil(in_row);
     let marks = html! {
@@ -71,47 +68,25 @@ pub(super) fn plate(rect: &Rect) -> Markup {
 /// The slanting strokes at the ends of a dimension line.
 pub(super) fn ticks(ends: [Place; 2], along: Place) -> Markup {
     let size = 4.0;
-    let (dx, dy) = (
-        (along.0 - along.1) * size * 0.7,
-        (along.1 + along.0) * size * 0.7,
-    );
+    let (dx, dy) = ((along.0 - along.1) * size * 0.7, (along.1 + along.0) * size * 0.7);
     let slanting = ends.map(|(x, y)| ((x - dx, y - dy), (x + dx, y + dy)));
     strokes(slanting, ink::INK, "1.4")
 }
 
 /// Words on the paper; their colour, where it is not that of ink, and their rim stand in `LETTERING`.
-pub(in super::super) fn lettered(
-    x: f64,
-    y: f64,
-    anchor: Anchor,
-    colour: &str,
-    words: &str,
-) -> Markup {
+pub(in super::super) fn lettered(x: f64, y: f64, anchor: Anchor, colour: &str, words: &str) -> Markup {
     html! {
         text x=(number(x)) y=(number(y)) text-anchor=[anchor.word()] fill=[(colour != ink::INK).then_some(colour)] { (words) }
     }
 }
 
 /// Words in the middle of a place, a line each.
-pub(super) fn words_mark(
-    words: &Words,
-    view: &View,
-    taken: &mut Vec<Rect>,
-    paper: &Rect,
-) -> Markup {
+pub(super) fn words_mark(words: &Words, view: &View, taken: &mut Vec<Rect>, paper: &Rect) -> Markup {
     let (x, y) = view.point(words.point);
     let lines: Vec<&str> = words.words.lines().collect();
-    let wide = lines
-        .iter()
-        .map(|line| width(line, FONT))
-        .fold(0.0, f64::max);
+    let wide = lines.iter().map(|line| width(line, FONT)).fold(0.0, f64::max);
     let high = lines.len() as f64 * LINE;
-    let wanted = Rect {
-        left: x - wide / 2.0,
-        top: y - high / 2.0,
-        right: x + wide / 2.0,
-        bottom: y + high / 2.0,
-    };
+    let wanted = Rect { left: x - wide / 2.0, top: y - high / 2.0, right: x + wide / 2.0, bottom: y + high / 2.0 };
     let (dx, dy) = settle(&wanted, words.along, taken, paper);
     let rect = wanted.moved(dx, dy);
     taken.push(rect);
@@ -160,12 +135,7 @@ pub(super) fn shape_mark(shape: &Shape, view: &View) -> Markup {
             );
             html! { path d=(frame + &view.closed(outline)) fill=(ink::PAPER) fill-rule="evenodd" {} }
         }
-        Shape::Hole {
-            centre,
-            diameter,
-            pen,
-            crossed,
-        } => {
+        Shape::Hole { centre, diameter, pen, crossed } => {
             let (x, y) = view.point(*centre);
             // A hole is never drawn so small that it cannot be seen.
             let r = (diameter / 2.0 * view.scale).max(3.2);

@@ -11,17 +11,9 @@ pub(super) struct Paper {
 }
 
 /// For a screen and for print: no higher than lets two stand on one sheet with letters large enough to read.
-pub(super) const SHEET: Paper = Paper {
-    wide: 660.0,
-    highest: 380.0,
-    keyed: false,
-};
+pub(super) const SHEET: Paper = Paper { wide: 660.0, highest: 380.0, keyed: false };
 /// For a phone.
-pub(super) const SLIP: Paper = Paper {
-    wide: 380.0,
-    highest: 420.0,
-    keyed: true,
-};
+pub(super) const SLIP: Paper = Paper { wide: 380.0, highest: 420.0, keyed: true };
 /// Share of the paper that a column of callouts may take.
 pub(super) const WIDEST_COLUMN: f64 = 0.31;
 /// Lines that a callout of the column may have.

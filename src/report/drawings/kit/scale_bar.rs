@@ -10,22 +10,10 @@ use super::{Anchor, ink, number};
 use crate::quantity::Units;
 
 /// Lengths that a scale bar may have, in millimetres, with their words.
-const BARS_US: [(f64, &str); 6] = [
-    (152.4, "6 in"),
-    (304.8, "12 in"),
-    (609.6, "2 ft"),
-    (1_219.2, "4 ft"),
-    (2_438.4, "8 ft"),
-    (4_876.8, "16 ft"),
-];
-const BARS_SI: [(f64, &str); 6] = [
-    (100.0, "100 mm"),
-    (250.0, "250 mm"),
-    (500.0, "500 mm"),
-    (1_000.0, "1 m"),
-    (2_000.0, "2 m"),
-    (5_000.0, "5 m"),
-];
+const BARS_US: [(f64, &str); 6] =
+    [(152.4, "6 in"), (304.8, "12 in"), (609.6, "2 ft"), (1_219.2, "4 ft"), (2_438.4, "8 ft"), (4_876.8, "16 ft")];
+const BARS_SI: [(f64, &str); 6] =
+    [(100.0, "100 mm"), (250.0, "250 mm"), (500.0, "500 mm"), (1_000.0, "1 m"), (2_000.0, "2 m"), (5_000.0, "5 m")];
 
 pub(super) fn scale_bar(view: &View, y: f64, units: Units) -> Markup {
     let bars = if units == Units::Si { BARS_SI } else { BARS_US };

@@ -22,10 +22,7 @@ impl Point {
 
     /// The point as far from this one towards another as a share of the way.
     pub(in super::super) fn towards(self, other: Point, share: f64) -> Point {
-        at(
-            self.x + (other.x - self.x) * share,
-            self.y + (other.y - self.y) * share,
-        )
+        at(self.x + (other.x - self.x) * share, self.y + (other.y - self.y) * share)
     }
 
     /// Distance to another point, in millimetres.
@@ -60,12 +57,7 @@ impl Pen {
     pub(in super::super) const NEW: Pen = Pen::of(ink::NEW, 1.6);
 
     pub(in super::super) const fn of(stroke: &'static str, width: f64) -> Pen {
-        Pen {
-            stroke,
-            width,
-            dashes: "",
-            fill: "none",
-        }
+        Pen { stroke, width, dashes: "", fill: "none" }
     }
 
     /// An area without an edge.
@@ -98,12 +90,7 @@ pub(in super::super) enum Shape {
     /// Paper all round an outline, over what ran beyond it.
     Around(Vec<Point>),
     /// A bolt hole of a diameter in millimetres; one that is not used is crossed out.
-    Hole {
-        centre: Point,
-        diameter: f64,
-        pen: Pen,
-        crossed: bool,
-    },
+    Hole { centre: Point, diameter: f64, pen: Pen, crossed: bool },
 }
 
 impl Shape {

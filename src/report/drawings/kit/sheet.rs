@@ -40,17 +40,8 @@ impl Board {
         }
         let bottom = view.bottom() + self.room(Side::Below, &placed);
         let last = taken.iter().fold(bottom, |low, rect| low.max(rect.bottom));
-        let paper = Rect {
-            left: EDGE,
-            top: EDGE,
-            right: sheet.wide - EDGE,
-            bottom: last + 4.0,
-        };
-        let words: Vec<Markup> = self
-            .words
-            .iter()
-            .map(|words| words_mark(words, &view, &mut taken, &paper))
-            .collect();
+        let paper = Rect { left: EDGE, top: EDGE, right: sheet.wide - EDGE, bottom: last + 4.0 };
+        let words: Vec<Markup> = self.words.iter().map(|words| words_mark(words, &view, &mut taken, &paper)).collect();
         let shapes = self.shapes.iter().map(|shape| shape_mark(shape, &view));
         let bar = last + 20.0;
         let below = bar + UNDER_BAR;

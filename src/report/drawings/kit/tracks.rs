@@ -13,11 +13,7 @@ pub(super) fn assign(intervals: &[(f64, f64)]) -> Vec<usize> {
     let mut places = vec![0; intervals.len()];
     for i in order {
         let (from, to) = intervals[i];
-        let free = |track: &Vec<(f64, f64)>| {
-            track
-                .iter()
-                .all(|(a, b)| to + GAP <= *a || *b + GAP <= from)
-        };
+        let free = |track: &Vec<(f64, f64)>| track.iter().all(|(a, b)| to + GAP <= *a || *b + GAP <= from);
         let place = tracks.iter().position(free).unwrap_or_else(|| {
             tracks.push(Vec::new());
             tracks.len() - 1

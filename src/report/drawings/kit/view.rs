@@ -50,11 +50,7 @@ impl View {
             let lead = if path.is_empty() { "M" } else { "l" };
             if path.is_empty() || place != last {
                 let step = |tenths: i64| number(tenths as f64 / 10.0);
-                path.push_str(&format!(
-                    "{lead}{} {}",
-                    step(place.0 - last.0),
-                    step(place.1 - last.1)
-                ));
+                path.push_str(&format!("{lead}{} {}", step(place.0 - last.0), step(place.1 - last.1)));
             }
             last = place;
         }

@@ -31,10 +31,7 @@ pub(super) fn outline(board: &mut Board, stern: &Stern, hanging: &Hanging, first
             Pen::HIDDEN.filled(ink::BRACKET),
         );
     }
-    board.line(
-        vec![place(hanging.top, 0.0), place(hanging.top - 400.0, 0.0)],
-        Pen::EDGE,
-    );
+    board.line(vec![place(hanging.top, 0.0), place(hanging.top - 400.0, 0.0)], Pen::EDGE);
     let rest = hanging.rest;
     let high = hanging.head_high();
     let depth = high * COWL_DEPTH;
@@ -56,29 +53,12 @@ pub(super) fn outline(board: &mut Board, stern: &Stern, hanging: &Hanging, first
         );
         if let Some(propeller) = &hanging.engine.spec.propeller_diameter {
             let half = mm(propeller.to.value) / 2.0;
-            board.line(
-                vec![
-                    place(hub + half, PROPELLER_MM),
-                    place(hub - half, PROPELLER_MM),
-                ],
-                Pen::of(ink::SOFT, 2.4),
-            );
+            board.line(vec![place(hub + half, PROPELLER_MM), place(hub - half, PROPELLER_MM)], Pen::of(ink::SOFT, 2.4));
         }
-        board.line(
-            vec![
-                place(plate, LEG_FRONT_MM - 40.0),
-                place(plate, PLATE_BACK_MM),
-            ],
-            Pen::of(ink::NEW, 2.4),
-        );
+        board.line(vec![place(plate, LEG_FRONT_MM - 40.0), place(plate, PLATE_BACK_MM)], Pen::of(ink::NEW, 2.4));
     }
     board.area(
-        vec![
-            place(rest + 20.0, 0.0),
-            place(rest + 20.0, 130.0),
-            place(rest - 300.0, 130.0),
-            place(rest - 300.0, 0.0),
-        ],
+        vec![place(rest + 20.0, 0.0), place(rest + 20.0, 130.0), place(rest - 300.0, 130.0), place(rest - 300.0, 0.0)],
         Pen::INDICATED.filled(ink::ENGINE),
     );
     board.area(
@@ -106,31 +86,16 @@ pub(super) fn outline(board: &mut Board, stern: &Stern, hanging: &Hanging, first
 }
 
 /// The plate against the bottom and its window.
-pub(super) fn plate(
-    board: &mut Board,
-    stern: &Stern,
-    hanging: &Hanging,
-    units: Units,
-    lettered: bool,
-) {
+pub(super) fn plate(board: &mut Board, stern: &Stern, hanging: &Hanging, units: Units, lettered: bool) {
     let aft = hanging.setback + PLATE_BACK_MM;
     let bottom = |aft: f64| stern.side(hanging.rise, aft);
-    let pen = if hanging.rise.abs() > 1.0 {
-        Pen::HIDDEN
-    } else {
-        Pen::CENTRE
-    };
+    let pen = if hanging.rise.abs() > 1.0 { Pen::HIDDEN } else { Pen::CENTRE };
     board.line(vec![bottom(aft + 60.0), at(FORWARD_MM, bottom(0.0).y)], pen);
     if let Some((low, high)) = hanging.window {
         let from = hanging.setback + LEG_BACK_MM + 40.0;
         let corner = |up: f64, aft: f64| stern.side(hanging.rise + up, aft);
         board.area(
-            vec![
-                corner(low, from),
-                corner(low, aft + 40.0),
-                corner(high, aft + 40.0),
-                corner(high, from),
-            ],
+            vec![corner(low, from), corner(low, aft + 40.0), corner(high, aft + 40.0), corner(high, from)],
             Pen::of(ink::NEW, 0.8).filled(ink::WINDOW),
         );
         if lettered {
@@ -140,33 +105,15 @@ pub(super) fn plate(
     }
     let Some(plate) = hanging.plate else { return };
     let place = stern.side(plate, aft);
-    board.line(
-        vec![
-            stern.side(plate, hanging.setback + LEG_FRONT_MM - 40.0),
-            place,
-        ],
-        Pen::of(ink::NEW, 2.4),
-    );
+    board.line(vec![stern.side(plate, hanging.setback + LEG_FRONT_MM - 40.0), place], Pen::of(ink::NEW, 2.4));
     if lettered {
-        board.dimension_here(
-            "plate-above-bottom",
-            bottom(aft),
-            place,
-            -26.0,
-            length(plate - hanging.rise, units),
-        );
+        board.dimension_here("plate-above-bottom", bottom(aft), place, -26.0, length(plate - hanging.rise, units));
         if hanging.group.bracket.is_some() && hanging.setback > 1.0 {
             let up = (stern.height * 0.5).min(hanging.top - 330.0);
             let (sin, cos) = stern.angle.sin_cos();
             let from = stern.side(up, 0.0);
             let to = from.by(-hanging.setback * cos, -hanging.setback * sin);
-            board.dimension_here(
-                "setback",
-                to,
-                from,
-                0.0,
-                format!("setback {}", length(hanging.setback, units)),
-            );
+            board.dimension_here("setback", to, from, 0.0, format!("setback {}", length(hanging.setback, units)));
         }
         let row = hanging.row.split(',').next().unwrap_or_default();
         let words = format!("plate, {row}");

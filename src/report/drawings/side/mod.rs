@@ -20,13 +20,7 @@ const COLUMN: f64 = 200.0;
 
 /// With the engines that come off.
 pub(super) fn before(case: &Case, units: Units) -> Option<Drawing> {
-    drawing(
-        case,
-        &case.rig.before,
-        "side-before",
-        "The stern from the side, before",
-        units,
-    )
+    drawing(case, &case.rig.before, "side-before", "The stern from the side, before", units)
 }
 
 /// With the engines that go on.
@@ -38,13 +32,7 @@ pub(super) fn after(case: &Case, units: Units) -> Option<Drawing> {
     drawing(case, &case.rig.after, "side-after", title, units)
 }
 
-fn drawing(
-    case: &Case,
-    outfit: &Outfit,
-    name: &'static str,
-    title: &str,
-    units: Units,
-) -> Option<Drawing> {
+fn drawing(case: &Case, outfit: &Outfit, name: &'static str, title: &str, units: Units) -> Option<Drawing> {
     let stern = Stern::of(case.rig)?;
     let engines = hanging(case, &stern, outfit);
     if engines.is_empty() {
@@ -83,24 +71,20 @@ fn drawing(
         }
     }
     board.reserve(&both.corners(), COLUMN);
-    let mut notes = vec!["Heights are taken along the transom, from the bottom at the centreline, as a tape takes them.".to_owned()];
+    let mut notes = vec![
+        "Heights are taken along the transom, from the bottom at the centreline, as a tape takes them.".to_owned(),
+    ];
     if drawn.iter().any(|hanging| hanging.rise.abs() > 1.0) {
-        notes.push("The broken line is the bottom at the engine's own centreline, against which its plate counts.".to_owned());
+        notes.push(
+            "The broken line is the bottom at the engine's own centreline, against which its plate counts.".to_owned(),
+        );
     }
     if !stern.angle_given {
         notes.push("The transom's angle was not measured: it is drawn upright.".to_owned());
     }
     notes.extend(rows(&engines));
     let description = describe(&stern, &drawn, units);
-    board.finish(
-        Layout {
-            name,
-            title: title.to_owned(),
-            description,
-            notes,
-        },
-        units,
-    )
+    board.finish(Layout { name, title: title.to_owned(), description, notes }, units)
 }
 
 fn describe(stern: &Stern, engines: &[&Hanging], units: Units) -> String {
@@ -124,10 +108,7 @@ fn describe(stern: &Stern, engines: &[&Hanging], units: Units) -> String {
 fn hull(board: &mut Board, stern: &Stern) {
     let foot = stern.side(0.0, 0.0);
     let top = stern.side(stern.height, 0.0);
-    board.area(
-        vec![foot, at(FORWARD_MM, 0.0), at(FORWARD_MM, top.y + 60.0), top],
-        Pen::area(ink::HULL),
-    );
+    board.area(vec![foot, at(FORWARD_MM, 0.0), at(FORWARD_MM, top.y + 60.0), top], Pen::area(ink::HULL));
     board.line(vec![at(FORWARD_MM, 0.0), foot, top], Pen::EDGE);
     board.line(vec![top, at(FORWARD_MM, top.y + 60.0)], Pen::HIDDEN);
     if stern.angle_given && stern.angle.abs() > 0.01 {
@@ -146,84 +127,47 @@ fn hull(board: &mut Board, stern: &Stern) {
 fn named(board: &mut Board, case: &Case, stern: &Stern, units: Units) {
     let transom = &case.rig.transom;
     let top = stern.side(stern.height, 0.0);
-    board.dimension_here(
-        "transom-height",
-        stern.side(0.0, 0.0),
-        top,
-        -90.0,
-        length(stern.height, units),
-    );
-    board.callout(
-        at(60.0, top.y + 6.0),
-        format!("transom's top {}", length(stern.height, units)),
-    );
+    board.dimension_here("transom-height", stern.side(0.0, 0.0), top, -90.0, length(stern.height, units));
+    board.callout(at(60.0, top.y + 6.0), format!("transom's top {}", length(stern.height, units)));
     if let Some(SplashWell::Floor(floor)) = transom.splash_well.reading() {
         let up = stern.height - mm(floor.value);
         let at_transom = stern.side(up, 0.0);
         let inside = at(at_transom.x + 40.0, at_transom.y);
         board.line(vec![inside, at(FORWARD_MM * 0.6, at_transom.y)], Pen::EDGE);
-        board.callout(
-            at(FORWARD_MM * 0.5, at_transom.y),
-            format!("well's floor {}", length(up, units)),
-        );
+        board.callout(at(FORWARD_MM * 0.5, at_transom.y), format!("well's floor {}", length(up, units)));
     }
     if let Some(upper) = transom.upper_holes.reading() {
         let up = stern.height - mm(upper.value);
-        board.callout(
-            stern.side(up, 0.0),
-            format!("upper bolts {}", length(up, units)),
-        );
+        board.callout(stern.side(up, 0.0), format!("upper bolts {}", length(up, units)));
     }
     if stern.angle_given {
         board.callout(
-            at(
-                -stern.height * 0.82 * (stern.angle / 2.0).sin(),
-                stern.height * 0.82,
-            ),
+            at(-stern.height * 0.82 * (stern.angle / 2.0).sin(), stern.height * 0.82),
             format!(
                 "transom angle {}",
-                Measure::of(
-                    case.rig
-                        .transom
-                        .angle
-                        .reading()
-                        .map_or(Default::default(), |a| a.value)
-                )
-                .show(units)
+                Measure::of(case.rig.transom.angle.reading().map_or(Default::default(), |a| a.value)).show(units)
             ),
         );
     }
-    board.callout(
-        at(FORWARD_MM * 0.8, 0.0),
-        "bottom at the centreline".to_owned(),
-    );
+    board.callout(at(FORWARD_MM * 0.8, 0.0), "bottom at the centreline".to_owned());
 }
 
 /// The water as she lies in it, with these engines.
 fn waterlines(board: &mut Board, case: &Case, before: bool, engines: &[&Hanging]) {
     let Ok(float) = case.float() else { return };
-    let setback = engines
-        .iter()
-        .map(|hanging| hanging.setback)
-        .fold(0.0, f64::max);
+    let setback = engines.iter().map(|hanging| hanging.setback).fold(0.0, f64::max);
     for lying in waters(float) {
         if (lying.side == float::Side::Before) != before {
             continue;
         }
         let height = |x: f64| {
             let normal = lying.plane.normal();
-            at(
-                x,
-                (lying.plane.offset().value - normal.x * x / 1e3) / normal.z * 1e3,
-            )
+            at(x, (lying.plane.offset().value - normal.x * x / 1e3) / normal.z * 1e3)
         };
         let fore = height(FORWARD_MM);
         board.line(vec![height(-setback - AFT_MM), fore], lying.pen);
         // Before or after stands in the drawing's title.
-        let name = lying
-            .name
-            .trim_end_matches(", before")
-            .trim_end_matches(", after");
+        let name = lying.name.trim_end_matches(", before").trim_end_matches(", after");
         board.callout(fore.by(-20.0, 0.0), name.to_owned());
     }
 }

@@ -6,25 +6,12 @@ use crate::quantity::{Measure, Units};
 use crate::report::drawings::kit::{Board, Pen, Side, at};
 use crate::report::drawings::stern::{Hanging, Stern, breadth, mm};
 
-pub(super) fn dimensions(
-    board: &mut Board,
-    case: &Case,
-    stern: &Stern,
-    engines: &[Hanging],
-    units: Units,
-) {
+pub(super) fn dimensions(board: &mut Board, case: &Case, stern: &Stern, engines: &[Hanging], units: Units) {
     let tape = |length| Measure::tape(length).show(units);
     let rig = case.rig;
     if let Some(width) = rig.boat.transom_width.reading() {
         let y = stern.height;
-        breadth(
-            board,
-            "transom-width",
-            Side::Below,
-            width.value,
-            y,
-            tape(width.value),
-        );
+        breadth(board, "transom-width", Side::Below, width.value, y, tape(width.value));
     }
     if let Some(chine) = rig.boat.chine_beam.reading() {
         let (half, y) = (mm(chine.value) / 2.0, stern.rise(mm(chine.value) / 2.0));
@@ -33,14 +20,7 @@ pub(super) fn dimensions(
     }
     if let Some(cutout) = rig.transom.cutout_width.reading() {
         let words = format!("cutout {}", tape(cutout.value));
-        breadth(
-            board,
-            "cutout-width",
-            Side::Below,
-            cutout.value,
-            stern.height,
-            words,
-        );
+        breadth(board, "cutout-width", Side::Below, cutout.value, stern.height, words);
     }
     for pair in engines.windows(2) {
         let low = pair[0].plate.unwrap_or(pair[0].rest);
@@ -49,10 +29,7 @@ pub(super) fn dimensions(
             Side::Below,
             at(-pair[0].y, low),
             at(-pair[1].y, pair[1].plate.unwrap_or(pair[1].rest)),
-            format!(
-                "{} between centres",
-                tape(pair[0].engine.y - pair[1].engine.y)
-            ),
+            format!("{} between centres", tape(pair[0].engine.y - pair[1].engine.y)),
         );
     }
     for hanging in engines {
@@ -61,14 +38,8 @@ pub(super) fn dimensions(
         };
         let high = hanging.head_high();
         let (x, y, k) = (-hanging.y, hanging.rest + high * 0.85, mm(reach.value));
-        board.line(
-            vec![at(x - k, y), at(x - k, y - high * 0.5)],
-            Pen::NEW.dashed("3 3"),
-        );
-        board.line(
-            vec![at(x + k, y), at(x + k, y - high * 0.5)],
-            Pen::NEW.dashed("3 3"),
-        );
+        board.line(vec![at(x - k, y), at(x - k, y - high * 0.5)], Pen::NEW.dashed("3 3"));
+        board.line(vec![at(x + k, y), at(x + k, y - high * 0.5)], Pen::NEW.dashed("3 3"));
         board.dimension(
             "sweep",
             Side::Above,
@@ -89,34 +60,21 @@ pub(super) fn dimensions(
     }
     if let Some(deadrise) = rig.boat.deadrise.reading() {
         let far = reach * 0.62;
-        board.callout(
-            at(far, stern.rise(far)),
-            format!("deadrise {}", Measure::of(deadrise.value).show(units)),
-        );
+        board.callout(at(far, stern.rise(far)), format!("deadrise {}", Measure::of(deadrise.value).show(units)));
     }
     if let Some(hanging) = engines.last() {
         if let Some(plate) = hanging.plate {
             board.callout(at(-hanging.y + PLATE_MM, plate), "plate".to_owned());
         }
         if let Some(bracket) = &hanging.group.bracket {
-            board.callout(
-                at(-hanging.y + 120.0, hanging.top),
-                format!("top of {}", short(&bracket.name)),
-            );
+            board.callout(at(-hanging.y + 120.0, hanging.top), format!("top of {}", short(&bracket.name)));
         }
     }
-    board.callout(
-        at(stern.cutout.unwrap_or(reach).min(reach), stern.height),
-        "transom's top".to_owned(),
-    );
+    board.callout(at(stern.cutout.unwrap_or(reach).min(reach), stern.height), "transom's top".to_owned());
 }
 
 /// A bracket's name without the words behind the comma.
 fn short(name: &str) -> String {
     let first = name.split(',').next().unwrap_or(name);
-    if first.chars().count() > 24 {
-        "the bracket".to_owned()
-    } else {
-        first.to_owned()
-    }
+    if first.chars().count() > 24 { "the bracket".to_owned() } else { first.to_owned() }
 }

@@ -49,60 +49,34 @@ pub(super) fn outline(board: &mut Board, hanging: &Hanging) {
         Pen::INDICATED,
     );
     board.area(cowl, pen.filled(ink::ENGINE));
-    board.line(
-        vec![at(x - PLATE_MM, plate), at(x + PLATE_MM, plate)],
-        Pen::NEW,
-    );
+    board.line(vec![at(x - PLATE_MM, plate), at(x + PLATE_MM, plate)], Pen::NEW);
     if let Some(propeller) = &hanging.engine.spec.propeller_diameter {
-        board.draw(Shape::Circle(
-            at(x, hub),
-            mm(propeller.to.value) / 2.0,
-            Pen::HIDDEN,
-        ));
+        board.draw(Shape::Circle(at(x, hub), mm(propeller.to.value) / 2.0, Pen::HIDDEN));
     }
     board.line(vec![at(x, hub), at(x, top + 30.0)], Pen::CENTRE);
-    board.words(
-        at(x, hanging.rest + high * 0.62),
-        (0.0, 1.0),
-        ink::NEW,
-        hanging.engine.label.replace(' ', "\n"),
-    );
+    board.words(at(x, hanging.rest + high * 0.62), (0.0, 1.0), ink::NEW, hanging.engine.label.replace(' ', "\n"));
 }
 
 /// A bracket's face: its top is a reading, its outline is not.
 pub(super) fn brackets(board: &mut Board, engines: &[Hanging]) {
     let mut done: Vec<*const crate::rig::Group> = Vec::new();
-    for hanging in engines
-        .iter()
-        .filter(|engine| engine.group.bracket.is_some())
-    {
+    for hanging in engines.iter().filter(|engine| engine.group.bracket.is_some()) {
         let group: *const crate::rig::Group = hanging.group;
         if done.contains(&group) {
             continue;
         }
         done.push(group);
-        let mates: Vec<f64> = engines
-            .iter()
-            .filter(|engine| std::ptr::eq(engine.group, hanging.group))
-            .map(|engine| -engine.y)
-            .collect();
+        let mates: Vec<f64> =
+            engines.iter().filter(|engine| std::ptr::eq(engine.group, hanging.group)).map(|engine| -engine.y).collect();
         let reach = mm(inches(fit::UPPER_PAIR_IN / 2.0)) + 40.0;
         let left = mates.iter().copied().fold(f64::INFINITY, f64::min) - reach;
         let right = mates.iter().copied().fold(f64::NEG_INFINITY, f64::max) + reach;
         let low = hanging.top - 400.0;
         board.area(
-            vec![
-                at(left, hanging.top),
-                at(right, hanging.top),
-                at(right, low),
-                at(left, low),
-            ],
+            vec![at(left, hanging.top), at(right, hanging.top), at(right, low), at(left, low)],
             Pen::HIDDEN.filled(ink::BRACKET),
         );
-        board.line(
-            vec![at(left, hanging.top), at(right, hanging.top)],
-            Pen::EDGE,
-        );
+        board.line(vec![at(left, hanging.top), at(right, hanging.top)], Pen::EDGE);
     }
 }
 
@@ -118,10 +92,7 @@ pub(super) fn holes(board: &mut Board, case: &Case, stern: &Stern, engines: &[Ha
         }
     }
     for hole in &case.rig.transom.holes {
-        let diameter = hole
-            .diameter
-            .as_ref()
-            .map_or(mm(inches(fit::BOLT_DIAMETER_IN)), |d| mm(d.value));
+        let diameter = hole.diameter.as_ref().map_or(mm(inches(fit::BOLT_DIAMETER_IN)), |d| mm(d.value));
         board.draw(Shape::Hole {
             centre: at(-mm(hole.at.y()), stern.height - mm(hole.below.value)),
             diameter,

@@ -36,23 +36,12 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     }
     notes.extend(rows(&engines));
     let description = describe(&stern, &engines, units);
-    board.finish(
-        Layout {
-            name: "transom",
-            title: "The transom from astern".to_owned(),
-            description,
-            notes,
-        },
-        units,
-    )
+    board.finish(Layout { name: "transom", title: "The transom from astern".to_owned(), description, notes }, units)
 }
 
 fn describe(stern: &Stern, engines: &[Hanging], units: Units) -> String {
     let length = |value: f64| length(value, units);
-    let mut words = format!(
-        "Seen from astern: a transom {} high at the centreline",
-        length(stern.height)
-    );
+    let mut words = format!("Seen from astern: a transom {} high at the centreline", length(stern.height));
     for engine in engines {
         words.push_str(&format!(
             "; {} {}",
@@ -60,11 +49,7 @@ fn describe(stern: &Stern, engines: &[Hanging], units: Units) -> String {
             if engine.y == 0.0 {
                 "on the centreline".to_owned()
             } else {
-                format!(
-                    "{} to {}",
-                    length(engine.y.abs()),
-                    if engine.y > 0.0 { "port" } else { "starboard" }
-                )
+                format!("{} to {}", length(engine.y.abs()), if engine.y > 0.0 { "port" } else { "starboard" })
             }
         ));
     }
@@ -80,31 +65,13 @@ fn hull(board: &mut Board, stern: &Stern, half: f64) {
     let cutout = stern.cutout.map_or(half, |cutout| cutout.min(half));
     let open = stern.cutout.is_some();
     let upper = if open { sides } else { top };
-    let mut outline: Vec<Point> = vec![
-        at(0.0, 0.0),
-        at(chine, low),
-        at(half, (low + upper) / 2.0),
-        at(half, upper),
-    ];
+    let mut outline: Vec<Point> = vec![at(0.0, 0.0), at(chine, low), at(half, (low + upper) / 2.0), at(half, upper)];
     if open {
-        outline.extend([
-            at(cutout, sides),
-            at(cutout, top),
-            at(-cutout, top),
-            at(-cutout, sides),
-        ]);
+        outline.extend([at(cutout, sides), at(cutout, top), at(-cutout, top), at(-cutout, sides)]);
     }
-    outline.extend([
-        at(-half, upper),
-        at(-half, (low + upper) / 2.0),
-        at(-chine, low),
-    ]);
+    outline.extend([at(-half, upper), at(-half, (low + upper) / 2.0), at(-chine, low)]);
     board.area(outline, Pen::HIDDEN.filled(ink::HULL));
-    let bottom = if stern.deadrise_given {
-        Pen::EDGE
-    } else {
-        Pen::HIDDEN
-    };
+    let bottom = if stern.deadrise_given { Pen::EDGE } else { Pen::HIDDEN };
     board.line(vec![at(-chine, low), at(0.0, 0.0), at(chine, low)], bottom);
     board.line(vec![at(-cutout, top), at(cutout, top)], Pen::EDGE);
     board.line(vec![at(0.0, -60.0), at(0.0, sides + 40.0)], Pen::CENTRE);
