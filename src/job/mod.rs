@@ -22,7 +22,7 @@ use crate::quantity::Reading;
 use crate::written::{self, Draft, Faults, Page};
 use uom::si::f64::{Length, Mass};
 
-pub use boat::{
+pub use boat::{Construction, 
     Boat, Bottom, Category, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, SplashWell, Steering, TopEdge, Transom,
 };
 pub use check::{Checker, check_bracket, check_engine};
@@ -38,7 +38,7 @@ pub use swing_study::{
     ObstacleShape, Point, StudyAxis, StudyBody, StudyNeighbour, StudyObstacle, StudyPart, StudyShape, SwingStudy,
 };
 
-pub use structure::{
+pub use structure::{Tabbing, 
     BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Layer, Operating, Sound, Stiffener, Structure, ThreadState,
     Upright,
 };
