@@ -62,9 +62,10 @@ fn transom(dice: &mut Dice) -> String {
     // Small boats have flat bottoms, large ones deep vees.
     let deadrise = ((length - 10.0) * dice.within([0.9, 1.5])).clamp(2.0, 22.0);
     let rise = 0.5 * chine * deadrise.to_radians().tan();
-    let height = usual.shaft_in + dice.within([0.5, 1.25]);
+    let height = usual.shaft_in + dice.within([0.65, 1.4]);
     let corner = (height + dice.within([4.0, 10.0])).max(rise + 8.0);
-    let cutout = width.min(dice.within([30.0, 40.0]));
+    // Large engines take a wide cutout to turn in.
+    let cutout = width.min(dice.within(if usual.shaft_in > 20.0 { [36.0, 42.0] } else { [31.0, 38.0] }));
     let (lay_up, thickness) = lay_up(dice, usual);
     let bonds = ["bonded", "built_in"];
     let (sides, bottom) = (bonds[dice.below(2)], bonds[dice.below(2)]);
