@@ -133,7 +133,7 @@ fn laden(laden: &Laden) -> Value {
             "case": names[case],
             "factor": used.factor(),
             "at_m": used.at,
-            "deflection_m": bent.effects[case].loaded.largest_deflection,
+            "deflection_m": bent.effects[case].told().loaded.largest_deflection,
             "fields": bent.fields(case).as_ref().map(fields),
         })
     };

@@ -1,22 +1,26 @@
 //! The panel under every load case of an outfit, and the ways in which it gives way: bent, sheared at what holds it, torn off
 //! its tabs.
 
+use std::f64::consts::PI;
 use std::sync::Arc;
-
-use uom::si::f64::Ratio;
 
 use super::board::Board;
 use super::footing::{Footing, LoadCase};
 use super::{Laden, NoStrength};
+use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
 use crate::physics::strength::panel::{
-    Factored, Layup, Load, Loaded, PanelError, PlyStress, Point, Push, Rect, SupportPart,
+    EdgeSupport, Factored, Layup, Load, Loaded, PanelError, PlyStress, Point, Push, Rect, SupportPart,
 };
 use crate::physics::strength::panel_loads;
+use crate::physics::strength::seam::{self, Seam, SeamPush};
 use crate::quantity::{Dimensioned, inches, say};
 
 /// Width of the strip along a face's edge that presses on the transom. Common practice, no source.
 const STRIP_IN: f64 = 1.5;
+/// Thicknesses over which a support's push spreads on its way through the core. Common practice, no source: one to each side, as
+/// loads nearer to a support than the depth are left out of timber's shear (NDS 3.4.3.1, value from memory).
+const SPREADS: f64 = 2.0;
 /// Length of a tab over which its pull evens out. Common practice, no source: twice the usual width of a tab.
 const ALONG_TAB_IN: f64 = 6.0;
 /// Width and thickness of a tab where they were not told. Common practice, no source.
@@ -29,11 +33,11 @@ const TAB_STRENGTH: f64 = 60.0e6;
 /// A way in which the panel gives way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
-    /// A skin or the core breaks in bending.
+    /// A skin or the core breaks in bending, or what carries it behind lets go and leaves it to the hull alone.
     Bending,
-    /// The core shears beside what holds the transom.
+    /// The core shears beside the hull's edge.
     Shear,
-    /// A tab tears off.
+    /// A tab to the hull tears off.
     Tabbing,
 }
 
@@ -45,8 +49,8 @@ impl Way {
     pub fn words(self) -> &'static str {
         match self {
             Way::Bending => "transom, bent",
-            Way::Shear => "core, sheared beside its supports",
-            Way::Tabbing => "tabs to hull and knees, torn",
+            Way::Shear => "core, sheared at the hull's edge",
+            Way::Tabbing => "tabs to the hull, torn",
         }
     }
 }
@@ -59,8 +63,8 @@ pub struct Used {
     pub at: Point,
     /// The stress, of bending.
     pub stress: Option<PlyStress>,
-    /// The support and its push (N/m), of the others.
-    pub push: Option<Push>,
+    /// The support and its push (N/m), of the others, and of bending where what lets go there decides.
+    pub push: Option<(SupportPart, f64)>,
 }
 
 impl Used {
@@ -70,13 +74,90 @@ impl Used {
     }
 }
 
+/// What a case does to the panel on one set of supports.
+#[derive(Clone, Debug)]
+pub struct Stood {
+    /// Bending.
+    pub bending: Used,
+    /// What knees, stringers and the well's floor hand over, by the core's shear or their tabs; nothing where there are none.
+    pub held: Used,
+    /// All of it.
+    pub loaded: Loaded,
+}
+
+impl Stood {
+    /// The worse of both.
+    fn worst(&self) -> Used {
+        if self.held.part > self.bending.part { self.held } else { self.bending }
+    }
+}
+
 /// What a case does to the panel.
 #[derive(Clone, Debug)]
 pub struct Effect {
     /// Of each [`Way`].
     pub used: [Used; Way::ALL.len()],
-    /// All of it.
-    pub loaded: Loaded,
+    /// On each of the panels, all that stands behind it first.
+    pub stood: Vec<Stood>,
+    /// Which of them tells its bending.
+    pub told: usize,
+    /// What the hull's edge hands over.
+    pub seam: Option<SeamPush>,
+}
+
+impl Effect {
+    /// A knee more cannot harm: where what stands behind would let go, or gathers bending beside it, the transom still bears what
+    /// it bears without (the static theorem of limit analysis: D. C. Drucker, W. Prager, H. J. Greenberg, 1952).
+    fn of(stood: Vec<Stood>, seam: Option<SeamPush>, edges: [Used; 2]) -> Effect {
+        let part = |state: &usize| stood[*state].worst().part;
+        let told = (0..stood.len()).min_by(|a, b| part(a).total_cmp(&part(b))).unwrap_or(0);
+        let [shear, tabbing] = edges;
+        Effect { used: [stood[told].worst(), shear, tabbing], stood, told, seam }
+    }
+
+    /// With all that stands behind it.
+    pub fn braced(&self) -> &Stood {
+        &self.stood[0]
+    }
+
+    /// The state in which bending is told.
+    pub fn told(&self) -> &Stood {
+        &self.stood[self.told]
+    }
+}
+
+/// The panel factored: with all that stands behind it, with less of that, and with the hull alone.
+#[derive(Clone, Debug)]
+pub struct Panels {
+    /// Never empty.
+    states: Vec<Arc<Factored>>,
+}
+
+impl Panels {
+    /// Of a transom with its core knocked down.
+    ///
+    /// # Errors
+    /// Why it cannot be solved.
+    pub fn of(board: &Board, left: KnockDown) -> Result<Panels, NoStrength> {
+        Panels::finer(board, left, 1.0)
+    }
+
+    /// The same on meshes so many times as fine.
+    ///
+    /// # Errors
+    /// As [`Panels::of`].
+    pub fn finer(board: &Board, left: KnockDown, times: f64) -> Result<Panels, NoStrength> {
+        let mut states = vec![Arc::new(board.factored_finer(left, times).map_err(unfit)?)];
+        // With less behind it nothing may hold it at all: then that does not count.
+        let fewer = board.with_less().into_iter().filter_map(|less| less.factored_finer(left, times).ok());
+        states.extend(fewer.map(Arc::new));
+        Ok(Panels { states })
+    }
+
+    /// With all that stands behind it.
+    pub fn braced(&self) -> &Factored {
+        &self.states[0]
+    }
 }
 
 /// The panel of an outfit.
@@ -84,8 +165,8 @@ pub struct Effect {
 pub struct Bent {
     /// Each case.
     pub effects: Vec<Effect>,
-    /// The panel that was solved.
-    pub factored: Arc<Factored>,
+    /// The panels that were solved.
+    pub panels: Panels,
     ordinary: Vec<bool>,
 }
 
@@ -104,10 +185,16 @@ impl Bent {
 
     /// The case of ordinary running that moves it most, and how far, m.
     pub fn deflection(&self) -> (usize, &Loaded) {
-        let moved = |case: usize| self.effects[case].loaded.largest_deflection.abs();
+        let moved = |case: usize| self.effects[case].braced().loaded.largest_deflection.abs();
         let ordinary = (0..self.effects.len()).filter(|case| self.ordinary[*case]);
         let case = ordinary.max_by(|a, b| moved(*a).total_cmp(&moved(*b))).unwrap_or(0);
-        (case, &self.effects[case].loaded)
+        (case, &self.effects[case].braced().loaded)
+    }
+
+    /// The panel in the state in which a case's bending is told, and what is in it.
+    pub fn told(&self, case: usize) -> Option<(&Factored, &Stood)> {
+        let effect = self.effects.get(case)?;
+        Some((self.panels.states.get(effect.told)?, effect.told()))
     }
 }
 
@@ -128,35 +215,43 @@ impl Laden {
     /// Why the panel cannot be solved.
     pub(super) fn of(
         board: &Board,
-        factored: &Arc<Factored>,
+        panels: &Panels,
         cases: Vec<LoadCase>,
         footings: Vec<Footing>,
     ) -> Result<Laden, NoStrength> {
-        let bent = bent(board, factored, &cases, &footings)?;
+        let bent = bent(board, panels, &cases, &footings)?;
         Ok(Laden { cases, footings, bent })
+    }
+
+    /// The same faces and loads on other panels.
+    ///
+    /// # Errors
+    /// As [`Panels::of`].
+    pub fn on(&self, board: &Board, panels: &Panels) -> Result<Bent, NoStrength> {
+        bent(board, panels, &self.cases, &self.footings)
     }
 }
 
-/// The panel under faces with their loads.
-///
-/// # Errors
-/// Why it cannot be solved.
-pub(super) fn bent(
-    board: &Board,
-    factored: &Arc<Factored>,
-    cases: &[LoadCase],
-    footings: &[Footing],
-) -> Result<Bent, NoStrength> {
+fn bent(board: &Board, panels: &Panels, cases: &[LoadCase], footings: &[Footing]) -> Result<Bent, NoStrength> {
     let sets: Vec<Vec<Load>> = (0..cases.len()).map(|case| loads(board, footings, case)).collect();
-    let Some(layup) = factored.panel().section.layup.as_ref() else {
-        return Err(NoStrength::Unfit(say!("The panel shows no stress to judge.")));
-    };
-    let judge = Judge { board, factored, layup };
-    let effects = factored.bend(&sets).map_err(unfit)?;
-    let effects = effects.into_iter().map(|loaded| judge.effect(loaded)).collect();
+    let mut stood: Vec<Vec<Stood>> = vec![Vec::new(); cases.len()];
+    for factored in &panels.states {
+        let Some(layup) = factored.panel().section.layup.as_ref() else {
+            return Err(NoStrength::Unfit(say!("The panel shows no stress to judge.")));
+        };
+        let judge = Judge { board, factored, layup };
+        for (stood, loaded) in stood.iter_mut().zip(factored.bend(&sets).map_err(unfit)?) {
+            stood.push(judge.stood(loaded));
+        }
+    }
+    let effects = stood.into_iter().zip(&sets).map(|(stood, loads)| {
+        let (seam, edges) = along_hull(board, panels.braced(), loads);
+        Effect::of(stood, seam, edges)
+    });
+    let effects = effects.collect();
     // What comes with ordinary running: by it deflection is judged.
     let ordinary = cases.iter().map(|case| !matches!(case.kind, Kind::Slamming | Kind::Trailer)).collect();
-    Ok(Bent { effects, factored: factored.clone(), ordinary })
+    Ok(Bent { effects, panels: panels.clone(), ordinary })
 }
 
 struct Judge<'a> {
@@ -166,7 +261,7 @@ struct Judge<'a> {
 }
 
 impl Judge<'_> {
-    fn effect(&self, loaded: Loaded) -> Effect {
+    fn stood(&self, loaded: Loaded) -> Stood {
         let nothing = Used { part: 0.0, at: loaded.largest_at, stress: None, push: None };
         let mut bending = nothing;
         for mean in &loaded.moments {
@@ -175,37 +270,53 @@ impl Judge<'_> {
                 bending = Used { part: stress.utilisation, at: mean.at, stress: Some(stress), push: None };
             }
         }
-        let most = |pushes: Vec<Push>, use_of: &dyn Fn(&Push) -> f64| {
-            let mut worst = nothing;
-            for push in pushes {
-                let part = use_of(&push);
-                if part > worst.part {
-                    worst = Used { part, at: push.at, stress: None, push: Some(push) };
-                }
+        let mut held = nothing;
+        let mut most = |push: Push, used: f64| {
+            if matches!(push.part, SupportPart::Bed(_)) && used > held.part {
+                held = Used { part: used, at: push.at, stress: None, push: Some((push.part, push.per_length)) };
             }
-            worst
         };
-        let unit = self.shear_uses();
-        let sheared = |push: &Push| push.per_length.abs() * unit(push.part);
-        let shear = most(self.factored.pushes(&loaded, self.board.width()), &sheared);
-        let tab = self.board.tab;
-        let torn = |push: &Push| push.per_length.abs() / tab;
-        let tabbing = most(self.factored.pushes(&loaded, inches(ALONG_TAB_IN).si()), &torn);
-        Effect { used: [bending, shear, tabbing], loaded }
-    }
-
-    /// Use of the shear strength through the thickness for a push of 1 N/m of each support: one side of an edge takes all of
-    /// it, each side of an upright or a floor half.
-    fn shear_uses(&self) -> impl Fn(SupportPart) -> f64 {
-        let unit = |shear: [f64; 2]| self.layup.worst([0.0; 3], shear).map_or(0.0, |stress| stress.utilisation);
-        let [across, up] = [unit([1.0, 0.0]), unit([0.0, 1.0])];
+        let [across, up] = shear_uses(self.layup);
         let uprights = self.board.knees.len() + self.board.stringers.len();
-        move |part| match part {
-            SupportPart::Bed(i) if i < uprights => 0.5 * across,
-            SupportPart::Bed(_) => 0.5 * up,
-            SupportPart::Edge(_) | SupportPart::Line(_) => across.max(up),
+        // Each side of an upright or a floor takes half.
+        let unit = |part| if matches!(part, SupportPart::Bed(i) if i < uprights) { 0.5 * across } else { 0.5 * up };
+        for push in self.factored.pushes(&loaded, SPREADS * self.board.width()) {
+            most(push, push.per_length.abs() * unit(push.part));
         }
+        for push in self.factored.pushes(&loaded, inches(ALONG_TAB_IN).si()) {
+            most(push, push.per_length.abs() / self.board.tab);
+        }
+        Stood { bending, held, loaded }
     }
+}
+
+/// Use of the shear strength through the thickness for a shear of 1 N/m, across and up.
+fn shear_uses(layup: &Layup) -> [f64; 2] {
+    [[1.0, 0.0], [0.0, 1.0]].map(|shear| layup.worst([0.0; 3], shear).map_or(0.0, |stress| stress.utilisation))
+}
+
+/// What the hull's edge hands over, all else let go, and how much of the core's shear and of the tabs that uses.
+fn along_hull(board: &Board, factored: &Factored, loads: &[Load]) -> (Option<SeamPush>, [Used; 2]) {
+    let nothing = Used { part: 0.0, at: [0.0, board.top], stress: None, push: None };
+    let count = board.outline.len();
+    let held: Vec<usize> = (0..count).filter(|i| board.edges[*i] != EdgeSupport::Free).collect();
+    let seams: Vec<Seam> = held.iter().map(|&i| [board.outline[i], board.outline[(i + 1) % count]]).collect();
+    let forces: Vec<(Point, f64)> = loads
+        .iter()
+        .filter_map(|load| match load {
+            Load::Patch { area, force } => Some((area.centre, -force)),
+            Load::Point { at, force } => Some((*at, -force)),
+            Load::Pressure(_) => None,
+        })
+        .collect();
+    let (Some(seam), Some(layup)) = (seam::push(&seams, &forces), factored.panel().section.layup.as_ref()) else {
+        return (None, [nothing; 2]);
+    };
+    let [across, up] = shear_uses(layup);
+    let push = Some((SupportPart::Edge(held[seam.seam]), seam.most));
+    let most = seam.most.abs();
+    let used = |part: f64| Used { part, at: seam.at, stress: None, push };
+    (Some(seam), [used(most * across.max(up)), used(most / board.tab)])
 }
 
 pub(super) fn unfit(error: PanelError) -> NoStrength {
@@ -214,13 +325,18 @@ pub(super) fn unfit(error: PanelError) -> NoStrength {
 
 /// What the faces bring to the panel in a case: each force comes down to the middle of the thickness at 45 degrees, so that
 /// it covers there half the thickness more on every side (EN 1995-2, 5.1.2, value from memory), as far as the panel goes.
+///
+/// A bolt's pull is taken to come over its table's washer whatever lies under its nut: what spreads it more spares the core there,
+/// and hardly the panel.
 fn loads(board: &Board, footings: &[Footing], case: usize) -> Vec<Load> {
     let strip = inches(STRIP_IN).si();
     footings
         .iter()
         .filter_map(|footing| {
             let forces = footing.forces.get(case)?;
-            Some(panel_loads(&footing.bolts, footing.face, forces, &footing.spreads(board), strip))
+            let side = 0.5 * PI.sqrt() * footing.size.spec.washer_diameter.value.si();
+            let pads = vec![[side, side]; footing.bolts.len()];
+            Some(panel_loads(&footing.bolts, footing.face, forces, &pads, strip))
         })
         .flatten()
         .map(|load| match load {
@@ -230,19 +346,18 @@ fn loads(board: &Board, footings: &[Footing], case: usize) -> Vec<Load> {
         .collect()
 }
 
+/// An area enlarged by half the thickness on every side, as far as the panel goes.
 fn spread(board: &Board, area: Rect) -> Rect {
     let more = 0.5 * board.thickness();
     let [y, z] = area.centre;
-    // A hair within the edges, lest rounding put it off the panel.
-    let out = 0.999 * (board.chine[0].min(board.half_top) - y.abs());
-    let half_width = (0.5 * area.width + more).min(out).max(0.5 * area.width);
-    let up = 0.999 * (board.top - z);
-    let down = 0.999 * (z - board.rise * (y.abs() + half_width));
-    let half_height = (0.5 * area.height + more).min(up).min(down).max(0.5 * area.height);
+    let within = |half: f64, room: f64| half.min(WITHIN * room.max(SMALLEST));
+    let out = board.chine[0].min(board.half_top) - y.abs();
+    let half_width = within(0.5 * area.width + more, out);
+    let (up, down) = (board.top - z, z - board.rise * (y.abs() + half_width));
+    let half_height = within(0.5 * area.height + more, up.min(down));
     Rect { centre: area.centre, width: 2.0 * half_width, height: 2.0 * half_height }
 }
 
-/// A ratio for showing.
-pub(super) fn plain(value: f64) -> Ratio {
-    Ratio::from_si(value)
-}
+/// A hair within the edges, lest rounding put an area off the panel, and an area that is still one, m.
+const WITHIN: f64 = 0.999;
+const SMALLEST: f64 = 1e-3;

@@ -40,14 +40,9 @@ impl Fields {
         let mesh = factored.mesh();
         let mut used = vec![0.0_f64; mesh.nodes.len()];
         if let Some(layup) = &factored.panel().section.layup {
-            // Means stand at the corners of triangles, in the order of the nodes.
+            // Means stand at the nodes, in their order.
             for (used, mean) in used.iter_mut().zip(&loaded.moments) {
                 *used = layup.bent(mean.moment).utilisation;
-            }
-        }
-        for [a, b, c, middles @ ..] in &mesh.triangles {
-            for (middle, (p, q)) in middles.iter().zip([(a, b), (b, c), (c, a)]) {
-                used[*middle as usize] = 0.5 * (used[*p as usize] + used[*q as usize]);
             }
         }
         Fields {
@@ -62,6 +57,6 @@ impl Fields {
 impl Bent {
     /// The fields of a case.
     pub fn fields(&self, case: usize) -> Option<Fields> {
-        self.effects.get(case).map(|effect| Fields::of_means(&self.factored, &effect.loaded))
+        self.told(case).map(|(factored, stood)| Fields::of_means(factored, &stood.loaded))
     }
 }

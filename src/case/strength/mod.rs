@@ -12,7 +12,7 @@ mod parts;
 pub mod show;
 mod study;
 
-use std::sync::{Arc, OnceLock};
+use std::sync::OnceLock;
 
 use uom::si::f64::{Ratio, Velocity};
 use uom::si::velocity::knot;
@@ -24,7 +24,7 @@ use crate::quantity::{Dimensioned, Measure, Text, say, standard_gravity};
 use crate::rig::{Missing, Outfit, Rig};
 use crate::working::Sheet;
 
-pub use bend::{Bent, Effect, Used, Way};
+pub use bend::{Bent, Effect, Panels, Stood, Used, Way};
 pub use board::{Board, Guessed, Knee, Open};
 pub use core::{Core, FlexTest};
 pub use fields::Fields;
@@ -122,10 +122,10 @@ impl Strength {
         let before = old(rig, &board, driving, &mut old_assumed);
         let core = Core::of(rig, &board, &footings, before.as_deref().ok())?;
         let left = core.left;
-        let factored = Arc::new(board.factored(left).map_err(bend::unfit)?);
-        let after = Laden::of(&board, &factored, footing::cases(&rig.after), footings)?;
+        let panels = Panels::of(&board, left)?;
+        let after = Laden::of(&board, &panels, footing::cases(&rig.after), footings)?;
         let before = before.and_then(|footings| {
-            Laden::of(&board, &factored, footing::cases(&rig.before), footings).map_err(why)
+            Laden::of(&board, &panels, footing::cases(&rig.before), footings).map_err(why)
         });
         for text in old_assumed {
             if before.is_ok() && !assumed.contains(&text) {

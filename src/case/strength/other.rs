@@ -1,9 +1,7 @@
 //! The transom as it might be: with knees that it lacks, thicker, or with what was not told of it at its best.
 
-use std::sync::Arc;
-
 use super::board::{Board, Guessed, Knee, Open};
-use super::{Bent, Laden, NoStrength, Strength, Way, bend};
+use super::{Bent, Laden, NoStrength, Panels, Strength, Way};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, inches};
 use crate::rig::Rig;
@@ -15,13 +13,12 @@ const BESIDE_IN: f64 = 1.0;
 const BUILD_UP_STEP_IN: f64 = 0.25;
 const MOST_BUILD_UP_STEPS: usize = 8;
 
-/// What is under the new engines, on another panel.
+/// The new engines on another panel.
 ///
 /// # Errors
 /// Why it cannot be solved.
 pub(super) fn bent(board: &Board, left: KnockDown, after: &Laden) -> Result<Bent, NoStrength> {
-    let factored = Arc::new(board.factored(left).map_err(bend::unfit)?);
-    bend::bent(board, &factored, &after.cases, &after.footings)
+    after.on(board, &Panels::of(board, left)?)
 }
 
 impl Strength {

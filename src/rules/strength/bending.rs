@@ -6,7 +6,7 @@ use super::weigh::Weighed;
 use super::{CORE_FIRST, DESIGN_FACTOR, by_case, factor, first, limit, ready, verdict};
 use crate::case::Case;
 use crate::case::strength::show::{place, ratio};
-use crate::case::strength::{Bent, Laden, Strength, Way, ply, solved};
+use crate::case::strength::{Bent, Laden, Strength, Way, ply, solved, support};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rules::rule::{given, rule};
@@ -15,7 +15,8 @@ use crate::working::{Sheet, Table};
 
 rule! {
     /// The transom as a plate, bent up and across by the engines, held by the hull, its knees and stringers:
-    /// the stress in skins and core against the strength of each.
+    /// the stress in skins and core against the strength of each, and what knees and stringers hold it with. Where
+    /// these would let go, what it bears without them.
     ///
     /// **Why.** More moment bends the transom in and out at every sea. Cracks in the gelcoat round the
     /// bracket and at the corners of the cutout are its first words.
@@ -43,13 +44,16 @@ fn judge(case: &Case) -> Finding {
     if let Ok(before) = &strength.before {
         solved(&mut sheet, "worst case before", before, before.bent.worst(Way::Bending).0, strength);
     }
-    let layer = used.stress.as_ref().map_or(String::new(), |stress| ply(stress, strength));
     let what = say!(
-        "The transom bears {} times what bends it most, {}: in the {}, ",
+        "The transom bears {} times what bends it most, {}: ",
         factor(used.factor()),
-        strength.after.cases[index].name(),
-        layer
+        strength.after.cases[index].name()
     )
+    .then(match (&used.stress, &used.push) {
+        (Some(stress), _) => say!("in the {}, ", ply(stress, strength)),
+        (None, Some(push)) => say!("the ").then(support(push.0, &strength.board)).then(Text::from(" lets go, ")),
+        (None, None) => Text::default(),
+    })
     .then(place(used.at, strength.board.top))
     .then(Text::from("."))
     .then(first(strength, case.rig, Way::Bending.words()));

@@ -12,17 +12,17 @@ use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;
 
 rule! {
-    /// The core against shear beside what holds the transom: the force that an edge, a knee, a stringer or the
-    /// well's floor hands over.
+    /// The core against shear along the hull: the force that sides and bottom hand over, as if knees and
+    /// stringers had let go. What these hand over counts in strength/bending.
     ///
     /// **Why.** A core that shears keeps its skins and its looks, and the transom goes limp.
     ///
     /// **Limit.** The strength in shear through the thickness, lowered by what was read of the core, at least
-    /// twice the stress. The force of a support is its mean over the transom's thickness, 2 in at the
-    /// least; each side of a knee or a stringer takes half of it, one side of an edge all.
+    /// twice the stress. The edge is taken as a line on which the force is linear, as in a group
+    /// of welds.
     ///
-    /// **Source.** Reissner–Mindlin plate on springs, solved by finite elements; ISO 12215-5, design stress half
-    /// of the ultimate, value from memory; common practice, no source (the width of the mean, and what knees and shell give).
+    /// **Source.** Shigley, Mechanical Engineering Design, section 9-4 (a seam as a line), from memory; ISO 12215-5, design
+    /// stress half of the ultimate, value from memory.
     ///
     /// **When it warns.** Fit knees where the finding says, or build the transom up. It fails where the stress is
     /// beyond the strength even with the best of what was not told.
@@ -38,14 +38,14 @@ fn judge(case: &Case) -> Finding {
     let mut sheet = Sheet::default();
     sheet.remark(
         say!("the ")
-            .then(support(push.part, &strength.board))
-            .then(say!(" pushes with {} a metre, ", force(push.per_length)))
-            .then(place(push.at, strength.board.top))
+            .then(support(push.0, &strength.board))
+            .then(say!(" pushes with {} a metre, ", force(push.1)))
+            .then(place(used.at, strength.board.top))
             .then(say!(", {}; shear over strength ", strength.after.cases[index].name()))
             .then(ratio(used.part)),
     );
     let what = say!("Beside the ")
-        .then(support(push.part, &strength.board))
+        .then(support(push.0, &strength.board))
         .then(say!(
             " the core bears {} times the shear on it, {}.",
             factor(used.factor()),

@@ -109,7 +109,7 @@ fn free_width(board: &Board) -> f64 {
 
 /// Deflection of each case before and after.
 fn cases(strength: &Strength) -> Table {
-    let effects = |laden: &Laden| laden.bent.effects.iter().map(|one| one.loaded.largest_deflection).collect();
+    let effects = |laden: &Laden| laden.bent.effects.iter().map(|one| one.braced().loaded.largest_deflection).collect();
     by_case("largest deflection, forward positive", strength, effects, |metres| Text::from(length(metres)))
 }
 

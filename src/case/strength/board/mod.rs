@@ -164,8 +164,41 @@ impl Board {
     /// # Errors
     /// As the kernel's.
     pub fn factored(&self, knock: KnockDown) -> Result<Factored, PanelError> {
-        let size = MESH_OF_WIDTH * self.width();
+        self.factored_finer(knock, 1.0)
+    }
+
+    /// The same on a mesh so many times as fine.
+    ///
+    /// # Errors
+    /// As the kernel's.
+    pub fn factored_finer(&self, knock: KnockDown, times: f64) -> Result<Factored, PanelError> {
+        let size = MESH_OF_WIDTH * self.width() / times;
         self.panel(knock)?.factored(self.shape, Fineness { size, width: self.width() })
+    }
+
+    /// The same transom with less behind it: each part of its knees left out, taken by their distance from the centreline, and
+    /// everything but the hull.
+    pub fn with_less(&self) -> Vec<Board> {
+        if self.beds().is_empty() {
+            return Vec::new();
+        }
+        let mut apart: Vec<f64> = self.knees.iter().map(|knee| knee.y.abs()).collect();
+        apart.sort_by(f64::total_cmp);
+        apart.dedup_by(|a, b| (*a - *b).abs() < SAME_PLACE);
+        // Of more than two pairs only all or none.
+        let parts = if apart.len() > MOST_PARTS { vec![0] } else { (0..(1usize << apart.len()) - 1).collect() };
+        let stays = |part: usize, knee: &Knee| {
+            apart.iter().enumerate().any(|(i, y)| part >> i & 1 == 1 && (knee.y.abs() - y).abs() < SAME_PLACE)
+        };
+        let less = |part: usize| {
+            let knees = self.knees.iter().copied().filter(|knee| stays(part, knee)).collect();
+            Board { knees, ..self.clone() }
+        };
+        let with_knees_less = parts.into_iter().filter(|_| !apart.is_empty()).map(less);
+        let bare = Board { knees: Vec::new(), stringers: Vec::new(), floor: None, ..self.clone() };
+        let all: Vec<Board> = with_knees_less.collect();
+        let told_already = all.iter().any(|board| board.beds().is_empty());
+        all.into_iter().chain((!told_already).then_some(bare)).collect()
     }
 
     /// The panel with its core knocked down.
@@ -204,6 +237,11 @@ fn tab(rig: &Rig) -> f64 {
     };
     tab_strength(width, thickness)
 }
+
+/// Knees whose distances from the centreline differ by less are a pair, m. Common practice, no source: a saw's breadth or two.
+const SAME_PLACE: f64 = 0.006;
+/// Pairs of knees of which every part is tried.
+const MOST_PARTS: usize = 2;
 
 /// Least width over which moments are told. Common practice, no source: about the pad of an engine's bracket at a bolt.
 const NARROWEST_IN: f64 = 2.0;

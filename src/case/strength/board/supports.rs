@@ -35,8 +35,8 @@ const FILLET_IN: f64 = 0.5;
 /// marine plywood in the catalog.
 const KNEE_SHEAR: f64 = 0.6e9;
 const KNEE_LENGTH: f64 = 0.5;
-/// What a stringer or a well's floor is stiff by along itself, Pa, and the length of it that gives, m. Common practice, no source.
-const ALONG: f64 = 8.0e9;
+/// What a stringer or a well's floor of plywood is stiff by along itself, Pa, half its veneers along it, and the length of it that gives, m. Common practice, no source.
+const ALONG: f64 = 4.0e9;
 const STRINGER_LENGTH: f64 = 1.0;
 const FLOOR_LENGTH: f64 = 0.6;
 /// What the hull's plating gives at the transom's edge: a metre of a shell of 5 mm of glass (9 GPa) of which half a metre gives,

@@ -136,7 +136,7 @@ impl Strength {
             .iter()
             .map(|layer| vec![Text::from(layer.material.name.as_str()), Text::from(Measure::of(layer.thickness))])
             .collect();
-        let section = &self.after.bent.factored.panel().section.stiffness;
+        let section = &self.after.bent.panels.braced().panel().section.stiffness;
         let rows = vec![
             vec![Text::from("bending, across"), Text::from(moment(section.d11))],
             vec![Text::from("bending, up"), Text::from(moment(section.d22))],

@@ -3,9 +3,9 @@
 use uom::si::f64::{Length, Pressure, Ratio};
 
 use super::super::show::{force, length, place, ratio, resultant};
-use super::super::{Bent, Board, Knee, Laden, Strength, Way};
+use super::super::{Bent, Board, Knee, Laden, Strength, Used, Way};
 use crate::physics::strength::panel::{PlyStress, Resultant, SupportPart};
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::working::{Part, Sheet, Table};
 
 pub(super) fn part(when: &str, laden: &Laden, strength: &Strength) -> Part {
@@ -15,7 +15,7 @@ pub(super) fn part(when: &str, laden: &Laden, strength: &Strength) -> Part {
         .iter()
         .zip(&bent.effects)
         .map(|(case, effect)| {
-            let mut row = vec![Text::from(case.name()), Text::from(length(effect.loaded.largest_deflection))];
+            let mut row = vec![Text::from(case.name()), Text::from(length(effect.braced().loaded.largest_deflection))];
             row.extend(effect.used.iter().map(|used| ratio(used.part)));
             row
         })
@@ -36,24 +36,39 @@ pub(super) fn part(when: &str, laden: &Laden, strength: &Strength) -> Part {
 /// What a solver gave of a case: which solver, and what.
 pub fn solved(sheet: &mut Sheet, what: &str, laden: &Laden, case: usize, strength: &Strength) {
     let bent = &laden.bent;
-    let Some(effect) = bent.effects.get(case) else { return };
+    let Some((factored, stood)) = bent.told(case) else { return };
     let board = &strength.board;
     sheet.remark(say!(
         "{}: {}; Reissner–Mindlin plate on springs, quadratic triangles, {} unknowns, sparse Cholesky; a mesh twice as fine moves a factor by less than 2 %",
         what,
         laden.cases[case].name(),
-        bent.factored.unknowns()
+        factored.unknowns()
     ));
-    let bending = &effect.used[Way::Bending as usize];
+    let bending = &stood.bending;
     sheet.remark(
-        say!("largest deflection {}, ", length(effect.loaded.largest_deflection))
-            .then(place(effect.loaded.largest_at, board.top))
+        say!("largest deflection {}, ", length(stood.loaded.largest_deflection))
+            .then(place(stood.loaded.largest_at, board.top))
             .then(say!("; most bent ").then(place(bending.at, board.top)))
             .then(say!(": moments are told as means over {}, the panel's thickness or 2 in", length(board.width()))),
     );
-    if let Some(mean) = effect.loaded.moments.iter().find(|mean| mean.at == bending.at) {
+    if let Some(mean) = stood.loaded.moments.iter().find(|mean| mean.at == bending.at) {
         let [across, up, twist] = mean.moment.map(force);
         sheet.remark(say!("moments of a unit of width there: across {}, up {}, twisting {}", across, up, twist));
+    }
+    let told = &bent.effects[case].used[Way::Bending as usize];
+    if let Some(push) = &told.push {
+        sheet.remark(
+            say!("what gives way first is the hold of the ")
+                .then(support(push.0, board))
+                .then(say!(", which pushes with {} a metre; strength over load {}", force(push.1), factor(told))),
+        );
+    }
+    if bent.effects[case].stood.len() > 1 {
+        sheet.remark(if bent.effects[case].told == 0 {
+            "told with all that stands behind it"
+        } else {
+            "told with less behind it: the rest would let go first, or gathers bending beside it"
+        });
     }
     if let Some(stress) = &bending.stress {
         let [across, up, shear] = stress.plane.map(|s| Measure::of(Pressure::from_si(s)));
@@ -63,9 +78,13 @@ pub fn solved(sheet: &mut Sheet, what: &str, laden: &Laden, case: usize, strengt
             across,
             up,
             shear,
-            Measure::of(Ratio::from_si(bending.factor()))
+            factor(bending)
         ));
     }
+}
+
+fn factor(used: &Used) -> Measure {
+    Measure::styled(Ratio::from_si(used.factor()), Style::Factor)
 }
 
 /// The material in which a stress stands.
@@ -74,7 +93,8 @@ pub fn ply(stress: &PlyStress, strength: &Strength) -> String {
 }
 
 fn reactions(bent: &Bent, case: usize, strength: &Strength) -> Option<Table> {
-    let (reactions, load) = bent.factored.reactions(&bent.effects.get(case)?.loaded);
+    let (factored, stood) = bent.told(case)?;
+    let (reactions, load) = factored.reactions(&stood.loaded);
     let sum = Resultant::total(reactions.iter().map(|reaction| reaction.push));
     let mut rows: Vec<Vec<Text>> =
         reactions.iter().map(|reaction| resultant(support(reaction.part, &strength.board), reaction.push)).collect();

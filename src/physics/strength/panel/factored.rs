@@ -15,7 +15,7 @@ use super::peak::Peak;
 use super::plate::{Plate, Stage};
 use super::reaction::{self, Reaction, Resultant, SupportPart};
 use super::recover::{Fields, SectionForces};
-use super::reference::{SAMPLES, shape};
+use super::reference::{RULE, shape};
 use super::vector::{distance, lerp};
 
 /// How fine the mesh is, and over what width moments are told, m.
@@ -65,8 +65,8 @@ impl Within {
 /// A place with the parts that the moments about it have in their mean.
 struct Mean {
     at: Point,
-    /// Index of a sampling point (three to a triangle), and its part of the whole.
-    parts: Vec<(u32, f64)>,
+    /// Triangles, with the parts that each of their three samples has.
+    parts: Vec<(u32, [f64; 3])>,
 }
 
 /// The mean moments about a place: `M_y, M_z, M_yz`, N·m per metre; positive stretches the face at positive x.
@@ -119,10 +119,8 @@ impl Panel {
     }
 }
 
-/// Places along supports to a width over which moments are told.
-const STEPS: f64 = 4.0;
-/// No more of them on one support.
-const MOST_STEPS: usize = 1000;
+/// Places along a support, whatever its length: so that none comes or goes with it.
+const STEPS: usize = 64;
 
 /// The supports that give, with places along them.
 fn rests(panel: &Panel, mesh: &Mesh, fineness: Fineness) -> Vec<Rest> {
@@ -140,56 +138,68 @@ fn rests(panel: &Panel, mesh: &Mesh, fineness: Fineness) -> Vec<Rest> {
         .chain(beds)
         .map(|(part, from, to, stiffness)| {
             let length = distance(from, to);
-            let steps = ((STEPS * length / fineness.width).ceil() as usize).clamp(2, MOST_STEPS);
-            let places = (0..=steps)
+            let places = (0..=STEPS)
                 .filter_map(|i| {
-                    let at = lerp(from, to, i as f64 / steps as f64);
+                    let at = lerp(from, to, i as f64 / STEPS as f64);
                     let (triangle, within) = locator.find(at)?;
                     Some((at, Within { triangle, within }))
                 })
                 .collect();
-            Rest { part, stiffness, step: length / steps as f64, places }
+            Rest { part, stiffness, step: length / STEPS as f64, places }
         })
         .filter(|rest: &Rest| !rest.places.is_empty())
         .collect()
 }
 
-/// The sampling points of every triangle, their areas with them.
-fn samples(mesh: &Mesh) -> Vec<(Point, f64)> {
+/// A triangle's points of integration: place, area (m²), and what each of the three samples has of the moment there, which is linear.
+type Points = [(Point, f64, [f64; 3]); RULE.len()];
+
+fn points(mesh: &Mesh) -> Vec<Points> {
     (0..mesh.triangles.len())
-        .flat_map(|t| {
+        .map(|t| {
             let corners = mesh.corners(t);
-            let area = double_area(corners) / 6.0;
-            SAMPLES.map(|n| ([0, 1].map(|k| (0..3).map(|i| n[i] * corners[i][k]).sum()), area))
+            let area = 0.5 * double_area(corners);
+            RULE.map(|(n, weight)| {
+                let at = [0, 1].map(|k| (0..3).map(|i| n[i] * corners[i][k]).sum());
+                // Samples stand at 2/3, 1/6, 1/6.
+                (at, weight * area, n.map(|own| 2.0 * own - 1.0 / 3.0))
+            })
         })
         .collect()
 }
 
-/// Means about every corner of the mesh.
+/// Means about every node of the mesh.
 fn means(stage: &Stage, width: f64) -> Vec<Mean> {
     let mesh = &stage.mesh;
-    let samples = samples(mesh);
-    // Sorted along y, those about a place are found without looking at all.
-    let mut order: Vec<u32> = (0..samples.len() as u32).collect();
-    let place = |i: u32| samples[i as usize].0;
-    order.sort_unstable_by(|&a, &b| place(a)[0].total_cmp(&place(b)[0]));
-    let corners = mesh.triangles.iter().flat_map(|t| &t[..3]).max().map_or(0, |n| *n as usize + 1);
-    mesh.nodes[..corners]
+    let points = points(mesh);
+    // Sorted by their least y, those about a place are found without looking at all.
+    let reach = |t: u32, k: usize| mesh.corners(t as usize).map(|p| p[k]);
+    let least = |t: u32, k: usize| reach(t, k).into_iter().fold(f64::INFINITY, f64::min);
+    let most = |t: u32, k: usize| reach(t, k).into_iter().fold(f64::NEG_INFINITY, f64::max);
+    let mut order: Vec<(f64, u32)> = (0..points.len() as u32).map(|t| (least(t, 0), t)).collect();
+    order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+    let widest = order.iter().map(|(low, t)| most(*t, 0) - low).fold(0.0, f64::max);
+    mesh.nodes
         .iter()
         .map(|&at| {
-            let from = order.partition_point(|&i| place(i)[0] <= at[0] - width);
-            let mut parts: Vec<(u32, f64)> = order[from..]
-                .iter()
-                .take_while(|&&i| place(i)[0] < at[0] + width)
-                .filter_map(|&i| {
-                    let tent = |k: usize| (1.0 - (place(i)[k] - at[k]).abs() / width).max(0.0);
-                    let part = tent(0) * tent(1) * samples[i as usize].1;
-                    (part > 0.0).then_some((i, part))
-                })
-                .collect();
-            let sum: f64 = parts.iter().map(|(_, part)| part).sum();
+            let from = order.partition_point(|(low, _)| low + widest <= at[0] - width);
+            let mut parts: Vec<(u32, [f64; 3])> = Vec::new();
+            let mut sum = 0.0;
+            for &(_, t) in order[from..].iter().take_while(|(low, _)| *low < at[0] + width) {
+                if least(t, 1) >= at[1] + width || most(t, 1) <= at[1] - width {
+                    continue;
+                }
+                let mut own = [0.0; 3];
+                for (place, area, samples) in &points[t as usize] {
+                    let tent = |k: usize| (1.0 - (place[k] - at[k]).abs() / width).max(0.0);
+                    let part = tent(0) * tent(1) * area;
+                    sum += part;
+                    (0..3).for_each(|i| own[i] += part * samples[i]);
+                }
+                parts.push((t, own));
+            }
             // Nothing lies so near only where triangles are far larger than the width.
-            parts.iter_mut().for_each(|(_, part)| *part /= sum.max(f64::MIN_POSITIVE));
+            parts.iter_mut().for_each(|(_, own)| *own = own.map(|part| part / f64::max(sum, f64::MIN_POSITIVE)));
             Mean { at, parts }
         })
         .collect()
@@ -227,16 +237,18 @@ impl Factored {
 
     fn loaded(&self, forces: Vec<f64>, values: Vec<[f64; 3]>) -> Loaded {
         let Stage { mesh, system, .. } = &self.stage;
-        let sampled: Vec<[f64; 3]> = (0..mesh.triangles.len())
-            .flat_map(|t| element::moments(&system.samplers[t], &triangle_values(mesh.triangles[t], &values)))
+        let sampled: Vec<[[f64; 3]; 3]> = (0..mesh.triangles.len())
+            .map(|t| element::moments(&system.samplers[t], &triangle_values(mesh.triangles[t], &values)))
             .collect();
         let moments = self
             .means
             .iter()
             .map(|mean| {
                 let mut moment = [0.0; 3];
-                for (i, part) in &mean.parts {
-                    (0..3).for_each(|k| moment[k] += part * sampled[*i as usize][k]);
+                for (t, parts) in &mean.parts {
+                    for (part, sample) in parts.iter().zip(&sampled[*t as usize]) {
+                        (0..3).for_each(|k| moment[k] += part * sample[k]);
+                    }
                 }
                 MeanMoment { at: mean.at, moment }
             })

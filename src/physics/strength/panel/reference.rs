@@ -24,7 +24,7 @@ pub(super) const RULE: [([f64; 3], f64); 6] = {
     ]
 };
 /// Where section forces are sampled: the three points of degree 2, at which quadratic elements are most accurate.
-pub(super) const SAMPLES: [[f64; 3]; 3] =
+const SAMPLES: [[f64; 3]; 3] =
     [[2.0 / 3.0, 1.0 / 6.0, 1.0 / 6.0], [1.0 / 6.0, 2.0 / 3.0, 1.0 / 6.0], [1.0 / 6.0, 1.0 / 6.0, 2.0 / 3.0]];
 /// Sides of the reference triangle.
 pub(super) const SIDES: [[usize; 2]; 3] = [[0, 1], [1, 2], [2, 0]];
