@@ -3,11 +3,13 @@
 mod laws;
 mod nonsense;
 mod remedies;
+mod signs;
 mod studies;
 
 use std::sync::LazyLock;
 
 use sternknee::case::Case;
+use sternknee::case::strength::FlexRead;
 use sternknee::catalog::Catalog;
 use sternknee::job;
 use sternknee::quantity::Units;
@@ -45,6 +47,13 @@ fn rig(text: &str) -> Rig {
 fn finding(id: &str, text: &str) -> Finding {
     let rule = rules::find(id).unwrap_or_else(|| panic!("no rule {id}"));
     (rule.judge)(&Case::new(&rig(text)))
+}
+
+/// What a measured flex of a job leaves of the core.
+fn flex(text: &str) -> FlexRead {
+    let rig = rig(text);
+    let case = Case::new(&rig);
+    case.strength().expect("strength").core.flex.expect("a flex")
 }
 
 fn remedy(finding: &Finding) -> String {

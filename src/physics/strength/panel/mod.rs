@@ -39,7 +39,7 @@ pub use error::PanelError;
 pub use layup::{Layup, PlyStress};
 pub use load::{Load, Rect, couple};
 pub use material::{Material, Ply, Strength};
-pub use measured_stiffness::scale_of_part;
+pub use measured_stiffness::{scale_of_part, scales_of_part};
 pub use mesh::Mesh;
 pub use model::{EdgeSupport, Line, LineKind, Panel, PlateStiffness, Point, Region, Section};
 pub use reaction::{Reaction, Resultant, SupportPart};
