@@ -67,6 +67,9 @@ pub const ALL: &[&Rule] = &[
     &strength::BRACKET_MOMENT,
     &strength::KNEES,
     &strength::SOFT_CORE,
+    &strength::CORE_UNDER_BOLTS,
+    &strength::TABBING,
+    &strength::SIGNS,
 ];
 
 /// The rule of this id.

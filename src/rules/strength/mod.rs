@@ -6,10 +6,13 @@ mod bolts_shear;
 mod bolts_tension;
 mod bracket_moment;
 mod core_bearing;
+mod core_under_bolts;
 mod knees;
 mod panel_deflection;
 mod panel_stress;
+mod signs;
 mod soft_core;
+mod tabbing;
 mod top_edge_tear;
 mod washer_crush;
 
@@ -19,10 +22,13 @@ pub use bolts_shear::BOLTS_SHEAR;
 pub use bolts_tension::BOLTS_TENSION;
 pub use bracket_moment::BRACKET_MOMENT;
 pub use core_bearing::CORE_BEARING;
+pub use core_under_bolts::CORE_UNDER_BOLTS;
 pub use knees::KNEES;
 pub use panel_deflection::PANEL_DEFLECTION;
 pub use panel_stress::PANEL_STRESS;
+pub use signs::SIGNS;
 pub use soft_core::SOFT_CORE;
+pub use tabbing::TABBING;
 pub use top_edge_tear::TOP_EDGE_TEAR;
 pub use washer_crush::WASHER_CRUSH;
 
