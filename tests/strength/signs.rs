@@ -227,4 +227,5 @@ fn a_transom_that_moves_farther_is_never_judged_better() {
 fn a_gauge_that_may_be_far_off_warns_and_does_not_fail() {
     assert_eq!(finding("strength/soft-core", &moved("16 mm ± 0.1 mm")).verdict, Verdict::Fail);
     assert_eq!(finding("strength/soft-core", &moved("16 mm ± 15 mm")).verdict, Verdict::Warn);
+    assert_eq!(finding("strength/soft-core", &moved("0.25 mm ± 0.25 mm")).verdict, Verdict::Pass);
 }

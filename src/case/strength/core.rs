@@ -36,8 +36,8 @@ pub struct Core {
 pub struct FlexRead {
     /// As it was read.
     pub as_read: f64,
-    /// The least and the most that can be left of it, the reading being off by its tolerance; the most besides with the seat giving
-    /// [`FlexRead::SEAT`], and the sound transom moving [`FlexRead::MODEL`] times as far as it is worked out to.
+    /// The least and the most that can be left of it, the reading being off by its tolerance; the most besides with the sound
+    /// transom moving [`FlexRead::MODEL`] times as far as it is worked out to.
     pub at_least: f64,
     pub at_most: f64,
 }
@@ -81,7 +81,7 @@ pub struct FlexTest {
     pub engine: String,
     /// Aft of the transom's face, level, m.
     pub arm: f64,
-    /// How far the top edge of a sound transom moves under [`FlexTest::WEIGHT`], m.
+    /// How far the top edge of a sound transom moves under [`FlexTest::WEIGHT`], [`FlexRead::SEAT`] with it, m.
     pub moves: f64,
 }
 
@@ -232,11 +232,12 @@ fn read(board: &Board, footings: &[Footing], y: f64, flex: &job::Flex) -> Result
     };
     let moved = flex.moved.value.si();
     let off = flex.moved.tolerance.map_or(FlexRead::GAUGE, |off| off.si().abs());
-    // A gauge that may have stood still moved next to nothing.
-    let surely = ((moved - off - FlexRead::SEAT) / FlexRead::MODEL).max(NOTHING * moved);
+    // A gauge that may have stood still moved next to nothing, and a part of what it moved is not bending.
+    let bent = |far: f64| (far - FlexRead::SEAT).max(NOTHING * moved);
+    let [as_read, most, least] = [bent(moved), bent(moved + off), bent(moved - off) / FlexRead::MODEL];
     // The lower unit goes down, the top edge aft.
     let [as_read, at_least, at_most] =
-        scales_of_part(softened, &loads, at, [-moved, -(moved + off), -surely], TEST).map_err(unfit)?;
+        scales_of_part(softened, &loads, at, [as_read, most, least].map(|bent| -bent), TEST).map_err(unfit)?;
     Ok(FlexRead { as_read, at_least, at_most })
 }
 
@@ -256,5 +257,5 @@ fn test(rig: &Rig, board: &Board, footings: &[Footing]) -> Option<FlexTest> {
     let arm = (leg / inch).round() * inch;
     let (loads, at) = pulled(board, footings, footing.middle[0], arm, FlexTest::WEIGHT)?;
     let moves = sound(board).ok()?.solve(&loads, TEST).ok()?.deflection_at(at)?;
-    (moves.abs() > READABLE).then(|| FlexTest { engine: hung.name.clone(), arm, moves: moves.abs() })
+    (moves.abs() > READABLE).then(|| FlexTest { engine: hung.name.clone(), arm, moves: moves.abs() + FlexRead::SEAT })
 }

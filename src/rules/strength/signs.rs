@@ -49,7 +49,7 @@ fn judge(case: &Case) -> Finding {
     let none = |signs: Option<&Signs>| signs.is_some_and(|signs| signs.seen().is_empty());
     if none(now) || none(then) {
         summary = summary.then(Text::from(
-            " Told of the time with the old engines and of now, this does not agree: what was seen counts.",
+            " What is told of the time with the old engines and of now does not agree: what was seen counts.",
         ));
         remedy.push("Look once more, and write the same under ran.signs and structure.signs.");
     }

@@ -89,7 +89,7 @@ pub fn scales_of_part<const N: usize>(
     let at_ends = [moved(ends[0])?, moved(ends[1])?];
     let mut scales = [0.0; N];
     for (scale, measured) in scales.iter_mut().zip(measured) {
-        *scale = sought(&moved, ends, at_ends, (measured / moves).ln())?;
+        *scale = sought(moved, ends, at_ends, (measured / moves).ln())?;
     }
     Ok(scales)
 }
