@@ -48,7 +48,7 @@ impl FlexRead {
     pub const MODEL: f64 = 2.0;
     /// What the edge moves besides by bending, m: the bracket sinks into its seat, and the gauge's stand gives. Common practice,
     /// no source.
-    pub const SEAT: f64 = 0.4e-3;
+    pub const SEAT: f64 = 0.5e-3;
     /// How far off a flex may be that was written without a tolerance, m: a dial gauge held on a boat. Common practice, no source.
     const GAUGE: f64 = 0.25e-3;
     /// Stiffness that is left at least, however far it moves: softer ones are not sought.
