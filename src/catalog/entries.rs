@@ -131,6 +131,9 @@ pub struct Material {
     pub crushing_strength: Reading<Pressure>,
     /// Bearing strength in the plane, at a bolt.
     pub bearing_strength: Reading<Pressure>,
+    /// Whether it crushes or indents under bolts that go through it bare, so that something solid must be let in there.
+    #[serde(default)]
+    pub needs_inserts: bool,
     /// Where the figures are from.
     pub source: String,
 }

@@ -8,6 +8,7 @@ mod check;
 mod engines;
 mod float;
 mod papers;
+mod signs;
 mod specs;
 pub mod start;
 mod structure;
@@ -32,15 +33,16 @@ pub use float::{
     Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
 };
 pub use papers::{Photograph, Planned};
+pub use signs::{Ran, Sign, Signs};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
 pub use swing::{BoxedObstacle, Cylinder, MountingNumbers, SteeringGear, TieBar, TiltTube, Trailer, Well};
 pub use swing_study::{
     ObstacleShape, Point, StudyAxis, StudyBody, StudyNeighbour, StudyObstacle, StudyPart, StudyShape, SwingStudy,
 };
 
-pub use structure::{Tabbing, 
-    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Layer, Operating, Sound, Stiffener, Structure, ThreadState,
-    Upright,
+pub use structure::{
+    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Inserts, Layer, Operating, Sound, Stiffener, Structure, Tabbing,
+    ThreadState, Upright,
 };
 pub use study::{
     BoltStudy, EdgeHold, LineDoes, PanelLine, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy, StudyFace,
@@ -106,6 +108,8 @@ pub struct Job {
     pub trailer: Option<Trailer>,
     /// A swing question given outright.
     pub swing_study: Option<SwingStudy>,
+    /// How she has run with the engines that come off.
+    pub ran: Option<Ran>,
     /// How the transom is built and held.
     pub structure: Option<Structure>,
     /// How hard she is driven.

@@ -107,6 +107,12 @@ measurements! {
         "one of loose, bonded, built_in", "";
     CORE_SOUNDING = "structure.percussion", "what the hammer and the meter say of the core", "all over the transom, outside and inside",
         "tap with a plastic hammer, a hand apart: sharp, dull or dead; a moisture meter beside it, with a sound dry place for comparison: structure.moisture", "";
+    SIGNS = "structure.signs", "what is seen of the transom", "transom and well, outside and inside, engine tilted up",
+        "rock the engine by its lower unit, look at bolts, washers, corners, cap and tabbing: any of weeping_bolts, washers_sunk_in, cracks_at_cutout, cracks_at_bracket, stains_or_rust_streaks, flexes_by_hand, tabbing_let_go, gap_at_cap, paint_lines_moved; [] where nothing is seen", "";
+    HELD = "structure.sides", "how the hull's sides and bottom hold the transom", "inside, along the transom's edges, as far as hand and mirror reach",
+        "tap along the tabbing or the welds and pry at their edges: built_in, bonded, or loose where any of it has let go; the same for structure.bottom", "";
+    RAN = "ran", "how she has run with the engines that come off", "hour meter and the owner's papers",
+        "years and hours, and what the transom shows of them: ran: (years: 12, hours: 900, signs: none)", "";
     SPLASH_WELL = "transom.splash_well", "depth of the splash-well", "inside, at the transom",
         "from the transom's top down its inside to the floor of the well: floor(\"12 in\"); none where there is no well", "1/4 in";
     UPPER_HOLES = "transom.upper_holes", "upper bolt holes below the top", "outside, at the upper bolts",
@@ -165,6 +171,8 @@ measurements! {
         "full_tilt, steering, transom_angle, width, height, forward_at_full_tilt, height_at_full_tilt; an engine described in place needs its trim, propeller_diameter and plate_to_propeller_shaft too", "1/4 in";
     BOLT_TORQUE = "engines_on[].bolts.torque", "torque of the mounting bolts", "nuts inside the transom",
         "a torque wrench, the nut just moving; before the engines hang, the torque that they shall get", "2 lbf·ft";
+    INSERTS = "engines_on[].bolts.inserts", "what fills the core at the bolts", "a bolt hole, one bolt drawn",
+        "one of none, sleeves, solid (wood or laminate let in), by what the hole's wall shows", "";
     ITEM_WEIGHT = "goes_on[].weight", "weight of what goes on or comes off with the engines", "a scale, or its papers",
         "everything of that name together", "1 lb";
 }

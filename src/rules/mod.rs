@@ -67,6 +67,9 @@ pub const ALL: &[&Rule] = &[
     &strength::PANEL_DEFLECTION,
     &strength::BRACKET_MOMENT,
     &strength::SOFT_CORE,
+    &strength::CORE_UNDER_BOLTS,
+    &strength::TABBING,
+    &strength::SIGNS,
 ];
 
 /// The rule of this id.

@@ -26,7 +26,7 @@ use crate::working::Sheet;
 
 pub use bend::{Bent, Effect, Panels, Stood, Used, Way};
 pub use board::{Board, Guessed, Knee, Open};
-pub use core::{Core, FlexTest};
+pub use core::{Core, FlexRead, FlexTest, core_words, hammer_words, moisture_words};
 pub use fields::Fields;
 pub use footing::{Driving, Footing, Hung, LoadCase};
 pub use grip::{PLATE_MATERIAL_YIELD, Part, Worst, plate_for};

@@ -1,11 +1,13 @@
 //! What structure, bolts and driving must not say.
 
+use std::ops::RangeInclusive;
+
 use uom::si::f64::Length;
 
 use super::boat::across;
 use super::bounds::{Bounds, ON_TRANSOM, WIDTH, bounds, si};
 use super::{Checker, study};
-use crate::job::{Bolting, Bond, Job, Layer, Structure, Upright};
+use crate::job::{Bolting, Bond, Job, Layer, Ran, Structure, Upright};
 use crate::quantity::{Dimensioned, Measure, Units};
 
 const LAYER: Bounds = bounds("0.1 mm", "6 in");
@@ -24,6 +26,9 @@ const ARM: Bounds = bounds("6 in", "8 ft");
 const MOVED: Bounds = bounds("0.1 mm", "3 in");
 const WASHER: Bounds = bounds("1/4 in", "8 in");
 const TORQUE: Bounds = bounds("0.1 lbf·ft", "300 lbf·ft");
+/// Years of one set of engines, and hours: a workboat's, and to spare.
+const YEARS: RangeInclusive<f64> = 0.0..=60.0;
+const HOURS: RangeInclusive<f64> = 0.0..=50_000.0;
 /// Entries that a list may hold: more is a drawing, not a reading.
 const MOST_ENTRIES: usize = 200;
 /// How far layers may add up beside the transom's thickness: what a caliper and a core sample differ by.
@@ -32,6 +37,10 @@ const LAYERS_OFF: &str = "1/4 in";
 pub(super) fn strength(checker: &mut Checker, job: &Job) {
     if let Some(structure) = &job.structure {
         self::structure(checker, job, structure);
+    }
+    if let Some(Ran { years, hours, .. }) = job.ran {
+        checker.count("ran.years", years, YEARS);
+        checker.count("ran.hours", hours, HOURS);
     }
     if let Some(operating) = &job.operating {
         checker.within("operating.top_speed", operating.top_speed.as_ref(), SPEED);

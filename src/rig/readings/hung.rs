@@ -43,6 +43,9 @@ fn of_engines(group: &Group, lead: &str) -> Option<TakenGroup> {
     list.span(&first.trim, Style::Plain);
     list.number(&first.centre_distance, Style::Tape);
     list.number(&first.clearance_each_way, Style::Tape);
+    if let Some(inserts) = group.bolts.said.inserts {
+        list.said("what fills the core at the bolts", Text::from(inserts.words()));
+    }
     let labels: Vec<&str> = group.engines.iter().map(|engine| engine.label.as_str()).collect();
     Some(list.under(&format!("{}, {lead}", labels.join(" and "))))
 }

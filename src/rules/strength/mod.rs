@@ -8,11 +8,14 @@ mod bolts_tension;
 mod bracket_moment;
 mod core_bearing;
 mod core_shear;
+mod core_under_bolts;
 mod panel_deflection;
-mod weigh;
+mod signs;
 mod soft_core;
+mod tabbing;
 mod top_edge_tear;
 mod washer_crush;
+mod weigh;
 
 pub use bending::BENDING;
 pub use bolt_torque::BOLT_TORQUE;
@@ -22,8 +25,11 @@ pub use bolts_tension::BOLTS_TENSION;
 pub use bracket_moment::BRACKET_MOMENT;
 pub use core_bearing::CORE_BEARING;
 pub use core_shear::CORE_SHEAR;
+pub use core_under_bolts::CORE_UNDER_BOLTS;
 pub use panel_deflection::PANEL_DEFLECTION;
+pub use signs::SIGNS;
 pub use soft_core::SOFT_CORE;
+pub use tabbing::TABBING;
 pub use top_edge_tear::TOP_EDGE_TEAR;
 pub use washer_crush::WASHER_CRUSH;
 

@@ -44,7 +44,7 @@ pub use grid::Shape;
 pub use layup::{Layup, PlyStress};
 pub use load::{Load, Rect, couple};
 pub use material::{Material, Ply, Strength};
-pub use measured_stiffness::scale_of_part;
+pub use measured_stiffness::{scale_of_part, scales_of_part};
 pub use mesh::Mesh;
 pub use model::{Bed, EdgeSupport, Line, LineKind, Panel, PlateStiffness, Point, Region, Section};
 pub use reaction::{Reaction, Resultant, SupportPart};
