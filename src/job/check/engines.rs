@@ -3,9 +3,7 @@
 use uom::si::f64::Length;
 
 use super::boat::across;
-use super::bounds::{
-    BLADE_AREA, BLADES, DROP, ENGINE_WEIGHT, HOLE_ROWS, PITCH, PROPELLER, SETBACK, SHAFT, TILT, si,
-};
+use super::bounds::{BLADE_AREA, BLADES, DROP, ENGINE_WEIGHT, HOLE_ROWS, PITCH, PROPELLER, SETBACK, SHAFT, TILT, si};
 use super::specs::{check_bracket, check_engine};
 use super::{Checker, swing};
 use crate::job::{Boat, EngineGroup, Hung};

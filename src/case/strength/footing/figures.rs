@@ -9,8 +9,8 @@ use super::super::board::Board;
 use crate::job::{Cycle, Role};
 use crate::physics::propeller::{Drive, Pitch, Screw, USUAL_AREA_RATIO, USUAL_BLADES, pitches, rated_turning};
 use crate::quantity::{Dimensioned, Measure, Reading, Text, degrees, inches, say};
-use crate::working::Sheet;
 use crate::rig::{Engine, Group};
+use crate::working::Sheet;
 
 /// What the job leaves open of an engine. Common practice, no source, for all of them.
 const CENTRE_AFT_IN: f64 = 12.0;

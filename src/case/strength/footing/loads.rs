@@ -8,9 +8,7 @@ use super::super::driving::Driving;
 use super::Footing;
 use super::figures::{Figures, setback};
 use crate::physics::strength::bolts::bolt_forces;
-use crate::physics::strength::loads::{
-    self, Case as Kind, FaceLoad, OVERALL_EFFICIENCY, TRAILER_ACCELERATION,
-};
+use crate::physics::strength::loads::{self, Case as Kind, FaceLoad, OVERALL_EFFICIENCY, TRAILER_ACCELERATION};
 use crate::quantity::{Dimensioned, say, standard_gravity};
 use crate::rig::{Group, Outfit};
 use crate::working::Sheet;

@@ -155,7 +155,7 @@ pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<
     let (run, turn) = if engine.runs {
         let (power, efficiency) = (engine.drive.power, outfit.overall_efficiency);
         let run = thrust_at_speed(sheet, power, outfit.speed, efficiency, &ahead);
-        let turned = thrust_in_turn(sheet, power, &turning, &pitch.usual, efficiency, &ahead);
+        let turned = thrust_in_turn(sheet, power, &turning, &pitch.usual, efficiency);
         let side = turn_force(sheet, &turned, engine.steering, engine.plate_to_shaft, outfit.speed);
         let along = turned.value().si() * engine.steering.si().cos();
         ([run.value().si(), 0.0, 0.0], [along, side.value().si(), 0.0])

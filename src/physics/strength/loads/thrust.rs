@@ -7,8 +7,8 @@ use uom::si::mass::kilogram;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::velocity::knot;
 
-use crate::quantity::{Dimensioned, standard_gravity};
 use crate::physics::propeller::{Drive, Propeller, PropellerError, SEA_WATER, SLIP, thrust_at_rest};
+use crate::quantity::{Dimensioned, standard_gravity};
 use crate::working::{Sheet, Term, max, min, number, pi};
 
 /// Thrust astern over thrust ahead at rest: exhaust through the hub and blades the wrong way round. Common practice, no source.
@@ -77,14 +77,14 @@ pub fn thrust_at_speed(
 }
 
 /// Thrust in a hard turn: a fast boat loses her way in it, so that the thrust is that at the speed of the propeller usual for
-/// the engine, `T = η P / ((1 − s) p u)`, whatever her own, and never more than at rest. Common practice, no source.
+/// the engine, `T = η P / ((1 − s) p u)`, whatever her own: it does not fall where she is said to be faster. Common practice,
+/// no source.
 pub fn thrust_in_turn(
     sheet: &mut Sheet,
     power: Power,
     turning: &Term<Velocity>,
     usual_pitch: &Term<Ratio>,
     efficiency: f64,
-    at_rest: &Term<Force>,
 ) -> Term<Force> {
     let slip = Term::new("s", Ratio::from_si(SLIP));
     let speed = sheet.set(
@@ -93,7 +93,7 @@ pub fn thrust_in_turn(
         (number(1.0) - slip) * usual_pitch * turning,
     );
     let running = Term::new("η", Ratio::from(efficiency)) * Term::new("P", power) / speed;
-    sheet.set("Tt", "thrust in a hard turn, no more than at rest", min(running, at_rest.clone()))
+    sheet.set("Tt", "thrust in a hard turn", running)
 }
 
 /// Side force of an engine turned hard over: its thrust, turned, and its lower unit's lift,
@@ -165,7 +165,8 @@ pub fn slamming(
     let (factor, power) = BOUND;
     let v = Term::new("V", Ratio::from(speed.get::<knot>()));
     let root = Term::new("m^0.17", Ratio::from(mass.get::<kilogram>().powf(power)));
-    let bound = sheet.set("nb", "bound of the acceleration, in g", max(number(BOUNDED_ABOVE), number(factor) * v / root));
+    let bound =
+        sheet.set("nb", "bound of the acceleration, in g", max(number(BOUNDED_ABOVE), number(factor) * v / root));
     sheet.set(
         "n",
         "slamming on top of gravity, in g",
