@@ -72,7 +72,7 @@ fn factor(value: f64) -> Measure {
     Measure::of(Ratio::from_si(value.min(1e6)))
 }
 
-/// "the upper bolt 6 in to port of the engine, in slamming with thrust".
+/// "the upper bolt 6 in to port of the engine, slamming in waves".
 fn which(footing: &Footing, laden: &Laden, worst: &Worst) -> Text {
     say!("the ").then(footing.bolt(worst.bolt)).then(say!(
         " of the {}, {}",
