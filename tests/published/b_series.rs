@@ -45,7 +45,7 @@ fn at_rest(drive: &Drive, blades: u8, area: f64, pitch_ratio: f64) -> (f64, f64)
     let mut sheet = Sheet::default();
     let turning = rated_turning(&mut sheet, drive);
     let propeller = Propeller::new(blades, area, pitch_ratio).unwrap();
-    let pull = thrust_at_rest(&mut sheet, drive, &turning, &propeller).unwrap();
+    let pull = thrust_at_rest(&mut sheet, drive, &turning, &propeller);
     let part = sheet
         .lines()
         .iter()
@@ -135,7 +135,7 @@ proptest! {
         prop_assert!(still.thrust > 0.0 && still.torque > 0.0);
         let mut sheet = Sheet::default();
         let turning = rated_turning(&mut sheet, &drive);
-        let pull = static_thrust(&mut sheet, &drive, &turning, &propeller).unwrap().value();
+        let pull = static_thrust(&mut sheet, &drive, &turning, &propeller).value();
         prop_assert!(pull <= disc_thrust(&mut sheet, drive.power, drive.diameter).value());
     }
 

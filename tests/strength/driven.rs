@@ -57,7 +57,7 @@ fn planing_propellers_of_the_catalog_pull_6_to_13_lbf_a_horsepower() {
         let turning = rated_turning(&mut sheet, &drive);
         let pitch = pitches(&mut sheet, &drive, &turning, screw.pitch);
         let propeller = screw.with(&pitch.own).expect("a propeller of the series");
-        let pull = static_thrust(&mut sheet, &drive, &turning, &propeller).expect("a pull").value();
+        let pull = static_thrust(&mut sheet, &drive, &turning, &propeller).value();
         let hp = drive.power.get::<horsepower>();
         let each = pull.get::<pound_force>() / hp;
         println!("{}: {each:.1} lbf/hp", entry.name);

@@ -3,7 +3,7 @@
 use uom::si::f64::{Force, MassDensity, Ratio, Velocity};
 use uom::si::mass_density::kilogram_per_cubic_meter;
 
-use super::series::{Propeller, PropellerError};
+use super::series::Propeller;
 use super::suit::Drive;
 use crate::quantity::{Dimensioned, Measure, say};
 use crate::working::{Sheet, Term, cbrt, min, number, pi, sqrt};
@@ -17,16 +17,13 @@ pub const THROUGH_GEARS: f64 = 0.97;
 /// the speed at which `K_Q ρ n² D⁵` is that torque, and pulls `K_T ρ n² D⁴`. One so fine that the engine would turn
 /// faster than rated gets rated power. `turning` is that of [`super::rated_turning`]. Source: the series; that the torque
 /// is held is common practice, no source.
-///
-/// # Errors
-/// None for a propeller that the series knows.
 pub fn thrust_at_rest(
     sheet: &mut Sheet,
     drive: &Drive,
     turning: &Term<Velocity>,
     propeller: &Propeller,
-) -> Result<Term<Force>, PropellerError> {
-    let still = propeller.open_water(0.0)?;
+) -> Term<Force> {
+    let still = propeller.coefficients(0.0);
     sheet.remark(say!(
         "Of a propeller of {} blades, blade area {} of the disc, P/D {}, at rest, by the Wageningen B-series: KT = {}, KQ = {}.",
         u32::from(propeller.blades()),
@@ -45,5 +42,5 @@ pub fn thrust_at_rest(
     let speed = sheet.set("k", "speed of the engine at rest over its rated speed", min(sqrt(over.clone()), cbrt(over)));
     let turns = speed * turning;
     let pull = Term::new("KT", Ratio::from_si(still.thrust)) * rho * &turns * &turns * &d * &d;
-    Ok(sheet.set("Tp", "pull of the propeller at rest", pull))
+    sheet.set("Tp", "pull of the propeller at rest", pull)
 }

@@ -86,6 +86,11 @@ impl Propeller {
         if !(advance.is_finite() && advance >= 0.0) {
             return Err(PropellerError::Advance(advance));
         }
+        Ok(self.coefficients(advance))
+    }
+
+    /// The same, of an advance that is known to be sound.
+    pub(super) fn coefficients(&self, advance: f64) -> OpenWater {
         let of = |terms: &[Monomial]| -> f64 {
             let bases = [advance, self.pitch_ratio, self.area_ratio, f64::from(self.blades)];
             terms
@@ -98,7 +103,7 @@ impl Propeller {
                 })
                 .sum()
         };
-        Ok(OpenWater { advance, thrust: of(&THRUST), torque: of(&TORQUE) })
+        OpenWater { advance, thrust: of(&THRUST), torque: of(&TORQUE) }
     }
 }
 

@@ -150,7 +150,7 @@ pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<
     let weight = heavy_weight(sheet, engine.mass, &none);
     let turning = rated_turning(sheet, &engine.drive);
     let pitch = pitches(sheet, &engine.drive, &turning, engine.screw.pitch);
-    let ahead = static_thrust(sheet, &engine.drive, &turning, &engine.screw.with(&pitch.own)?)?;
+    let ahead = static_thrust(sheet, &engine.drive, &turning, &engine.screw.with(&pitch.own)?);
     let astern = sheet.set("Ta", "static thrust astern", Term::new("ka", Ratio::from_si(ASTERN_OF_AHEAD)) * &ahead);
     let (run, turn) = if engine.runs {
         let (power, efficiency) = (engine.drive.power, outfit.overall_efficiency);

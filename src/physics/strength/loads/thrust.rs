@@ -7,7 +7,7 @@ use uom::si::mass::kilogram;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::velocity::knot;
 
-use crate::physics::propeller::{Drive, Propeller, PropellerError, SEA_WATER, SLIP, thrust_at_rest};
+use crate::physics::propeller::{Drive, Propeller, SEA_WATER, SLIP, thrust_at_rest};
 use crate::quantity::{Dimensioned, standard_gravity};
 use crate::working::{Sheet, Term, max, min, number, pi};
 
@@ -49,18 +49,10 @@ pub fn disc_thrust(sheet: &mut Sheet, power: Power, propeller: Length) -> Term<F
 }
 
 /// Static thrust: the propeller's pull behind this engine, and never more than an ideal disc's.
-///
-/// # Errors
-/// None for a propeller that the series knows.
-pub fn static_thrust(
-    sheet: &mut Sheet,
-    drive: &Drive,
-    turning: &Term<Velocity>,
-    propeller: &Propeller,
-) -> Result<Term<Force>, PropellerError> {
-    let pull = thrust_at_rest(sheet, drive, turning, propeller)?;
+pub fn static_thrust(sheet: &mut Sheet, drive: &Drive, turning: &Term<Velocity>, propeller: &Propeller) -> Term<Force> {
+    let pull = thrust_at_rest(sheet, drive, turning, propeller);
     let disc = disc_thrust(sheet, drive.power, drive.diameter);
-    Ok(sheet.set("T", "static thrust ahead", min(pull, disc)))
+    sheet.set("T", "static thrust ahead", min(pull, disc))
 }
 
 /// Thrust at speed, `T = η P / V`, and never more than at rest.
