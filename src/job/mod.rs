@@ -27,7 +27,7 @@ pub use boat::{Construction,
     Boat, Bottom, Category, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, SplashWell, Steering, TopEdge, Transom,
 };
 pub use check::{Checker, check_bracket, check_engine};
-pub use engines::{Across, EngineGroup, Hand, Hung, Role};
+pub use engines::{Across, EngineGroup, Hand, Hung, PropellerSpec, Role};
 pub use float::{
     Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, Flooded, HullShape, Lines, Liquid, Mark,
     Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,

@@ -44,6 +44,8 @@ pub struct EngineSpec {
     pub gear_ratio: Option<Reading<Ratio>>,
     /// Propeller diameters that fit it.
     pub propeller_diameter: Option<Span<Length>>,
+    /// Height of its bracket's face: from the transom's top, on which it rests, down to its heel.
+    pub bracket_height: Option<Reading<Length>>,
     /// Rows of holes in its bracket, 3/4 in apart.
     pub hole_rows: Option<u8>,
     /// Transom thickness that its bracket takes.
@@ -117,6 +119,8 @@ pub struct BracketSpec {
     pub setback: Option<Reading<Length>>,
     /// Its top below the transom's top; negative where it stands above.
     pub drop: Option<Reading<Length>>,
+    /// Height of its face that lies on the transom.
+    pub face_height: Option<Reading<Length>>,
     /// Power that its maker allows, all engines together.
     pub rated_power: Option<Reading<Power>>,
     /// Weight that its maker allows, all engines together.

@@ -139,6 +139,8 @@ measurements! {
         "class or description, place and weight of each", "";
     PROPELLERS = "engines_on[].propellers", "hand of each propeller", "on the propeller or its papers",
         "seen from astern, going ahead: right turns clockwise", "";
+    PROPELLER = "engines_on[].propeller", "propeller", "on its hub, or its papers",
+        "blades, and the two numbers on the hub: diameter, then pitch: propeller: (blades: 3, diameter: \"15-1/2 in\", pitch: \"17 in\")", "";
     SHAFT = "engines_on[].shaft", "shaft length", "engine, or the offer",
         "from the bracket's rest straight down to the anti-ventilation plate; the trade names it after the transom height", "1/4 in";
     HOLES_UP = "engines_on[].holes_up", "hole row in which the engine hangs", "engine bracket",

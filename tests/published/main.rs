@@ -6,6 +6,7 @@ mod common;
 mod abyc_s30;
 mod actuator_disc;
 mod archimedes;
+mod b_series;
 mod bolt_pattern;
 mod cfr_33_183;
 mod coast_guard_float;

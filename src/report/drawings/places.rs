@@ -50,7 +50,7 @@ fn spot(measurement: &Measurement) -> Option<(f64, f64)> {
         "transom.holes" => (200.0, 325.0),
         "engines_off" | "engines_on" => (62.0, 88.0),
         "engines_on[].described.power" | "engines_on[].described.running_weight" => (100.0, 102.0),
-        "engines_on[].propellers" => (410.0, 416.0),
+        "engines_on[].propellers" | "engines_on[].propeller" => (410.0, 416.0),
         "engines_on[].shaft" => (450.0, 346.0),
         "engines_on[].holes_up" => (442.0, 314.0),
         "engines_on[].setback" => (494.0, 322.0),

@@ -35,6 +35,14 @@ fn of_engines(group: &Group, lead: &str) -> Option<TakenGroup> {
     }
     list.number(&first.power, Style::Plain);
     list.number(&first.weight, Style::Plain);
+    if let Some(propeller) = first.propeller.reading() {
+        if let Some(blades) = propeller.blades {
+            list.said("blades of its propeller", say!("{}", u32::from(blades)));
+        }
+        list.reading("diameter of its propeller", propeller.diameter.as_ref(), Style::Tape);
+        list.reading("pitch of its propeller", propeller.pitch.as_ref(), Style::Tape);
+        list.reading("blade area of its propeller, of the disc's", propeller.area_ratio.as_ref(), Style::Plain);
+    }
     list.number(&first.rest_to_plate, Style::Tape);
     list.words(&first.holes_up, |holes| say!("{}", u32::from(*holes)));
     list.words(&first.hole_rows, |rows| say!("{}", u32::from(*rows)));

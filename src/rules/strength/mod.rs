@@ -81,7 +81,7 @@ fn limit(value: f64) -> Limit {
     Limit::AtLeast(Measure::of(Ratio::from_si(value)))
 }
 
-/// "the upper bolt 6 in to port of the engine, in slamming with thrust".
+/// "the upper bolt 6 in to port of the engine, slamming in waves".
 fn which(footing: &Footing, laden: &Laden, worst: &Worst) -> Text {
     say!("the ").then(footing.bolt(worst.bolt)).then(say!(
         " of the {}, {}",

@@ -13,7 +13,8 @@ use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::{Engine, Group, Rig};
 use crate::working::Sheet;
 
-/// Height of an engine's face below the transom's top: its heel. Common practice, no source.
+/// Height of an engine's face, from the transom's top to its heel, where its mounting sheet does not say. Common practice,
+/// no source.
 const HEEL_IN: f64 = 12.0;
 /// Face beyond the outermost bolts. Common practice, no source.
 const BEYOND_BOLTS_IN: f64 = 1.0;
@@ -188,14 +189,23 @@ impl<'a> Seat<'a> {
 
     /// Width and height of a face that has a template of its own, m.
     fn template(&self) -> Option<[f64; 2]> {
-        match self.kind {
-            None | Some(BracketKind::SetbackPlate | BracketKind::JackPlate) => None,
-            Some(BracketKind::Auxiliary) => Some(AUXILIARY_FACE_IN.map(|side| inches(side).si())),
+        let [width, height] = match self.kind {
+            None | Some(BracketKind::SetbackPlate | BracketKind::JackPlate) => return None,
+            Some(BracketKind::Auxiliary) => AUXILIARY_FACE_IN,
             Some(BracketKind::Box | BracketKind::Frame) => {
-                let width = BRACKET_WIDTH_IN * self.engines.len().max(1) as f64;
-                Some([inches(width).si(), inches(BRACKET_HEIGHT_IN).si()])
+                [BRACKET_WIDTH_IN * self.engines.len().max(1) as f64, BRACKET_HEIGHT_IN]
             }
-        }
+        };
+        Some([inches(width).si(), self.height(height)])
+    }
+
+    /// Height of the face as the bracket or the engine's mounting sheet has it, m, or the usual one.
+    fn height(&self, usual_in: f64) -> f64 {
+        let told = match &self.group.bracket {
+            Some(bracket) => bracket.spec.face_height.as_ref(),
+            None => self.engines.iter().find_map(|engine| engine.spec.bracket_height.as_ref()),
+        };
+        told.map_or(inches(usual_in).si(), |height| height.value.si())
     }
 
     /// Lowest that a face may reach which comes so far off the centreline, m.
@@ -216,7 +226,7 @@ impl<'a> Seat<'a> {
                 (self.y - half, self.y + half, top, top - face.height.value.si())
             }
             None => {
-                let height = self.template().map_or(inches(HEEL_IN).si(), |face| face[1]);
+                let height = self.template().map_or_else(|| self.height(HEEL_IN), |face| face[1]);
                 let top = board.top - self.drop;
                 let bottom = (top.min(board.top) - height).min(low(1) - beyond);
                 (low(0) - beyond, high(0) + beyond, top, bottom)

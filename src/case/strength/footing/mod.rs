@@ -8,6 +8,7 @@ use uom::si::f64::{Length, Mass};
 
 use super::NoStrength;
 use super::board::Board;
+use super::driving::Driving;
 use crate::catalog::{BoltGrade, BoltSize, Entry};
 use crate::physics::strength::bolts::{Bolt, Foot, GroupForces};
 use crate::physics::strength::loads::FaceLoad;
@@ -18,7 +19,7 @@ use crate::working::Sheet;
 use figures::{Figures, setback};
 use loads::Driven;
 
-pub use loads::{Driving, LoadCase, cases, heavier};
+pub use loads::{LoadCase, cases, heavier};
 
 /// A face on the transom with its bolts.
 #[derive(Clone, Debug)]
@@ -100,6 +101,7 @@ pub fn footings(
             let engines: Vec<Figures> =
                 engines.into_iter().map(|engine| Figures::of(group, engine, board, share)).collect();
             footing.hung = hung(group, &engines, board, assumed);
+            assumed.extend(engines.iter().filter_map(|engine| engine.propeller(driving.speed)));
             driven.load(&mut footing, group, &engines)?;
             all.push(footing);
         }
