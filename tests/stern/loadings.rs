@@ -179,3 +179,12 @@ fn no_head_of_a_table_names_a_unit_that_its_figures_may_not_have() {
         }
     }
 }
+
+#[test]
+fn a_helm_to_one_side_is_no_list_of_hers() {
+    let helm = r#"(what: "helm", holds: 2, forward: "8 ft", across: starboard("10 in"), above: "26 in")"#;
+    let text =
+        skiff(300.0, 0.0, &ledger(20.0)).replace(r#"(what: "helm", holds: 2, forward: "8 ft", above: "26 in")"#, helm);
+    assert!(text.contains("starboard(\"10 in\")"));
+    assert_eq!(finding("stern/list", &text).verdict, Verdict::Pass);
+}

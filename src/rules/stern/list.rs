@@ -4,14 +4,15 @@ use uom::si::f64::{Length, Mass};
 
 use super::{all_upright, floated, inboard};
 use crate::case::Case;
-use crate::case::float::{State, heel_words};
+use crate::case::float::{Crew, State, heel_words};
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, say};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
-    /// How far she lists with engines, batteries and tanks where they stand, the crew inboard.
+    /// How far she lists with engines, batteries and tanks where they stand, nobody aboard: where persons
+    /// sit is their own choice.
     ///
     /// **Why.** A list is tiresome, steers her to one side, and takes freeboard from the low corner.
     ///
@@ -28,7 +29,8 @@ const MOST_DEG: f64 = 1.0;
 
 fn judge(case: &Case) -> Finding {
     let float = given!(floated(case));
-    let loadings = given!(all_upright(float, Verdict::Warn, inboard));
+    let mut loadings = given!(all_upright(float, Verdict::Warn, inboard));
+    loadings.retain(|(loaded, ..)| loaded.crew == Crew::Ashore);
     let heel = |lies: &crate::physics::float::Floating| lies.attitude().heel.abs();
     let worst = loadings.iter().max_by(|(.., a), (.., b)| heel(a).si().total_cmp(&heel(b).si()));
     let Some((loaded, state, lies)) = worst else {

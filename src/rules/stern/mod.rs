@@ -240,10 +240,13 @@ fn put_back(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> (O
     (ways.map(|ways| ways.then(Text::from("."))), table)
 }
 
+/// More than this part of what she weighs is not stowed to trim her, and is not told. Common practice, no source.
+const MOST_BALLAST: f64 = 0.2;
+
 fn ballast(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Option<Text> {
     let place = float.ballast_place(state);
     let none = Mass::from_si(0.0);
-    let mass = float.mass_at(state, &place, (none, state.total.mass), goal)?;
+    let mass = float.mass_at(state, &place, (none, MOST_BALLAST * state.total.mass), goal)?;
     Some(say!(
         "stow {} more {} forward of the transom (nothing aboard moved forward is enough)",
         Measure::of(mass),
