@@ -29,8 +29,8 @@ rule! {
     ///
     /// **Source.** Common practice, no source.
     ///
-    /// **When it warns.** It warns too where she sinks or turns over. Mount the bracket higher, choose one with more buoyancy or less setback, or
-    /// move weights forward.
+    /// **When it warns.** It warns too where she sinks or turns over. Mount the bracket higher, choose one
+    /// with more buoyancy or less setback, or move weights forward.
     BRACKET_IMMERSION = Stern "stern/bracket-immersion", judge;
 }
 

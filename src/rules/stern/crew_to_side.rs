@@ -23,8 +23,8 @@ rule! {
     /// **Source.** 33 CFR 183.41(b), stability test (60 %; where the weights lie: from memory); ISO 12217-1,
     /// offset-load test (formula of the heel from memory), taken as practice.
     ///
-    /// **When it warns.** It fails where an edge goes under water or she turns over. Allow fewer persons at the rail: the
-    /// finding says how many are enough.
+    /// **When it warns.** It fails where an edge goes under water or she turns over. Allow fewer persons at
+    /// the rail: the finding says how many are enough.
     CREW_TO_SIDE = Stern "stern/crew-to-side", judge;
 }
 

@@ -29,7 +29,7 @@ use crate::case::Case;
 use crate::case::float::{Crew, EdgePoint, Float, Loaded, NoFloat, Shift, State};
 use crate::job::EdgeKind;
 use crate::physics::float::Floating;
-use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
 use crate::working::{Sheet, Table};
 
 /// How she floats, or the finding that says why that is not known.
@@ -144,12 +144,16 @@ fn heights_table(float: &Float, edges: &[&EdgePoint]) -> Table {
     Table::new("heights above water", &["loading", "edge", "before", "after"], rows)
 }
 
-/// What an edge lost by the repower in this loading.
+/// What an edge lost by the repower in this loading, where a tape shows it.
 fn lost(loaded: &Loaded, edge: &EdgePoint) -> Option<Length> {
     let (before, after) = loaded.both()?;
     let height = |state: &State| Some(state.floating()?.height_above_water(&edge.point));
-    Some(height(before)? - height(after)?)
+    let lost = height(before)? - height(after)?;
+    (lost.abs() >= inches(HALF_A_MARK_IN)).then_some(lost)
 }
+
+/// A change of less does not show on a tape: half a sixteenth of an inch.
+const HALF_A_MARK_IN: f64 = 1.0 / 32.0;
 
 /// How the height came about: the solver, its residual and its inputs.
 fn height_sheet(height: &Height, floating: &Floating) -> Sheet {
