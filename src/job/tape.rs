@@ -151,6 +151,8 @@ measurements! {
         "straightedge from the transom's top; down to the top of the bracket's face", "1/8 in";
     BRACKET_BOTTOM = "engines_on[].bracket.bottom", "height of the bracket's lowest point", "behind the transom",
         "straightedge along the bottom out past the transom; up to the bracket's lowest point", "1/4 in";
+    BRACKET_VOLUME = "engines_on[].bracket.described.buoyant_volume", "volume of the bracket's closed box", "its plate or papers",
+        "as its maker gives it, or its outside length by width by height", "";
     BRACKET_RATING = "engines_on[].bracket.described", "the bracket's rated power, weight and count", "its plate or papers",
         "as its maker gives them", "";
     ENGINE_HOLE_ROWS = "engines_on[].described.hole_rows", "rows of holes in the engine's bracket", "mounting sheet, or the engine's bracket",
