@@ -35,7 +35,7 @@ fn veneer() -> Material {
 
 /// So many sheets of so many plies, face grain along y.
 fn board(plies: u8, sheets: u8) -> Layup {
-    let one = |i: u8| if i % 2 == 0 { veneer() } else { veneer().turned() };
+    let one = |i: u8| if i.is_multiple_of(2) { veneer() } else { veneer().turned() };
     let all = (0..sheets).flat_map(|_| (0..plies).map(one));
     let thickness = Length::new::<millimeter>(PLY_MM);
     Layup::new(all.map(|material| Ply { material, thickness }).collect()).unwrap()

@@ -28,7 +28,7 @@ pub use board::{Board, Knee};
 pub use core::{Core, FlexTest};
 pub use fields::Fields;
 pub use footing::{Driving, Footing, Hung, LoadCase};
-pub use grip::{PLATE_MATERIAL_YIELD, Part, Worst, plate_for};
+pub use grip::{Part, Pressed, Side, Worst, backing_plate};
 pub use knees::Knees;
 pub use parts::{PANEL_WORDS, ply, solved};
 pub use study::{BoltAnswer, PanelAnswer};

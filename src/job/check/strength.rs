@@ -3,7 +3,7 @@
 use uom::si::f64::Length;
 
 use super::boat::across;
-use super::bounds::{Bounds, ON_TRANSOM, WIDTH, bounds, si};
+use super::bounds::{Bounds, ON_TRANSOM, TORQUE, bounds, si};
 use super::{Checker, study};
 use crate::job::{Bolting, Bond, Job, Layer, Structure, Upright};
 use crate::quantity::{Dimensioned, Measure, Units};
@@ -12,6 +12,7 @@ const LAYER: Bounds = bounds("0.1 mm", "6 in");
 const UPRIGHT: Bounds = bounds("2 in", "60 in");
 const BELOW: Bounds = bounds("-12 in", "60 in");
 const FACE: Bounds = bounds("2 in", "12 ft");
+const PLATE: Bounds = bounds("1 in", "30 ft");
 const MEMBER: Bounds = bounds("1/8 in", "12 in");
 const CORNER: Bounds = bounds("6 in", "8 ft");
 const MOISTURE: Bounds = bounds("0 %", "200 %");
@@ -22,7 +23,7 @@ const PULL: Bounds = bounds("20 lb", "1,000 lb");
 const ARM: Bounds = bounds("6 in", "8 ft");
 const MOVED: Bounds = bounds("0.1 mm", "3 in");
 const WASHER: Bounds = bounds("1/4 in", "8 in");
-const TORQUE: Bounds = bounds("0.1 lbf·ft", "300 lbf·ft");
+const WASHER_THICKNESS: Bounds = bounds("0.2 mm", "1 in");
 /// Entries that a list may hold: more is a drawing, not a reading.
 const MOST_ENTRIES: usize = 200;
 /// How far layers may add up beside the transom's thickness: what a caliper and a core sample differ by.
@@ -135,11 +136,12 @@ fn bolting(checker: &mut Checker, job: &Job, path: &str, bolts: &Bolting) {
         }
     }
     checker.within(&format!("{path}.washer"), bolts.washer.as_ref(), WASHER);
+    checker.within(&format!("{path}.washer_thickness"), bolts.washer_thickness.as_ref(), WASHER_THICKNESS);
     checker.within(&format!("{path}.torque"), bolts.torque.as_ref(), TORQUE);
     if let Some(plate) = &bolts.backing_plate {
         let at = |field: &str| format!("{path}.backing_plate.{field}");
-        checker.within(&at("width"), Some(&plate.width), WIDTH);
-        checker.within(&at("height"), Some(&plate.height), FACE);
+        checker.within(&at("width"), Some(&plate.width), PLATE);
+        checker.within(&at("height"), Some(&plate.height), PLATE);
         checker.within(&at("thickness"), Some(&plate.thickness), MEMBER);
     }
     if let Some(face) = &bolts.face {

@@ -39,7 +39,7 @@ fn spot(measurement: &Measurement) -> Option<(f64, f64)> {
         "transom.thickness" | "structure.lay_up" => (516.0, 264.0),
         "structure.knees" => (560.0, 358.0),
         "structure.percussion" => (120.0, 345.0),
-        "engines_on[].bolts.torque" => (200.0, 325.0),
+        "engines_on[].bolts" | "engines_on[].bolts.washer" | "engines_on[].bolts.torque" => (200.0, 325.0),
         "transom.cutout_width" => (148.0, 268.0),
         "transom.top_edge" => (215.0, 282.0),
         "transom.splash_well" => (590.0, 334.0),

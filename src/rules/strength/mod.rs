@@ -1,5 +1,6 @@
 //! Strength: does the transom, and what holds the engines to it, bear what they bring?
 
+mod at_bolts;
 mod bolt_torque;
 mod bolts_combined;
 mod bolts_shear;
@@ -9,6 +10,8 @@ mod core_bearing;
 mod knees;
 mod panel_deflection;
 mod panel_stress;
+mod plate;
+mod punching;
 mod soft_core;
 mod top_edge_tear;
 mod washer_crush;
@@ -22,20 +25,21 @@ pub use core_bearing::CORE_BEARING;
 pub use knees::KNEES;
 pub use panel_deflection::PANEL_DEFLECTION;
 pub use panel_stress::PANEL_STRESS;
+pub use punching::PUNCHING;
 pub use soft_core::SOFT_CORE;
 pub use top_edge_tear::TOP_EDGE_TEAR;
 pub use washer_crush::WASHER_CRUSH;
 
 use uom::si::f64::{Length, Ratio};
 
-use super::{Finding, Limit, Verdict};
+use super::{Finding, Verdict};
 use crate::case::Case;
-use crate::case::strength::show::{force, ratio, times};
-use crate::case::strength::{Footing, Laden, NoStrength, Part, Strength, Worst};
+use crate::case::strength::show::{force, times};
+use crate::case::strength::{Laden, NoStrength, Part, Strength};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Rig;
-use crate::working::{Sheet, Table};
+use crate::working::Table;
 
 /// Factor on a bolt's proof load and on its strength in shear. Common practice, no source.
 const BOLT_FACTOR: f64 = 2.0;
@@ -70,15 +74,6 @@ fn verdict(factor: f64, required: f64) -> Verdict {
 /// A factor, for showing.
 fn factor(value: f64) -> Measure {
     Measure::of(Ratio::from_si(value.min(1e6)))
-}
-
-/// "the upper bolt 6 in to port of the engine, in slamming with thrust".
-fn which(footing: &Footing, laden: &Laden, worst: &Worst) -> Text {
-    say!("the ").then(footing.bolt(worst.bolt)).then(say!(
-        " of the {}, {}",
-        footing.name.as_str(),
-        laden.cases[worst.case].name()
-    ))
 }
 
 /// The greatest demand of each case before and after.
@@ -160,89 +155,5 @@ fn first(strength: &Strength, rig: &Rig, words: &str) -> Text {
             Text::from(" Of all that holds the engines this gives way first.")
         }
         _ => Text::default(),
-    }
-}
-
-/// A finding about the bolt nearest to giving way in one part; what does not pull at all passes.
-struct Judged<'s> {
-    worst: Worst,
-    footing: &'s Footing,
-    finding: Finding,
-}
-
-/// Judges a part at the bolts.
-fn at_bolts<'s>(
-    part: Part,
-    required: f64,
-    what: &str,
-    rig: &Rig,
-    strength: &'s Strength,
-) -> Result<Judged<'s>, Box<Finding>> {
-    let Some(worst) = strength.after.worst(part, rig, strength) else {
-        return Err(Box::new(Finding::new(Verdict::Unmeasured, Text::from("No bolt is known."))));
-    };
-    let footing = &strength.after.footings[worst.footing];
-    let value = worst.factor();
-    if worst.demand <= 1e-6 {
-        return Err(Box::new(Finding::new(Verdict::Pass, say!("Nothing works on the {} in any case.", what))));
-    }
-    let old = |laden: &Laden| laden.worst(part, rig, strength).map(|worst| worst.factor());
-    let summary = say!("The {} holds {} times ", what, factor(value))
-        .then(if part == Part::Combined {
-            Text::from("what works on it")
-        } else {
-            say!("the greatest force on it, {}", force(worst.demand))
-        })
-        .then(Text::from(": "))
-        .then(which(footing, &strength.after, &worst))
-        .then(Text::from("."))
-        .then(old_factor(strength, value, old))
-        .then(first(strength, rig, part.words()));
-    let finding =
-        Finding::new(verdict(value, required), summary).against(factor(value), Limit::AtLeast(factor(required)));
-    Ok(Judged { worst, footing, finding })
-}
-
-/// The sheet of one part: capacity, then the factor.
-fn capacity_sheet(part: Part, judged: &Judged, rig: &Rig, strength: &Strength) -> Sheet {
-    let mut sheet = Sheet::default();
-    judged.footing.capacity(&mut sheet, part, rig, &strength.board, strength.left(), judged.worst.bolt);
-    sheet.remark(
-        say!("capacity {} over load {}: ", force(judged.worst.capacity), force(judged.worst.demand))
-            .then(ratio(judged.worst.factor())),
-    );
-    sheet
-}
-
-/// The least bolt of the catalog that brings the factor up: of the same series of threads.
-fn next_bolt(footing: &Footing, rig: &Rig, wanted_area: f64) -> Option<(String, f64)> {
-    let metric = footing.size.name.starts_with('M');
-    rig.tables
-        .bolt_sizes
-        .iter()
-        .filter(|entry| entry.name.starts_with('M') == metric)
-        .map(|entry| (entry.name.clone(), entry.spec.stress_area.value.si()))
-        .filter(|(_, area)| *area >= wanted_area)
-        .min_by(|a, b| a.1.total_cmp(&b.1))
-}
-
-/// What to do about bolts that are too weak: the next size, or more of them.
-fn stronger_bolts(judged: &Judged, required: f64, rig: &Rig) -> Text {
-    let (worst, footing) = (&judged.worst, judged.footing);
-    let area = footing.size.spec.stress_area.value.si() * required / worst.factor();
-    match next_bolt(footing, rig, area) {
-        Some((name, _)) => say!(
-            "Set {} bolts of {} in place of {} at the {}.",
-            name.as_str(),
-            footing.grade.name.as_str(),
-            footing.size.name.as_str(),
-            footing.name.as_str()
-        ),
-        None => say!(
-            "No bolt of the catalog is enough: share the load over {} bolts or more of {} at the {}, spread over a taller face.",
-            (footing.bolts.len() as f64 * required / worst.factor()).ceil() as usize,
-            footing.size.name.as_str(),
-            footing.name.as_str()
-        ),
     }
 }

@@ -29,7 +29,7 @@ impl Way {
             Way::Shear => "bolts, sheared",
             Way::Combined => "bolts, pulled and sheared",
             Way::Bearing => "core, pressed by the bolts' shanks",
-            Way::Crush => "core, crushed under washers or plate",
+            Way::Crush => "core, pressed in under washers or plate",
             Way::Punch => "transom, punched through by washers or plate",
             Way::Tear => "transom, torn out to its top edge",
         }
@@ -54,9 +54,10 @@ impl Strength {
         all
     }
 
-    /// The part that gives way first.
+    /// The part that gives way first. A washer that sinks in does not give way.
     pub fn governing(&self, rig: &Rig) -> Option<(&'static str, f64, Option<f64>, &'static str)> {
-        self.factors(rig).into_iter().min_by(|a, b| a.1.total_cmp(&b.1))
+        let ways = self.factors(rig).into_iter().filter(|(words, ..)| *words != Way::Crush.words());
+        ways.into_iter().min_by(|a, b| a.1.total_cmp(&b.1))
     }
 }
 
