@@ -139,12 +139,14 @@ const NO_PLATE: &str = r#"size: "1/2-13", grade: "A4-70", washer: "1 in""#;
 
 #[test]
 fn the_backing_plate_that_is_named_is_enough() {
-    for (rule, more) in [("strength/washer-crush", ""), ("strength/punching", "THIN")] {
+    for (rule, thicknesses) in
+        [("strength/washer-crush", ["2 in", "1-1/2 in"]), ("strength/punching", ["3/4 in", "1 in"])]
+    {
         let mut cured = 0;
-        for engine in ["four-stroke 60 hp inline-4", "four-stroke 115 hp inline-4", "four-stroke 150 hp inline-4"] {
+        let engines = ["four-stroke 40 hp inline-3", "four-stroke 60 hp inline-4", "four-stroke 115 hp inline-4"];
+        for (engine, thickness) in engines.into_iter().flat_map(|engine| thicknesses.map(|thick| (engine, thick))) {
             let job = |bolts: &str| {
-                let text = boat(engine, bolts, KNEES, "");
-                if more.is_empty() { text } else { text.replace("\"2 in\", material", "\"1-1/4 in\", material") }
+                boat(engine, bolts, KNEES, "").replace("\"2 in\", material", &format!("\"{thickness}\", material"))
             };
             let before = finding(rule, &job(NO_PLATE));
             // What the edge of the face punches through, no plate behind the bolts cures.
@@ -156,12 +158,12 @@ fn the_backing_plate_that_is_named_is_enough() {
             }
             let words = remedy(&before);
             let (width, height) = (between(&words, "plate, ", " by "), between(&words, " by ", " and "));
-            let thickness = between(&words, " and ", " thick");
+            let thick = between(&words, " and ", " thick");
             let plate = format!(
-                r#"{NO_PLATE}, backing_plate: (material: "aluminium 5083-H116 plate", width: "{width}", height: "{height}", thickness: "{thickness}")"#
+                r#"{NO_PLATE}, backing_plate: (material: "aluminium 5083-H116 plate", width: "{width}", height: "{height}", thickness: "{thick}")"#
             );
             let after = finding(rule, &job(&plate));
-            assert_eq!(after.verdict, Verdict::Pass, "{engine}: {words}: {after:?}");
+            assert_eq!(after.verdict, Verdict::Pass, "{engine} {thickness}: {words}: {after:?}");
             cured += 1;
         }
         assert!(cured > 0, "{rule}");

@@ -3,7 +3,7 @@
 use super::{factor, first, old_factor, verdict};
 use crate::case::strength::show::{force, ratio};
 use crate::case::strength::{Footing, Laden, Part, Strength, Worst};
-use crate::job::tape;
+use crate::job::tape::{self, Measurement};
 use crate::quantity::{Dimensioned, Text, say};
 use crate::rig::{Missing, Rig};
 use crate::rules::{Finding, Limit, Verdict};
@@ -64,29 +64,30 @@ pub(super) fn at_bolts<'s>(
     }
 }
 
-/// " That is with …, the usual, for none is told." Where washers are not told, the least stand in.
-fn reckoned(part: Part, footing: &Footing) -> Text {
-    let missing = footing.lacks(part);
-    let bolts = missing.iter().any(|one| *one.measurement == tape::BOLTS);
-    let washers = missing.iter().any(|one| *one.measurement == tape::WASHERS);
-    let usual = say!("bolts of {} in {}", footing.size.name.as_str(), footing.grade.name.as_str());
-    match (bolts, washers) {
-        (true, true) => say!(" That is with ").then(usual).then(say!(" and plain washers: none are told.")),
-        (true, false) => say!(" That is with ").then(usual).then(say!(", the usual: none are told.")),
-        _ => Text::from(" That is with plain washers: none are told, and larger ones or a plate are better."),
+/// What stands in for what the job does not tell: "bolts of 1/2-13 in A4-70 and plain washers".
+fn stand_ins(footing: &Footing, missing: &[Missing]) -> Text {
+    let bolts = say!("bolts of {} in {}", footing.size.name.as_str(), footing.grade.name.as_str());
+    let lacks = |measurement: &Measurement| missing.iter().any(|one| one.measurement == measurement);
+    match (lacks(&tape::BOLTS), lacks(&tape::WASHERS)) {
+        (true, true) => bolts.then(Text::from(" and plain washers")),
+        (true, false) => bolts,
+        (false, _) => Text::from("plain washers, the least that are set"),
     }
+}
+
+/// " That is with plain washers: what is there was not read."
+fn reckoned(part: Part, footing: &Footing) -> Text {
+    say!(" That is with ").then(stand_ins(footing, &footing.lacks(part))).then(say!(": what is there was not read."))
 }
 
 /// The finding that waits for bolts or washers, where the usual ones would not be enough.
 fn waits(part: Part, what: &str, usual: Judged) -> Finding {
     let missing = usual.footing.lacks(part);
-    let washers = missing.iter().any(|one| *one.measurement == tape::WASHERS);
-    let summary = say!(
-        "With {} the {} would hold {} times what works on it; what is there was not read. ",
-        if washers { "usual bolts and plain washers" } else { "usual bolts" },
+    let summary = say!("With ").then(stand_ins(usual.footing, &missing)).then(say!(
+        " the {} would hold {} times what works on it; what is there was not read. ",
         what,
         factor(usual.worst.factor())
-    );
+    ));
     let summary = summary.then(Missing::awaited(&missing));
     Finding { missing, ..Finding::new(Verdict::Unmeasured, summary) }
 }

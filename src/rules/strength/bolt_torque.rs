@@ -86,6 +86,8 @@ enum Bears {
 struct Allowed {
     torque: Moment,
     by: Bears,
+    /// The torque that the core would bear under plain washers, where nobody looked what is there and it is the lesser.
+    plain: Option<Moment>,
     /// Torque over preload and diameter.
     nut_factor: f64,
     /// The state of the thread, in words.
@@ -98,66 +100,85 @@ fn allowed(footing: &Footing, strength: &Strength, sheet: &mut Sheet) -> Allowed
     let proof = footing.tension_capacity(sheet);
     if let Some(torque) = footing.sheet_torque {
         sheet.remark(say!("torque that the mounting sheet gives: {}", Measure::of(torque)));
-        return Allowed { torque, by: Bears::Sheet, nut_factor, thread };
+        return Allowed { torque, by: Bears::Sheet, plain: None, nut_factor, thread };
     }
+    let diameter = Length::from_si(footing.diameter());
     let by_bolt = preload(sheet, PRELOAD_OF_PROOF, &proof);
-    let by_core = footing.drawn_up_capacity(sheet, &strength.board, strength.left());
-    let by = if by_core.value() < by_bolt.value() { Bears::Core } else { Bears::Bolt };
+    let mut aside = Sheet::default();
+    let by_core = footing.drawn_up_capacity(&mut aside, &strength.board, strength.left());
+    let core_governs = by_core.value() < by_bolt.value();
+    if core_governs && !footing.lacks(Part::Crush).is_empty() {
+        let plain = tightening_torque(&mut aside, nut_factor, diameter, &by_core).value();
+        let torque = tightening_torque(sheet, nut_factor, diameter, &by_bolt).value();
+        return Allowed { torque, by: Bears::Bolt, plain: Some(plain), nut_factor, thread };
+    }
+    sheet.append(aside);
+    let by = if core_governs { Bears::Core } else { Bears::Bolt };
     let preload = sheet.set("Fa", "preload allowed", min(by_bolt, by_core));
-    let torque = tightening_torque(sheet, nut_factor, Length::from_si(footing.diameter()), &preload);
-    Allowed { torque: torque.value(), by, nut_factor, thread }
+    let torque = tightening_torque(sheet, nut_factor, diameter, &preload).value();
+    Allowed { torque, by, plain: None, nut_factor, thread }
 }
 
 fn one(footing: &Footing, strength: &Strength) -> Finding {
     let mut sheet = Sheet::default();
     let allowed = allowed(footing, strength, &mut sheet);
     let name = footing.name.as_str();
-    let most = Measure::of(allowed.torque);
-    let advice = say!(
-        "Tighten {} {} at the {} to {}{}.",
-        footing.size.name.as_str(),
-        allowed.thread,
-        name,
-        most,
-        match allowed.by {
-            Bears::Sheet => ", as its mounting sheet says",
-            Bears::Bolt => " at most: the bolt bears no more",
-            Bears::Core => " at most: the core bears no more",
-        }
-    );
     let Some(given) = &footing.given.said.torque else {
-        let missing = Missing { measurement: &tape::BOLT_TORQUE, of: Some(name.to_owned()) };
-        let finding = Finding { missing: vec![missing], ..Finding::new(Verdict::Unmeasured, advice) };
-        return finding.limit(Limit::AtMost(most)).working(sheet);
+        let mut missing = vec![Missing { measurement: &tape::BOLT_TORQUE, of: Some(name.to_owned()) }];
+        if allowed.plain.is_some() {
+            missing.extend(footing.lacks(Part::Crush));
+        }
+        let finding = Finding { missing, ..Finding::new(Verdict::Unmeasured, advice(&allowed, footing)) };
+        return finding.limit(Limit::AtMost(Measure::of(allowed.torque))).working(sheet);
     };
     let found = Measure::of(given.value);
     let diameter = Length::from_si(footing.diameter());
     let preloaded = preload_by_torque(&mut sheet, allowed.nut_factor, diameter, given.value).value();
-    let greatest = pull(footing, &strength.after);
+    let greatest = Force::from_si(pull(footing, &strength.after));
+    let need = allowed.nut_factor * diameter * greatest;
     let bolts = footing.lacks(Part::Tension);
     let finding = if preloaded > footing.tension_capacity(&mut Sheet::default()).value() {
-        let finding = Finding::new(Verdict::Fail, say!("{} stretches the bolts of the {} for good.", found, name));
-        told(finding, bolts).remedy(advice)
+        let summary = say!("{} stretches the bolts of the {} for good.", found, name);
+        told(Finding::new(Verdict::Fail, summary).remedy(advice(&allowed, footing)), bolts)
     } else if given.value > tolerated(&allowed) {
-        beyond(&allowed, footing, strength, found).remedy(if allowed.by == Bears::Core && soft(strength) {
-            Text::from(CORE_FIRST)
-        } else {
-            advice
-        })
-    } else if greatest > preloaded.si() {
+        beyond(&allowed, footing, strength, found, need)
+    } else if allowed.plain.is_some_and(|plain| given.value > plain) {
+        Finding::unmeasured(footing.lacks(Part::Crush))
+    } else if greatest > preloaded {
         let summary = say!(
             "{} preloads the bolts of the {} to {}, less than the greatest pull of ordinary running, {}: the joint opens and works.",
             found,
             name,
             Measure::of(preloaded),
-            Measure::of(Force::from_si(greatest))
+            Measure::of(greatest)
         );
-        let need = allowed.nut_factor * diameter * Force::from_si(greatest);
-        told(Finding::new(Verdict::Warn, summary), bolts).remedy(tighter(&allowed, need))
+        told(Finding::new(Verdict::Warn, summary).remedy(tighter(&allowed, need)), bolts)
     } else {
         Finding::new(Verdict::Pass, say!("{} holds the joint of the {} shut, and bolt and core bear it.", found, name))
     };
-    finding.against(found, Limit::AtMost(Measure::of(tolerated(&allowed)))).working(sheet).table(before_after(strength))
+    if finding.verdict == Verdict::Unmeasured {
+        return finding.working(sheet);
+    }
+    let limit = Limit::AtMost(Measure::of(tolerated(&allowed)));
+    finding.against(found, limit).working(sheet).table(before_after(strength))
+}
+
+/// To what to tighten, and why not further.
+fn advice(allowed: &Allowed, footing: &Footing) -> Text {
+    say!(
+        "Tighten {} {} at the {} to {}{}.",
+        footing.size.name.as_str(),
+        allowed.thread,
+        footing.name.as_str(),
+        Measure::of(allowed.torque),
+        match allowed.by {
+            Bears::Sheet => ", as its mounting sheet says",
+            Bears::Bolt if allowed.plain.is_some() =>
+                " at most: the bolt bears no more, and the core perhaps less, by what washers or plate are there",
+            Bears::Bolt => " at most: the bolt bears no more",
+            Bears::Core => " at most: the core bears no more",
+        }
+    )
 }
 
 /// The torque above which it is too much.
@@ -165,46 +186,41 @@ fn tolerated(allowed: &Allowed) -> Moment {
     if allowed.by == Bears::Sheet { ABOVE_SHEET * allowed.torque } else { allowed.torque }
 }
 
-fn soft(strength: &Strength) -> bool {
-    strength.left() != KnockDown::SOUND
-}
-
 /// The finding, or the one that waits where it leans on what the job does not tell.
 fn told(finding: Finding, missing: Vec<Missing>) -> Finding {
     if missing.is_empty() { finding } else { Finding::unmeasured(missing) }
 }
 
-/// A torque beyond what is allowed.
-fn beyond(allowed: &Allowed, footing: &Footing, strength: &Strength, found: Measure) -> Finding {
+/// A torque beyond what is allowed; `need` keeps the joint shut.
+fn beyond(allowed: &Allowed, footing: &Footing, strength: &Strength, found: Measure, need: Moment) -> Finding {
     let name = footing.name.as_str();
-    let warn = |words: Text| Finding::new(Verdict::Warn, words);
-    match allowed.by {
-        Bears::Sheet => warn(say!("{} is more than the mounting sheet of the {} gives.", found, name)),
-        Bears::Bolt => told(
-            warn(say!("{} leaves the bolts of the {} less than a quarter of their proof load.", found, name)),
+    let soft = strength.left() != KnockDown::SOUND;
+    let (summary, missing) = match allowed.by {
+        Bears::Sheet => (say!("{} is more than the mounting sheet of the {} gives.", found, name), Vec::new()),
+        Bears::Bolt => (
+            say!("{} preloads the bolts of the {} to more than three quarters of their proof load.", found, name),
             footing.lacks(Part::Tension),
         ),
-        Bears::Core if soft(strength) => told(
-            warn(say!("{} is more than what is left of the core under the nuts of the {} bears.", found, name)),
-            footing.lacks(Part::Crush),
-        ),
-        Bears::Core => {
-            told(warn(say!("{} sinks the washers of the {} into the core.", found, name)), footing.lacks(Part::Crush))
+        Bears::Core if soft => {
+            (say!("{} is more than what is left of the core under the nuts of the {} bears.", found, name), Vec::new())
         }
-    }
+        Bears::Core => (say!("{} sinks the washers of the {} into the core.", found, name), Vec::new()),
+    };
+    let remedy = match allowed.by {
+        Bears::Core if soft => Text::from(CORE_FIRST),
+        Bears::Core if need > allowed.torque => tighter(allowed, need),
+        _ => advice(allowed, footing),
+    };
+    told(Finding::new(Verdict::Warn, summary).remedy(remedy), missing)
 }
 
 /// How a joint is kept shut that opens.
 fn tighter(allowed: &Allowed, need: Moment) -> Text {
-    let (need_shown, most) = (Measure::of(need), Measure::of(allowed.torque));
-    if need <= allowed.torque {
-        return match allowed.by {
-            Bears::Sheet => say!("Tighten to {}, as the mounting sheet says.", most),
-            Bears::Bolt | Bears::Core => say!("Tighten to between {} and {}.", need_shown, most),
-        };
-    }
+    let (shuts, most) = (Measure::of(need), Measure::of(allowed.torque));
     match allowed.by {
-        Bears::Core => say!("Set a backing plate (strength/washer-crush), then tighten to {}.", need_shown),
+        Bears::Sheet if need <= allowed.torque => say!("Tighten to {}, as the mounting sheet says.", most),
+        Bears::Bolt | Bears::Core if need <= allowed.torque => say!("Tighten to between {} and {}.", shuts, most),
+        Bears::Core => say!("Set larger washers or a backing plate under the nuts, then tighten to {}.", shuts),
         Bears::Bolt | Bears::Sheet => {
             Text::from("No torque that the bolts may have keeps it shut: set stronger ones (strength/bolts-tension).")
         }

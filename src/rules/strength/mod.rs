@@ -142,7 +142,8 @@ fn old_factor(strength: &Strength, now: f64, old: impl Fn(&Laden) -> Option<f64>
                 factor(value),
                 factor(value / now)
             ),
-            _ => Text::from(" What hung there before hardly worked on it."),
+            Some(_) => Text::from(" What hung there before hardly worked on it."),
+            None => Text::default(),
         },
         Err(_) => Text::default(),
     }

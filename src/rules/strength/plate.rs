@@ -14,11 +14,13 @@ const SIZE_STEP_IN: f64 = 1.0;
 
 /// A backing plate that is enough: its thickness from the spread, its size from the bolts.
 pub(super) fn plate(part: Part, required: f64, judged: &Judged, strength: &Strength) -> Text {
-    let footing = judged.footing;
-    let left = strength.left();
+    let (footing, left) = (judged.footing, strength.left());
+    if left != KnockDown::SOUND {
+        return Text::from(CORE_FIRST);
+    }
     let Some([thickness, across]) = backing_plate(footing, &strength.board, left, part, required * judged.worst.demand)
     else {
-        return none(required, judged, left);
+        return none(required, judged);
     };
     let [width, height] = [extent(footing, |bolt| bolt.y), extent(footing, |bolt| bolt.z)].map(|extent| {
         let step = inches(SIZE_STEP_IN).si();
@@ -42,10 +44,7 @@ fn extent(footing: &Footing, along: impl Fn(&Bolt) -> f64) -> f64 {
 }
 
 /// What is to be done where no plate is enough.
-fn none(required: f64, judged: &Judged, left: KnockDown) -> Text {
-    if left != KnockDown::SOUND {
-        return Text::from(CORE_FIRST);
-    }
+fn none(required: f64, judged: &Judged) -> Text {
     say!(
         "No plate spreads this pull far enough between the bolts of the {}: spread it over {} bolts or more.",
         judged.footing.name.as_str(),
