@@ -69,7 +69,6 @@ fn what_is_named_against_tearing_out_is_enough_and_can_be_done() {
         for (thickness, upper, holed) in [
             ("1-1/2 in", "1-7/8 in", false),
             ("1 in", "1-7/8 in", false),
-            ("3/8 in", "1-7/8 in", false),
             ("1/4 in", "1-7/8 in", false),
             ("2 in", "1 in", false),
             ("2 in", "1-7/8 in", true),

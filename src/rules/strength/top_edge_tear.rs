@@ -3,9 +3,12 @@
 use uom::si::f64::Length;
 
 use super::at_bolts::{Judged, at_bolts, capacity_sheet};
-use super::{DESIGN_FACTOR, beside, build_up, ready};
+use super::{CORE_FIRST, DESIGN_FACTOR, beside, build_up, ready};
 use crate::case::Case;
 use crate::case::strength::{Part, Strength};
+use crate::physics::fit::UPPER_BELOW_TOP_IN;
+use crate::physics::height::HOLE_ROW_STEP_IN;
+use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Verdict};
@@ -29,6 +32,9 @@ rule! {
 
 /// Step of a tape. Common practice, no source.
 const STEP_IN: f64 = 0.125;
+/// Rows of an engine's bracket below its uppermost: no lower do its upper bolts go with its rest on the transom. Common
+/// practice, no source.
+const LOWER_ROWS: f64 = 3.0;
 /// Wood that a bolt keeps below it, in diameters of its hole. Common practice, no source.
 const BELOW: f64 = 2.0;
 
@@ -53,6 +59,9 @@ fn judge(case: &Case) -> Finding {
 /// What is enough, the least first: old holes filled, bolts set lower, more wood.
 fn remedy(judged: &Judged, edge: f64, strength: &Strength) -> Text {
     let (footing, worst, board) = (judged.footing, &judged.worst, &strength.board);
+    if strength.left() != KnockDown::SOUND {
+        return Text::from(CORE_FIRST);
+    }
     let through = board.mean(strength.left(), |material| material.shear_strength.value.si());
     let clear = DESIGN_FACTOR * worst.demand / (2.0 * through * board.thickness());
     let step = inches(STEP_IN).si();
@@ -62,11 +71,11 @@ fn remedy(judged: &Judged, edge: f64, strength: &Strength) -> Text {
         return say!("Plug the old holes above the bolts of the {} and glass them over.", footing.name.as_str());
     }
     let lower = wanted - filled;
-    let keeps = footing
-        .bolts
-        .iter()
-        .all(|bolt| board.bottom(bolt.y).is_some_and(|bottom| bolt.z - lower - BELOW * footing.hole() >= bottom));
-    if keeps {
+    let mut bolts = footing.bolts.iter();
+    let keeps =
+        bolts.all(|bolt| board.bottom(bolt.y).is_some_and(|bottom| bolt.z - lower - BELOW * footing.hole() >= bottom));
+    let lowest = inches(UPPER_BELOW_TOP_IN + LOWER_ROWS * HOLE_ROW_STEP_IN).si();
+    if keeps && (footing.on_bracket || wanted <= lowest) {
         return say!(
             "Drill the upper bolts of the {} at least {} below the edge, after filling and glassing the holes that are there.",
             footing.name.as_str(),
