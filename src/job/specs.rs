@@ -4,7 +4,7 @@ use serde::Deserialize;
 use uom::si::f64::{Angle, AngularVelocity, ElectricCurrent, Length, Mass, Power, Ratio, Volume, VolumeRate};
 
 use super::swing::TiltTube;
-use crate::quantity::Reading;
+use crate::quantity::{Moment, Reading};
 
 /// From one value to another.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
@@ -60,6 +60,8 @@ pub struct EngineSpec {
     pub steering: Option<Reading<Angle>>,
     /// Least distance between the centres of two of them.
     pub centre_distance: Option<Reading<Length>>,
+    /// To what its mounting bolts are tightened.
+    pub torque: Option<Reading<Moment>>,
     /// Where its tilt tube is.
     pub tilt_tube: Option<TiltTube>,
     /// The powerhead's size and where it goes at full tilt.
@@ -129,6 +131,8 @@ pub struct BracketSpec {
     pub engines: Option<u8>,
     /// What it weighs itself.
     pub weight: Option<Reading<Mass>>,
+    /// To what the bolts that hold it to the transom are tightened.
+    pub torque: Option<Reading<Moment>>,
     /// Its closed volume, where it is a box that floats.
     pub buoyant_volume: Option<Reading<Volume>>,
 }

@@ -171,7 +171,9 @@ pub struct Bolting {
     pub at: Vec<BoltPlace>,
     /// Outside diameter of the washers inside.
     pub washer: Option<Reading<Length>>,
-    /// The plate behind them.
+    /// How thick they are; the bolt size's plain washer where left out.
+    pub washer_thickness: Option<Reading<Length>>,
+    /// The plate behind them, one for all, or one like it for each.
     pub backing_plate: Option<BackingPlate>,
     /// To what they are tightened.
     pub torque: Option<Reading<Moment>>,

@@ -118,7 +118,7 @@ measurements! {
     UPPER_HOLES = "transom.upper_holes", "upper bolt holes below the top", "outside, at the upper bolts",
         "from the transom's top down to the centres of the upper bolts", "1/16 in";
     HOLES = "transom.holes", "existing bolt holes", "outside and inside of the transom",
-        "each hole's distance from the centreline and from the transom's top, and its diameter", "1/16 in";
+        "each hole's distance from the centreline and from the transom's top, and its diameter; filled: true where it is plugged and glassed over", "1/16 in";
     WELL_LENGTH = "well.length", "length of the motorwell", "inside, on the centreline",
         "from the outside of the transom's top, level, forward to the top of the well's forward wall", "1/4 in";
     WELL_RIM = "well.rim_above", "rim of the motorwell above the transom's top", "inside, at the well's forward wall",
@@ -173,6 +173,10 @@ measurements! {
         "its centre forward of the transom and above the bottom", "2 in";
     ENGINE_SWING = "engines_on[].sheet", "the engine's tilt, steering and powerhead", "mounting sheet",
         "full_tilt, steering, transom_angle, width, height, forward_at_full_tilt, height_at_full_tilt; an engine described in place needs its trim, propeller_diameter and plate_to_propeller_shaft too", "1/4 in";
+    BOLTS = "engines_on[].bolts", "size and grade of the mounting bolts", "bolt heads outside, nuts inside the transom",
+        "thread size with a gauge or a known nut, the grade as the head is marked: bolts: (size: \"1/2-13\", grade: \"A4-70\"); before the engines hang, the bolts that they shall get", "";
+    WASHERS = "engines_on[].bolts.washer", "washers or plate under the nuts", "nuts inside the transom",
+        "outside diameter and thickness of the washers, washer: \"2 in\", washer_thickness: \"0.1 in\"; or the plate's size, thickness and material: backing_plate", "1/16 in";
     BOLT_TORQUE = "engines_on[].bolts.torque", "torque of the mounting bolts", "nuts inside the transom",
         "a torque wrench, the nut just moving; before the engines hang, the torque that they shall get", "2 lbf·ft";
     INSERTS = "engines_on[].bolts.inserts", "what fills the core at the bolts", "a bolt hole, one bolt drawn",

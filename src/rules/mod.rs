@@ -61,6 +61,7 @@ pub const ALL: &[&Rule] = &[
     &strength::BOLT_TORQUE,
     &strength::CORE_BEARING,
     &strength::WASHER_CRUSH,
+    &strength::PUNCHING,
     &strength::TOP_EDGE_TEAR,
     &strength::BENDING,
     &strength::CORE_SHEAR,

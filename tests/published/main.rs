@@ -22,6 +22,7 @@ mod mesh_checks;
 mod plate_equilibrium;
 mod plate_errors;
 mod plate_theory;
+mod plywood;
 mod shapes;
 mod shigley_bolts;
 mod ship_stability;

@@ -1,6 +1,7 @@
 //! Strength from a job to its findings: remedies that cure, laws that hold, nonsense that is told.
 
 mod driven;
+mod grip;
 mod laws;
 mod nonsense;
 mod remedies;

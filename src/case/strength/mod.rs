@@ -27,7 +27,7 @@ pub use core::{Core, FlexRead, FlexTest, core_words, hammer_words, moisture_word
 pub use driving::Driving;
 pub use fields::Fields;
 pub use footing::{Footing, Hung, LoadCase};
-pub use grip::{PLATE_MATERIAL_YIELD, Part, Worst, plate_for};
+pub use grip::{Part, Pressed, Side, Worst, backing_plate};
 pub use parts::{ply, solved, support};
 pub use study::{BoltAnswer, PanelAnswer};
 

@@ -51,6 +51,7 @@ pub(super) const STEER: Bounds = bounds("5 deg", "180 deg");
 pub(super) const CURRENT: Bounds = bounds("0 A", "2,000 A");
 pub(super) const FUEL_RATE: Bounds = bounds("0 gal/h", "100 gal/h");
 pub(super) const VOLUME: Bounds = bounds("0 L", "5,000 L");
+pub(super) const TORQUE: Bounds = bounds("0.1 lbf·ft", "300 lbf·ft");
 /// Rows of holes that an engine bracket may have.
 pub(super) const HOLE_ROWS: std::ops::RangeInclusive<u8> = 1..=12;
 

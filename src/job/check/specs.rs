@@ -5,8 +5,8 @@ use uom::si::f64::Angle;
 use super::Checker;
 use super::bounds::{
     BOAT_POWER, BRACKET_FACE, CURRENT, DROP, ENGINE_POWER, ENGINE_WEIGHT, FUEL_RATE, GEAR, HOLE_ROWS, ITEM_WEIGHT,
-    LOAD, OFFSET, ON_BRACKET, ROTATION, SETBACK, SHAFT, SMALL_LENGTH, STEER, THICKNESS, TILT, TRANSOM_ANGLE, TRIM,
-    VOLUME,
+    LOAD, OFFSET, ON_BRACKET, ROTATION, SETBACK, SHAFT, SMALL_LENGTH, STEER, THICKNESS, TILT, TORQUE, TRANSOM_ANGLE,
+    TRIM, VOLUME,
 };
 use crate::job::{BracketSpec, EngineSpec, TiltTube};
 
@@ -41,6 +41,7 @@ pub fn check_engine(checker: &mut Checker, path: &str, spec: &EngineSpec) {
     checker.within(&at("full_tilt"), spec.full_tilt.as_ref(), TILT);
     checker.within(&at("steering"), spec.steering.as_ref(), STEER);
     checker.within(&at("centre_distance"), spec.centre_distance.as_ref(), SMALL_LENGTH);
+    checker.within(&at("torque"), spec.torque.as_ref(), TORQUE);
     tilt_tube(checker, &at("tilt_tube"), spec.tilt_tube.as_ref());
     if let Some(head) = &spec.powerhead {
         let at = |field: &str| format!("{path}.powerhead.{field}");
@@ -65,6 +66,7 @@ pub fn check_bracket(checker: &mut Checker, path: &str, spec: &BracketSpec) {
     checker.within(&at("rated_weight"), spec.rated_weight.as_ref(), LOAD);
     checker.count(&at("engines"), spec.engines, 1..=8);
     checker.within(&at("weight"), spec.weight.as_ref(), ITEM_WEIGHT);
+    checker.within(&at("torque"), spec.torque.as_ref(), TORQUE);
     checker.within(&at("buoyant_volume"), spec.buoyant_volume.as_ref(), VOLUME);
 }
 

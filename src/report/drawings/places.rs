@@ -42,7 +42,7 @@ fn spot(measurement: &Measurement) -> Option<(f64, f64)> {
         "structure.signs" => (240.0, 345.0),
         "structure.sides" => (318.0, 290.0),
         "engines_on[].bolts.inserts" => (157.0, 336.0),
-        "engines_on[].bolts.torque" => (200.0, 325.0),
+        "engines_on[].bolts" | "engines_on[].bolts.washer" | "engines_on[].bolts.torque" => (200.0, 325.0),
         "transom.cutout_width" => (148.0, 268.0),
         "transom.top_edge" => (215.0, 282.0),
         "transom.splash_well" => (590.0, 334.0),

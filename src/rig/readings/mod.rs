@@ -115,6 +115,9 @@ impl Rig {
             if let Some(diameter) = &hole.diameter {
                 said = said.then(say!(", {} across", Measure::tape(diameter.value)));
             }
+            if hole.filled {
+                said = said.then(Text::from(", plugged and glassed over"));
+            }
             let name = Text::join([Text::from("old hole"), across(hole.at.y())], ", ");
             list.push(Taken {
                 name,

@@ -6,10 +6,10 @@ use super::super::NoStrength;
 use super::super::board::Board;
 use super::Footing;
 use crate::catalog::Entry;
-use crate::job::BracketKind;
+use crate::job::{Bolting, BracketKind};
 use crate::physics::fit;
 use crate::physics::strength::bolts::{Bolt, Foot};
-use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, horsepower, inches, say};
 use crate::rig::{Engine, Group, Rig};
 use crate::working::Sheet;
 
@@ -31,6 +31,8 @@ const AUXILIARY_SIZE: &str = "3/8-16";
 /// Size and grade where none is given: the trade association's pattern is drilled for 1/2 in.
 const SIZE: &str = "1/2-13";
 const GRADE: &str = "A4-70";
+/// Engines of less power come with clamp screws. Common practice, no source.
+const CLAMPED_BELOW_HP: f64 = 25.0;
 /// Wood between a raised heel and the bottom's edge, m: so little that it does not matter, enough for a mesh.
 const CLEAR: f64 = 0.005;
 
@@ -61,7 +63,8 @@ pub(super) fn bare(
             "The catalog has no bolt size or grade to reckon with; name both under bolts.",
         )));
     };
-    if given.size.is_none() || given.grade.is_none() {
+    let clamped = is_clamped(group, engines);
+    if !clamped && (given.size.is_none() || given.grade.is_none()) {
         assumed.push(say!(
             "The {} is taken to be held by {} bolts of {}.",
             name.as_str(),
@@ -98,12 +101,35 @@ pub(super) fn bare(
         middle,
         size,
         grade,
+        clamped,
+        sheet_torque: match (&group.bracket, engines) {
+            (Some(bracket), _) => bracket.spec.torque.as_ref(),
+            (None, [engine, ..]) => engine.spec.torque.as_ref(),
+            (None, []) => None,
+        }
+        .map(|torque| torque.value),
         given,
         hung: Vec::new(),
         loads: Vec::new(),
         forces: Vec::new(),
         sheet: Sheet::default(),
     })
+}
+
+/// Whether clamp screws hold it: a small engine on the transom itself, of whose bolts nothing is said.
+fn is_clamped(group: &Group, engines: &[&Engine]) -> bool {
+    let Bolting { size, grade, at, washer, washer_thickness: _, backing_plate, torque, thread: _, face: _, inserts: _ } =
+        &group.bolts.said;
+    let silent = size.is_none()
+        && grade.is_none()
+        && at.is_empty()
+        && washer.is_none()
+        && backing_plate.is_none()
+        && torque.is_none();
+    let small = horsepower(CLAMPED_BELOW_HP);
+    silent
+        && group.bracket.is_none()
+        && engines.iter().all(|engine| engine.power.reading().is_some_and(|power| power.value < small))
 }
 
 /// Whether a bolt goes through both the transom and the face.

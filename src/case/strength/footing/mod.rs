@@ -12,7 +12,7 @@ use super::driving::Driving;
 use crate::catalog::{BoltGrade, BoltSize, Entry};
 use crate::physics::strength::bolts::{Bolt, Foot, GroupForces};
 use crate::physics::strength::loads::FaceLoad;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
 use crate::rig::{Bolts, Engine, Group, Missing, Outfit, Rig};
 use crate::working::Sheet;
 
@@ -42,6 +42,10 @@ pub struct Footing {
     pub grade: Entry<BoltGrade>,
     /// What the job says of its bolts.
     pub given: Bolts,
+    /// Whether it is a small engine's that nothing says is bolted: its clamp screws hold it.
+    pub clamped: bool,
+    /// To what its mounting sheet lets its bolts be tightened.
+    pub sheet_torque: Option<Moment>,
     /// The engines on it, weights and places; the bracket's own weight.
     pub hung: Vec<Hung>,
     /// Loads about `middle`, a case an element: square to the face (forward), to port, up along it.
