@@ -99,10 +99,6 @@ measurements! {
         "each knee's distance from the centreline, and how far up the transom it reaches; [] where there is none", "1/2 in";
     STRINGERS = "structure.stringers", "stringers that end on the transom", "inside, from the transom forward",
         "each stringer's distance from the centreline, and how far up the transom it reaches; [] where there is none", "1/2 in";
-    SIDES_HOLD = "structure.sides", "how the hull's sides hold the transom", "inside, at the transom's edges",
-        "one of loose, bonded (tabbed or bedded), built_in (moulded or welded in one with the hull)", "";
-    BOTTOM_HOLDS = "structure.bottom", "how the hull's bottom holds the transom", "inside, at the transom's foot",
-        "one of loose, bonded (tabbed or bedded), built_in (moulded or welded in one with the hull)", "";
     WELL_FLOOR = "structure.well_floor", "how the splash-well's floor holds the transom", "inside, under the well",
         "one of loose, bonded, built_in", "";
     CORE_SOUNDING = "structure.percussion", "what the hammer and the meter say of the core", "all over the transom, outside and inside",

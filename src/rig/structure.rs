@@ -97,8 +97,8 @@ pub(super) fn resolve(resolver: &mut Resolver, job: &Job, material: Option<&Entr
         layers_told: !said.lay_up.is_empty(),
         knees: Slot::new(said.knees.clone(), &tape::KNEES),
         stringers: Slot::new(said.stringers.clone(), &tape::STRINGERS),
-        sides: Slot::new(said.sides, &tape::SIDES_HOLD),
-        bottom: Slot::new(said.bottom, &tape::BOTTOM_HOLDS),
+        sides: Slot::new(said.sides, &tape::HELD),
+        bottom: Slot::new(said.bottom, &tape::HELD),
         well_floor: Slot::new(said.well_floor, &tape::WELL_FLOOR),
         usual_skin: USUAL_SKINS.map(|name| resolver.catalog.materials.iter().find(|entry| entry.name == name).cloned()),
         stiffener_material: stiffener

@@ -67,6 +67,7 @@ pub const ALL: &[&Rule] = &[
     &strength::CORE_SHEAR,
     &strength::PANEL_DEFLECTION,
     &strength::BRACKET_MOMENT,
+    &strength::KNEES,
     &strength::SOFT_CORE,
     &strength::CORE_UNDER_BOLTS,
     &strength::TABBING,

@@ -10,7 +10,7 @@ use super::{Laden, NoStrength};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
 use crate::physics::strength::panel::{
-    EdgeSupport, Factored, Layup, Load, Loaded, PanelError, PlyStress, Point, Push, Rect, SupportPart,
+    Factored, Layup, Load, Loaded, PanelError, PlyStress, Point, Push, Rect, SupportPart,
 };
 use crate::physics::strength::panel_loads;
 use crate::physics::strength::seam::{self, Seam, SeamPush};
@@ -35,9 +35,9 @@ const TAB_STRENGTH: f64 = 60.0e6;
 pub enum Way {
     /// A skin or the core breaks in bending, or what carries it behind lets go and leaves it to the hull alone.
     Bending,
-    /// The core shears beside the hull's edge.
+    /// The core shears beside what holds it.
     Shear,
-    /// A tab to the hull tears off.
+    /// A tab tears off.
     Tabbing,
 }
 
@@ -49,8 +49,8 @@ impl Way {
     pub fn words(self) -> &'static str {
         match self {
             Way::Bending => "transom, bent",
-            Way::Shear => "core, sheared at the hull's edge",
-            Way::Tabbing => "tabs to the hull, torn",
+            Way::Shear => "core, sheared beside what holds it",
+            Way::Tabbing => "tabs, torn",
         }
     }
 }
@@ -101,7 +101,7 @@ pub struct Effect {
     pub stood: Vec<Stood>,
     /// Which of them tells its bending.
     pub told: usize,
-    /// What the hull's edge hands over.
+    /// What hull, knees and stringers hand over, as lines.
     pub seam: Option<SeamPush>,
 }
 
@@ -244,9 +244,12 @@ fn bent(board: &Board, panels: &Panels, cases: &[LoadCase], footings: &[Footing]
             stood.push(judge.stood(loaded));
         }
     }
-    let effects = stood.into_iter().zip(&sets).map(|(stood, loads)| {
-        let (seam, edges) = along_hull(board, panels.braced(), loads);
-        Effect::of(stood, seam, edges)
+    let mut boards = vec![board.clone()];
+    boards.extend(board.with_less());
+    let layup = panels.braced().panel().section.layup.as_ref();
+    let effects = stood.into_iter().zip(&sets).filter_map(|(stood, loads)| {
+        let (seam, edges) = along_seams(&boards, layup?, loads);
+        Some(Effect::of(stood, seam, edges))
     });
     let effects = effects.collect();
     // What comes with ordinary running: by it deflection is judged.
@@ -295,12 +298,9 @@ fn shear_uses(layup: &Layup) -> [f64; 2] {
     [[1.0, 0.0], [0.0, 1.0]].map(|shear| layup.worst([0.0; 3], shear).map_or(0.0, |stress| stress.utilisation))
 }
 
-/// What the hull's edge hands over, all else let go, and how much of the core's shear and of the tabs that uses.
-fn along_hull(board: &Board, factored: &Factored, loads: &[Load]) -> (Option<SeamPush>, [Used; 2]) {
-    let nothing = Used { part: 0.0, at: [0.0, board.top], stress: None, push: None };
-    let count = board.outline.len();
-    let held: Vec<usize> = (0..count).filter(|i| board.edges[*i] != EdgeSupport::Free).collect();
-    let seams: Vec<Seam> = held.iter().map(|&i| [board.outline[i], board.outline[(i + 1) % count]]).collect();
+/// What the hull's edge and what stands behind hand over, and how much of the core's shear and of the tabs that uses; with as
+/// much let go of what stands behind as is kindest to them.
+fn along_seams(boards: &[Board], layup: &Layup, loads: &[Load]) -> (Option<SeamPush>, [Used; 2]) {
     let forces: Vec<(Point, f64)> = loads
         .iter()
         .filter_map(|load| match load {
@@ -309,14 +309,39 @@ fn along_hull(board: &Board, factored: &Factored, loads: &[Load]) -> (Option<Sea
             Load::Pressure(_) => None,
         })
         .collect();
-    let (Some(seam), Some(layup)) = (seam::push(&seams, &forces), factored.panel().section.layup.as_ref()) else {
-        return (None, [nothing; 2]);
-    };
     let [across, up] = shear_uses(layup);
-    let push = Some((SupportPart::Edge(held[seam.seam]), seam.most));
-    let most = seam.most.abs();
-    let used = |part: f64| Used { part, at: seam.at, stress: None, push };
-    (Some(seam), [used(most * across.max(up)), used(most / board.tab)])
+    let mut best: Option<(SeamPush, [Used; 2])> = None;
+    for board in boards {
+        let seams = board.seams();
+        let lines: Vec<Seam> = seams.iter().map(|(_, seam)| *seam).collect();
+        let Some(seam) = seam::push(&lines, &forces) else { continue };
+        // One side of an edge takes all of its push through the core, each side of an upright or a floor half.
+        let mut used = [Used { part: 0.0, at: seam.at, stress: None, push: None }; 2];
+        for (part, line) in &seams {
+            for at in *line {
+                let push = seam.at_place(at);
+                let shear = match part {
+                    SupportPart::Bed(_) => 0.5 * across.max(up),
+                    SupportPart::Edge(_) | SupportPart::Line(_) => across.max(up),
+                };
+                for (used, unit) in used.iter_mut().zip([shear, 1.0 / board.tab]) {
+                    if push.abs() * unit > used.part {
+                        *used = Used { part: push.abs() * unit, at, stress: None, push: Some((*part, push)) };
+                    }
+                }
+            }
+        }
+        if best.as_ref().is_none_or(|(_, best)| used[0].part < best[0].part) {
+            best = Some((seam, used));
+        }
+    }
+    match best {
+        Some((seam, used)) => (Some(seam), used),
+        None => {
+            let top = boards.first().map_or(0.0, |board| board.top);
+            (None, [Used { part: 0.0, at: [0.0, top], stress: None, push: None }; 2])
+        }
+    }
 }
 
 pub(super) fn unfit(error: PanelError) -> NoStrength {

@@ -7,7 +7,7 @@ use uom::si::f64::Length;
 use super::boat::across;
 use super::bounds::{Bounds, ON_TRANSOM, TORQUE, bounds, si};
 use super::{Checker, study};
-use crate::job::{Bolting, Bond, Job, Layer, Ran, Structure, Upright};
+use crate::job::{Bolting, Job, Layer, Ran, Structure, Upright};
 use crate::quantity::{Dimensioned, Measure, Units};
 
 const LAYER: Bounds = bounds("0.1 mm", "6 in");
@@ -83,14 +83,6 @@ fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
         for (i, upright) in uprights.iter().enumerate() {
             self::upright(checker, job, &format!("structure.{list}[{i}]"), upright);
         }
-    }
-    let carried = structure.knees.iter().flatten().count() + structure.stringers.iter().flatten().count() > 1;
-    if structure.sides == Some(Bond::Loose) && structure.bottom == Some(Bond::Loose) && !carried {
-        checker.fault(
-            "structure",
-            "nothing holds the transom: sides and bottom are loose, and there are not two knees or stringers",
-            "say what holds it: sides: bonded, bottom: bonded, or knees: [(at: port(\"12 in\")), …]",
-        );
     }
     if let Some(stiffener) = &structure.top_stiffener {
         checker.within("structure.top_stiffener.depth", Some(&stiffener.depth), MEMBER);

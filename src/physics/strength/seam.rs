@@ -64,13 +64,23 @@ pub fn push(seams: &[Seam], forces: &[(Place, f64)]) -> Option<SeamPush> {
         return None;
     };
     let mean = force / length;
-    let at = |p: Place| mean + slope[0] * (p[0] - middle[0]) + slope[1] * (p[1] - middle[1]);
-    let ends = seams.iter().enumerate().flat_map(|(i, seam)| seam.map(|p| (i, p)));
-    let (seam, place) = ends.max_by(|a, b| at(a.1).abs().total_cmp(&at(b.1).abs()))?;
-    Some(SeamPush { length, middle, mean, slope: slope.into(), at: place, seam, most: at(place) })
+    let mut push = SeamPush { length, middle, mean, slope: slope.into(), at: middle, seam: 0, most: 0.0 };
+    for (i, seam) in seams.iter().enumerate() {
+        for place in *seam {
+            if push.at_place(place).abs() >= push.most.abs() {
+                (push.at, push.seam, push.most) = (place, i, push.at_place(place));
+            }
+        }
+    }
+    Some(push)
 }
 
 impl SeamPush {
+    /// What a metre hands over at a place, N/m.
+    pub fn at_place(&self, place: Place) -> f64 {
+        self.mean + self.slope[0] * (place[0] - self.middle[0]) + self.slope[1] * (place[1] - self.middle[1])
+    }
+
     /// Where it is greatest, from the middle: across and up.
     pub fn arm(&self) -> [Length; 2] {
         [0, 1].map(|k| Length::new::<uom::si::length::meter>(self.at[k] - self.middle[k]))

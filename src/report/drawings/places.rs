@@ -38,6 +38,8 @@ fn spot(measurement: &Measurement) -> Option<(f64, f64)> {
         "transom.angle" => (533.0, 384.0),
         "transom.thickness" | "structure.lay_up" => (516.0, 264.0),
         "structure.knees" => (560.0, 358.0),
+        "structure.stringers" => (575.0, 375.0),
+        "structure.well_floor" => (545.0, 300.0),
         "structure.percussion" => (120.0, 345.0),
         "structure.signs" => (240.0, 345.0),
         "structure.sides" => (318.0, 290.0),

@@ -3,7 +3,7 @@
 use uom::si::f64::Length;
 
 use super::weigh::Weighed;
-use super::{CORE_FIRST, DESIGN_FACTOR, by_case, factor, first, limit, ready, verdict};
+use super::{CORE_FIRST, DESIGN_FACTOR, by_case, factor, first, limit, ready_with_core, verdict};
 use crate::case::Case;
 use crate::case::strength::show::{place, ratio};
 use crate::case::strength::{Bent, Laden, Strength, Way, ply, solved, support};
@@ -37,7 +37,7 @@ fn judge(case: &Case) -> Finding {
     if let Some(answer) = study(case) {
         return answer;
     }
-    let strength = given!(ready(case));
+    let strength = given!(ready_with_core(case));
     let (index, used) = strength.after.bent.worst(Way::Bending);
     let mut sheet = Sheet::default();
     solved(&mut sheet, "worst case", &strength.after, index, strength);

@@ -3,7 +3,7 @@
 use uom::si::f64::{Force, Length};
 
 use super::at_bolts::CLAMPED;
-use super::{CORE_FIRST, ready};
+use super::{CORE_FIRST, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::{Footing, Laden, Part, Strength};
 use crate::job::{ThreadState, tape};
@@ -43,7 +43,7 @@ rule! {
 const ABOVE_SHEET: f64 = 1.1;
 
 fn judge(case: &Case) -> Finding {
-    let strength = given!(ready(case));
+    let strength = given!(ready_with_core(case));
     let mut worst: Option<Finding> = None;
     for footing in &strength.after.footings {
         let finding =

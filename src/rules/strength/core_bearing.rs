@@ -3,7 +3,7 @@
 use uom::si::f64::{Force, Length};
 
 use super::at_bolts::at_bolts;
-use super::{DESIGN_FACTOR, beside, ready};
+use super::{DESIGN_FACTOR, beside, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::Part;
 use crate::physics::strength::bolts::bearing_stress;
@@ -33,7 +33,7 @@ rule! {
 const STEP_IN: f64 = 0.125;
 
 fn judge(case: &Case) -> Finding {
-    let strength = given!(ready(case));
+    let strength = given!(ready_with_core(case));
     let judged = given!(at_bolts(Part::Bearing, DESIGN_FACTOR, "wood at the bolt", case.rig, strength));
     let (footing, worst) = (judged.footing, judged.worst);
     let board = &strength.board;

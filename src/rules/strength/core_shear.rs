@@ -2,7 +2,7 @@
 
 use super::bending::remedy;
 use super::weigh::Weighed;
-use super::{DESIGN_FACTOR, by_case, factor, first, ready};
+use super::{DESIGN_FACTOR, by_case, factor, first, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::show::{force, place, ratio};
 use crate::case::strength::{Laden, Way, support};
@@ -12,14 +12,14 @@ use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;
 
 rule! {
-    /// The core against shear along the hull: the force that sides and bottom hand over, as if knees and
-    /// stringers had let go. What these hand over counts in strength/bending.
+    /// The core against shear along what holds the transom: the force that sides, bottom, knees, stringers and the
+    /// well's floor hand over.
     ///
     /// **Why.** A core that shears keeps its skins and its looks, and the transom goes limp.
     ///
     /// **Limit.** The strength in shear through the thickness, lowered by what was read of the core, at least
-    /// twice the stress. The edge is taken as a line on which the force is linear, as in a group
-    /// of welds.
+    /// twice the stress. Edges, knees and stringers are taken as lines on which the force is
+    /// linear, as in a group of welds; each side of a knee takes half.
     ///
     /// **Source.** Shigley, Mechanical Engineering Design, section 9-4 (a seam as a line), from memory; ISO 12215-5, design
     /// stress half of the ultimate, value from memory.
@@ -30,7 +30,7 @@ rule! {
 }
 
 fn judge(case: &Case) -> Finding {
-    let strength = given!(ready(case));
+    let strength = given!(ready_with_core(case));
     let (index, used) = strength.after.bent.worst(Way::Shear);
     let Some(push) = used.push else {
         return Finding::new(Verdict::Pass, Text::from("Nothing that holds the transom is loaded."));

@@ -10,6 +10,7 @@ mod bracket_moment;
 mod core_bearing;
 mod core_shear;
 mod core_under_bolts;
+mod knees;
 mod panel_deflection;
 mod plate;
 mod punching;
@@ -29,6 +30,7 @@ pub use bracket_moment::BRACKET_MOMENT;
 pub use core_bearing::CORE_BEARING;
 pub use core_shear::CORE_SHEAR;
 pub use core_under_bolts::CORE_UNDER_BOLTS;
+pub use knees::KNEES;
 pub use panel_deflection::PANEL_DEFLECTION;
 pub use punching::PUNCHING;
 pub use signs::SIGNS;
@@ -63,6 +65,16 @@ fn ready<'c>(case: &'c Case) -> Result<&'c Strength, Box<Finding>> {
             NoStrength::Unfit(why) => Finding::new(Verdict::Unmeasured, why.clone()),
         })
     })
+}
+
+/// The same for what leans on the core, which has nothing to say while that is refused: one cause is told once.
+fn ready_with_core<'c>(case: &'c Case) -> Result<&'c Strength, Box<Finding>> {
+    if soft_core::core_refused(case) {
+        return Err(Box::new(Finding::not_applicable(Text::from(
+            "The core was found soft: what it would bear cannot be reckoned before that is settled.",
+        ))));
+    }
+    ready(case)
 }
 
 /// Fail beyond a part's own strength, warn below the factor of practice.

@@ -1,7 +1,7 @@
 //! `strength/panel-deflection`
 
 use super::bending::remedy;
-use super::{by_case, ready};
+use super::{by_case, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::show::{force, length, place};
 use crate::case::strength::{Bent, Board, Laden, Strength, solved};
@@ -39,7 +39,7 @@ fn judge(case: &Case) -> Finding {
     if let Some(answer) = study(case) {
         return answer;
     }
-    let strength = given!(ready(case));
+    let strength = given!(ready_with_core(case));
     let bent = &strength.after.bent;
     let (index, loaded) = bent.deflection();
     let moved = loaded.largest_deflection.abs();

@@ -2,7 +2,7 @@
 
 use super::at_bolts::{at_bolts, capacity_sheet};
 use super::plate::plate;
-use super::{DESIGN_FACTOR, beside, build_up, factor, ready, verdict};
+use super::{DESIGN_FACTOR, beside, build_up, factor, ready_with_core, verdict};
 use crate::case::Case;
 use crate::case::strength::show::{force, ratio};
 use crate::case::strength::{Part, Pressed, Side, Strength};
@@ -32,7 +32,7 @@ rule! {
 }
 
 fn judge(case: &Case) -> Finding {
-    let strength = given!(ready(case));
+    let strength = given!(ready_with_core(case));
     let nuts = under_nuts(case, strength);
     let Some(edge) = strength.after.pressed(strength).map(|pressed| under_edge(&pressed, strength)) else {
         return nuts;

@@ -232,7 +232,7 @@ fn what_is_left(rig: &Rig, strength: &Strength, sheet: &mut Sheet, tables: &mut 
 
 /// The parts that lean on the core: factor with a sound core, and as read.
 fn parts(rig: &Rig, strength: &Strength) -> Vec<(&'static str, f64, f64)> {
-    let all: Vec<_> = [Part::Bearing, Part::Crush, Part::Punch, Part::Tear]
+    let all: Vec<_> = [Part::Bearing, Part::Punch, Part::Tear]
         .into_iter()
         .filter_map(|part| {
             let now = strength.after.worst(part, rig, strength)?;

@@ -1,22 +1,29 @@
 //! `strength/tabbing`
 
-use super::ready;
+use super::weigh::Weighed;
+use super::{DESIGN_FACTOR, factor, ready};
 use crate::case::Case;
+use crate::case::strength::show::force;
+use crate::case::strength::{Strength, Way, support};
 use crate::job::{Bond, Sign, tape};
 use crate::quantity::{Text, say};
 use crate::rig::Missing;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Verdict};
+use crate::working::Sheet;
 
 rule! {
-    /// What ties the transom to the hull's sides and bottom.
+    /// What ties the transom to the hull's sides and bottom: whether it holds, and what it bears of what the engines bring.
     ///
     /// **Why.** What the engines bring to the transom goes on into sides and bottom through their tabbing
     /// or welds. Where that has let go, knees and skins carry all of it, until they follow.
     ///
-    /// **Limit.** Sides and bottom hold it, by tabbing, bedding or weld, or moulded in one.
+    /// **Limit.** Sides and bottom hold it, by tabbing, bedding or weld, or moulded in one; and the pull that a length of tab
+    /// bears, the lesser of what its bond and its laminate bear, is at least twice what comes to it. The hull's edge and what
+    /// else stands behind are taken as lines on which the force is linear, as in a group of welds.
     ///
-    /// **Source.** Common practice, no source.
+    /// **Source.** Shigley, Mechanical Engineering Design, section 9-4 (a seam as a line), from memory; ISO 12215-5, design
+    /// stress half of the ultimate, value from memory; common practice, no source (what bond and tab bear, and their usual size).
     ///
     /// **When it warns.** It fails where any of it has let go: grind it off and lay it up anew, or weld it
     /// again, before an engine runs on it.
@@ -29,6 +36,7 @@ fn judge(case: &Case) -> Finding {
     }
     let said = &case.rig.structure.said;
     match (said.sides, said.bottom, ready(case)) {
+        (Some(_), Some(_), Ok(strength)) => torn(case, strength),
         (Some(sides), Some(bottom), _) => Finding::new(
             Verdict::Pass,
             say!("The hull's sides hold the transom ({}), and so does its bottom ({}).", sides.words(), bottom.words()),
@@ -37,6 +45,32 @@ fn judge(case: &Case) -> Finding {
         (_, _, Err(waits)) if !case.rig.structure.asked => *waits,
         _ => Finding::unmeasured(vec![Missing::one(&tape::HELD)]),
     }
+}
+
+/// What the tabs bear of what comes to them.
+fn torn(case: &Case, strength: &Strength) -> Finding {
+    let (index, used) = strength.after.bent.worst(Way::Tabbing);
+    let Some((part, push)) = used.push else {
+        return Finding::new(Verdict::Pass, Text::from("Nothing comes to what holds the transom."));
+    };
+    let case_name = strength.after.cases[index].name();
+    let mut sheet = Sheet::default();
+    sheet.remark(
+        say!("a metre of the ")
+            .then(support(part, &strength.board))
+            .then(say!(" hands over {}, {}; its tab bears {}", force(push), case_name, force(strength.board.tab))),
+    );
+    let what = say!("The tab of the ")
+        .then(support(part, &strength.board))
+        .then(say!(" bears {} times what comes to it, {}.", factor(used.factor()), case_name));
+    let finding = Weighed::of(case, strength, Way::Tabbing, DESIGN_FACTOR).finding(case, strength, what).working(sheet);
+    if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
+        return finding.remedy(say!(
+            "Lay a wider and thicker tab, {} times what is there, round sides and bottom; grind to sound laminate first.",
+            factor(DESIGN_FACTOR / used.factor())
+        ));
+    }
+    finding
 }
 
 /// What fails by words alone: tabbing that was found loose.

@@ -3,7 +3,7 @@
 use uom::si::f64::Length;
 
 use super::at_bolts::{Judged, at_bolts, capacity_sheet};
-use super::{CORE_FIRST, DESIGN_FACTOR, beside, build_up, ready};
+use super::{CORE_FIRST, DESIGN_FACTOR, beside, build_up, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::{Part, Strength};
 use crate::physics::fit::UPPER_BELOW_TOP_IN;
@@ -39,7 +39,7 @@ const LOWER_ROWS: f64 = 3.0;
 const BELOW: f64 = 2.0;
 
 fn judge(case: &Case) -> Finding {
-    let strength = given!(ready(case));
+    let strength = given!(ready_with_core(case));
     let judged = given!(at_bolts(Part::Tear, DESIGN_FACTOR, "wood above the bolt", case.rig, strength));
     let (footing, worst) = (judged.footing, &judged.worst);
     let mut sheet = capacity_sheet(Part::Tear, &judged, case.rig, strength);

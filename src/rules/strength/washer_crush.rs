@@ -2,7 +2,7 @@
 
 use super::at_bolts::{at_bolts, capacity_sheet};
 use super::plate::plate;
-use super::{BREAKS, DESIGN_FACTOR, beside, ready};
+use super::{BREAKS, DESIGN_FACTOR, beside, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::{Board, Part};
 use crate::rules::rule::{given, rule};
@@ -28,7 +28,7 @@ rule! {
 }
 
 fn judge(case: &Case) -> Finding {
-    let strength = given!(ready(case));
+    let strength = given!(ready_with_core(case));
     let required = required(&strength.board);
     let judged = given!(at_bolts(Part::Crush, required, "core under the nut", case.rig, strength));
     let sheet = capacity_sheet(Part::Crush, &judged, case.rig, strength);

@@ -4,7 +4,7 @@ use super::{BREAKS, factor, limit};
 use crate::case::Case;
 use crate::case::strength::{Strength, Way};
 use crate::quantity::{Text, say};
-use crate::rig::Missing;
+use crate::rig::{Missing, Ran};
 use crate::rules::{Finding, Verdict};
 
 /// How much more than the old engines' load a transom that bore those soundly for years is trusted with. Common practice,
@@ -26,7 +26,8 @@ pub(super) struct Weighed {
 impl Weighed {
     pub fn of(case: &Case, strength: &Strength, way: Way, required: f64) -> Self {
         let old = strength.before.as_ref().ok().map(|laden| laden.bent.factor(way));
-        Weighed { range: strength.range(way), required, old, ran: ran(case) }
+        let ran = case.rig.ran.as_ref().and_then(Ran::soundly);
+        Weighed { range: strength.range(way), required, old, ran }
     }
 
     /// Demand new over old.
@@ -108,9 +109,4 @@ impl Weighed {
         }
         Text::from(" What hung there before hardly worked on it.")
     }
-}
-
-/// Whether the old engines ran soundly long enough to prove the transom.
-fn ran(_case: &Case) -> Option<bool> {
-    None
 }

@@ -67,7 +67,7 @@ impl Open {
             Open::Skins => &tape::LAY_UP,
             Open::Knees => &tape::KNEES,
             Open::Stringers => &tape::STRINGERS,
-            Open::Bonds => &tape::SIDES_HOLD,
+            Open::Bonds => &tape::HELD,
             Open::WellFloor => &tape::WELL_FLOOR,
         })
     }

@@ -13,7 +13,7 @@ use crate::case::stern::Stern;
 use crate::catalog;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::panel::{
-    Bed, EdgeSupport, Factored, Fineness, Layup, Line, Panel, PanelError, Ply, Point, Section, Shape,
+    Bed, EdgeSupport, Factored, Fineness, Layup, Line, Panel, PanelError, Ply, Point, Section, Shape, SupportPart,
 };
 use crate::quantity::{Dimensioned, Text, inches};
 use crate::rig::{Layer, Rig};
@@ -179,6 +179,16 @@ impl Board {
     pub fn factored_finer(&self, knock: KnockDown, times: f64) -> Result<Factored, PanelError> {
         let size = MESH_OF_WIDTH * self.width() / times;
         self.panel(knock)?.factored(self.shape, Fineness { size, width: self.width() })
+    }
+
+    /// The lines along which it is held: the hull's edges that hold, and what it rests on inside.
+    pub fn seams(&self) -> Vec<(SupportPart, [Point; 2])> {
+        let count = self.outline.len();
+        let edges = (0..count)
+            .filter(|i| self.edges[*i] != EdgeSupport::Free)
+            .map(|i| (SupportPart::Edge(i), [self.outline[i], self.outline[(i + 1) % count]]));
+        let beds = self.beds().into_iter().enumerate();
+        edges.chain(beds.map(|(i, bed)| (SupportPart::Bed(i), [bed.from, bed.to]))).collect()
     }
 
     /// The same transom with less behind it: each part of its knees left out, taken by their distance from the centreline, and
