@@ -5,7 +5,7 @@ use std::marker::PhantomData;
 
 use serde::de::{self, Deserialize, Deserializer, MapAccess, Visitor, value::MapAccessDeserializer};
 
-use super::{Dimensioned, Measure, Style, parse};
+use super::{Dimensioned, Measure, Style, Written, parse};
 
 /// Where a number is from.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Deserialize)]
@@ -42,6 +42,8 @@ pub struct Reading<Q> {
     pub value: Q,
     /// How far off it may be, either way.
     pub tolerance: Option<Q>,
+    /// How it is written, where somebody wrote it.
+    pub written: Option<Written>,
     /// Where it is from.
     pub basis: Basis,
     /// Whatever the reader should know of it.
@@ -51,12 +53,12 @@ pub struct Reading<Q> {
 impl<Q: Dimensioned> Reading<Q> {
     /// A value from a catalog.
     pub fn catalog(value: Q) -> Self {
-        Reading { value, tolerance: None, basis: Basis::Catalog, note: None }
+        Reading { value, tolerance: None, written: None, basis: Basis::Catalog, note: None }
     }
 
     /// A value that nobody took, with the reason for it.
     pub fn assumed(value: Q, note: impl Into<String>) -> Self {
-        Reading { value, tolerance: None, basis: Basis::Assumed, note: Some(note.into()) }
+        Reading { value, tolerance: None, written: None, basis: Basis::Assumed, note: Some(note.into()) }
     }
 
     /// The reading as one from this basis, unless it says another than measured for itself.
@@ -90,6 +92,7 @@ impl<Q: Dimensioned> Reading<Q> {
         Ok(Reading {
             value: Q::from_si(parsed.si),
             tolerance: parsed.tolerance.map(|t| Q::from_si(t.half_width(parsed.si))),
+            written: Some(parsed.written),
             basis: Basis::Measured,
             note: None,
         })
