@@ -115,7 +115,7 @@ pub struct BracketSpec {
     pub kind: Option<BracketKind>,
     /// Transom's face to the face on which the engines hang.
     pub setback: Option<Reading<Length>>,
-    /// Its top below the transom's top; negative where it stands above.
+    /// Its top below the transom's top, plumb from a level line; negative where it stands above.
     pub drop: Option<Reading<Length>>,
     /// Power that its maker allows, all engines together.
     pub rated_power: Option<Reading<Power>>,

@@ -95,6 +95,9 @@ impl Rig {
             list.said("core", Text::from(core.words()));
         }
         list.number(&transom.cutout_width, Style::Tape);
+        if transom.cutout.is_some() {
+            list.said("cutout", Text::from("none: the top is level all across"));
+        }
         if let Some(edge) = transom.top_edge {
             list.said("finish of its top", Text::from(edge.words()));
         }

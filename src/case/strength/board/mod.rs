@@ -32,7 +32,7 @@ pub struct Board {
     pub top: f64,
     /// Half the width of that edge, m.
     pub half_top: f64,
-    /// Rise of the bottom for a metre off the centreline.
+    /// Rise of the bottom for a metre off the centreline, along the transom.
     pub rise: f64,
     /// Where the bottom ends, m.
     pub chine: Point,
@@ -66,12 +66,13 @@ impl Board {
         if lean.is_none() {
             assumed.push(Text::from("The transom is taken to stand upright under its loads: its angle is not given."));
         }
-        let outline = Outline::of(rig, height.value, width.value, deadrise.value, &mut assumed)?;
+        let stern = Stern::new(height.value, lean.unwrap_or_default());
+        let outline = Outline::of(rig, height.value, width.value, deadrise.value, stern.angle, &mut assumed)?;
         let core = (0..layers.len())
             .max_by(|a, b| layers[*a].thickness.si().total_cmp(&layers[*b].thickness.si()))
             .unwrap_or(0);
         let mut board = Board {
-            stern: Stern::new(height.value, lean.unwrap_or_default()),
+            stern,
             outline: outline.corners,
             edges: outline.edges,
             top: height.value.si(),
