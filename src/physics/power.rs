@@ -45,7 +45,7 @@ pub fn against(sheet: &mut Sheet, engines: &[(String, &Reading<Power>)], rated: 
 /// The power of an engine as another figure counts it, and what rounding may have taken between the two.
 fn as_printed(name: &str, engine: &Reading<Power>, rated: &Reading<Power>) -> (Term<Power>, Power) {
     let power = Term::new(name, engine.value);
-    let (Some(own), Some(other)) = (engine.written, rated.written) else {
+    let (Some(own), Some(other)) = (engine.written.as_deref(), rated.written.as_deref()) else {
         return (power, Power::from_si(0.0));
     };
     if own.unit == other.unit {
@@ -66,6 +66,6 @@ const KILOWATT: &str = "kW";
 
 /// A power that a formula gives in whole horsepower, as one that is printed.
 pub fn in_horsepower(power: Power) -> Reading<Power> {
-    let written = Some(Written { unit: HORSEPOWER, step: horsepower(1.0).si() });
+    let written = Some(Box::new(Written { unit: HORSEPOWER, step: horsepower(1.0).si() }));
     Reading { written, ..Reading::catalog(power) }
 }

@@ -42,8 +42,8 @@ pub struct Reading<Q> {
     pub value: Q,
     /// How far off it may be, either way.
     pub tolerance: Option<Q>,
-    /// How it is written, where somebody wrote it.
-    pub written: Option<Written>,
+    /// How it is written, where somebody wrote it. Boxed: few ask for it, and a reading is held everywhere.
+    pub written: Option<Box<Written>>,
     /// Where it is from.
     pub basis: Basis,
     /// Whatever the reader should know of it.
@@ -92,7 +92,7 @@ impl<Q: Dimensioned> Reading<Q> {
         Ok(Reading {
             value: Q::from_si(parsed.si),
             tolerance: parsed.tolerance.map(|t| Q::from_si(t.half_width(parsed.si))),
-            written: Some(parsed.written),
+            written: Some(Box::new(parsed.written)),
             basis: Basis::Measured,
             note: None,
         })
