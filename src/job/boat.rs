@@ -39,6 +39,8 @@ pub struct Boat {
     pub stability_test: Option<Reading<Mass>>,
     /// How she carries her fuel.
     pub fuel: Option<Fuel>,
+    /// How hull and transom are built.
+    pub construction: Option<Construction>,
     /// What her builder lets the transom carry.
     pub transom_rating: Option<Reading<Mass>>,
     /// What her builder rates her for in power, where it is not on a plate.
@@ -94,6 +96,20 @@ impl Bottom {
             Bottom::Cathedral => "cathedral",
         }
     }
+}
+
+/// How hull and transom are built.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Construction {
+    /// Skins of glass moulded over a core.
+    MouldedGlass,
+    /// Plywood on frames, with or without a thin sheath.
+    PlywoodOnFrames,
+    /// Riveted metal plate, a board behind it at the transom.
+    RivetedPlate,
+    /// Welded metal plate, stiffened or with a board behind it.
+    WeldedPlate,
 }
 
 /// How fuel is carried, as 33 CFR 183.41 distinguishes it.

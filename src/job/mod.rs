@@ -23,8 +23,8 @@ use crate::written::{self, Draft, Faults, Page};
 use uom::si::f64::{Length, Mass};
 
 pub use boat::{
-    Boat, Bottom, Category, Core, Craft, Cutout, Fuel, Hole, OffCentreHeight, Plate, SplashWell, Steering, TopEdge,
-    Transom,
+    Boat, Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, OffCentreHeight, Plate, SplashWell,
+    Steering, TopEdge, Transom,
 };
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, Role};
@@ -40,8 +40,8 @@ pub use swing_study::{
 };
 
 pub use structure::{
-    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Layer, Operating, Sound, Stiffener, Structure, ThreadState,
-    Upright,
+    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Layer, Operating, Sound, Stiffener, Structure, Tabbing,
+    ThreadState, Upright,
 };
 pub use study::{
     BoltStudy, EdgeHold, LineDoes, PanelLine, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy, StudyFace,

@@ -21,7 +21,11 @@ pub struct Structure {
     /// Knees that stand against its inside.
     pub knees: Option<Vec<Upright>>,
     /// Stringers that end on its inside.
-    pub stringers: Vec<Upright>,
+    pub stringers: Option<Vec<Upright>>,
+    /// How the deck holds the transom's upper edges beside the cutout.
+    pub deck: Option<Bond>,
+    /// The tabs that bond it to hull, knees and stringers.
+    pub tabbing: Option<Tabbing>,
     /// A member that stiffens its top edge where the engines hang.
     pub top_stiffener: Option<Stiffener>,
     /// Its upper corners above the bottom of the hull on the centreline, along the transom.
@@ -64,6 +68,20 @@ pub struct Upright {
     pub at: Across,
     /// How far up the transom it reaches, from the bottom of the hull there.
     pub height: Option<Reading<Length>>,
+    /// How wide it is itself.
+    pub width: Option<Reading<Length>>,
+    /// How far its fillet reaches on each side.
+    pub fillet: Option<Reading<Length>>,
+}
+
+/// Laminate laid round the corner between the transom and what it is bonded to.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Tabbing {
+    /// How far it lies on the transom.
+    pub width: Reading<Length>,
+    /// How thick it is.
+    pub thickness: Reading<Length>,
 }
 
 /// A member along the top edge.

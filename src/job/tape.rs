@@ -94,9 +94,17 @@ measurements! {
     TOP_EDGE = "transom.top_edge", "finish of the transom's top", "top of the transom",
         "one of sealed, capped, bare", "";
     LAY_UP = "structure.lay_up", "what the transom is made of, layer by layer", "outside and inside of the transom, a hole or an edge",
-        "each layer's material and thickness from the outside in, from a bored hole, a drawing or the builder; or transom.material and transom.thickness where it is all one", "1/32 in";
+        "drill one 1/4 in hole from inside where an old one can be used or it will be covered, measure the skins, and seal it: each layer's material and thickness from the outside in, from that hole, a drawing or the builder; or transom.material and transom.thickness where it is all one", "1/32 in";
     KNEES = "structure.knees", "knees that stand against the transom", "inside, from the transom forward",
         "each knee's distance from the centreline, and how far up the transom it reaches; [] where there is none", "1/2 in";
+    STRINGERS = "structure.stringers", "stringers that end on the transom", "inside, from the transom forward",
+        "each stringer's distance from the centreline, and how far up the transom it reaches; [] where there is none", "1/2 in";
+    SIDES_HOLD = "structure.sides", "how the hull's sides hold the transom", "inside, at the transom's edges",
+        "one of loose, bonded (tabbed or bedded), built_in (moulded or welded in one with the hull)", "";
+    BOTTOM_HOLDS = "structure.bottom", "how the hull's bottom holds the transom", "inside, at the transom's foot",
+        "one of loose, bonded (tabbed or bedded), built_in (moulded or welded in one with the hull)", "";
+    WELL_FLOOR = "structure.well_floor", "how the splash-well's floor holds the transom", "inside, under the well",
+        "one of loose, bonded, built_in", "";
     CORE_SOUNDING = "structure.percussion", "what the hammer and the meter say of the core", "all over the transom, outside and inside",
         "tap with a plastic hammer, a hand apart: sharp, dull or dead; a moisture meter beside it, with a sound dry place for comparison: structure.moisture", "";
     SPLASH_WELL = "transom.splash_well", "depth of the splash-well", "inside, at the transom",

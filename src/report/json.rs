@@ -4,7 +4,7 @@ use serde_json::{Value, json as value};
 
 use super::{DEFERRAL, Report};
 use crate::case::Case;
-use crate::case::strength::{Fields, Governing, Laden};
+use crate::case::strength::{Fields, Laden, Used, Way};
 use crate::quantity::{Measure, Text, Units};
 use crate::rules::{Judged, Limit};
 use crate::working::{Line, Part, Table};
@@ -127,21 +127,30 @@ fn laden(laden: &Laden) -> Value {
             })
         })
         .collect();
-    let governing = |one: &Governing| {
+    let bent = &laden.bent;
+    let bending = |(case, used): (usize, &Used)| {
         value!({
-            "case": names[one.case],
-            "factor": one.factor,
-            "at_m": one.at,
-            "deflection_m": one.solution.largest_deflection,
-            "error": one.solution.error,
-            "field_error": one.solution.field_error,
-            "fields": fields(&one.fields()),
+            "case": names[case],
+            "factor": used.factor(),
+            "at_m": used.at,
+            "deflection_m": bent.effects[case].told().loaded.largest_deflection,
+            "fields": bent.fields(case).as_ref().map(fields),
         })
     };
+    let plain =
+        |(case, used): (usize, &Used)| value!({ "case": names[case], "factor": used.factor(), "at_m": used.at });
+    let (moved, loaded) = bent.deflection();
     value!({
         "footings": footings,
-        "stress": governing(&laden.bent.stress),
-        "deflection": governing(&laden.bent.deflection),
+        "bending": bending(bent.worst(Way::Bending)),
+        "shear": plain(bent.worst(Way::Shear)),
+        "tabbing": plain(bent.worst(Way::Tabbing)),
+        "deflection": {
+            "case": names[moved],
+            "at_m": loaded.largest_at,
+            "deflection_m": loaded.largest_deflection,
+            "fields": bent.fields(moved).as_ref().map(fields),
+        },
     })
 }
 

@@ -16,7 +16,8 @@ use uom::si::f64::{Angle, Length, Mass, Power};
 
 use crate::catalog::{Entry, Material, Tables};
 use crate::job::{
-    Bottom, Category, Core, Craft, Cutout, Fuel, Hole, OffCentreHeight, Plate, Sitting, SplashWell, Steering, TopEdge,
+    Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, OffCentreHeight, Plate, Sitting, SplashWell,
+    Steering, TopEdge,
 };
 use crate::quantity::{Reading, Text, inches};
 
@@ -79,6 +80,7 @@ pub struct Boat {
     pub stability_test: Slot<Reading<Mass>>,
     pub power_rating: Option<Reading<Power>>,
     pub fuel: Option<Fuel>,
+    pub construction: Option<Construction>,
     pub year: Option<u16>,
     pub category: Option<Category>,
 }

@@ -5,7 +5,9 @@ use uom::si::f64::{Length, Velocity};
 use super::resolve::Resolver;
 use super::{Missing, Slot};
 use crate::catalog::{BoltGrade, BoltSize, Entry, Material};
-use crate::job::{self, BoltStudy, Bolting, EngineGroup, Job, Operating, PanelStiffness, PanelStudy, Upright, tape};
+use crate::job::{
+    self, BoltStudy, Bolting, Bond, EngineGroup, Job, Operating, PanelStiffness, PanelStudy, Upright, tape,
+};
 use crate::quantity::Reading;
 
 /// What the job says of strength.
@@ -19,6 +21,17 @@ pub struct Structure {
     pub said: job::Structure,
     /// Knees, where somebody looked for them.
     pub knees: Slot<Vec<Upright>>,
+    /// Stringers that end on it, where somebody looked for them.
+    pub stringers: Slot<Vec<Upright>>,
+    /// How the hull's sides and bottom hold it.
+    pub sides: Slot<Bond>,
+    pub bottom: Slot<Bond>,
+    /// How the splash-well's floor holds it.
+    pub well_floor: Slot<Bond>,
+    /// Whether its layers were told one by one, and not only what it is of and how thick.
+    pub layers_told: bool,
+    /// Skins for a core whose skins were not told.
+    pub usual_skin: [Option<Entry<Material>>; 2],
     /// What the top edge is stiffened with.
     pub stiffener_material: Option<Material>,
     /// Greatest speed.
@@ -30,6 +43,9 @@ pub struct Structure {
     /// A bolt group given outright.
     pub bolt_study: Option<(BoltStudy, Entry<BoltSize>, Option<Entry<BoltGrade>>)>,
 }
+
+/// What skins are of in a moulded boat, and in one of plate, where they were not told. Common practice, no source.
+const USUAL_SKINS: [&str; 2] = ["glass/polyester laminate, mat and woven", "aluminium 5086-H32 plate"];
 
 /// A layer with its material.
 #[derive(Clone, Debug)]
@@ -80,7 +96,13 @@ pub(super) fn resolve(resolver: &mut Resolver, job: &Job, material: Option<&Entr
     Structure {
         asked: job.structure.is_some() || job.operating.is_some() || bolted,
         lay_up,
+        layers_told: !said.lay_up.is_empty(),
         knees: Slot::new(said.knees.clone(), &tape::KNEES),
+        stringers: Slot::new(said.stringers.clone(), &tape::STRINGERS),
+        sides: Slot::new(said.sides, &tape::SIDES_HOLD),
+        bottom: Slot::new(said.bottom, &tape::BOTTOM_HOLDS),
+        well_floor: Slot::new(said.well_floor, &tape::WELL_FLOOR),
+        usual_skin: USUAL_SKINS.map(|name| resolver.catalog.materials.iter().find(|entry| entry.name == name).cloned()),
         stiffener_material: stiffener
             .and_then(|name| resolver.material("structure.top_stiffener.material", &name))
             .map(|entry| entry.spec),

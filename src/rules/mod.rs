@@ -62,10 +62,10 @@ pub const ALL: &[&Rule] = &[
     &strength::CORE_BEARING,
     &strength::WASHER_CRUSH,
     &strength::TOP_EDGE_TEAR,
-    &strength::PANEL_STRESS,
+    &strength::BENDING,
+    &strength::CORE_SHEAR,
     &strength::PANEL_DEFLECTION,
     &strength::BRACKET_MOMENT,
-    &strength::KNEES,
     &strength::SOFT_CORE,
 ];
 

@@ -33,6 +33,7 @@ fn skiff() -> Panel {
         edges: vec![Clamped, Simple, Free, Free, Free, Free, Free, Simple, Clamped],
         section: Section::stiffness(PlateStiffness { d11: 52e3, d12: 2.5e3, d22: 24e3, d66: 5e3, s1: 9e6, s2: 6e6 }),
         regions: Vec::new(),
+        beds: Vec::new(),
         lines: vec![knee(0.6), knee(-0.6)],
     }
 }

@@ -4,6 +4,7 @@ mod laws;
 mod nonsense;
 mod remedies;
 mod studies;
+mod transoms;
 
 use std::sync::LazyLock;
 

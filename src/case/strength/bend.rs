@@ -1,213 +1,363 @@
-//! The panel under every load case of an outfit.
+//! The panel under every load case of an outfit, and the ways in which it gives way: bent, sheared at what holds it, torn off
+//! its tabs.
+
+use std::f64::consts::PI;
+use std::sync::Arc;
 
 use super::board::Board;
 use super::footing::{Footing, LoadCase};
-use super::weakest::{strained_kinks, weakest};
 use super::{Laden, NoStrength};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
-use crate::physics::strength::panel::{Accuracy, Load, Panel, PanelError, PlyStress, Point, Solution, Solved, Wanted};
+use crate::physics::strength::panel::{
+    EdgeSupport, Factored, Layup, Load, Loaded, PanelError, PlyStress, Point, Push, Rect, SupportPart,
+};
 use crate::physics::strength::panel_loads;
+use crate::physics::strength::seam::{self, Seam, SeamPush};
 use crate::quantity::{Dimensioned, inches, say};
 
 /// Width of the strip along a face's edge that presses on the transom. Common practice, no source.
 const STRIP_IN: f64 = 1.5;
-/// What the case nearest to the panel's strength is solved to. Where the stress is read the mesh is as fine as the panel is
-/// thick besides: so it moves by no more than about 4 % on meshes far finer.
-const FOR_STRESS: Accuracy = Accuracy { relative: 0.1, fields: 0.3, most_unknowns: 30_000 };
-/// Cases whose use of the strength is at least this part of the leading one's may turn out to lead on a finer mesh.
-const CONTENDING: f64 = 0.9;
-/// What the case of ordinary running that moves the panel most is solved to.
-const FOR_DEFLECTION: Accuracy = Accuracy { relative: 0.1, fields: f64::INFINITY, most_unknowns: 30_000 };
-/// What a panel is solved to that she does not have: with knees, without, with a sound core.
-const FOR_COMPARISON: Accuracy = FOR_DEFLECTION;
+/// Thicknesses over which a support's push spreads on its way through the core. Common practice, no source: one to each side, as
+/// loads nearer to a support than the depth are left out of timber's shear (NDS 3.4.3.1, value from memory).
+const SPREADS: f64 = 2.0;
+/// Length of a tab over which its pull evens out. Common practice, no source: twice the usual width of a tab.
+const ALONG_TAB_IN: f64 = 6.0;
+/// Width and thickness of a tab where they were not told. Common practice, no source.
+const TAB_IN: [f64; 2] = [3.0, 0.125];
+/// What a tab's bond bears in shear and peel together, and its laminate in tension, Pa. Common practice, no source: about a
+/// third of the shear strength between layers of a hand laminate, and half its tensile strength.
+const BOND_STRENGTH: f64 = 3.0e6;
+const TAB_STRENGTH: f64 = 60.0e6;
+
+/// A way in which the panel gives way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// A skin or the core breaks in bending, or what carries it behind lets go and leaves it to the hull alone.
+    Bending,
+    /// The core shears beside the hull's edge.
+    Shear,
+    /// A tab to the hull tears off.
+    Tabbing,
+}
+
+impl Way {
+    /// All of them.
+    pub const ALL: [Way; 3] = [Way::Bending, Way::Shear, Way::Tabbing];
+
+    /// What gives way.
+    pub fn words(self) -> &'static str {
+        match self {
+            Way::Bending => "transom, bent",
+            Way::Shear => "core, sheared at the hull's edge",
+            Way::Tabbing => "tabs to the hull, torn",
+        }
+    }
+}
+
+/// How much of what it bears one way is used, and where most.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Used {
+    /// 1 breaks.
+    pub part: f64,
+    pub at: Point,
+    /// The stress, of bending.
+    pub stress: Option<PlyStress>,
+    /// The support and its push (N/m), of the others, and of bending where what lets go there decides.
+    pub push: Option<(SupportPart, f64)>,
+}
+
+impl Used {
+    /// Strength over load.
+    pub fn factor(&self) -> f64 {
+        1.0 / self.part.max(f64::MIN_POSITIVE)
+    }
+}
+
+/// What a case does to the panel on one set of supports.
+#[derive(Clone, Debug)]
+pub struct Stood {
+    /// Bending.
+    pub bending: Used,
+    /// What knees, stringers and the well's floor hand over, by the core's shear or their tabs; nothing where there are none.
+    pub held: Used,
+    /// All of it.
+    pub loaded: Loaded,
+}
+
+impl Stood {
+    /// The worse of both.
+    fn worst(&self) -> Used {
+        if self.held.part > self.bending.part { self.held } else { self.bending }
+    }
+}
+
+/// What a case does to the panel.
+#[derive(Clone, Debug)]
+pub struct Effect {
+    /// Of each [`Way`].
+    pub used: [Used; Way::ALL.len()],
+    /// On each of the panels, all that stands behind it first.
+    pub stood: Vec<Stood>,
+    /// Which of them tells its bending.
+    pub told: usize,
+    /// What the hull's edge hands over.
+    pub seam: Option<SeamPush>,
+}
+
+impl Effect {
+    /// A knee more cannot harm: where what stands behind would let go, or gathers bending beside it, the transom still bears what
+    /// it bears without (the static theorem of limit analysis: D. C. Drucker, W. Prager, H. J. Greenberg, 1952).
+    fn of(stood: Vec<Stood>, seam: Option<SeamPush>, edges: [Used; 2]) -> Effect {
+        let part = |state: &usize| stood[*state].worst().part;
+        let told = (0..stood.len()).min_by(|a, b| part(a).total_cmp(&part(b))).unwrap_or(0);
+        let [shear, tabbing] = edges;
+        Effect { used: [stood[told].worst(), shear, tabbing], stood, told, seam }
+    }
+
+    /// With all that stands behind it.
+    pub fn braced(&self) -> &Stood {
+        &self.stood[0]
+    }
+
+    /// The state in which bending is told.
+    pub fn told(&self) -> &Stood {
+        &self.stood[self.told]
+    }
+}
+
+/// The panel factored: with all that stands behind it, with less of that, and with the hull alone.
+#[derive(Clone, Debug)]
+pub struct Panels {
+    /// Never empty.
+    states: Vec<Arc<Factored>>,
+}
+
+impl Panels {
+    /// Of a transom with its core knocked down.
+    ///
+    /// # Errors
+    /// Why it cannot be solved.
+    pub fn of(board: &Board, left: KnockDown) -> Result<Panels, NoStrength> {
+        Panels::finer(board, left, 1.0)
+    }
+
+    /// The same on meshes so many times as fine.
+    ///
+    /// # Errors
+    /// As [`Panels::of`].
+    pub fn finer(board: &Board, left: KnockDown, times: f64) -> Result<Panels, NoStrength> {
+        let mut states = vec![Arc::new(board.factored_finer(left, times).map_err(unfit)?)];
+        // With less behind it nothing may hold it at all: then that does not count.
+        let fewer = board.with_less().into_iter().filter_map(|less| less.factored_finer(left, times).ok());
+        states.extend(fewer.map(Arc::new));
+        Ok(Panels { states })
+    }
+
+    /// With all that stands behind it.
+    pub fn braced(&self) -> &Factored {
+        &self.states[0]
+    }
+}
 
 /// The panel of an outfit.
 #[derive(Clone, Debug)]
 pub struct Bent {
     /// Each case.
     pub effects: Vec<Effect>,
-    /// The case nearest to the panel's strength.
-    pub stress: Governing,
-    /// The case of ordinary running that moves it most.
-    pub deflection: Governing,
+    /// The panels that were solved.
+    pub panels: Panels,
+    ordinary: Vec<bool>,
 }
 
-/// What a case does to the panel.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Effect {
-    /// Stress over strength.
-    pub use_of_strength: f64,
-    /// Largest deflection, m, forward positive.
-    pub deflection: f64,
+impl Bent {
+    /// The case that uses most of what the panel bears one way.
+    pub fn worst(&self, way: Way) -> (usize, &Used) {
+        let used = |case: usize| &self.effects[case].used[way as usize];
+        let case = (0..self.effects.len()).max_by(|a, b| used(*a).part.total_cmp(&used(*b).part)).unwrap_or(0);
+        (case, used(case))
+    }
+
+    /// Strength over load in that case.
+    pub fn factor(&self, way: Way) -> f64 {
+        self.worst(way).1.factor()
+    }
+
+    /// The case of ordinary running that moves it most, and how far, m.
+    pub fn deflection(&self) -> (usize, &Loaded) {
+        let moved = |case: usize| self.effects[case].braced().loaded.largest_deflection.abs();
+        let ordinary = (0..self.effects.len()).filter(|case| self.ordinary[*case]);
+        let case = ordinary.max_by(|a, b| moved(*a).total_cmp(&moved(*b))).unwrap_or(0);
+        (case, &self.effects[case].braced().loaded)
+    }
+
+    /// The panel in the state in which a case's bending is told, and what is in it.
+    pub fn told(&self, case: usize) -> Option<(&Factored, &Stood)> {
+        let effect = self.effects.get(case)?;
+        Some((self.panels.states.get(effect.told)?, effect.told()))
+    }
 }
 
-/// A case worked out.
-#[derive(Clone, Debug)]
-pub struct Governing {
-    /// Which of the cases.
-    pub case: usize,
-    /// Strength over stress.
-    pub factor: f64,
-    /// Where it is least, and the stress there.
-    pub at: Point,
-    pub stress: PlyStress,
-    /// The whole solution.
-    pub solution: Solution,
-    /// The panel that was solved.
-    pub panel: Panel,
+/// What a tab bears, N/m.
+pub(super) fn tab_strength(width: f64, thickness: f64) -> f64 {
+    (BOND_STRENGTH * width).min(TAB_STRENGTH * thickness)
 }
 
-/// Cases that come with ordinary running, by which deflection is judged.
-fn is_ordinary(case: &LoadCase) -> bool {
-    !matches!(case.kind, Kind::Slamming | Kind::Trailer)
+/// Width and thickness of a tab where they were not told, m.
+pub(super) fn usual_tab() -> [f64; 2] {
+    TAB_IN.map(|inch| inches(inch).si())
 }
 
 impl Laden {
-    /// Puts faces with their loads on the transom: every case on one mesh.
+    /// Puts faces with their loads on the transom.
     ///
     /// # Errors
     /// Why the panel cannot be solved.
     pub(super) fn of(
         board: &Board,
-        left: KnockDown,
+        panels: &Panels,
         cases: Vec<LoadCase>,
         footings: Vec<Footing>,
     ) -> Result<Laden, NoStrength> {
-        let panel = board.panel(left, &board.knees).map_err(unfit)?;
-        let sets: Vec<Vec<Load>> = (0..cases.len()).map(|case| loads(board, &footings, case)).collect();
-        let shown = Shown { board, panel: &panel, sets: &sets };
-        let solved = panel
-            .solve_all(&sets, |solved| {
-                shown
-                    .leading(solved, &cases)
-                    .map_or_else(|_| Wanted::default(), |leading| leading.wanted(&shown, solved))
-            })
-            .map_err(unfit)?;
-        let leading = shown.leading(&solved, &cases)?;
-        let effects = leading
-            .worst
-            .iter()
-            .enumerate()
-            .map(|(case, (_, stress))| Effect {
-                use_of_strength: stress.utilisation,
-                deflection: solved.largest_deflection(case),
-            })
-            .collect();
-        let govern = |case: usize| {
-            let (at, stress) = leading.worst[case];
-            Governing {
-                case,
-                factor: 1.0 / stress.utilisation.max(f64::MIN_POSITIVE),
-                at,
-                stress,
-                solution: solved.solution(case),
-                panel: panel.clone(),
+        let bent = bent(board, panels, &cases, &footings)?;
+        Ok(Laden { cases, footings, bent })
+    }
+
+    /// The same faces and loads on other panels.
+    ///
+    /// # Errors
+    /// As [`Panels::of`].
+    pub fn on(&self, board: &Board, panels: &Panels) -> Result<Bent, NoStrength> {
+        bent(board, panels, &self.cases, &self.footings)
+    }
+}
+
+fn bent(board: &Board, panels: &Panels, cases: &[LoadCase], footings: &[Footing]) -> Result<Bent, NoStrength> {
+    let sets: Vec<Vec<Load>> = (0..cases.len()).map(|case| loads(board, footings, case)).collect();
+    let mut stood: Vec<Vec<Stood>> = vec![Vec::new(); cases.len()];
+    for factored in &panels.states {
+        let Some(layup) = factored.panel().section.layup.as_ref() else {
+            return Err(NoStrength::Unfit(say!("The panel shows no stress to judge.")));
+        };
+        let judge = Judge { board, factored, layup };
+        for (stood, loaded) in stood.iter_mut().zip(factored.bend(&sets).map_err(unfit)?) {
+            stood.push(judge.stood(loaded));
+        }
+    }
+    let effects = stood.into_iter().zip(&sets).map(|(stood, loads)| {
+        let (seam, edges) = along_hull(board, panels.braced(), loads);
+        Effect::of(stood, seam, edges)
+    });
+    let effects = effects.collect();
+    // What comes with ordinary running: by it deflection is judged.
+    let ordinary = cases.iter().map(|case| !matches!(case.kind, Kind::Slamming | Kind::Trailer)).collect();
+    Ok(Bent { effects, panels: panels.clone(), ordinary })
+}
+
+struct Judge<'a> {
+    board: &'a Board,
+    factored: &'a Factored,
+    layup: &'a Layup,
+}
+
+impl Judge<'_> {
+    fn stood(&self, loaded: Loaded) -> Stood {
+        let nothing = Used { part: 0.0, at: loaded.largest_at, stress: None, push: None };
+        let mut bending = nothing;
+        for mean in &loaded.moments {
+            let stress = self.layup.bent(mean.moment);
+            if stress.utilisation > bending.part {
+                bending = Used { part: stress.utilisation, at: mean.at, stress: Some(stress), push: None };
+            }
+        }
+        let mut held = nothing;
+        let mut most = |push: Push, used: f64| {
+            if matches!(push.part, SupportPart::Bed(_)) && used > held.part {
+                held = Used { part: used, at: push.at, stress: None, push: Some((push.part, push.per_length)) };
             }
         };
-        let stress = govern(leading.stress);
-        let deflection = if leading.deflection == leading.stress { stress.clone() } else { govern(leading.deflection) };
-        Ok(Laden { cases, footings, bent: Bent { effects, stress, deflection } })
+        let [across, up] = shear_uses(self.layup);
+        let uprights = self.board.knees.len() + self.board.stringers.len();
+        // Each side of an upright or a floor takes half.
+        let unit = |part| if matches!(part, SupportPart::Bed(i) if i < uprights) { 0.5 * across } else { 0.5 * up };
+        for push in self.factored.pushes(&loaded, SPREADS * self.board.width()) {
+            most(push, push.per_length.abs() * unit(push.part));
+        }
+        for push in self.factored.pushes(&loaded, inches(ALONG_TAB_IN).si()) {
+            most(push, push.per_length.abs() / self.board.tab);
+        }
+        Stood { bending, held, loaded }
     }
 }
 
-/// A panel with its sets of loads.
-struct Shown<'a> {
-    board: &'a Board,
-    panel: &'a Panel,
-    sets: &'a [Vec<Load>],
+/// Use of the shear strength through the thickness for a shear of 1 N/m, across and up.
+fn shear_uses(layup: &Layup) -> [f64; 2] {
+    [[1.0, 0.0], [0.0, 1.0]].map(|shear| layup.worst([0.0; 3], shear).map_or(0.0, |stress| stress.utilisation))
 }
 
-/// The cases that matter most.
-struct Leading {
-    /// Where each case is nearest to the strength, and the stress there.
-    worst: Vec<(Point, PlyStress)>,
-    /// Which is nearest to it.
-    stress: usize,
-    /// Which of ordinary running moves the panel most.
-    deflection: usize,
-}
-
-impl Leading {
-    /// Where the cases are worst that come near to the leading one.
-    fn near(&self) -> Vec<Point> {
-        let least = CONTENDING * self.worst[self.stress].1.utilisation;
-        let near = self.worst.iter().filter(|(_, stress)| stress.utilisation >= least);
-        near.map(|(at, _)| *at).collect()
-    }
-
-    fn wanted(&self, shown: &Shown, solved: &Solved) -> Wanted {
-        let leading = self.worst[self.stress].1.utilisation;
-        let mut places = shown.places(solved, self.stress, leading);
-        let thickness = shown.board.thickness();
-        places.extend(self.near().into_iter().map(|at| (at, thickness)));
-        Wanted { sets: vec![(self.stress, FOR_STRESS), (self.deflection, FOR_DEFLECTION)], places }
-    }
-}
-
-impl Shown<'_> {
-    fn leading(&self, solved: &Solved, cases: &[LoadCase]) -> Result<Leading, NoStrength> {
-        let worst = (0..cases.len()).map(|case| self.worst(solved, case)).collect::<Result<Vec<_>, _>>()?;
-        let pick =
-            |value: &dyn Fn(usize) -> f64| (0..cases.len()).max_by(|a, b| value(*a).total_cmp(&value(*b))).unwrap_or(0);
-        Ok(Leading {
-            stress: pick(&|i| worst[i].1.utilisation),
-            deflection: pick(&|i| {
-                if is_ordinary(&cases[i]) { solved.largest_deflection(i).abs() } else { -1.0 }
-            }),
-            worst,
+/// What the hull's edge hands over, all else let go, and how much of the core's shear and of the tabs that uses.
+fn along_hull(board: &Board, factored: &Factored, loads: &[Load]) -> (Option<SeamPush>, [Used; 2]) {
+    let nothing = Used { part: 0.0, at: [0.0, board.top], stress: None, push: None };
+    let count = board.outline.len();
+    let held: Vec<usize> = (0..count).filter(|i| board.edges[*i] != EdgeSupport::Free).collect();
+    let seams: Vec<Seam> = held.iter().map(|&i| [board.outline[i], board.outline[(i + 1) % count]]).collect();
+    let forces: Vec<(Point, f64)> = loads
+        .iter()
+        .filter_map(|load| match load {
+            Load::Patch { area, force } => Some((area.centre, -force)),
+            Load::Point { at, force } => Some((*at, -force)),
+            Load::Pressure(_) => None,
         })
-    }
-
-    /// Where the mesh must be fine about kinks.
-    fn places(&self, solved: &Solved, set: usize, leading: f64) -> Vec<(Point, f64)> {
-        let forces = solved.section_forces(set);
-        strained_kinks(self.board, self.panel, forces, leading)
-    }
-
-    fn worst(&self, solved: &Solved, set: usize) -> Result<(Point, PlyStress), NoStrength> {
-        let forces = solved.section_forces(set);
-        weakest(self.board, self.panel, forces, &self.sets[set])
-            .ok_or_else(|| NoStrength::Unfit(say!("The panel shows no stress to judge.")))
-    }
-}
-
-/// The case nearest to the panel's strength on another panel of the same transom.
-///
-/// # Errors
-/// Why that panel cannot be solved.
-pub(super) fn on_another(board: &Board, panel: &Panel, after: &Laden) -> Result<Effect, NoStrength> {
-    let sets = [loads(board, &after.footings, after.bent.stress.case)];
-    let shown = Shown { board, panel, sets: &sets };
-    let solved = panel
-        .solve_all(&sets, |solved| {
-            let mut places = Vec::new();
-            if let Ok((at, stress)) = shown.worst(solved, 0) {
-                places = shown.places(solved, 0, stress.utilisation);
-                places.push((at, board.thickness()));
-            }
-            Wanted { sets: vec![(0, FOR_COMPARISON)], places }
-        })
-        .map_err(unfit)?;
-    Ok(Effect { use_of_strength: shown.worst(&solved, 0)?.1.utilisation, deflection: solved.largest_deflection(0) })
+        .collect();
+    let (Some(seam), Some(layup)) = (seam::push(&seams, &forces), factored.panel().section.layup.as_ref()) else {
+        return (None, [nothing; 2]);
+    };
+    let [across, up] = shear_uses(layup);
+    let push = Some((SupportPart::Edge(held[seam.seam]), seam.most));
+    let most = seam.most.abs();
+    let used = |part: f64| Used { part, at: seam.at, stress: None, push };
+    (Some(seam), [used(most * across.max(up)), used(most / board.tab)])
 }
 
 pub(super) fn unfit(error: PanelError) -> NoStrength {
     NoStrength::Unfit(say!("The transom's panel cannot be solved: {}.", error.to_string()))
 }
 
-/// What the faces bring to the panel in a case.
+/// What the faces bring to the panel in a case: each force comes down to the middle of the thickness at 45 degrees, so that
+/// it covers there half the thickness more on every side (EN 1995-2, 5.1.2, value from memory), as far as the panel goes.
+///
+/// A bolt's pull is taken to come over its table's washer whatever lies under its nut: what spreads it more spares the core there,
+/// and hardly the panel.
 fn loads(board: &Board, footings: &[Footing], case: usize) -> Vec<Load> {
     let strip = inches(STRIP_IN).si();
     footings
         .iter()
         .filter_map(|footing| {
             let forces = footing.forces.get(case)?;
-            Some(panel_loads(&footing.bolts, footing.face, forces, &footing.spreads(board), strip))
+            let side = 0.5 * PI.sqrt() * footing.size.spec.washer_diameter.value.si();
+            let pads = vec![[side, side]; footing.bolts.len()];
+            Some(panel_loads(&footing.bolts, footing.face, forces, &pads, strip))
         })
         .flatten()
+        .map(|load| match load {
+            Load::Patch { area, force } => Load::Patch { area: spread(board, area), force },
+            other => other,
+        })
         .collect()
 }
 
-#[cfg(test)]
-mod finer;
+/// An area enlarged by half the thickness on every side, as far as the panel goes.
+fn spread(board: &Board, area: Rect) -> Rect {
+    let more = 0.5 * board.thickness();
+    let [y, z] = area.centre;
+    let within = |half: f64, room: f64| half.min(WITHIN * room.max(SMALLEST));
+    let out = board.chine[0].min(board.half_top) - y.abs();
+    let half_width = within(0.5 * area.width + more, out);
+    let (up, down) = (board.top - z, z - board.rise * (y.abs() + half_width));
+    let half_height = within(0.5 * area.height + more, up.min(down));
+    Rect { centre: area.centre, width: 2.0 * half_width, height: 2.0 * half_height }
+}
+
+/// A hair within the edges, lest rounding put an area off the panel, and an area that is still one, m.
+const WITHIN: f64 = 0.999;
+const SMALLEST: f64 = 1e-3;

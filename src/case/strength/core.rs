@@ -1,14 +1,14 @@
 //! What is left of the core, by what was read of it.
 
-use super::bend::{on_another, unfit};
+use super::NoStrength;
+use super::bend::unfit;
 use super::board::Board;
 use super::footing::Footing;
-use super::{Laden, NoStrength};
 use crate::job::{self, Sitting, Sound};
 use crate::physics::strength::bolts::bolt_forces;
 use crate::physics::strength::knockdown::{self, KnockDown, Percussion};
 use crate::physics::strength::loads::FaceLoad;
-use crate::physics::strength::panel::{Accuracy, Load, Panel, PanelError, scale_of_part};
+use crate::physics::strength::panel::{Load, PanelError, scale_of_part};
 use crate::physics::strength::panel_loads;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say, standard_gravity};
 use crate::rig::Rig;
@@ -27,8 +27,6 @@ pub struct Core {
     pub percussion: bool,
     /// What a measured flex said, as a part of the sound stiffness.
     pub flex: Option<f64>,
-    /// The panel's factor with a sound core, where the core is not.
-    pub sound_factor: Option<f64>,
     /// The flex test, where it is still to be made and would move enough to be read.
     pub test: Option<FlexTest>,
 }
@@ -53,9 +51,6 @@ impl FlexTest {
 const LEG_IN: f64 = 32.0;
 /// What a dial gauge on a boat tells from nothing, m. Common practice, no source.
 const READABLE: f64 = 1e-4;
-/// What a flex is worked out to; where skins carry most, what is read of the core is several times as far off.
-const TEST: Accuracy = Accuracy { relative: 0.01, fields: f64::INFINITY, most_unknowns: 20_000 };
-
 impl Core {
     /// The core by its readings.
     ///
@@ -74,7 +69,6 @@ impl Core {
             moisture: false,
             percussion: false,
             flex: None,
-            sound_factor: None,
             test: None,
         };
         core.hear(rig);
@@ -104,17 +98,6 @@ impl Core {
         // A measured flex overrules what hammer and meter rank.
         core.left = left;
         Ok(core)
-    }
-
-    /// Notes what the panel's factor would be with a sound core.
-    pub(super) fn compare(&mut self, board: &Board, after: &Laden) {
-        if self.left == KnockDown::SOUND {
-            return;
-        }
-        self.sound_factor = sound(board)
-            .and_then(|panel| on_another(board, &panel, after))
-            .ok()
-            .map(|effect| 1.0 / effect.use_of_strength.max(f64::MIN_POSITIVE));
     }
 
     fn hear(&mut self, rig: &Rig) {
@@ -156,19 +139,22 @@ fn pulled(board: &Board, footings: &[Footing], y: f64, arm: f64, weight: f64) ->
     Some((loads, [y, board.top * (1.0 - 1e-6)]))
 }
 
-fn sound(board: &Board) -> Result<Panel, NoStrength> {
-    board.panel(KnockDown::SOUND, &board.knees).map_err(unfit)
+/// How far the panel moves at a place, m.
+fn deflection(board: &Board, left: KnockDown, loads: &[Load], at: [f64; 2]) -> Result<f64, PanelError> {
+    let factored = board.factored(left)?;
+    let bent = factored.bend(&[loads])?;
+    Ok(bent.first().and_then(|loaded| factored.deflection_at(loaded, at)).unwrap_or(0.0))
 }
 
 fn scale(board: &Board, footings: &[Footing], y: f64, flex: &job::Flex) -> Result<f64, NoStrength> {
     let (loads, at) = pulled(board, footings, y, flex.arm.value.si(), flex.weight.value.si())
         .ok_or_else(|| NoStrength::Unfit(Text::from("The flex cannot be reckoned: no engine hangs there.")))?;
     // The lower unit goes down, the top edge aft. The core alone is softened, as it is wherever a reading of it counts.
-    let softened = |stiffness: f64| {
+    let deflection = |stiffness: f64| {
         let left = KnockDown { stiffness, ..KnockDown::SOUND };
-        board.panel(left, &board.knees)
+        deflection(board, left, &loads, at)
     };
-    match scale_of_part(softened, &loads, at, -flex.moved.value.si(), TEST) {
+    match scale_of_part(deflection, -flex.moved.value.si()) {
         Err(PanelError::NoScale { .. }) => Err(NoStrength::Unfit(say!(
             "The top edge moved {}, which no softness of the core explains: a skin or a support has let go, or the reading is wrong.",
             Measure::tape(flex.moved.value)
@@ -192,6 +178,6 @@ fn test(rig: &Rig, board: &Board, footings: &[Footing]) -> Option<FlexTest> {
     let inch = inches(1.0).si();
     let arm = (leg / inch).round() * inch;
     let (loads, at) = pulled(board, footings, footing.middle[0], arm, FlexTest::WEIGHT)?;
-    let moves = sound(board).ok()?.solve(&loads, TEST).ok()?.deflection_at(at)?;
+    let moves = deflection(board, KnockDown::SOUND, &loads, at).ok()?;
     (moves.abs() > READABLE).then(|| FlexTest { engine: hung.name.clone(), arm, moves: moves.abs() })
 }

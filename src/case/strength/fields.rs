@@ -1,7 +1,7 @@
 //! Deflection and use of strength over the panel, ready for drawing.
 
-use super::Governing;
-use crate::physics::strength::panel::{Panel, Point, Solution};
+use super::Bent;
+use crate::physics::strength::panel::{Factored, Loaded, Panel, Point, Solution};
 
 /// Fields over a mesh. Places `[y, z]` in m: to port, and up the transom from the bottom on the centreline.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,7 +17,7 @@ pub struct Fields {
 }
 
 impl Fields {
-    /// The fields of a solution.
+    /// The fields of a studied panel.
     pub fn of(panel: &Panel, solution: &Solution) -> Fields {
         let mut used = vec![0.0_f64; solution.mesh.nodes.len()];
         if let Some(layup) = &panel.section.layup {
@@ -34,11 +34,29 @@ impl Fields {
             use_of_strength: used,
         }
     }
+
+    /// The fields of a transom: bending by its mean moments, as it is judged.
+    fn of_means(factored: &Factored, loaded: &Loaded) -> Fields {
+        let mesh = factored.mesh();
+        let mut used = vec![0.0_f64; mesh.nodes.len()];
+        if let Some(layup) = &factored.panel().section.layup {
+            // Means stand at the nodes, in their order.
+            for (used, mean) in used.iter_mut().zip(&loaded.moments) {
+                *used = layup.bent(mean.moment).utilisation;
+            }
+        }
+        Fields {
+            nodes: mesh.nodes.clone(),
+            triangles: mesh.triangles.clone(),
+            deflection: factored.deflections(loaded),
+            use_of_strength: used,
+        }
+    }
 }
 
-impl Governing {
-    /// Its fields.
-    pub fn fields(&self) -> Fields {
-        Fields::of(&self.panel, &self.solution)
+impl Bent {
+    /// The fields of a case.
+    pub fn fields(&self, case: usize) -> Option<Fields> {
+        self.told(case).map(|(factored, stood)| Fields::of_means(factored, &stood.loaded))
     }
 }

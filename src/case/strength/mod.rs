@@ -7,11 +7,12 @@ mod core;
 mod fields;
 mod footing;
 mod grip;
-mod knees;
+mod other;
 mod parts;
 pub mod show;
 mod study;
-mod weakest;
+
+use std::sync::OnceLock;
 
 use uom::si::f64::{Ratio, Velocity};
 use uom::si::velocity::knot;
@@ -23,14 +24,13 @@ use crate::quantity::{Dimensioned, Measure, Text, say, standard_gravity};
 use crate::rig::{Missing, Outfit, Rig};
 use crate::working::Sheet;
 
-pub use bend::{Bent, Effect, Governing};
-pub use board::{Board, Knee};
+pub use bend::{Bent, Effect, Panels, Stood, Used, Way};
+pub use board::{Board, Guessed, Knee, Open};
 pub use core::{Core, FlexTest};
 pub use fields::Fields;
 pub use footing::{Driving, Footing, Hung, LoadCase};
 pub use grip::{PLATE_MATERIAL_YIELD, Part, Worst, plate_for};
-pub use knees::Knees;
-pub use parts::{PANEL_WORDS, ply, solved};
+pub use parts::{ply, solved, support};
 pub use study::{BoltAnswer, PanelAnswer};
 
 /// Why there is no answer.
@@ -45,7 +45,7 @@ pub enum NoStrength {
 /// What strength makes of a rig.
 #[derive(Clone, Debug)]
 pub struct Strength {
-    /// The transom.
+    /// The transom; what was not told of it at its least.
     pub board: Board,
     /// What is left of its core.
     pub core: Core,
@@ -55,8 +55,12 @@ pub struct Strength {
     pub after: Laden,
     /// With the old ones, or why that cannot be said.
     pub before: Result<Laden, Text>,
-    /// The panel with and without knees.
-    pub knees: Knees,
+    /// What was not told of the transom, and what it would be at its best; nothing where all was told.
+    pub open: Vec<Open>,
+    /// The transom and the panel with the new engines at their best.
+    pub best: Option<(Board, Bent)>,
+    /// Which of `open` decides, worked out when asked for.
+    decides: OnceLock<Option<Open>>,
     /// What was taken for granted.
     pub assumed: Vec<Text>,
     /// How the slamming came about.
@@ -99,7 +103,7 @@ impl Strength {
             return Err(NoStrength::Missing(door(rig)));
         }
         let mut missing = Vec::new();
-        let board = Board::of(rig).map_err(|no| gather(no, &mut missing));
+        let board = Board::of(rig, Guessed::LEAST).map_err(|no| gather(no, &mut missing));
         if let Err(lacking) = rig.after.ask() {
             missing.push(lacking);
         }
@@ -116,37 +120,27 @@ impl Strength {
         let footings = footing::footings(rig, &rig.after, &board, driving, &mut assumed)?;
         let mut old_assumed = Vec::new();
         let before = old(rig, &board, driving, &mut old_assumed);
-        let mut core = Core::of(rig, &board, &footings, before.as_deref().ok())?;
+        let core = Core::of(rig, &board, &footings, before.as_deref().ok())?;
         let left = core.left;
-        // Old and new ask nothing of each other, and each takes as long as all the rest of a report.
-        let (after, knees, before) = std::thread::scope(|scope| {
-            let old = scope.spawn(|| {
-                before.and_then(|footings| Laden::of(&board, left, footing::cases(&rig.before), footings).map_err(why))
-            });
-            let after = Laden::of(&board, left, footing::cases(&rig.after), footings);
-            let after = after.and_then(|after| Ok((Knees::of(&board, left, &after)?, after)));
-            let before = match old.join() {
-                Ok(before) => before,
-                Err(panic) => std::panic::resume_unwind(panic),
-            };
-            after.map(|(knees, after)| (after, knees, before))
-        })?;
-        core.compare(&board, &after);
+        let panels = Panels::of(&board, left)?;
+        let after = Laden::of(&board, &panels, footing::cases(&rig.after), footings)?;
+        let before =
+            before.and_then(|footings| Laden::of(&board, &panels, footing::cases(&rig.before), footings).map_err(why));
         for text in old_assumed {
             if before.is_ok() && !assumed.contains(&text) {
                 assumed.push(text);
             }
         }
-        Ok(Strength { board, core, driving, after, before, knees, assumed, sheet })
-    }
-
-    /// The panel's factor with the pair of knees that it lacks, in every case and as finely as without. `None` where it
-    /// cannot be solved.
-    pub fn factor_with_knees(&self) -> Option<f64> {
-        let board = Board { knees: self.knees.places.clone(), ..self.board.clone() };
-        let (cases, footings) = (self.after.cases.clone(), self.after.footings.clone());
-        let laden = Laden::of(&board, self.left(), cases, footings).ok()?;
-        Some(laden.bent.stress.factor)
+        let open = Open::of(rig);
+        let best = if open.is_empty() {
+            None
+        } else {
+            let best = Board::of(rig, Guessed::BEST)?;
+            let bent = other::bent(&best, left, &after)?;
+            Some((best, bent))
+        };
+        let decides = OnceLock::new();
+        Ok(Strength { board, core, driving, after, before, open, best, decides, assumed, sheet })
     }
 
     /// What is left of the core.

@@ -13,6 +13,7 @@ const UPRIGHT: Bounds = bounds("2 in", "60 in");
 const BELOW: Bounds = bounds("-12 in", "60 in");
 const FACE: Bounds = bounds("2 in", "12 ft");
 const MEMBER: Bounds = bounds("1/8 in", "12 in");
+const FILLET: Bounds = bounds("0 in", "6 in");
 const CORNER: Bounds = bounds("6 in", "8 ft");
 const MOISTURE: Bounds = bounds("0 %", "200 %");
 const SPEED: Bounds = bounds("3 mph", "120 mph");
@@ -66,14 +67,15 @@ fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
             "check the layers against `transom.thickness`",
         );
     }
-    for (list, uprights) in
-        [("knees", structure.knees.as_deref().unwrap_or_default()), ("stringers", structure.stringers.as_slice())]
-    {
+    for (list, uprights) in [
+        ("knees", structure.knees.as_deref().unwrap_or_default()),
+        ("stringers", structure.stringers.as_deref().unwrap_or_default()),
+    ] {
         for (i, upright) in uprights.iter().enumerate() {
             self::upright(checker, job, &format!("structure.{list}[{i}]"), upright);
         }
     }
-    let carried = structure.knees.iter().flatten().count() + structure.stringers.len() > 1;
+    let carried = structure.knees.iter().flatten().count() + structure.stringers.iter().flatten().count() > 1;
     if structure.sides == Some(Bond::Loose) && structure.bottom == Some(Bond::Loose) && !carried {
         checker.fault(
             "structure",
@@ -84,6 +86,10 @@ fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
     if let Some(stiffener) = &structure.top_stiffener {
         checker.within("structure.top_stiffener.depth", Some(&stiffener.depth), MEMBER);
         checker.within("structure.top_stiffener.height", Some(&stiffener.height), MEMBER);
+    }
+    if let Some(tabbing) = &structure.tabbing {
+        checker.within("structure.tabbing.width", Some(&tabbing.width), MEMBER);
+        checker.within("structure.tabbing.thickness", Some(&tabbing.thickness), LAYER);
     }
     checker.within("structure.corner_height", structure.corner_height.as_ref(), CORNER);
     checker.within("structure.moisture", structure.moisture.as_ref(), MOISTURE);
@@ -113,6 +119,8 @@ pub(super) fn few(checker: &mut Checker, path: &str, count: usize) {
 fn upright(checker: &mut Checker, job: &Job, path: &str, upright: &Upright) {
     across(checker, &format!("{path}.at"), &upright.at, &job.boat);
     checker.within(&format!("{path}.height"), upright.height.as_ref(), UPRIGHT);
+    checker.within(&format!("{path}.width"), upright.width.as_ref(), MEMBER);
+    checker.within(&format!("{path}.fillet"), upright.fillet.as_ref(), FILLET);
 }
 
 fn bolting(checker: &mut Checker, job: &Job, path: &str, bolts: &Bolting) {

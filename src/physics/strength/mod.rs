@@ -5,5 +5,6 @@ mod contact;
 pub mod knockdown;
 pub mod loads;
 pub mod panel;
+pub mod seam;
 
 pub use contact::panel_loads;

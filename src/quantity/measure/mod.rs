@@ -6,7 +6,7 @@ use super::units::{UNITS, Unit};
 use super::{Dimensioned, Kind};
 
 pub use figures::grouped;
-use figures::{SIXTEENTHS, decimals, exact_digits, feet_and_inches, sixteenths};
+use figures::{SIXTEENTHS, decimals, exact_digits, factor, factor_places, feet_and_inches, sixteenths};
 
 /// Which units a report speaks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -34,6 +34,8 @@ pub enum Style {
     Feet,
     /// A volume of foam or of a hull: cubic feet, or litres. Other volumes are liquids, in gallons.
     Bulk,
+    /// A ratio of strength to load: two digits, and what they are worth.
+    Factor,
 }
 
 /// A quantity whose dimension has been erased for showing: value in the coherent SI unit, kind, style.
@@ -66,7 +68,10 @@ impl Measure {
     /// The measure in words and figures: `12-7/8 in (327 mm)`.
     pub fn show(&self, units: Units) -> String {
         if self.kind == Kind::Ratio {
-            return decimals(self.si, ratio_places(self.si));
+            return match self.style {
+                Style::Factor => factor(self.si),
+                _ => decimals(self.si, ratio_places(self.si)),
+            };
         }
         match units {
             Units::Us => self.show_in(false),
@@ -106,6 +111,9 @@ impl Measure {
 
     /// Half of the last digit or mark shown, in the coherent SI unit: what rounding may have taken.
     pub fn shown_precision(&self, units: Units) -> f64 {
+        if self.kind == Kind::Ratio && self.style == Style::Factor {
+            return 0.5 * 0.1_f64.powi(factor_places(self.si));
+        }
         if self.kind == Kind::Ratio {
             return 0.5 * 0.1_f64.powi(ratio_places(self.si));
         }
@@ -142,11 +150,11 @@ impl Measure {
     fn unit(&self, metric: bool) -> &'static Unit {
         let name = match (self.kind, metric) {
             (Kind::Length, false) => match self.style {
-                Style::Plain | Style::Tape | Style::Bulk => "in",
+                Style::Plain | Style::Tape | Style::Bulk | Style::Factor => "in",
                 Style::FeetInches | Style::Feet => "ft",
             },
             (Kind::Length, true) => match self.style {
-                Style::Plain | Style::Tape | Style::Bulk => "mm",
+                Style::Plain | Style::Tape | Style::Bulk | Style::Factor => "mm",
                 Style::FeetInches | Style::Feet => "m",
             },
             (Kind::Mass, false) => "lb",

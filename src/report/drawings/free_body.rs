@@ -4,7 +4,7 @@
 use super::kit::{Board, Drawing, Layout, Pen, Point, Shape, at, ink};
 use super::stern::Stern;
 use crate::case::Case;
-use crate::case::strength::Footing;
+use crate::case::strength::{Footing, Way};
 use crate::quantity::{Dimensioned, Measure, Moment, Units, inches};
 use uom::si::f64::{Force, Length};
 
@@ -19,7 +19,7 @@ const FORWARD_MM: f64 = 420.0;
 pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     let strength = case.strength().ok()?;
     let stern = Stern::of(case.rig)?;
-    let index = strength.after.bent.stress.case;
+    let (index, _) = strength.after.bent.worst(Way::Bending);
     let name = strength.after.cases.get(index)?.name();
     let footing = strength.after.footings.iter().max_by(|a, b| {
         let size = |footing: &Footing| footing.loads.get(index).map_or(0.0, |load| load.moment[1].abs());

@@ -4,7 +4,7 @@ use super::kit::{Board, Drawing, Layout, Pen, Point, Shape, Side, at, ink};
 use super::raster::Raster;
 use super::stern::breadth;
 use crate::case::Case;
-use crate::case::strength::{Fields, Governing};
+use crate::case::strength::{Fields, Way};
 use crate::quantity::{Dimensioned, Measure, Units};
 use uom::si::f64::Length;
 
@@ -17,8 +17,9 @@ const BEYOND: &str = "#ffd466";
 /// Deflection in the case of ordinary running that moves it most.
 pub(super) fn deflection(case: &Case, units: Units) -> Option<Drawing> {
     let strength = case.strength().ok()?;
-    let governing = &strength.after.bent.deflection;
-    let fields = governing.fields();
+    let bent = &strength.after.bent;
+    let (index, _) = bent.deflection();
+    let fields = bent.fields(index)?;
     let values: Vec<f64> = fields.deflection.iter().map(|value| value.abs()).collect();
     let (peak, most) = values.iter().copied().enumerate().max_by(|a, b| a.1.total_cmp(&b.1))?;
     let words = Words {
@@ -29,23 +30,24 @@ pub(super) fn deflection(case: &Case, units: Units) -> Option<Drawing> {
         most,
     };
     let shown = |value: f64| Measure::of(Length::from_si(value)).show(units);
-    drawing(case, governing, &fields, &values, &shown, units, &words)
+    drawing(case, index, &fields, &values, &shown, units, &words)
 }
 
-/// Stress over strength in the case that comes nearest to the panel's strength.
+/// Stress over strength in the case that bends the panel nearest to its strength.
 pub(super) fn stress(case: &Case, units: Units) -> Option<Drawing> {
     let strength = case.strength().ok()?;
-    let governing = &strength.after.bent.stress;
-    let fields = governing.fields();
+    let bent = &strength.after.bent;
+    let (index, used) = bent.worst(Way::Bending);
+    let fields = bent.fields(index)?;
     let words = Words {
         name: "panel-stress",
         title: "How much of the transom's strength is used",
         full: 1.0,
-        place: governing.at,
-        most: 1.0 / governing.factor,
+        place: used.at,
+        most: used.part,
     };
     let shown = |value: f64| format!("{:.0} %", value * 100.0);
-    drawing(case, governing, &fields, &fields.use_of_strength, &shown, units, &words)
+    drawing(case, index, &fields, &fields.use_of_strength, &shown, units, &words)
 }
 
 /// What a field is called, and how its shades are laid out.
@@ -61,7 +63,7 @@ struct Words {
 
 fn drawing(
     case: &Case,
-    governing: &Governing,
+    index: usize,
     fields: &Fields,
     values: &[f64],
     shown: &dyn Fn(f64) -> String,
@@ -124,7 +126,7 @@ fn drawing(
     if let Some(width) = rig.boat.transom_width.reading() {
         breadth(&mut board, "transom-width", Side::Below, width.value, top, Measure::tape(width.value).show(units));
     }
-    let case_name = strength.after.cases.get(governing.case).map_or("", |case| case.name());
+    let case_name = strength.after.cases.get(index).map_or("", |case| case.name());
     let mut notes = vec![format!(
         "Load case: {case_name}. Seen from astern, port on the left. The key gives the upper end of each shade; broken lines are the faces on it, thick ones its knees."
     )];

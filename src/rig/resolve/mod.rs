@@ -54,6 +54,7 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
             stability_test: Slot::new(boat.stability_test.clone(), &tape::STABILITY_TEST),
             power_rating: boat.power_rating.clone(),
             fuel: boat.fuel,
+            construction: boat.construction,
             year: boat.year,
             category: boat.category,
         },

@@ -1,39 +1,39 @@
 //! Strength: does the transom, and what holds the engines to it, bear what they bring?
 
+mod bending;
 mod bolt_torque;
 mod bolts_combined;
 mod bolts_shear;
 mod bolts_tension;
 mod bracket_moment;
 mod core_bearing;
-mod knees;
+mod core_shear;
 mod panel_deflection;
-mod panel_stress;
 mod soft_core;
 mod top_edge_tear;
 mod washer_crush;
+mod weigh;
 
+pub use bending::BENDING;
 pub use bolt_torque::BOLT_TORQUE;
 pub use bolts_combined::BOLTS_COMBINED;
 pub use bolts_shear::BOLTS_SHEAR;
 pub use bolts_tension::BOLTS_TENSION;
 pub use bracket_moment::BRACKET_MOMENT;
 pub use core_bearing::CORE_BEARING;
-pub use knees::KNEES;
+pub use core_shear::CORE_SHEAR;
 pub use panel_deflection::PANEL_DEFLECTION;
-pub use panel_stress::PANEL_STRESS;
 pub use soft_core::SOFT_CORE;
 pub use top_edge_tear::TOP_EDGE_TEAR;
 pub use washer_crush::WASHER_CRUSH;
 
-use uom::si::f64::{Length, Ratio};
+use uom::si::f64::Ratio;
 
 use super::{Finding, Limit, Verdict};
 use crate::case::Case;
 use crate::case::strength::show::{force, ratio, times};
 use crate::case::strength::{Footing, Laden, NoStrength, Part, Strength, Worst};
-use crate::physics::strength::knockdown::KnockDown;
-use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::rig::Rig;
 use crate::working::{Sheet, Table};
 
@@ -41,8 +41,6 @@ use crate::working::{Sheet, Table};
 const BOLT_FACTOR: f64 = 2.0;
 /// Factor on what core and laminate bear, at a bolt or in the panel: the inverse of ISO 12215-5's design stress, half of the ultimate (value from memory).
 const DESIGN_FACTOR: f64 = 2.0;
-/// Step in which a transom is built up. Common practice, no source.
-const BUILD_UP_STEP_IN: f64 = 0.25;
 /// Factor below which a part is loaded beyond its own strength.
 const BREAKS: f64 = 1.0;
 
@@ -69,7 +67,12 @@ fn verdict(factor: f64, required: f64) -> Verdict {
 
 /// A factor, for showing.
 fn factor(value: f64) -> Measure {
-    Measure::of(Ratio::from_si(value.min(1e6)))
+    Measure::styled(Ratio::from_si(value.min(1e6)), Style::Factor)
+}
+
+/// A limit of a factor, which is exact.
+fn limit(value: f64) -> Limit {
+    Limit::AtLeast(Measure::of(Ratio::from_si(value)))
 }
 
 /// "the upper bolt 6 in to port of the engine, in slamming with thrust".
@@ -119,21 +122,6 @@ fn by_case(
 
 /// What comes before any plate, knee or layer where the core was found soft.
 const CORE_FIRST: &str = "Settle the core first, as strength/soft-core says; build nothing on it before.";
-
-/// The remedy of a transom that must be so many times as thick.
-///
-/// A core that was found soft is no ground to build on: thickness reckoned from what is left of it would be nonsense.
-fn build_up(strength: &Strength, times: f64) -> Text {
-    if strength.left() != KnockDown::SOUND {
-        return Text::from(CORE_FIRST);
-    }
-    let step = inches(BUILD_UP_STEP_IN).si();
-    let more = strength.board.thickness() * (times - 1.0);
-    say!(
-        "Build the transom up by about {} over its width, and tie it to the stringers with knees.",
-        Measure::tape(Length::from_si((more / step).ceil() * step))
-    )
-}
 
 /// "With what hung there before it was 3.1: the new engines are 1.4 times as hard on it." or nothing.
 fn old_factor(strength: &Strength, now: f64, old: impl Fn(&Laden) -> Option<f64>) -> Text {
@@ -198,8 +186,7 @@ fn at_bolts<'s>(
         .then(Text::from("."))
         .then(old_factor(strength, value, old))
         .then(first(strength, rig, part.words()));
-    let finding =
-        Finding::new(verdict(value, required), summary).against(factor(value), Limit::AtLeast(factor(required)));
+    let finding = Finding::new(verdict(value, required), summary).against(factor(value), limit(required));
     Ok(Judged { worst, footing, finding })
 }
 

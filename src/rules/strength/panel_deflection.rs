@@ -1,13 +1,11 @@
 //! `strength/panel-deflection`
 
-use uom::si::f64::Length;
-
-use super::{build_up, by_case, ready};
+use super::bending::remedy;
+use super::{by_case, ready};
 use crate::case::Case;
 use crate::case::strength::show::{force, length, place};
-use crate::case::strength::{Board, Laden, Strength, solved};
-use crate::physics::strength::knockdown::KnockDown;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::case::strength::{Bent, Board, Laden, Strength, solved};
+use crate::quantity::{Text, say};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table};
@@ -31,6 +29,9 @@ rule! {
 
 /// Width hanging free over the deflection allowed. Common practice, no source.
 const SPAN_OVER_DEFLECTION: f64 = 100.0;
+/// Part of a plate's thickness within which its deflection follows its load. S. P. Timoshenko and S. Woinowsky-Krieger, Theory
+/// of Plates and Shells, article 13, value from memory.
+const LINEAR: f64 = 0.5;
 /// A knee that ends farther than this below the top does not hold the top. Common practice, no source.
 const TOP_REACH: f64 = 0.5;
 
@@ -40,26 +41,57 @@ fn judge(case: &Case) -> Finding {
     }
     let strength = given!(ready(case));
     let bent = &strength.after.bent;
-    let governing = &bent.deflection;
-    let moved = governing.solution.largest_deflection.abs();
+    let (index, loaded) = bent.deflection();
+    let moved = loaded.largest_deflection.abs();
     let span = free_width(&strength.board);
     let allowed = span / SPAN_OVER_DEFLECTION;
     let mut sheet = Sheet::default();
-    solved(&mut sheet, "worst case of ordinary running", &strength.after, governing, strength);
+    solved(&mut sheet, "worst case of ordinary running", &strength.after, index, strength);
     sheet.remark(say!("{} of the top hangs free; a hundredth of it is {}", length(span), length(allowed)));
-    let old = strength.before.as_ref().ok().map(|laden| laden.bent.deflection.solution.largest_deflection.abs());
+    let thickness = strength.board.thickness();
+    let stretched = if moved > LINEAR * thickness {
+        sheet.remark(say!(
+            "more than half of the thickness, {}: a plate that moves so far stretches and stiffens, which this reckoning leaves out",
+            length(thickness)
+        ));
+        Text::from(" That is beyond half its thickness, where it stretches and truly moves less.")
+    } else {
+        Text::default()
+    };
+    let old = strength.before.as_ref().ok().map(|laden| laden.bent.deflection().1.largest_deflection.abs());
     let beside = old.map_or(Text::default(), |old| say!(" With what hung there before it moved {}.", length(old)));
-    let summary = say!("The transom moves {}, {}, ", length(moved), strength.after.cases[governing.case].name())
-        .then(place(governing.solution.largest_at, strength.board.top))
+    let summary = say!("The transom moves {}, {}, ", length(moved), strength.after.cases[index].name())
+        .then(place(loaded.largest_at, strength.board.top))
         .then(Text::from("."))
+        .then(stretched)
         .then(beside);
-    let verdict = if moved > allowed { Verdict::Warn } else { Verdict::Pass };
+    let best =
+        strength.best.as_ref().map_or(moved, |(_, best)| best.deflection().1.largest_deflection.abs().min(moved));
+    let verdict = if moved <= allowed {
+        Verdict::Pass
+    } else if best <= allowed {
+        Verdict::Unmeasured
+    } else {
+        Verdict::Warn
+    };
     let mut finding = Finding::new(verdict, summary)
         .against(length(moved), Limit::AtMost(length(allowed)))
         .working(sheet)
         .table(cases(strength));
-    if verdict != Verdict::Pass {
-        finding = finding.remedy(remedy(strength, moved, allowed));
+    match verdict {
+        Verdict::Warn => {
+            let moves = |bent: &Bent| bent.deflection().1.largest_deflection.abs();
+            finding = finding.remedy(remedy(strength, &|bent| moves(bent) <= allowed, &|bent| {
+                say!("it then moves {}", length(moves(bent)))
+            }));
+        }
+        Verdict::Unmeasured => {
+            finding.missing = strength.open.iter().map(|open| open.missing()).collect();
+            finding.summary = finding
+                .summary
+                .then(say!(" With the best of what was not told of the transom it would be {}.", length(best)));
+        }
+        _ => {}
     }
     finding
 }
@@ -75,27 +107,9 @@ fn free_width(board: &Board) -> f64 {
     held.windows(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max)
 }
 
-fn remedy(strength: &Strength, moved: f64, allowed: f64) -> Text {
-    let knees = &strength.knees;
-    if strength.left() == KnockDown::SOUND
-        && !knees.there
-        && let (Some((_, with)), Some(knee)) = (knees.other, knees.places.first())
-        && with.abs() / knees.now.1.abs().max(f64::MIN_POSITIVE) * moved <= allowed
-    {
-        return say!(
-            "Fit a pair of knees {} each side of the centreline, {} high: it then moves about {}.",
-            Measure::tape(Length::from_si(knee.y.abs())),
-            Measure::tape(Length::from_si(knee.to - knee.from)),
-            length(with.abs() / knees.now.1.abs().max(f64::MIN_POSITIVE) * moved)
-        );
-    }
-    // Deflection falls as the cube of thickness in one material.
-    build_up(strength, (moved / allowed).cbrt())
-}
-
 /// Deflection of each case before and after.
 fn cases(strength: &Strength) -> Table {
-    let effects = |laden: &Laden| laden.bent.effects.iter().map(|one| one.deflection).collect();
+    let effects = |laden: &Laden| laden.bent.effects.iter().map(|one| one.braced().loaded.largest_deflection).collect();
     by_case("largest deflection, forward positive", strength, effects, |metres| Text::from(length(metres)))
 }
 

@@ -5,7 +5,7 @@ use uom::si::f64::{Length, Mass, Ratio};
 use super::{DESIGN_FACTOR, factor, ready, verdict};
 use crate::case::Case;
 use crate::case::strength::show::ratio;
-use crate::case::strength::{Core, FlexTest, PANEL_WORDS, Part, Strength};
+use crate::case::strength::{Core, FlexTest, Part, Strength};
 use crate::job::tape;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, say};
@@ -89,7 +89,7 @@ fn judge(case: &Case) -> Finding {
 
 /// The parts that lean on the core: factor with a sound core, and as read.
 fn parts(rig: &Rig, strength: &Strength) -> Vec<(&'static str, f64, f64)> {
-    let mut all: Vec<_> = [Part::Bearing, Part::Crush, Part::Punch, Part::Tear]
+    let all: Vec<_> = [Part::Bearing, Part::Crush, Part::Punch, Part::Tear]
         .into_iter()
         .filter_map(|part| {
             let now = strength.after.worst(part, rig, strength)?;
@@ -97,9 +97,6 @@ fn parts(rig: &Rig, strength: &Strength) -> Vec<(&'static str, f64, f64)> {
             (now.demand > 1e-6).then(|| (part.words(), sound.factor(), now.factor()))
         })
         .collect();
-    let now = strength.after.bent.stress.factor;
-    let sound = strength.core.sound_factor.unwrap_or(now);
-    all.push((PANEL_WORDS, sound, now));
     all
 }
 

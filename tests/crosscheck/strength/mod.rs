@@ -45,6 +45,7 @@ fn panel(case: &Value) -> Panel {
         edges: array(&case["edges"]).iter().map(edge).collect(),
         section: Section::stiffness(stiffness),
         regions: Vec::new(),
+        beds: Vec::new(),
         lines: array(&case["knees"]).iter().map(knee).collect(),
     }
 }

@@ -1,5 +1,6 @@
 //! The transom as a plate: its outline, what it is made of, what holds it.
 
+mod guessed;
 mod material;
 mod outline;
 mod supports;
@@ -7,13 +8,17 @@ mod supports;
 use uom::si::f64::{Angle, Length};
 
 use super::NoStrength;
+use super::bend::{tab_strength, usual_tab};
 use crate::case::stern::Stern;
 use crate::catalog;
 use crate::physics::strength::knockdown::KnockDown;
-use crate::physics::strength::panel::{EdgeSupport, Layup, Line, Panel, PanelError, Ply, Point, Section};
-use crate::quantity::{Dimensioned, Text};
+use crate::physics::strength::panel::{
+    Bed, EdgeSupport, Factored, Fineness, Layup, Line, Panel, PanelError, Ply, Point, Section, Shape,
+};
+use crate::quantity::{Dimensioned, Text, inches};
 use crate::rig::{Layer, Rig};
 
+pub use guessed::{Guessed, Open};
 pub(super) use material::ply_material;
 use material::weakened;
 use outline::Outline;
@@ -24,6 +29,8 @@ pub use supports::Knee;
 pub struct Board {
     /// Where it stands in boat axes.
     pub(in crate::case) stern: Stern,
+    /// Its outline as the mesh follows it.
+    pub shape: Shape,
     /// Its corners, anticlockwise.
     pub outline: Vec<Point>,
     /// How the edge from each corner to the next is held.
@@ -40,23 +47,29 @@ pub struct Board {
     pub layers: Vec<Layer>,
     /// Index of the thickest layer: the core, or the whole of it.
     pub core: usize,
-    /// What carries and stiffens it besides knees.
+    /// What stiffens its top edge.
     pub lines: Vec<Line>,
     /// Its knees.
     pub knees: Vec<Knee>,
+    /// The ends of stringers on it.
+    pub stringers: Vec<Knee>,
+    /// The splash-well's floor.
+    pub floor: Option<Bed>,
+    /// What its tabs bear, N/m.
+    pub tab: f64,
     /// What was taken for granted.
     pub assumed: Vec<Text>,
 }
 
 impl Board {
-    /// The transom of a rig.
+    /// The transom of a rig; what was not told of it as `guessed`.
     ///
     /// # Errors
     /// What is missing, or why no plate can be made of it.
-    pub fn of(rig: &Rig) -> Result<Board, NoStrength> {
-        let (boat, transom, structure) = (&rig.boat, &rig.transom, &rig.structure);
+    pub fn of(rig: &Rig, guessed: Guessed) -> Result<Board, NoStrength> {
+        let (boat, transom) = (&rig.boat, &rig.transom);
         let (layers, height, width, deadrise) =
-            (structure.lay_up.ask(), transom.height.ask(), boat.transom_width.ask(), boat.deadrise.ask());
+            (guessed.layers(rig), transom.height.ask(), boat.transom_width.ask(), boat.deadrise.ask());
         let (Ok(layers), Ok(height), Ok(width), Ok(deadrise)) = (&layers, &height, &width, &deadrise) else {
             let missing = [layers.err(), height.err(), width.err(), deadrise.err()];
             return Err(NoStrength::Missing(missing.into_iter().flatten().collect()));
@@ -67,12 +80,14 @@ impl Board {
             assumed.push(Text::from("The transom is taken to stand upright under its loads: its angle is not given."));
         }
         let stern = Stern::new(height.value, lean.unwrap_or_default());
-        let outline = Outline::of(rig, height.value, width.value, deadrise.value, stern.angle, &mut assumed)?;
+        let outline =
+            Outline::of(rig, height.value, width.value, deadrise.value, stern.angle, guessed.bonds(rig), &mut assumed)?;
         let core = (0..layers.len())
             .max_by(|a, b| layers[*a].thickness.si().total_cmp(&layers[*b].thickness.si()))
             .unwrap_or(0);
         let mut board = Board {
             stern,
+            shape: outline.shape,
             outline: outline.corners,
             edges: outline.edges,
             top: height.value.si(),
@@ -83,9 +98,13 @@ impl Board {
             core,
             lines: Vec::new(),
             knees: Vec::new(),
+            stringers: Vec::new(),
+            floor: None,
+            tab: tab(rig),
             assumed,
         };
-        board.add_lines(rig);
+        board.add_supports(rig);
+        guessed.support(rig, &mut board);
         Ok(board)
     }
 
@@ -128,11 +147,65 @@ impl Board {
         sum / self.thickness()
     }
 
-    /// The panel with its core knocked down and these knees.
+    /// What it rests on inside, in this order: knees, stringers, the well's floor.
+    pub fn beds(&self) -> Vec<Bed> {
+        let uprights = self.knees.iter().chain(&self.stringers);
+        uprights.map(|knee| knee.bed()).chain(self.floor).collect()
+    }
+
+    /// Width over which its moments are told, m: its own thickness, below which a plate's theory says nothing, and no less
+    /// than [`NARROWEST_IN`].
+    pub fn width(&self) -> f64 {
+        self.thickness().max(inches(NARROWEST_IN).si())
+    }
+
+    /// The panel with its core knocked down, meshed and factored.
+    ///
+    /// # Errors
+    /// As the kernel's.
+    pub fn factored(&self, knock: KnockDown) -> Result<Factored, PanelError> {
+        self.factored_finer(knock, 1.0)
+    }
+
+    /// The same on a mesh so many times as fine.
+    ///
+    /// # Errors
+    /// As the kernel's.
+    pub fn factored_finer(&self, knock: KnockDown, times: f64) -> Result<Factored, PanelError> {
+        let size = MESH_OF_WIDTH * self.width() / times;
+        self.panel(knock)?.factored(self.shape, Fineness { size, width: self.width() })
+    }
+
+    /// The same transom with less behind it: each part of its knees left out, taken by their distance from the centreline, and
+    /// everything but the hull.
+    pub fn with_less(&self) -> Vec<Board> {
+        if self.beds().is_empty() {
+            return Vec::new();
+        }
+        let mut apart: Vec<f64> = self.knees.iter().map(|knee| knee.y.abs()).collect();
+        apart.sort_by(f64::total_cmp);
+        apart.dedup_by(|a, b| (*a - *b).abs() < SAME_PLACE);
+        // Of more than two pairs only all or none.
+        let parts = if apart.len() > MOST_PARTS { vec![0] } else { (0..(1usize << apart.len()) - 1).collect() };
+        let stays = |part: usize, knee: &Knee| {
+            apart.iter().enumerate().any(|(i, y)| part >> i & 1 == 1 && (knee.y.abs() - y).abs() < SAME_PLACE)
+        };
+        let less = |part: usize| {
+            let knees = self.knees.iter().copied().filter(|knee| stays(part, knee)).collect();
+            Board { knees, ..self.clone() }
+        };
+        let with_knees_less = parts.into_iter().filter(|_| !apart.is_empty()).map(less);
+        let bare = Board { knees: Vec::new(), stringers: Vec::new(), floor: None, ..self.clone() };
+        let all: Vec<Board> = with_knees_less.collect();
+        let told_already = all.iter().any(|board| board.beds().is_empty());
+        all.into_iter().chain((!told_already).then_some(bare)).collect()
+    }
+
+    /// The panel with its core knocked down.
     ///
     /// # Errors
     /// As the kernel's layup.
-    pub fn panel(&self, knock: KnockDown, knees: &[Knee]) -> Result<Panel, PanelError> {
+    pub fn panel(&self, knock: KnockDown) -> Result<Panel, PanelError> {
         let plies = self
             .layers
             .iter()
@@ -150,7 +223,27 @@ impl Board {
             edges: self.edges.clone(),
             section: Section::layup(Layup::new(plies)?)?,
             regions: Vec::new(),
-            lines: knees.iter().map(|knee| knee.line()).chain(self.lines.iter().copied()).collect(),
+            lines: self.lines.clone(),
+            beds: self.beds(),
         })
     }
 }
+
+/// What the tabs bear, N/m: as told, or the usual ones.
+fn tab(rig: &Rig) -> f64 {
+    let [width, thickness] = match &rig.structure.said.tabbing {
+        Some(tabbing) => [tabbing.width.value.si(), tabbing.thickness.value.si()],
+        None => usual_tab(),
+    };
+    tab_strength(width, thickness)
+}
+
+/// Knees whose distances from the centreline differ by less are a pair, m. Common practice, no source: a saw's breadth or two.
+const SAME_PLACE: f64 = 0.006;
+/// Pairs of knees of which every part is tried.
+const MOST_PARTS: usize = 2;
+
+/// Least width over which moments are told. Common practice, no source: about the pad of an engine's bracket at a bolt.
+const NARROWEST_IN: f64 = 2.0;
+/// Sides of the mesh's triangles over that width: with more, factors move by more than 2 % on meshes twice as fine.
+const MESH_OF_WIDTH: f64 = 1.0;

@@ -3,8 +3,9 @@
 use uom::si::f64::{Angle, Length};
 
 use super::super::NoStrength;
+use super::supports::held;
 use crate::job::Bond;
-use crate::physics::strength::panel::{EdgeSupport, Point};
+use crate::physics::strength::panel::{EdgeSupport, Point, Shape};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Rig;
 
@@ -19,6 +20,7 @@ const SIDE_IN: f64 = 2.0;
 
 /// Corners anticlockwise, m, and what the edge behind each is held by.
 pub(super) struct Outline {
+    pub shape: Shape,
     pub corners: Vec<Point>,
     pub edges: Vec<EdgeSupport>,
     /// Half the width of the edge on which the engines hang, m.
@@ -35,6 +37,7 @@ impl Outline {
         width: Length,
         deadrise: Angle,
         lean: Angle,
+        [sides, bottom]: [Bond; 2],
         assumed: &mut Vec<Text>,
     ) -> Result<Outline, NoStrength> {
         let (top, half) = (height.si(), 0.5 * width.si());
@@ -60,42 +63,29 @@ impl Outline {
                 Measure::tape(Length::from_si(corner))
             )));
         }
-        let bottom = bond(rig.structure.said.bottom, "hull's bottom", assumed);
-        let side = bond(rig.structure.said.sides, "hull's side", assumed);
-        let mut corners = Vec::new();
-        let mut edges = Vec::new();
-        let mut corner_at = |place: Point, edge: EdgeSupport| {
-            corners.push(place);
-            edges.push(edge);
+        let shape = Shape {
+            chine: if rise > 1e-3 { chine } else { [chine_half, 0.0] },
+            corner: [half, corner],
+            cutout: (half_top < half).then_some([half_top, top]),
         };
-        let free = EdgeSupport::Free;
-        if rise > 1e-3 {
-            corner_at([0.0, 0.0], bottom);
-        }
-        corner_at(chine, side);
-        corner_at([half, corner], free);
-        if half_top < half {
-            corner_at([half_top, corner], free);
-            corner_at([half_top, top], free);
-            corner_at([-half_top, top], free);
-            corner_at([-half_top, corner], free);
-        }
-        corner_at([-half, corner], side);
-        corner_at([-chine[0], chine[1]], bottom);
-        Ok(Outline { corners, edges, half_top, rise, chine })
-    }
-}
-
-/// How a bond holds the transom's edge.
-fn bond(said: Option<Bond>, what: &str, assumed: &mut Vec<Text>) -> EdgeSupport {
-    match said {
-        None => {
-            assumed.push(say!("The {} is taken to be bonded to the transom, free to turn on it.", what));
-            EdgeSupport::Simple
-        }
-        Some(Bond::Loose) => EdgeSupport::Free,
-        Some(Bond::Bonded) => EdgeSupport::Simple,
-        Some(Bond::BuiltIn) => EdgeSupport::Clamped,
+        let corners = shape.outline();
+        let edges = (0..corners.len())
+            .map(|i| {
+                let (a, b) = (corners[i], corners[(i + 1) % corners.len()]);
+                let ends = [[a, b], [b, a]];
+                let is = |p: Point, q: Point| ends.contains(&[p, q]);
+                let mirror = |p: Point| [-p[0], p[1]];
+                let (chine, top) = (shape.chine, shape.corner);
+                if is(chine, top) || is(mirror(chine), mirror(top)) {
+                    held(sides)
+                } else if a[1] <= chine[1] && b[1] <= chine[1] {
+                    held(bottom)
+                } else {
+                    EdgeSupport::Free
+                }
+            })
+            .collect();
+        Ok(Outline { shape, corners, edges, half_top, rise, chine })
     }
 }
 

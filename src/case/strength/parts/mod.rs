@@ -6,41 +6,38 @@ mod panel;
 use uom::si::f64::Ratio;
 
 use super::show::{force, moment, ratio, times};
-use super::{Laden, NoStrength, Part as Way, Strength};
+use super::{Laden, NoStrength, Part as AtBolt, Strength, Way};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Missing, Rig};
 use crate::working::{Part, Sheet, Table};
 
-pub use panel::{ply, solved};
+pub use panel::{ply, solved, support};
 
-/// The panel, among the parts.
-pub const PANEL_WORDS: &str = "transom panel, bent";
-
-impl Way {
+impl AtBolt {
     /// Every part, in the order of a report.
-    pub const ALL: [Way; 7] =
-        [Way::Tension, Way::Shear, Way::Combined, Way::Bearing, Way::Crush, Way::Punch, Way::Tear];
+    pub const ALL: [AtBolt; 7] =
+        [AtBolt::Tension, AtBolt::Shear, AtBolt::Combined, AtBolt::Bearing, AtBolt::Crush, AtBolt::Punch, AtBolt::Tear];
 
     /// What gives way.
     pub fn words(self) -> &'static str {
         match self {
-            Way::Tension => "bolts, pulled",
-            Way::Shear => "bolts, sheared",
-            Way::Combined => "bolts, pulled and sheared",
-            Way::Bearing => "core, pressed by the bolts' shanks",
-            Way::Crush => "core, crushed under washers or plate",
-            Way::Punch => "transom, punched through by washers or plate",
-            Way::Tear => "transom, torn out to its top edge",
+            AtBolt::Tension => "bolts, pulled",
+            AtBolt::Shear => "bolts, sheared",
+            AtBolt::Combined => "bolts, pulled and sheared",
+            AtBolt::Bearing => "core, pressed by the bolts' shanks",
+            AtBolt::Crush => "core, crushed under washers or plate",
+            AtBolt::Punch => "transom, punched through by washers or plate",
+            AtBolt::Tear => "transom, torn out to its top edge",
         }
     }
 }
 
 impl Strength {
-    /// Every part's least factor, after and before, with its case: the panel last.
+    /// Every part's least factor, after and before, with its case: those of the panel last.
     pub fn factors(&self, rig: &Rig) -> Vec<(&'static str, f64, Option<f64>, &'static str)> {
         let before = self.before.as_ref().ok();
-        let mut all: Vec<_> = Way::ALL
+        let mut all: Vec<_> = AtBolt::ALL
             .into_iter()
             .filter_map(|way| {
                 let worst = self.after.worst(way, rig, self)?;
@@ -48,9 +45,11 @@ impl Strength {
                 Some((way.words(), worst.factor(), old, self.after.cases[worst.case].name()))
             })
             .collect();
-        let panel = &self.after.bent.stress;
-        let old = before.map(|laden| laden.bent.stress.factor);
-        all.push((PANEL_WORDS, panel.factor, old, self.after.cases[panel.case].name()));
+        all.extend(Way::ALL.map(|way| {
+            let (case, used) = self.after.bent.worst(way);
+            let old = before.map(|laden| laden.bent.factor(way));
+            (way.words(), used.factor(), old, self.after.cases[case].name())
+        }));
         all
     }
 
@@ -137,7 +136,7 @@ impl Strength {
             .iter()
             .map(|layer| vec![Text::from(layer.material.name.as_str()), Text::from(Measure::of(layer.thickness))])
             .collect();
-        let section = &self.after.bent.stress.panel.section.stiffness;
+        let section = &self.after.bent.panels.braced().panel().section.stiffness;
         let rows = vec![
             vec![Text::from("bending, across"), Text::from(moment(section.d11))],
             vec![Text::from("bending, up"), Text::from(moment(section.d22))],

@@ -2,101 +2,131 @@
 
 use uom::si::f64::{Length, Pressure, Ratio};
 
-use super::super::show::{length, place, ratio, resultant};
-use super::super::{Governing, Laden, Strength};
-use crate::physics::strength::panel::{Resultant, SupportPart};
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use super::super::show::{force, length, place, ratio, resultant};
+use super::super::{Bent, Board, Knee, Laden, Strength, Used, Way};
+use crate::physics::strength::panel::{PlyStress, Resultant, SupportPart};
+use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::working::{Part, Sheet, Table};
 
 pub(super) fn part(when: &str, laden: &Laden, strength: &Strength) -> Part {
+    let bent = &laden.bent;
     let rows = laden
         .cases
         .iter()
-        .zip(&laden.bent.effects)
+        .zip(&bent.effects)
         .map(|(case, effect)| {
-            vec![Text::from(case.name()), Text::from(length(effect.deflection)), ratio(effect.use_of_strength)]
+            let mut row = vec![Text::from(case.name()), Text::from(length(effect.braced().loaded.largest_deflection))];
+            row.extend(effect.used.iter().map(|used| ratio(used.part)));
+            row
         })
         .collect();
-    let stress = &laden.bent.stress;
-    let mut tables = vec![Table::new("every case", &["case", "deflection", "stress over strength"], rows)];
-    tables.push(reactions(stress, strength));
+    let heads = ["case", "deflection", "bending: load over strength", "shear at supports", "tabs"];
+    let mut tables = vec![Table::new("every case", &heads, rows)];
+    let (bending, _) = bent.worst(Way::Bending);
+    tables.extend(reactions(bent, bending, strength));
     let mut sheet = Sheet::default();
-    solved(&mut sheet, "the case nearest to its strength", laden, stress, strength);
-    if laden.bent.deflection.case != stress.case {
-        solved(&mut sheet, "the case of ordinary running that moves it most", laden, &laden.bent.deflection, strength);
+    solved(&mut sheet, "the case that bends it most", laden, bending, strength);
+    let (moved, _) = bent.deflection();
+    if moved != bending {
+        solved(&mut sheet, "the case of ordinary running that moves it most", laden, moved, strength);
     }
     Part { title: format!("{when}: the transom panel"), tables, sheet }
 }
 
-/// What a solver gave: which, how well, and what.
-pub fn solved(sheet: &mut Sheet, what: &str, laden: &Laden, governing: &Governing, strength: &Strength) {
-    let solution = &governing.solution;
-    let unknowns = solution.levels.last().map_or(0, |level| level.unknowns);
-    let percent = |part: f64| Measure::of(Ratio::from_si((1000.0 * part).round() / 10.0));
-    sheet.remark(
-        say!("{}: {}", what, laden.cases[governing.case].name())
-            .then(say!("; Reissner–Mindlin plate, quadratic triangles, {} unknowns, sparse Cholesky; ", unknowns))
-            .then(if solution.error.is_finite() {
-                say!(
-                    "deflection to {} %, moments and shear forces all over to {} %",
-                    percent(solution.error),
-                    percent(solution.field_error)
-                )
-            } else {
-                // A case that came to lead on a mesh that may not be made finer.
-                Text::from("its error is not known")
-            }),
-    );
-    sheet.remark(
-        say!("largest deflection {}, ", length(solution.largest_deflection))
-            .then(place(solution.largest_at, strength.board.top))
-            .then(say!("; strength over stress {}, ", Measure::of(Ratio::from_si(governing.factor))))
-            .then(place(governing.at, strength.board.top))
-            .then(say!(" in the {}", ply(governing, strength))),
-    );
-    let plane = governing.stress.plane.map(|s| Measure::of(Pressure::from_si(s)));
-    let through = governing.stress.through.map(|s| Measure::of(Pressure::from_si(s)));
+/// What a solver gave of a case: which solver, and what.
+pub fn solved(sheet: &mut Sheet, what: &str, laden: &Laden, case: usize, strength: &Strength) {
+    let bent = &laden.bent;
+    let Some((factored, stood)) = bent.told(case) else { return };
+    let board = &strength.board;
     sheet.remark(say!(
-        "stress there: across {}, up {}, in-plane shear {}, through the thickness {} and {}",
-        plane[0],
-        plane[1],
-        plane[2],
-        through[0],
-        through[1]
+        "{}: {}; Reissner–Mindlin plate on springs, quadratic triangles, {} unknowns, sparse Cholesky; a mesh twice as fine moves a factor by less than 2 %",
+        what,
+        laden.cases[case].name(),
+        factored.unknowns()
     ));
+    let bending = &stood.bending;
+    sheet.remark(
+        say!("largest deflection {}, ", length(stood.loaded.largest_deflection))
+            .then(place(stood.loaded.largest_at, board.top))
+            .then(say!("; most bent ").then(place(bending.at, board.top)))
+            .then(say!(": moments are told as means over {}, the panel's thickness or 2 in", length(board.width()))),
+    );
+    if let Some(mean) = stood.loaded.moments.iter().find(|mean| mean.at == bending.at) {
+        let [across, up, twist] = mean.moment.map(force);
+        sheet.remark(say!("moments of a unit of width there: across {}, up {}, twisting {}", across, up, twist));
+    }
+    let told = &bent.effects[case].used[Way::Bending as usize];
+    if let Some(push) = &told.push {
+        sheet.remark(say!("what gives way first is the hold of the ").then(support(push.0, board)).then(say!(
+            ", which pushes with {} a metre; strength over load {}",
+            force(push.1),
+            factor(told)
+        )));
+    }
+    if bent.effects[case].stood.len() > 1 {
+        sheet.remark(if bent.effects[case].told == 0 {
+            "told with all that stands behind it"
+        } else {
+            "told with less behind it: the rest would let go first, or gathers bending beside it"
+        });
+    }
+    if let Some(stress) = &bending.stress {
+        let [across, up, shear] = stress.plane.map(|s| Measure::of(Pressure::from_si(s)));
+        sheet.remark(say!(
+            "stress there in the {}: across {}, up {}, in-plane shear {}; strength over stress {}",
+            ply(stress, strength),
+            across,
+            up,
+            shear,
+            factor(bending)
+        ));
+    }
 }
 
-/// The material in which the stress is nearest to its strength.
-pub fn ply(governing: &Governing, strength: &Strength) -> String {
-    strength.board.layers.get(governing.stress.ply).map_or(String::new(), |layer| layer.material.name.clone())
+fn factor(used: &Used) -> Measure {
+    Measure::styled(Ratio::from_si(used.factor()), Style::Factor)
 }
 
-fn reactions(governing: &Governing, strength: &Strength) -> Table {
-    let solution = &governing.solution;
-    let sum = Resultant::total(solution.reactions.iter().map(|reaction| reaction.push));
+/// The material in which a stress stands.
+pub fn ply(stress: &PlyStress, strength: &Strength) -> String {
+    strength.board.layers.get(stress.ply).map_or(String::new(), |layer| layer.material.name.clone())
+}
+
+fn reactions(bent: &Bent, case: usize, strength: &Strength) -> Option<Table> {
+    let (factored, stood) = bent.told(case)?;
+    let (reactions, load) = factored.reactions(&stood.loaded);
+    let sum = Resultant::total(reactions.iter().map(|reaction| reaction.push));
     let mut rows: Vec<Vec<Text>> =
-        solution.reactions.iter().map(|reaction| resultant(support(reaction.part, strength), reaction.push)).collect();
+        reactions.iter().map(|reaction| resultant(support(reaction.part, &strength.board), reaction.push)).collect();
     rows.push(resultant(Text::from("all supports"), sum));
-    rows.push(resultant(Text::from("all loads"), solution.load));
-    Table::new(
+    rows.push(resultant(Text::from("all loads"), load));
+    Some(Table::new(
         "free body: what holds the panel, moments about the bottom on the centreline",
         &["", "forward", "about port", "about up"],
         rows,
-    )
+    ))
 }
 
-fn support(part: SupportPart, strength: &Strength) -> Text {
-    let board = &strength.board;
+/// A support in words.
+pub fn support(part: SupportPart, board: &Board) -> Text {
+    let upright = |what: &str, knee: &Knee| {
+        say!(
+            "{} {} to {}",
+            what,
+            Measure::tape(Length::from_si(knee.y.abs())),
+            if knee.y > 0.0 { "port" } else { "starboard" }
+        )
+    };
     match part {
         SupportPart::Edge(i) => {
             let (a, b) = (board.outline[i], board.outline[(i + 1) % board.outline.len()]);
             let side = 0.5 * (a[0] + b[0]);
-            let edge = if (a[1] - b[1]).abs() > (a[0] - b[0]).abs()
-                && board.rise * (a[0] - b[0]).abs() < 0.99 * (a[1] - b[1]).abs()
-            {
-                "side"
-            } else {
+            let edge = if a[1].max(b[1]) <= board.chine[1] + 1e-9 {
                 "bottom"
+            } else if a[1] == b[1] {
+                "deck"
+            } else {
+                "side"
             };
             match side {
                 side if side.abs() < 1e-6 => Text::from(edge),
@@ -104,13 +134,14 @@ fn support(part: SupportPart, strength: &Strength) -> Text {
                 _ => say!("{}, starboard", edge),
             }
         }
-        SupportPart::Line(i) => match board.knees.get(i) {
-            Some(knee) => say!(
-                "knee {} to {}",
-                Measure::tape(Length::from_si(knee.y.abs())),
-                if knee.y > 0.0 { "port" } else { "starboard" }
-            ),
-            None => Text::from("stringer or well floor"),
-        },
+        SupportPart::Bed(i) => {
+            let stringer = i.checked_sub(board.knees.len());
+            match (board.knees.get(i), stringer.and_then(|i| board.stringers.get(i))) {
+                (Some(knee), _) => upright("knee", knee),
+                (None, Some(stringer)) => upright("stringer", stringer),
+                (None, None) => Text::from("well floor"),
+            }
+        }
+        SupportPart::Line(_) => Text::from("top edge"),
     }
 }

@@ -52,6 +52,7 @@ impl PanelAnswer {
             edges: study.edges.iter().map(|edge| hold(*edge)).collect(),
             section: section(&study.stiffness, layers).map_err(|error| fault(error, "panel_study.stiffness"))?,
             regions: Vec::new(),
+            beds: Vec::new(),
             lines: study
                 .lines
                 .iter()
@@ -116,6 +117,7 @@ impl PanelAnswer {
                 let name = match reaction.part {
                     SupportPart::Edge(i) => say!("edge {}", i),
                     SupportPart::Line(i) => say!("line {}", i),
+                    SupportPart::Bed(i) => say!("bed {}", i),
                 };
                 resultant(name, reaction.push)
             })

@@ -51,6 +51,9 @@ impl System {
         for spring in &holds.springs {
             matrix.add(&equation, &frame, spring.nodes, &spring.link);
         }
+        for cushion in &holds.cushions {
+            matrix.add(&equation, &frame, cushion.nodes, &cushion.link);
+        }
         let factor = matrix.factor()?;
         Ok(Self { equation, frame, factor, size, samplers })
     }

@@ -37,13 +37,21 @@ pub(super) fn beam(a: Point, b: Point, bending: f64, torsion: f64, whole: f64) -
     k
 }
 
-/// Springs against deflection, `stiffness` N/m per metre.
-pub(super) fn springs(a: Point, b: Point, stiffness: f64) -> Link {
+/// Springs against deflection, `stiffness` N/m per metre, and against turning about the line, `turning` N·m a radian per metre.
+pub(super) fn springs(a: Point, b: Point, stiffness: f64, turning: f64) -> Link {
     let mut k = [[0.0; 9]; 9];
-    let part = stiffness * distance(a, b) / 30.0;
+    let l = distance(a, b);
+    let [c, s] = sub(b, a).map(|v| v / l);
+    let across = [s, -c];
     for (r, row) in [[4.0, -1.0, 2.0], [-1.0, 4.0, 2.0], [2.0, 2.0, 16.0]].iter().enumerate() {
         for (q, v) in row.iter().enumerate() {
-            k[3 * r][3 * q] = part * v;
+            let share = v * l / 30.0;
+            k[3 * r][3 * q] = stiffness * share;
+            for i in 0..2 {
+                for j in 0..2 {
+                    k[3 * r + 1 + i][3 * q + 1 + j] = turning * share * across[i] * across[j];
+                }
+            }
         }
     }
     k

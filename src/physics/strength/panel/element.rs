@@ -192,6 +192,11 @@ pub(super) fn section_forces(sampler: &Sampler, u: &Row) -> [[f64; 5]; NODES] {
     out
 }
 
+/// `My, Mz, Myz` (N·m per m) at the three sampling points.
+pub(super) fn moments(sampler: &Sampler, u: &Row) -> [[f64; 3]; 3] {
+    sampler.each_ref().map(|rows| [0, 1, 2].map(|k| product(&rows[k], u)))
+}
+
 fn product<const N: usize>(row: &[f64; N], u: &[f64; N]) -> f64 {
     row.iter().zip(u).map(|(a, b)| a * b).sum()
 }

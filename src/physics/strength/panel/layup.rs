@@ -15,6 +15,8 @@ use super::model::PlateStiffness;
 pub struct Layup {
     plies: Vec<Ply>,
     section: Laminate,
+    /// Each face of each ply: its ply, its height (m), and its stress for a unit of each moment.
+    faces: Vec<(usize, f64, Matrix3<f64>)>,
 }
 
 /// Stress at one height in one ply.
@@ -65,7 +67,14 @@ impl Layup {
         }
         plies.iter().try_for_each(check)?;
         let section = Laminate::new(&plies).ok_or(PanelError::StiffnessIndefinite)?;
-        Ok(Self { plies, section })
+        let faces = (0..plies.len())
+            .flat_map(|ply| [ply, ply + 1].map(|i| (ply, section.heights[i])))
+            .map(|(ply, x)| {
+                let strain = section.shift + Matrix3::identity() * x;
+                (ply, x, section.plane[ply] * strain * section.compliance)
+            })
+            .collect();
+        Ok(Self { plies, section, faces })
     }
 
     /// Two like skins on a core.
@@ -109,6 +118,21 @@ impl Layup {
                 PlyStress { ply, x, plane, through, utilisation: material.strength.utilisation(plane, through) }
             })
         })
+    }
+
+    /// The stress nearest to its strength under bending alone, which is at a face of a ply.
+    pub fn bent(&self, moment: [f64; 3]) -> PlyStress {
+        let moment = Vector3::from(moment);
+        let mut worst =
+            PlyStress { ply: 0, x: 0.0, plane: [0.0; 3], through: [0.0; 2], utilisation: f64::NEG_INFINITY };
+        for (ply, x, stress) in &self.faces {
+            let plane = (stress * moment).into();
+            let utilisation = self.plies[*ply].material.strength.utilisation(plane, [0.0; 2]);
+            if utilisation > worst.utilisation {
+                worst = PlyStress { ply: *ply, x: *x, plane, through: [0.0; 2], utilisation };
+            }
+        }
+        worst
     }
 
     /// The stress nearest to its strength.

@@ -1,5 +1,6 @@
 //! Loads on a panel, as nodal forces.
 
+use super::clip;
 use super::error::PanelError;
 use super::mesh::{Mesh, double_area};
 use super::model::{Panel, Point};
@@ -13,6 +14,15 @@ pub struct Rect {
     pub centre: Point,
     pub width: f64,
     pub height: f64,
+}
+
+impl Rect {
+    /// Its corners, anticlockwise.
+    pub(super) fn corners(&self) -> [Point; 4] {
+        let (half_width, half_height) = (0.5 * self.width, 0.5 * self.height);
+        [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)]
+            .map(|(a, b)| [self.centre[0] + a * half_width, self.centre[1] + b * half_height])
+    }
 }
 
 /// A load across the panel, positive along x (forward on a transom).
@@ -37,9 +47,6 @@ pub fn couple(push: Rect, pull: Rect, moment: f64) -> Option<[Load; 2]> {
     })
 }
 
-/// A patch is integrated over this many cells each way at least, two Gauss points to a cell.
-const CELLS: usize = 3;
-const MOST_CELLS: usize = 40;
 /// Gauss's two points on the unit interval.
 pub(super) const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
 
@@ -56,8 +63,7 @@ pub(super) fn check(panel: &Panel, loads: &[Load]) -> Result<(), PanelError> {
                         return Err(PanelError::NotPositive { what, value });
                     }
                 }
-                let corners = [(-0.5, -0.5), (0.5, -0.5), (0.5, 0.5), (-0.5, 0.5)];
-                let mut places: Vec<Point> = corners.iter().map(|(a, b)| [y + a * width, z + b * height]).collect();
+                let mut places = Rect { centre: [y, z], width, height }.corners().to_vec();
                 // An outline corner inside the patch means that part of the patch hangs out.
                 for corner in &panel.outline {
                     if (corner[0] - y).abs() < 0.5 * width - near && (corner[1] - z).abs() < 0.5 * height - near {
@@ -80,11 +86,20 @@ pub(super) fn check(panel: &Panel, loads: &[Load]) -> Result<(), PanelError> {
     Ok(())
 }
 
+/// Nodal forces (N) of each of several sets of loads.
+pub(super) fn nodal_forces_of<L: AsRef<[Load]>>(
+    mesh: &Mesh,
+    size: f64,
+    sets: &[L],
+) -> Result<Vec<Vec<f64>>, PanelError> {
+    let locator = Locator::new(mesh, size);
+    sets.iter().map(|loads| nodal_forces(mesh, &locator, loads.as_ref())).collect()
+}
+
 /// Nodal forces (N) on a mesh. The forces carry the whole of each load and its exact moment, for the shape functions
 /// reproduce both.
-pub(super) fn nodal_forces(mesh: &Mesh, size: f64, loads: &[Load]) -> Result<Vec<f64>, PanelError> {
+fn nodal_forces(mesh: &Mesh, locator: &Locator, loads: &[Load]) -> Result<Vec<f64>, PanelError> {
     let mut forces = vec![0.0; mesh.nodes.len()];
-    let mut locator = None;
     for (index, load) in loads.iter().enumerate() {
         match *load {
             Load::Pressure(p) => {
@@ -97,22 +112,27 @@ pub(super) fn nodal_forces(mesh: &Mesh, size: f64, loads: &[Load]) -> Result<Vec
                 }
             }
             Load::Point { at, force } => {
-                let locator = locator.get_or_insert_with(|| Locator::new(mesh, size));
                 locator.spread(at, force, &mut forces).ok_or(PanelError::LoadOutside { index, at })?;
             }
             Load::Patch { area, force } => {
-                let locator = locator.get_or_insert_with(|| Locator::new(mesh, size));
-                let [columns, rows] = [area.width, area.height]
-                    .map(|side| ((2.0 * side / size).ceil() as usize).clamp(CELLS, MOST_CELLS));
-                let share = force / (4 * columns * rows) as f64;
-                for cell in 0..columns * rows {
-                    let [i, j] = [cell % columns, cell / columns].map(|k| k as f64);
-                    for (gy, gz) in GAUSS.iter().flat_map(|&a| GAUSS.map(|b| (a, b))) {
-                        let at = [
-                            area.centre[0] + area.width * ((i + gy) / columns as f64 - 0.5),
-                            area.centre[1] + area.height * ((j + gz) / rows as f64 - 0.5),
-                        ];
-                        locator.spread(at, share, &mut forces).ok_or(PanelError::LoadOutside { index, at })?;
+                let corners = area.corners();
+                let mut found: Vec<(usize, Vec<([f64; 3], f64)>)> = Vec::new();
+                for t in locator.near(corners) {
+                    let points = clip::points(&corners, mesh.corners(t));
+                    if !points.is_empty() {
+                        found.push((t, points));
+                    }
+                }
+                // Over what lies on the mesh: the rest is rounding at the outline, as the check has seen to.
+                let covered: f64 = found.iter().flat_map(|(_, points)| points).map(|(_, weight)| weight).sum();
+                if covered <= 0.5 * area.width * area.height {
+                    return Err(PanelError::LoadOutside { index, at: area.centre });
+                }
+                for (t, points) in found {
+                    for (n, weight) in points {
+                        for (node, share) in mesh.triangles[t].iter().zip(shape(n)) {
+                            forces[*node as usize] += share * force * weight / covered;
+                        }
                     }
                 }
             }
@@ -179,6 +199,20 @@ impl<'a> Locator<'a> {
         let [i1, j1] = self.bucket([pick(f64::max, 0), pick(f64::max, 1)]);
         let columns = self.columns;
         (j0..=j1).flat_map(move |j| (i0..=i1).map(move |i| j * columns + i))
+    }
+
+    /// The triangles that may overlap a box of these corners, each once.
+    fn near(&self, corners: [Point; 4]) -> Vec<usize> {
+        let [i0, j0] = self.bucket(corners[0]);
+        let [i1, j1] = self.bucket(corners[2]);
+        let buckets = (j0..=j1).flat_map(|j| (i0..=i1).map(move |i| j * self.columns + i));
+        let mut all: Vec<usize> = buckets
+            .flat_map(|b| &self.members[self.start[b] as usize..self.start[b + 1] as usize])
+            .map(|t| *t as usize)
+            .collect();
+        all.sort_unstable();
+        all.dedup();
+        all
     }
 
     fn spread(&self, at: Point, force: f64, forces: &mut [f64]) -> Option<()> {

@@ -1,13 +1,12 @@
 //! What a measured deflection under a known pull says of a panel's stiffness.
 
 use super::error::PanelError;
-use super::load::{Load, Locator};
+use super::load::Locator;
 use super::mesh::Mesh;
-use super::model::{Panel, Point};
+use super::model::Point;
 use super::outline;
-use super::plate::Plate;
 use super::reference::shape;
-use super::solve::{Accuracy, Solution};
+use super::solve::Solution;
 
 impl Solution {
     /// Deflection (m) at a place on the panel; `None` off it.
@@ -24,49 +23,31 @@ fn interpolated(mesh: &Mesh, at: Point, value: impl Fn(usize) -> f64) -> Option<
     Some(nodes.map(|(s, node)| s * value(node as usize)).sum())
 }
 
-/// Deflection (m) of a panel at a place, on a mesh that was made for one of the same outline and lines.
-fn deflection_on(mesh: &Mesh, panel: &Panel, loads: &[Load], at: Point) -> Result<f64, PanelError> {
-    let (plate, _) = Plate::of(panel)?;
-    let stage = plate.stage(mesh.clone())?;
-    let bent = plate.bend(&stage, std::iter::once(loads))?;
-    let moved = bent.first().and_then(|bent| interpolated(mesh, at, |node| bent.values[node][0]));
-    Ok(moved.unwrap_or(0.0))
-}
-
 /// Bounds between which the stiffness of a part is sought, as parts of the sound one.
 const SCALES: [f64; 2] = [1e-3, 1e2];
 /// Logarithm of computed over measured deflection at which the search ends.
-const CLOSE: f64 = 1e-12;
+const CLOSE: f64 = 1e-9;
 /// Steps of the search; about ten are needed.
 const MOST_STEPS: usize = 60;
 
-/// The factor on the stiffness of a part of the panel with which `loads` give `measured` (m) at `at`. `softened` gives the
-/// panel with that part's stiffness times a factor, and the sound panel at 1, whose mesh, made for `accuracy`, serves for all.
+/// The factor on the stiffness of a part of the panel with which it moves as `measured` (m). `deflection` gives how far it moves
+/// (m) with that part's stiffness times a factor, 1 where it is sound.
 ///
-/// Errors: those of `softened` and of [`Panel::solve`]; a measured deflection of zero or of the other sign than the sound
-/// panel's; [`PanelError::NoScale`] where no factor between a thousandth and a hundred explains it.
-pub fn scale_of_part(
-    softened: impl Fn(f64) -> Result<Panel, PanelError>,
-    loads: &[Load],
-    at: Point,
-    measured: f64,
-    accuracy: Accuracy,
-) -> Result<f64, PanelError> {
+/// Errors: those of `deflection`; a measured deflection of zero or of the other sign than the sound panel's;
+/// [`PanelError::NoScale`] where no factor between a thousandth and a hundred explains it.
+pub fn scale_of_part(deflection: impl Fn(f64) -> Result<f64, PanelError>, measured: f64) -> Result<f64, PanelError> {
     let what = "the measured deflection";
     if !measured.is_finite() {
         return Err(PanelError::NotFinite { what });
     }
-    let sound = softened(1.0)?.solve(loads, accuracy)?;
-    let same_way = sound.deflection_at(at).unwrap_or(0.0) / measured;
+    let same_way = deflection(1.0)? / measured;
     if !(same_way.is_finite() && same_way > 0.0) {
         let value = measured;
         return Err(PanelError::NotPositive { what, value });
     }
     // Positive where the part is too soft. Deflection all but follows a power of stiffness: in logarithms, a line.
-    let excess = |log: f64| -> Result<f64, PanelError> {
-        let moved = deflection_on(&sound.mesh, &softened(log.exp())?, loads, at)?;
-        Ok((moved / measured).max(f64::MIN_POSITIVE).ln())
-    };
+    let excess =
+        |log: f64| -> Result<f64, PanelError> { Ok((deflection(log.exp())? / measured).max(f64::MIN_POSITIVE).ln()) };
     let [mut low, mut high] = SCALES.map(f64::ln);
     let [mut at_low, mut at_high] = [excess(low)?, excess(high)?];
     if at_low < 0.0 || at_high > 0.0 {

@@ -13,9 +13,12 @@
 mod arrange;
 mod assembly;
 mod beam;
+mod clip;
 mod element;
 mod error;
 mod estimate;
+mod factored;
+mod grid;
 mod layup;
 mod load;
 mod material;
@@ -36,12 +39,14 @@ mod support;
 mod vector;
 
 pub use error::PanelError;
+pub use factored::{Factored, Fineness, Loaded, MeanMoment, Push};
+pub use grid::Shape;
 pub use layup::{Layup, PlyStress};
 pub use load::{Load, Rect, couple};
 pub use material::{Material, Ply, Strength};
 pub use measured_stiffness::scale_of_part;
 pub use mesh::Mesh;
-pub use model::{EdgeSupport, Line, LineKind, Panel, PlateStiffness, Point, Region, Section};
+pub use model::{Bed, EdgeSupport, Line, LineKind, Panel, PlateStiffness, Point, Region, Section};
 pub use reaction::{Reaction, Resultant, SupportPart};
 pub use recover::{SectionForces, Utilisation};
 pub use solve::{Accuracy, Level, Solution, Solved, Wanted};

@@ -93,7 +93,7 @@ impl Section {
 }
 
 /// How an outline edge is held.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub enum EdgeSupport {
     Free,
     /// No deflection; the edge may turn about itself but not along itself (the hard simple support of thin-plate books).
@@ -101,6 +101,34 @@ pub enum EdgeSupport {
     Simple,
     /// No deflection and no rotation.
     Clamped,
+    /// Springs against deflection (N/m per metre of edge), and against turning about the edge (N·m a radian, per metre).
+    Elastic {
+        deflection: f64,
+        turning: f64,
+    },
+}
+
+/// A strip of the panel that rests on something which gives: a knee's or a stringer's end, the floor of a well, with its fillets.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Bed {
+    /// Its middle line.
+    pub from: Point,
+    pub to: Point,
+    /// Across that line, m.
+    pub width: f64,
+    /// Force that pushes a metre of its length in by a metre, N/m per metre.
+    pub stiffness: f64,
+}
+
+impl Bed {
+    /// Its corners, anticlockwise; `None` where it has no length.
+    pub(super) fn corners(&self) -> Option<[Point; 4]> {
+        let length = (self.to[0] - self.from[0]).hypot(self.to[1] - self.from[1]);
+        let half = 0.5 * self.width / length;
+        let out = [(self.to[1] - self.from[1]) * half, -(self.to[0] - self.from[0]) * half];
+        let at = |p: Point, side: f64| [p[0] + side * out[0], p[1] + side * out[1]];
+        (length > 0.0).then(|| [at(self.from, 1.0), at(self.to, 1.0), at(self.to, -1.0), at(self.from, -1.0)])
+    }
 }
 
 /// A straight line on the panel that carries or stiffens it; it may lie on an edge.
@@ -142,6 +170,8 @@ pub struct Panel {
     pub section: Section,
     pub regions: Vec<Region>,
     pub lines: Vec<Line>,
+    /// Strips that rest on springs; the mesh need not follow them.
+    pub beds: Vec<Bed>,
 }
 
 impl Panel {
@@ -154,6 +184,7 @@ impl Panel {
             section,
             regions: Vec::new(),
             lines: Vec::new(),
+            beds: Vec::new(),
         }
     }
 }

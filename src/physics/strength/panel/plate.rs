@@ -55,6 +55,15 @@ impl<'a> Plate<'a> {
         Ok((plate, mesh))
     }
 
+    /// A panel with a mesh of its own.
+    ///
+    /// Errors: a panel that is no plate.
+    pub fn on(panel: &'a Panel, arrangement: Arrangement, size: f64) -> Result<Self, PanelError> {
+        panel.check()?;
+        let stiffness = panel.sections().iter().map(|s| s.stiffness).collect();
+        Ok(Self { panel, stiffness, arrangement, size })
+    }
+
     /// Assembles and factors.
     ///
     /// Errors: a panel that nothing holds.
@@ -70,7 +79,8 @@ impl<'a> Plate<'a> {
     /// Errors: deflections that are not finite, of a panel that all but nothing holds.
     pub fn bend<'l>(&self, stage: &Stage, sets: impl Iterator<Item = &'l [Load]>) -> Result<Vec<Bending>, PanelError> {
         let Stage { mesh, system, corners, .. } = stage;
-        let forces = sets.map(|loads| load::nodal_forces(mesh, self.size, loads)).collect::<Result<Vec<_>, _>>()?;
+        let sets: Vec<&[Load]> = sets.collect();
+        let forces = load::nodal_forces_of(mesh, self.size, &sets)?;
         let values = system.solve_all(&forces);
         if values.iter().flatten().flatten().any(|v| !v.is_finite()) {
             return Err(PanelError::Factor { reason: "the deflections are not finite".to_string() });

@@ -6,7 +6,8 @@ use super::assembly::System;
 use super::element::Element;
 use super::mesh::Mesh;
 use super::model::{PlateStiffness, Point};
-use super::support::{Holds, Spring};
+use super::reference::NODES;
+use super::support::{Cushion, Holds, Spring};
 
 /// The part of the panel's surroundings that a reaction comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -15,6 +16,8 @@ pub enum SupportPart {
     Edge(usize),
     /// Line by index.
     Line(usize),
+    /// Bed by index.
+    Bed(usize),
 }
 
 /// A force along x (N) and its moments about the panel's axes through the origin of panel coordinates (N·m).
@@ -82,6 +85,11 @@ pub(super) fn reactions(
             found.entry(part).or_default().add_node(mesh.nodes[n as usize], push, -1.0);
         }
     }
+    for cushion in &holds.cushions {
+        for (push, n) in cushion_forces(cushion, values).into_iter().zip(cushion.nodes) {
+            found.entry(cushion.part).or_default().add_node(mesh.nodes[n as usize], [push, 0.0, 0.0], -1.0);
+        }
+    }
     for (n, parts) in holds.parts.iter().enumerate() {
         for part in parts {
             found.entry(*part).or_default().add_node(mesh.nodes[n], nodal[n], 1.0 / parts.len() as f64);
@@ -130,6 +138,11 @@ fn unbalanced(
             (0..3).for_each(|c| nodal[n as usize][c] += push[c]);
         }
     }
+    for cushion in &holds.cushions {
+        for (push, n) in cushion_forces(cushion, values).into_iter().zip(cushion.nodes) {
+            nodal[n as usize][0] += push;
+        }
+    }
     nodal
 }
 
@@ -153,4 +166,11 @@ fn link_forces(spring: &Spring, mesh: &Mesh, values: &[[f64; 3]]) -> [[f64; 3]; 
         Some(_) => spring.nodes.iter().flat_map(|&n| values[n as usize]).collect(),
     };
     [0, 1, 2].map(|i| [0, 1, 2].map(|c| spring.link[3 * i + c].iter().zip(&u).map(|(a, b)| a * b).sum()))
+}
+
+/// Forces that a triangle's part of a bed draws from its nodes.
+fn cushion_forces(cushion: &Cushion, values: &[[f64; 3]]) -> [f64; NODES] {
+    std::array::from_fn(|i| {
+        cushion.nodes.iter().enumerate().map(|(j, n)| cushion.link[3 * i][3 * j] * values[*n as usize][0]).sum()
+    })
 }

@@ -4,10 +4,13 @@ use nalgebra::Matrix3;
 
 use super::arrange::{Arrangement, Origin};
 use super::beam::{self, Link};
+use super::clip;
+use super::element::{DOFS, Square};
 use super::error::PanelError;
 use super::mesh::Mesh;
 use super::model::{EdgeSupport, LineKind, Panel, Point};
 use super::reaction::SupportPart;
+use super::reference::{NODES, shape};
 use super::vector::{cross, distance, sub};
 
 /// Two held directions that differ by less than this are one curved edge, not a corner (sine of 20°).
@@ -29,18 +32,31 @@ pub(super) struct Spring {
     pub part: Option<SupportPart>,
 }
 
+/// A triangle's part of a bed.
+pub(super) struct Cushion {
+    pub nodes: [u32; NODES],
+    pub link: Square,
+    pub part: SupportPart,
+}
+
 /// Supports of a panel carried over to a mesh's nodes.
 pub(super) struct Holds {
     /// Parts that hold each node's deflection.
     pub parts: Vec<Vec<SupportPart>>,
     pub rotation: Vec<Hold>,
     pub springs: Vec<Spring>,
+    pub cushions: Vec<Cushion>,
 }
 
 /// Carries the panel's supports over to the mesh. Errors: no support, or a mechanism.
 pub(super) fn holds(panel: &Panel, arrangement: &Arrangement, mesh: &Mesh) -> Result<Holds, PanelError> {
     let count = mesh.nodes.len();
-    let mut holds = Holds { parts: vec![Vec::new(); count], rotation: vec![Hold::Free; count], springs: Vec::new() };
+    let mut holds = Holds {
+        parts: vec![Vec::new(); count],
+        rotation: vec![Hold::Free; count],
+        springs: Vec::new(),
+        cushions: cushions(panel, mesh),
+    };
     for side in &mesh.sides {
         let [a, b, _] = side.nodes.map(|n| mesh.nodes[n as usize]);
         let length = distance(a, b);
@@ -52,6 +68,11 @@ pub(super) fn holds(panel: &Panel, arrangement: &Arrangement, mesh: &Mesh) -> Re
                     EdgeSupport::Free => {}
                     EdgeSupport::Simple => holds.hold(side.nodes, SupportPart::Edge(i), Hold::Along(direction)),
                     EdgeSupport::Clamped => holds.hold(side.nodes, SupportPart::Edge(i), Hold::Both),
+                    EdgeSupport::Elastic { deflection, turning } => holds.springs.push(Spring {
+                        nodes: side.nodes,
+                        link: beam::springs(a, b, deflection, turning),
+                        part: Some(SupportPart::Edge(i)),
+                    }),
                 },
                 Origin::Line(i) => {
                     let part = SupportPart::Line(i);
@@ -59,7 +80,7 @@ pub(super) fn holds(panel: &Panel, arrangement: &Arrangement, mesh: &Mesh) -> Re
                     match panel.lines[i].kind {
                         LineKind::Supported => holds.hold(side.nodes, part, Hold::Along(direction)),
                         LineKind::Clamped => holds.hold(side.nodes, part, Hold::Both),
-                        LineKind::Elastic { stiffness } => link(beam::springs(a, b, stiffness), Some(part)),
+                        LineKind::Elastic { stiffness } => link(beam::springs(a, b, stiffness, 0.0), Some(part)),
                         LineKind::Beam { bending, torsion } => {
                             let whole = distance(panel.lines[i].from, panel.lines[i].to);
                             link(beam::beam(a, b, bending, torsion, whole), None);
@@ -71,6 +92,38 @@ pub(super) fn holds(panel: &Panel, arrangement: &Arrangement, mesh: &Mesh) -> Re
     }
     holds.check(mesh)?;
     Ok(holds)
+}
+
+/// What the panel's beds make of each triangle that they overlap.
+fn cushions(panel: &Panel, mesh: &Mesh) -> Vec<Cushion> {
+    let mut all = Vec::new();
+    for (index, bed) in panel.beds.iter().enumerate() {
+        let Some(corners) = bed.corners() else { continue };
+        let pressure = bed.stiffness / bed.width;
+        let reach = |k: usize, pick: fn(f64, f64) -> f64| corners.iter().map(|p| p[k]).fold(corners[0][k], pick);
+        let (low, high) = ([reach(0, f64::min), reach(1, f64::min)], [reach(0, f64::max), reach(1, f64::max)]);
+        for t in 0..mesh.triangles.len() {
+            let triangle = mesh.corners(t);
+            let apart = |k: usize| triangle.iter().all(|p| p[k] <= low[k]) || triangle.iter().all(|p| p[k] >= high[k]);
+            if apart(0) || apart(1) {
+                continue;
+            }
+            let mut link = [[0.0; DOFS]; DOFS];
+            let points = clip::points(&corners, triangle);
+            for (n, weight) in &points {
+                let shapes = shape(*n);
+                for (r, p) in shapes.iter().enumerate() {
+                    for (q, other) in shapes.iter().enumerate() {
+                        link[3 * r][3 * q] += pressure * weight * p * other;
+                    }
+                }
+            }
+            if !points.is_empty() {
+                all.push(Cushion { nodes: mesh.triangles[t], link, part: SupportPart::Bed(index) });
+            }
+        }
+    }
+    all
 }
 
 impl Holds {
@@ -107,6 +160,9 @@ impl Holds {
         }
         for spring in self.springs.iter().filter(|s| s.part.is_some()) {
             spring.nodes.iter().for_each(|&n| add([1.0, at(n as usize)[0], at(n as usize)[1]]));
+        }
+        for cushion in &self.cushions {
+            cushion.nodes.iter().for_each(|&n| add([1.0, at(n as usize)[0], at(n as usize)[1]]));
         }
         if gram.trace() == 0.0 {
             return Err(PanelError::NoSupport);

@@ -1,0 +1,245 @@
+//! Random transoms, each with engines in proportion, and the laws that every one of them keeps.
+
+use proptest::prelude::*;
+use proptest::test_runner::{Config, TestRunner};
+use sternknee::case::Case;
+use sternknee::case::strength::{Panels, Strength, Way};
+
+use super::rig;
+
+/// A transom with what hangs on it: lengths in inches.
+#[derive(Clone, Debug)]
+struct Transom {
+    height: f64,
+    width: f64,
+    chine: f64,
+    deadrise: f64,
+    lean: f64,
+    cutout: f64,
+    corner: f64,
+    core: f64,
+    skins: [f64; 2],
+    held: usize,
+    floor: f64,
+    knees: Vec<(f64, f64)>,
+    stringers: Vec<(f64, f64)>,
+    engine: usize,
+    twins: bool,
+    speed: f64,
+    jolt: f64,
+    washer: f64,
+    off: f64,
+    face: Option<[f64; 2]>,
+    plate: Option<[f64; 3]>,
+    weight: f64,
+}
+
+const ENGINES: [(&str, f64, f64, f64); 4] = [
+    ("four-stroke 40 hp inline-3", 20.0, 230.0, 40.0),
+    ("four-stroke 90 hp inline-4", 20.0, 370.0, 90.0),
+    ("four-stroke 150 hp inline-4", 25.0, 490.0, 150.0),
+    ("four-stroke 250 hp V6", 25.0, 640.0, 250.0),
+];
+const HELD: [&str; 3] = ["bonded", "built_in", "bonded"];
+
+impl Transom {
+    fn text(&self) -> String {
+        let inch = |value: f64| format!("\"{value:.6} in\"");
+        let side = |y: f64| if y >= 0.0 { format!("port({})", inch(y)) } else { format!("starboard({})", inch(-y)) };
+        let uprights = |list: &[(f64, f64)]| {
+            let all: Vec<String> =
+                list.iter().map(|(y, height)| format!("(at: {}, height: {})", side(*y), inch(*height))).collect();
+            format!("[{}]", all.join(", "))
+        };
+        let skin = |thick: f64| {
+            format!("(material: \"glass/polyester laminate, mat and woven\", thickness: {}),", inch(thick))
+        };
+        let layers = format!(
+            "{}(material: \"Douglas-fir marine plywood\", thickness: {}),{}",
+            if self.skins[0] > 0.0 { skin(self.skins[0]) } else { String::new() },
+            inch(self.core),
+            if self.skins[1] > 0.0 { skin(self.skins[1]) } else { String::new() },
+        );
+        let (class, shaft, _, _) = ENGINES[self.engine];
+        let at = if self.twins { "port(\"14 in\"), starboard(\"14 in\")".to_owned() } else { side(self.off) };
+        let face = self.face.map_or(String::new(), |[width, height]| {
+            format!("face: (below: \"0 in\", width: {}, height: {}),", inch(width), inch(height))
+        });
+        let plate = self.plate.map_or(String::new(), |[width, height, thick]| {
+            format!(
+                "backing_plate: (material: \"aluminium 5083-H116 plate\", width: {}, height: {}, thickness: {}),",
+                inch(width),
+                inch(height),
+                inch(thick)
+            )
+        });
+        format!(
+            r#"(
+    boat: (craft: monohull, length: "22 ft", transom_width: {}, deadrise: "{:.6} deg", chine_beam: {}, category: C),
+    transom: (height: {}, angle: "{:.6} deg", cutout_width: {}, upper_holes: "1.875 in", splash_well: floor({})),
+    structure: (lay_up: [{layers}], sides: {}, bottom: {}, well_floor: bonded, corner_height: {}, knees: {}, stringers: {}),
+    operating: (top_speed: "{:.6} mph", acceleration: "{:.6} gn"),
+    engines_on: [(class: "{class}", weighed: "{:.6} lb", shaft: "{shaft} in", at: [{at}], holes_up: 0,
+        bolts: (size: "1/2-13", grade: "A4-70", washer: {}, {face} {plate}))],
+)"#,
+            inch(self.width),
+            self.deadrise,
+            inch(self.chine),
+            inch(self.height),
+            self.lean,
+            inch(self.cutout),
+            inch(self.floor),
+            HELD[self.held],
+            HELD[self.held],
+            inch(self.corner),
+            uprights(&self.knees),
+            uprights(&self.stringers),
+            self.speed,
+            self.jolt,
+            self.weight,
+            inch(self.washer),
+        )
+    }
+
+    /// The same on meshes so many times as fine.
+    fn finer(&self, times: f64) -> Vec<f64> {
+        let rig = rig(&self.text());
+        let case = Case::new(&rig);
+        let strength: &Strength = case.strength().unwrap_or_else(|no| panic!("{no:?}\n{}", self.text()));
+        let panels = Panels::finer(&strength.board, strength.left(), times).expect("finer");
+        let bent = strength.after.on(&strength.board, &panels).expect("finer");
+        let mut all: Vec<f64> = Way::ALL.iter().map(|way| bent.factor(*way)).collect();
+        all.push(1.0 / bent.deflection().1.largest_deflection.abs());
+        all
+    }
+
+    /// Factors of each way in which the panel gives way, and how far it moves (m).
+    fn factors(&self) -> Vec<f64> {
+        let rig = rig(&self.text());
+        let case = Case::new(&rig);
+        let strength: &Strength = case.strength().unwrap_or_else(|no| panic!("{no:?}\n{}", self.text()));
+        let bent = &strength.after.bent;
+        let mut all: Vec<f64> = Way::ALL.iter().map(|way| bent.factor(*way)).collect();
+        all.push(1.0 / bent.deflection().1.largest_deflection.abs());
+        all
+    }
+}
+
+fn transoms() -> impl Strategy<Value = Transom> {
+    let size = (0usize..4, 0.0..1.0f64, 0.0..1.0f64, 5.0..22.0f64, 10.0..15.0f64);
+    let build = (0.0..1.0f64, 0.06..0.4f64, 0.06..0.4f64, 0usize..3, prop::bool::ANY);
+    let behind = (0usize..3, 8.0..20.0f64, 0.3..0.9f64, 0usize..2, 10.0..18.0f64, 0.25..0.5f64);
+    let load = (20.0..55.0f64, 0.5..3.0f64, 1.25..3.0f64, 0.0..4.0f64, prop::bool::ANY, 0.9..1.2f64);
+    (size, build, behind, load).prop_map(|(size, build, behind, load)| {
+        let (engine, wide, cut, deadrise, lean) = size;
+        let (thick, outer, inner, held, bare) = build;
+        let (knees, knee_y, knee_up, stringers, stringer_y, stringer_up) = behind;
+        let (speed, jolt, washer, off, twins, heavy) = load;
+        let (_, shaft, weight, _) = ENGINES[engine];
+        let twins = twins && engine > 0;
+        let height = shaft + 0.4;
+        let width = 60.0 + 10.0 * engine as f64 + 12.0 * wide;
+        let chine = 0.9 * width;
+        let rise = f64::tan(f64::to_radians(deadrise));
+        let core = 1.25 + 0.35 * engine as f64 + 0.5 * thick;
+        let pair = |count: usize, y: f64, up: f64| -> Vec<(f64, f64)> {
+            let all = [(y, up), (-y, up)];
+            match count {
+                0 => Vec::new(),
+                1 => vec![(0.0, up)],
+                _ => all.to_vec(),
+            }
+        };
+        let cutout = (if twins { 48.0 } else { 26.0 }) + 8.0 * cut;
+        Transom {
+            height,
+            width,
+            chine,
+            deadrise,
+            lean,
+            cutout,
+            corner: (height + 8.0).max(0.5 * chine * rise + 6.0),
+            core,
+            skins: if bare { [0.0, 0.0] } else { [outer, inner] },
+            held,
+            floor: 12.0,
+            knees: pair(knees, knee_y, knee_up * (height - knee_y * rise)),
+            stringers: pair(2 * stringers, stringer_y, (stringer_up * height).max(3.0)),
+            engine,
+            twins,
+            speed,
+            jolt,
+            washer,
+            off,
+            face: None,
+            plate: None,
+            weight: weight * heavy,
+        }
+    })
+}
+
+/// Random transoms, always the same ones.
+fn run(cases: u32, law: impl Fn(Transom) -> Result<(), TestCaseError>) {
+    let mut runner = TestRunner::new_with_rng(
+        Config { cases, failure_persistence: None, max_shrink_iters: 0, ..Config::default() },
+        proptest::test_runner::TestRng::deterministic_rng(proptest::test_runner::RngAlgorithm::ChaCha),
+    );
+    runner.run(&transoms(), law).unwrap_or_else(|failure| panic!("{failure}"));
+}
+
+#[test]
+fn survey() {
+    let count: u32 = std::env::var("COUNT").ok().and_then(|n| n.parse().ok()).unwrap_or(20);
+    let names = ["bending", "shear", "tabs", "deflection"];
+    let worst = std::cell::RefCell::new(std::collections::BTreeMap::<String, (f64, String)>::new());
+    let note = |law: &str, base: &[f64], other: &[f64], text: &Transom| {
+        for (k, name) in names.iter().enumerate() {
+            let change = other[k] / base[k] - 1.0;
+            let key = format!("{law}: {name}");
+            let mut worst = worst.borrow_mut();
+            let entry = worst.entry(key).or_insert((f64::INFINITY, String::new()));
+            let value = if law.starts_with("small") { -change.abs() } else { change };
+            if value < entry.0 {
+                *entry = (value, format!("{base:?} {other:?} {text:?}"));
+            }
+        }
+    };
+    run(count, |t| {
+        let base = t.factors();
+        let with = |law: &str, change: &dyn Fn(&mut Transom)| {
+            let mut other = t.clone();
+            change(&mut other);
+            note(law, &base, &other.factors(), &other);
+        };
+        if std::env::var("MESH").is_ok() {
+            let fine = t.finer(4.0);
+            note("small base to 4", &fine, &base, &t);
+            note("small 1.4 to 4", &fine, &t.finer(1.4), &t);
+            note("small 2 to 4", &fine, &t.finer(2.0), &t);
+            return Ok(());
+        }
+        with("small height", &|t| t.height *= 1.001);
+        with("small width", &|t| t.width *= 1.001);
+        with("small deadrise", &|t| t.deadrise *= 1.001);
+        with("small cutout", &|t| t.cutout *= 1.001);
+        with("small core", &|t| t.core *= 1.001);
+        with("small washer", &|t| t.washer *= 1.001);
+        with("small knee", &|t| t.knees.iter_mut().for_each(|k| k.0 *= 1.001));
+        with("small off", &|t| t.off += 0.03);
+        with("thicker core", &|t| t.core += 0.125);
+        with("thicker skins", &|t| t.skins = t.skins.map(|s| s + 0.06));
+        with("washer", &|t| t.washer += 0.5);
+        with("lighter", &|t| t.weight *= 0.9);
+        with("less jolt", &|t| t.jolt *= 0.9);
+        with("more knees", &|t| {
+            let n = t.knees.len() as f64;
+            t.knees.extend([(6.0 + 1.0 * n, 14.0), (-6.0 - 1.0 * n, 14.0)]);
+        });
+        with("wider face", &|t| t.face = Some([17.0, 13.0]));
+        with("plate", &|t| t.plate = Some([17.0, 12.0, 0.25]));
+        Ok(())
+    });
+    for (law, (change, what)) in worst.borrow().iter() {
+        println!("{law}: {change:+.4}   {}", if *change < -0.01 { what.as_str() } else { "" });
+    }
+}
