@@ -47,7 +47,7 @@ pub struct Reading<Q> {
     /// Where it is from.
     pub basis: Basis,
     /// Whatever the reader should know of it.
-    pub note: Option<String>,
+    pub note: Option<Box<str>>,
 }
 
 impl<Q: Dimensioned> Reading<Q> {
@@ -57,7 +57,7 @@ impl<Q: Dimensioned> Reading<Q> {
     }
 
     /// A value that nobody took, with the reason for it.
-    pub fn assumed(value: Q, note: impl Into<String>) -> Self {
+    pub fn assumed(value: Q, note: impl Into<Box<str>>) -> Self {
         Reading { value, tolerance: None, written: None, basis: Basis::Assumed, note: Some(note.into()) }
     }
 
@@ -83,7 +83,7 @@ struct LongForm {
     tolerance: Option<String>,
     #[serde(default)]
     basis: Basis,
-    note: Option<String>,
+    note: Option<Box<str>>,
 }
 
 impl<Q: Dimensioned> Reading<Q> {

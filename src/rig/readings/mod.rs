@@ -119,7 +119,7 @@ impl Rig {
                 name,
                 value: Value::Words(said),
                 basis: Some(hole.below.basis),
-                note: hole.below.note.clone(),
+                note: hole.below.note.as_deref().map(str::to_owned),
             });
         }
         list.under("the transom")
