@@ -2,6 +2,7 @@
 
 use super::entries::{CatalogFile, Entry};
 use crate::job::{Checker, check_bracket, check_engine};
+use crate::quantity::Dimensioned;
 use crate::written::{Fault, Page};
 
 /// Everything about the file's entries that cannot be.
@@ -21,6 +22,18 @@ pub(super) fn file(file: &CatalogFile, page: &Page) -> Vec<Fault> {
     }
     for (i, entry) in file.brackets.iter().enumerate() {
         check_bracket(&mut checker, &format!("brackets[{i}].spec"), &entry.spec);
+    }
+    for (i, entry) in file.materials.iter().enumerate() {
+        if let Some(sheet) = &entry.spec.plywood {
+            let path = format!("materials[{i}].spec.plywood");
+            if sheet.plies < 3 || sheet.plies % 2 == 0 || sheet.thickness.value.si() <= 0.0 {
+                checker.fault(
+                    &path,
+                    "no such sheet of plywood is made",
+                    "an odd number of plies, 3 or more: plywood: (plies: 7, thickness: \"3/4 in\")",
+                );
+            }
+        }
     }
     if let Some(table) = &file.power_capacity {
         let rising = table.steps.windows(2).all(|two| two[0].factor_to < two[1].factor_to);

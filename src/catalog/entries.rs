@@ -123,16 +123,34 @@ pub struct Material {
     pub shear_modulus: Reading<Pressure>,
     /// Through-thickness (transverse) shear modulus.
     pub transverse_shear_modulus: Reading<Pressure>,
-    /// Bending strength.
+    /// Bending strength, of plywood along its face grain.
     pub bending_strength: Reading<Pressure>,
+    /// Bending strength across it; where left out it follows from the plies, or from the moduli.
+    pub bending_strength_across: Option<Reading<Pressure>>,
+    /// The sheets of which thicker boards are glued up, where it is plywood: moduli and bending strengths are those of one.
+    pub plywood: Option<PlywoodSheet>,
     /// Through-thickness (transverse) shear strength.
     pub shear_strength: Reading<Pressure>,
-    /// Crushing strength through the thickness, under a washer.
+    /// Crushing strength through the thickness, under a washer; of wood whose grain lies in the transom, the proportional
+    /// limit across it.
     pub crushing_strength: Reading<Pressure>,
     /// Bearing strength in the plane, at a bolt.
     pub bearing_strength: Reading<Pressure>,
+    /// Whether it crushes or indents under bolts that go through it bare, so that something solid must be let in there.
+    #[serde(default)]
+    pub needs_inserts: bool,
     /// Where the figures are from.
     pub source: String,
+}
+
+/// A sheet of plywood, its plies of one thickness.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PlywoodSheet {
+    /// How many plies it has: an odd number.
+    pub plies: u8,
+    /// Its thickness.
+    pub thickness: Reading<Length>,
 }
 
 /// The horsepower capacity table of 33 CFR 183.53.

@@ -273,6 +273,9 @@ pub struct Hole {
     pub below: Reading<Length>,
     /// Its diameter.
     pub diameter: Option<Reading<Length>>,
+    /// Whether it was plugged and glassed over: then it weakens nothing.
+    #[serde(default)]
+    pub filled: bool,
 }
 
 /// How she is steered.

@@ -1,7 +1,7 @@
 //! Engines as a job names them: which, where, on what.
 
 use serde::Deserialize;
-use uom::si::f64::{Angle, Length, Mass};
+use uom::si::f64::{Angle, Length, Mass, Ratio};
 
 use super::Bolting;
 use super::specs::{BracketSpec, EngineSpec};
@@ -30,6 +30,8 @@ pub struct EngineGroup {
     pub role: Role,
     /// The hand of each propeller, in the order of `at`.
     pub propellers: Vec<Hand>,
+    /// The propeller of each, as far as it is known.
+    pub propeller: Option<PropellerSpec>,
     /// How many holes up they are mounted: 0 with the bracket's rest on the transom's top.
     pub holes_up: Option<u8>,
     /// What they hang on, where it is not the transom itself.
@@ -48,6 +50,20 @@ impl EngineGroup {
     pub fn places(&self) -> Vec<Across> {
         if self.at.is_empty() { vec![Across::Centre] } else { self.at.clone() }
     }
+}
+
+/// A propeller by the marks on its hub.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct PropellerSpec {
+    /// Its blades.
+    pub blades: Option<u8>,
+    /// Diameter: the first of the two numbers on its hub.
+    pub diameter: Option<Reading<Length>>,
+    /// Pitch: the second of them.
+    pub pitch: Option<Reading<Length>>,
+    /// Area of its blades over that of its disc, where its maker tells it.
+    pub area_ratio: Option<Reading<Ratio>>,
 }
 
 /// A bracket or setback device.

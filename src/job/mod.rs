@@ -8,6 +8,7 @@ mod check;
 mod engines;
 mod float;
 mod papers;
+mod signs;
 mod specs;
 pub mod start;
 mod structure;
@@ -27,12 +28,13 @@ pub use boat::{
     Steering, TopEdge, Transom,
 };
 pub use check::{Checker, check_bracket, check_engine};
-pub use engines::{Across, EngineGroup, Hand, Hung, Role};
+pub use engines::{Across, EngineGroup, Hand, Hung, PropellerSpec, Role};
 pub use float::{
     Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, Flooded, HullShape, Lines, Liquid, Mark,
     Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
 };
 pub use papers::{Photograph, Planned};
+pub use signs::{Ran, Sign, Signs};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
 pub use swing::{BoxedObstacle, Cylinder, MountingNumbers, SteeringGear, TieBar, TiltTube, Trailer, Well};
 pub use swing_study::{
@@ -40,7 +42,7 @@ pub use swing_study::{
 };
 
 pub use structure::{
-    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Layer, Operating, Sound, Stiffener, Structure, Tabbing,
+    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Inserts, Layer, Operating, Sound, Stiffener, Structure, Tabbing,
     ThreadState, Upright,
 };
 pub use study::{
@@ -107,6 +109,8 @@ pub struct Job {
     pub trailer: Option<Trailer>,
     /// A swing question given outright.
     pub swing_study: Option<SwingStudy>,
+    /// How she has run with the engines that come off.
+    pub ran: Option<Ran>,
     /// How the transom is built and held.
     pub structure: Option<Structure>,
     /// How hard she is driven.

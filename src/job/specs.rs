@@ -4,7 +4,7 @@ use serde::Deserialize;
 use uom::si::f64::{Angle, AngularVelocity, ElectricCurrent, Length, Mass, Power, Ratio, Volume, VolumeRate};
 
 use super::swing::TiltTube;
-use crate::quantity::Reading;
+use crate::quantity::{Moment, Reading};
 
 /// From one value to another.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
@@ -44,6 +44,8 @@ pub struct EngineSpec {
     pub gear_ratio: Option<Reading<Ratio>>,
     /// Propeller diameters that fit it.
     pub propeller_diameter: Option<Span<Length>>,
+    /// Height of its bracket's face: from the transom's top, on which it rests, down to its heel.
+    pub bracket_height: Option<Reading<Length>>,
     /// Rows of holes in its bracket, 3/4 in apart.
     pub hole_rows: Option<u8>,
     /// Transom thickness that its bracket takes.
@@ -58,6 +60,8 @@ pub struct EngineSpec {
     pub steering: Option<Reading<Angle>>,
     /// Least distance between the centres of two of them.
     pub centre_distance: Option<Reading<Length>>,
+    /// To what its mounting bolts are tightened.
+    pub torque: Option<Reading<Moment>>,
     /// Where its tilt tube is.
     pub tilt_tube: Option<TiltTube>,
     /// The powerhead's size and where it goes at full tilt.
@@ -117,6 +121,8 @@ pub struct BracketSpec {
     pub setback: Option<Reading<Length>>,
     /// Its top below the transom's top, plumb from a level line; negative where it stands above.
     pub drop: Option<Reading<Length>>,
+    /// Height of its face that lies on the transom.
+    pub face_height: Option<Reading<Length>>,
     /// Power that its maker allows, all engines together.
     pub rated_power: Option<Reading<Power>>,
     /// Weight that its maker allows, all engines together.
@@ -125,6 +131,8 @@ pub struct BracketSpec {
     pub engines: Option<u8>,
     /// What it weighs itself.
     pub weight: Option<Reading<Mass>>,
+    /// To what the bolts that hold it to the transom are tightened.
+    pub torque: Option<Reading<Moment>>,
     /// Its closed volume, where it is a box that floats.
     pub buoyant_volume: Option<Reading<Volume>>,
 }

@@ -3,7 +3,7 @@
 use serde::Deserialize;
 use uom::si::f64::{Acceleration, Length, Mass, Ratio, Velocity};
 
-use super::Across;
+use super::{Across, Signs};
 use crate::quantity::{Moment, Reading};
 
 /// How the transom is built and held.
@@ -36,6 +36,8 @@ pub struct Structure {
     pub percussion: Option<Sound>,
     /// How far the top edge moved under a weight on the lower unit.
     pub flex: Option<Flex>,
+    /// What is seen of the transom.
+    pub signs: Option<Signs>,
 }
 
 /// A layer of the transom.
@@ -58,6 +60,17 @@ pub enum Bond {
     Bonded,
     /// Moulded or welded in one with the hull: it can neither move nor turn.
     BuiltIn,
+}
+
+impl Bond {
+    /// The bond in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Bond::Loose => "loose",
+            Bond::Bonded => "bonded",
+            Bond::BuiltIn => "built in",
+        }
+    }
 }
 
 /// A knee or a stringer's end on the inside of the transom.
@@ -107,6 +120,17 @@ pub enum Sound {
     Dead,
 }
 
+impl Sound {
+    /// The sound in a word.
+    pub fn words(self) -> &'static str {
+        match self {
+            Sound::Sharp => "sharp",
+            Sound::Dull => "dull",
+            Sound::Dead => "dead",
+        }
+    }
+}
+
 /// A weight hung on the lower unit of an engine whose leg is tilted level, and what the top edge did.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -147,7 +171,9 @@ pub struct Bolting {
     pub at: Vec<BoltPlace>,
     /// Outside diameter of the washers inside.
     pub washer: Option<Reading<Length>>,
-    /// The plate behind them.
+    /// How thick they are; the bolt size's plain washer where left out.
+    pub washer_thickness: Option<Reading<Length>>,
+    /// The plate behind them, one for all, or one like it for each.
     pub backing_plate: Option<BackingPlate>,
     /// To what they are tightened.
     pub torque: Option<Reading<Moment>>,
@@ -155,6 +181,31 @@ pub struct Bolting {
     pub thread: Option<ThreadState>,
     /// The face that lies on the transom.
     pub face: Option<Face>,
+    /// What fills the core where they go through it.
+    pub inserts: Option<Inserts>,
+}
+
+/// What the core was filled with at the bolts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Inserts {
+    /// Nothing: the bolts go through the bare core.
+    None,
+    /// Compression sleeves, one round each bolt.
+    Sleeves,
+    /// Solid wood or laminate let in, in place of the core.
+    Solid,
+}
+
+impl Inserts {
+    /// The filling in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Inserts::None => "none",
+            Inserts::Sleeves => "compression sleeves",
+            Inserts::Solid => "solid wood or laminate",
+        }
+    }
 }
 
 /// A bolt's place.

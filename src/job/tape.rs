@@ -107,12 +107,18 @@ measurements! {
         "one of loose, bonded, built_in", "";
     CORE_SOUNDING = "structure.percussion", "what the hammer and the meter say of the core", "all over the transom, outside and inside",
         "tap with a plastic hammer, a hand apart: sharp, dull or dead; a moisture meter beside it, with a sound dry place for comparison: structure.moisture", "";
+    SIGNS = "structure.signs", "what is seen of the transom", "transom and well, outside and inside, engine tilted up",
+        "rock the engine by its lower unit, look at bolts, washers, corners, cap and tabbing: any of weeping_bolts, washers_sunk_in, cracks_at_cutout, cracks_at_bracket, stains_or_rust_streaks, flexes_by_hand, tabbing_let_go, gap_at_cap, paint_lines_moved; [] where nothing is seen", "";
+    HELD = "structure.sides", "how the hull's sides and bottom hold the transom", "inside, along the transom's edges, as far as hand and mirror reach",
+        "tap along the tabbing or the welds and pry at their edges: built_in, bonded, or loose where any of it has let go; the same for structure.bottom", "";
+    RAN = "ran", "how she has run with the engines that come off", "hour meter and the owner's papers",
+        "years and hours, and what the transom shows of them: ran: (years: 12, hours: 900, signs: none)", "";
     SPLASH_WELL = "transom.splash_well", "depth of the splash-well", "inside, at the transom",
         "from the transom's top down its inside to the floor of the well: floor(\"12 in\"); none where there is no well", "1/4 in";
     UPPER_HOLES = "transom.upper_holes", "upper bolt holes below the top", "outside, at the upper bolts",
         "from the transom's top down to the centres of the upper bolts", "1/16 in";
     HOLES = "transom.holes", "existing bolt holes", "outside and inside of the transom",
-        "each hole's distance from the centreline and from the transom's top, and its diameter", "1/16 in";
+        "each hole's distance from the centreline and from the transom's top, and its diameter; filled: true where it is plugged and glassed over", "1/16 in";
     WELL_LENGTH = "well.length", "length of the motorwell", "inside, on the centreline",
         "from the outside of the transom's top, level, forward to the top of the well's forward wall", "1/4 in";
     WELL_RIM = "well.rim_above", "rim of the motorwell above the transom's top", "inside, at the well's forward wall",
@@ -133,6 +139,8 @@ measurements! {
         "class or description, place and weight of each", "";
     PROPELLERS = "engines_on[].propellers", "hand of each propeller", "on the propeller or its papers",
         "seen from astern, going ahead: right turns clockwise", "";
+    PROPELLER = "engines_on[].propeller", "propeller", "on its hub, or its papers",
+        "blades, and the two numbers on the hub: diameter, then pitch: propeller: (blades: 3, diameter: \"15-1/2 in\", pitch: \"17 in\")", "";
     SHAFT = "engines_on[].shaft", "shaft length", "engine, or the offer",
         "from the bracket's rest straight down to the anti-ventilation plate; the trade names it after the transom height", "1/4 in";
     HOLES_UP = "engines_on[].holes_up", "hole row in which the engine hangs", "engine bracket",
@@ -143,6 +151,8 @@ measurements! {
         "straightedge level from the transom's top aft over the bracket; plumb down from it to the top of the bracket's face", "1/8 in";
     BRACKET_BOTTOM = "engines_on[].bracket.bottom", "height of the bracket's lowest point", "behind the transom",
         "straightedge along the bottom out past the transom; up to the bracket's lowest point", "1/4 in";
+    BRACKET_VOLUME = "engines_on[].bracket.described.buoyant_volume", "volume of the bracket's closed box", "its plate or papers",
+        "as its maker gives it, or its outside length by width by height", "";
     BRACKET_RATING = "engines_on[].bracket.described", "the bracket's rated power, weight and count", "its plate or papers",
         "as its maker gives them", "";
     ENGINE_HOLE_ROWS = "engines_on[].described.hole_rows", "rows of holes in the engine's bracket", "mounting sheet, or the engine's bracket",
@@ -163,8 +173,14 @@ measurements! {
         "its centre forward of the transom and above the bottom", "2 in";
     ENGINE_SWING = "engines_on[].sheet", "the engine's tilt, steering and powerhead", "mounting sheet",
         "full_tilt, steering, transom_angle, width, height, forward_at_full_tilt, height_at_full_tilt; an engine described in place needs its trim, propeller_diameter and plate_to_propeller_shaft too", "1/4 in";
+    BOLTS = "engines_on[].bolts", "size and grade of the mounting bolts", "bolt heads outside, nuts inside the transom",
+        "thread size with a gauge or a known nut, the grade as the head is marked: bolts: (size: \"1/2-13\", grade: \"A4-70\"); before the engines hang, the bolts that they shall get", "";
+    WASHERS = "engines_on[].bolts.washer", "washers or plate under the nuts", "nuts inside the transom",
+        "outside diameter and thickness of the washers, washer: \"2 in\", washer_thickness: \"0.1 in\"; or the plate's size, thickness and material: backing_plate", "1/16 in";
     BOLT_TORQUE = "engines_on[].bolts.torque", "torque of the mounting bolts", "nuts inside the transom",
         "a torque wrench, the nut just moving; before the engines hang, the torque that they shall get", "2 lbf·ft";
+    INSERTS = "engines_on[].bolts.inserts", "what fills the core at the bolts", "a bolt hole, one bolt drawn",
+        "one of none, sleeves, solid (wood or laminate let in), by what the hole's wall shows", "";
     ITEM_WEIGHT = "goes_on[].weight", "weight of what goes on or comes off with the engines", "a scale, or its papers",
         "everything of that name together", "1 lb";
 }

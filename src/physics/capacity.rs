@@ -34,7 +34,7 @@ pub const PERFORMANCE_TEST_PERSONS: u16 = 2;
 /// Weight capacity from which the stability test no longer counts, lb. Source: 33 CFR 183.41.
 pub const STABILITY_TEST_BELOW_LB: f64 = 550.0;
 /// Share by which the weight of the stability test is divided. Source: 33 CFR 183.41.
-const STABILITY_TEST_SHARE: f64 = 0.6;
+pub const STABILITY_TEST_SHARE: f64 = 0.6;
 /// Weight allowed for in the persons formula, lb. Source: 33 CFR 183.41.
 pub const PERSONS_OFFSET_LB: f64 = 32.0;
 /// Weight of a person in the persons formula, lb. Source: 33 CFR 183.41.

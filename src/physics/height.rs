@@ -76,3 +76,13 @@ pub fn wedge(sheet: &mut Sheet, angle: Angle, bracket_height: Length) -> Term<Le
     let angle = Term::new("δ", angle);
     sheet.set("w", "thickness of the wedge at its thick end", height * tan(angle))
 }
+
+/// Height over the bottom of the water that leaves the transom, a setback aft of it, under way: s / 8, the keen figure.
+pub fn running_water(sheet: &mut Sheet, setback: Length) -> Term<Length> {
+    let setback = Term::styled("s", setback, Style::Plain);
+    sheet.set(
+        "hw",
+        "height of the water under way at the bracket's aft edge",
+        setback / number(SETBACK_FOR_AN_INCH_HIGH),
+    )
+}

@@ -6,6 +6,7 @@ pub mod fit;
 pub mod float;
 pub mod height;
 pub mod power;
+pub mod propeller;
 pub mod strength;
 pub mod swing;
 pub mod weight;

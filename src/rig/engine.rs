@@ -5,7 +5,7 @@ use uom::si::f64::{Angle, Length, Mass, Power};
 use super::swing::SwingSheet;
 use super::{Bolts, Missing, Slot};
 use crate::job::tape::Measurement;
-use crate::job::{BracketKind, BracketSpec, EngineSpec, Hand, Item, Role, Span};
+use crate::job::{BracketKind, BracketSpec, EngineSpec, Hand, Item, PropellerSpec, Role, Span};
 use crate::quantity::{Basis, Dimensioned, Reading};
 
 /// All that hangs or stands aft at one time: before, or after.
@@ -79,6 +79,8 @@ pub struct Engine {
     pub weight: Slot<Reading<Mass>>,
     /// Hand of its propeller.
     pub hand: Slot<Hand>,
+    /// Its propeller, as far as the job tells it.
+    pub propeller: Slot<PropellerSpec>,
     /// Bracket's rest down to the anti-ventilation plate.
     pub rest_to_plate: Slot<Reading<Length>>,
     /// The shaft lengths that it comes in.

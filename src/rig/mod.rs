@@ -4,6 +4,7 @@
 mod engine;
 mod float;
 mod papers;
+mod ran;
 mod readings;
 mod resolve;
 mod slot;
@@ -24,6 +25,7 @@ use crate::quantity::{Reading, Text, inches};
 pub use engine::{Bracket, Engine, Group, ItemOfOutfit, Outfit, ShaftChoice};
 pub use float::{Afloat, Files, Shape};
 pub use papers::Papers;
+pub use ran::Ran;
 pub use readings::{Taken, TakenGroup, Value};
 pub use resolve::{resolve, resolve_with_files};
 pub use slot::{Missing, Slot};
@@ -57,6 +59,8 @@ pub struct Rig {
     pub afloat: Afloat,
     /// What stands round the engines when they tilt and steer.
     pub surroundings: Surroundings,
+    /// How she has run with the engines that come off, where the job says.
+    pub ran: Option<Ran>,
     /// How the transom is built and bolted to, and how hard she is driven.
     pub structure: Structure,
     /// The tables of regulations and standards.

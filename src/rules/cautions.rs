@@ -1,14 +1,15 @@
 //! Cautions for work that can hurt someone, as the job in hand calls for them.
 
 use super::{Judged, Verdict};
-use crate::job::{Core, Sitting};
+use crate::job::Sitting;
 use crate::rig::Rig;
 
 /// The usual cautions of the trade that this job calls for. Common practice, no source; local codes
 /// and licensed practice come first.
 pub fn cautions(rig: &Rig, judged: &[Judged]) -> Vec<&'static str> {
     let mut cautions = Vec::new();
-    let failed = |id: &str| judged.iter().any(|one| one.rule.id == id && one.finding.verdict == Verdict::Fail);
+    let at_worst = |id: &str, verdict| judged.iter().any(|one| one.rule.id == id && one.finding.verdict <= verdict);
+    let failed = |id: &str| at_worst(id, Verdict::Fail);
     if rig.sitting == Sitting::Study {
         return cautions;
     }
@@ -23,7 +24,7 @@ pub fn cautions(rig: &Rig, judged: &[Judged]) -> Vec<&'static str> {
             "Drilling: sound the transom first. Water from a hole, dark or soft dust mean a wet core: stop, and have it surveyed before anything hangs on it. Seal every hole.",
         );
     }
-    if matches!(rig.transom.core, Some(Core::Suspect | Core::Soft)) {
+    if at_worst("strength/soft-core", Verdict::Warn) {
         cautions.push(
             "The core was found suspect or soft: hang no more weight or power on this transom until it has been opened, dried or rebuilt and signed for by someone licensed to.",
         );

@@ -61,12 +61,16 @@ pub const ALL: &[&Rule] = &[
     &strength::BOLT_TORQUE,
     &strength::CORE_BEARING,
     &strength::WASHER_CRUSH,
+    &strength::PUNCHING,
     &strength::TOP_EDGE_TEAR,
     &strength::BENDING,
     &strength::CORE_SHEAR,
     &strength::PANEL_DEFLECTION,
     &strength::BRACKET_MOMENT,
     &strength::SOFT_CORE,
+    &strength::CORE_UNDER_BOLTS,
+    &strength::TABBING,
+    &strength::SIGNS,
 ];
 
 /// The rule of this id.

@@ -98,6 +98,11 @@ pub fn sqrt(ratio: Term<Ratio>) -> Term<Ratio> {
     ratio.called("sqrt", Ratio::from_si(ratio.value.si().sqrt()))
 }
 
+/// Cube root of a ratio.
+pub fn cbrt(ratio: Term<Ratio>) -> Term<Ratio> {
+    ratio.called("cbrt", Ratio::from_si(ratio.value.si().cbrt()))
+}
+
 /// What a product such as 10 ft · 3.55 ft may miss its half, or 0.8 · 50 − 25 its whole number, by in the
 /// last bits.
 const LAST_BITS: f64 = 1e-9;

@@ -182,6 +182,7 @@ pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError
             ("fields in parentheses expected".to_owned(), Some("such as (length: \"16 ft\")".to_owned()))
         }
         E::ExpectedInteger => ("a whole number without quotes expected".to_owned(), Some("such as 6".to_owned())),
+        E::ExpectedFloat => ("a number without quotes expected".to_owned(), Some("such as 6".to_owned())),
         E::ExpectedBoolean => ("true or false expected".to_owned(), None),
         E::UnexpectedChar(c) => (
             format!("`{c}` cannot stand here"),

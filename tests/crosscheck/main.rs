@@ -2,6 +2,7 @@
 //! results it gave, with the libraries' versions. `tests/crosscheck/run.sh` runs the scripts again.
 
 mod float;
+mod propeller;
 mod strength;
 mod swing;
 mod units;

@@ -10,7 +10,7 @@ use uom::si::f64::Mass;
 use uom::si::length::meter;
 use uom::si::mass::pound;
 
-use super::shapes::{box_hull, close, density, near};
+use super::shapes::{box_hull, close, deg, density, near};
 
 fn lb(value: f64) -> Mass {
     Mass::new::<pound>(value)
@@ -59,7 +59,7 @@ fn the_maximum_displacement_is_that_at_the_lowest_opening() {
     let openings = [2.5, 2.0, 3.0].map(|z| Point3::new(0.0, 0.4, z * foot));
     // 62.4 lb/ft³ in kg/m³.
     let water = density(62.4 * 0.453_592_37 / foot.powi(3));
-    let found = maximum_displacement(&hull, &openings, water).unwrap();
+    let found = maximum_displacement(&hull, &openings, water, deg(0.0)).unwrap();
     assert_eq!(found.first, 1);
     close(found.draft.get::<meter>(), 2.0 * foot, 1e-12);
     // The units crate carries the pound to seven digits.
@@ -67,4 +67,16 @@ fn the_maximum_displacement_is_that_at_the_lowest_opening() {
     let capacity = weight_capacity(found.mass, lb(1000.0)).get::<pound>();
     close(capacity, (192.0 * 62.4 - 1000.0) / 5.0, 1e-6);
     near(weight_capacity(lb(100.0), lb(1000.0)).get::<pound>(), 0.0, 0.0);
+}
+
+/// Closed form: a box is cut by a trimmed plane at a mean depth of that in its middle: an opening 2 ft up over the
+/// after end, the bow 3 degrees down, lets water in at 2 ft + 8 ft · tan 3°.
+#[test]
+fn with_her_bow_down_she_displaces_more_before_the_water_reaches_her_stern() {
+    let foot = 0.3048;
+    let hull = box_hull(16.0 * foot, 6.0 * foot, 3.0 * foot);
+    let water = density(62.4 * 0.453_592_37 / foot.powi(3));
+    let found = maximum_displacement(&hull, &[Point3::new(0.0, 0.0, 2.0 * foot)], water, deg(-3.0)).unwrap();
+    let depth = 2.0 + 8.0 * 3f64.to_radians().tan();
+    close(found.mass.get::<pound>(), 16.0 * 6.0 * depth * 62.4, 1e-6);
 }

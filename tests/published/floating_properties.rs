@@ -158,7 +158,7 @@ proptest! {
         let _ = righting_arms(&hull, &load, &[deg(n[8])]);
         let mark = |x: f64, h: f64| Mark { point: Point3::new(x, n[1], n[2]), height: m(h) };
         let _ = as_she_floats(&hull, &[mark(n[3], n[4]), mark(n[5], n[6])], m(n[7]), density(n[0]));
-        let _ = maximum_displacement(&hull, &[Point3::new(n[1], n[2], n[3])], density(n[0]));
+        let _ = maximum_displacement(&hull, &[Point3::new(n[1], n[2], n[3])], density(n[0]), deg(n[8]));
         let _ = total(&[Weight { mass: kg(n[0]), centre: Point3::new(n[1], n[2], n[3]) }]);
         let wild = load.mass * 0.0 + kg(900.0);
         let _ = equilibrium(&hull, &Load { mass: wild, ..load });

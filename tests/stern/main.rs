@@ -2,6 +2,8 @@
 
 mod command;
 mod laws;
+mod loadings;
+mod mirrored;
 mod places;
 mod remedies;
 

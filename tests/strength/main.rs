@@ -1,14 +1,18 @@
 //! Strength from a job to its findings: remedies that cure, laws that hold, nonsense that is told.
 
+mod driven;
+mod grip;
 mod laws;
 mod nonsense;
 mod remedies;
+mod signs;
 mod studies;
 mod transoms;
 
 use std::sync::LazyLock;
 
 use sternknee::case::Case;
+use sternknee::case::strength::FlexRead;
 use sternknee::catalog::Catalog;
 use sternknee::job;
 use sternknee::quantity::Units;
@@ -46,6 +50,13 @@ fn rig(text: &str) -> Rig {
 fn finding(id: &str, text: &str) -> Finding {
     let rule = rules::find(id).unwrap_or_else(|| panic!("no rule {id}"));
     (rule.judge)(&Case::new(&rig(text)))
+}
+
+/// What a measured flex of a job leaves of the core.
+fn flex(text: &str) -> FlexRead {
+    let rig = rig(text);
+    let case = Case::new(&rig);
+    case.strength().expect("strength").core.flex.expect("a flex")
 }
 
 fn remedy(finding: &Finding) -> String {

@@ -78,6 +78,15 @@ fn a_transom_that_nothing_holds() {
 }
 
 #[test]
+fn signs_that_nobody_knows_and_years_that_no_boat_has() {
+    assert_eq!(faults("(structure: (signs: [weeping_bolts, rattles]))"), ["structure.signs"]);
+    assert_eq!(faults("(structure: (signs: weeping))"), ["structure.signs"]);
+    assert_eq!(faults("(structure: (signs: 3))"), ["structure.signs"]);
+    assert_eq!(faults("(ran: (years: -1, hours: NaN, signs: [rattles]))"), ["ran.signs", "ran.years", "ran.hours"]);
+    assert!(faults("(ran: (years: 12, hours: 900.5, signs: none), structure: (signs: weeping_bolts))").is_empty());
+}
+
+#[test]
 fn a_layer_without_thickness_and_one_that_nobody_knows() {
     let more = r#"lay_up: [(material: "Douglas-fir marine plywood", thickness: "0 in")]"#;
     assert!(

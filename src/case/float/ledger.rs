@@ -35,10 +35,17 @@ pub enum Movable {
     Item,
     /// Persons.
     Persons,
-    /// A tank or live well.
+    /// A built-in tank or live well: it hangs on no stern, and is not moved.
     Tank,
     /// It stays where it is.
     No,
+}
+
+impl Movable {
+    /// Whether anybody would move it.
+    pub fn can_move(self) -> bool {
+        matches!(self, Movable::Item | Movable::Persons)
+    }
 }
 
 impl Entry {

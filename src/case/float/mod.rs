@@ -10,16 +10,18 @@ mod shape;
 mod state;
 
 use nalgebra::Point3;
-use uom::si::f64::{Angle, Mass, MassDensity};
+use uom::si::f64::{Angle, Length, Mass, MassDensity};
 
 use super::Case;
 use crate::job::{EdgeKind, EnginesThen, TankEntry, Water};
-use crate::physics::float::{Hull, Mark};
+use crate::physics::float::{Hull, Mark, WaterPlane};
 use crate::physics::weight::FRESH_WATER_LB_FT3;
 use crate::quantity::{Dimensioned, Measure, Text, pounds_per_cubic_foot, say};
 use crate::rig::{Missing, Outfit, Rig};
 
-use aboard::Aboard;
+pub use aboard::Crew;
+use aboard::{Aboard, Crowd, Loading};
+pub use arms::{Arm, Heeled};
 pub use bare::AsMeasured;
 pub use ledger::{Entry, Movable, bracket_foot, plate_point};
 pub use remedy::Shift;
@@ -28,6 +30,9 @@ pub use state::{Loaded, State};
 
 /// Weight of salt water. Source: Coast Guard boatbuilder's handbook: 64 lb/ft³.
 const SALT_WATER_LB_FT3: f64 = 64.0;
+
+/// Two sides whose heights or heels differ by no more are alike, metres or radians: rounding.
+const ALIKE: f64 = 1e-9;
 
 /// Why she cannot be floated.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,8 +67,12 @@ pub struct Float {
     pub bare: Entry,
     /// Edges to look at.
     pub edges: Vec<EdgePoint>,
+    /// The foremost place of persons that the job gives, forward of the transom, metres.
+    foremost_place: Option<f64>,
     /// The loadings, in order.
     pub loadings: Vec<Loaded>,
+    /// With the whole crew at the worse rail, which is told but not judged; where the job gives no loadings.
+    pub all_to_one_side: Option<Loaded>,
     /// What was assumed, in sentences.
     pub assumed: Vec<Text>,
 }
@@ -97,7 +106,7 @@ impl Float {
         if !rig.before.is_empty() || !rig.after.is_empty() {
             assumed.push(Text::from("The engines' legs are taken to displace nothing (the careful way)."));
         }
-        let aboard = Aboard::of(rig, water, built.hull.bounds(), &mut assumed)?;
+        let aboard = Aboard::of(rig, water, &built, &mut assumed)?;
         let before = weights(rig, &rig.before)?;
         let after = weights(rig, &rig.after)?;
         let centre_height = bare::centre_height(rig, &built.hull, &mut assumed);
@@ -120,6 +129,11 @@ impl Float {
         };
         let mut float = Float {
             edges: aboard::edges(rig, &built, &mut assumed),
+            foremost_place: afloat
+                .places
+                .iter()
+                .filter_map(|seat| ledger::value(seat.forward.as_ref()))
+                .reduce(f64::max),
             built,
             hulls,
             boxes,
@@ -127,21 +141,51 @@ impl Float {
             as_measured,
             bare,
             loadings: Vec::new(),
+            all_to_one_side: None,
             assumed,
         };
         let (before, after) = (before.as_deref(), after.as_deref());
-        let heavy_side: f64 = after
-            .or(before)
-            .unwrap_or_default()
-            .iter()
-            .chain([&float.bare])
-            .map(|entry| entry.weight.mass.si() * entry.weight.centre.y)
-            .sum();
-        for loading in aboard.loadings(rig, heavy_side, float.as_measured.is_some())? {
-            let loaded = Loaded::of(&float, &loading, before, after)?;
+        let load = |float: &Float, loading: &Loading| Loaded::of(float, loading, before, after);
+        for loading in aboard.loadings(rig, float.as_measured.is_some())? {
+            let loaded = load(&float, &loading)?;
             float.loadings.push(loaded);
         }
+        for crowd in [Crowd::Tested, Crowd::Everybody] {
+            let sides = aboard.crowds(rig, crowd)?;
+            let sides = sides.iter().map(|loading| load(&float, loading)).collect::<Result<Vec<_>, _>>()?;
+            let worse = sides.into_iter().reduce(|one, other| if float.is_worse(&other, &one) { other } else { one });
+            match crowd {
+                Crowd::Tested => float.loadings.extend(worse),
+                Crowd::Everybody => float.all_to_one_side = worse,
+            }
+        }
         Ok(float)
+    }
+
+    /// Whether one loading is worse for her than another: she sinks or turns over, her lowest edge is lower, or,
+    /// edges alike, she heels further.
+    fn is_worse(&self, one: &Loaded, other: &Loaded) -> bool {
+        let (one, other) = (self.lies(one), self.lies(other));
+        let (Some((low, heel)), Some((other_low, other_heel))) = (one, other) else {
+            return one.is_none() && other.is_some();
+        };
+        let lower = other_low - low;
+        lower > ALIKE || (lower > -ALIKE && heel > other_heel + ALIKE)
+    }
+
+    /// Height of her lowest edge above the water, metres, and her heel either way; nothing where she does not float
+    /// upright.
+    fn lies(&self, loaded: &Loaded) -> Option<(f64, f64)> {
+        let floating = loaded.judged()?.upright().ok()?;
+        let low = self.lowest_edge(&floating.plane).map_or(f64::MAX, |(height, _)| height.si());
+        Some((low, floating.attitude().heel.si().abs()))
+    }
+
+    /// The lowest place where water comes aboard over this water, and how high it stands.
+    pub fn lowest_edge(&self, water: &WaterPlane) -> Option<(Length, &EdgePoint)> {
+        self.edges_of(&[EdgeKind::Well, EdgeKind::Sheer, EdgeKind::Other])
+            .map(|edge| (water.height_above(&edge.point), edge))
+            .min_by(|(a, _), (b, _)| a.si().total_cmp(&b.si()))
     }
 
     /// The hull of this side.

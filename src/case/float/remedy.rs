@@ -34,12 +34,12 @@ impl Float {
     /// longer below zero; the easiest to move first, among equals the shortest way. Things that cannot
     /// do it alone come last.
     pub fn shifts(&self, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Vec<Shift> {
-        let foremost = FOREMOST_OVER_LENGTH * self.hull(state.side).bounds().1.x;
         let mut shifts: Vec<Shift> = state
             .entries
             .iter()
-            .filter(|entry| entry.movable != Movable::No && entry.weight.mass.si() > 0.0)
+            .filter(|entry| entry.movable.can_move() && entry.weight.mass.si() > 0.0)
             .map(|entry| {
+                let foremost = self.foremost(state, entry.movable);
                 let (x, kg) = (entry.weight.centre.x, entry.weight.mass.si());
                 let total = state.total;
                 let after = |forward: f64| {
@@ -78,13 +78,12 @@ impl Float {
             let moment = |s: &Shift| s.mass.si() * s.to.si();
             a.movable.cmp(&b.movable).then(moment(b).total_cmp(&moment(a)))
         });
-        let foremost = FOREMOST_OVER_LENGTH * self.hull(state.side).bounds().1.x;
         let total = state.total;
         let mut centre = total.centre;
         let mut plan = Vec::new();
         for step in steps {
             let entry = state.entries.iter().find(|entry| entry.name == step.name && entry.movable == step.movable)?;
-            let reach = foremost - entry.weight.centre.x;
+            let reach = self.foremost(state, entry.movable) - entry.weight.centre.x;
             if reach <= 0.0 {
                 continue;
             }
@@ -106,6 +105,15 @@ impl Float {
             centre.x += share * reach;
         }
         None
+    }
+
+    /// How far forward a thing can go: persons no further than the foremost place that the job gives them.
+    fn foremost(&self, state: &State, movable: Movable) -> f64 {
+        let stowed = FOREMOST_OVER_LENGTH * self.hull(state.side).bounds().1.x;
+        match self.foremost_place.filter(|_| movable == Movable::Persons) {
+            Some(place) => place.min(stowed),
+            None => stowed,
+        }
     }
 
     /// Where ballast is put forward, in boat axes: on the centreline, as far forward as things go.

@@ -2,7 +2,7 @@
 
 use uom::si::f64::{Length, MassDensity};
 
-use super::aboard::Loading;
+use super::aboard::{Crew, Loading};
 use super::{Entry, Float, NoFloat, Side};
 use crate::physics::float::{self, Floating, FreeSurface, Hull, Outcome, Weight, equilibrium, free_surface_rise};
 use crate::quantity::{Dimensioned, Measure, Text, say};
@@ -12,8 +12,8 @@ use crate::quantity::{Dimensioned, Measure, Text, say};
 pub struct Loaded {
     /// What it is called.
     pub name: String,
-    /// Whether the crew stands to one side on purpose.
-    pub to_one_side: bool,
+    /// Where the persons are.
+    pub crew: Crew,
     /// Whether no engines are given at all, and she floats as she is.
     pub alone: bool,
     /// With the old engines, where they are known.
@@ -102,11 +102,16 @@ impl Loaded {
         };
         Ok(Loaded {
             name: loading.name.clone(),
-            to_one_side: loading.to_one_side,
+            crew: loading.crew,
             alone,
             before: one(Side::Before, before, before.is_some())?,
             after: one(Side::After, after, after.is_some() || alone)?,
         })
+    }
+
+    /// Whether the crew stands to one side on purpose.
+    pub fn to_one_side(&self) -> bool {
+        self.crew == Crew::ToOneSide
     }
 
     /// The state that rules judge: with the new engines, else as she is.

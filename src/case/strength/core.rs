@@ -1,14 +1,16 @@
 //! What is left of the core, by what was read of it.
 
-use super::NoStrength;
+use uom::si::f64::Ratio;
+
 use super::bend::unfit;
 use super::board::Board;
 use super::footing::Footing;
+use super::NoStrength;
 use crate::job::{self, Sitting, Sound};
 use crate::physics::strength::bolts::bolt_forces;
 use crate::physics::strength::knockdown::{self, KnockDown, Percussion};
 use crate::physics::strength::loads::FaceLoad;
-use crate::physics::strength::panel::{Load, PanelError, scale_of_part};
+use crate::physics::strength::panel::{Load, PanelError, scales_of_part};
 use crate::physics::strength::panel_loads;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say, standard_gravity};
 use crate::rig::Rig;
@@ -16,19 +18,58 @@ use crate::rig::Rig;
 /// The core and its readings.
 #[derive(Clone, Debug)]
 pub struct Core {
-    /// Whether anybody looked.
-    pub read: bool,
     /// What is left of stiffness and strength.
     pub left: KnockDown,
     /// The readings in words.
     pub words: Vec<Text>,
-    /// Readings that are still to be taken.
-    pub moisture: bool,
-    pub percussion: bool,
-    /// What a measured flex said, as a part of the sound stiffness.
-    pub flex: Option<f64>,
+    /// What a measured flex said.
+    pub flex: Option<FlexRead>,
     /// The flex test, where it is still to be made and would move enough to be read.
     pub test: Option<FlexTest>,
+}
+
+/// What a measured flex leaves of the core's stiffness, as parts of the sound one: 0 where no softness of the core alone
+/// lets it move as far.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FlexRead {
+    /// As it was read.
+    pub as_read: f64,
+    /// The least and the most that can be left of it, the reading being off by its tolerance; the most besides with the sound
+    /// transom moving [`FlexRead::MODEL`] times as far as it is worked out to.
+    pub at_least: f64,
+    pub at_most: f64,
+}
+
+impl FlexRead {
+    /// How many times as far a sound transom may move as it is worked out to: supports give, and a lay-up is stiffer or softer
+    /// than its class. Common practice, no source.
+    pub const MODEL: f64 = 2.0;
+    /// What the edge moves besides by bending, m: the bracket sinks into its seat, and the gauge's stand gives. Common practice,
+    /// no source.
+    pub const SEAT: f64 = 0.5e-3;
+    /// How far off a flex may be that was written without a tolerance, m: a dial gauge held on a boat. Common practice, no source.
+    const GAUGE: f64 = 0.25e-3;
+    /// Stiffness that is left at least, however far it moves: softer ones are not sought.
+    const SOFTEST: f64 = 1e-3;
+
+    /// What is left for certain, every doubt in the core's favour.
+    pub fn certain(&self) -> KnockDown {
+        left(self.at_most)
+    }
+
+    /// What is left as it was read.
+    pub fn read(&self) -> KnockDown {
+        left(self.as_read)
+    }
+
+    /// What is left with every doubt against the core.
+    pub fn doubted(&self) -> KnockDown {
+        left(self.at_least)
+    }
+}
+
+fn left(scale: f64) -> KnockDown {
+    knockdown::by_flex(scale.clamp(FlexRead::SOFTEST, 1.0)).unwrap_or(KnockDown::SOUND)
 }
 
 /// A test to make: a weight on the lower unit with the leg level.
@@ -38,7 +79,7 @@ pub struct FlexTest {
     pub engine: String,
     /// Aft of the transom's face, level, m.
     pub arm: f64,
-    /// How far the top edge of a sound transom moves under [`FlexTest::WEIGHT`], m.
+    /// How far the top edge of a sound transom moves under [`FlexTest::WEIGHT`], [`FlexRead::SEAT`] with it, m.
     pub moves: f64,
 }
 
@@ -51,6 +92,11 @@ impl FlexTest {
 const LEG_IN: f64 = 32.0;
 /// What a dial gauge on a boat tells from nothing, m. Common practice, no source.
 const READABLE: f64 = 1e-4;
+/// Part of a flex that counts as none. Common practice, no source.
+const NOTHING: f64 = 1e-3;
+/// How fine a mesh a flex is worked out on, beside that for strength: a deflection is known to 1 % on half of it.
+const TEST_FINENESS: f64 = 0.5;
+
 impl Core {
     /// The core by its readings.
     ///
@@ -62,21 +108,12 @@ impl Core {
             (Sitting::AsFitted, _) | (_, None) => after,
             (_, Some(before)) => before,
         };
-        let mut core = Core {
-            read: false,
-            left: KnockDown::SOUND,
-            words: Vec::new(),
-            moisture: false,
-            percussion: false,
-            flex: None,
-            test: None,
-        };
+        let mut core = Core { left: KnockDown::SOUND, words: Vec::new(), flex: None, test: None };
         core.hear(rig);
         if let Some(moisture) = &said.moisture
             && let Some(left) = knockdown::by_moisture(100.0 * moisture.value.si())
         {
-            core.moisture = true;
-            core.lower(left, say!("moisture {} %", percent(moisture.value.si())));
+            core.lower(left, moisture_words(moisture.value));
         }
         let Some(flex) = &said.flex else {
             if core.left != KnockDown::SOUND {
@@ -85,44 +122,72 @@ impl Core {
             return Ok(core);
         };
         let y = flex.engine_at.as_ref().map_or(0.0, |at| at.y().si());
-        let scale = scale(board, hangs, y, flex)?;
-        let left = knockdown::by_flex(scale).unwrap_or(KnockDown::SOUND);
-        core.read = true;
-        core.flex = Some(scale);
-        core.words.push(say!(
-            "the top edge moved {} under {}, as with {} of the core's sound stiffness left",
-            Measure::tape(flex.moved.value),
-            Measure::of(flex.weight.value),
-            Measure::of(uom::si::f64::Ratio::from_si(scale))
-        ));
-        // A measured flex overrules what hammer and meter rank.
-        core.left = left;
+        let read = read(board, hangs, y, flex)?;
+        core.flex = Some(read);
+        core.words.push(flex_words(flex, read));
+        // A measured flex overrules what hammer and meter rank. Only what has gone for certain is taken off, and no more strength
+        // than of a dead core: a transom that moves farther still has let go elsewhere.
+        let certain = read.certain();
+        let dead = knockdown::by_percussion(Percussion::Dead);
+        core.left = KnockDown { strength: certain.strength.max(dead.strength), ..certain };
         Ok(core)
     }
 
+    /// The hammer and the word for the core: both count, for either may have found the one soft place.
     fn hear(&mut self, rig: &Rig) {
-        let (heard, word) = match (rig.structure.said.percussion, rig.transom.core) {
-            (Some(Sound::Sharp), _) => (Percussion::Sound, "the hammer sounds sharp"),
-            (Some(Sound::Dull), _) => (Percussion::Dull, "the hammer sounds dull"),
-            (Some(Sound::Dead), _) => (Percussion::Dead, "the hammer sounds dead"),
-            (None, Some(job::Core::Sound)) => (Percussion::Sound, "found sound"),
-            (None, Some(job::Core::Suspect)) => (Percussion::Dull, "found suspect"),
-            (None, Some(job::Core::Soft)) => (Percussion::Dead, "found soft"),
-            (None, None) => return,
-        };
-        self.percussion = rig.structure.said.percussion.is_some();
-        self.lower(knockdown::by_percussion(heard), Text::from(word));
+        if let Some(core) = rig.transom.core {
+            let heard = match core {
+                job::Core::Sound => Percussion::Sound,
+                job::Core::Suspect => Percussion::Dull,
+                job::Core::Soft => Percussion::Dead,
+            };
+            self.lower(knockdown::by_percussion(heard), core_words(core));
+        }
+        if let Some(sound) = rig.structure.said.percussion {
+            let heard = match sound {
+                Sound::Sharp => Percussion::Sound,
+                Sound::Dull => Percussion::Dull,
+                Sound::Dead => Percussion::Dead,
+            };
+            self.lower(knockdown::by_percussion(heard), hammer_words(sound));
+        }
     }
 
     fn lower(&mut self, left: KnockDown, word: Text) {
-        self.read = true;
         self.left = self.left.lower(left);
         self.words.push(word);
     }
 }
 
+/// "found soft".
+pub fn core_words(core: job::Core) -> Text {
+    say!("found {}", core.words())
+}
+
+/// "the hammer sounds dull".
+pub fn hammer_words(sound: Sound) -> Text {
+    say!("the hammer sounds {}", sound.words())
+}
+
+/// "moisture 26 %".
+pub fn moisture_words(moisture: Ratio) -> Text {
+    say!("moisture {} %", percent(moisture.si()))
+}
+
+fn flex_words(flex: &job::Flex, read: FlexRead) -> Text {
+    let part = |scale: f64| Measure::of(Ratio::from_si(scale));
+    let moved = say!("the top edge moved {} under {}", Measure::tape(flex.moved.value), Measure::of(flex.weight.value));
+    if read.as_read <= 0.0 {
+        return moved.then(Text::from(", farther than any softness of the core explains"));
+    }
+    if read.as_read >= 1.0 {
+        return moved.then(Text::from(", no farther than with a sound core"));
+    }
+    moved.then(say!(", as with {} of the core's sound stiffness left", part(read.as_read)))
+}
+
 fn percent(part: f64) -> Measure {
-    Measure::of(uom::si::f64::Ratio::from_si((1000.0 * part).round() / 10.0))
+    Measure::of(Ratio::from_si((1000.0 * part).round() / 10.0))
 }
 
 /// A weight on the lower unit of the engine nearest to `y`: what it brings to the panel, and where its top edge is.
@@ -141,26 +206,29 @@ fn pulled(board: &Board, footings: &[Footing], y: f64, arm: f64, weight: f64) ->
 
 /// How far the panel moves at a place, m.
 fn deflection(board: &Board, left: KnockDown, loads: &[Load], at: [f64; 2]) -> Result<f64, PanelError> {
-    let factored = board.factored(left)?;
+    let factored = board.factored_finer(left, TEST_FINENESS)?;
     let bent = factored.bend(&[loads])?;
     Ok(bent.first().and_then(|loaded| factored.deflection_at(loaded, at)).unwrap_or(0.0))
 }
 
-fn scale(board: &Board, footings: &[Footing], y: f64, flex: &job::Flex) -> Result<f64, NoStrength> {
+/// What a measured flex leaves of the core.
+fn read(board: &Board, footings: &[Footing], y: f64, flex: &job::Flex) -> Result<FlexRead, NoStrength> {
     let (loads, at) = pulled(board, footings, y, flex.arm.value.si(), flex.weight.value.si())
         .ok_or_else(|| NoStrength::Unfit(Text::from("The flex cannot be reckoned: no engine hangs there.")))?;
-    // The lower unit goes down, the top edge aft. The core alone is softened, as it is wherever a reading of it counts.
-    let deflection = |stiffness: f64| {
+    // The core alone is softened, as it is wherever a reading of it counts.
+    let softened = |stiffness: f64| {
         let left = KnockDown { stiffness, ..KnockDown::SOUND };
         deflection(board, left, &loads, at)
     };
-    match scale_of_part(deflection, -flex.moved.value.si()) {
-        Err(PanelError::NoScale { .. }) => Err(NoStrength::Unfit(say!(
-            "The top edge moved {}, which no softness of the core explains: a skin or a support has let go, or the reading is wrong.",
-            Measure::tape(flex.moved.value)
-        ))),
-        scale => scale.map_err(unfit),
-    }
+    let moved = flex.moved.value.si();
+    let off = flex.moved.tolerance.map_or(FlexRead::GAUGE, |off| off.si().abs());
+    // A gauge that may have stood still moved next to nothing, and a part of what it moved is not bending.
+    let bent = |far: f64| (far - FlexRead::SEAT).max(NOTHING * moved);
+    let [as_read, most, least] = [bent(moved), bent(moved + off), bent(moved - off) / FlexRead::MODEL];
+    // The lower unit goes down, the top edge aft.
+    let [as_read, at_least, at_most] =
+        scales_of_part(softened, [as_read, most, least].map(|bent| -bent)).map_err(unfit)?;
+    Ok(FlexRead { as_read, at_least, at_most })
 }
 
 fn test(rig: &Rig, board: &Board, footings: &[Footing]) -> Option<FlexTest> {
@@ -179,5 +247,5 @@ fn test(rig: &Rig, board: &Board, footings: &[Footing]) -> Option<FlexTest> {
     let arm = (leg / inch).round() * inch;
     let (loads, at) = pulled(board, footings, footing.middle[0], arm, FlexTest::WEIGHT)?;
     let moves = deflection(board, KnockDown::SOUND, &loads, at).ok()?;
-    (moves.abs() > READABLE).then(|| FlexTest { engine: hung.name.clone(), arm, moves: moves.abs() })
+    (moves.abs() > READABLE).then(|| FlexTest { engine: hung.name.clone(), arm, moves: moves.abs() + FlexRead::SEAT })
 }

@@ -4,6 +4,7 @@
 mod bend;
 mod board;
 mod core;
+mod driving;
 mod fields;
 mod footing;
 mod grip;
@@ -14,22 +15,19 @@ mod study;
 
 use std::sync::OnceLock;
 
-use uom::si::f64::{Ratio, Velocity};
-use uom::si::velocity::knot;
-
 use super::Case;
 use crate::physics::strength::knockdown::KnockDown;
-use crate::physics::strength::loads::acceleration_at_gravity_centre;
-use crate::quantity::{Dimensioned, Measure, Text, say, standard_gravity};
+use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Missing, Outfit, Rig};
 use crate::working::Sheet;
 
 pub use bend::{Bent, Effect, Panels, Stood, Used, Way};
 pub use board::{Board, Guessed, Knee, Open};
-pub use core::{Core, FlexTest};
+pub use core::{Core, FlexRead, FlexTest, core_words, hammer_words, moisture_words};
+pub use driving::Driving;
 pub use fields::Fields;
-pub use footing::{Driving, Footing, Hung, LoadCase};
-pub use grip::{PLATE_MATERIAL_YIELD, Part, Worst, plate_for};
+pub use footing::{Footing, Hung, LoadCase};
+pub use grip::{Part, Pressed, Side, Worst, backing_plate};
 pub use parts::{ply, solved, support};
 pub use study::{BoltAnswer, PanelAnswer};
 
@@ -78,15 +76,6 @@ pub struct Laden {
     pub bent: Bent,
 }
 
-/// Slamming where nothing is known to reckon it from, in g. Common practice, no source.
-const SLAMMING: f64 = 3.0;
-/// Slamming above which ISO 12215-5 lets a second formula bound the first, in g: `n = 0.5 V / m^0.17`, V in knots, m in kg.
-/// Source: ISO 12215-5, value from memory.
-const BOUNDED_ABOVE: f64 = 3.0;
-const BOUND: (f64, f64) = (0.5, 0.17);
-/// Length on the waterline over length overall. Common practice, no source.
-const WATERLINE_OF_LENGTH: f64 = 0.9;
-
 impl<'a> Case<'a> {
     /// The transom under load.
     ///
@@ -115,8 +104,7 @@ impl Strength {
         };
         let mut assumed = board.assumed.clone();
         let mut sheet = Sheet::default();
-        let slamming = slamming(rig, speed, &mut sheet, &mut assumed);
-        let driving = Driving { speed, slamming };
+        let driving = Driving::of(rig, speed, &mut sheet, &mut assumed);
         let footings = footing::footings(rig, &rig.after, &board, driving, &mut assumed)?;
         let mut old_assumed = Vec::new();
         let before = old(rig, &board, driving, &mut old_assumed);
@@ -196,42 +184,4 @@ fn old(rig: &Rig, board: &Board, driving: Driving, assumed: &mut Vec<Text>) -> R
         }
     };
     footing::footings(rig, &rig.before, board, Driving { speed, ..driving }, assumed).map_err(why)
-}
-
-/// Slamming on top of gravity, in g.
-fn slamming(rig: &Rig, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Text>) -> f64 {
-    let operating = &rig.structure.operating;
-    if let Some(given) = &operating.acceleration {
-        return given.value.si() / standard_gravity().si();
-    }
-    let (length, chine, deadrise) =
-        (rig.boat.length.reading(), rig.boat.chine_beam.reading(), rig.boat.deadrise.reading());
-    let (Some(mass), Some(length), Some(chine), Some(deadrise)) = (&operating.displacement, length, chine, deadrise)
-    else {
-        assumed.push(say!(
-            "Slamming is taken as {} on top of gravity; with operating.displacement and boat.chine_beam it is reckoned by ISO 12215-5.",
-            Measure::of(SLAMMING * standard_gravity())
-        ));
-        return SLAMMING;
-    };
-    let n = acceleration_at_gravity_centre(
-        sheet,
-        WATERLINE_OF_LENGTH * length.value,
-        chine.value,
-        deadrise.value,
-        speed,
-        mass.value,
-    );
-    assumed.push(Text::from("Her length on the waterline is taken as 0.9 of her length."));
-    let n = n.value().si().max(0.0);
-    if n <= BOUNDED_ABOVE {
-        return n;
-    }
-    let bound = BOUND.0 * speed.get::<knot>() / mass.value.si().powf(BOUND.1);
-    let bounded = n.min(bound.max(BOUNDED_ABOVE));
-    sheet.remark(say!(
-        "above 3 the bound n = 0.5 V / m^0.17 holds, V in knots and m in kg: n = {}",
-        Measure::of(Ratio::from_si(bounded))
-    ));
-    bounded
 }

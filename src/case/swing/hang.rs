@@ -106,7 +106,7 @@ fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Open> {
         running,
         rest,
         setback,
-        bracket_top: stern.top.z - drop.value,
+        bracket_top: stern.rest(setback, drop, 0).z,
         on_transom: group.bracket.is_none(),
         row_assumed: engine.holes_up.reading().is_none() && !group.is_lifted(),
         tube_assumed: sheet.tilt_tube.is_none(),

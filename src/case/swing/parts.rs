@@ -247,6 +247,7 @@ fn water_part(swing: &Swing) -> Part {
                     Text::from(one.condition.name()),
                     Text::from(Measure::of(one.clearance.height)),
                     Text::from(one.clearance.body.as_str()),
+                    Text::from(Measure::of(one.gearcase.height)),
                 ]
             })
             .collect(),
@@ -255,8 +256,8 @@ fn water_part(swing: &Swing) -> Part {
     Part {
         title: "over the water at full tilt".to_owned(),
         tables: vec![Table::new(
-            "lowest point of the lower unit",
-            &["engine", "condition", "over the water", "what"],
+            "lowest points over the water",
+            &["engine", "condition", "propeller and skeg", "what", "gearcase"],
             rows,
         )],
         ..Part::default()

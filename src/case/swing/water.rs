@@ -1,4 +1,4 @@
-//! Gearcase, propeller and skeg over the water at full tilt, boat at rest.
+//! Propeller, skeg and gearcase over the water at full tilt, boat at rest.
 
 use nalgebra::{Point3, Vector3};
 
@@ -6,13 +6,16 @@ use super::hang::Hanging;
 use super::sweep::{each, refused};
 use super::{Answer, Open, Swing};
 use crate::case::Case;
+use crate::case::float::Crew;
 use crate::case::stern::Stern;
 use crate::physics::swing::{Plane, PlaneClearance, height_above};
-use crate::quantity::{Dimensioned, Text, degrees};
+use crate::quantity::{Dimensioned, Text, degrees, say};
 use crate::rig::Missing;
 
 /// What has to come out of the water. Common practice, no source.
-const LOWER_UNIT: [&str; 3] = ["gearcase", "propeller", "skeg"];
+const BLADES: [&str; 2] = ["propeller", "skeg"];
+/// What may dip into it with its nose. Common practice, no source.
+const GEARCASE: [&str; 1] = ["gearcase"];
 
 /// How the boat lies, and how that is known.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -40,8 +43,10 @@ pub struct AboveWater {
     pub label: String,
     /// The condition of the boat.
     pub condition: Condition,
-    /// The lowest point of its lower unit over the water.
+    /// The lowest point of its propeller and skeg over the water.
     pub clearance: PlaneClearance,
+    /// The lowest point of its gearcase, whose body holds the real one and reaches no less far.
+    pub gearcase: PlaneClearance,
     /// Full tilt from upright.
     pub tilt: uom::si::f64::Angle,
 }
@@ -56,32 +61,34 @@ impl AboveWater {
     }
 }
 
-/// The water's surface in each condition at rest, in boat axes: the one place where waterlines come from.
-/// As she floats with the new engines, in every loading that floats upright; where her shape or weight is
-/// not known, as measured.
+/// The water's surface with nobody aboard, in boat axes: the one place where waterlines come from. As she floats
+/// with the new engines, in every loading without persons; where her shape or weight is not known, as measured.
 ///
 /// # Errors
-/// The waterline as a missing reading.
-pub fn rest_waterlines(case: &Case) -> Result<Vec<(Condition, Plane)>, Vec<Missing>> {
-    let floating = as_she_floats(case);
-    if floating.is_empty() { measured(case) } else { Ok(floating) }
+/// The waterline as a missing reading; why she does not float upright at her mooring.
+pub fn rest_waterlines(case: &Case) -> Answer<Vec<(Condition, Plane)>> {
+    let floating = as_she_floats(case)?;
+    if floating.is_empty() { measured(case).map_err(Open::Missing) } else { Ok(floating) }
 }
 
-fn as_she_floats(case: &Case) -> Vec<(Condition, Plane)> {
+fn as_she_floats(case: &Case) -> Answer<Vec<(Condition, Plane)>> {
     let Ok(float) = case.float() else {
-        return Vec::new();
+        return Ok(Vec::new());
     };
-    float
-        .loadings
-        .iter()
-        .filter_map(|loading| {
-            let floating = loading.after.as_ref()?.upright().ok()?;
-            let up = floating.plane.normal().into_inner();
-            let at = Point3::from(up * floating.plane.offset().si());
-            let plane = Plane::new("water", at, up).ok()?;
-            Some((Condition::Loading(loading.name.clone()), plane))
-        })
-        .collect()
+    let mut waters = Vec::new();
+    for loaded in float.loadings.iter().filter(|loaded| loaded.crew == Crew::Ashore) {
+        let Some(state) = &loaded.after else {
+            continue;
+        };
+        let name = loaded.name.as_str();
+        let sinks = |why| say!("In `{}` ", name).then(why).then(Text::from(": see stern/metacentric-height."));
+        let floating = state.upright().map_err(|why| Open::NotApplicable(sinks(why)))?;
+        let up = floating.plane.normal().into_inner();
+        let at = Point3::from(up * floating.plane.offset().si());
+        let plane = Plane::new("water", at, up).map_err(|error| refused(&error))?;
+        waters.push((Condition::Loading(loaded.name.clone()), plane));
+    }
+    Ok(waters)
 }
 
 fn measured(case: &Case) -> Result<Vec<(Condition, Plane)>, Vec<Missing>> {
@@ -95,14 +102,21 @@ fn measured(case: &Case) -> Result<Vec<(Condition, Plane)>, Vec<Missing>> {
 
 /// Every engine in every condition.
 pub(super) fn above(case: &Case, hanging: &[Hanging]) -> Answer<Vec<AboveWater>> {
-    let waterlines = rest_waterlines(case).map_err(Open::Missing)?;
+    let waterlines = rest_waterlines(case)?;
     let pairs: Vec<(&Hanging, &(Condition, Plane))> =
         hanging.iter().flat_map(|engine| waterlines.iter().map(move |water| (engine, water))).collect();
     each(&pairs, |(engine, (condition, plane))| {
         let tilt = engine.fitted.tilt.high();
-        let clearance = height_above(&engine.fitted.chain, &LOWER_UNIT, tilt, degrees(0.0), plane)
-            .map_err(|error| refused(&error))?;
-        Ok(AboveWater { label: engine.label.clone(), condition: condition.clone(), clearance, tilt })
+        let lowest = |bodies: &[&str]| {
+            height_above(&engine.fitted.chain, bodies, tilt, degrees(0.0), plane).map_err(|error| refused(&error))
+        };
+        Ok(AboveWater {
+            label: engine.label.clone(),
+            condition: condition.clone(),
+            clearance: lowest(&BLADES)?,
+            gearcase: lowest(&GEARCASE)?,
+            tilt,
+        })
     })
 }
 

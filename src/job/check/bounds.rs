@@ -37,6 +37,12 @@ pub(super) const SHAFT: Bounds = bounds("10 in", "45 in");
 pub(super) const SMALL_LENGTH: Bounds = bounds("0 in", "80 in");
 pub(super) const ON_BRACKET: Bounds = bounds("-16 in", "16 in");
 pub(super) const OFFSET: Bounds = bounds("-60 in", "60 in");
+pub(super) const BRACKET_FACE: Bounds = bounds("4 in", "36 in");
+pub(super) const PROPELLER: Bounds = bounds("4 in", "36 in");
+pub(super) const PITCH: Bounds = bounds("2 in", "48 in");
+/// Blade area and blades of a propeller: as far as the series of propellers goes that it is taken for.
+pub(super) const BLADE_AREA: Bounds = bounds("0.3", "1.05");
+pub(super) const BLADES: std::ops::RangeInclusive<u8> = 2..=7;
 pub(super) const ROTATION: Bounds = bounds("200 rpm", "12,000 rpm");
 pub(super) const GEAR: Bounds = bounds("0.5", "10");
 pub(super) const TRIM: Bounds = bounds("-20 deg", "40 deg");
@@ -45,6 +51,7 @@ pub(super) const STEER: Bounds = bounds("5 deg", "180 deg");
 pub(super) const CURRENT: Bounds = bounds("0 A", "2,000 A");
 pub(super) const FUEL_RATE: Bounds = bounds("0 gal/h", "100 gal/h");
 pub(super) const VOLUME: Bounds = bounds("0 L", "5,000 L");
+pub(super) const TORQUE: Bounds = bounds("0.1 lbf·ft", "300 lbf·ft");
 /// Rows of holes that an engine bracket may have.
 pub(super) const HOLE_ROWS: std::ops::RangeInclusive<u8> = 1..=12;
 

@@ -3,7 +3,7 @@
 use uom::si::f64::Length;
 
 use super::boat::across;
-use super::bounds::{DROP, ENGINE_WEIGHT, HOLE_ROWS, SETBACK, SHAFT, TILT, si};
+use super::bounds::{BLADE_AREA, BLADES, DROP, ENGINE_WEIGHT, HOLE_ROWS, PITCH, PROPELLER, SETBACK, SHAFT, TILT, si};
 use super::specs::{check_bracket, check_engine};
 use super::{Checker, swing};
 use crate::job::{Boat, EngineGroup, Hung};
@@ -23,6 +23,13 @@ pub(super) fn engine_group(checker: &mut Checker, path: &str, group: &EngineGrou
     checker.within(&format!("{path}.tilt_stop"), group.tilt_stop.as_ref(), TILT);
     if let Some(sheet) = &group.sheet {
         swing::sheet(checker, &format!("{path}.sheet"), sheet);
+    }
+    if let Some(propeller) = &group.propeller {
+        let at = |field: &str| format!("{path}.propeller.{field}");
+        checker.count(&at("blades"), propeller.blades, BLADES);
+        checker.within(&at("diameter"), propeller.diameter.as_ref(), PROPELLER);
+        checker.within(&at("pitch"), propeller.pitch.as_ref(), PITCH);
+        checker.within(&at("area_ratio"), propeller.area_ratio.as_ref(), BLADE_AREA);
     }
     checker.within(&format!("{path}.setback"), group.setback.as_ref(), SETBACK);
     checker.within(&format!("{path}.drop"), group.drop.as_ref(), DROP);

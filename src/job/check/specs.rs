@@ -4,8 +4,9 @@ use uom::si::f64::Angle;
 
 use super::Checker;
 use super::bounds::{
-    BOAT_POWER, CURRENT, DROP, ENGINE_POWER, ENGINE_WEIGHT, FUEL_RATE, GEAR, HOLE_ROWS, ITEM_WEIGHT, LOAD, OFFSET,
-    ON_BRACKET, ROTATION, SETBACK, SHAFT, SMALL_LENGTH, STEER, THICKNESS, TILT, TRANSOM_ANGLE, TRIM, VOLUME,
+    BOAT_POWER, BRACKET_FACE, CURRENT, DROP, ENGINE_POWER, ENGINE_WEIGHT, FUEL_RATE, GEAR, HOLE_ROWS, ITEM_WEIGHT,
+    LOAD, OFFSET, ON_BRACKET, ROTATION, SETBACK, SHAFT, SMALL_LENGTH, STEER, THICKNESS, TILT, TORQUE, TRANSOM_ANGLE,
+    TRIM, VOLUME,
 };
 use crate::job::{BracketSpec, EngineSpec, TiltTube};
 
@@ -32,6 +33,7 @@ pub fn check_engine(checker: &mut Checker, path: &str, spec: &EngineSpec) {
     checker.within(&at("plate_to_propeller_shaft"), spec.plate_to_propeller_shaft.as_ref(), SMALL_LENGTH);
     checker.within(&at("gear_ratio"), spec.gear_ratio.as_ref(), GEAR);
     checker.span(&at("propeller_diameter"), spec.propeller_diameter.as_ref(), SMALL_LENGTH);
+    checker.within(&at("bracket_height"), spec.bracket_height.as_ref(), BRACKET_FACE);
     checker.count(&at("hole_rows"), spec.hole_rows, HOLE_ROWS);
     checker.span(&at("transom_thickness"), spec.transom_thickness.as_ref(), THICKNESS);
     checker.within(&at("transom_angle"), spec.transom_angle.as_ref(), TRANSOM_ANGLE);
@@ -39,6 +41,7 @@ pub fn check_engine(checker: &mut Checker, path: &str, spec: &EngineSpec) {
     checker.within(&at("full_tilt"), spec.full_tilt.as_ref(), TILT);
     checker.within(&at("steering"), spec.steering.as_ref(), STEER);
     checker.within(&at("centre_distance"), spec.centre_distance.as_ref(), SMALL_LENGTH);
+    checker.within(&at("torque"), spec.torque.as_ref(), TORQUE);
     tilt_tube(checker, &at("tilt_tube"), spec.tilt_tube.as_ref());
     if let Some(head) = &spec.powerhead {
         let at = |field: &str| format!("{path}.powerhead.{field}");
@@ -58,10 +61,12 @@ pub fn check_bracket(checker: &mut Checker, path: &str, spec: &BracketSpec) {
     let at = |field: &str| format!("{path}.{field}");
     checker.within(&at("setback"), spec.setback.as_ref(), SETBACK);
     checker.within(&at("drop"), spec.drop.as_ref(), DROP);
+    checker.within(&at("face_height"), spec.face_height.as_ref(), BRACKET_FACE);
     checker.within(&at("rated_power"), spec.rated_power.as_ref(), BOAT_POWER);
     checker.within(&at("rated_weight"), spec.rated_weight.as_ref(), LOAD);
     checker.count(&at("engines"), spec.engines, 1..=8);
     checker.within(&at("weight"), spec.weight.as_ref(), ITEM_WEIGHT);
+    checker.within(&at("torque"), spec.torque.as_ref(), TORQUE);
     checker.within(&at("buoyant_volume"), spec.buoyant_volume.as_ref(), VOLUME);
 }
 

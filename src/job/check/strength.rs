@@ -1,17 +1,20 @@
 //! What structure, bolts and driving must not say.
 
+use std::ops::RangeInclusive;
+
 use uom::si::f64::Length;
 
 use super::boat::across;
-use super::bounds::{Bounds, ON_TRANSOM, WIDTH, bounds, si};
+use super::bounds::{Bounds, ON_TRANSOM, TORQUE, bounds, si};
 use super::{Checker, study};
-use crate::job::{Bolting, Bond, Job, Layer, Structure, Upright};
+use crate::job::{Bolting, Bond, Job, Layer, Ran, Structure, Upright};
 use crate::quantity::{Dimensioned, Measure, Units};
 
 const LAYER: Bounds = bounds("0.1 mm", "6 in");
 const UPRIGHT: Bounds = bounds("2 in", "60 in");
 const BELOW: Bounds = bounds("-12 in", "60 in");
 const FACE: Bounds = bounds("2 in", "12 ft");
+const PLATE: Bounds = bounds("1 in", "30 ft");
 const MEMBER: Bounds = bounds("1/8 in", "12 in");
 const FILLET: Bounds = bounds("0 in", "6 in");
 const CORNER: Bounds = bounds("6 in", "8 ft");
@@ -23,7 +26,10 @@ const PULL: Bounds = bounds("20 lb", "1,000 lb");
 const ARM: Bounds = bounds("6 in", "8 ft");
 const MOVED: Bounds = bounds("0.1 mm", "3 in");
 const WASHER: Bounds = bounds("1/4 in", "8 in");
-const TORQUE: Bounds = bounds("0.1 lbf·ft", "300 lbf·ft");
+/// Years of one set of engines, and hours: a workboat's, and to spare.
+const YEARS: RangeInclusive<f64> = 0.0..=60.0;
+const HOURS: RangeInclusive<f64> = 0.0..=50_000.0;
+const WASHER_THICKNESS: Bounds = bounds("0.2 mm", "1 in");
 /// Entries that a list may hold: more is a drawing, not a reading.
 const MOST_ENTRIES: usize = 200;
 /// How far layers may add up beside the transom's thickness: what a caliper and a core sample differ by.
@@ -32,6 +38,10 @@ const LAYERS_OFF: &str = "1/4 in";
 pub(super) fn strength(checker: &mut Checker, job: &Job) {
     if let Some(structure) = &job.structure {
         self::structure(checker, job, structure);
+    }
+    if let Some(Ran { years, hours, .. }) = job.ran {
+        checker.count("ran.years", years, YEARS);
+        checker.count("ran.hours", hours, HOURS);
     }
     if let Some(operating) = &job.operating {
         checker.within("operating.top_speed", operating.top_speed.as_ref(), SPEED);
@@ -143,11 +153,12 @@ fn bolting(checker: &mut Checker, job: &Job, path: &str, bolts: &Bolting) {
         }
     }
     checker.within(&format!("{path}.washer"), bolts.washer.as_ref(), WASHER);
+    checker.within(&format!("{path}.washer_thickness"), bolts.washer_thickness.as_ref(), WASHER_THICKNESS);
     checker.within(&format!("{path}.torque"), bolts.torque.as_ref(), TORQUE);
     if let Some(plate) = &bolts.backing_plate {
         let at = |field: &str| format!("{path}.backing_plate.{field}");
-        checker.within(&at("width"), Some(&plate.width), WIDTH);
-        checker.within(&at("height"), Some(&plate.height), FACE);
+        checker.within(&at("width"), Some(&plate.width), PLATE);
+        checker.within(&at("height"), Some(&plate.height), PLATE);
         checker.within(&at("thickness"), Some(&plate.thickness), MEMBER);
     }
     if let Some(face) = &bolts.face {

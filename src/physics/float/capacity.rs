@@ -1,8 +1,7 @@
 //! Maximum displacement and capacities in the way of 33 CFR part 183, subpart C.
 
 use nalgebra::Point3;
-use uom::si::f64::{Length, Mass, MassDensity};
-use uom::si::length::meter;
+use uom::si::f64::{Angle, Length, Mass, MassDensity};
 use uom::si::mass::{kilogram, pound};
 use uom::si::mass_density::kilogram_per_cubic_meter;
 
@@ -10,26 +9,25 @@ use super::equilibrium::positive;
 use super::error::FloatError;
 use super::hull::Hull;
 use super::water::{Attitude, WaterPlane};
-use crate::physics::capacity::{PERSON_LB, PERSONS_OFFSET_LB, RESERVE_OVER_CAPACITY};
+use crate::physics::capacity::{PERSON_LB, PERSONS_OFFSET_LB, RESERVE_OVER_CAPACITY, STABILITY_TEST_SHARE};
 
-/// Divisor of the stability test's weight: 33 CFR 183.41.
-const STABILITY_TEST_SHARE: f64 = 0.6;
 /// Capacity from which on no stability test is asked, lb: 33 CFR 183.41.
 const NO_TEST_FROM_LB: f64 = 550.0;
 
-/// The water that she displaces when, level, it just reaches the first of some points.
+/// The water that she displaces when, level or at a given trim, it just reaches the first of some points.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MaximumDisplacement {
     /// Mass of the displaced water.
     pub mass: Mass,
     /// Index of the point that the water reaches first.
     pub first: usize,
-    /// Height of that point above the baseline: the level draft.
+    /// How far the origin then lies under water: level, the height of that point above the baseline.
     pub draft: Length,
 }
 
-/// Maximum displacement: level in boat axes and in calm water, sunk until the water reaches the lowest of
-/// the points where it could come aboard (33 CFR 183.35).
+/// Maximum displacement: in calm water and upright, sunk until the water reaches the lowest of the points where
+/// it could come aboard (33 CFR 183.35). `trim`, positive bow up, is what is called level: none, and she is level
+/// in boat axes.
 ///
 /// # Errors
 /// [`FloatError`] where a number is not finite, the density is not positive, or there are no points.
@@ -37,17 +35,19 @@ pub fn maximum_displacement(
     hull: &Hull,
     openings: &[Point3<f64>],
     water: MassDensity,
+    trim: Angle,
 ) -> Result<MaximumDisplacement, FloatError> {
     positive("the density of the water", water.get::<kilogram_per_cubic_meter>())?;
     if !openings.iter().flat_map(|p| p.iter()).all(|c| c.is_finite()) {
         return Err(FloatError::NotFinite { what: "a point where water comes aboard" });
     }
-    let lowest = openings.iter().enumerate().min_by(|(_, one), (_, other)| one.z.total_cmp(&other.z));
-    let Some((first, point)) = lowest else {
+    let level = WaterPlane::at(Attitude { trim, ..Attitude::default() })?;
+    let height = |point: &Point3<f64>| level.height_above(point);
+    let lowest = openings.iter().map(height).enumerate().min_by(|(_, a), (_, b)| a.value.total_cmp(&b.value));
+    let Some((first, draft)) = lowest else {
         return Err(FloatError::TooFewPoints { what: "the level at which water comes aboard" });
     };
-    let draft = Length::new::<meter>(point.z);
-    let plane = WaterPlane::at(Attitude { sinkage: draft, ..Attitude::default() })?;
+    let plane = WaterPlane::at(Attitude { sinkage: draft, trim, ..Attitude::default() })?;
     Ok(MaximumDisplacement { mass: water * hull.cut(&plane).volume, first, draft })
 }
 

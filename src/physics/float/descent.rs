@@ -64,6 +64,13 @@ pub(super) struct Descent {
     pub steps: usize,
 }
 
+impl State {
+    /// Potential energy, scaled by weight and hull scale.
+    pub(super) fn energy(&self) -> f64 {
+        self.energy
+    }
+}
+
 impl Descent {
     pub(super) fn balanced(&self) -> bool {
         self.state.slope.norm() <= BALANCED_WITHIN_ROUNDING

@@ -21,6 +21,8 @@ const PUSH: f64 = 0.05;
 const MOST_PUSHES: usize = 8;
 /// A least metacentric height no further below zero than this is called neutral, metres: rounding.
 const NEUTRAL_M: f64 = 1e-9;
+/// Two resting places whose scaled energies differ by no more than this are equally deep: rounding.
+const ENERGY_TIE: f64 = 1e-9;
 
 /// What the boat weighs, where, and the water that she floats in.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -175,10 +177,12 @@ pub fn equilibrium_from(hull: &Hull, load: &Load, start: Attitude) -> Result<Out
         }
         first.get_or_insert(floating);
         let (_, [trim, heel]) = softest(&descent.state);
-        let pushed = problem.turned(&descent.state, PUSH * trim, PUSH * heel);
-        let steps = descent.steps;
-        descent = problem.descend(pushed);
-        descent.steps += steps;
+        let pushed = |way: f64| problem.descend(problem.turned(&descent.state, way * PUSH * trim, way * PUSH * heel));
+        // She settles on the side that takes her lower: port and starboard alike, whichever is tried first.
+        let (starboard, port) = (pushed(1.0), pushed(-1.0));
+        let deeper = starboard.state.energy() - port.state.energy() > ENERGY_TIE;
+        let settled = if port.balanced() && (deeper || !starboard.balanced()) { port } else { starboard };
+        descent = Descent { steps: descent.steps + settled.steps, ..settled };
     }
     Ok(Outcome::NotConverged { attitude: descent.state.plane.attitude(), residual: residual(hull, &descent.state) })
 }

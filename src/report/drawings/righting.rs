@@ -6,8 +6,7 @@ use uom::si::f64::Length;
 
 use super::kit::{Anchor, Drawing, FONT, ink, lettered, number, width};
 use crate::case::Case;
-use crate::case::float::{Loaded, State};
-use crate::physics::float::RightingArm;
+use crate::case::float::{Arm, Heeled, Loaded, State};
 use crate::quantity::{Dimensioned, Measure, Units, inches};
 
 const HIGH: f64 = 320.0;
@@ -17,7 +16,7 @@ const HEELS_DEG: [u32; 5] = [0, 15, 30, 45, 60];
 
 struct Curve {
     name: String,
-    arms: Vec<RightingArm>,
+    arms: Vec<Arm>,
     colour: &'static str,
     dashes: &'static str,
 }
@@ -26,9 +25,10 @@ struct Curve {
 pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     let float = case.float().ok()?;
     let gm = |loaded: &&Loaded| loaded.judged().and_then(State::gm).map_or(f64::INFINITY, |gm| gm.value);
-    let loaded = float.loadings.iter().filter(|loaded| !loaded.to_one_side).min_by(|a, b| gm(a).total_cmp(&gm(b)))?;
+    let loaded = float.loadings.iter().filter(|loaded| !loaded.to_one_side()).min_by(|a, b| gm(a).total_cmp(&gm(b)))?;
+    let side = float.worse_side(loaded.judged()?);
     let curve = |state: Option<&State>, name: &str, colour, dashes| {
-        let arms = float.arms(state?);
+        let arms = float.arms(state?, side);
         (arms.len() > 1).then(|| Curve { name: name.to_owned(), arms, colour, dashes })
     };
     let after = if loaded.alone { "as she is" } else { "after" };
@@ -40,8 +40,8 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     if curves.is_empty() {
         return None;
     }
-    let mut drawing = chart(loaded, &curves, 660.0, units);
-    drawing.narrow = Some(Box::new(chart(loaded, &curves, 380.0, units)));
+    let mut drawing = chart(loaded, side, &curves, 660.0, units);
+    drawing.narrow = Some(Box::new(chart(loaded, side, &curves, 380.0, units)));
     Some(drawing)
 }
 
@@ -55,7 +55,7 @@ fn step(most: f64, units: Units) -> f64 {
         .unwrap_or(100.0 * unit)
 }
 
-fn chart(loaded: &Loaded, curves: &[Curve], wide: f64, units: Units) -> Drawing {
+fn chart(loaded: &Loaded, side: Heeled, curves: &[Curve], wide: f64, units: Units) -> Drawing {
     let every = || curves.iter().flat_map(|curve| &curve.arms);
     let most = every().map(|arm| arm.arm.value).fold(0.01, f64::max);
     let least = every().map(|arm| arm.arm.value).fold(0.0, f64::min);
@@ -78,7 +78,7 @@ fn chart(loaded: &Loaded, curves: &[Curve], wide: f64, units: Units) -> Drawing 
             line x1=(number(x(f64::from(deg)))) y1=(number(bottom)) x2=(number(x(f64::from(deg)))) y2=(number(bottom + 5.0)) stroke=(ink::INK) stroke-width="1" {}
             (lettered(x(f64::from(deg)), bottom + 20.0, Anchor::Middle, ink::SOFT, &format!("{deg}°")))
         }
-        (lettered((left + right) / 2.0, bottom + 38.0, Anchor::Middle, ink::INK, "heel"))
+        (lettered((left + right) / 2.0, bottom + 38.0, Anchor::Middle, ink::INK, &format!("heel {}", side.word())))
         (lettered(EDGE, EDGE + FONT, Anchor::Start, ink::INK, "righting arm"))
         @for (i, curve) in curves.iter().enumerate() {
             @let points: Vec<String> = curve.arms.iter().map(|arm| format!("{},{}", number(x(arm.heel.get::<degree>())), number(y(arm.arm.value)))).collect();
@@ -95,7 +95,8 @@ fn chart(loaded: &Loaded, curves: &[Curve], wide: f64, units: Units) -> Drawing 
         name: "righting-arms",
         title: format!("Righting arms, {}", loaded.name),
         description: format!(
-            "Righting arm over heel for the loading {}, the one with the least metacentric height; greatest arm {}.",
+            "Righting arm over heel {}, the side with the lesser arms, for the loading {}, the one with the least metacentric height; greatest arm {}.",
+            side.word(),
             loaded.name,
             shown(most)
         ),

@@ -42,7 +42,7 @@ pub(super) fn waters(float: &Float) -> Vec<Lying> {
             .map_or(f64::NEG_INFINITY, |floating| floating.plane.offset().value)
     };
     let deepest =
-        float.loadings.iter().filter(|loaded| !loaded.to_one_side).max_by(|a, b| depth(a).total_cmp(&depth(b)));
+        float.loadings.iter().filter(|loaded| !loaded.to_one_side()).max_by(|a, b| depth(a).total_cmp(&depth(b)));
     if let Some(deepest) = deepest.filter(|deepest| deepest.name != first.name) {
         add(deepest, deepest.judged(), after, Pen::of(ink::WATER, 1.6).dashed("2 3"));
     }

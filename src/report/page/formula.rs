@@ -171,6 +171,7 @@ fn write(expression: &Expression, face: Face, units: Units) -> Markup {
         }
         Expression::Call(name, arguments) => match (*name, arguments.as_slice()) {
             ("sqrt", [argument]) => html! { msqrt { (write(argument, face, units)) } },
+            ("cbrt", [argument]) => html! { mroot { (write(argument, face, units)) mn { "3" } } },
             ("abs", [argument]) => html! {
                 mrow { mo { "|" } (write(argument, face, units)) mo { "|" } }
             },

@@ -6,7 +6,7 @@ mod list;
 use uom::si::f64::Length;
 
 use super::{OnTrailer, Rig, Shape};
-use crate::job::{HullShape, SplashWell};
+use crate::job::{HullShape, Signs, SplashWell};
 use crate::quantity::{Basis, Measure, Style, Text, say};
 
 use list::List;
@@ -51,6 +51,7 @@ impl Rig {
         for (outfit, lead) in [(&self.before, "coming off"), (&self.after, "going on")] {
             groups.extend(hung::of_outfit(outfit, lead));
         }
+        groups.push(self.of_ran());
         groups.retain(|group| !group.readings.is_empty());
         groups
     }
@@ -94,6 +95,9 @@ impl Rig {
         if let Some(core) = transom.core {
             list.said("core", Text::from(core.words()));
         }
+        if let Some(signs) = &self.structure.said.signs {
+            list.said("what is seen of it", signs_in_words(signs));
+        }
         list.number(&transom.cutout_width, Style::Tape);
         if transom.cutout.is_some() {
             list.said("cutout", Text::from("none: the top is level all across"));
@@ -114,6 +118,9 @@ impl Rig {
             if let Some(diameter) = &hole.diameter {
                 said = said.then(say!(", {} across", Measure::tape(diameter.value)));
             }
+            if hole.filled {
+                said = said.then(Text::from(", plugged and glassed over"));
+            }
             let name = Text::join([Text::from("old hole"), across(hole.at.y())], ", ");
             list.push(Taken {
                 name,
@@ -123,6 +130,22 @@ impl Rig {
             });
         }
         list.under("the transom")
+    }
+
+    fn of_ran(&self) -> TakenGroup {
+        let mut list = List::default();
+        if let Some(ran) = &self.ran {
+            if let Some(years) = ran.years {
+                list.said("years", say!("{}", years.to_string()));
+            }
+            if let Some(hours) = ran.hours {
+                list.said("hours", say!("{}", hours.to_string()));
+            }
+            if let Some(signs) = &ran.then {
+                list.said("what the transom shows of it", signs_in_words(signs));
+            }
+        }
+        list.under("how she has run with the engines coming off")
     }
 
     fn of_afloat(&self) -> TakenGroup {
@@ -174,6 +197,13 @@ impl Rig {
         }
         list.under("round the engines")
     }
+}
+
+fn signs_in_words(signs: &Signs) -> Text {
+    if signs.seen().is_empty() {
+        return Text::from("no sign of work");
+    }
+    Text::join(signs.seen().iter().map(|sign| Text::from(sign.words())), ", ")
 }
 
 /// A place across the boat: "14 in to port".

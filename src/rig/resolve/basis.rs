@@ -26,10 +26,12 @@ pub(super) fn engine_from(mut spec: EngineSpec, basis: Basis) -> EngineSpec {
         spec.centre_above,
         spec.plate_to_propeller_shaft,
         spec.gear_ratio,
+        spec.bracket_height,
         spec.transom_angle,
         spec.full_tilt,
         spec.steering,
         spec.centre_distance,
+        spec.torque,
         spec.alternator,
         spec.starting,
         spec.fuel_rate,
@@ -52,6 +54,6 @@ pub(super) fn bracket_from(mut spec: BracketSpec, basis: Basis) -> BracketSpec {
             spec.$field = spec.$field.take().map(|reading| reading.from_basis(basis));
         )+};
     }
-    from!(setback, drop, rated_power, rated_weight, weight, buoyant_volume);
+    from!(setback, drop, face_height, rated_power, rated_weight, weight, torque, buoyant_volume);
     spec
 }

@@ -7,7 +7,7 @@ mod outfit;
 
 use super::float::Files;
 use super::swing::Surroundings;
-use super::{Boat, Papers, Rig, Slot, Transom};
+use super::{Boat, Papers, Ran, Rig, Slot, Transom};
 use crate::catalog::{Catalog, Entry, Material, likely_names};
 use crate::job::{Job, tape};
 use crate::quantity::Text;
@@ -79,6 +79,7 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
         papers: Papers::of(job),
         afloat: super::float::resolve(job, files),
         surroundings: Surroundings::of(job),
+        ran: Ran::of(job),
         structure,
         tables: catalog.tables.clone(),
         assumed: resolver.assumed,

@@ -186,6 +186,7 @@ fn engine(group: &EngineGroup, model: &Model, at: &Across, index: usize, label: 
         power: Slot::of(spec.power.clone(), &tape::ENGINE_POWER, label),
         weight: Slot::of(weight.clone(), &tape::ENGINE_WEIGHT, label),
         hand: Slot::of(group.propellers.get(index).copied(), &tape::PROPELLERS, label),
+        propeller: Slot::of(group.propeller.clone(), &tape::PROPELLER, label),
         rest_to_plate: Slot::of(shaft.as_ref().map(|s| s.rest_to_plate.clone()), &tape::SHAFT, label),
         shafts: spec
             .shafts

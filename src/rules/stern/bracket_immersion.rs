@@ -3,11 +3,12 @@
 use nalgebra::Point3;
 use uom::si::f64::Length;
 
-use super::{floated, upright};
+use super::{Lying, all_upright, floated, inboard, lasting};
 use crate::case::Case;
-use crate::case::float::{BracketBox, Float, Loaded, State, bracket_foot};
-use crate::job::BracketKind;
+use crate::case::float::{BracketBox, Float, bracket_foot};
+use crate::job::{BracketKind, tape};
 use crate::physics::float::{Floating, Hull};
+use crate::physics::height::running_water;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Bracket, Group, Missing};
 use crate::rules::rule::{given, rule};
@@ -15,18 +16,21 @@ use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
 
 rule! {
-    /// Where the bracket's lowest point lies against the water at rest, in every loading, and what its
-    /// closed box carries there.
+    /// Where the bracket's lowest point lies against the water at her mooring and with the crew at their
+    /// stations, and what its closed box carries there.
     ///
     /// **Why.** Open arms and plates under water drag and corrode; a closed box helps to carry the
     /// engines only as far as it is in the water, and drags when it is all under.
     ///
-    /// **Limit.** An open bracket: not under water at rest. A closed box: not wholly under water.
+    /// **Limit.** Open arms: not under water at rest. A setback or jack plate lies in the water at rest: its
+    /// lowest point stands over the water that leaves the transom under way, an inch higher for each 8 in of
+    /// setback. A closed box: its bottom lies in the water, but it is not wholly under. With the crew crowded
+    /// aft any may go under for a while.
     ///
     /// **Source.** Common practice, no source.
     ///
-    /// **When it warns.** Mount the bracket higher, choose one with more buoyancy or less setback, or
-    /// move weights forward.
+    /// **When it warns.** It warns too where she sinks or turns over. Mount the bracket higher, choose one
+    /// with more buoyancy or less setback, or move weights forward.
     BRACKET_IMMERSION = Stern "stern/bracket-immersion", judge;
 }
 
@@ -47,7 +51,8 @@ fn judge(case: &Case) -> Finding {
         };
     }
     let float = given!(floated(case));
-    let loadings = given!(upright(float));
+    let mut loadings = given!(all_upright(float, Verdict::Warn, inboard));
+    loadings.retain(|(loaded, ..)| lasting(loaded));
     let [_, boxes] = &float.boxes;
     let mut lacking: Vec<Missing> = Vec::new();
     let mut worst: Option<Finding> = None;
@@ -66,14 +71,7 @@ fn judge(case: &Case) -> Finding {
     }
 }
 
-fn one(
-    float: &Float,
-    loadings: &[(&Loaded, &State, &Floating)],
-    bracket: &Bracket,
-    body: Option<&BracketBox>,
-    foot: &Point3<f64>,
-) -> Finding {
-    let limit = body.map_or(Length::from_si(0.0), |body| -body.depth);
+fn one(float: &Float, loadings: &[Lying], bracket: &Bracket, body: Option<&BracketBox>, foot: &Point3<f64>) -> Finding {
     let carries = |lies: &Floating| body.map(|body| Hull::new(body.mesh.clone()).cut(&lies.plane).volume * float.water);
     let height = |lies: &Floating| lies.height_above_water(foot);
     let rows = loadings
@@ -107,19 +105,8 @@ fn one(
         }
         _ => Text::default(),
     };
-    let words = say!("The lowest point of `{}` ", name)
-        .then(stands)
-        .then(say!(" in `{}`", loaded.name.as_str()))
-        .then(helps)
-        .then(Text::from("."));
-    let finding = if least < limit {
-        Finding::new(Verdict::Warn, words).remedy(say!(
-            "Mount it {} higher, or bring the stern up by as much (see stern/trim-change).",
-            Measure::tape(limit - least)
-        ))
-    } else {
-        Finding::new(Verdict::Pass, words)
-    };
+    let words =
+        say!("The lowest point of `{}` ", name).then(stands).then(say!(" in `{}`", loaded.name.as_str())).then(helps);
     let mut sheet = Sheet::default();
     if let Some(body) = body {
         let immersed = Hull::new(body.mesh.clone()).cut(&lies.plane).volume;
@@ -129,8 +116,53 @@ fn one(
             Term::styled("∇", immersed, crate::quantity::Style::Bulk) * Term::new("ρ", float.water),
         );
     }
-    finding
-        .against(Measure::tape(least), Limit::AtLeast(Measure::tape(limit)))
-        .table(Table::new(&format!("lowest point of `{name}`"), &["loading", "above water", "its box carries"], rows))
-        .working(sheet)
+    let table = Table::new(&format!("lowest point of `{name}`"), &["loading", "above water", "its box carries"], rows);
+    let finding = match (bracket.spec.kind, body) {
+        (Some(BracketKind::SetbackPlate | BracketKind::JackPlate), _) => plate(bracket, foot, words, &mut sheet),
+        (Some(BracketKind::Box), None) if least.si() < 0.0 => {
+            let missing = vec![Missing { measurement: &tape::BRACKET_VOLUME, of: Some(bracket.name.clone()) }];
+            Finding {
+                missing,
+                ..Finding::new(Verdict::Unmeasured, words.then(Text::from(": it may be wholly under.")))
+            }
+        }
+        _ => {
+            let limit = body.map_or(Length::from_si(0.0), |body| -body.depth);
+            at_rest(least, limit, words.then(Text::from(".")))
+        }
+    };
+    finding.table(table).working(sheet)
+}
+
+/// Arms, or a box, against the water at rest.
+fn at_rest(height: Length, limit: Length, words: Text) -> Finding {
+    let finding = if height < limit {
+        Finding::new(Verdict::Warn, words).remedy(say!(
+            "Mount it {} higher, or bring the stern up by as much (see stern/trim-change).",
+            Measure::tape(limit - height)
+        ))
+    } else {
+        Finding::new(Verdict::Pass, words)
+    };
+    finding.against(Measure::tape(height), Limit::AtLeast(Measure::tape(limit)))
+}
+
+/// A plate against the water that leaves the transom under way; at rest it lies in the water.
+fn plate(bracket: &Bracket, foot: &Point3<f64>, words: Text, sheet: &mut Sheet) -> Finding {
+    let setback = match bracket.setback.ask() {
+        Ok(setback) => setback.value,
+        Err(missing) => return Finding::unmeasured(vec![missing]),
+    };
+    let height = Length::from_si(foot.z);
+    let limit = running_water(sheet, setback).value();
+    let words = words.then(say!("; it stands {} above the bottom.", Measure::tape(height)));
+    let finding = if height < limit {
+        Finding::new(Verdict::Warn, words).remedy(say!(
+            "Mount it {} higher: there it drags in the water that leaves the transom under way.",
+            Measure::tape(limit - height)
+        ))
+    } else {
+        Finding::new(Verdict::Pass, words)
+    };
+    finding.against(Measure::tape(height), Limit::AtLeast(Measure::tape(limit)))
 }

@@ -4,8 +4,7 @@ use uom::si::f64::{Angle, Length, Mass};
 
 use super::{floated, upright};
 use crate::case::Case;
-use crate::case::float::{Movable, heel_words};
-use crate::job::EdgeKind;
+use crate::case::float::{EdgePoint, Entry, Float, Loaded, Movable, State, heel_words};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, say};
 use crate::rules::rule::{given, rule};
@@ -13,16 +12,19 @@ use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
-    /// How far she heels when the crew crowds to one rail, and how high the lowest edge then stands.
+    /// How far she heels when part of the crew goes to one rail, and how high the lowest edge then stands.
     ///
     /// **Why.** Everybody goes to the side where the fish is.
     ///
-    /// **Limit.** At most 10 deg + (24 − length in metres)³ / 600 deg of heel, and no edge under water.
+    /// **Limit.** At most 10 deg + (24 − length in metres)³ / 600 deg of heel, and no edge under water, with
+    /// 60 % of the crew's weight along the worse rail, at the height of the seat and no higher than the
+    /// gunwale; loadings of the job as they are given. What the whole crew at the rail does is told.
     ///
-    /// **Source.** ISO 12217-1, offset-load test (formula from memory), taken as practice.
+    /// **Source.** 33 CFR 183.41(b), stability test (60 %; where the weights lie: from memory); ISO 12217-1,
+    /// offset-load test (formula of the heel from memory), taken as practice.
     ///
-    /// **When it warns.** It fails where an edge goes under water or she turns over. Allow fewer persons at the rail: the
-    /// finding says how many are enough.
+    /// **When it warns.** It fails where an edge goes under water or she turns over. Allow fewer persons at
+    /// the rail: the finding says how many are enough.
     CREW_TO_SIDE = Stern "stern/crew-to-side", judge;
 }
 
@@ -50,7 +52,7 @@ fn judge(case: &Case) -> Finding {
     let turned = float
         .loadings
         .iter()
-        .filter(|loaded| loaded.to_one_side)
+        .filter(|loaded| loaded.to_one_side())
         .find_map(|loaded| Some((loaded, loaded.judged()?.upright().err()?)));
     if let Some((loaded, why)) = turned {
         return Finding::new(Verdict::Fail, say!("In `{}` ", loaded.name.as_str()).then(why).then(Text::from(".")))
@@ -60,16 +62,12 @@ fn judge(case: &Case) -> Finding {
     let heel = |lies: &Floating| lies.attitude().heel.abs();
     let worst = loadings
         .iter()
-        .filter(|(loaded, ..)| loaded.to_one_side)
+        .filter(|(loaded, ..)| loaded.to_one_side())
         .max_by(|(.., a), (.., b)| heel(a).si().total_cmp(&heel(b).si()));
     let Some((loaded, state, lies)) = worst else {
         return Finding::not_applicable(Text::from("No loading that floats upright has the crew to one side."));
     };
-    let edges: Vec<_> = float.edges_of(&[EdgeKind::Well, EdgeKind::Sheer, EdgeKind::Other]).collect();
-    let lowest = edges
-        .iter()
-        .map(|edge| (lies.height_above_water(&edge.point), *edge))
-        .min_by(|(a, _), (b, _)| a.si().total_cmp(&b.si()));
+    let lowest = float.lowest_edge(&lies.plane);
     let mut sheet = Sheet::default();
     let bounds = float.hull(state.side).bounds();
     let length = match case.rig.boat.length.reading() {
@@ -78,17 +76,12 @@ fn judge(case: &Case) -> Finding {
     };
     let most = most(&mut sheet, length);
     let found = Measure::of(heel(lies));
-    let edge = lowest.map_or(Text::default(), |(height, edge)| {
-        if height.si() > 0.0 {
-            say!("; the lowest edge ({}) stands {} above the water", edge.name.as_str(), Measure::tape(height))
-        } else {
-            say!("; {} is {} under water", edge.name.as_str(), Measure::tape(-height))
-        }
-    });
-    let words = say!("In `{}` she heels ", loaded.name.as_str())
-        .then(heel_words(lies.attitude().heel))
-        .then(edge)
-        .then(Text::from("."));
+    let words = say!("In `{}` ", loaded.name.as_str())
+        .then(at_rail(state).map_or(Text::default(), |entry| say!("({}) ", entry.name.as_str())))
+        .then(Text::from("she "))
+        .then(heels_words(lies, lowest))
+        .then(Text::from("."))
+        .then(everybody(float));
     let wet = lowest.is_some_and(|(height, _)| height.si() <= 0.0);
     let verdict = if wet {
         Verdict::Fail
@@ -104,7 +97,7 @@ fn judge(case: &Case) -> Finding {
             let room = lowest.map_or(f64::INFINITY, |(_, edge)| f.height_above_water(&edge.point).si());
             angle(f).min(room)
         };
-        let at_rail = state.entries.iter().find(|entry| entry.movable == Movable::Persons);
+        let at_rail = at_rail(state);
         let less = |goal: &dyn Fn(&Floating) -> f64| {
             let entry = at_rail?;
             let range = (-entry.weight.mass, Mass::from_si(0.0));
@@ -133,4 +126,35 @@ fn judge(case: &Case) -> Finding {
         Measure::styled(Length::from_si(bounds.1.y - bounds.0.y), Style::FeetInches)
     ));
     finding.against(found, Limit::AtMost(Measure::of(most))).working(sheet)
+}
+
+/// The persons at the rail, or the weights that stand for them.
+fn at_rail(state: &State) -> Option<&Entry> {
+    state.entries.iter().find(|entry| entry.movable == Movable::Persons)
+}
+
+fn heels_words(lies: &Floating, lowest: Option<(Length, &EdgePoint)>) -> Text {
+    let edge = lowest.map_or(Text::default(), |(height, edge)| {
+        if height.si() > 0.0 {
+            say!("; the lowest edge ({}) stands {} above the water", edge.name.as_str(), Measure::tape(height))
+        } else {
+            say!("; the {} lies {} under water", edge.name.as_str(), Measure::tape(-height))
+        }
+    });
+    say!("heels ").then(heel_words(lies.attitude().heel)).then(edge)
+}
+
+/// What becomes of her with everybody at that rail.
+fn everybody(float: &Float) -> Text {
+    let Some(state) = float.all_to_one_side.as_ref().and_then(Loaded::judged) else {
+        return Text::default();
+    };
+    let Some(entry) = at_rail(state) else {
+        return Text::default();
+    };
+    let does = match state.upright() {
+        Ok(lies) => say!("she ").then(heels_words(lies, float.lowest_edge(&lies.plane))),
+        Err(why) => why,
+    };
+    say!(" With {} ({}) ", entry.name.as_str(), Measure::of(entry.weight.mass)).then(does).then(Text::from("."))
 }

@@ -2,12 +2,12 @@
 
 use uom::si::f64::Length;
 
-use super::{floated, height_sheet, heights_table, lost, put_back, upright, worst};
+use super::{all_upright, floated, height_sheet, heights_table, inboard, lost, put_back, worst};
 use crate::case::Case;
-use crate::case::float::EdgePoint;
+use crate::case::float::{Crew, EdgePoint, Loaded};
 use crate::job::{Category, EdgeKind, tape};
 use crate::physics::float::Floating;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Missing;
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -19,16 +19,25 @@ rule! {
     /// **Why.** Freeboard is what is left between the sea and the cockpit.
     ///
     /// **Limit.** The least downflooding height of the design category: 0.5, 0.4, 0.3, 0.2 m for A to
-    /// D; 0.2 m where the category is not known.
+    /// D; 0.2 m where the category is not known. 4 in (0.1 m) while more persons crowd into the aftmost place
+    /// than it holds.
     ///
-    /// **Source.** ISO 12217-1, least downflooding heights (values from memory), taken as practice.
+    /// **Source.** ISO 12217-1, least downflooding heights (values from memory), taken as practice; Common
+    /// practice, no source (the crowd).
     ///
-    /// **When it warns.** Carry less, move weights away from the low corner, or hang less on the stern.
+    /// **When it warns.** It fails where the sheer is under water, or she sinks or turns over: an open boat
+    /// fills. Carry less, move weights away from the low corner, or hang less on the stern.
     FREEBOARD = Stern "stern/freeboard", judge;
 }
 
-/// Least height, m. Source: ISO 12217-1, values from memory.
-fn least(category: Option<Category>) -> Length {
+/// Least height while the crew crowds at the stern. Common practice, no source.
+const LEAST_CROWDED_IN: f64 = 4.0;
+
+/// Least height in this loading, m. Source: ISO 12217-1, values from memory.
+fn least(loaded: &Loaded, category: Option<Category>) -> Length {
+    if loaded.crew == Crew::CrowdedAft {
+        return inches(LEAST_CROWDED_IN);
+    }
     Length::from_si(match category {
         Some(Category::A) => 0.5,
         Some(Category::B) => 0.4,
@@ -40,25 +49,31 @@ fn least(category: Option<Category>) -> Length {
 fn judge(case: &Case) -> Finding {
     let float = given!(floated(case));
     let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Sheer]).collect();
-    let loadings = given!(upright(float));
-    let inboard: Vec<_> = loadings.iter().filter(|(loaded, ..)| !loaded.to_one_side).copied().collect();
-    let least = least(case.rig.boat.category);
-    let Some(lowest) = worst(&inboard, &edges, &|_| least) else {
+    let inboard = given!(all_upright(float, Verdict::Fail, inboard));
+    let limit = |loaded: &Loaded| least(loaded, case.rig.boat.category);
+    let Some(lowest) = worst(&inboard, &edges, &|loaded, _| Some(limit(loaded))) else {
         return Finding::unmeasured(vec![Missing::one(&tape::SHEER_EDGES)]);
     };
+    let least = limit(lowest.loaded);
     let found = Measure::tape(lowest.height);
     let change = lost(lowest.loaded, lowest.edge)
         .filter(|lost| lost.si() > 0.0)
         .map(|lost| say!(", {} lower than before", Measure::tape(lost)))
         .unwrap_or_default();
-    let verdict = if lowest.height < least { Verdict::Warn } else { Verdict::Pass };
-    let mut finding = Finding::new(
-        verdict,
-        say!("Least freeboard {} ({}) in `{}`", found, lowest.edge.name.as_str(), lowest.loaded.name.as_str())
-            .then(change)
-            .then(Text::from(".")),
-    );
-    if verdict == Verdict::Warn {
+    let under = lowest.height.si() <= 0.0;
+    let verdict = match lowest.height < least {
+        true if under => Verdict::Fail,
+        true => Verdict::Warn,
+        false => Verdict::Pass,
+    };
+    let (edge, loading) = (lowest.edge.name.as_str(), lowest.loaded.name.as_str());
+    let words = if under {
+        say!("The {} lies {} under water in `{}`", edge, Measure::tape(-lowest.height), loading)
+    } else {
+        say!("Least freeboard {} ({}) in `{}`", found, edge, loading)
+    };
+    let mut finding = Finding::new(verdict, words.then(change).then(Text::from(".")));
+    if verdict != Verdict::Pass {
         let point = lowest.edge.point;
         let goal = |f: &Floating| f.height_above_water(&point).si() - least.si();
         let (remedy, table) = put_back(float, lowest.state, &goal);

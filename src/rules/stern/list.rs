@@ -2,16 +2,17 @@
 
 use uom::si::f64::{Length, Mass};
 
-use super::{floated, upright};
+use super::{all_upright, floated, inboard};
 use crate::case::Case;
-use crate::case::float::{Movable, State, heel_words};
+use crate::case::float::{Crew, State, heel_words};
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, say};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
-    /// How far she lists with engines, batteries and tanks where they stand, the crew inboard.
+    /// How far she lists with engines, batteries and tanks where they stand, nobody aboard: where persons
+    /// sit is their own choice.
     ///
     /// **Why.** A list is tiresome, steers her to one side, and takes freeboard from the low corner.
     ///
@@ -28,16 +29,12 @@ const MOST_DEG: f64 = 1.0;
 
 fn judge(case: &Case) -> Finding {
     let float = given!(floated(case));
-    let loadings = given!(upright(float));
+    let mut loadings = given!(all_upright(float, Verdict::Warn, inboard));
+    loadings.retain(|(loaded, ..)| loaded.crew == Crew::Ashore);
     let heel = |lies: &crate::physics::float::Floating| lies.attitude().heel.abs();
-    let worst = loadings
-        .iter()
-        .filter(|(loaded, ..)| !loaded.to_one_side)
-        .max_by(|(.., a), (.., b)| heel(a).si().total_cmp(&heel(b).si()));
+    let worst = loadings.iter().max_by(|(.., a), (.., b)| heel(a).si().total_cmp(&heel(b).si()));
     let Some((loaded, state, lies)) = worst else {
-        return Finding::not_applicable(Text::from(
-            "In every loading the crew stands to one side: stern/crew-to-side judges them.",
-        ));
+        return Finding::not_applicable(Text::from("There is no loading to look at."));
     };
     let limit = degrees(MOST_DEG);
     let found = Measure::of(heel(lies));
@@ -75,7 +72,7 @@ where
     let (item, way) = state
         .entries
         .iter()
-        .filter(|entry| entry.movable != Movable::No && entry.weight.mass.si() > 0.0)
+        .filter(|entry| entry.movable.can_move() && entry.weight.mass.si() > 0.0)
         .map(|entry| (entry, -off / entry.weight.mass.si()))
         .filter(|(entry, way)| (entry.weight.centre.y + way).abs() <= reach)
         .min_by(|(a, way), (b, other)| {

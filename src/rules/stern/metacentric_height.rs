@@ -2,7 +2,7 @@
 
 use uom::si::f64::Length;
 
-use super::floated;
+use super::{floated, inboard};
 use crate::case::Case;
 use crate::case::float::State;
 use crate::physics::float::Outcome;
@@ -12,8 +12,8 @@ use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
 
 rule! {
-    /// Her metacentric height in every loading, free surfaces of tanks and live wells taken off; and
-    /// whether she floats upright at all.
+    /// Her metacentric height in every loading with the crew inboard of the rail, free surfaces of tanks
+    /// and live wells taken off; and whether she floats upright in any.
     ///
     /// **Why.** Weight high up and water slopping in wells make her tender; below zero she lolls, and
     /// may turn over.
@@ -61,7 +61,7 @@ fn judge(case: &Case) -> Finding {
             before.filter(|_| loaded.after.is_some()).map_or(Text::from("-"), |gm| Measure::of(gm).into()),
             Measure::of(gm).into(),
         ]);
-        if worst.is_none_or(|(.., least)| gm < least) {
+        if inboard(loaded) && worst.is_none_or(|(.., least)| gm < least) {
             worst = Some((&loaded.name, state, gm));
         }
     }
@@ -104,7 +104,7 @@ fn remedy(state: &State, lower: Length) -> Text {
     let heaviest = state
         .entries
         .iter()
-        .filter(|entry| entry.movable != crate::case::float::Movable::No)
+        .filter(|entry| entry.movable.can_move())
         .max_by(|a, b| a.weight.mass.si().total_cmp(&b.weight.mass.si()));
     match heaviest {
         Some(entry) => say!(

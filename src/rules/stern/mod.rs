@@ -26,10 +26,10 @@ use uom::si::f64::{Length, Mass};
 
 use super::{Finding, Verdict};
 use crate::case::Case;
-use crate::case::float::{EdgePoint, Float, Loaded, NoFloat, Shift, State};
+use crate::case::float::{Crew, EdgePoint, Float, Loaded, NoFloat, Shift, State};
 use crate::job::EdgeKind;
 use crate::physics::float::Floating;
-use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
 use crate::working::{Sheet, Table};
 
 /// How she floats, or the finding that says why that is not known.
@@ -42,22 +42,53 @@ fn floated<'c>(case: &'c Case) -> Result<&'c Float, Box<Finding>> {
     })
 }
 
+/// A loading, what is judged in it, and how she lies.
+type Lying<'f> = (&'f Loaded, &'f State, &'f Floating);
+
 /// The loadings in which what is judged floats upright. None at all is another rule's finding.
-fn upright(float: &Float) -> Result<Vec<(&Loaded, &State, &Floating)>, Box<Finding>> {
-    let all: Vec<_> = float
-        .loadings
-        .iter()
-        .filter_map(|loaded| {
-            let state = loaded.judged()?;
-            Some((loaded, state, state.upright().ok()?))
-        })
-        .collect();
+fn upright(float: &Float) -> Result<Vec<Lying<'_>>, Box<Finding>> {
+    let all: Vec<_> = float.loadings.iter().filter_map(|loaded| lying(loaded)?.ok()).collect();
     if all.is_empty() {
         return Err(Box::new(Finding::not_applicable(Text::from(
             "She floats upright in no loading: see stern/metacentric-height.",
         ))));
     }
     Ok(all)
+}
+
+/// These loadings as she lies in them; where she sinks or turns over in one of them, the finding of this verdict
+/// that says so: nothing is high enough then.
+fn all_upright(
+    float: &Float,
+    verdict: Verdict,
+    wanted: impl Fn(&Loaded) -> bool,
+) -> Result<Vec<Lying<'_>>, Box<Finding>> {
+    let all = float.loadings.iter().filter(|loaded| wanted(loaded)).filter_map(lying);
+    all.collect::<Result<_, _>>().map_err(|why| {
+        let why = why.then(Text::from("."));
+        Box::new(Finding::new(verdict, why).remedy(Text::from(
+            "Check weights, places and shape first; if they are right, she must not carry this (see stern/metacentric-height).",
+        )))
+    })
+}
+
+/// How she lies in a loading, or why she does not float upright in it.
+fn lying(loaded: &Loaded) -> Option<Result<Lying<'_>, Text>> {
+    let state = loaded.judged()?;
+    Some(match state.upright() {
+        Ok(floating) => Ok((loaded, state, floating)),
+        Err(why) => Err(say!("In `{}` ", loaded.name.as_str()).then(why)),
+    })
+}
+
+/// With the crew inboard of the rail.
+fn inboard(loaded: &Loaded) -> bool {
+    !loaded.to_one_side()
+}
+
+/// As she lies for long: at her mooring, or with everybody at their stations.
+fn lasting(loaded: &Loaded) -> bool {
+    matches!(loaded.crew, Crew::Ashore | Crew::AtStations)
 }
 
 /// An edge in a loading, and how high it stands above the water there.
@@ -69,24 +100,28 @@ struct Height<'f> {
     height: Length,
 }
 
-/// The height with the least room to its limit.
+/// The height with the least room to its limit; where there is no limit, it does not count.
 fn worst<'f>(
-    loadings: &[(&'f Loaded, &'f State, &'f Floating)],
+    loadings: &[Lying<'f>],
     edges: &[&'f EdgePoint],
-    limit: &dyn Fn(EdgeKind) -> Length,
+    limit: &dyn Fn(&Loaded, EdgeKind) -> Option<Length>,
 ) -> Option<Height<'f>> {
-    let mut worst: Option<Height> = None;
-    for (loaded, state, floating) in loadings {
-        for edge in edges {
+    let heights = loadings.iter().flat_map(|(loaded, state, floating)| {
+        edges.iter().filter_map(move |edge| {
             let height = floating.height_above_water(&edge.point);
-            let room = height - limit(edge.kind);
-            if worst.is_none_or(|other| room < other.height - limit(other.edge.kind)) {
-                worst = Some(Height { loaded, state, edge, height });
-            }
-        }
-    }
-    worst
+            let room = height - limit(loaded, edge.kind)?;
+            Some((room, Height { loaded, state, edge, height }))
+        })
+    });
+    // Of places that stand alike the first is told, on whichever side rounding puts the lower one.
+    let lower = |least: (Length, Height<'f>), other: (Length, Height<'f>)| {
+        if other.0.si() < least.0.si() - ALIKE_M { other } else { least }
+    };
+    heights.reduce(lower).map(|(_, height)| height)
 }
+
+/// Two heights that differ by no more are alike, metres: rounding.
+const ALIKE_M: f64 = 1e-9;
 
 /// Heights of edges in every loading, before and after.
 fn heights_table(float: &Float, edges: &[&EdgePoint]) -> Table {
@@ -109,12 +144,16 @@ fn heights_table(float: &Float, edges: &[&EdgePoint]) -> Table {
     Table::new("heights above water", &["loading", "edge", "before", "after"], rows)
 }
 
-/// What an edge lost by the repower in this loading.
+/// What an edge lost by the repower in this loading, where a tape shows it.
 fn lost(loaded: &Loaded, edge: &EdgePoint) -> Option<Length> {
     let (before, after) = loaded.both()?;
     let height = |state: &State| Some(state.floating()?.height_above_water(&edge.point));
-    Some(height(before)? - height(after)?)
+    let lost = height(before)? - height(after)?;
+    (lost.abs() >= inches(HALF_A_MARK_IN)).then_some(lost)
 }
+
+/// A change of less does not show on a tape: half a sixteenth of an inch.
+const HALF_A_MARK_IN: f64 = 1.0 / 32.0;
 
 /// How the height came about: the solver, its residual and its inputs.
 fn height_sheet(height: &Height, floating: &Floating) -> Sheet {
@@ -177,6 +216,10 @@ fn shifts_table(shifts: &[Shift]) -> Table {
     Table::new("what would put her back, each alone", &["item", "weight", "forward by", "to"], rows)
 }
 
+/// Less than this part of what hangs on the stern is no engine for the boat any more, and is not told as a way out.
+/// Common practice, no source.
+const LEAST_LEFT: f64 = 0.5;
+
 /// The ways to meet a goal: things moved forward, else ballast; and less on the stern. In words, with a
 /// table of what each thing does alone.
 fn put_back(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> (Option<Text>, Option<Table>) {
@@ -189,7 +232,8 @@ fn put_back(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> (O
     let less = float.on_stern(state).and_then(|(_, hung)| {
         let room = room_at_stern(float, state, goal).filter(|room| room.si() < 0.0)?;
         let left = hung + room;
-        Some(say!("hang {} less on the stern, {} in all", Measure::of(-room), Measure::of(left)))
+        (left >= LEAST_LEFT * hung)
+            .then(|| say!("hang {} less on the stern, {} in all", Measure::of(-room), Measure::of(left)))
     });
     let ways = match (moved, less) {
         (Some(moved), Some(less)) => Some(moved.then(Text::from("; or ")).then(less)),
@@ -200,10 +244,13 @@ fn put_back(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> (O
     (ways.map(|ways| ways.then(Text::from("."))), table)
 }
 
+/// More than this part of what she weighs is not stowed to trim her, and is not told. Common practice, no source.
+const MOST_BALLAST: f64 = 0.2;
+
 fn ballast(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Option<Text> {
     let place = float.ballast_place(state);
     let none = Mass::from_si(0.0);
-    let mass = float.mass_at(state, &place, (none, state.total.mass), goal)?;
+    let mass = float.mass_at(state, &place, (none, MOST_BALLAST * state.total.mass), goal)?;
     Some(say!(
         "stow {} more {} forward of the transom (nothing aboard moved forward is enough)",
         Measure::of(mass),

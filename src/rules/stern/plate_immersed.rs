@@ -2,7 +2,7 @@
 
 use uom::si::f64::Length;
 
-use super::{floated, upright};
+use super::{floated, inboard, upright};
 use crate::case::Case;
 use crate::case::float::plate_point;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
@@ -51,7 +51,7 @@ fn judge(case: &Case) -> Finding {
                 continue;
             }
         };
-        for (loaded, _, lies) in &loadings {
+        for (loaded, _, lies) in loadings.iter().filter(|(loaded, ..)| inboard(loaded)) {
             let under = -lies.height_above_water(&point);
             rows.push(vec![
                 Text::from(engine.label.as_str()),

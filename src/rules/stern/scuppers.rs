@@ -2,9 +2,9 @@
 
 use uom::si::f64::Length;
 
-use super::{floated, height_sheet, heights_table, lost, put_back, upright, worst};
+use super::{Height, Lying, all_upright, floated, height_sheet, heights_table, inboard, lost, put_back, worst};
 use crate::case::Case;
-use crate::case::float::EdgePoint;
+use crate::case::float::{Crew, EdgePoint, Loaded};
 use crate::job::{Category, EdgeKind, tape};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
@@ -13,24 +13,28 @@ use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
-    /// How high the cockpit sole and the scuppers' outlets stand above the water, in every loading.
+    /// How high the cockpit sole and the scuppers' outlets stand above the water, at her mooring and with
+    /// the crew at their stations.
     ///
     /// **Why.** A sole below the water, or scuppers under it, let water in instead of out: she settles
     /// by the stern, unnoticed, at the dock.
     ///
-    /// **Limit.** Sole: 6, 4, 3, 2 in (0.15, 0.10, 0.075, 0.05 m) for design categories A to D, 2 in
-    /// where the category is not known. Outlets: 1 in above the water.
+    /// **Limit.** At her mooring, the sole 6, 4, 3, 2 in (0.15, 0.10, 0.075, 0.05 m) for design categories A
+    /// to D, 2 in where the category is not known, less half an inch that a hull taken with a tape leaves
+    /// open; the outlets above the water. With the crew at their stations, the sole above the water.
+    /// Outlets that go under with persons aboard, and a sole with the crew crowded aft, are told: that is
+    /// what flaps are for.
     ///
     /// **Source.** ISO 11812:2001, sole heights (values from memory), taken as practice; Common practice,
-    /// no source (the outlets).
+    /// no source (the outlets; the loadings; the half inch).
     ///
     /// **When it warns.** Move weights forward, fit check valves that can be shut, raise the sole, or
-    /// hang less on the stern.
+    /// hang less on the stern. It warns too where she sinks or turns over.
     SCUPPERS = Stern "stern/scuppers", judge;
 }
 
-/// Height of an outlet above still water at the least. Common practice, no source.
-const OUTLET_IN: f64 = 1.0;
+/// How far heights over the water may be off on a hull taken with a tape. Common practice, no source.
+const TAPE_CLOSENESS_IN: f64 = 0.5;
 
 /// Height of the sole above the water, m. Source: ISO 11812:2001, values from memory.
 fn sole(category: Option<Category>) -> Length {
@@ -42,21 +46,26 @@ fn sole(category: Option<Category>) -> Length {
     })
 }
 
+/// How high it must stand in this loading; nothing where that is not judged.
+fn limit(loaded: &Loaded, kind: EdgeKind, category: Option<Category>) -> Option<Length> {
+    let above_water = Length::from_si(0.0);
+    match (loaded.crew, kind) {
+        (Crew::Ashore, EdgeKind::Sole) => Some(sole(category) - inches(TAPE_CLOSENESS_IN)),
+        (Crew::Ashore, _) | (Crew::AtStations, EdgeKind::Sole) => Some(above_water),
+        _ => None,
+    }
+}
+
 fn judge(case: &Case) -> Finding {
     let float = given!(floated(case));
     let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Sole, EdgeKind::Scupper]).collect();
-    let loadings = given!(upright(float));
-    let category = case.rig.boat.category;
-    let limit = |kind| match kind {
-        EdgeKind::Sole => sole(category),
-        _ => inches(OUTLET_IN),
-    };
-    // A crew that crowds to one rail dips an outlet for a moment: that is no matter of draining.
-    let steady: Vec<_> = loadings.iter().filter(|(loaded, ..)| !loaded.to_one_side).copied().collect();
-    let Some(lowest) = worst(&steady, &edges, &limit) else {
+    let all = given!(all_upright(float, Verdict::Warn, inboard));
+    let limit = |loaded: &Loaded, kind| limit(loaded, kind, case.rig.boat.category);
+    let lowest = worst(&all, &edges, &limit);
+    let Some((lowest, least)) = lowest.and_then(|lowest| Some((lowest, limit(lowest.loaded, lowest.edge.kind)?)))
+    else {
         return Finding::unmeasured(vec![Missing::one(&tape::DRAINS)]);
     };
-    let least = limit(lowest.edge.kind);
     let found = Measure::tape(lowest.height);
     let verdict = if lowest.height < least { Verdict::Warn } else { Verdict::Pass };
     let change = lost(lowest.loaded, lowest.edge)
@@ -74,16 +83,21 @@ fn judge(case: &Case) -> Finding {
             .then(stands)
             .then(say!(" in `{}`", lowest.loaded.name.as_str()))
             .then(change)
-            .then(Text::from(".")),
+            .then(Text::from("."))
+            .then(for_a_while(&all, &edges, &lowest)),
     );
     if verdict == Verdict::Warn {
         let point = lowest.edge.point;
         let goal = |f: &Floating| f.height_above_water(&point).si() - least.si();
         let (remedy, table) = put_back(float, lowest.state, &goal);
         finding = finding.remedy(match remedy {
-            Some(remedy) => say!("To keep {}: ", Measure::tape(least))
-                .then(remedy)
-                .then(Text::from(" Until then keep the scuppers' valves shut at rest.")),
+            Some(remedy) => if least.si() > 0.0 {
+                say!("To keep {}: ", Measure::tape(least))
+            } else {
+                Text::from("To keep it above water: ")
+            }
+            .then(remedy)
+            .then(Text::from(" Until then keep the scuppers' valves shut at rest.")),
             None => Text::from("Stowing forward is not enough: raise sole and outlets, or hang less on the stern."),
         });
         if let Some(table) = table {
@@ -94,4 +108,18 @@ fn judge(case: &Case) -> Finding {
         finding = finding.working(height_sheet(&lowest, floating));
     }
     finding.against(found, Limit::AtLeast(Measure::tape(least))).table(heights_table(float, &edges))
+}
+
+/// What goes under with persons aboard, besides what is judged: told.
+fn for_a_while(all: &[Lying], edges: &[&EdgePoint], judged: &Height) -> Text {
+    let aboard: Vec<Lying> = all.iter().filter(|(loaded, ..)| loaded.crew != Crew::Ashore).copied().collect();
+    match worst(&aboard, edges, &|_, _| Some(Length::from_si(0.0))) {
+        Some(lowest) if lowest.height.si() < 0.0 && lowest.height < judged.height => say!(
+            " In `{}` the {} lies {} under water: let flaps or valves keep it out there.",
+            lowest.loaded.name.as_str(),
+            lowest.edge.name.as_str(),
+            Measure::tape(-lowest.height)
+        ),
+        _ => Text::default(),
+    }
 }

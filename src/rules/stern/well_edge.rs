@@ -1,8 +1,10 @@
 //! `stern/well-edge`
 
-use super::{floated, height_sheet, heights_table, lost, put_back, room_at_stern, upright, worst};
+use uom::si::f64::Length;
+
+use super::{all_upright, floated, height_sheet, heights_table, lost, put_back, room_at_stern, worst};
 use crate::case::Case;
-use crate::case::float::EdgePoint;
+use crate::case::float::{Crew, EdgePoint, Loaded};
 use crate::job::{EdgeKind, tape};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
@@ -16,18 +18,25 @@ rule! {
     ///
     /// **Why.** Stopped stern to the sea, or when the wake catches up, this is where she floods.
     ///
-    /// **Limit.** At least 4 in at rest in still water, in every loading.
+    /// **Limit.** At least 4 in at rest in still water, in every loading; 2 in while more persons crowd into
+    /// the aftmost place than it holds.
     ///
-    /// **Source.** Common practice, no source (the limit); 33 CFR 183.3 (motorwell height: its lowest
+    /// **Source.** Common practice, no source (the limits); 33 CFR 183.3 (motorwell height: its lowest
     /// point of water ingress).
     ///
-    /// **When it warns.** It fails where the edge is under water at rest. Take off the stern what the
-    /// finding says, move weights forward, or raise the edge.
+    /// **When it warns.** It fails where the edge is under water at rest, or she sinks or turns over. Take
+    /// off the stern what the finding says, move weights forward, or raise the edge.
     WELL_EDGE = Stern "stern/well-edge", judge;
 }
 
 /// Height of the edge above still water at the least. Common practice, no source.
 const LEAST_IN: f64 = 4.0;
+/// The same while the crew crowds at the stern. Common practice, no source.
+const LEAST_CROWDED_IN: f64 = 2.0;
+
+fn least(loaded: &Loaded) -> Length {
+    inches(if loaded.crew == Crew::CrowdedAft { LEAST_CROWDED_IN } else { LEAST_IN })
+}
 
 fn judge(case: &Case) -> Finding {
     let float = given!(floated(case));
@@ -35,11 +44,11 @@ fn judge(case: &Case) -> Finding {
     if edges.is_empty() {
         return Finding::unmeasured(vec![Missing::one(&tape::EDGES)]);
     }
-    let loadings = given!(upright(float));
-    let least = inches(LEAST_IN);
-    let Some(lowest) = worst(&loadings, &edges, &|_| least) else {
+    let loadings = given!(all_upright(float, Verdict::Fail, |_| true));
+    let Some(lowest) = worst(&loadings, &edges, &|loaded, _| Some(least(loaded))) else {
         return Finding::unmeasured(vec![Missing::one(&tape::EDGES)]);
     };
+    let least = least(lowest.loaded);
     let found = Measure::tape(lowest.height);
     let name = lowest.edge.name.as_str();
     let loading = lowest.loaded.name.as_str();

@@ -1,20 +1,22 @@
 //! `strength/bolt-torque`
 
-use uom::si::f64::{Force, Length, Ratio};
+use uom::si::f64::{Force, Length};
 
+use super::at_bolts::CLAMPED;
 use super::{CORE_FIRST, ready};
 use crate::case::Case;
-use crate::case::strength::{Footing, Laden, Strength};
+use crate::case::strength::{Footing, Laden, Part, Strength};
 use crate::job::{ThreadState, tape};
 use crate::physics::strength::bolts::{
-    Condition, PRELOAD_OF_PROOF, crushing_capacity, nut_factor, preload, tightening_torque, washer_area,
+    Condition, PRELOAD_OF_PROOF, nut_factor, preload, preload_by_torque, tightening_torque,
 };
 use crate::physics::strength::knockdown::KnockDown;
+use crate::physics::strength::loads::Case as Kind;
 use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
 use crate::rig::Missing;
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
-use crate::working::{Sheet, Table, Term, min};
+use crate::working::{Sheet, Table, min};
 
 rule! {
     /// The torque of the mounting bolts: what bolt and core bear, and whether the joint stays shut.
@@ -22,27 +24,31 @@ rule! {
     /// **Why.** A nut turned too far sinks into the core and is slack by the next season; one turned too
     /// little lets the bracket work.
     ///
-    /// **Limit.** At most the torque that preloads the bolt to three quarters of its proof load or the
-    /// core to three quarters of its crushing strength, whichever is less; and preload enough to outlast the
-    /// greatest pull.
+    /// **Limit.** The torque of the mounting sheet, where it gives one, and a tenth. Where not, the
+    /// torque that preloads the bolt to three quarters of its proof load, or that presses wood under
+    /// the whole washer to three times its proportional limit (foams and boards: to three quarters of
+    /// what crushes them), whichever is less. And preload enough to outlast the greatest pull of ordinary running.
     ///
-    /// **Source.** Shigley, Mechanical Engineering Design, section 8-8 and table 8-15 (preload and nut
-    /// factors), values from memory; common practice, no source (nut factor of stainless with paste,
-    /// share of the crushing strength).
+    /// **Source.** The mounting sheet; Shigley, Mechanical Engineering Design, section 8-8 and table 8-15
+    /// (preload and nut factors), values from memory; EN 1995-1-1, 8.5.2 (wood under washers), value
+    /// from memory; common practice, no source (nut factor of stainless with paste, the tenth,
+    /// the three quarters of foams and boards).
     ///
     /// **When it warns.** Tighten to the torque given, or spread the nuts over a backing plate so that
     /// more torque can be used. It fails where the torque stretches the bolt for good.
     BOLT_TORQUE = Strength "strength/bolt-torque", judge;
 }
 
-/// How much of the crushing strength a standing preload may use, as of a bolt's proof load. Common practice, no source.
-const STANDING: f64 = PRELOAD_OF_PROOF;
+/// How far above the sheet's torque a wrench may have gone. Common practice, no source.
+const ABOVE_SHEET: f64 = 1.1;
 
 fn judge(case: &Case) -> Finding {
     let strength = given!(ready(case));
     let mut worst: Option<Finding> = None;
     for footing in &strength.after.footings {
-        one(footing, strength).keep_worse(&mut worst);
+        let finding =
+            if footing.clamped { Finding::not_applicable(Text::from(CLAMPED)) } else { one(footing, strength) };
+        finding.keep_worse(&mut worst);
     }
     worst.unwrap_or_else(|| Finding::unmeasured(vec![case.rig.after.missing()]))
 }
@@ -57,18 +63,31 @@ fn condition(footing: &Footing) -> (Condition, &'static str) {
     }
 }
 
-/// The greatest pull on a bolt of this face, N.
-fn pull(footing: &Footing) -> f64 {
-    footing.forces.iter().flat_map(|group| &group.bolts).map(|bolt| bolt.tension).fold(0.0, f64::max)
+/// The greatest pull on a bolt of this face in ordinary running, N. A jolt of a sea or of the road, which opens the joint
+/// for an instant, does not count.
+fn pull(footing: &Footing, laden: &Laden) -> f64 {
+    let ordinary = laden.cases.iter().zip(&footing.forces);
+    let ordinary = ordinary.filter(|(case, _)| !matches!(case.kind, Kind::Slamming | Kind::Trailer));
+    ordinary.flat_map(|(_, group)| &group.bolts).map(|bolt| bolt.tension).fold(0.0, f64::max)
 }
 
-/// What a bolt may be preloaded to, and by what torque.
+/// What sets the limit of a torque.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Bears {
+    /// The mounting sheet gives it.
+    Sheet,
+    /// The bolt would be stretched.
+    Bolt,
+    /// The washer would sink in.
+    Core,
+}
+
+/// What a bolt may be tightened to.
 struct Allowed {
-    /// Preload, N.
-    preload: f64,
     torque: Moment,
-    /// Whether the core gives before the bolt.
-    core_governs: bool,
+    by: Bears,
+    /// The torque that the core would bear under plain washers, where nobody looked what is there and it is the lesser.
+    plain: Option<Moment>,
     /// Torque over preload and diameter.
     nut_factor: f64,
     /// The state of the thread, in words.
@@ -76,102 +95,146 @@ struct Allowed {
 }
 
 fn allowed(footing: &Footing, strength: &Strength, sheet: &mut Sheet) -> Allowed {
-    let length = Length::from_si;
-    let proof = footing.tension_capacity(sheet);
-    let by_bolt = preload(sheet, PRELOAD_OF_PROOF, &proof);
-    let across = footing.spread(&strength.board, strength.left());
-    let area = washer_area(sheet, length(across), length(footing.hole()));
-    let crushing = strength.left().strength * strength.board.core_material().crushing_strength.value;
-    let crushes = crushing_capacity(sheet, crushing, &area);
-    let part = Term::new("cs", Ratio::from_si(STANDING));
-    let by_core = sheet.set("Fc", "preload that the core bears for years", part * crushes);
-    let core_governs = by_core.value() < by_bolt.value();
-    let preload = sheet.set("Fa", "preload allowed", min(by_bolt, by_core));
     let (state, thread) = condition(footing);
     let nut_factor = nut_factor(state);
-    let torque = tightening_torque(sheet, nut_factor, length(footing.diameter()), &preload);
-    Allowed { preload: preload.value().si(), torque: torque.value(), core_governs, nut_factor, thread }
+    let proof = footing.tension_capacity(sheet);
+    if let Some(torque) = footing.sheet_torque {
+        sheet.remark(say!("torque that the mounting sheet gives: {}", Measure::of(torque)));
+        return Allowed { torque, by: Bears::Sheet, plain: None, nut_factor, thread };
+    }
+    let diameter = Length::from_si(footing.diameter());
+    let by_bolt = preload(sheet, PRELOAD_OF_PROOF, &proof);
+    let mut aside = Sheet::default();
+    let by_core = footing.drawn_up_capacity(&mut aside, &strength.board, strength.left());
+    let core_governs = by_core.value() < by_bolt.value();
+    if core_governs && !footing.lacks(Part::Crush).is_empty() {
+        let plain = tightening_torque(&mut aside, nut_factor, diameter, &by_core).value();
+        let torque = tightening_torque(sheet, nut_factor, diameter, &by_bolt).value();
+        return Allowed { torque, by: Bears::Bolt, plain: Some(plain), nut_factor, thread };
+    }
+    sheet.append(aside);
+    let by = if core_governs { Bears::Core } else { Bears::Bolt };
+    let preload = sheet.set("Fa", "preload allowed", min(by_bolt, by_core));
+    let torque = tightening_torque(sheet, nut_factor, diameter, &preload).value();
+    Allowed { torque, by, plain: None, nut_factor, thread }
 }
 
 fn one(footing: &Footing, strength: &Strength) -> Finding {
-    let force = |newtons| Measure::of(Force::from_si(newtons));
     let mut sheet = Sheet::default();
     let allowed = allowed(footing, strength, &mut sheet);
-    let most = allowed.torque;
-    let limit = Limit::AtMost(Measure::of(most));
-    let greatest = pull(footing);
-    let opens = greatest > allowed.preload;
     let name = footing.name.as_str();
-    let bears = if allowed.core_governs { "the core bears no more" } else { "the bolt bears no more" };
-    let opening = say!(
-        " Even so the greatest pull, {}, opens the joint: the core lets the bolts be preloaded to {} only.",
-        force(greatest),
-        force(allowed.preload)
-    );
-    let advice = say!(
-        "Tighten {} {} at the {} to {} at most: {}.",
-        footing.size.name.as_str(),
-        allowed.thread,
-        name,
-        Measure::of(most),
-        bears
-    );
     let Some(given) = &footing.given.said.torque else {
-        let missing = Missing { measurement: &tape::BOLT_TORQUE, of: Some(name.to_owned()) };
-        return Finding {
-            missing: vec![missing],
-            ..Finding::new(Verdict::Unmeasured, advice.then(if opens { opening } else { Text::default() }))
-                .limit(limit)
-                .working(sheet)
-        };
+        let mut missing = vec![Missing { measurement: &tape::BOLT_TORQUE, of: Some(name.to_owned()) }];
+        if allowed.plain.is_some() {
+            missing.extend(footing.lacks(Part::Crush));
+        }
+        let finding = Finding { missing, ..Finding::new(Verdict::Unmeasured, advice(&allowed, footing)) };
+        return finding.limit(Limit::AtMost(Measure::of(allowed.torque))).working(sheet);
     };
-    let preloaded = given.value.si() / (allowed.nut_factor * footing.diameter());
-    sheet.remark(say!("the torque given, {}, preloads a bolt to {}", Measure::of(given.value), force(preloaded)));
     let found = Measure::of(given.value);
-    let finding = if preloaded > footing.tension_capacity(&mut Sheet::default()).value().si() {
-        Finding::new(Verdict::Fail, say!("{} stretches the bolts of the {} for good.", found, name)).remedy(advice)
-    } else if given.value > most && strength.left() != KnockDown::SOUND {
-        Finding::new(
-            Verdict::Warn,
-            say!("{} is more than what is left of the core under the nuts of the {} bears.", found, name),
-        )
-        .remedy(Text::from(CORE_FIRST))
-    } else if given.value > most {
-        Finding::new(
-            Verdict::Warn,
-            say!("{} is more than the core under the nuts of the {} bears for long.", found, name),
-        )
-        .remedy(advice)
+    let diameter = Length::from_si(footing.diameter());
+    let preloaded = preload_by_torque(&mut sheet, allowed.nut_factor, diameter, given.value).value();
+    let greatest = Force::from_si(pull(footing, &strength.after));
+    let need = allowed.nut_factor * diameter * greatest;
+    let bolts = footing.lacks(Part::Tension);
+    let finding = if preloaded > footing.tension_capacity(&mut Sheet::default()).value() {
+        let summary = say!("{} stretches the bolts of the {} for good.", found, name);
+        told(Finding::new(Verdict::Fail, summary).remedy(advice(&allowed, footing)), bolts)
+    } else if given.value > tolerated(&allowed) {
+        beyond(&allowed, footing, strength, found, need)
+    } else if allowed.plain.is_some_and(|plain| given.value > plain) {
+        Finding::unmeasured(footing.lacks(Part::Crush))
     } else if greatest > preloaded {
-        let need = Measure::of(<Moment as Dimensioned>::from_si(allowed.nut_factor * footing.diameter() * greatest));
-        let remedy = if opens {
-            say!("Set a backing plate (strength/washer-crush), then tighten to {}.", need)
-        } else {
-            say!("Tighten to between {} and {}.", need, Measure::of(most))
-        };
-        Finding::new(
-            Verdict::Warn,
-            say!(
-                "{} preloads the bolts of the {} to less than the greatest pull: the joint opens and works.",
-                found,
-                name
-            ),
-        )
-        .remedy(remedy)
+        let summary = say!(
+            "{} preloads the bolts of the {} to {}, less than the greatest pull of ordinary running, {}: the joint opens and works.",
+            found,
+            name,
+            Measure::of(preloaded),
+            Measure::of(greatest)
+        );
+        told(Finding::new(Verdict::Warn, summary).remedy(tighter(&allowed, need)), bolts)
     } else {
         Finding::new(Verdict::Pass, say!("{} holds the joint of the {} shut, and bolt and core bear it.", found, name))
     };
+    if finding.verdict == Verdict::Unmeasured {
+        return finding.working(sheet);
+    }
+    let limit = Limit::AtMost(Measure::of(tolerated(&allowed)));
     finding.against(found, limit).working(sheet).table(before_after(strength))
+}
+
+/// To what to tighten, and why not further.
+fn advice(allowed: &Allowed, footing: &Footing) -> Text {
+    say!(
+        "Tighten {} {} at the {} to {}{}.",
+        footing.size.name.as_str(),
+        allowed.thread,
+        footing.name.as_str(),
+        Measure::of(allowed.torque),
+        match allowed.by {
+            Bears::Sheet => ", as its mounting sheet says",
+            Bears::Bolt if allowed.plain.is_some() =>
+                " at most: the bolt bears no more, and the core perhaps less, by what washers or plate are there",
+            Bears::Bolt => " at most: the bolt bears no more",
+            Bears::Core => " at most: the core bears no more",
+        }
+    )
+}
+
+/// The torque above which it is too much.
+fn tolerated(allowed: &Allowed) -> Moment {
+    if allowed.by == Bears::Sheet { ABOVE_SHEET * allowed.torque } else { allowed.torque }
+}
+
+/// The finding, or the one that waits where it leans on what the job does not tell.
+fn told(finding: Finding, missing: Vec<Missing>) -> Finding {
+    if missing.is_empty() { finding } else { Finding::unmeasured(missing) }
+}
+
+/// A torque beyond what is allowed; `need` keeps the joint shut.
+fn beyond(allowed: &Allowed, footing: &Footing, strength: &Strength, found: Measure, need: Moment) -> Finding {
+    let name = footing.name.as_str();
+    let soft = strength.left() != KnockDown::SOUND;
+    let (summary, missing) = match allowed.by {
+        Bears::Sheet => (say!("{} is more than the mounting sheet of the {} gives.", found, name), Vec::new()),
+        Bears::Bolt => (
+            say!("{} preloads the bolts of the {} to more than three quarters of their proof load.", found, name),
+            footing.lacks(Part::Tension),
+        ),
+        Bears::Core if soft => {
+            (say!("{} is more than what is left of the core under the nuts of the {} bears.", found, name), Vec::new())
+        }
+        Bears::Core => (say!("{} sinks the washers of the {} into the core.", found, name), Vec::new()),
+    };
+    let remedy = match allowed.by {
+        Bears::Core if soft => Text::from(CORE_FIRST),
+        Bears::Core if need > allowed.torque => tighter(allowed, need),
+        _ => advice(allowed, footing),
+    };
+    told(Finding::new(Verdict::Warn, summary).remedy(remedy), missing)
+}
+
+/// How a joint is kept shut that opens.
+fn tighter(allowed: &Allowed, need: Moment) -> Text {
+    let (shuts, most) = (Measure::of(need), Measure::of(allowed.torque));
+    match allowed.by {
+        Bears::Sheet if need <= allowed.torque => say!("Tighten to {}, as the mounting sheet says.", most),
+        Bears::Bolt | Bears::Core if need <= allowed.torque => say!("Tighten to between {} and {}.", shuts, most),
+        Bears::Core => say!("Set larger washers or a backing plate under the nuts, then tighten to {}.", shuts),
+        Bears::Bolt | Bears::Sheet => {
+            Text::from("No torque that the bolts may have keeps it shut: set stronger ones (strength/bolts-tension).")
+        }
+    }
 }
 
 /// The greatest pull before and after.
 fn before_after(strength: &Strength) -> Table {
-    let greatest = |laden: &Laden| laden.footings.iter().map(pull).fold(0.0, f64::max);
+    let greatest = |laden: &Laden| laden.footings.iter().map(|footing| pull(footing, laden)).fold(0.0, f64::max);
     let after = greatest(&strength.after);
     let mut rows = Vec::new();
     if let Ok(before) = &strength.before {
         rows.push(vec![Text::from("before"), Text::from(Measure::of(Force::from_si(greatest(before))))]);
     }
     rows.push(vec![Text::from("after"), Text::from(Measure::of(Force::from_si(after)))]);
-    Table::new("greatest pull that a preload must outlast", &["", "pull"], rows)
+    Table::new("greatest pull of ordinary running, which a preload must outlast", &["", "pull"], rows)
 }

@@ -1,10 +1,11 @@
 //! `strength/bolts-combined`
 
-use super::{BOLT_FACTOR, at_bolts, ready, stronger_bolts};
+use super::at_bolts::{at_bolts, stronger_bolts};
+use super::{BOLT_FACTOR, ready};
 use crate::case::Case;
-use crate::case::strength::Part;
+use crate::case::strength::{Part, Strength};
 use crate::physics::strength::bolts::combined_ratio;
-use crate::quantity::Dimensioned;
+use crate::quantity::{Dimensioned, say};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;
@@ -23,7 +24,8 @@ rule! {
     /// practice, no source (the factor).
     ///
     /// **When it warns.** Set the next size or more bolts. It fails where both together are beyond the
-    /// bolt.
+    /// bolt. Where pull or shear alone is already as grave, the rule of that one says so, and this
+    /// one does not apply.
     BOLTS_COMBINED = Strength "strength/bolts-combined", judge;
 }
 
@@ -37,9 +39,31 @@ fn judge(case: &Case) -> Finding {
     {
         combined_ratio(&mut sheet, Force::from_si(bolt.tension), Force::from_si(bolt.shear), &tension, &shear);
     }
+    if let Some(rule) = said_already(judged.finding.verdict, case, strength) {
+        return Finding::not_applicable(say!(
+            "One of the two is too much by itself already, and the other adds little: {} says it.",
+            rule
+        ))
+        .working(sheet);
+    }
     let mut finding = judged.finding.clone().working(sheet);
     if finding.verdict != Verdict::Pass {
         finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
     }
     finding
+}
+
+/// The rule that says as much of pull or shear alone: one cause is told once.
+fn said_already(verdict: Verdict, case: &Case, strength: &Strength) -> Option<&'static str> {
+    let as_grave = |part| {
+        let alone = at_bolts(part, BOLT_FACTOR, "bolt", case.rig, strength);
+        alone.is_ok_and(|alone| alone.finding.verdict <= verdict)
+    };
+    if verdict == Verdict::Pass {
+        None
+    } else if as_grave(Part::Tension) {
+        Some("strength/bolts-tension")
+    } else {
+        as_grave(Part::Shear).then_some("strength/bolts-shear")
+    }
 }

@@ -1,6 +1,7 @@
 //! `strength/bolts-shear`
 
-use super::{BOLT_FACTOR, at_bolts, beside, capacity_sheet, ready, stronger_bolts};
+use super::at_bolts::{at_bolts, capacity_sheet, stronger_bolts};
+use super::{BOLT_FACTOR, beside, ready};
 use crate::case::Case;
 use crate::case::strength::Part;
 use crate::rules::rule::{given, rule};

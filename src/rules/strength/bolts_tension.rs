@@ -1,6 +1,7 @@
 //! `strength/bolts-tension`
 
-use super::{BOLT_FACTOR, at_bolts, beside, capacity_sheet, factor, ready, stronger_bolts, verdict};
+use super::at_bolts::{at_bolts, capacity_sheet, stronger_bolts};
+use super::{BOLT_FACTOR, beside, factor, ready, verdict};
 use crate::case::Case;
 use crate::case::strength::Part;
 use crate::case::strength::show::force;

@@ -2,7 +2,8 @@
 
 use uom::si::f64::{Force, Length};
 
-use super::{DESIGN_FACTOR, at_bolts, beside, ready};
+use super::at_bolts::at_bolts;
+use super::{DESIGN_FACTOR, beside, ready};
 use crate::case::Case;
 use crate::case::strength::Part;
 use crate::physics::strength::bolts::bearing_stress;
@@ -33,7 +34,7 @@ const STEP_IN: f64 = 0.125;
 
 fn judge(case: &Case) -> Finding {
     let strength = given!(ready(case));
-    let judged = given!(at_bolts(Part::Bearing, DESIGN_FACTOR, "wood at the bolt", case.rig, strength,));
+    let judged = given!(at_bolts(Part::Bearing, DESIGN_FACTOR, "wood at the bolt", case.rig, strength));
     let (footing, worst) = (judged.footing, judged.worst);
     let board = &strength.board;
     let mut sheet = Sheet::default();

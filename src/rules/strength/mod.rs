@@ -1,5 +1,6 @@
 //! Strength: does the transom, and what holds the engines to it, bear what they bring?
 
+mod at_bolts;
 mod bending;
 mod bolt_torque;
 mod bolts_combined;
@@ -8,8 +9,13 @@ mod bolts_tension;
 mod bracket_moment;
 mod core_bearing;
 mod core_shear;
+mod core_under_bolts;
 mod panel_deflection;
+mod plate;
+mod punching;
+mod signs;
 mod soft_core;
+mod tabbing;
 mod top_edge_tear;
 mod washer_crush;
 mod weigh;
@@ -22,20 +28,25 @@ pub use bolts_tension::BOLTS_TENSION;
 pub use bracket_moment::BRACKET_MOMENT;
 pub use core_bearing::CORE_BEARING;
 pub use core_shear::CORE_SHEAR;
+pub use core_under_bolts::CORE_UNDER_BOLTS;
 pub use panel_deflection::PANEL_DEFLECTION;
+pub use punching::PUNCHING;
+pub use signs::SIGNS;
 pub use soft_core::SOFT_CORE;
+pub use tabbing::TABBING;
 pub use top_edge_tear::TOP_EDGE_TEAR;
 pub use washer_crush::WASHER_CRUSH;
 
-use uom::si::f64::Ratio;
+use uom::si::f64::{Length, Ratio};
 
 use super::{Finding, Limit, Verdict};
 use crate::case::Case;
-use crate::case::strength::show::{force, ratio, times};
-use crate::case::strength::{Footing, Laden, NoStrength, Part, Strength, Worst};
-use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::case::strength::show::{force, times};
+use crate::case::strength::{Laden, NoStrength, Part, Strength};
+use crate::physics::strength::knockdown::KnockDown;
+use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
 use crate::rig::Rig;
-use crate::working::{Sheet, Table};
+use crate::working::Table;
 
 /// Factor on a bolt's proof load and on its strength in shear. Common practice, no source.
 const BOLT_FACTOR: f64 = 2.0;
@@ -73,15 +84,6 @@ fn factor(value: f64) -> Measure {
 /// A limit of a factor, which is exact.
 fn limit(value: f64) -> Limit {
     Limit::AtLeast(Measure::of(Ratio::from_si(value)))
-}
-
-/// "the upper bolt 6 in to port of the engine, in slamming with thrust".
-fn which(footing: &Footing, laden: &Laden, worst: &Worst) -> Text {
-    say!("the ").then(footing.bolt(worst.bolt)).then(say!(
-        " of the {}, {}",
-        footing.name.as_str(),
-        laden.cases[worst.case].name()
-    ))
 }
 
 /// The greatest demand of each case before and after.
@@ -123,6 +125,21 @@ fn by_case(
 /// What comes before any plate, knee or layer where the core was found soft.
 const CORE_FIRST: &str = "Settle the core first, as strength/soft-core says; build nothing on it before.";
 
+/// Step in which a transom is built up. Common practice, no source.
+const BUILD_UP_STEP_IN: f64 = 0.25;
+
+/// The remedy of a transom that must be so many times as thick.
+///
+/// A core that was found soft is no ground to build on: thickness reckoned from what is left of it would be nonsense.
+fn build_up(strength: &Strength, times: f64) -> Text {
+    if strength.left() != KnockDown::SOUND {
+        return Text::from(CORE_FIRST);
+    }
+    let step = inches(BUILD_UP_STEP_IN).si();
+    let more = strength.board.thickness() * (times - 1.0);
+    say!("Build the transom up by about {} over its width.", Measure::tape(Length::from_si((more / step).ceil() * step)))
+}
+
 /// "With what hung there before it was 3.1: the new engines are 1.4 times as hard on it." or nothing.
 fn old_factor(strength: &Strength, now: f64, old: impl Fn(&Laden) -> Option<f64>) -> Text {
     match &strength.before {
@@ -135,7 +152,8 @@ fn old_factor(strength: &Strength, now: f64, old: impl Fn(&Laden) -> Option<f64>
                 factor(value),
                 factor(value / now)
             ),
-            _ => Text::from(" What hung there before hardly worked on it."),
+            Some(_) => Text::from(" What hung there before hardly worked on it."),
+            None => Text::default(),
         },
         Err(_) => Text::default(),
     }
@@ -148,88 +166,5 @@ fn first(strength: &Strength, rig: &Rig, words: &str) -> Text {
             Text::from(" Of all that holds the engines this gives way first.")
         }
         _ => Text::default(),
-    }
-}
-
-/// A finding about the bolt nearest to giving way in one part; what does not pull at all passes.
-struct Judged<'s> {
-    worst: Worst,
-    footing: &'s Footing,
-    finding: Finding,
-}
-
-/// Judges a part at the bolts.
-fn at_bolts<'s>(
-    part: Part,
-    required: f64,
-    what: &str,
-    rig: &Rig,
-    strength: &'s Strength,
-) -> Result<Judged<'s>, Box<Finding>> {
-    let Some(worst) = strength.after.worst(part, rig, strength) else {
-        return Err(Box::new(Finding::new(Verdict::Unmeasured, Text::from("No bolt is known."))));
-    };
-    let footing = &strength.after.footings[worst.footing];
-    let value = worst.factor();
-    if worst.demand <= 1e-6 {
-        return Err(Box::new(Finding::new(Verdict::Pass, say!("Nothing works on the {} in any case.", what))));
-    }
-    let old = |laden: &Laden| laden.worst(part, rig, strength).map(|worst| worst.factor());
-    let summary = say!("The {} holds {} times ", what, factor(value))
-        .then(if part == Part::Combined {
-            Text::from("what works on it")
-        } else {
-            say!("the greatest force on it, {}", force(worst.demand))
-        })
-        .then(Text::from(": "))
-        .then(which(footing, &strength.after, &worst))
-        .then(Text::from("."))
-        .then(old_factor(strength, value, old))
-        .then(first(strength, rig, part.words()));
-    let finding = Finding::new(verdict(value, required), summary).against(factor(value), limit(required));
-    Ok(Judged { worst, footing, finding })
-}
-
-/// The sheet of one part: capacity, then the factor.
-fn capacity_sheet(part: Part, judged: &Judged, rig: &Rig, strength: &Strength) -> Sheet {
-    let mut sheet = Sheet::default();
-    judged.footing.capacity(&mut sheet, part, rig, &strength.board, strength.left(), judged.worst.bolt);
-    sheet.remark(
-        say!("capacity {} over load {}: ", force(judged.worst.capacity), force(judged.worst.demand))
-            .then(ratio(judged.worst.factor())),
-    );
-    sheet
-}
-
-/// The least bolt of the catalog that brings the factor up: of the same series of threads.
-fn next_bolt(footing: &Footing, rig: &Rig, wanted_area: f64) -> Option<(String, f64)> {
-    let metric = footing.size.name.starts_with('M');
-    rig.tables
-        .bolt_sizes
-        .iter()
-        .filter(|entry| entry.name.starts_with('M') == metric)
-        .map(|entry| (entry.name.clone(), entry.spec.stress_area.value.si()))
-        .filter(|(_, area)| *area >= wanted_area)
-        .min_by(|a, b| a.1.total_cmp(&b.1))
-}
-
-/// What to do about bolts that are too weak: the next size, or more of them.
-fn stronger_bolts(judged: &Judged, required: f64, rig: &Rig) -> Text {
-    let (worst, footing) = (&judged.worst, judged.footing);
-    let area = footing.size.spec.stress_area.value.si() * required / worst.factor();
-    match next_bolt(footing, rig, area) {
-        Some((name, _)) => say!(
-            "Set {} bolts of {} in place of {} at the {}.",
-            name.as_str(),
-            footing.grade.name.as_str(),
-            footing.size.name.as_str(),
-            footing.name.as_str()
-        ),
-        None => say!(
-            "No bolt of the catalog is enough: share the load over {} bolts or more of {} at the {}, spread over a taller face.",
-            (footing.bolts.len() as f64 * required / worst.factor()).ceil() as usize,
-            footing.size.name.as_str(),
-            footing.name.as_str()
-        ),
     }
 }

@@ -2,10 +2,14 @@
 
 use uom::si::f64::Length;
 
-use super::{DESIGN_FACTOR, at_bolts, beside, capacity_sheet, ready};
+use super::at_bolts::{Judged, at_bolts, capacity_sheet};
+use super::{CORE_FIRST, DESIGN_FACTOR, beside, build_up, ready};
 use crate::case::Case;
-use crate::case::strength::Part;
-use crate::quantity::{Dimensioned, Measure, inches, say};
+use crate::case::strength::{Part, Strength};
+use crate::physics::fit::UPPER_BELOW_TOP_IN;
+use crate::physics::height::HOLE_ROW_STEP_IN;
+use crate::physics::strength::knockdown::KnockDown;
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Verdict};
 
@@ -21,33 +25,62 @@ rule! {
     /// **Source.** Double shear-out, common practice, no source; ISO 12215-5, design stress half of the
     /// ultimate, value from memory.
     ///
-    /// **When it warns.** Drill lower, by the distance that the finding gives. It fails where the force
-    /// is beyond the wood.
+    /// **When it warns.** Plug old holes and glass them over, drill lower by the distance that the finding
+    /// gives, or build the transom up. It fails where the force is beyond the wood.
     TOP_EDGE_TEAR = Strength "strength/top-edge-tear", judge;
 }
 
 /// Step of a tape. Common practice, no source.
 const STEP_IN: f64 = 0.125;
+/// Rows of an engine's bracket below its uppermost: no lower do its upper bolts go with its rest on the transom. Common
+/// practice, no source.
+const LOWER_ROWS: f64 = 3.0;
+/// Wood that a bolt keeps below it, in diameters of its hole. Common practice, no source.
+const BELOW: f64 = 2.0;
 
 fn judge(case: &Case) -> Finding {
     let strength = given!(ready(case));
-    let judged = given!(at_bolts(Part::Tear, DESIGN_FACTOR, "wood above the bolt", case.rig, strength,));
-    let (footing, worst) = (judged.footing, judged.worst);
+    let judged = given!(at_bolts(Part::Tear, DESIGN_FACTOR, "wood above the bolt", case.rig, strength));
+    let (footing, worst) = (judged.footing, &judged.worst);
     let mut sheet = capacity_sheet(Part::Tear, &judged, case.rig, strength);
     let edge = footing.edge(case.rig, &strength.board, worst.bolt);
-    sheet.remark(say!("from the bolt up to the edge, or to an old hole: {}", Measure::tape(Length::from_si(edge))));
+    sheet.remark(say!(
+        "from the bolt up to the edge, less what old holes take: {}",
+        Measure::tape(Length::from_si(edge))
+    ));
     let mut finding =
         judged.finding.clone().working(sheet).table(beside("greatest upward force on a bolt", Part::Tear, strength));
     if finding.verdict != Verdict::Pass {
-        let clear = edge - 0.5 * footing.hole();
-        let step = inches(STEP_IN).si();
-        let wanted = 0.5 * footing.hole() + clear * DESIGN_FACTOR / worst.factor();
-        let wanted = Length::from_si((wanted / step).ceil() * step);
-        finding = finding.remedy(say!(
-            "Drill the upper bolts of the {} at least {} below the edge, after filling and glassing the holes that are there.",
-            footing.name.as_str(),
-            Measure::tape(wanted)
-        ));
+        finding = finding.remedy(remedy(&judged, edge, strength));
     }
     finding
+}
+
+/// What is enough, the least first: old holes filled, bolts set lower, more wood.
+fn remedy(judged: &Judged, edge: f64, strength: &Strength) -> Text {
+    let (footing, worst, board) = (judged.footing, &judged.worst, &strength.board);
+    if strength.left() != KnockDown::SOUND {
+        return Text::from(CORE_FIRST);
+    }
+    let through = board.mean(strength.left(), |material| material.shear_strength.value.si());
+    let clear = DESIGN_FACTOR * worst.demand / (2.0 * through * board.thickness());
+    let step = inches(STEP_IN).si();
+    let wanted = ((0.5 * footing.hole() + clear) / step).ceil() * step;
+    let filled = footing.edge_filled(board, worst.bolt);
+    if filled >= wanted && filled > edge {
+        return say!("Plug the old holes above the bolts of the {} and glass them over.", footing.name.as_str());
+    }
+    let lower = wanted - filled;
+    let mut bolts = footing.bolts.iter();
+    let keeps =
+        bolts.all(|bolt| board.bottom(bolt.y).is_some_and(|bottom| bolt.z - lower - BELOW * footing.hole() >= bottom));
+    let lowest = inches(UPPER_BELOW_TOP_IN + LOWER_ROWS * HOLE_ROW_STEP_IN).si();
+    if keeps && (footing.on_bracket || wanted <= lowest) {
+        return say!(
+            "Drill the upper bolts of the {} at least {} below the edge, after filling and glassing the holes that are there.",
+            footing.name.as_str(),
+            Measure::tape(Length::from_si(wanted))
+        );
+    }
+    build_up(strength, DESIGN_FACTOR / worst.factor())
 }

@@ -11,14 +11,15 @@ use crate::working::{Sheet, Table};
 use uom::si::f64::Length;
 
 rule! {
-    /// Skeg, propeller and gearcase of each engine above the water at full tilt, steered ahead, boat
-    /// at rest, in every condition.
+    /// Skeg and propeller of each engine above the water at full tilt, steered ahead, as the boat lies at
+    /// her mooring or at the dock: nobody aboard.
     ///
     /// **Why.** What stays in the water at the mooring grows weed, corrodes and drags.
     ///
-    /// **Limit.** All of it out of the water. The height is exact for the bodies that stand for them.
+    /// **Limit.** Skeg and propeller out of the water; the height is exact for the bodies that stand for
+    /// them. That the gearcase dips its nose is ordinary: it is told.
     ///
-    /// **Source.** Common practice, no source (a modern engine tilts far enough to bring it all out).
+    /// **Source.** Common practice, no source (a modern engine tilts far enough to bring them out).
     ///
     /// **When it warns.** The finding gives how deep it stays and what lift brings it out; else she
     /// wants antifouling there, or a berth out of the water.
@@ -42,7 +43,7 @@ fn judge(case: &Case) -> Finding {
     let mut sheet = Sheet::default();
     let at = lowest.clearance.point;
     sheet.remark(say!(
-        "lowest of all corners of gearcase, propeller and skeg, carried to full tilt about the tilt tube: {} forward, {} to port, {} up in boat axes; {} over the water's plane",
+        "lowest of all corners of propeller and skeg, carried to full tilt about the tilt tube: {} forward, {} to port, {} up in boat axes; {} over the water's plane",
         Measure::of(Length::from_si(at.x)),
         Measure::of(Length::from_si(at.y)),
         Measure::of(Length::from_si(at.z)),
@@ -74,7 +75,7 @@ fn judge(case: &Case) -> Finding {
         Finding::new(
             Verdict::Pass,
             say!(
-                "At full tilt ({}) all of it comes out of the water: {} of the {} stands {} over it {}.",
+                "At full tilt ({}) propeller and skeg come out of the water: {} of the {} stands {} over it {}.",
                 Measure::of(lowest.tilt),
                 what,
                 &lowest.label,
@@ -83,6 +84,7 @@ fn judge(case: &Case) -> Finding {
             ),
         )
     };
+    let finding = Finding { summary: finding.summary.clone().then(nose(lowest)), ..finding };
     let rows = all
         .iter()
         .map(|one| {
@@ -91,11 +93,25 @@ fn judge(case: &Case) -> Finding {
                 Text::from(one.condition.name()),
                 Text::from(Measure::tape(one.clearance.height)),
                 Text::from(one.clearance.body.as_str()),
+                Text::from(Measure::tape(one.gearcase.height)),
             ]
         })
         .collect();
-    finding
-        .against(Measure::tape(height), Limit::AtLeast(Measure::tape(Default::default())))
-        .working(sheet)
-        .table(Table::new("lowest point over the water", &["engine", "condition", "height", "what"], rows))
+    finding.against(Measure::tape(height), Limit::AtLeast(Measure::tape(Default::default()))).working(sheet).table(
+        Table::new(
+            "lowest points over the water",
+            &["engine", "condition", "propeller and skeg", "what", "gearcase"],
+            rows,
+        ),
+    )
+}
+
+/// The nose of the gearcase, where it dips.
+fn nose(lowest: &AboveWater) -> Text {
+    let height = lowest.gearcase.height;
+    if height.value < 0.0 {
+        say!(" The nose of its gearcase may dip up to {}: antifouling and anodes there.", Measure::tape(-height))
+    } else {
+        Text::default()
+    }
 }

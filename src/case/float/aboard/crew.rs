@@ -3,26 +3,25 @@
 use nalgebra::Point3;
 
 use super::super::ledger::{Entry, Movable, value, y_of};
-use super::Aboard;
+use super::{Aboard, Crew};
 use crate::job::CrewAt;
-use crate::quantity::Dimensioned;
+use crate::physics::capacity::STABILITY_TEST_SHARE;
+use crate::quantity::{Dimensioned, inches};
 
+/// How high a seated person's centre stands over the seat. Common practice, no source.
+const CENTRE_OVER_SEAT_IN: f64 = 10.0;
 /// Persons whose centre together stands further off the centreline than this part of the rail's distance stand to
 /// one side. Common practice, no source.
 const TO_ONE_SIDE: f64 = 0.25;
 
 impl Aboard {
     fn persons(&self, count: u16, name: &str, at: Point3<f64>) -> Option<Entry> {
-        let persons = match count {
-            0 => return None,
-            1 => "1 person".to_owned(),
-            n => format!("{n} persons"),
-        };
+        let persons = counted(count)?;
         let entry = Entry::new(format!("{persons}, {name}"), self.person * f64::from(count), at);
         Some(entry.movable(Movable::Persons))
     }
 
-    pub(super) fn crew_at(&self, crew: &[CrewAt]) -> Vec<Entry> {
+    pub(super) fn crew_where(&self, crew: &[CrewAt]) -> Vec<Entry> {
         crew.iter()
             .filter_map(|one| {
                 let seat = one.at.as_ref().and_then(|name| self.places.iter().find(|place| place.name == *name));
@@ -51,25 +50,114 @@ impl Aboard {
         entries
     }
 
+    /// Whether the aftmost place holds them all.
+    pub(super) fn at_stern(&self) -> Crew {
+        match self.places.first() {
+            Some(place) if place.holds < self.crew => Crew::CrowdedAft,
+            _ => Crew::Aft,
+        }
+    }
+
     pub(super) fn crew_at_stern(&self) -> Vec<Entry> {
         self.places.first().and_then(|place| self.persons(self.crew, &place.name, place.at)).into_iter().collect()
     }
 
-    pub(super) fn crew_to_side(&self, sign: f64) -> Vec<Entry> {
-        let side = if sign > 0.0 { "port" } else { "starboard" };
-        let middle = self.places.iter().map(|place| place.at.x).sum::<f64>() / self.places.len().max(1) as f64;
+    /// The crew at their stations: one after the other in each place that still has room, from the foremost aft;
+    /// the rest in the foremost.
+    pub(super) fn crew_at_stations(&self) -> Vec<Entry> {
+        let mut here = vec![0; self.places.len()];
+        let mut left = self.crew;
+        while left > 0 {
+            let before = left;
+            for (place, here) in self.places.iter().zip(&mut here).rev() {
+                if left > 0 && *here < place.holds {
+                    (*here, left) = (*here + 1, left - 1);
+                }
+            }
+            if left == before {
+                break;
+            }
+        }
+        if let Some(foremost) = here.last_mut() {
+            *foremost += left;
+        }
+        let seated = self.places.iter().zip(here);
+        seated.filter_map(|(place, here)| self.persons(here, &place.name, place.at)).collect()
+    }
+
+    /// Weights laid along the rail in place of the crew, as the stability test lays them: a share of the crew's weight
+    /// on the seat nearest the middle of all places, no higher than the gunwale; nobody else aboard.
+    pub(super) fn test_weights_at(&self, rail: Rail) -> Vec<Entry> {
+        let middle = self.middle();
+        let seat = self.places.iter().min_by(|a, b| (a.at.x - middle).abs().total_cmp(&(b.at.x - middle).abs()));
+        let (Some(seat), Some(persons)) = (seat, counted(self.crew)) else {
+            return Vec::new();
+        };
+        let height = (seat.at.z - inches(CENTRE_OVER_SEAT_IN).si()).clamp(0.0, self.gunwale);
+        let name = format!("{:.0} % of {persons}, at the {} rail", 100.0 * STABILITY_TEST_SHARE, rail.word());
+        let mass = self.person * f64::from(self.crew) * STABILITY_TEST_SHARE;
+        let at = Point3::new(middle, rail.sign() * self.rail, height);
+        vec![Entry::new(name, mass, at).movable(Movable::Persons)]
+    }
+
+    /// All of the crew at one rail.
+    pub(super) fn crew_at_rail(&self, rail: Rail) -> Vec<Entry> {
         let height = self.places.iter().map(|place| place.at.z).fold(f64::NEG_INFINITY, f64::max);
-        let at = Point3::new(middle, sign * self.rail, height);
-        self.persons(self.crew, &format!("at the {side} rail"), at).into_iter().collect()
+        let at = Point3::new(self.middle(), rail.sign() * self.rail, height);
+        self.persons(self.crew, &format!("at the {} rail", rail.word()), at).into_iter().collect()
+    }
+
+    /// The middle of all places, forward of the transom.
+    fn middle(&self) -> f64 {
+        self.places.iter().map(|place| place.at.x).sum::<f64>() / self.places.len().max(1) as f64
     }
 }
 
-/// Whether the persons of a loading stand together well off the centreline.
-pub(super) fn is_to_one_side(entries: &[Entry], rail: f64) -> bool {
+/// So many persons in words; nothing for nobody.
+fn counted(count: u16) -> Option<String> {
+    match count {
+        0 => None,
+        1 => Some("1 person".to_owned()),
+        n => Some(format!("{n} persons")),
+    }
+}
+
+/// A side of the boat.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(in crate::case::float) enum Rail {
+    Port,
+    Starboard,
+}
+
+impl Rail {
+    fn word(self) -> &'static str {
+        match self {
+            Rail::Port => "port",
+            Rail::Starboard => "starboard",
+        }
+    }
+
+    /// The sign of y on this side.
+    fn sign(self) -> f64 {
+        match self {
+            Rail::Port => 1.0,
+            Rail::Starboard => -1.0,
+        }
+    }
+}
+
+/// Where the persons of a loading are that the job gives.
+pub(super) fn found(entries: &[Entry], rail: f64) -> Crew {
     let persons = entries.iter().filter(|e| e.movable == Movable::Persons);
     let (kg, moment) = persons.fold((0.0, 0.0), |(kg, moment), entry| {
         let mass = entry.weight.mass.si();
         (kg + mass, moment + mass * entry.weight.centre.y)
     });
-    kg > 0.0 && (moment / kg).abs() > TO_ONE_SIDE * rail
+    if kg <= 0.0 {
+        Crew::Ashore
+    } else if (moment / kg).abs() > TO_ONE_SIDE * rail {
+        Crew::ToOneSide
+    } else {
+        Crew::AtStations
+    }
 }

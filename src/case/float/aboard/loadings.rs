@@ -4,44 +4,56 @@ use uom::si::f64::Ratio;
 
 use super::super::NoFloat;
 use super::super::ledger::{self, Entry};
-use super::crew::is_to_one_side;
+use super::crew::{Rail, found};
 use super::{Aboard, Fill};
 use crate::job::{Condition, Liquid, Sitting};
 use crate::quantity::{Dimensioned, Reading};
 use crate::rig::Rig;
 
+/// Where the persons of a loading are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Crew {
+    /// Nobody is aboard: she lies at her mooring or at the dock.
+    Ashore,
+    /// At their stations, or where the job puts them.
+    AtStations,
+    /// In the aftmost places, as many in each as it holds, which does not last.
+    Aft,
+    /// All of them in the aftmost place, more than it holds, for a moment.
+    CrowdedAft,
+    /// At one rail.
+    ToOneSide,
+}
+
 /// One loading, without the boat and her engines.
 #[derive(Clone, Debug)]
 pub(in crate::case::float) struct Loading {
     pub name: String,
-    pub to_one_side: bool,
+    pub crew: Crew,
     pub entries: Vec<Entry>,
 }
 
 impl Aboard {
-    /// The user's loadings, or those that are worth a look.
-    pub(in crate::case::float) fn loadings(
-        &self,
-        rig: &Rig,
-        heavy_side: f64,
-        measured: bool,
-    ) -> Result<Vec<Loading>, NoFloat> {
+    /// The user's loadings, or those that are worth a look; among them always one with nobody aboard.
+    pub(in crate::case::float) fn loadings(&self, rig: &Rig, measured: bool) -> Result<Vec<Loading>, NoFloat> {
         let as_found = |name: &str| {
             let entries = self.when_measured(rig)?;
-            Ok(Loading::of(name, entries))
+            Ok(Loading { name: name.to_owned(), crew: found(&entries, self.rail), entries })
         };
         let mut loadings = Vec::new();
         if measured {
             loadings.push(as_found("as measured")?);
         }
-        let afloat = &rig.afloat;
-        let study = rig.sitting == Sitting::Study && afloat.places.is_empty() && afloat.crew.is_none();
-        if !afloat.conditions.is_empty() {
-            for condition in &afloat.conditions {
+        let given = &rig.afloat.conditions;
+        if !given.is_empty() {
+            for condition in given {
                 loadings.push(self.condition(rig, condition)?);
             }
-        } else if !study {
-            for loading in self.usual(heavy_side)? {
+            if !loadings.iter().any(|loading| loading.crew == Crew::Ashore) {
+                loadings.push(self.at_mooring()?);
+            }
+        } else if self.goes_out(rig) {
+            for loading in self.usual()? {
                 if !loadings.iter().any(|other| other.entries == loading.entries) {
                     loadings.push(loading);
                 }
@@ -50,6 +62,13 @@ impl Aboard {
             loadings.push(as_found("as given")?);
         }
         Ok(loadings)
+    }
+
+    /// Whether she is looked at as she is used, with nothing said of how: a desk question without persons is not.
+    fn goes_out(&self, rig: &Rig) -> bool {
+        let afloat = &rig.afloat;
+        let desk = rig.sitting == Sitting::Study && afloat.places.is_empty() && afloat.crew.is_none();
+        afloat.conditions.is_empty() && !desk
     }
 
     /// A loading that the job gives.
@@ -63,34 +82,67 @@ impl Aboard {
         if !condition.gear_ashore {
             entries.extend(self.gear.iter().cloned());
         }
-        entries.extend(self.crew_at(&condition.crew));
+        entries.extend(self.crew_where(&condition.crew));
         entries.extend(ledger::of_items(rig, &condition.also).map_err(NoFloat::Missing)?);
-        Ok(Loading { to_one_side: is_to_one_side(&entries, self.rail), ..Loading::of(&condition.name, entries) })
+        Ok(Loading { name: condition.name.clone(), crew: found(&entries, self.rail), entries })
     }
 
-    /// Light, and with everything and everybody where it matters most.
-    fn usual(&self, heavy_side: f64) -> Result<Vec<Loading>, NoFloat> {
-        let fill = |fuel, water, live_well| Fill { fuel: Some(fuel), water: Some(water), live_well: Some(live_well) };
-        let laden = |name: &str, fill: Fill, crew: Vec<Entry>| {
-            let mut entries = self.tanks(fill)?;
-            entries.extend(self.gear.iter().cloned());
-            entries.extend(crew);
-            Ok(Loading::of(name, entries))
-        };
+    /// As she lies at her mooring: tanks as they were found or half full, live wells empty, gear aboard, nobody.
+    fn at_mooring(&self) -> Result<Loading, NoFloat> {
+        let fill = Fill { live_well: Some(0.0), ..Fill::default() };
+        self.laden("at the mooring", fill, Crew::Ashore, Vec::new())
+    }
+
+    /// Light, at her mooring, under way, and with everything and everybody where it matters most.
+    fn usual(&self) -> Result<Vec<Loading>, NoFloat> {
         let has_well = self.tanks.iter().any(|t| t.holds == Liquid::LiveWell);
         let worst = if has_well { "live well full, crew at the stern" } else { "all full, crew at the stern" };
-        let sign = if heavy_side > 0.0 { 1.0 } else { -1.0 };
+        let empty = Fill { fuel: Some(0.0), water: Some(0.0), live_well: Some(0.0) };
+        let all_full = Fill { live_well: Some(1.0), ..FULL_NO_WELL };
         Ok(vec![
-            Loading::of("light", self.tanks(fill(0.0, 0.0, 0.0))?),
-            laden("full fuel, crew aft", fill(1.0, 1.0, 0.0), self.crew_aft())?,
-            laden(worst, fill(1.0, 1.0, 1.0), self.crew_at_stern())?,
-            Loading { to_one_side: true, ..laden("crew to one side", fill(1.0, 1.0, 0.0), self.crew_to_side(sign))? },
+            Loading { name: "light".to_owned(), crew: Crew::Ashore, entries: self.tanks(empty)? },
+            self.at_mooring()?,
+            self.laden("crew at their stations", FULL_NO_WELL, Crew::AtStations, self.crew_at_stations())?,
+            self.laden("full fuel, crew aft", FULL_NO_WELL, Crew::Aft, self.crew_aft())?,
+            self.laden(worst, all_full, self.at_stern(), self.crew_at_stern())?,
         ])
+    }
+
+    /// The crew, or the weights that stand for them, at each rail; nothing where the job says how she is loaded.
+    ///
+    /// # Errors
+    /// A tank's readings that are missing.
+    pub(in crate::case::float) fn crowds(&self, rig: &Rig, crowd: Crowd) -> Result<Vec<Loading>, NoFloat> {
+        if !self.goes_out(rig) {
+            return Ok(Vec::new());
+        }
+        let at = |rail: Rail| {
+            let persons = match crowd {
+                Crowd::Tested => self.test_weights_at(rail),
+                Crowd::Everybody => self.crew_at_rail(rail),
+            };
+            self.laden("crew to one side", FULL_NO_WELL, Crew::ToOneSide, persons)
+        };
+        Ok(vec![at(Rail::Starboard)?, at(Rail::Port)?])
+    }
+
+    /// Tanks so full, the usual gear, and these persons.
+    fn laden(&self, name: &str, fill: Fill, crew: Crew, persons: Vec<Entry>) -> Result<Loading, NoFloat> {
+        let mut entries = self.tanks(fill)?;
+        entries.extend(self.gear.iter().cloned());
+        entries.extend(persons);
+        Ok(Loading { name: name.to_owned(), crew, entries })
     }
 }
 
-impl Loading {
-    fn of(name: &str, entries: Vec<Entry>) -> Self {
-        Loading { name: name.to_owned(), to_one_side: false, entries }
-    }
+/// Fuel and water full, live wells empty.
+const FULL_NO_WELL: Fill = Fill { fuel: Some(1.0), water: Some(1.0), live_well: Some(0.0) };
+
+/// How many go to one rail.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(in crate::case::float) enum Crowd {
+    /// As much weight as the stability test lays there.
+    Tested,
+    /// Everybody.
+    Everybody,
 }

@@ -8,13 +8,15 @@ use nalgebra::Point3;
 use uom::si::f64::{Length, Mass, MassDensity};
 
 use super::NoFloat;
-use super::ledger::{self, Entry, value, y_of};
-use crate::job::{Liquid, Plate, Sitting, TankEntry};
+use super::ledger::{self, Entry, Movable, value, y_of};
+use super::shape::Built;
+use crate::job::{Fuel, Liquid, Plate, Sitting, TankEntry};
 use crate::quantity::{Dimensioned, Measure, Text, inches, pounds, say};
 use crate::rig::Rig;
 
 pub(super) use edges::{edges, mark};
-pub(super) use loadings::Loading;
+pub use loadings::Crew;
+pub(super) use loadings::{Crowd, Loading};
 
 /// Weight of a person. Value from memory: the average that US passenger vessels reckon with.
 const PERSON_LB: f64 = 185.0;
@@ -46,11 +48,16 @@ pub(super) struct Aboard {
     /// The aftmost first.
     places: Vec<Place>,
     tanks: Vec<TankEntry>,
+    /// Whether her fuel is in tanks that can be carried.
+    portable_fuel: bool,
     gear: Vec<Entry>,
     sea: MassDensity,
     /// Centre of a person where its height is not given.
     standing: f64,
+    /// How far off the centreline a person's centre comes at the rail.
     rail: f64,
+    /// Height of the gunwale at its lowest.
+    gunwale: f64,
 }
 
 /// How full the tanks are, where not as they were found.
@@ -62,13 +69,9 @@ struct Fill {
 }
 
 impl Aboard {
-    pub(super) fn of(
-        rig: &Rig,
-        sea: MassDensity,
-        (low, high): (Point3<f64>, Point3<f64>),
-        assumed: &mut Vec<Text>,
-    ) -> Result<Self, NoFloat> {
+    pub(super) fn of(rig: &Rig, sea: MassDensity, built: &Built, assumed: &mut Vec<Text>) -> Result<Self, NoFloat> {
         let afloat = &rig.afloat;
+        let (low, high) = built.hull.bounds();
         let standing = high.z;
         let length = high.x - low.x.min(0.0);
         let person = person(rig, assumed);
@@ -92,10 +95,12 @@ impl Aboard {
             crew,
             places,
             tanks: afloat.tanks.clone(),
+            portable_fuel: rig.boat.fuel == Some(Fuel::PortableTanks),
             gear,
             sea,
             standing,
             rail: (high.y - inches(INSIDE_RAIL_IN).si()).max(0.0),
+            gunwale: built.sheer.iter().map(|(_, point)| point.z).fold(high.z, f64::min),
         })
     }
 
@@ -103,7 +108,7 @@ impl Aboard {
     pub(super) fn when_measured(&self, rig: &Rig) -> Result<Vec<Entry>, NoFloat> {
         let mut entries = self.tanks(Fill::default())?;
         entries.extend(self.gear.iter().cloned());
-        entries.extend(self.crew_at(&rig.afloat.crew_then));
+        entries.extend(self.crew_where(&rig.afloat.crew_then));
         entries.extend(ledger::of_items(rig, &rig.afloat.also_then).map_err(NoFloat::Missing)?);
         Ok(entries)
     }
@@ -117,7 +122,9 @@ impl Aboard {
                 Liquid::LiveWell => fill.live_well,
             };
             let as_found = tank.fill.as_ref().map_or(HALF, |fill| fill.value.si());
-            entries.extend(ledger::of_tank(tank, wanted.unwrap_or(as_found), self.sea)?);
+            let entry = ledger::of_tank(tank, wanted.unwrap_or(as_found), self.sea)?;
+            let portable = self.portable_fuel && tank.holds == Liquid::Fuel;
+            entries.extend(entry.map(|entry| if portable { entry.movable(Movable::Item) } else { entry }));
         }
         Ok(entries)
     }

@@ -6,8 +6,8 @@ use super::super::{Float, Loaded, Side, State};
 use super::plain;
 use crate::job::EdgeKind;
 use crate::physics::float::{Floating, Hydrostatics, hydrostatics_table};
-use crate::quantity::{Dimensioned, Measure, Moment, Style, inches, say, standard_gravity};
-use crate::working::{Part, Sheet, Table, Term};
+use crate::quantity::{Dimensioned, Measure, Moment, degrees, say, standard_gravity};
+use crate::working::{Part, Sheet, Table, Term, tan};
 
 /// Drafts of the hydrostatics table.
 const DRAFTS: usize = 10;
@@ -29,7 +29,6 @@ impl Float {
             }
         };
         let kg = self.loadings.first().and_then(Loaded::judged).map_or(0.0, |state| state.total.centre.z);
-        let length = high.x - low.x;
         let heights = lines
             .iter()
             .map(|line| {
@@ -46,7 +45,7 @@ impl Float {
         let planes = lines
             .iter()
             .map(|line| {
-                let trimming = moment_to_trim(&mut Sheet::default(), line, kg, length);
+                let trimming = moment_to_trim(&mut Sheet::default(), line, kg);
                 vec![
                     Measure::of(line.draft).into(),
                     Measure::of(line.waterplane.area).into(),
@@ -67,7 +66,7 @@ impl Float {
                 Table::new("buoyancy", &["draft", "displacement", "LCB", "KB", "BM", "KM"], heights),
                 Table::new(
                     "water plane",
-                    &["draft", "area", "LCF", "BM long.", "to sink 1 in", "to trim 1 in"],
+                    &["draft", "area", "LCF", "BM long.", "to sink her", "to trim 1 deg"],
                     planes,
                 ),
             ],
@@ -107,8 +106,8 @@ pub(super) fn metacentric_height(
     sheet.set("GM", "metacentric height", kb + &bm - kg - free);
 }
 
-/// M = W·g·GM_L·(1 in / L).
-pub(super) fn moment_to_trim(sheet: &mut Sheet, line: &Hydrostatics, kg: f64, length: f64) -> Term<Moment> {
+/// M = W·g·GM_L·1 deg: for a small trim any will do.
+pub(super) fn moment_to_trim(sheet: &mut Sheet, line: &Hydrostatics, kg: f64) -> Term<Moment> {
     let weight = Term::new("W", line.displacement);
     let gravity = Term::new("g", standard_gravity());
     let gm = sheet.set(
@@ -116,7 +115,6 @@ pub(super) fn moment_to_trim(sheet: &mut Sheet, line: &Hydrostatics, kg: f64, le
         "metacentric height for trim",
         Term::new("KB", line.kb) + Term::new("BML", line.bm_longitudinal) - Term::new("KG", Length::from_si(kg)),
     );
-    let inch = Term::constant(inches(1.0));
-    let length = Term::styled("L", Length::from_si(length), Style::FeetInches);
-    sheet.set("M1", "moment to trim her an inch over her length", weight * gravity * gm * (inch / length))
+    let degree = tan(Term::constant(degrees(1.0)));
+    sheet.set("M1", "moment to trim her a degree", weight * gravity * gm * degree)
 }

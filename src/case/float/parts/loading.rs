@@ -92,23 +92,20 @@ impl Float {
         let volume = sheet.set_styled("∇", "volume displaced", &weight / &density, Style::Bulk);
         metacentric_height(sheet, &line, state, floating, &volume);
         let area = Term::new("Aw", line.waterplane.area);
-        sheet.set("ρ·Aw", "to sink her an inch", &density * &area);
-        let (low, high) = hull.bounds();
+        sheet.set("ρ·Aw", "to sink her, for each length", &density * &area);
         let normal = floating.plane.normal();
         let kg = normal.dot(&state.total.centre.coords);
-        moment_to_trim(sheet, &line, kg, high.x - low.x);
+        moment_to_trim(sheet, &line, kg);
     }
 
     fn righting(&self, state: &State, sheet: &mut Sheet) -> Option<Table> {
         let heels: Vec<Angle> = HEELS_DEG.iter().map(|heel| degrees(*heel)).collect();
-        let arms = self.arms_at(state, &heels).ok()?;
+        let side = self.worse_side(state);
+        let arms = self.arms_at(state, &heels, side).ok()?;
         let rows = arms
             .iter()
             .map(|arm| {
-                let lowest = self
-                    .edges_of(&[EdgeKind::Well, EdgeKind::Sheer, EdgeKind::Other])
-                    .map(|edge| (arm.plane.height_above(&edge.point), edge.name.as_str()))
-                    .min_by(|a, b| a.0.si().total_cmp(&b.0.si()));
+                let lowest = self.lowest_edge(&arm.plane);
                 vec![
                     Measure::of(arm.heel).into(),
                     Measure::of(arm.arm).into(),
@@ -117,15 +114,16 @@ impl Float {
                     Text::from(match (arm.balanced, lowest) {
                         (false, _) => "not in balance",
                         (true, Some((height, _))) if height.si() <= 0.0 => "edge under water",
-                        (true, Some((_, name))) => name,
+                        (true, Some((_, edge))) => edge.name.as_str(),
                         (true, None) => "",
                     }),
                 ]
             })
             .collect();
-        sheet.remark(
-            "Righting arms: heeled to starboard, free to sink and to trim, free surfaces counted; she is decked at the sheer here, so an arm counts only until an edge goes under.",
-        );
+        sheet.remark(say!(
+            "Righting arms: heeled {}, where she has less of them or as many, free to sink and to trim, free surfaces counted; she is decked at the sheer here, so an arm counts only until an edge goes under.",
+            side.word()
+        ));
         Some(Table::new("righting arms", &["heel", "arm", "trim", "lowest edge", ""], rows))
     }
 }

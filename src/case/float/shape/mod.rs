@@ -5,13 +5,14 @@ mod loft;
 mod mesh;
 
 use nalgebra::Point3;
+use uom::si::f64::Angle;
 
 use super::NoFloat;
 use super::ledger::{value, y_of};
 use crate::case::Case;
 use crate::job::{HullShape, Lines};
 use crate::physics::float::{Hull, LeastForm, TriMesh};
-use crate::quantity::{Text, say};
+use crate::quantity::{Dimensioned, Text, say};
 use crate::rig::{Rig, Shape};
 use crate::written::Slip;
 
@@ -31,6 +32,16 @@ pub struct Built {
     pub sheer: Vec<(String, Point3<f64>)>,
     /// What was assumed.
     pub assumed: Vec<Text>,
+}
+
+impl Built {
+    /// The trim at which her sheer, from the transom to the stem, lies level; where the shape tells it.
+    pub fn sheer_level(&self) -> Option<Angle> {
+        let along = |(_, a): &&(String, Point3<f64>), (_, b): &&(String, Point3<f64>)| a.x.total_cmp(&b.x);
+        let (_, aft) = self.sheer.iter().min_by(along)?;
+        let (_, fore) = self.sheer.iter().max_by(along)?;
+        (fore.x > aft.x).then(|| Angle::from_si(-((fore.z - aft.z) / (fore.x - aft.x)).atan()))
+    }
 }
 
 impl Case<'_> {

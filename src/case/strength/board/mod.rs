@@ -20,7 +20,7 @@ use crate::rig::{Layer, Rig};
 
 pub use guessed::{Guessed, Open};
 pub(super) use material::ply_material;
-use material::weakened;
+use material::{has_grain, weakened};
 use outline::Outline;
 pub use supports::Knee;
 
@@ -133,6 +133,11 @@ impl Board {
         &self.layers[self.core].material.spec
     }
 
+    /// Whether the core is wood that a washer presses across its grain.
+    pub fn core_has_grain(&self) -> bool {
+        has_grain(self.core_material())
+    }
+
     /// A strength, averaged over the layers by thickness, with the core's share knocked down; Pa.
     pub fn mean(&self, knock: KnockDown, of: impl Fn(&catalog::Material) -> f64) -> f64 {
         let sum: f64 = self
@@ -211,7 +216,7 @@ impl Board {
             .iter()
             .enumerate()
             .map(|(i, layer)| {
-                let material = ply_material(&layer.material.spec);
+                let material = ply_material(&layer.material.spec, layer.thickness);
                 Ply {
                     material: if i == self.core { weakened(material, knock) } else { material },
                     thickness: layer.thickness,

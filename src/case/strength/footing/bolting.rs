@@ -7,13 +7,14 @@ use super::super::board::Board;
 use super::Footing;
 use crate::case::{bolt_places, drop_along};
 use crate::catalog::Entry;
-use crate::job::BracketKind;
+use crate::job::{Bolting, BracketKind};
 use crate::physics::strength::bolts::{Bolt, Foot};
-use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, horsepower, inches, say};
 use crate::rig::{Engine, Group, Rig};
 use crate::working::Sheet;
 
-/// Height of an engine's face below the transom's top: its heel. Common practice, no source.
+/// Height of an engine's face, from the transom's top to its heel, where its mounting sheet does not say. Common practice,
+/// no source.
 const HEEL_IN: f64 = 12.0;
 /// Face beyond the outermost bolts. Common practice, no source.
 const BEYOND_BOLTS_IN: f64 = 1.0;
@@ -30,6 +31,8 @@ const AUXILIARY_SIZE: &str = "3/8-16";
 /// Size and grade where none is given: the trade association's pattern is drilled for 1/2 in.
 const SIZE: &str = "1/2-13";
 const GRADE: &str = "A4-70";
+/// Engines of less power come with clamp screws. Common practice, no source.
+const CLAMPED_BELOW_HP: f64 = 25.0;
 /// Wood between a raised heel and the bottom's edge, m: so little that it does not matter, enough for a mesh.
 const CLEAR: f64 = 0.005;
 
@@ -60,7 +63,8 @@ pub(super) fn bare(
             "The catalog has no bolt size or grade to reckon with; name both under bolts.",
         )));
     };
-    if given.size.is_none() || given.grade.is_none() {
+    let clamped = is_clamped(group, engines);
+    if !clamped && (given.size.is_none() || given.grade.is_none()) {
         assumed.push(say!(
             "The {} is taken to be held by {} bolts of {}.",
             name.as_str(),
@@ -97,12 +101,35 @@ pub(super) fn bare(
         middle,
         size,
         grade,
+        clamped,
+        sheet_torque: match (&group.bracket, engines) {
+            (Some(bracket), _) => bracket.spec.torque.as_ref(),
+            (None, [engine, ..]) => engine.spec.torque.as_ref(),
+            (None, []) => None,
+        }
+        .map(|torque| torque.value),
         given,
         hung: Vec::new(),
         loads: Vec::new(),
         forces: Vec::new(),
         sheet: Sheet::default(),
     })
+}
+
+/// Whether clamp screws hold it: a small engine on the transom itself, of whose bolts nothing is said.
+fn is_clamped(group: &Group, engines: &[&Engine]) -> bool {
+    let Bolting { size, grade, at, washer, washer_thickness: _, backing_plate, torque, thread: _, face: _, inserts: _ } =
+        &group.bolts.said;
+    let silent = size.is_none()
+        && grade.is_none()
+        && at.is_empty()
+        && washer.is_none()
+        && backing_plate.is_none()
+        && torque.is_none();
+    let small = horsepower(CLAMPED_BELOW_HP);
+    silent
+        && group.bracket.is_none()
+        && engines.iter().all(|engine| engine.power.reading().is_some_and(|power| power.value < small))
 }
 
 /// Whether a bolt goes through both the transom and the face.
@@ -167,14 +194,23 @@ impl<'a> Seat<'a> {
 
     /// Width and height of a face that has a template of its own, m.
     fn template(&self) -> Option<[f64; 2]> {
-        match self.kind {
-            None | Some(BracketKind::SetbackPlate | BracketKind::JackPlate) => None,
-            Some(BracketKind::Auxiliary) => Some(AUXILIARY_FACE_IN.map(|side| inches(side).si())),
+        let [width, height] = match self.kind {
+            None | Some(BracketKind::SetbackPlate | BracketKind::JackPlate) => return None,
+            Some(BracketKind::Auxiliary) => AUXILIARY_FACE_IN,
             Some(BracketKind::Box | BracketKind::Frame) => {
-                let width = BRACKET_WIDTH_IN * self.engines.len().max(1) as f64;
-                Some([inches(width).si(), inches(BRACKET_HEIGHT_IN).si()])
+                [BRACKET_WIDTH_IN * self.engines.len().max(1) as f64, BRACKET_HEIGHT_IN]
             }
-        }
+        };
+        Some([inches(width).si(), self.height(height)])
+    }
+
+    /// Height of the face as the bracket or the engine's mounting sheet has it, m, or the usual one.
+    fn height(&self, usual_in: f64) -> f64 {
+        let told = match &self.group.bracket {
+            Some(bracket) => bracket.spec.face_height.as_ref(),
+            None => self.engines.iter().find_map(|engine| engine.spec.bracket_height.as_ref()),
+        };
+        told.map_or(inches(usual_in).si(), |height| height.value.si())
     }
 
     /// Lowest that a face may reach which comes so far off the centreline, m.
@@ -195,7 +231,7 @@ impl<'a> Seat<'a> {
                 (self.y - half, self.y + half, top, top - face.height.value.si())
             }
             None => {
-                let height = self.template().map_or(inches(HEEL_IN).si(), |face| face[1]);
+                let height = self.template().map_or_else(|| self.height(HEEL_IN), |face| face[1]);
                 let top = board.top - self.drop;
                 let bottom = (top.min(board.top) - height).min(low(1) - beyond);
                 (low(0) - beyond, high(0) + beyond, top, bottom)

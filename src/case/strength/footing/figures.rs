@@ -1,18 +1,28 @@
 //! One engine on its face: what its entry says, and the usual figure where it says nothing.
 
 use nalgebra::Point3;
-use uom::si::f64::{Angle, Length, Mass};
+use uom::si::angular_velocity::revolution_per_minute;
+use uom::si::f64::{Angle, AngularVelocity, Length, Mass, Ratio, Velocity};
+use uom::si::power::horsepower;
 
 use super::super::board::Board;
-use crate::job::Role;
-use crate::quantity::{Dimensioned, Reading, degrees, inches};
+use crate::job::{Cycle, Role};
+use crate::physics::propeller::{Drive, Pitch, Screw, USUAL_AREA_RATIO, USUAL_BLADES, pitches, rated_turning};
+use crate::quantity::{Dimensioned, Measure, Reading, Text, degrees, inches, say};
 use crate::rig::{Engine, Group};
+use crate::working::Sheet;
 
 /// What the job leaves open of an engine. Common practice, no source, for all of them.
 const CENTRE_AFT_IN: f64 = 12.0;
 const CENTRE_ABOVE_IN: f64 = 5.0;
 const PLATE_TO_SHAFT_IN: f64 = 8.0;
-const PROPELLER_IN: f64 = 14.0;
+/// Diameter of a propeller by its engine's power: inches at 1 hp, and the exponent of the horsepower.
+const PROPELLER: (f64, f64) = (6.7, 0.16);
+/// Rated speed of a gasoline and of an electric engine, rpm, and its turns for one of the propeller: on the side of more
+/// torque.
+const GASOLINE_RPM: f64 = 5_500.0;
+const ELECTRIC_RPM: f64 = 2_500.0;
+const GEAR_RATIO: f64 = 2.1;
 const STEERING_DEG: f64 = 30.0;
 const TILT_DEG: f64 = 70.0;
 
@@ -33,7 +43,10 @@ pub(super) struct Figures<'a> {
     pub rest: Point3<f64>,
     /// Propeller shaft below that rest.
     pub shaft: Length,
-    pub propeller: Length,
+    /// Anti-ventilation plate to propeller shaft.
+    pub gearcase: Length,
+    /// What turns its propeller.
+    pub drive: Drive,
     pub steering: Angle,
     pub tilt: Angle,
     /// What usual figures were taken for.
@@ -56,8 +69,11 @@ impl<'a> Figures<'a> {
             })
         };
         let gearcase = or(given(&spec.plate_to_propeller_shaft), "its gearcase", PLATE_TO_SHAFT_IN);
-        let propeller = spec.propeller_diameter.as_ref().map(|d| d.to.value);
-        let propeller = or(propeller, "its propeller", PROPELLER_IN);
+        let power = engine.power.reading().map(|power| power.value).unwrap_or_default();
+        let told = engine.propeller.reading().and_then(|propeller| given(&propeller.diameter));
+        let greatest = spec.propeller_diameter.as_ref().map(|diameter| diameter.to.value);
+        let (inch, exponent) = PROPELLER;
+        let diameter = or(told.or(greatest), "its propeller", inch * power.get::<horsepower>().powf(exponent));
         let mut or = |given: Option<Angle>, what, degree| {
             given.unwrap_or_else(|| {
                 usual.push(what);
@@ -66,6 +82,18 @@ impl<'a> Figures<'a> {
         };
         let steering = or(given(&spec.steering), "its steering", STEERING_DEG);
         let tilt = or(given(&spec.full_tilt), "its tilt", TILT_DEG);
+        let range = spec.full_throttle.as_ref();
+        let rated_speed = range.map(|range| 0.5 * (range.from.value + range.to.value)).unwrap_or_else(|| {
+            usual.push("its rated speed");
+            AngularVelocity::new::<revolution_per_minute>(match spec.cycle {
+                Some(Cycle::Electric) => ELECTRIC_RPM,
+                _ => GASOLINE_RPM,
+            })
+        });
+        let gear_ratio = given(&spec.gear_ratio).unwrap_or_else(|| {
+            usual.push("its gears");
+            Ratio::from_si(GEAR_RATIO)
+        });
         let weight = engine.weight.reading().map(|weight| weight.value);
         let leg = engine.rest_to_plate.reading().map(|leg| leg.value);
         let drop = group.drop().reading().map(|drop| drop.value);
@@ -84,11 +112,50 @@ impl<'a> Figures<'a> {
             above: centre_above.unwrap_or(inches(CENTRE_ABOVE_IN)),
             rest,
             shaft: leg.unwrap_or_default() + gearcase,
-            propeller,
+            gearcase,
+            drive: Drive { power, rated_speed, gear_ratio, diameter },
             steering,
             tilt,
             usual,
         }
+    }
+
+    /// Whether it drives her at full speed.
+    pub fn runs(&self) -> bool {
+        self.engine.role == Role::Main
+    }
+
+    /// Its propeller, for this full speed.
+    pub fn screw(&self, speed: Velocity) -> Screw {
+        let told = self.engine.propeller.reading().cloned().unwrap_or_default();
+        Screw {
+            blades: told.blades.unwrap_or(USUAL_BLADES),
+            area_ratio: told.area_ratio.map_or(USUAL_AREA_RATIO, |area| area.value.si()),
+            pitch: match told.pitch {
+                Some(pitch) => Pitch::Told(pitch.value),
+                None if self.runs() => Pitch::ForSpeed(speed),
+                None => Pitch::Usual,
+            },
+        }
+    }
+
+    /// What is taken of its propeller, where not all of it is given.
+    pub fn propeller(&self, speed: Velocity) -> Option<Text> {
+        let told = self.engine.propeller.reading().cloned().unwrap_or_default();
+        if told.blades.is_some() && told.area_ratio.is_some() && told.pitch.is_some() && told.diameter.is_some() {
+            return None;
+        }
+        let (screw, sheet) = (self.screw(speed), &mut Sheet::default());
+        let turning = rated_turning(sheet, &self.drive);
+        let ratio = pitches(sheet, &self.drive, &turning, screw.pitch).own.value();
+        Some(say!(
+            "The propeller of the {} is taken with {} blades, {} in diameter, {} in pitch, its blades {} of the disc: where not given, as usual for the engine and her speed.",
+            self.engine.label.as_str(),
+            u32::from(screw.blades),
+            Measure::tape(self.drive.diameter),
+            Measure::tape(self.drive.diameter * ratio),
+            Measure::of(Ratio::from_si(screw.area_ratio))
+        ))
     }
 
     /// Centre of gravity aft of the transom's face, level.

@@ -1,29 +1,20 @@
 //! The loads on a face, case by case.
 
-use uom::si::f64::{Length, Ratio, Velocity};
+use uom::si::f64::{Length, Ratio};
 
 use super::super::NoStrength;
 use super::super::board::Board;
+use super::super::driving::Driving;
 use super::Footing;
 use super::figures::{Figures, setback};
 use crate::physics::strength::bolts::bolt_forces;
-use crate::physics::strength::loads::{
-    self, Case as Kind, DISC_EFFICIENCY, FaceLoad, OVERALL_EFFICIENCY, TRAILER_ACCELERATION,
-};
+use crate::physics::strength::loads::{self, Case as Kind, FaceLoad, OVERALL_EFFICIENCY, TRAILER_ACCELERATION};
 use crate::quantity::{Dimensioned, say, standard_gravity};
 use crate::rig::{Group, Outfit};
 use crate::working::Sheet;
 
 /// Propeller aft of the mounting face over the engine's centre aft of it. Common practice, no source.
 const PROPELLER_OF_CENTRE: f64 = 1.5;
-
-/// How she is driven, in the kernel's terms.
-#[derive(Clone, Copy, Debug)]
-pub struct Driving {
-    pub speed: Velocity,
-    /// Slamming on top of gravity, in g.
-    pub slamming: f64,
-}
 
 /// A load case of an outfit.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,7 +28,7 @@ pub struct LoadCase {
 impl LoadCase {
     /// Its name.
     pub fn name(&self) -> &'static str {
-        if self.alone { "one engine alone, static full thrust" } else { self.kind.name() }
+        if self.alone { "one engine alone, full throttle ahead at rest" } else { self.kind.name() }
     }
 }
 
@@ -95,7 +86,8 @@ impl<'a> Driven<'a> {
         let bracket = group.bracket.as_ref();
         if let Some(weight) = bracket.and_then(|bracket| bracket.weight.reading()) {
             let place = self.bracket(group, engines, footing.middle);
-            for (total, case) in footing.loads.iter_mut().zip(&self.cases) {
+            let counted = footing.loads.iter_mut().zip(&self.cases).filter(|(_, case)| case.kind.counts_weight());
+            for (total, case) in counted {
                 let gravity = standard_gravity().si() * (1.0 + heavier(case.kind, self.driving));
                 let hangs = FaceLoad::at(place, [0.0, 0.0, -weight.value.si() * gravity]);
                 *total = total.plus(hangs.leaning(self.board.lean()));
@@ -128,11 +120,12 @@ impl<'a> Driven<'a> {
         // The engine's rest aft of the bolts' middle and above it, level.
         let rest = figures.rest - self.board.stern.on_face(middle[1]);
         let (aft, up) = (Length::from_si(-rest.x), Length::from_si(rest.z));
-        let power = engine.power.reading().map(|power| power.value);
         let kernel = loads::Engine {
             mass: figures.mass,
-            power: power.unwrap_or_default(),
-            propeller: figures.propeller,
+            drive: figures.drive,
+            screw: figures.screw(self.driving.speed),
+            runs: figures.runs(),
+            plate_to_shaft: figures.gearcase,
             weight_aft: aft + figures.aft,
             tilted_aft: aft + figures.tilted_aft(),
             weight_up: up + figures.above,
@@ -143,7 +136,6 @@ impl<'a> Driven<'a> {
         let outfit = loads::Outfit {
             speed: self.driving.speed,
             slamming: Ratio::from_si(self.driving.slamming),
-            disc_efficiency: DISC_EFFICIENCY,
             overall_efficiency: OVERALL_EFFICIENCY,
         };
         let own = loads::cases(sheet, &kernel, &outfit).map_err(|error| {

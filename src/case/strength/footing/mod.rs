@@ -8,17 +8,18 @@ use uom::si::f64::{Length, Mass};
 
 use super::NoStrength;
 use super::board::Board;
+use super::driving::Driving;
 use crate::catalog::{BoltGrade, BoltSize, Entry};
 use crate::physics::strength::bolts::{Bolt, Foot, GroupForces};
 use crate::physics::strength::loads::FaceLoad;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
 use crate::rig::{Bolts, Engine, Group, ItemOfOutfit, Missing, Outfit, Rig};
 use crate::working::Sheet;
 
 use figures::{Figures, setback};
 use loads::Driven;
 
-pub use loads::{Driving, LoadCase, cases, heavier};
+pub use loads::{LoadCase, cases, heavier};
 
 /// A face on the transom with its bolts.
 #[derive(Clone, Debug)]
@@ -41,6 +42,10 @@ pub struct Footing {
     pub grade: Entry<BoltGrade>,
     /// What the job says of its bolts.
     pub given: Bolts,
+    /// Whether it is a small engine's that nothing says is bolted: its clamp screws hold it.
+    pub clamped: bool,
+    /// To what its mounting sheet lets its bolts be tightened.
+    pub sheet_torque: Option<Moment>,
     /// The engines on it, weights and places; the bracket's own weight.
     pub hung: Vec<Hung>,
     /// Loads about `middle`, a case an element: square to the face (forward), to port, up along it.
@@ -101,6 +106,7 @@ pub fn footings(
             let engines: Vec<Figures> =
                 engines.into_iter().map(|engine| Figures::of(group, engine, board, share)).collect();
             footing.hung = hung(group, &engines, &beside, board, assumed);
+            assumed.extend(engines.iter().filter_map(|engine| engine.propeller(driving.speed)));
             driven.load(&mut footing, group, &engines)?;
             all.push(footing);
         }

@@ -1,5 +1,6 @@
 //! What each bolt bears, and what the transom bears at it.
 
+mod pad;
 mod spread;
 
 use uom::si::f64::{Force, Length, Pressure};
@@ -7,14 +8,15 @@ use uom::si::f64::{Force, Length, Pressure};
 use super::board::Board;
 use super::footing::{Footing, heavier};
 use super::{Driving, Laden, Strength};
+use crate::job::tape;
 use crate::physics::strength::bolts;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
 use crate::quantity::Dimensioned;
-use crate::rig::Rig;
+use crate::rig::{Missing, Rig};
 use crate::working::{Sheet, Term};
 
-pub use spread::{PLATE_MATERIAL_YIELD, plate_for};
+pub use pad::{Pressed, Side, backing_plate};
 
 /// A way in which a bolt, or the transom at it, can give way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,7 +29,7 @@ pub enum Part {
     Combined,
     /// The shank is pressed into the core.
     Bearing,
-    /// The washer crushes the core.
+    /// The washer sinks into the core.
     Crush,
     /// The washer is punched through.
     Punch,
@@ -59,6 +61,21 @@ impl Footing {
     pub fn proof(&self) -> Pressure {
         let grade = &self.grade.spec;
         grade.proof.as_ref().map_or(grade.yield_strength.value, |proof| proof.value)
+    }
+
+    /// What the job does not tell of its bolts and this part asks: without it the usual stands in, which may let pass and
+    /// never fail.
+    pub fn lacks(&self, part: Part) -> Vec<Missing> {
+        let said = &self.given.said;
+        let of_bolt = matches!(part, Part::Tension | Part::Shear | Part::Combined);
+        let under_nut = matches!(part, Part::Crush | Part::Punch);
+        let bolts = self.given.size.is_none() || (of_bolt && self.given.grade.is_none());
+        let washers = under_nut && said.washer.is_none() && said.backing_plate.is_none();
+        [(bolts, &tape::BOLTS), (washers, &tape::WASHERS)]
+            .into_iter()
+            .filter(|(lacking, _)| *lacking)
+            .map(|(_, measurement)| Missing { measurement, of: Some(self.name.clone()) })
+            .collect()
     }
 
     /// What a bolt must hold in a case, N; plain for the combined part.
@@ -97,8 +114,6 @@ impl Footing {
         bolt: usize,
     ) -> f64 {
         let length = Length::from_si;
-        let thickness = length(board.thickness());
-        let through = Pressure::from_si(board.mean(left, |material| material.shear_strength.value.si()));
         match part {
             Part::Tension => self.tension_capacity(sheet).value().si(),
             Part::Shear => self.shear_capacity(sheet).value().si(),
@@ -107,16 +122,11 @@ impl Footing {
                 let strength = board.mean(left, |material| material.bearing_strength.value.si());
                 strength * self.diameter() * board.thickness()
             }
-            Part::Crush => {
-                let area = bolts::washer_area(sheet, length(self.spread(board, left)), length(self.hole()));
-                let crushing = left.strength * board.core_material().crushing_strength.value;
-                bolts::crushing_capacity(sheet, crushing, &area).value().si()
-            }
-            Part::Punch => {
-                bolts::shear_out_capacity(sheet, through, thickness, length(self.spread(board, left))).value().si()
-            }
+            Part::Crush | Part::Punch => self.pull_capacity(sheet, part, &self.under_nut(board), board, left),
             Part::Tear => {
+                let through = Pressure::from_si(board.mean(left, |material| material.shear_strength.value.si()));
                 let edge = length(self.edge(rig, board, bolt));
+                let thickness = length(board.thickness());
                 bolts::tear_out_capacity(sheet, through, thickness, edge, length(self.hole())).value().si().max(0.0)
             }
         }
@@ -136,15 +146,28 @@ impl Footing {
 }
 
 impl Laden {
-    /// The bolt nearest to giving way in this part; `None` without bolts.
+    /// The bolt nearest to giving way in this part, of those of which the job tells what the part asks; `None` without.
     pub fn worst(&self, part: Part, rig: &Rig, strength: &Strength) -> Option<Worst> {
         self.worst_with(part, rig, strength, strength.left())
     }
 
     /// The same with another core.
     pub fn worst_with(&self, part: Part, rig: &Rig, strength: &Strength, left: KnockDown) -> Option<Worst> {
+        self.worst_of(part, rig, strength, left, |footing| footing.lacks(part).is_empty())
+    }
+
+    /// The same of these faces. What is held by clamp screws has no bolts.
+    pub fn worst_of(
+        &self,
+        part: Part,
+        rig: &Rig,
+        strength: &Strength,
+        left: KnockDown,
+        of: impl Fn(&Footing) -> bool,
+    ) -> Option<Worst> {
         let mut worst: Option<Worst> = None;
-        for (f, footing) in self.footings.iter().enumerate() {
+        let footings = self.footings.iter().enumerate().filter(|(_, footing)| !footing.clamped && of(footing));
+        for (f, footing) in footings {
             for bolt in 0..footing.bolts.len() {
                 let capacity = footing.capacity(&mut Sheet::default(), part, rig, &strength.board, left, bolt);
                 for (case, what) in self.cases.iter().enumerate() {
@@ -167,6 +190,7 @@ impl Laden {
             .map(|(case, what)| {
                 self.footings
                     .iter()
+                    .filter(|footing| !footing.clamped)
                     .flat_map(|footing| {
                         (0..footing.bolts.len()).map(move |bolt| footing.demand(part, case, bolt, what.kind, driving))
                     })

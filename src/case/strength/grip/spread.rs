@@ -2,11 +2,14 @@
 
 use std::f64::consts::PI;
 
+use uom::si::f64::{Length, Pressure};
+
 use super::super::Footing;
 use super::super::board::Board;
-use crate::physics::strength::knockdown::KnockDown;
+use crate::physics::strength::bolts::{Bends, OldHole, UnderNut, clear_wood, on_core, pad};
 use crate::quantity::{Dimensioned, inches};
 use crate::rig::Rig;
+use crate::working::Sheet;
 
 /// Width of a nut over the bolt's diameter. Source: ASME B18.2.2 and ISO 4032 (3/4 in on 1/2 in, 18 mm on 12 mm), value from memory.
 const NUT_WIDTH: f64 = 1.5;
@@ -16,8 +19,9 @@ const SMALL_BOLT_IN: f64 = 0.45;
 const WASHER_YIELD: f64 = 210e6;
 /// A hole is drilled so much larger than the bolt. Common practice, no source.
 const HOLE_ROOM_IN: f64 = 1.0 / 32.0;
-/// Yield of the plate that remedies name, 5083-H116, Pa. Source: ASTM B928, value from memory.
-pub const PLATE_MATERIAL_YIELD: f64 = 215e6;
+/// Outside diameter of a plain washer over the bolt's: the least that is set under a nut. Source: ISO 7089 and ASME B18.21.1,
+/// type A narrow (1.9 to 2.2), value from memory.
+const PLAIN_WASHER: f64 = 1.9;
 
 impl Footing {
     /// Whether it is of a small auxiliary engine.
@@ -35,23 +39,32 @@ impl Footing {
         self.diameter() + inches(HOLE_ROOM_IN).si()
     }
 
-    /// Diameter of the circle over which a nut's force comes onto the core, m: nut, washer, plate and inner skin, each
-    /// spreading by what its own bending strength lets it.
-    pub fn spread(&self, board: &Board, left: KnockDown) -> f64 {
-        let crushing = left.strength * board.core_material().crushing_strength.value.si();
-        let nut = NUT_WIDTH * self.diameter();
-        let washer = self.given.said.washer.as_ref().map_or(self.size.spec.washer_diameter.value, |d| d.value).si();
-        let thin = self.size.spec.washer_thickness.value.si();
-        let mut across = washer.min(nut + 2.0 * cantilever(thin, WASHER_YIELD, crushing)).max(nut.min(washer));
-        if let (Some(plate), Some(material)) = (&self.given.said.backing_plate, &self.given.plate) {
-            let reach = cantilever(plate.thickness.value.si(), material.spec.bending_strength.value.si(), crushing);
-            let most = plate.width.value.si().min(plate.height.value.si()).max(across);
-            across = (across + 2.0 * reach).min(most);
+    /// What lies between a nut and the core. Where neither washers nor plate are told, plain washers: the least that is
+    /// ever set.
+    pub fn under_nut(&self, board: &Board) -> UnderNut {
+        self.under_nut_of(board, PLAIN_WASHER * self.size.spec.diameter.value)
+    }
+
+    /// The same with washers of this diameter where none are told.
+    fn under_nut_of(&self, board: &Board, untold: Length) -> UnderNut {
+        let said = &self.given.said;
+        let thickness = said.washer_thickness.as_ref().unwrap_or(&self.size.spec.washer_thickness).value;
+        let plate = said.backing_plate.as_ref().zip(self.given.plate.as_ref()).map(|(plate, material)| {
+            let (width, height) = (plate.width.value, plate.height.value);
+            let side = if width < height { width } else { height };
+            (side, Bends { thickness: plate.thickness.value, strength: material.spec.bending_strength.value })
+        });
+        let skins = board.layers.iter().skip(board.core + 1).rev();
+        UnderNut {
+            nut: NUT_WIDTH * self.size.spec.diameter.value,
+            washer: said.washer.as_ref().map_or(untold, |washer| washer.value),
+            washer_sheet: Bends { thickness, strength: Pressure::from_si(WASHER_YIELD) },
+            plate,
+            skins: skins
+                .map(|skin| Bends { thickness: skin.thickness, strength: skin.material.spec.bending_strength.value })
+                .collect(),
+            apart: Length::from_si(self.apart()),
         }
-        for skin in board.layers.iter().skip(board.core + 1).rev() {
-            across += 2.0 * cantilever(skin.thickness.si(), skin.material.spec.bending_strength.value.si(), crushing);
-        }
-        across.min(self.apart())
     }
 
     /// Least distance between two of its bolts, m: beyond it two circles share their wood.
@@ -65,9 +78,14 @@ impl Footing {
         least
     }
 
-    /// The square (m) over which each bolt's pull comes onto the panel, cut off at the transom's edges.
+    /// The square (m) over which each bolt's pull comes onto the panel, cut off at the transom's edges. Where no washers are
+    /// told, large ones: the panel hardly asks.
     pub fn spreads(&self, board: &Board) -> Vec<[f64; 2]> {
-        let side = 0.5 * PI.sqrt() * self.spread(board, KnockDown::SOUND);
+        let under = self.under_nut_of(board, self.size.spec.washer_diameter.value);
+        let bears = board.core_material().crushing_strength.value;
+        let sheet = &mut Sheet::default();
+        let pad = pad(sheet, &under, bears);
+        let side = 0.5 * PI.sqrt() * on_core(sheet, pad, &under, bears).value().si();
         self.bolts
             .iter()
             .map(|bolt| {
@@ -80,38 +98,30 @@ impl Footing {
             .collect()
     }
 
-    /// From a bolt up to the transom's edge, or to an old hole above it, m.
+    /// From a bolt up to the transom's edge, m, less what old holes above it take of the wood; holes that were plugged and
+    /// glassed over take none.
     pub fn edge(&self, rig: &Rig, board: &Board, bolt: usize) -> f64 {
         let Some(bolt) = self.bolts.get(bolt) else {
             return 0.0;
         };
-        let to_top = board.top - bolt.z;
-        rig.transom
+        let half = 0.5 * self.hole();
+        let rim = bolt.z + half;
+        let holes: Vec<OldHole> = rig
+            .transom
             .holes
             .iter()
-            .filter_map(|hole| {
-                let radius = hole.diameter.as_ref().map_or(0.5 * self.diameter(), |d| 0.5 * d.value.si());
-                let above = (board.top - hole.below.value.si()) - radius - bolt.z;
-                let beside = (hole.at.y().si() - bolt.y).abs() < radius + 0.5 * self.diameter();
-                (beside && above > self.diameter()).then_some(above)
+            .filter(|hole| !hole.filled)
+            .map(|hole| {
+                let radius = hole.diameter.as_ref().map_or(half, |d| 0.5 * d.value.si());
+                let (across, up) = (hole.at.y().si() - bolt.y, board.top - hole.below.value.si() - rim);
+                OldHole { across: [across - radius, across + radius], up: [up - radius, up + radius] }
             })
-            .fold(to_top, f64::min)
+            .collect();
+        half + clear_wood(half, board.top - rim, &holes)
     }
-}
 
-/// How far a plate carries pressure beyond the edge that presses it, m: `c = t √(fy / 3 fc)`. Source: EN 1993-1-8, 6.2.5
-/// (base plates on concrete), value from memory.
-fn cantilever(thickness: f64, bending: f64, crushing: f64) -> f64 {
-    thickness * (bending / (3.0 * crushing.max(1.0))).sqrt()
-}
-
-/// The thickness (m) of an aluminium backing plate that spreads a pull (N) so that the core bears it, and the circle
-/// (m) that it makes of it.
-pub fn plate_for(footing: &Footing, board: &Board, left: KnockDown, pull: f64) -> (f64, f64) {
-    let crushing = left.strength * board.core_material().crushing_strength.value.si();
-    let area = pull / crushing;
-    let across = (4.0 * area / PI + footing.hole().powi(2)).sqrt();
-    let from = NUT_WIDTH * footing.diameter();
-    let reach = 0.5 * (across - from).max(0.0);
-    (reach / cantilever(1.0, PLATE_MATERIAL_YIELD, crushing), across)
+    /// The same with every old hole filled.
+    pub fn edge_filled(&self, board: &Board, bolt: usize) -> f64 {
+        self.bolts.get(bolt).map_or(0.0, |bolt| board.top - bolt.z)
+    }
 }

@@ -26,7 +26,7 @@ impl AtBolt {
             AtBolt::Shear => "bolts, sheared",
             AtBolt::Combined => "bolts, pulled and sheared",
             AtBolt::Bearing => "core, pressed by the bolts' shanks",
-            AtBolt::Crush => "core, crushed under washers or plate",
+            AtBolt::Crush => "core, pressed in under washers or plate",
             AtBolt::Punch => "transom, punched through by washers or plate",
             AtBolt::Tear => "transom, torn out to its top edge",
         }
@@ -53,9 +53,10 @@ impl Strength {
         all
     }
 
-    /// The part that gives way first.
+    /// The part that gives way first. A washer that sinks in does not give way.
     pub fn governing(&self, rig: &Rig) -> Option<(&'static str, f64, Option<f64>, &'static str)> {
-        self.factors(rig).into_iter().min_by(|a, b| a.1.total_cmp(&b.1))
+        let ways = self.factors(rig).into_iter().filter(|(words, ..)| *words != AtBolt::Crush.words());
+        ways.into_iter().min_by(|a, b| a.1.total_cmp(&b.1))
     }
 }
 

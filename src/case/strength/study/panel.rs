@@ -185,7 +185,10 @@ fn section(stiffness: &PanelStiffness, layers: &[Layer]) -> Result<Section, Pane
         PanelStiffness::Layers(_) => {
             let plies = layers
                 .iter()
-                .map(|layer| Ply { material: ply_material(&layer.material.spec), thickness: layer.thickness })
+                .map(|layer| Ply {
+                    material: ply_material(&layer.material.spec, layer.thickness),
+                    thickness: layer.thickness,
+                })
                 .collect();
             Section::layup(Layup::new(plies)?)
         }

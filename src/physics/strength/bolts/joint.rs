@@ -1,7 +1,8 @@
-//! What the transom bears at a bolt: bearing, crushing under washers and plates, tearing out to an edge.
+//! What the transom bears at a bolt: bearing, pressure under washers and plates, punching, tearing out to an edge.
 
 use uom::si::f64::{Area, Force, Length, Pressure, Ratio};
 
+use crate::quantity::inches;
 use crate::working::{Sheet, Term, number, pi};
 
 /// Combined tension and shear: `(t)² + (v)²`, each over its capacity; 1 breaks. Source: the elliptical interaction of
@@ -58,16 +59,42 @@ pub fn tear_out_capacity(
     )
 }
 
-/// Pull that shears the washer's plug through the laminate: `F = π D t τ`, punching shear round the washer.
-pub fn shear_out_capacity(
+/// What the bearing-area factor adds to a short bearing along the grain, in. Source: NDS 3.10.4, value from memory.
+const BEARING_BEYOND_IN: f64 = 0.375;
+
+/// Pull at which wood under a washer or plate reaches its proportional limit across the grain: `Ni = Cb σc A`, with the
+/// bearing-area factor `Cb = (D + 3/8 in) / D`: the fibres beside a short bearing help. Source: NDS 3.10.4, value from
+/// memory; it drops the factor from 6 in, where it is 1.06, and here it runs on, so that more spread never bears less.
+pub fn indentation_capacity(
     sheet: &mut Sheet,
-    shear_strength: Pressure,
-    thickness: Length,
-    washer: Length,
+    limit: Pressure,
+    area: &Term<Area>,
+    across: &Term<Length>,
 ) -> Term<Force> {
-    sheet.set(
-        "Fs",
-        "pull that punches the washer through",
-        pi() * Term::new("D", washer) * Term::new("t", thickness) * Term::new("τ", shear_strength),
-    )
+    let beyond = Term::constant(inches(BEARING_BEYOND_IN));
+    let factor = sheet.set("Cb", "bearing-area factor", (across.clone() + beyond) / across.clone());
+    sheet.set("Ni", "pull at which the washer begins to sink in", factor * Term::new("σc", limit) * area)
+}
+
+/// Perimeter on which a round pad is punched through, half the transom's thickness outside it: `u = π (D + h)`. Source: ACI
+/// 318, 22.6.4 (half the depth of a slab), value from memory; for wood common practice, no source.
+pub fn perimeter_of_round(sheet: &mut Sheet, pad: &Term<Length>, thickness: &Term<Length>) -> Term<Length> {
+    sheet.set("u", "perimeter on which it is punched through", pi() * (pad + thickness))
+}
+
+/// The same of an oblong pad: `u = 2 (w + s) + π h`.
+pub fn perimeter_of_oblong(sheet: &mut Sheet, width: Length, height: Length, thickness: &Term<Length>) -> Term<Length> {
+    let sides = number(2.0) * (Term::new("w", width) + Term::new("s", height));
+    sheet.set("u", "perimeter on which it is punched through", sides + pi() * thickness.clone())
+}
+
+/// Force that punches a pad through: `Fs = u (τ1 t1 + τ2 t2 + …)`. Every layer must be cut, each by its own strength
+/// through the thickness. `layers` are thickness and strength; none of them bears nothing.
+pub fn punching_capacity(sheet: &mut Sheet, perimeter: &Term<Length>, layers: &[(Length, Pressure)]) -> Term<Force> {
+    let terms = layers.iter().enumerate().map(|(i, (thickness, strength))| {
+        Term::new(format!("τ{}", i + 1), *strength) * Term::new(format!("t{}", i + 1), *thickness)
+    });
+    let held =
+        terms.reduce(|sum, one| sum + one).map_or(Term::constant(Force::default()), |sum| perimeter.clone() * sum);
+    sheet.set("Fs", "force that punches it through", held)
 }

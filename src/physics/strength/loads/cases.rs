@@ -4,9 +4,12 @@
 //! it). All places are relative to the middle of the bolt pattern there: an engine's weight lies at negative x, its
 //! propeller at negative z. [`FaceLoad::leaning`] turns what comes out to the axes of a face that leans. Forces N, moments N·m, places m: `f64` from here on, for the bolt group and the panel take them so.
 
-use uom::si::f64::{Angle, Force, Length, Mass, Power, Ratio, Velocity};
+use uom::si::f64::{Angle, Force, Length, Mass, Ratio, Velocity};
 
-use super::thrust::{ASTERN_OF_AHEAD, TRAILER_ACCELERATION, heavy_weight, static_thrust, thrust_at_speed, turn_force};
+use super::thrust::{
+    ASTERN_OF_AHEAD, TRAILER_ACCELERATION, heavy_weight, static_thrust, thrust_at_speed, thrust_in_turn, turn_force,
+};
+use crate::physics::propeller::{Drive, PropellerError, Screw, pitches, rated_turning};
 use crate::quantity::Dimensioned;
 use crate::working::{Sheet, Term};
 
@@ -15,8 +18,14 @@ use crate::working::{Sheet, Term};
 pub struct Engine {
     /// Engine with propeller, oil and rigging, and the setback device where it hangs on the same bolts.
     pub mass: Mass,
-    pub power: Power,
-    pub propeller: Length,
+    /// What turns its propeller.
+    pub drive: Drive,
+    /// Its propeller.
+    pub screw: Screw,
+    /// Whether it drives her at full speed: a small one beside the main engines does not.
+    pub runs: bool,
+    /// Anti-ventilation plate to propeller shaft.
+    pub plate_to_shaft: Length,
     /// Centre of gravity aft of the middle of the bolt pattern, level.
     pub weight_aft: Length,
     /// The same at full tilt.
@@ -37,8 +46,7 @@ pub struct Outfit {
     pub speed: Velocity,
     /// Acceleration in a seaway on top of gravity, in g.
     pub slamming: Ratio,
-    /// Efficiency of the static disc, and overall at speed.
-    pub disc_efficiency: f64,
+    /// Power of the thrust over power at the shaft, at speed.
     pub overall_efficiency: f64,
 }
 
@@ -47,23 +55,26 @@ pub struct Outfit {
 pub enum Case {
     /// The engine hangs; boat at rest.
     Static,
-    /// Full throttle against a wall of water: boat held, thrust ahead.
+    /// Full throttle ahead with the boat held fast.
     StaticThrust,
     Astern,
+    /// The same without the weight, which holds against it: a lighter engine is then never worse.
+    AsternUnweighted,
     FullSpeed,
-    /// A wave's acceleration with full-speed thrust.
+    /// A wave's acceleration. Thrust is left out: she is in the air, or just out of it.
     Slamming,
-    /// Hard-over at full speed.
+    /// Hard over at full speed.
     HardOver,
     /// Tilted up on the trailer, rough road.
     Trailer,
 }
 
 impl Case {
-    pub const ALL: [Case; 7] = [
+    pub const ALL: [Case; 8] = [
         Case::Static,
         Case::StaticThrust,
         Case::Astern,
+        Case::AsternUnweighted,
         Case::FullSpeed,
         Case::Slamming,
         Case::HardOver,
@@ -73,14 +84,20 @@ impl Case {
     /// Its name as a report shows it.
     pub fn name(self) -> &'static str {
         match self {
-            Case::Static => "static weight",
-            Case::StaticThrust => "static full thrust ahead",
-            Case::Astern => "full thrust astern",
-            Case::FullSpeed => "full speed",
-            Case::Slamming => "slamming with thrust",
-            Case::HardOver => "hard-over turn",
-            Case::Trailer => "tilted on the trailer",
+            Case::Static => "weight at rest",
+            Case::StaticThrust => "full throttle ahead at rest",
+            Case::Astern => "full throttle astern",
+            Case::AsternUnweighted => "full throttle astern, weight not counted",
+            Case::FullSpeed => "full speed ahead",
+            Case::Slamming => "slamming in waves",
+            Case::HardOver => "hard turn at full speed",
+            Case::Trailer => "tilted up on the trailer",
         }
+    }
+
+    /// Whether what hangs there counts.
+    pub fn counts_weight(self) -> bool {
+        self != Case::AsternUnweighted
     }
 }
 
@@ -122,6 +139,8 @@ pub enum LoadError {
     NotPositive { what: &'static str },
     #[error("{what} is not a finite number")]
     NotFinite { what: &'static str },
+    #[error("the propeller: {0}")]
+    Propeller(#[from] PropellerError),
 }
 
 /// Every case for one engine. The lines of the working go to `sheet`.
@@ -129,10 +148,21 @@ pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<
     check(engine, outfit)?;
     let none = Term::new("n", Ratio::from_si(0.0));
     let weight = heavy_weight(sheet, engine.mass, &none);
-    let ahead = static_thrust(sheet, engine.power, engine.propeller, outfit.disc_efficiency);
+    let turning = rated_turning(sheet, &engine.drive);
+    let pitch = pitches(sheet, &engine.drive, &turning, engine.screw.pitch);
+    let ahead = static_thrust(sheet, &engine.drive, &turning, &engine.screw.with(&pitch.own)?);
     let astern = sheet.set("Ta", "static thrust astern", Term::new("ka", Ratio::from_si(ASTERN_OF_AHEAD)) * &ahead);
-    let running = thrust_at_speed(sheet, engine.power, outfit.speed, outfit.overall_efficiency);
-    let side = turn_force(sheet, &running, engine.steering);
+    let (run, turn) = if engine.runs {
+        let (power, efficiency) = (engine.drive.power, outfit.overall_efficiency);
+        let run = thrust_at_speed(sheet, power, outfit.speed, efficiency, &ahead);
+        let turned = thrust_in_turn(sheet, power, &turning, &pitch.usual, efficiency);
+        let side = turn_force(sheet, &turned, engine.steering, engine.plate_to_shaft, outfit.speed);
+        let along = turned.value().si() * engine.steering.si().cos();
+        ([run.value().si(), 0.0, 0.0], [along, side.value().si(), 0.0])
+    } else {
+        sheet.remark("It does not drive her at full speed.");
+        ([0.0; 3], [0.0; 3])
+    };
     let slam = heavy_weight(sheet, engine.mass, &Term::new("n", outfit.slamming));
     let road = heavy_weight(sheet, engine.mass, &Term::new("n", Ratio::from_si(TRAILER_ACCELERATION)));
 
@@ -140,19 +170,20 @@ pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<
     let tilted = [-engine.tilted_aft.si(), 0.0, engine.weight_up.si()];
     let propeller = [-engine.propeller_aft.si(), 0.0, -engine.shaft_down.si()];
     let hang = |f: &Term<Force>, at| FaceLoad::at(at, [0.0, 0.0, -f.value().si()]);
-    let drive = |f: f64| FaceLoad::at(propeller, [f, 0.0, 0.0]);
-    let steering = engine.steering.si();
-    let turning = FaceLoad::at(propeller, [running.value().si() * steering.cos(), side.value().si(), 0.0]);
+    let drive = |force| FaceLoad::at(propeller, force);
+    let ahead = [ahead.value().si(), 0.0, 0.0];
+    let astern = [-astern.value().si(), 0.0, 0.0];
     Ok(Case::ALL
         .into_iter()
         .map(|case| {
             let load = match case {
                 Case::Static => hang(&weight, centre),
-                Case::StaticThrust => hang(&weight, centre).plus(drive(ahead.value().si())),
-                Case::Astern => hang(&weight, centre).plus(drive(-astern.value().si())),
-                Case::FullSpeed => hang(&weight, centre).plus(drive(running.value().si())),
-                Case::Slamming => hang(&slam, centre).plus(drive(running.value().si())),
-                Case::HardOver => hang(&weight, centre).plus(turning),
+                Case::StaticThrust => hang(&weight, centre).plus(drive(ahead)),
+                Case::Astern => hang(&weight, centre).plus(drive(astern)),
+                Case::AsternUnweighted => drive(astern),
+                Case::FullSpeed => hang(&weight, centre).plus(drive(run)),
+                Case::Slamming => hang(&slam, centre),
+                Case::HardOver => hang(&weight, centre).plus(drive(turn)),
                 Case::Trailer => hang(&road, tilted),
             };
             (case, load)
@@ -172,10 +203,12 @@ pub fn both(engines: &[(f64, FaceLoad)]) -> FaceLoad {
 fn check(engine: &Engine, outfit: &Outfit) -> Result<(), LoadError> {
     let positive = [
         ("the engine's weight", engine.mass.si()),
-        ("the engine's power", engine.power.si()),
-        ("the propeller's diameter", engine.propeller.si()),
+        ("the engine's power", engine.drive.power.si()),
+        ("the engine's rated speed", engine.drive.rated_speed.si()),
+        ("the gear ratio", engine.drive.gear_ratio.si()),
+        ("the propeller's diameter", engine.drive.diameter.si()),
+        ("the lower unit's size", engine.plate_to_shaft.si()),
         ("the speed", outfit.speed.si()),
-        ("the disc's efficiency", outfit.disc_efficiency),
         ("the overall efficiency", outfit.overall_efficiency),
     ];
     for (what, value) in positive {

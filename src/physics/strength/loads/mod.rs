@@ -5,6 +5,7 @@ mod thrust;
 
 pub use cases::{Case, Engine, FaceLoad, LoadError, Outfit, both, cases};
 pub use thrust::{
-    ASTERN_OF_AHEAD, DEADRISE_RANGE, DISC_EFFICIENCY, OVERALL_EFFICIENCY, STEERING_FORCE_FACTOR, TRAILER_ACCELERATION,
-    acceleration_at_gravity_centre, static_thrust, thrust_at_speed, turn_force,
+    ASTERN_OF_AHEAD, BOUND, BOUNDED_ABOVE, DEADRISE_RANGE, LIFT_GROWS_TO, LOWER_UNIT_CHORD, LOWER_UNIT_DEPTH,
+    LOWER_UNIT_LIFT, OVERALL_EFFICIENCY, TRAILER_ACCELERATION, acceleration_at_gravity_centre, disc_thrust, slamming,
+    static_thrust, thrust_at_speed, thrust_in_turn, turn_force,
 };

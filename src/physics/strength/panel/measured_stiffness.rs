@@ -35,30 +35,68 @@ const MOST_STEPS: usize = 60;
 ///
 /// Errors: those of `deflection`; a measured deflection of zero or of the other sign than the sound panel's;
 /// [`PanelError::NoScale`] where no factor between a thousandth and a hundred explains it.
-pub fn scale_of_part(deflection: impl Fn(f64) -> Result<f64, PanelError>, measured: f64) -> Result<f64, PanelError> {
+pub fn scale_of_part(
+    deflection: impl Fn(f64) -> Result<f64, PanelError>,
+    measured: f64,
+) -> Result<f64, PanelError> {
+    let [low, high] = SCALES;
+    let [scale] = scales_of_part(deflection, [measured])?;
+    if (low..=high).contains(&scale) { Ok(scale) } else { Err(PanelError::NoScale { low, high }) }
+}
+
+/// The same for several measured deflections of one place: 0 for one that is more than a thousandth of the stiffness gives,
+/// infinite for one that is less than a hundred times of it gives.
+///
+/// Errors: as [`scale_of_part`], but for [`PanelError::NoScale`].
+pub fn scales_of_part<const N: usize>(
+    deflection: impl Fn(f64) -> Result<f64, PanelError>,
+    measured: [f64; N],
+) -> Result<[f64; N], PanelError> {
     let what = "the measured deflection";
-    if !measured.is_finite() {
+    if measured.iter().any(|one| !one.is_finite()) {
         return Err(PanelError::NotFinite { what });
     }
-    let same_way = deflection(1.0)? / measured;
-    if !(same_way.is_finite() && same_way > 0.0) {
-        let value = measured;
-        return Err(PanelError::NotPositive { what, value });
+    let moves = deflection(1.0)?;
+    for value in measured {
+        let same_way = moves / value;
+        if !(same_way.is_finite() && same_way > 0.0) {
+            return Err(PanelError::NotPositive { what, value });
+        }
     }
-    // Positive where the part is too soft. Deflection all but follows a power of stiffness: in logarithms, a line.
-    let excess =
-        |log: f64| -> Result<f64, PanelError> { Ok((deflection(log.exp())? / measured).max(f64::MIN_POSITIVE).ln()) };
-    let [mut low, mut high] = SCALES.map(f64::ln);
-    let [mut at_low, mut at_high] = [excess(low)?, excess(high)?];
-    if at_low < 0.0 || at_high > 0.0 {
-        let [low, high] = SCALES;
-        return Err(PanelError::NoScale { low, high });
+    // The logarithm of what it moves, at the logarithm of the part's stiffness.
+    let moved = |log: f64| -> Result<f64, PanelError> {
+        Ok((deflection(log.exp())? / moves).max(f64::MIN_POSITIVE).ln())
+    };
+    let ends = SCALES.map(f64::ln);
+    let at_ends = [moved(ends[0])?, moved(ends[1])?];
+    let mut scales = [0.0; N];
+    for (scale, measured) in scales.iter_mut().zip(measured) {
+        *scale = sought(moved, ends, at_ends, (measured / moves).ln())?;
+    }
+    Ok(scales)
+}
+
+/// The factor at which `moved` gives `wanted`, both in logarithms: deflection all but follows a power of stiffness, a line.
+/// Where the part is too soft, it moves too much.
+fn sought(
+    moved: impl Fn(f64) -> Result<f64, PanelError>,
+    ends: [f64; 2],
+    at_ends: [f64; 2],
+    wanted: f64,
+) -> Result<f64, PanelError> {
+    let [mut low, mut high] = ends;
+    let [mut at_low, mut at_high] = at_ends.map(|end| end - wanted);
+    if at_low < 0.0 {
+        return Ok(0.0);
+    }
+    if at_high > 0.0 {
+        return Ok(f64::INFINITY);
     }
     // Regula falsi; an end that stays twice counts half (the Illinois variant), so that both ends move.
     let mut stayed = None;
     for _ in 0..MOST_STEPS {
         let middle = low + (high - low) * at_low / (at_low - at_high).max(f64::MIN_POSITIVE);
-        let found = excess(middle)?;
+        let found = moved(middle)? - wanted;
         let soft = found > 0.0;
         if soft {
             (low, at_low) = (middle, found);

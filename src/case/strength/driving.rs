@@ -1,0 +1,146 @@
+//! How hard she is driven: her speed, and the slamming that comes with it.
+
+use uom::si::f64::{Angle, Length, Mass, MassDensity, Ratio, Velocity};
+use uom::si::length::foot;
+use uom::si::mass_density::kilogram_per_cubic_meter;
+
+use crate::job::{Bottom, Category};
+use crate::physics::strength::loads::{acceleration_at_gravity_centre, slamming};
+use crate::quantity::{Dimensioned, Measure, Reading, Text, degrees, say, standard_gravity};
+use crate::rig::{Rig, Slot};
+use crate::working::Sheet;
+
+/// How she is driven, in the kernel's terms.
+#[derive(Clone, Copy, Debug)]
+pub struct Driving {
+    pub speed: Velocity,
+    /// Slamming on top of gravity, in g.
+    pub slamming: f64,
+}
+
+/// Length on the waterline over length overall. Common practice, no source.
+const WATERLINE_OF_LENGTH: f64 = 0.9;
+/// What is taken for what is not told. Common practice, no source, for all of them: on the side of more slamming.
+///
+/// Width of the transom over greatest beam, beam between the chines over width of the transom, length over beam.
+const TRANSOM_OF_BEAM: f64 = 0.9;
+const CHINE_OF_TRANSOM: f64 = 0.9;
+const LENGTH_OF_BEAM: f64 = 2.3;
+/// Laden weight over length times the square of the beam, kg/m³: open outboard boats have 40 to 60.
+const LADEN: f64 = 40.0;
+/// Deadrise of a vee and of any other bottom, degrees.
+const VEE_DEADRISE: f64 = 12.0;
+const OTHER_DEADRISE: f64 = 5.0;
+/// Slamming where no size of hers is told, in g.
+const SLAMMING: f64 = 3.0;
+/// Factor of the design categories A to D. Source: ISO 12215-5, value from memory.
+const CATEGORY_A: f64 = 1.0;
+const CATEGORY_B: f64 = 0.8;
+const CATEGORY_C: f64 = 0.6;
+const CATEGORY_D: f64 = 0.4;
+/// Lengths that are typical of the categories D and B, ft; between them the factor grows evenly, so that a 16 ft boat stands
+/// halfway from D to C and a 26 ft one halfway from C to B. Common practice, no source.
+const LENGTHS_D_TO_B: [f64; 2] = [11.0, 31.0];
+
+impl Driving {
+    /// Of a rig at this speed. The formula of the slamming goes to the sheet.
+    pub fn of(rig: &Rig, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Text>) -> Driving {
+        if let Some(given) = &rig.structure.operating.acceleration {
+            return Driving { speed, slamming: given.value.si() / standard_gravity().si() };
+        }
+        let Some(hull) = Hull::of(rig) else {
+            assumed.push(say!(
+                "Slamming is taken as {} on top of gravity: no size of hers is given.",
+                Measure::of(SLAMMING * standard_gravity())
+            ));
+            return Driving { speed, slamming: SLAMMING };
+        };
+        hull.say(assumed);
+        let waterline = WATERLINE_OF_LENGTH * hull.length;
+        let n = acceleration_at_gravity_centre(sheet, waterline, hull.chine, hull.deadrise, speed, hull.mass);
+        let n = slamming(sheet, n, speed, hull.mass, hull.category);
+        Driving { speed, slamming: n.value().si().max(0.0) }
+    }
+}
+
+/// What slamming depends on.
+struct Hull {
+    length: Length,
+    chine: Length,
+    deadrise: Angle,
+    mass: Mass,
+    category: Ratio,
+    /// What was not told, with what is taken for it.
+    taken: Vec<Text>,
+}
+
+impl Hull {
+    /// As told, or from what is told; `None` where no size is.
+    fn of(rig: &Rig) -> Option<Hull> {
+        let boat = &rig.boat;
+        let told = |slot: &Slot<Reading<Length>>| slot.reading().map(|reading| reading.value);
+        let (length, width) = (told(&boat.length), told(&boat.transom_width));
+        let beam = told(&boat.beam).or(width.map(|width| width / TRANSOM_OF_BEAM));
+        let beam = beam.or(length.map(|length| length / LENGTH_OF_BEAM))?;
+        let mut taken = Vec::new();
+        let length = length.unwrap_or_else(|| {
+            taken.push(say!("length {}", Measure::tape(LENGTH_OF_BEAM * beam)));
+            LENGTH_OF_BEAM * beam
+        });
+        let chine = told(&boat.chine_beam).unwrap_or_else(|| {
+            let chine = CHINE_OF_TRANSOM * width.unwrap_or(TRANSOM_OF_BEAM * beam);
+            taken.push(say!("beam between the chines {}", Measure::tape(chine)));
+            chine
+        });
+        let deadrise = boat.deadrise.reading().map_or_else(
+            || {
+                let usual = match boat.bottom.reading() {
+                    Some(Bottom::Vee) => VEE_DEADRISE,
+                    _ => OTHER_DEADRISE,
+                };
+                taken.push(say!("deadrise {}", Measure::of(degrees(usual))));
+                degrees(usual)
+            },
+            |reading| reading.value,
+        );
+        let mass = rig.structure.operating.displacement.as_ref().map_or_else(
+            || {
+                let mass = MassDensity::new::<kilogram_per_cubic_meter>(LADEN) * length * beam * beam;
+                taken.push(say!("laden weight {}, as little as boats of her size weigh", Measure::of(mass)));
+                mass
+            },
+            |reading| reading.value,
+        );
+        let category = boat.category.map_or_else(
+            || {
+                let factor = usual_category(length);
+                taken.push(say!("factor of the design category {}, as usual for her length", Measure::of(factor)));
+                factor
+            },
+            |category| {
+                Ratio::from_si(match category {
+                    Category::A => CATEGORY_A,
+                    Category::B => CATEGORY_B,
+                    Category::C => CATEGORY_C,
+                    Category::D => CATEGORY_D,
+                })
+            },
+        );
+        Some(Hull { length, chine, deadrise, mass, category, taken })
+    }
+
+    fn say(&self, assumed: &mut Vec<Text>) {
+        assumed.push(Text::from("Her length on the waterline is taken as 0.9 of her length."));
+        if !self.taken.is_empty() {
+            let taken = Text::join(self.taken.clone(), "; ");
+            assumed.push(say!("For her slamming is taken what is not given: ").then(taken).then(Text::from(".")));
+        }
+    }
+}
+
+/// The design category's factor that is usual for the length.
+fn usual_category(length: Length) -> Ratio {
+    let [from, to] = LENGTHS_D_TO_B;
+    let part = ((length.get::<foot>() - from) / (to - from)).clamp(0.0, 1.0);
+    Ratio::from_si(CATEGORY_D + part * (CATEGORY_B - CATEGORY_D))
+}

@@ -1,0 +1,162 @@
+//! A part at the bolts: which of them is nearest to giving way, and whether enough is told to judge it.
+
+use super::{factor, first, old_factor, verdict};
+use crate::case::strength::show::{force, ratio};
+use crate::case::strength::{Footing, Laden, Part, Strength, Worst};
+use crate::job::tape::{self, Measurement};
+use crate::quantity::{Dimensioned, Text, say};
+use crate::rig::{Missing, Rig};
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::Sheet;
+
+/// Force that counts as none, N.
+const NOTHING: f64 = 1e-6;
+
+/// "the upper bolt 6 in to port of the engine, in slamming with thrust".
+fn which(footing: &Footing, laden: &Laden, worst: &Worst) -> Text {
+    say!("the ").then(footing.bolt(worst.bolt)).then(say!(
+        " of the {}, {}",
+        footing.name.as_str(),
+        laden.cases[worst.case].name()
+    ))
+}
+
+/// A finding about the bolt nearest to giving way in one part; what does not pull at all passes.
+pub(super) struct Judged<'s> {
+    pub worst: Worst,
+    pub footing: &'s Footing,
+    pub finding: Finding,
+}
+
+/// Why bolts are not asked about where there are none.
+pub(super) const CLAMPED: &str = "A small engine of whose bolts nothing is said is held by its clamp screws, not by bolts; where it is bolted through, say so under bolts.";
+
+/// Judges a part at the bolts. What is not told is reckoned as usual bolts and plain washers: that is enough to let pass,
+/// and not to say that anything fails.
+pub(super) fn at_bolts<'s>(
+    part: Part,
+    required: f64,
+    what: &str,
+    rig: &Rig,
+    strength: &'s Strength,
+) -> Result<Judged<'s>, Box<Finding>> {
+    let after = &strength.after;
+    if after.footings.iter().all(|footing| footing.clamped) {
+        return Err(Box::new(Finding::not_applicable(Text::from(CLAMPED))));
+    }
+    let worst = |told: bool| {
+        let of = |footing: &Footing| footing.lacks(part).is_empty() == told;
+        let worst = after.worst_of(part, rig, strength, strength.left(), of);
+        worst.map(|worst| at_bolt(worst, part, required, what, rig, strength))
+    };
+    let (told, usual) = (worst(true), worst(false));
+    let grave = |judged: &Judged| judged.finding.verdict < Verdict::Pass;
+    match (told, usual) {
+        (Some(told), _) if grave(&told) => Ok(told),
+        (_, Some(usual)) if grave(&usual) => Err(Box::new(waits(part, what, usual))),
+        (Some(told), Some(usual)) if told.worst.factor() <= usual.worst.factor() => Ok(told),
+        (_, Some(mut usual)) => {
+            usual.finding.summary = usual.finding.summary.then(reckoned(part, usual.footing));
+            Ok(usual)
+        }
+        (Some(told), None) => Ok(told),
+        (None, None) => Err(Box::new(Finding::new(Verdict::Unmeasured, Text::from("No bolt is known.")))),
+    }
+}
+
+/// What stands in for what the job does not tell: "bolts of 1/2-13 in A4-70 and plain washers".
+fn stand_ins(footing: &Footing, missing: &[Missing]) -> Text {
+    let bolts = say!("bolts of {} in {}", footing.size.name.as_str(), footing.grade.name.as_str());
+    let lacks = |measurement: &Measurement| missing.iter().any(|one| one.measurement == measurement);
+    match (lacks(&tape::BOLTS), lacks(&tape::WASHERS)) {
+        (true, true) => bolts.then(Text::from(" and plain washers")),
+        (true, false) => bolts,
+        (false, _) => Text::from("plain washers, the least that are set"),
+    }
+}
+
+/// " That is with plain washers: what is there was not read."
+fn reckoned(part: Part, footing: &Footing) -> Text {
+    say!(" That is with ").then(stand_ins(footing, &footing.lacks(part))).then(say!(": what is there was not read."))
+}
+
+/// The finding that waits for bolts or washers, where the usual ones would not be enough.
+fn waits(part: Part, what: &str, usual: Judged) -> Finding {
+    let missing = usual.footing.lacks(part);
+    let summary = say!("With ").then(stand_ins(usual.footing, &missing)).then(say!(
+        " the {} would hold {} times what works on it; what is there was not read. ",
+        what,
+        factor(usual.worst.factor())
+    ));
+    let summary = summary.then(Missing::awaited(&missing));
+    Finding { missing, ..Finding::new(Verdict::Unmeasured, summary) }
+}
+
+/// What is said of a part at one bolt.
+fn at_bolt<'s>(worst: Worst, part: Part, required: f64, what: &str, rig: &Rig, strength: &'s Strength) -> Judged<'s> {
+    let footing = &strength.after.footings[worst.footing];
+    let value = worst.factor();
+    if worst.demand <= NOTHING {
+        let finding = Finding::new(Verdict::Pass, say!("Nothing works on the {} in any case.", what));
+        return Judged { worst, footing, finding };
+    }
+    let old = |laden: &Laden| laden.worst(part, rig, strength).map(|worst| worst.factor());
+    let summary = say!("The {} holds {} times ", what, factor(value))
+        .then(if part == Part::Combined {
+            Text::from("what works on it")
+        } else {
+            say!("the greatest force on it, {}", force(worst.demand))
+        })
+        .then(Text::from(": "))
+        .then(which(footing, &strength.after, &worst))
+        .then(Text::from("."))
+        .then(old_factor(strength, value, old))
+        .then(first(strength, rig, part.words()));
+    let finding =
+        Finding::new(verdict(value, required), summary).against(factor(value), Limit::AtLeast(factor(required)));
+    Judged { worst, footing, finding }
+}
+
+/// The sheet of one part: capacity, then the factor.
+pub(super) fn capacity_sheet(part: Part, judged: &Judged, rig: &Rig, strength: &Strength) -> Sheet {
+    let mut sheet = Sheet::default();
+    judged.footing.capacity(&mut sheet, part, rig, &strength.board, strength.left(), judged.worst.bolt);
+    sheet.remark(
+        say!("capacity {} over load {}: ", force(judged.worst.capacity), force(judged.worst.demand))
+            .then(ratio(judged.worst.factor())),
+    );
+    sheet
+}
+
+/// The least bolt of the catalog that brings the factor up: of the same series of threads.
+fn next_bolt(footing: &Footing, rig: &Rig, wanted_area: f64) -> Option<(String, f64)> {
+    let metric = footing.size.name.starts_with('M');
+    rig.tables
+        .bolt_sizes
+        .iter()
+        .filter(|entry| entry.name.starts_with('M') == metric)
+        .map(|entry| (entry.name.clone(), entry.spec.stress_area.value.si()))
+        .filter(|(_, area)| *area >= wanted_area)
+        .min_by(|a, b| a.1.total_cmp(&b.1))
+}
+
+/// What to do about bolts that are too weak: the next size, or more of them.
+pub(super) fn stronger_bolts(judged: &Judged, required: f64, rig: &Rig) -> Text {
+    let (worst, footing) = (&judged.worst, judged.footing);
+    let area = footing.size.spec.stress_area.value.si() * required / worst.factor();
+    match next_bolt(footing, rig, area) {
+        Some((name, _)) => say!(
+            "Set {} bolts of {} in place of {} at the {}.",
+            name.as_str(),
+            footing.grade.name.as_str(),
+            footing.size.name.as_str(),
+            footing.name.as_str()
+        ),
+        None => say!(
+            "No bolt of the catalog is enough: share the load over {} bolts or more of {} at the {}, spread over a taller face.",
+            (footing.bolts.len() as f64 * required / worst.factor()).ceil() as usize,
+            footing.size.name.as_str(),
+            footing.name.as_str()
+        ),
+    }
+}

@@ -1,0 +1,89 @@
+//! `strength/punching`
+
+use super::at_bolts::{at_bolts, capacity_sheet};
+use super::plate::plate;
+use super::{DESIGN_FACTOR, beside, build_up, factor, ready, verdict};
+use crate::case::Case;
+use crate::case::strength::show::{force, ratio};
+use crate::case::strength::{Part, Pressed, Side, Strength};
+use crate::quantity::{Text, say};
+use crate::rules::rule::{given, rule};
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::Sheet;
+
+rule! {
+    /// The transom round the nuts and under the pressed edge of a face: whether they punch through it.
+    ///
+    /// **Why.** A thin transom, or one whose core has gone, lets a nut through with a plug of itself
+    /// round it; the engine hangs on the other bolts then.
+    ///
+    /// **Limit.** The force that shears every layer, each by its own strength through the thickness, on
+    /// a perimeter half the transom's thickness outside washer, plate or pressed edge, at least
+    /// twice the greatest force on it.
+    ///
+    /// **Source.** ACI 318, 22.6.4 (where a slab is punched through: half its depth outside the pad),
+    /// value from memory; common practice, no source (the same for wood); ISO 12215-5, design stress
+    /// half of the ultimate, value from memory.
+    ///
+    /// **When it warns.** Set a backing plate behind the bolts, of the size that the finding gives;
+    /// under a pressed edge, build the transom up. It fails where the force is more than what
+    /// punches through.
+    PUNCHING = Strength "strength/punching", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let strength = given!(ready(case));
+    let nuts = under_nuts(case, strength);
+    let Some(edge) = strength.after.pressed(strength).map(|pressed| under_edge(&pressed, strength)) else {
+        return nuts;
+    };
+    let (edge_first, both) = (edge.verdict < nuts.verdict, edge.remedy.is_some() && nuts.remedy.is_some());
+    let remedies = [&nuts, &edge].map(|finding| finding.remedy.clone().unwrap_or_default());
+    let worse = if edge_first { edge } else { nuts };
+    // A plate behind the bolts does nothing for the wood under the edge.
+    if both { worse.remedy(Text::join(remedies, " ")) } else { worse }
+}
+
+fn under_nuts(case: &Case, strength: &Strength) -> Finding {
+    let judged = given!(at_bolts(Part::Punch, DESIGN_FACTOR, "transom round the nut", case.rig, strength));
+    let sheet = capacity_sheet(Part::Punch, &judged, case.rig, strength);
+    let mut finding =
+        judged.finding.clone().working(sheet).table(beside("greatest pull on a bolt", Part::Punch, strength));
+    if finding.verdict != Verdict::Pass {
+        finding = finding.remedy(plate(Part::Punch, DESIGN_FACTOR, &judged, strength));
+    }
+    finding
+}
+
+/// The same under the edge of a face that presses on the transom.
+fn under_edge(pressed: &Pressed, strength: &Strength) -> Finding {
+    let footing = &strength.after.footings[pressed.footing];
+    let mut sheet = Sheet::default();
+    footing.edge_capacity(&mut sheet, pressed.side, &strength.board, strength.left());
+    sheet.remark(
+        say!("capacity {} over load {}: ", force(pressed.capacity), force(pressed.demand))
+            .then(ratio(pressed.factor())),
+    );
+    let edge = match pressed.side {
+        Side::Level => "lower or upper edge",
+        Side::Upright => "side edge",
+    };
+    let value = pressed.factor();
+    let summary = say!(
+        "The transom under the {} of the {} holds {} times the greatest force on it, {}: {}.",
+        edge,
+        footing.name.as_str(),
+        factor(value),
+        force(pressed.demand),
+        strength.after.cases[pressed.case].name()
+    );
+    let finding = Finding::new(verdict(value, DESIGN_FACTOR), summary)
+        .against(factor(value), Limit::AtLeast(factor(DESIGN_FACTOR)))
+        .working(sheet);
+    if finding.verdict == Verdict::Pass {
+        finding
+    } else {
+        // Perimeter and depth both grow with the thickness: in proportion to it is more than enough.
+        finding.remedy(build_up(strength, DESIGN_FACTOR / value))
+    }
+}
