@@ -1,6 +1,7 @@
 //! The case: a rig with what physics makes of it. Each expensive result is worked out once, when a
 //! rule or a report first asks for it.
 
+mod bolts;
 pub mod float;
 mod rows;
 mod stern;
@@ -14,6 +15,7 @@ use crate::rig::Rig;
 use crate::written::Slip;
 use float::{Built, Float, NoFloat};
 
+pub(crate) use bolts::{drop_along, places as bolt_places};
 pub(crate) use rows::{Rows, fixed_engines, holes_up};
 use strength::{NoStrength, PanelAnswer, Strength};
 

@@ -2,6 +2,7 @@
 
 use uom::si::f64::Length;
 
+use super::stern::lean;
 use crate::physics::height;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Engine, Group, Missing, Rig};
@@ -48,7 +49,11 @@ impl Rows {
         else {
             return Err(missing);
         };
-        let lowest = height::plate_height_lowest(&mut sheet, &transom, drop.value, shaft.value);
+        let lowest = height::plate_height_lowest(&mut sheet, &transom, drop.value, lean(rig), shaft.value);
+        let level = drop.value.value != 0.0 || rig.transom.height_at(engine.y).is_none();
+        if level && rig.transom.angle.reading().is_none() {
+            sheet.remark("the transom is taken to stand upright: its angle is not given");
+        }
         let (low, high) = height::plate_window(&mut sheet, setback.value);
         let heights = (0..*rows).map(|row| height::plate_height(&mut Sheet::default(), &lowest, row).value()).collect();
         Ok(Rows { sheet, lowest, window: (low.value(), high.value()), heights })
@@ -127,6 +132,6 @@ fn height_at(rig: &Rig, engine: &Engine, sheet: &mut Sheet) -> Result<Term<Lengt
         let lacking = [height.err(), deadrise.err().filter(|_| !on_centre)];
         return Err(lacking.into_iter().flatten().collect());
     };
-    let rise = height::bottom_rise(sheet, engine.y, deadrise.value);
+    let rise = height::bottom_rise(sheet, engine.y, deadrise.value, lean(rig));
     Ok(height::height_off_centre(sheet, height.value, &rise))
 }

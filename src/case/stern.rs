@@ -16,6 +16,11 @@ pub(in crate::case) struct Stern {
     pub angle: Angle,
 }
 
+/// The transom's angle from vertical; upright where nobody measured it.
+pub(in crate::case) fn lean(rig: &Rig) -> Angle {
+    rig.transom.angle.reading().map_or(Angle::default(), |angle| angle.value)
+}
+
 impl Stern {
     /// Of the rig.
     ///

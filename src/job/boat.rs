@@ -177,8 +177,10 @@ pub struct Transom {
     pub material: Option<String>,
     /// What was found of its core.
     pub core: Option<Core>,
-    /// Width of the cutout in which the engines hang; leave out where the top is level all across.
+    /// Width of the cutout in which the engines hang.
     pub cutout_width: Option<Reading<Length>>,
+    /// Said where there is no cutout to measure.
+    pub cutout: Option<Cutout>,
     /// How its top edge is finished.
     pub top_edge: Option<TopEdge>,
     /// The splash-well inside of it.
@@ -187,6 +189,14 @@ pub struct Transom {
     pub upper_holes: Option<Reading<Length>>,
     /// Holes that are there already.
     pub holes: Vec<Hole>,
+}
+
+/// Where the top is not cut down for the engines.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Cutout {
+    /// There is none: the top is level all across.
+    None,
 }
 
 /// The splash-well inside of the transom.

@@ -38,7 +38,8 @@ pub struct EngineGroup {
     pub bracket: Option<Hung>,
     /// Setback as measured, from the transom's face to the bracket's; the catalog's where left out.
     pub setback: Option<Reading<Length>>,
-    /// How far the bracket's top stands below the transom's top; the catalog's where left out.
+    /// How far the bracket's top stands below the transom's top, plumb from a level line; the catalog's where left
+    /// out.
     pub drop: Option<Reading<Length>>,
     /// The bolts that hold each of them, or the bracket, to the transom.
     pub bolts: Option<Bolting>,

@@ -23,8 +23,9 @@ use crate::quantity::Reading;
 use crate::written::{self, Draft, Faults, Page};
 use uom::si::f64::{Length, Mass};
 
-pub use boat::{Construction, 
-    Boat, Bottom, Category, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, SplashWell, Steering, TopEdge, Transom,
+pub use boat::{
+    Boat, Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, OffCentreHeight, Plate, SplashWell,
+    Steering, TopEdge, Transom,
 };
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, PropellerSpec, Role};

@@ -119,7 +119,7 @@ pub struct BracketSpec {
     pub kind: Option<BracketKind>,
     /// Transom's face to the face on which the engines hang.
     pub setback: Option<Reading<Length>>,
-    /// Its top below the transom's top; negative where it stands above.
+    /// Its top below the transom's top, plumb from a level line; negative where it stands above.
     pub drop: Option<Reading<Length>>,
     /// Height of its face that lies on the transom.
     pub face_height: Option<Reading<Length>>,

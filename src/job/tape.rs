@@ -90,7 +90,7 @@ measurements! {
     TRANSOM_THICKNESS = "transom.thickness", "transom thickness", "at the upper bolt holes",
         "caliper over the top edge, caps left out, or a hooked wire through a hole", "1/16 in";
     CUTOUT_WIDTH = "transom.cutout_width", "width of the cutout", "top of the transom",
-        "between the sides at the height of the engine's bracket; where the top is level all across, the width between the inner sides", "1/4 in";
+        "between the sides at the height of the engine's bracket; where the top is level all across, write cutout: none instead", "1/4 in";
     TOP_EDGE = "transom.top_edge", "finish of the transom's top", "top of the transom",
         "one of sealed, capped, bare", "";
     LAY_UP = "structure.lay_up", "what the transom is made of, layer by layer", "outside and inside of the transom, a hole or an edge",
@@ -144,7 +144,7 @@ measurements! {
     SETBACK = "engines_on[].setback", "setback", "between transom and bracket face",
         "from the transom's face to the face on which the engine hangs, square to it", "1/8 in";
     DROP = "engines_on[].drop", "drop of the bracket's top", "behind the transom",
-        "straightedge from the transom's top; down to the top of the bracket's face", "1/8 in";
+        "straightedge level from the transom's top aft over the bracket; plumb down from it to the top of the bracket's face", "1/8 in";
     BRACKET_BOTTOM = "engines_on[].bracket.bottom", "height of the bracket's lowest point", "behind the transom",
         "straightedge along the bottom out past the transom; up to the bracket's lowest point", "1/4 in";
     BRACKET_VOLUME = "engines_on[].bracket.described.buoyant_volume", "volume of the bracket's closed box", "its plate or papers",

@@ -27,6 +27,10 @@ const OTHER_SLOPE: f64 = 0.8;
 const OTHER_LESS: f64 = 25.0;
 /// The result may be raised to the next multiple of this, hp. Source: 33 CFR 183.53(a).
 const RAISED_TO: f64 = 5.0;
+/// Transom height that the performance test asks for. Source: 33 CFR 183.53(b), value from memory.
+pub const PERFORMANCE_TEST_TRANSOM_IN: f64 = 19.0;
+/// Persons that a boat rated by the performance test may carry at most. Source: 33 CFR 183.53(b), value from memory.
+pub const PERFORMANCE_TEST_PERSONS: u16 = 2;
 /// Weight capacity from which the stability test no longer counts, lb. Source: 33 CFR 183.41.
 pub const STABILITY_TEST_BELOW_LB: f64 = 550.0;
 /// Share by which the weight of the stability test is divided. Source: 33 CFR 183.41.
@@ -49,9 +53,11 @@ pub fn high_transom() -> Length {
     inches(HIGH_TRANSOM_IN)
 }
 
-/// The length up to which the performance test of 183.53(b) may be an alternative.
-pub fn performance_test_length() -> Length {
-    feet(PERFORMANCE_TEST_LENGTH_FT)
+/// Whether a boat with remote wheel steering may be rated by the performance test of 183.53(b) instead.
+pub fn performance_test(length: Length, transom: Length, persons: u16) -> bool {
+    !length.exceeds(feet(PERFORMANCE_TEST_LENGTH_FT))
+        && !inches(PERFORMANCE_TEST_TRANSOM_IN).exceeds(transom)
+        && persons <= PERFORMANCE_TEST_PERSONS
 }
 
 /// The factor of 183.53(a): length in feet times transom width in feet.
@@ -101,7 +107,10 @@ fn from_table(sheet: &mut Sheet, table: &PowerCapacity, factor: &Term<Ratio>, fl
     let taken = if flat { step.saturating_sub(1) } else { step };
     let power = table.steps.get(taken).map_or(Power::from_si(f64::NAN), |step| step.power.value);
     if flat {
-        sheet.remark("flat bottom with hard chines: one step down the table");
+        sheet.remark(match step {
+            0 => "flat bottom with hard chines: the table has no step below its first",
+            _ => "flat bottom with hard chines: one step down the table",
+        });
     }
     sheet.set("P", "horsepower capacity from the table", Term::constant(power))
 }

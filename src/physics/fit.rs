@@ -17,6 +17,8 @@ pub const UPPER_BELOW_TOP_IN: f64 = 1.875;
 pub const UPPER_BELOW_TOP_LEAST_IN: f64 = 1.75;
 /// Diameter of the mounting bolts. Source: the same.
 pub const BOLT_DIAMETER_IN: f64 = 0.5;
+/// Power from which engines are bolted by the pattern; smaller ones hang on clamp screws. Common practice, no source.
+pub const BOLTED_FROM_HP: f64 = 25.0;
 /// Threads that show beyond a tightened nut. Common practice, no source.
 pub const THREADS_SHOWING: f64 = 2.0;
 /// Thickness of the engine bracket's flange under the bolt heads. Common practice, no source.

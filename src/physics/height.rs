@@ -3,7 +3,7 @@
 use uom::si::f64::{Angle, Length};
 
 use crate::quantity::{Style, inches};
-use crate::working::{Sheet, Term, number, tan};
+use crate::working::{Sheet, Term, cos, number, tan};
 
 /// Distance between the rows of holes in an engine's bracket. Source: the trade association's bolt
 /// pattern in general use.
@@ -17,11 +17,15 @@ pub const SETBACK_FOR_AN_INCH_LOW: f64 = 12.0;
 /// The same at the upper edge. Common practice, no source (the keen figure).
 pub const SETBACK_FOR_AN_INCH_HIGH: f64 = 8.0;
 
-/// Rise of a vee bottom at a distance off the centreline: y·tan β.
-pub fn bottom_rise(sheet: &mut Sheet, y: Length, deadrise: Angle) -> Term<Length> {
+/// Rise of a vee bottom at a distance off the centreline, along a transom that leans: y·tan β / cos θ.
+pub fn bottom_rise(sheet: &mut Sheet, y: Length, deadrise: Angle, lean: Angle) -> Term<Length> {
     let y = Term::new("y", y.abs());
     let deadrise = Term::new("β", deadrise);
-    sheet.set("r", "rise of the bottom at the engine's centreline", y * tan(deadrise))
+    sheet.set(
+        "r",
+        "rise of the bottom at the engine's centreline, along the transom",
+        y * tan(deadrise) / cos(Term::new("θ", lean)),
+    )
 }
 
 /// Transom height at an engine's centreline: the height on the boat's centreline less the rise.
@@ -30,16 +34,22 @@ pub fn height_off_centre(sheet: &mut Sheet, centreline: Length, rise: &Term<Leng
     sheet.set("H", "transom height at the engine's centreline", centreline - rise)
 }
 
-/// Height of the plate above the bottom, engine as low as it goes: H − drop − S.
+/// Height of the plate above the bottom, engine as low as it goes: H − S; behind a bracket whose face stands
+/// parallel to the transom, with its top so far plumb below the transom's: H − d / cos θ − S.
 pub fn plate_height_lowest(
     sheet: &mut Sheet,
     height: &Term<Length>,
     drop: Length,
+    lean: Angle,
     rest_to_plate: Length,
 ) -> Term<Length> {
-    let drop = Term::new("d", drop);
     let shaft = Term::new("S", rest_to_plate);
-    sheet.set("h0", "plate above the bottom, engine in its lowest hole", height - drop - shaft)
+    let rest = if drop == Length::default() {
+        height.clone()
+    } else {
+        height - Term::new("d", drop) / cos(Term::new("θ", lean))
+    };
+    sheet.set("h0", "plate above the bottom, engine in its lowest hole", rest - shaft)
 }
 
 /// Height of the plate above the bottom so many holes up.

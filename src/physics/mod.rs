@@ -5,6 +5,7 @@ pub mod capacity;
 pub mod fit;
 pub mod float;
 pub mod height;
+pub mod power;
 pub mod propeller;
 pub mod strength;
 pub mod swing;

@@ -13,8 +13,11 @@ mod units;
 
 pub use kind::{Dimensioned, Kind, Moment};
 pub use measure::{Measure, Style, Units, grouped};
-pub use parse::{Parsed, QuantityError, Tolerance, parse};
+pub use parse::{Parsed, QuantityError, Tolerance, Written, parse};
 pub use reading::{Basis, Reading};
 pub use text::{Piece, Text};
 pub(crate) use text::{capitalised, say};
-pub use units::{Unit, degrees, feet, horsepower, inches, pounds, pounds_per_cubic_foot, standard_gravity, units_of};
+pub use units::{
+    Unit, degrees, feet, horsepower, inches, metric_horsepower, pounds, pounds_per_cubic_foot, standard_gravity,
+    units_of,
+};

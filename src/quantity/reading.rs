@@ -5,7 +5,7 @@ use std::marker::PhantomData;
 
 use serde::de::{self, Deserialize, Deserializer, MapAccess, Visitor, value::MapAccessDeserializer};
 
-use super::{Dimensioned, Measure, Style, parse};
+use super::{Dimensioned, Measure, Style, Written, parse};
 
 /// Where a number is from.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Deserialize)]
@@ -42,21 +42,23 @@ pub struct Reading<Q> {
     pub value: Q,
     /// How far off it may be, either way.
     pub tolerance: Option<Q>,
+    /// How it is written, where somebody wrote it. Boxed: few ask for it, and a reading is held everywhere.
+    pub written: Option<Box<Written>>,
     /// Where it is from.
     pub basis: Basis,
     /// Whatever the reader should know of it.
-    pub note: Option<String>,
+    pub note: Option<Box<str>>,
 }
 
 impl<Q: Dimensioned> Reading<Q> {
     /// A value from a catalog.
     pub fn catalog(value: Q) -> Self {
-        Reading { value, tolerance: None, basis: Basis::Catalog, note: None }
+        Reading { value, tolerance: None, written: None, basis: Basis::Catalog, note: None }
     }
 
     /// A value that nobody took, with the reason for it.
-    pub fn assumed(value: Q, note: impl Into<String>) -> Self {
-        Reading { value, tolerance: None, basis: Basis::Assumed, note: Some(note.into()) }
+    pub fn assumed(value: Q, note: impl Into<Box<str>>) -> Self {
+        Reading { value, tolerance: None, written: None, basis: Basis::Assumed, note: Some(note.into()) }
     }
 
     /// The reading as one from this basis, unless it says another than measured for itself.
@@ -81,7 +83,7 @@ struct LongForm {
     tolerance: Option<String>,
     #[serde(default)]
     basis: Basis,
-    note: Option<String>,
+    note: Option<Box<str>>,
 }
 
 impl<Q: Dimensioned> Reading<Q> {
@@ -90,6 +92,7 @@ impl<Q: Dimensioned> Reading<Q> {
         Ok(Reading {
             value: Q::from_si(parsed.si),
             tolerance: parsed.tolerance.map(|t| Q::from_si(t.half_width(parsed.si))),
+            written: Some(Box::new(parsed.written)),
             basis: Basis::Measured,
             note: None,
         })

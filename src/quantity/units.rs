@@ -140,6 +140,11 @@ pub fn horsepower(value: f64) -> Power {
     Power::from_si(value * HORSEPOWER)
 }
 
+/// So many metric horsepower.
+pub fn metric_horsepower(value: f64) -> Power {
+    Power::from_si(value * METRIC_HORSEPOWER)
+}
+
 /// So many degrees of arc.
 pub fn degrees(value: f64) -> Angle {
     Angle::from_si(value * DEGREE)

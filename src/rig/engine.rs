@@ -46,7 +46,7 @@ pub struct Bracket {
     pub name: String,
     /// Transom's face to the face on which the engines hang.
     pub setback: Slot<Reading<Length>>,
-    /// Its top below the transom's top.
+    /// Its top below the transom's top, plumb from a level line.
     pub drop: Slot<Reading<Length>>,
     /// Power it is rated for.
     pub rated_power: Slot<Reading<Power>>,
@@ -140,6 +140,16 @@ impl Outfit {
         self.engines().map(|(_, engine)| engine).filter(|engine| engine.role == Role::Main).collect()
     }
 
+    /// Rated power of the main engines, each with its name, as it is written.
+    ///
+    /// # Errors
+    /// The engines whose power is not known, or the main engines where none is given.
+    pub fn main_power_written(&self) -> Result<Vec<(String, &Reading<Power>)>, Vec<Missing>> {
+        self.main_power()?;
+        let written = self.mains().into_iter().map(|engine| Some((engine.label.clone(), engine.power.reading()?)));
+        Ok(written.flatten().collect())
+    }
+
     /// Rated power of the main engines, each with its name.
     ///
     /// # Errors
@@ -176,6 +186,20 @@ impl Outfit {
             .filter(|entry| entry.item.on_transom)
             .map(|entry| (entry.item.what.as_str(), &entry.weight));
         all_of(engines.chain(brackets).chain(items))
+    }
+
+    /// The weights of its engines, as far as they are known, each with its name.
+    pub fn engine_readings(&self) -> Vec<(&str, &Reading<Mass>)> {
+        self.engines().filter_map(|(_, engine)| Some((engine.label.as_str(), engine.weight.reading()?))).collect()
+    }
+
+    /// The same of everything that hangs on the transom.
+    pub fn hung_readings(&self) -> Vec<(&str, &Reading<Mass>)> {
+        let brackets = self.groups.iter().filter_map(|group| group.bracket.as_ref());
+        let brackets = brackets.filter_map(|bracket| Some((bracket.name.as_str(), bracket.weight.reading()?)));
+        let items = self.items.iter().filter(|entry| entry.item.on_transom);
+        let items = items.filter_map(|entry| Some((entry.item.what.as_str(), entry.weight.reading()?)));
+        self.engine_readings().into_iter().chain(brackets).chain(items).collect()
     }
 
     /// Whether any engine is given.
@@ -231,5 +255,5 @@ fn all_of<'s, Q: Dimensioned + 's>(
 }
 
 fn on_the_transom() -> Reading<Length> {
-    Reading { value: Length::from_si(0.0), tolerance: None, basis: Basis::Measured, note: None }
+    Reading { value: Length::from_si(0.0), tolerance: None, written: None, basis: Basis::Measured, note: None }
 }

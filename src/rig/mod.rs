@@ -17,11 +17,12 @@ use uom::si::f64::{Angle, Length, Mass, Power};
 
 use crate::catalog::{Entry, Material, Tables};
 use crate::job::{
-    Bottom, Category, Construction, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, Sitting, SplashWell, Steering, TopEdge,
+    Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, OffCentreHeight, Plate, Sitting, SplashWell,
+    Steering, TopEdge,
 };
 use crate::quantity::{Reading, Text, inches};
 
-pub use engine::{Bracket, Engine, Group, Outfit, ShaftChoice};
+pub use engine::{Bracket, Engine, Group, ItemOfOutfit, Outfit, ShaftChoice};
 pub use float::{Afloat, Files, Shape};
 pub use papers::Papers;
 pub use ran::Ran;
@@ -98,6 +99,8 @@ pub struct Transom {
     pub material: Option<Entry<Material>>,
     pub core: Option<Core>,
     pub cutout_width: Slot<Reading<Length>>,
+    /// Said to be none: the top is level all across.
+    pub cutout: Option<Cutout>,
     pub top_edge: Option<TopEdge>,
     pub splash_well: Slot<SplashWell>,
     pub upper_holes: Slot<Reading<Length>>,

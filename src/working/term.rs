@@ -85,6 +85,14 @@ pub fn tan(angle: Term<Angle>) -> Term<Ratio> {
     }
 }
 
+/// Cosine of an angle.
+pub fn cos(angle: Term<Angle>) -> Term<Ratio> {
+    Term {
+        value: Ratio::from_si(angle.value.get::<radian>().cos()),
+        expression: Arc::new(Expression::Call("cos", vec![angle.expression])),
+    }
+}
+
 /// Square root of a ratio.
 pub fn sqrt(ratio: Term<Ratio>) -> Term<Ratio> {
     ratio.called("sqrt", Ratio::from_si(ratio.value.si().sqrt()))

@@ -76,8 +76,9 @@ fn the_side_views_are_drawn_to_the_jobs_numbers() {
     let svg = drawing(&demo("oyster_skiff"), "side-after.svg");
     measures(&svg, "transom-height", 25.25 * INCH);
     measures(&svg, "setback", 30.0 * INCH);
-    // Four holes up: 25.25 − 14 tan 21° + 2 − 25.5 + 3 inches, as height/shaft-match works it out.
-    let plate = 25.25 - 14.0 * 21f64.to_radians().tan() + 2.0 - 25.5 + 3.0;
+    // Four holes up on a transom that leans by 14°: 25.25 − (14 tan 21° − 2) / cos 14° − 25.5 + 3 inches, as
+    // height/shaft-match works it out.
+    let plate = 25.25 - (14.0 * 21f64.to_radians().tan() - 2.0) / 14f64.to_radians().cos() - 25.5 + 3.0;
     measures(&svg, "plate-above-bottom", plate.abs() * INCH);
     // The old engine, one hole up on the transom itself.
     let svg = drawing(&demo("oyster_skiff"), "side-before.svg");

@@ -46,11 +46,21 @@ fn a_hole_up_is_three_quarters_of_an_inch() {
 fn the_bottom_rises_by_the_tangent_of_the_deadrise() {
     for side in [14.0, -14.0] {
         let mut sheet = Sheet::default();
-        let rise = height::bottom_rise(&mut sheet, inches(side), degrees(22.0));
+        let rise = height::bottom_rise(&mut sheet, inches(side), degrees(22.0), degrees(0.0));
         near(rise.value().si() / INCH, 5.66, 0.005);
         let at = height::height_off_centre(&mut sheet, inches(25.0), &rise);
         near(at.value().si() / INCH, 25.0 - 5.66, 0.005);
     }
+}
+
+/// Derived: a bottom of 22° meets a transom that leans by 14° at y·tan 22° up and as much farther aft, so along the
+/// transom at √(1 + tan² 14°) of that.
+#[test]
+fn along_a_leaning_transom_the_bottom_rises_by_more() {
+    let mut sheet = Sheet::default();
+    let rise = height::bottom_rise(&mut sheet, inches(14.0), degrees(22.0), degrees(14.0));
+    let (up, slope) = (14.0 * 22.0_f64.to_radians().tan(), 14.0_f64.to_radians().tan());
+    near(rise.value().si() / INCH, up.hypot(up * slope), 1e-9);
 }
 
 /// Common practice, no source: level to 1 in above the bottom without setback; an inch more for each 12 in
@@ -65,13 +75,16 @@ fn the_window_rises_with_setback() {
     }
 }
 
-/// H − d − S: a 25-1/4 in transom, a bracket 2 in lower and a 20-1/2 in shaft leave the plate 2-3/4 in up.
+/// H − d / cos θ − S: an upright 25-1/4 in transom, a bracket 2 in lower and a 20-1/2 in shaft leave the plate 2-3/4 in
+/// up; where the transom leans by 60°, the 2 in plumb are 4 in along it.
 #[test]
 fn the_lowest_plate_is_height_less_drop_less_shaft() {
     let mut sheet = Sheet::default();
     let height = Term::new("H", inches(25.25));
-    let lowest = height::plate_height_lowest(&mut sheet, &height, inches(2.0), inches(20.5));
+    let lowest = height::plate_height_lowest(&mut sheet, &height, inches(2.0), degrees(0.0), inches(20.5));
     near(lowest.value().si() / INCH, 2.75, 1e-9);
+    let lowest = height::plate_height_lowest(&mut sheet, &height, inches(2.0), degrees(60.0), inches(20.5));
+    near(lowest.value().si() / INCH, 0.75, 1e-9);
 }
 
 /// A wedge over 12 in that turns by 4° is 12·tan 4° = 0.8391 in thick.

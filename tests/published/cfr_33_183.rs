@@ -5,11 +5,11 @@
 use assert_cmd::cargo::cargo_bin_cmd;
 use serde_json::Value;
 use sternknee::physics::capacity::{self, Arrangement};
-use sternknee::quantity::{Dimensioned, feet, pounds};
+use sternknee::quantity::{Dimensioned, feet, horsepower, pounds};
 use sternknee::rules::Verdict;
 use sternknee::working::{Sheet, Term};
 
-use crate::common::{at_most, finding, near, step, study, verdict, with_engine};
+use crate::common::{at_most, finding, near, rig, step, study, verdict, with_engine};
 
 const FORMULA: &str = "power/formula-limit";
 
@@ -213,18 +213,42 @@ fn only_monohulls_under_twenty_feet_are_covered() {
     }
 }
 
-/// 183.53(b): some boats of 13 ft or less with a remote wheel may use a performance test instead.
+/// 183.53(b), values from memory: 13 ft or less, a remote wheel, a transom of 19 in, two persons at most.
 #[test]
-fn the_performance_test_is_mentioned_up_to_thirteen_feet() {
-    let mentioned = |length, steering| {
-        from_the_command_line(FORMULA, &readings(length, "5 ft", "vee", steering, "20 in"))["summary"]
-            .as_str()
-            .unwrap()
-            .contains("183.53(b)")
+fn the_performance_test_is_mentioned_where_its_conditions_are_met() {
+    let mentioned = |length, steering, height, plate: &str| {
+        let job = readings(length, "5 ft", "vee", steering, height);
+        let end = job.rfind(')').unwrap();
+        let job = format!("{}, plate: {plate})", job[..end].trim_end().trim_end_matches(','));
+        from_the_command_line(FORMULA, &job)["summary"].as_str().unwrap().contains("183.53(b)")
     };
-    assert!(mentioned("13 ft", "remote_mechanical"));
-    assert!(!mentioned("13 ft 1/16 in", "remote_mechanical"));
-    assert!(!mentioned("13 ft", "tiller"));
+    let two = "capacity(persons: 2, power: \"10 hp\")";
+    assert!(mentioned("13 ft", "remote_mechanical", "19 in", two));
+    assert!(!mentioned("13 ft 1/16 in", "remote_mechanical", "19 in", two));
+    assert!(!mentioned("13 ft", "tiller", "19 in", two));
+    assert!(!mentioned("13 ft", "remote_mechanical", "18-15/16 in", two));
+    assert!(!mentioned("13 ft", "remote_mechanical", "19 in", "capacity(persons: 3, power: \"10 hp\")"));
+    assert!(!mentioned("13 ft", "remote_mechanical", "19 in", "none"));
+}
+
+/// 183.53(a): the table has no step below its first, 3 hp, and the working does not say that one was taken.
+#[test]
+fn a_flat_bottom_in_the_first_step_takes_no_step_down() {
+    let boat = rig(&readings("9 ft", "4 ft", "flat_hard_chine", "tiller", "15 in"));
+    let table = boat.tables.power_capacity.as_ref().unwrap();
+    let remarks = |length: f64| {
+        let mut sheet = Sheet::default();
+        let factor = capacity::factor(&mut sheet, feet(length), feet(4.0));
+        let arrangement = Arrangement { remote_and_high: false, flat_hard_chine: true };
+        let power = capacity::power(&mut sheet, table, &factor, arrangement);
+        (power.value().si() / horsepower(1.0).si(), format!("{:?}", sheet.lines()))
+    };
+    let (least, words) = remarks(8.0);
+    near(least, 3.0, 1e-12);
+    assert!(words.contains("no step below its first") && !words.contains("one step down"), "{words}");
+    let (down, words) = remarks(9.5);
+    near(down, 3.0, 1e-12);
+    assert!(words.contains("one step down"), "{words}");
 }
 
 /// 183.41 as the Coast Guard boatbuilder's handbook works it: (550 + 32) / 141 = 4.12 → 4,

@@ -1,9 +1,10 @@
 //! Where the fit rules change their mind. Source of the pattern: the trade association's layout in general
 //! use; of the distances to spare: common practice, no source.
 
+use proptest::prelude::*;
 use sternknee::quantity::Units;
 use sternknee::rules::Finding;
-use sternknee::rules::Verdict::{Fail, NotApplicable, Pass, Warn};
+use sternknee::rules::Verdict::{Fail, NotApplicable, Pass, Unmeasured, Warn};
 
 use crate::common::{finding, near, study, verdict, with_engine};
 
@@ -86,6 +87,132 @@ fn the_gravest_of_several_complaints_speaks() {
     );
     assert_eq!(found.verdict, Fail);
     assert!(found.summary.show(Units::Us).contains("1 more"));
+}
+
+/// Source: the layout in general use: 8 in between the pairs. Upper holes at 3 in put the lower bolts at 11 in.
+#[test]
+fn lower_bolts_stand_below_the_upper_holes_that_the_job_has() {
+    let of = |upper: &str| {
+        bolts(&format!("cutout_width: \"40 in\", splash_well: floor(\"11 in\"), upper_holes: \"{upper}\""), "centre")
+    };
+    assert_eq!(of("1.999 in").verdict, Pass);
+    assert_eq!(of("2.001 in").verdict, Fail);
+    let fails = of("3 in");
+    assert_eq!(fails.verdict, Fail);
+    near(fails.found.unwrap().in_unit(Units::Us).0, 11.0, 1e-9);
+    assert_eq!(of("4.001 in").verdict, Warn);
+}
+
+/// Places that the job gives go before the pattern, for each engine its own.
+#[test]
+fn bolts_stand_where_the_job_says() {
+    let of = |below: &str| {
+        let row = |side: &str, off: &str| format!("(at: {side}(\"{off}\"), below: \"{below}\")");
+        let bolted: Vec<String> =
+            ["port", "starboard"].iter().flat_map(|side| [row(side, "8 in"), row(side, "20 in")]).collect();
+        let job = study(&format!(
+            "transom: (cutout_width: \"60 in\", splash_well: floor(\"12 in\")), engines_on: [(described: (power: \"100 hp\"), \
+             at: [port(\"14 in\"), starboard(\"14 in\")], bolts: (at: [{}]))]",
+            bolted.join(", ")
+        ));
+        (finding(BOLTS, &job), finding("fit/top-edge", &job))
+    };
+    let (pattern, edge) = of("2 in");
+    assert_eq!((pattern.verdict, edge.verdict), (Pass, Pass));
+    assert_eq!(pattern.tables[0].rows.len(), 4);
+    let (pattern, edge) = of("1.5 in");
+    assert_eq!((pattern.verdict, edge.verdict), (Pass, Fail));
+    assert_eq!(of("11.5 in").0.verdict, Fail);
+}
+
+/// Of several old holes in the way the nearest one speaks.
+#[test]
+fn the_worst_of_equal_complaints_speaks() {
+    let found = bolts(
+        "cutout_width: \"40 in\", splash_well: none, \
+         holes: [(at: port(\"5.625 in\"), below: \"1.875 in\"), (at: starboard(\"5.75 in\"), below: \"1.875 in\")]",
+        "centre",
+    );
+    assert_eq!(found.verdict, Warn);
+    near(found.found.unwrap().in_unit(Units::Us).0, 0.6875, 1e-9);
+    let text = found.summary.show(Units::Us);
+    assert!(text.contains("11/16 in") && text.contains("1 more"), "{text}");
+}
+
+/// Port for starboard.
+fn mirrored(text: &str) -> String {
+    text.replace("port", "\u{1}")
+        .replace("starboard", "port")
+        .replace('\u{1}', "starboard")
+        .replace("starstarboard", "port")
+}
+
+#[test]
+fn port_and_starboard_change_places_in_a_mirror() {
+    assert_eq!(mirrored("port starboard"), "starboard port");
+}
+
+proptest! {
+    #[test]
+    fn mirrored_boats_give_mirrored_findings(
+        places in (8.0_f64..30.0, 8.0_f64..30.0),
+        holes in prop::collection::vec((0.0_f64..40.0, 1.0_f64..12.0, any::<bool>()), 0..5),
+        cutout in 30.0_f64..90.0, floor in 8.0_f64..16.0, upper in 1.5_f64..4.0,
+    ) {
+        let holes: Vec<String> = holes
+            .iter()
+            .map(|(off, below, port)| {
+                format!("(at: {}(\"{off} in\"), below: \"{below} in\")", if *port { "port" } else { "starboard" })
+            })
+            .collect();
+        let job = study(&format!(
+            "transom: (cutout_width: \"{cutout} in\", splash_well: floor(\"{floor} in\"), upper_holes: \"{upper} in\", \
+             holes: [{}]), engines_on: [(described: (power: \"100 hp\", centre_distance: \"28 in\", \
+             powerhead: (clearance_each_way: \"10 in\")), at: [port(\"{} in\"), starboard(\"{} in\")])]",
+            holes.join(", "), places.0, places.1
+        ));
+        for id in [BOLTS, "fit/top-edge", "fit/centre-distance"] {
+            let (one, other) = (finding(id, &job), finding(id, &mirrored(&job)));
+            prop_assert_eq!(one.verdict, other.verdict, "{}", id);
+            prop_assert_eq!(one.found, other.found, "{}", id);
+            prop_assert_eq!(one.limit, other.limit, "{}", id);
+            if id == BOLTS {
+                prop_assert_eq!(mirrored(&one.summary.show(Units::Us)), other.summary.show(Units::Us));
+            }
+        }
+    }
+}
+
+/// Where there is no cutout, the transom's own width bounds the bolts, and nothing stands beside a powerhead.
+#[test]
+fn a_job_may_say_that_there_is_no_cutout() {
+    let of = |width: &str, engine: &str| {
+        study(&format!(
+            "boat: (transom_width: \"{width}\"), transom: (cutout: none, splash_well: none), \
+             engines_on: [(described: (power: \"100 hp\", {engine}), at: [centre])]"
+        ))
+    };
+    assert_eq!(verdict(BOLTS, &of("14-7/8 in", "")), Pass);
+    assert_eq!(verdict(BOLTS, &of("14-13/16 in", "")), Fail);
+    assert_eq!(verdict("fit/centre-distance", &of("50 in", "")), NotApplicable);
+    // Both said is a fault with its place.
+    let both = study("transom: (cutout: none, cutout_width: \"30 in\")");
+    let faults = sternknee::job::load("job.ron", &both).unwrap_err().to_string();
+    assert!(faults.contains("transom.cutout") && faults.contains("leave out one of the two"), "{faults}");
+    let other = study("transom: (cutout: wide)");
+    assert!(sternknee::job::load("job.ron", &other).is_err());
+}
+
+/// Before anything is drilled there are no holes to measure; a core that shows is told all the same.
+#[test]
+fn upper_holes_are_asked_for_where_they_are_there() {
+    let of = |sitting: &str, transom: &str| {
+        let job = with_engine("power: \"100 hp\"", &format!("transom: ({transom})"));
+        verdict("fit/top-edge", &job.replace("sitting: study", &format!("sitting: {sitting}")))
+    };
+    assert_eq!(of("before_ordering", ""), NotApplicable);
+    assert_eq!(of("as_fitted", ""), Unmeasured);
+    assert_eq!(of("before_ordering", "top_edge: bare"), Warn);
 }
 
 /// Source: the layout in general use: 1-7/8 in below the top, never less than 1-3/4 in.

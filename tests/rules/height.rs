@@ -122,6 +122,27 @@ fn deadrise_takes_height_from_an_engine_off_centre() {
     assert_eq!(verdict("height/shaft-match", &job(elsewhere)), Pass);
 }
 
+/// On a transom that leans by θ the bottom's edge rises along it by y·tan β / cos θ: 14 in at 22° and 14° is 5.83 in.
+/// A drop is plumb: 4 in is 4.12 in along the same transom.
+#[test]
+fn heights_run_along_a_leaning_transom() {
+    let job = |angle: &str, at: &str, bracket: &str| {
+        study(&format!(
+            "boat: (deadrise: \"22 deg\"), transom: (height: \"25-3/4 in\"{angle}), \
+             engines_on: [(described: (hole_rows: 1), shaft: \"20 in\", at: [{at}]{bracket})]"
+        ))
+    };
+    let lean = 14.0_f64.to_radians().cos();
+    let of = |angle: &str, at: &str, bracket: &str| finding("height/shaft-match", &job(angle, at, bracket));
+    let leaning = ", angle: \"14 deg\"";
+    near(us(&of(leaning, "port(\"14 in\")", ""), "r"), 14.0 * 22.0_f64.to_radians().tan() / lean, 1e-9);
+    near(us(&of(leaning, "port(\"14 in\")", ""), "r"), 5.83, 0.005);
+    near(us(&of("", "port(\"14 in\")", ""), "r"), 5.656, 0.001);
+    let dropped = ", bracket: (described: (setback: \"20 in\", drop: \"4 in\"))";
+    near(us(&of(leaning, "centre", dropped), "h0"), 25.75 - 4.0 / lean - 20.0, 1e-9);
+    near(us(&of("", "centre", dropped), "h0"), 1.75, 1e-9);
+}
+
 #[test]
 fn one_engine_that_cannot_be_judged_keeps_the_pair_from_passing() {
     let job = study(

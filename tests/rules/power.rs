@@ -41,6 +41,67 @@ fn the_builders_rating_stands_in_for_a_plate_without_power() {
     assert_eq!(of("capacity(power: \"120 hp\")"), Pass);
 }
 
+/// Common practice, no source: the trade's pairs. 150 PS are 110.3 kW, 150 hp 111.9; a plate in whole kilowatts stands
+/// for half of one either way.
+#[test]
+fn a_plate_in_kilowatts_is_the_class_that_the_trade_takes_it_for() {
+    let of = |plate: &str, engine: &str| {
+        let job = with_engine(&format!("power: \"{engine}\""), &format!("plate: builders(power: \"{plate}\")"));
+        let found = finding("power/plate-limit", &job);
+        assert!(found.verdict != Pass || found.margin().unwrap().si >= 0.0, "{plate} {engine}");
+        found.verdict
+    };
+    let fails = sternknee::rules::Verdict::Fail;
+    for (plate, engine, expected) in [
+        ("110 kW", "150 hp", Pass),
+        ("112 kW", "150 hp", Pass),
+        ("147 kW", "200 hp", Pass),
+        ("184 kW", "250 hp", Pass),
+        ("186 kW", "250 hp", Pass),
+        ("221 kW", "300 hp", Pass),
+        ("224 kW", "300 hp", Pass),
+        ("84.6 kW", "115 hp", Pass),
+        ("85 kW", "115 hp", Pass),
+        ("150 hp", "112 kW", Pass),
+        ("150 PS", "150 hp", Pass),
+        ("110 kW", "150 PS", Pass),
+        ("110 kW", "152 hp", fails),
+        ("110 kW", "175 hp", fails),
+        ("109 kW", "150 hp", fails),
+        ("110.0 kW", "150 hp", fails),
+        ("150 hp", "113 kW", fails),
+        ("110 kW", "111 kW", fails),
+        ("150 hp", "151 hp", fails),
+        ("150 PS", "151 hp", fails),
+    ] {
+        assert_eq!(of(plate, engine), expected, "{plate} {engine}");
+    }
+    let job = with_engine("power: \"150 hp\"", "plate: builders(power: \"110 kW\")");
+    assert!(finding("power/plate-limit", &job).summary.show(Units::Us).contains("the same to the trade"));
+    // Two of 150 hp on a plate of twice 110 kW; two of 175 hp are too much.
+    let pair = |power: &str| {
+        verdict(
+            "power/plate-limit",
+            &study(&format!("plate: builders(power: \"220 kW\"), {}", two_engines((power, power), "main"))),
+        )
+    };
+    assert_eq!(pair("150 hp"), Pass);
+    assert_eq!(pair("175 hp"), fails);
+}
+
+/// 33 CFR 183.53(a): 150 hp by the formula, and a plate of 112 kW: the same figure rounded.
+#[test]
+fn the_formula_is_held_against_a_plate_in_kilowatts_within_its_rounding() {
+    let of = |plate: &str| {
+        let boat = "boat: (craft: monohull, bottom: vee, length: \"16 ft\", transom_width: \"7.5 ft\"), \
+                    transom: (height: \"20 in\"), steering: remote_hydraulic";
+        verdict("power/formula-limit", &study(&format!("{boat}, plate: capacity(power: \"{plate}\")")))
+    };
+    assert_eq!(of("112 kW"), Pass);
+    assert_eq!(of("113 kW"), Warn);
+    assert_eq!(of("150 hp"), Pass);
+}
+
 #[test]
 fn an_illegible_plate_waits_and_a_missing_one_does_not_apply() {
     let of = |plate: &str| {

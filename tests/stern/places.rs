@@ -110,8 +110,12 @@ fn what_hangs_weighs_on_the_bolts_from_where_it_floats() {
             let Footing { middle, hung, .. } = footing;
             let bolts = -middle[1] * sin;
             let (mut weight, mut moment) = (0.0, 0.0);
+            let mut place = Point3::origin();
             for hung in hung {
-                let place = centre(&entries, &hung.name);
+                // What hangs beside an engine is reckoned at the engine's own place.
+                if !hung.name.contains("one part in") {
+                    place = centre(&entries, &hung.name);
+                }
                 let newtons = hung.mass.value * 9.80665;
                 weight += newtons;
                 moment += newtons * (place.x - bolts);

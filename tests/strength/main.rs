@@ -69,3 +69,19 @@ fn between<'t>(text: &'t str, before: &str, after: &str) -> &'t str {
     let rest = &text[from..];
     &rest[..rest.find(after).unwrap_or_else(|| panic!("no `{after}` in {rest}"))]
 }
+
+/// An engine's weight is its own; a tie bar, a cylinder and the like stand beside it in the same list.
+#[test]
+fn what_hangs_beside_an_engine_is_told_beside_it() {
+    let with = r#"goes_on: [(what: "cylinder", weight: "20 lb", on_transom: true)], engines_on:"#;
+    let rig = rig(&boat("four-stroke 40 hp inline-3", "", KNEES, "").replace("engines_on:", with));
+    let case = Case::new(&rig);
+    let hung = &case.strength().expect("strength").after.footings[0].hung;
+    let own = rig.after.mains()[0].weight.reading().unwrap().value;
+    let told: Vec<_> = hung.iter().map(|hung| (hung.name.as_str(), hung.mass)).collect();
+    assert_eq!(told.len(), 2);
+    assert_eq!(told[0].0, "engine");
+    assert!((told[0].1 - own).abs().value < 1e-9);
+    assert_eq!(told[1].0, "cylinder");
+    assert!((told[1].1.value - 20.0 * 0.453_592_37).abs() < 1e-9);
+}

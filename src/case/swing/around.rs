@@ -174,6 +174,7 @@ fn well(rig: &Rig, stern: &Stern, half_transom: f64, inside: f64, around: &mut A
     let width = match (&surroundings.well_width, &cutout) {
         (Some(width), _) => Ok(width.value),
         (None, Ok(cutout)) => Ok(cutout.value),
+        (None, Err(_)) if rig.transom.cutout.is_some() => Ok(metres(2.0 * half_transom)),
         (None, Err(lacking)) => Err(lacking.clone()),
     };
     let (length, rim) = (surroundings.well_length.ask(), surroundings.rim_above.ask());

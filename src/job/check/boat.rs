@@ -81,6 +81,9 @@ pub(super) fn transom(checker: &mut Checker, transom: &Transom, boat: &Boat) {
     checker.within("transom.angle", transom.angle.as_ref(), TRANSOM_ANGLE);
     checker.within("transom.thickness", transom.thickness.as_ref(), THICKNESS);
     checker.within("transom.cutout_width", transom.cutout_width.as_ref(), WIDTH);
+    if transom.cutout.is_some() && transom.cutout_width.is_some() {
+        checker.fault("transom.cutout", "there is a cutout_width too", "leave out one of the two");
+    }
     if let Some(SplashWell::Floor(floor)) = &transom.splash_well {
         checker.within("transom.splash_well", Some(floor), ON_TRANSOM);
     }

@@ -1,12 +1,19 @@
 //! Numbers and units, taken off the front of a text.
 
-use super::{Problem, excerpt};
+use super::{Problem, Written, excerpt};
 use crate::quantity::Kind;
 use crate::quantity::units::Unit;
 
 /// What is left of the text.
 pub(super) struct Cursor<'a> {
     pub rest: &'a str,
+}
+
+/// A number and the step of its last digit or fraction: 0.1 for `12.5`, 1/8 for `12-7/8`.
+#[derive(Clone, Copy)]
+pub(super) struct Number {
+    pub value: f64,
+    pub step: f64,
 }
 
 impl<'a> Cursor<'a> {
@@ -31,7 +38,7 @@ impl<'a> Cursor<'a> {
     }
 
     /// `7/8` at the cursor, if one stands there.
-    fn fraction(&mut self) -> Result<Option<f64>, Problem> {
+    fn fraction(&mut self) -> Result<Option<Number>, Problem> {
         let mut ahead = Cursor { rest: self.rest };
         let numerator = ahead.digits();
         let Some(rest) = ahead.rest.strip_prefix('/') else {
@@ -47,11 +54,11 @@ impl<'a> Cursor<'a> {
             return Err(Problem::ZeroDenominator);
         }
         self.rest = ahead.rest;
-        Ok(Some(decimal(numerator)? / denominator))
+        Ok(Some(Number { value: decimal(numerator)? / denominator, step: 1.0 / denominator }))
     }
 
     /// A whole number, a decimal, a fraction or a mixed number; `None` where no digit stands.
-    pub fn number(&mut self) -> Result<Option<f64>, Problem> {
+    pub fn number(&mut self) -> Result<Option<Number>, Problem> {
         self.skip_spaces();
         if let Some(fraction) = self.fraction()? {
             return Ok(Some(fraction));
@@ -72,25 +79,26 @@ impl<'a> Cursor<'a> {
             if whole.is_empty() && decimals.is_empty() {
                 return Ok(None);
             }
-            return decimal(&format!("{whole}.{decimals}")).map(Some);
+            let value = decimal(&format!("{whole}.{decimals}"))?;
+            return Ok(Some(Number { value, step: decimals.chars().fold(1.0, |step, _| step / 10.0) }));
         }
         if whole.is_empty() {
             return Ok(None);
         }
-        let mut value = decimal(&whole)?;
+        let mut number = Number { value: decimal(&whole)?, step: 1.0 };
         let mut ahead = Cursor { rest: self.rest.trim_start() };
         if let Some(rest) = ahead.rest.strip_prefix('-') {
             ahead.rest = rest.trim_start();
         }
         if let Some(fraction) = ahead.fraction()? {
-            value += fraction;
+            number = Number { value: number.value + fraction.value, step: fraction.step };
             self.rest = ahead.rest;
         }
-        Ok(Some(value))
+        Ok(Some(number))
     }
 
-    /// The factor of the unit at the cursor; a plain ratio needs none.
-    pub fn unit(&mut self, kind: Kind) -> Result<f64, Problem> {
+    /// The unit at the cursor: its name and factor, the step yet one of it; a plain ratio needs none.
+    pub fn unit(&mut self, kind: Kind) -> Result<Written, Problem> {
         self.skip_spaces();
         let dash = self.rest.strip_prefix('-').map(str::trim_start);
         let text = match dash {
@@ -100,10 +108,10 @@ impl<'a> Cursor<'a> {
         match Unit::at_start(text, kind) {
             Some((unit, length)) if unit.kind == kind => {
                 self.rest = &text[length..];
-                Ok(unit.factor)
+                Ok(Written { unit: unit.name, step: unit.factor })
             }
             Some((unit, _)) => Err(Problem::WrongKind { unit: unit.name, found: unit.kind }),
-            None if kind == Kind::Ratio => Ok(1.0),
+            None if kind == Kind::Ratio => Ok(Written { unit: "", step: 1.0 }),
             None => {
                 let word: String = text.chars().take_while(|c| !c.is_whitespace() && !c.is_ascii_digit()).collect();
                 if word.is_empty() || word.starts_with(['±', '+']) {

@@ -20,6 +20,17 @@ pub struct Parsed {
     pub si: f64,
     /// The tolerance behind the value.
     pub tolerance: Option<Tolerance>,
+    /// How it is written.
+    pub written: Written,
+}
+
+/// How a figure is written: in which unit, and to which place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Written {
+    /// Name of the unit; of the smallest, where there are several.
+    pub unit: &'static str,
+    /// The step of its last digit or fraction in the coherent SI unit: 1 kW for `110 kW`.
+    pub step: f64,
 }
 
 /// A symmetric tolerance.
@@ -111,9 +122,9 @@ pub(super) fn excerpt(text: &str, longest: usize) -> String {
 
 fn read(cursor: &mut Cursor, kind: Kind) -> Result<Parsed, Problem> {
     let negative = cursor.take_sign();
-    let (magnitude, unit) = compound(cursor, kind)?;
+    let (magnitude, factor, written) = compound(cursor, kind)?;
     let si = if negative { -magnitude } else { magnitude };
-    let tolerance = tolerance(cursor, kind, unit)?;
+    let tolerance = tolerance(cursor, kind, factor)?;
     cursor.skip_spaces();
     if !cursor.rest.is_empty() {
         return Err(Problem::LeftOver(excerpt(cursor.rest, 20)));
@@ -121,24 +132,26 @@ fn read(cursor: &mut Cursor, kind: Kind) -> Result<Parsed, Problem> {
     if !si.is_finite() || si.abs() > LARGEST {
         return Err(Problem::TooLarge);
     }
-    Ok(Parsed { si, tolerance })
+    Ok(Parsed { si, tolerance, written })
 }
 
-/// One number and unit, or several with falling units: `9 ft 8-1/2 in`.
-fn compound(cursor: &mut Cursor, kind: Kind) -> Result<(f64, f64), Problem> {
+/// One number and unit, or several with falling units: `9 ft 8-1/2 in`; the factor of the last unit, and how
+/// all of it is written.
+fn compound(cursor: &mut Cursor, kind: Kind) -> Result<(f64, f64, Written), Problem> {
     let mut total = 0.0;
     let mut last: Option<f64> = None;
     loop {
         let number = cursor.number()?.ok_or(Problem::NoNumber)?;
-        let factor = cursor.unit(kind)?;
+        let unit = cursor.unit(kind)?;
+        let factor = unit.step;
         if last.is_some_and(|larger| factor >= larger) {
             return Err(Problem::UnitOrder);
         }
-        total += number * factor;
+        total += number.value * factor;
         last = Some(factor);
         let ahead = cursor.rest.trim_start_matches([' ', '-']);
         if !ahead.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
-            return Ok((total, factor));
+            return Ok((total, factor, Written { step: number.step * factor, ..unit }));
         }
         cursor.rest = ahead;
     }
@@ -161,10 +174,10 @@ fn tolerance(cursor: &mut Cursor, kind: Kind, unit: f64) -> Result<Option<Tolera
         && let Some(rest) = cursor.rest.strip_prefix('%')
     {
         cursor.rest = rest;
-        return Ok(Some(Tolerance::Relative(number / 100.0)));
+        return Ok(Some(Tolerance::Relative(number.value / 100.0)));
     }
-    let factor = if cursor.rest.is_empty() { unit } else { cursor.unit(kind)? };
-    let width = number * factor;
+    let factor = if cursor.rest.is_empty() { unit } else { cursor.unit(kind)?.step };
+    let width = number.value * factor;
     if !width.is_finite() || width > LARGEST {
         return Err(Problem::TooLarge);
     }
@@ -226,6 +239,22 @@ mod tests {
         close("654 mm +/- 3 mm", Kind::Length, 0.003);
         close("500 kg ±2%", Kind::Mass, 10.0);
         close("9'8\" ±1/4\"", Kind::Length, 0.25 * 0.0254);
+    }
+
+    #[test]
+    fn a_figure_tells_its_unit_and_the_step_of_its_last_digit() {
+        for (text, kind, unit, step) in [
+            ("110 kW", Kind::Power, "kW", 1e3),
+            ("84.6 kW", Kind::Power, "kW", 100.0),
+            ("110 PS", Kind::Power, "metric hp", 75.0 * 9.806_65),
+            ("12-7/8 in", Kind::Length, "in", 0.0254 / 8.0),
+            ("9 ft 8 in", Kind::Length, "in", 0.0254),
+            ("1,250 kg", Kind::Mass, "kg", 1.0),
+        ] {
+            let written = parse(text, kind).unwrap().written;
+            assert_eq!(written.unit, unit, "{text}");
+            assert!((written.step - step).abs() < 1e-9 * step, "{text}: {}", written.step);
+        }
     }
 
     #[test]

@@ -2,8 +2,8 @@
 //! starboard with the bow to the right. Plain geometry of the rig, in millimetres.
 //!
 //! Heights are those that a tape takes along the transom, as the rules use them. In the side view a
-//! bracket's face stands parallel to the transom, aft of it by the setback square to it, its top level
-//! with the transom's top less the drop: so every height along the transom stays what the tape said.
+//! bracket's face stands parallel to the transom, aft of it by the setback square to it, its top plumb
+//! below a level line through the transom's top by the drop.
 
 use uom::si::f64::Length;
 
@@ -72,10 +72,15 @@ impl Stern {
         })
     }
 
-    /// Rise of the bottom at a distance off the centreline: as far as the chine.
+    /// Rise of the bottom at a distance off the centreline, along the transom: as far as the chine.
     pub(super) fn rise(&self, y: f64) -> f64 {
         let reach = self.chine.or(self.half).unwrap_or(f64::INFINITY);
-        y.abs().min(reach) * self.deadrise.tan()
+        self.along(y.abs().min(reach) * self.deadrise.tan())
+    }
+
+    /// A plumb height as it lies along the transom.
+    fn along(&self, plumb: f64) -> f64 {
+        plumb / self.angle.cos().max(0.2)
     }
 
     /// The point of the side view so high along the transom and so far aft of it, square to it.
@@ -143,7 +148,7 @@ fn hang<'a>(rig: &Rig, stern: &Stern, group: &'a Group, engine: &'a Engine) -> H
     let drawn = row.unwrap_or_else(|| rows.as_ref().map_or(0, |rows| rows.best().unwrap_or_else(|| rows.nearest())));
     let y = mm(engine.y);
     let rise = rig.transom.height_at(engine.y).map_or_else(|| stern.rise(y), |taken| stern.height - mm(taken.value));
-    let top = stern.height - reading(&group.drop());
+    let top = stern.height - stern.along(reading(&group.drop()));
     let rest = top + drawn as f64 * mm(inches(HOLE_ROW_STEP_IN));
     let shaft = engine.rest_to_plate.reading();
     let words = match (row.is_some(), rows.as_ref().map(Rows::best)) {

@@ -30,7 +30,7 @@ impl List {
             name,
             value: Value::Number(reading.measure(style), tolerance),
             basis: Some(reading.basis),
-            note: reading.note.clone(),
+            note: reading.note.as_deref().map(str::to_owned),
         });
     }
 

@@ -99,6 +99,9 @@ impl Rig {
             list.said("what is seen of it", signs_in_words(signs));
         }
         list.number(&transom.cutout_width, Style::Tape);
+        if transom.cutout.is_some() {
+            list.said("cutout", Text::from("none: the top is level all across"));
+        }
         if let Some(edge) = transom.top_edge {
             list.said("finish of its top", Text::from(edge.words()));
         }
@@ -123,7 +126,7 @@ impl Rig {
                 name,
                 value: Value::Words(said),
                 basis: Some(hole.below.basis),
-                note: hole.below.note.clone(),
+                note: hole.below.note.as_deref().map(str::to_owned),
             });
         }
         list.under("the transom")

@@ -6,7 +6,7 @@ use crate::quantity::{Basis, Measure, Style, Text, capitalised, say};
 /// The readings that the job itself marks as assumed.
 pub(super) fn readings(job: &Job) -> Vec<Text> {
     let mut assumed = Vec::new();
-    let mut note = |name: &str, measure: Option<Measure>, note: Option<&String>| {
+    let mut note = |name: &str, measure: Option<Measure>, note: Option<&str>| {
         if let Some(measure) = measure {
             let why = note.map(|note| format!(" ({note})")).unwrap_or_default();
             assumed.push(say!("{} is taken as {}{}.", capitalised(name), measure, why));
@@ -15,7 +15,7 @@ pub(super) fn readings(job: &Job) -> Vec<Text> {
     macro_rules! each {
         ($($reading:expr => $measurement:ident, $style:ident;)+) => {$(
             if let Some(reading) = &$reading && reading.basis == Basis::Assumed {
-                note(tape::$measurement.name, Some(reading.measure(Style::$style)), reading.note.as_ref());
+                note(tape::$measurement.name, Some(reading.measure(Style::$style)), reading.note.as_deref());
             }
         )+};
     }

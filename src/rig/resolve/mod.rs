@@ -67,6 +67,7 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
             material,
             core: transom.core,
             cutout_width: Slot::new(transom.cutout_width.clone(), &tape::CUTOUT_WIDTH),
+            cutout: transom.cutout,
             top_edge: transom.top_edge,
             splash_well: Slot::new(transom.splash_well.clone(), &tape::SPLASH_WELL),
             upper_holes: Slot::new(transom.upper_holes.clone(), &tape::UPPER_HOLES),

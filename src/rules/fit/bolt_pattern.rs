@@ -2,26 +2,26 @@
 
 use uom::si::f64::Length;
 
-use super::{ON_A_BRACKET, on_brackets_only, on_the_transom};
-use crate::case::Case;
+use super::{bolted, no_bolts};
+use crate::case::{Case, bolt_places};
 use crate::job::SplashWell;
 use crate::physics::fit::{self, HolePlace};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
-use crate::rig::{Engine, Rig};
+use crate::rig::{Engine, Missing, Rig};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Table;
 
 rule! {
-    /// The standard bolt pattern of each engine against the cutout, the holes that are there already
-    /// and the floor of the splash-well.
+    /// The bolts of each engine against the cutout, the holes that are there already and the floor of
+    /// the splash-well: where the job says they stand, else the standard pattern from its upper holes.
     ///
     /// **Why.** A new hole beside an old one has no wood left between them; a lower bolt that comes
     /// out under the well's floor cannot be tightened, and leaks into the hull.
     ///
-    /// **Limit.** The upper pair 12-7/8 in apart within the cutout with an inch to spare; every new
-    /// hole on an old one or at least 1-1/2 in (three bolt diameters) from it; the lower bolts, 9-7/8
-    /// in below the top, above the well's floor by their washers.
+    /// **Limit.** The upper pair 12-7/8 in apart within the cutout (the transom's width where there is
+    /// none) with an inch to spare; every new hole on an old one or at least 1-1/2 in (three bolt
+    /// diameters) from it; the lower bolts, 8 in below the upper, above the well's floor by their washers.
     ///
     /// **Source.** Trade association bolt pattern in general use; common practice, no source (the
     /// distances to spare).
@@ -44,50 +44,50 @@ const WASHER_ROOM_IN: f64 = 1.0;
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if on_brackets_only(rig) {
-        return Finding::not_applicable(Text::from(ON_A_BRACKET));
+    if let Some(why) = no_bolts(rig) {
+        return Finding::not_applicable(why);
     }
-    need!(_after = rig.after, cutout = rig.transom.cutout_width, well = rig.transom.splash_well);
+    need!(_after = rig.after);
+    let (side, well) = (side_of_top(rig), rig.transom.splash_well.ask());
     let mut complaints = Vec::new();
     let mut reused = 0;
     let mut rows = Vec::new();
-    for engine in on_the_transom(rig) {
-        let pattern = fit::pattern(engine.y);
-        complaints.extend(against_cutout(engine, cutout.value));
-        for hole in pattern {
-            let (word, complaint) = against_old(rig, hole);
+    for (group, engine) in bolted(rig) {
+        let bolts = bolt_places(rig, group, &[engine]).unwrap_or_default();
+        if let Ok(Some(side)) = &side {
+            complaints.extend(against_side(engine, &bolts, side));
+        }
+        for hole in &bolts {
+            let (word, complaint) = against_old(rig, *hole);
             reused += usize::from(word == REUSED);
             rows.push(vec![
                 say!("{}", engine.label.as_str()),
-                say!("{} {}", Measure::tape(hole.y.abs()), side(hole.y)),
+                say!("{} {}", Measure::tape(hole.y.abs()), port_or_starboard(hole.y)),
                 say!("{}", Measure::tape(hole.below)),
                 Text::from(word),
             ]);
             complaints.extend(complaint);
         }
-        if let SplashWell::Floor(floor) = well {
-            complaints.extend(against_floor(engine, &pattern, floor.value));
+        if let Ok(SplashWell::Floor(floor)) = well {
+            complaints.extend(against_floor(engine, &bolts, floor.value));
         }
     }
-    complaints.sort_by_key(|complaint| complaint.verdict);
+    complaints.sort_by(|a, b| a.verdict.cmp(&b.verdict).then(a.margin().total_cmp(&b.margin())));
     let more = complaints.len().saturating_sub(1);
+    let missing: Vec<Missing> = [side.err(), well.err()].into_iter().flatten().collect();
     let finding = match complaints.into_iter().next() {
-        Some(complaint) => complaint.into_finding(more),
+        Some(complaint) => Finding { missing, ..complaint.into_finding(more) },
+        None if !missing.is_empty() => Finding::unmeasured(missing),
         None => Finding::new(
             Verdict::Pass,
             match reused {
-                0 => Text::from("The bolt pattern fits the cutout and clears the splash-well."),
-                1 => Text::from(
-                    "The bolt pattern fits the cutout and clears the splash-well; one old hole can be used again.",
-                ),
-                more => say!(
-                    "The bolt pattern fits the cutout and clears the splash-well; {} old holes can be used again.",
-                    more
-                ),
+                0 => Text::from("The bolts find room on the transom, clear of old holes and of a splash-well's floor."),
+                1 => Text::from("The bolts find room on the transom; one old hole can be used again."),
+                more => say!("The bolts find room on the transom; {} old holes can be used again.", more),
             },
         ),
     };
-    finding.table(Table::new("bolt holes of the pattern", &["engine", "across", "below the top", ""], rows))
+    finding.table(Table::new("bolt holes", &["engine", "across", "below the top", ""], rows))
 }
 
 /// What a table says of a hole that is there already.
@@ -103,6 +103,11 @@ struct Complaint {
 }
 
 impl Complaint {
+    /// Room to its limit, m; the least is the worst.
+    fn margin(&self) -> f64 {
+        self.limit.margin(self.found).si
+    }
+
     fn into_finding(self, more: usize) -> Finding {
         let summary = match more {
             0 => self.summary,
@@ -112,21 +117,38 @@ impl Complaint {
     }
 }
 
-fn side(y: Length) -> &'static str {
+fn port_or_starboard(y: Length) -> &'static str {
     if y.value >= 0.0 { "port" } else { "starboard" }
 }
 
-/// The upper bolts against the side of the cutout.
-fn against_cutout(engine: &Engine, cutout: Length) -> Option<Complaint> {
-    let outermost = engine.y.abs() + inches(fit::UPPER_PAIR_IN / 2.0);
-    let most = cutout / 2.0 - inches(SIDE_ROOM_IN);
+/// Where the edge ends on which the engines hang.
+struct Side {
+    what: &'static str,
+    off: Length,
+}
+
+/// The side of the cutout; where there is none, of the transom, if anybody measured it.
+fn side_of_top(rig: &Rig) -> Result<Option<Side>, Missing> {
+    if rig.transom.cutout.is_some() {
+        let width = rig.boat.transom_width.reading();
+        return Ok(width.map(|width| Side { what: "transom", off: width.value / 2.0 }));
+    }
+    let cutout = rig.transom.cutout_width.ask()?;
+    Ok(Some(Side { what: "cutout", off: cutout.value / 2.0 }))
+}
+
+/// The outermost bolts against the side of the cutout.
+fn against_side(engine: &Engine, bolts: &[HolePlace], side: &Side) -> Option<Complaint> {
+    let outermost = bolts.iter().map(|bolt| bolt.y.abs()).max_by(|a, b| a.si().total_cmp(&b.si()))?;
+    let most = side.off - inches(SIDE_ROOM_IN);
     outermost.exceeds(most).then(|| Complaint {
         verdict: Verdict::Fail,
         summary: say!(
-            "The upper bolts of the {} come {} off the centreline; the cutout ends at {}.",
+            "The outermost bolts of the {} come {} off the centreline; the {} ends at {}.",
             engine.label.as_str(),
             Measure::tape(outermost),
-            Measure::tape(cutout / 2.0)
+            side.what,
+            Measure::tape(side.off)
         ),
         found: Measure::tape(outermost),
         limit: Limit::AtMost(Measure::tape(most)),
@@ -160,11 +182,7 @@ fn against_old(rig: &Rig, hole: HolePlace) -> (&'static str, Option<Complaint>) 
     }
     let complaint = Complaint {
         verdict: Verdict::Warn,
-        summary: say!(
-            "A bolt hole of the pattern comes {} from an old one, where {} is wanted.",
-            Measure::tape(distance),
-            wanted
-        ),
+        summary: say!("A bolt hole comes {} from an old one, where {} is wanted.", Measure::tape(distance), wanted),
         found: Measure::tape(distance),
         limit: Limit::AtLeast(wanted),
         remedy: "Fill and glass the old hole before drilling, or shift the engine by a hole row or sideways.",
@@ -173,26 +191,29 @@ fn against_old(rig: &Rig, hole: HolePlace) -> (&'static str, Option<Complaint>) 
 }
 
 /// The lower bolts against the floor of the splash-well.
-fn against_floor(engine: &Engine, pattern: &[HolePlace; 4], floor: Length) -> Option<Complaint> {
-    let lower = pattern[2].below;
+fn against_floor(engine: &Engine, bolts: &[HolePlace], floor: Length) -> Option<Complaint> {
     let room = inches(WASHER_ROOM_IN);
+    let lowest = |bolts: &mut dyn Iterator<Item = Length>| bolts.max_by(|a, b| a.si().total_cmp(&b.si()));
+    let mut all = bolts.iter().map(|bolt| bolt.below);
+    let mut at_floor = bolts.iter().map(|bolt| bolt.below).filter(|below| room.exceeds((*below - floor).abs()));
     let label = engine.label.as_str();
-    let (verdict, summary, remedy) = if !(lower + room).exceeds(floor) {
-        return None;
-    } else if floor.exceeds(lower - room) {
+    let (verdict, found, summary, remedy) = if let Some(below) = lowest(&mut at_floor) {
         (
             Verdict::Fail,
+            below,
             say!(
-                "The lower bolts of the {} come out at the well's floor ({} below the top, floor at {}).",
+                "Bolts of the {} come out at the well's floor ({} below the top, floor at {}).",
                 label,
-                Measure::tape(lower),
+                Measure::tape(below),
                 Measure::tape(floor)
             ),
             "Nothing can be tightened there: hang the engine on a bracket or setback plate with its own pattern, or have the well altered.",
         )
     } else {
+        let below = lowest(&mut all).filter(|below| below.exceeds(floor))?;
         (
             Verdict::Warn,
+            below,
             say!("The lower bolts of the {} come out below the well's floor, inside the hull.", label),
             "See that the nuts can be reached and the holes are sealed: they are below the well and may be below the waterline.",
         )
@@ -200,7 +221,7 @@ fn against_floor(engine: &Engine, pattern: &[HolePlace; 4], floor: Length) -> Op
     Some(Complaint {
         verdict,
         summary,
-        found: Measure::tape(lower),
+        found: Measure::tape(found),
         limit: Limit::AtMost(Measure::tape(floor - room)),
         remedy,
     })

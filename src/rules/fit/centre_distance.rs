@@ -32,9 +32,7 @@ fn judge(case: &Case) -> Finding {
     let rig = case.rig;
     let mut engines: Vec<(&Group, &Engine)> = rig.after.engines().collect();
     engines.sort_by(|a, b| b.1.y.value.total_cmp(&a.1.y.value));
-    if engines.is_empty() {
-        need!(_after = rig.after, _cutout = rig.transom.cutout_width);
-    }
+    need!(_after = rig.after);
     let mut tightest: Option<Finding> = None;
     for pair in engines.windows(2) {
         let (one, other) = (pair[0].1, pair[1].1);
@@ -71,17 +69,18 @@ fn judge(case: &Case) -> Finding {
         (None, Ok(Some(lock))) | (Some(_), Ok(Some(lock))) => lock,
         (Some(pair), Ok(None)) => pair,
         (None, Ok(None)) => Finding::not_applicable(Text::from(
-            "A single engine on a bracket has no neighbour and stands clear of the cutout.",
+            "A single engine has no neighbour, and no side of a cutout stands beside its powerhead.",
         )),
         (_, Err(missing)) => Finding::unmeasured(missing),
     }
 }
 
-/// The engine that reaches farthest, against the cutout; `None` where none hangs on the transom.
+/// The engine that reaches farthest, against the cutout; `None` where none hangs on the
+/// transom, or there is no cutout.
 fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>, Vec<Missing>> {
     let on_transom: Vec<&Engine> =
         engines.iter().filter(|(group, _)| group.bracket.is_none()).map(|(_, engine)| *engine).collect();
-    if on_transom.is_empty() {
+    if on_transom.is_empty() || case.rig.transom.cutout.is_some() {
         return Ok(None);
     }
     let cutout = case.rig.transom.cutout_width.ask();

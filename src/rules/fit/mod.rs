@@ -10,17 +10,42 @@ pub use centre_distance::CENTRE_DISTANCE;
 pub use top_edge::TOP_EDGE;
 pub use transom_thickness::TRANSOM_THICKNESS;
 
-use crate::rig::{Engine, Rig};
+use crate::physics::fit;
+use crate::quantity::{Dimensioned, Text, horsepower};
+use crate::rig::{Engine, Group, Rig};
 
-/// Engines that are bolted to the transom itself: those on a bracket are bolted to the bracket.
-fn on_the_transom(rig: &Rig) -> Vec<&Engine> {
-    rig.after.groups.iter().filter(|group| group.bracket.is_none()).flat_map(|group| &group.engines).collect()
+/// Engines that hang on the transom itself: those on a bracket are bolted to the bracket.
+fn on_the_transom(rig: &Rig) -> impl Iterator<Item = (&Group, &Engine)> {
+    rig.after.engines().filter(|(group, _)| group.bracket.is_none())
+}
+
+/// Engines whose bolts go through the transom: not those on a bracket, nor small ones on clamp screws.
+fn bolted(rig: &Rig) -> Vec<(&Group, &Engine)> {
+    on_the_transom(rig).filter(|(group, engine)| !is_clamped(group, engine)).collect()
+}
+
+/// Whether an engine hangs on its clamp screws: a small one with a single row of holes, of whose bolts nobody says
+/// where they stand.
+fn is_clamped(group: &Group, engine: &Engine) -> bool {
+    let small = engine.power.reading().is_some_and(|power| horsepower(fit::BOLTED_FROM_HP).exceeds(power.value));
+    small && engine.hole_rows.reading() == Some(&1) && group.bolts.said.at.is_empty()
+}
+
+/// Why the rules about the transom's own bolts have nothing to judge, where they have not.
+fn no_bolts(rig: &Rig) -> Option<Text> {
+    if rig.after.is_empty() || !bolted(rig).is_empty() {
+        return None;
+    }
+    Some(Text::from(if on_brackets_only(rig) { ON_A_BRACKET } else { ON_CLAMP_SCREWS }))
 }
 
 /// Whether the engines hang on a bracket only, so that the transom's own bolts are not theirs.
 fn on_brackets_only(rig: &Rig) -> bool {
-    !rig.after.is_empty() && on_the_transom(rig).is_empty()
+    !rig.after.is_empty() && on_the_transom(rig).next().is_none()
 }
+
+/// Why a rule about the pattern has nothing to say of small engines.
+const ON_CLAMP_SCREWS: &str = "An engine of this size hangs on its clamp screws, not on the bolt pattern: set them well below the top, and follow its mounting sheet for the bolts or the chain that keep it there.";
 
 /// Why a rule about the transom's own bolts has nothing to judge.
 const ON_A_BRACKET: &str = "The engines hang on a bracket: its maker's template gives its bolts and their places, and strength rules apply to them.";

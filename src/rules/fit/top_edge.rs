@@ -1,8 +1,10 @@
 //! `fit/top-edge`
 
-use super::{ON_A_BRACKET, on_brackets_only};
-use crate::case::Case;
-use crate::job::TopEdge;
+use uom::si::f64::Length;
+
+use super::{bolted, no_bolts};
+use crate::case::{Case, bolt_places};
+use crate::job::{Sitting, TopEdge};
 use crate::physics::fit;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rules::rule::{need, rule};
@@ -19,22 +21,36 @@ rule! {
     /// **Source.** Trade association bolt pattern in general use.
     ///
     /// **When it warns.** Below 1-3/4 in it fails: fill the holes and drill lower, or build the top
-    /// up with the builder's consent. A top edge whose core shows must be sealed first.
+    /// up with the builder's consent. A top edge whose core shows must be sealed first. Before anything
+    /// is drilled it does not apply, and says where to drill.
     TOP_EDGE = Fit "fit/top-edge", judge;
 }
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if on_brackets_only(rig) {
-        return Finding::not_applicable(Text::from(ON_A_BRACKET));
+    if let Some(why) = no_bolts(rig) {
+        return Finding::not_applicable(why);
     }
-    need!(_after = rig.after, upper = rig.transom.upper_holes);
+    need!(_after = rig.after);
     let wanted = inches(fit::UPPER_BELOW_TOP_IN);
     let least = inches(fit::UPPER_BELOW_TOP_LEAST_IN);
-    let found = Measure::tape(upper.value);
-    let limit = Limit::AtLeast(Measure::tape(least));
     let bare = rig.transom.top_edge == Some(TopEdge::Bare);
-    let finding = if least.exceeds(upper.value) {
+    let Some(upper) = upper_bolts(case) else {
+        if bare {
+            return bare_edge();
+        }
+        if rig.sitting == Sitting::AsFitted {
+            need!(_upper = rig.transom.upper_holes);
+        }
+        return Finding::not_applicable(say!(
+            "No holes are drilled or planned yet: the pattern has its upper bolts {} below the top; {} is the least.",
+            Measure::tape(wanted),
+            Measure::tape(least)
+        ));
+    };
+    let found = Measure::tape(upper);
+    let limit = Limit::AtLeast(Measure::tape(least));
+    let finding = if least.exceeds(upper) {
         Finding::new(
             Verdict::Fail,
             say!(
@@ -44,17 +60,38 @@ fn judge(case: &Case) -> Finding {
             ),
         )
         .remedy(say!("Fill them and drill {} below the top.", Measure::tape(wanted)))
-    } else if wanted.exceeds(upper.value) || bare {
-        let why = if bare {
-            Text::from("The core shows at the transom's top edge, above the upper bolts.")
-        } else {
-            say!("The upper bolts stand {} below the transom's top; the pattern has {}.", found, Measure::tape(wanted))
-        };
-        Finding::new(Verdict::Warn, why).remedy(Text::from(
-            "Seal the top edge and the holes, and look at the laminate above the bolts at every service.",
-        ))
+    } else if bare {
+        bare_edge()
+    } else if wanted.exceeds(upper) {
+        Finding::new(
+            Verdict::Warn,
+            say!("The upper bolts stand {} below the transom's top; the pattern has {}.", found, Measure::tape(wanted)),
+        )
+        .remedy(Text::from(SEAL))
     } else {
         Finding::new(Verdict::Pass, say!("The upper bolts stand {} below the transom's top.", found))
     };
     finding.against(found, limit)
+}
+
+/// What a top edge wants whose upper bolts stand high, or whose core shows.
+const SEAL: &str = "Seal the top edge and the holes, and look at the laminate above the bolts at every service.";
+
+fn bare_edge() -> Finding {
+    Finding::new(Verdict::Warn, Text::from("The core shows at the transom's top edge, above the upper bolts."))
+        .remedy(Text::from(SEAL))
+}
+
+/// The highest bolts, below the top: where the job gives their places, else its upper holes.
+fn upper_bolts(case: &Case) -> Option<Length> {
+    let rig = case.rig;
+    let upper_holes = rig.transom.upper_holes.reading().map(|upper| upper.value);
+    let highest = |below: &mut dyn Iterator<Item = Length>| below.min_by(|a, b| a.si().total_cmp(&b.si()));
+    let mut all = bolted(rig).into_iter().filter_map(|(group, engine)| {
+        if group.bolts.said.at.is_empty() {
+            return upper_holes;
+        }
+        highest(&mut bolt_places(rig, group, &[engine])?.into_iter().map(|bolt| bolt.below))
+    });
+    highest(&mut all)
 }

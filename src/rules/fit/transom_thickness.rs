@@ -40,7 +40,7 @@ fn judge(case: &Case) -> Finding {
     }
     need!(_after = rig.after, thickness = rig.transom.thickness);
     let mut worst: Option<Finding> = None;
-    for engine in on_the_transom(rig) {
+    for (_, engine) in on_the_transom(rig) {
         need!(takes = engine.transom_thickness);
         let mut sheet = Sheet::default();
         let bolt = bolt_sentence(rig, thickness.value, &mut sheet);

@@ -1,12 +1,13 @@
 //! `power/formula-limit`
 
-use uom::si::f64::Power;
+use uom::si::f64::{Length, Power};
 
 use super::installed;
 use crate::case::Case;
 use crate::job::{Bottom, Craft, Plate, tape};
 use crate::physics::capacity::{self, Arrangement};
-use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::physics::power::{self, Against};
+use crate::quantity::{Dimensioned, Measure, Reading, Style, Text, say};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
@@ -25,7 +26,7 @@ rule! {
     /// for others, raised to the next multiple of five.
     ///
     /// **Source.** 33 CFR 183.53(a), with the definitions of 183.3; 33 CFR 183.53(b) for the
-    /// performance test.
+    /// performance test (its conditions from memory).
     ///
     /// **When it warns.** It warns where the plate says more than the formula: ask the builder how
     /// the plate came about. Without a plate it fails above the formula. It does not apply from 20 ft
@@ -88,12 +89,22 @@ fn judge(case: &Case) -> Finding {
         arrangement.flat_hard_chine = *bottom == Bottom::FlatHardChine;
     }
     let formula = capacity::power(&mut sheet, table, &factor, arrangement);
-    let by_test = if steering.is_remote() && !length.value.exceeds(capacity::performance_test_length()) {
-        " A boat of 13 ft or less with a remote wheel may instead be rated by the performance test of 183.53(b), which is not computed here."
+    let by_test = if steering.is_remote() && may_be_tested(case, length.value) {
+        " A boat of 13 ft or less with a remote wheel, a transom of 19 in and two persons may instead be rated by the performance test of 183.53(b), to 40 hp at most; it is not computed here."
     } else {
         ""
     };
     compare(case, sheet, &formula, by_test)
+}
+
+/// Whether what else the performance test asks for is known of her, and met.
+fn may_be_tested(case: &Case, length: Length) -> bool {
+    let persons = match case.rig.plate.reading() {
+        Some(Plate::Capacity { persons, .. } | Plate::Builders { persons, .. }) => *persons,
+        Some(Plate::None | Plate::Illegible) | None => None,
+    };
+    let transom = case.rig.transom.height.reading();
+    transom.zip(persons).is_some_and(|(height, persons)| capacity::performance_test(length, height.value, persons))
 }
 
 /// Holds the formula against the plate, or against the engines where there is no plate to read.
@@ -104,7 +115,7 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
     let plate = rig.plate.reading();
     if let Some(Plate::Capacity { power: Some(power), .. } | Plate::Builders { power: Some(power), .. }) = plate {
         let found = Measure::of(power.value);
-        let finding = if power.value.exceeds(formula.value()) {
+        let finding = if is_over(&[("plate".to_owned(), power)], formula) {
             Finding::new(Verdict::Warn, say!("The plate says {}, the US formula {}.{}", found, limit, by_test)).remedy(
                 Text::from("Ask the builder, by the hull number, how the plate came about before relying on it."),
             )
@@ -116,18 +127,19 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
         };
         return finding.against(found, at_most).working(sheet);
     }
-    let engines = match rig.after.main_power() {
-        Ok(engines) => engines,
+    let written = match rig.after.main_power_written() {
+        Ok(written) => written,
         Err(_) if rig.after.is_empty() => Vec::new(),
         Err(missing) => return Finding::unmeasured(missing).limit(at_most).working(sheet),
     };
+    let engines: Vec<_> = written.iter().map(|(name, power)| (name.clone(), power.value)).collect();
     let Some(installed) = installed(&mut sheet, &engines) else {
         let mut finding = Finding::unmeasured(vec![rig.after.missing()]).limit(at_most).working(sheet);
         finding.summary = say!("The US formula allows {}; no engine is given to hold against it.{}", limit, by_test);
         return finding;
     };
     let found = installed.measure();
-    let over = installed.value().exceeds(formula.value());
+    let over = is_over(&written, formula);
     let remedy = say!("Choose main engines of at most {} together, or show the builder's own rating.", limit);
     let finding = match (over, plate) {
         (true, Some(Plate::None | Plate::Illegible)) => Finding::new(
@@ -160,4 +172,10 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
         ),
     };
     finding.against(found, at_most).working(sheet)
+}
+
+/// Whether powers exceed the formula's; where they are written in kilowatts, by more than their rounding.
+fn is_over(powers: &[(String, &Reading<Power>)], formula: &Term<Power>) -> bool {
+    let formula = power::in_horsepower(formula.value());
+    matches!(power::against(&mut Sheet::default(), powers, &formula), Against::Over)
 }

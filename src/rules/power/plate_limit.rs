@@ -3,7 +3,8 @@
 use super::{Rated, installed, rated};
 use crate::case::Case;
 use crate::job::Role;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::physics::power::{self, Against};
+use crate::quantity::{Measure, Text, say};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Sheet;
@@ -15,11 +16,13 @@ rule! {
     /// **Why.** More power than she is rated for can turn her over in a hard turn, drive her bow
     /// under or tear the transom; in many places it is an offence, and insurers refuse it.
     ///
-    /// **Limit.** At most the power on the plate; without a plate, at most the builder's rating.
-    /// Auxiliary engines are not counted here.
+    /// **Limit.** At most the power on the plate; without a plate, at most the builder's rating. A plate
+    /// in kilowatts and an engine in horsepower are equal where they are within the rounding of the
+    /// plate, in metric horsepower too: 110 kW is 150 hp. Auxiliary engines are not counted here.
     ///
     /// **Source.** 33 CFR 183.23 and 183.25 (the plate and its wording); ISO 14945 (builder's
-    /// plate); ISO 8665 (rated power at the propeller shaft).
+    /// plate); ISO 8665 (rated power at the propeller shaft); common practice, no source (what pairs of
+    /// kilowatts and horsepower the trade takes as equal).
     ///
     /// **When it warns.** It fails above the plate: choose less power. A plate that cannot be read is
     /// no reason to guess; the builder answers to the hull number.
@@ -29,7 +32,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
     need!(_after = rig.after, _plate = rig.plate);
-    let engines = match rig.after.main_power() {
+    let written = match rig.after.main_power_written() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
     };
@@ -43,20 +46,34 @@ fn judge(case: &Case) -> Finding {
         Err(missing) => return Finding::unmeasured(vec![missing]),
     };
     let mut sheet = Sheet::default();
+    let engines: Vec<_> = written.iter().map(|(name, power)| (name.clone(), power.value)).collect();
     let Some(installed) = installed(&mut sheet, &engines) else {
         return Finding::unmeasured(vec![rig.after.missing()]);
     };
     let (found, limit) = (installed.measure(), Measure::of(rated.value));
     let auxiliary = rig.after.engines().any(|(_, engine)| engine.role == Role::Auxiliary);
     let aside = if auxiliary { " An auxiliary engine is not counted; some jurisdictions do count it." } else { "" };
-    let finding = if installed.value().exceeds(rated.value) {
-        Finding::new(Verdict::Fail, say!("The main engines make {}; she is rated for {}.{}", found, limit, aside))
-            .remedy(say!("Choose main engines of at most {} together.", limit))
-    } else {
-        Finding::new(
+    let finding = match power::against(&mut sheet, &written, &rated) {
+        Against::Over => {
+            Finding::new(Verdict::Fail, say!("The main engines make {}; she is rated for {}.{}", found, limit, aside))
+                .remedy(say!("Choose main engines of at most {} together.", limit))
+        }
+        Against::Within => Finding::new(
             Verdict::Pass,
             say!("The main engines make {} of the {} that she is rated for.{}", found, limit, aside),
-        )
+        ),
+        Against::Same { found: same, most } => {
+            let finding = Finding::new(
+                Verdict::Pass,
+                say!(
+                    "The main engines make {}; she is rated for {}, which is the same to the trade: kilowatts on a plate are rounded, and count metric horsepower.{}",
+                    found,
+                    limit,
+                    aside
+                ),
+            );
+            return finding.against(same.measure(), Limit::AtMost(most.measure())).working(sheet);
+        }
     };
     finding.against(found, Limit::AtMost(limit)).working(sheet)
 }

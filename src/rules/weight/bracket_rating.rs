@@ -1,6 +1,7 @@
 //! `weight/bracket-rating`
 
 use crate::case::Case;
+use crate::physics::power::{self, Against};
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Bracket, Group, Missing};
@@ -74,7 +75,10 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
             .remedy(Text::from("Choose a bracket made for as many engines."))
             .working(sheet));
     }
-    if let Some(power) = power.filter(|power| power.value().exceeds(rated_power.value)) {
+    let written: Vec<_> =
+        group.engines.iter().filter_map(|one| Some((one.label.clone(), one.power.reading()?))).collect();
+    let over = matches!(power::against(&mut Sheet::default(), &written, rated_power), Against::Over);
+    if let Some(power) = power.filter(|_| over) {
         return Ok(Finding::new(
             Verdict::Fail,
             say!("{} on `{}`, which is rated for {}.", power.measure(), name, power_limit),

@@ -2,9 +2,9 @@
 
 use super::outside_small_boats;
 use crate::case::Case;
-use crate::job::{Fuel, Plate, tape};
+use crate::job::{Fuel, Plate, Steering, tape};
 use crate::physics::{capacity, weight};
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, horsepower, say};
 use crate::rig::Missing;
 use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -13,21 +13,26 @@ use uom::si::f64::Mass;
 
 rule! {
     /// What the plate's total weight leaves for persons once the new engines, their controls,
-    /// batteries and portable fuel are taken off it, against the persons on the plate.
+    /// batteries and portable fuel are taken off it, against the persons on the plate. A tiller has no
+    /// controls, and under 25 hp no battery.
     ///
     /// **Why.** The plate's total holds for persons, motor and gear together. Heavier engines leave
     /// less for people, and nobody changes the plate.
     ///
     /// **Limit.** At least the persons' weight on the plate, and, by (lb + 32) / 141 to the nearest
-    /// whole, at least the number of persons on it.
+    /// whole, at least the number of persons on it; short by no more than the engines' weight is known to
+    /// (its tolerance; else 1 % from a scale or a sheet, 5 % for a class) passes.
     ///
     /// **Source.** 33 CFR 183.41 (persons capacity); ABYC S-30 table 1A as incorporated by 33 CFR
-    /// 183.75 (controls, battery, portable tank).
+    /// 183.75 (controls, battery, portable tank); common practice, no source (what a tiller goes without).
     ///
     /// **When it warns.** It warns when less is left than the plate promises, and fails when fewer
     /// persons fit than the plate says: mark the boat for fewer, and say so to the owner.
     CAPACITY_LEFT = Weight "weight/capacity-left", judge;
 }
+
+/// Power below which an engine with a tiller is commonly pulled by hand. Common practice, no source.
+const PULLED_BELOW_HP: f64 = 25.0;
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
@@ -65,11 +70,15 @@ fn judge(case: &Case) -> Finding {
     let gear = given!(gear(case, &mut sheet));
     let left = sheet.set("Wp", "left for persons", Term::new("Wc", total_weight.value) - &motors - gear);
     let fits = capacity::persons(&mut sheet, &left).value().si();
+    let closeness = weight::closeness(&mut sheet, &rig.after.engine_readings());
+    let at_best = &left + &closeness;
+    let at_best_fits = capacity::persons(&mut Sheet::default(), &at_best).value().si();
     let found = left.measure();
     let promised = persons_weight.as_ref().map(|weight| weight.value);
     let limit = Measure::of(promised.unwrap_or(Mass::from_si(0.0)));
     let count = format!("{:.0}", fits.max(0.0));
-    let finding = if fits < f64::from(persons) {
+    let short = fits < f64::from(persons) || promised.is_some_and(|promised| promised.exceeds(left.value()));
+    let finding = if at_best_fits < f64::from(persons) {
         Finding::new(
             Verdict::Fail,
             say!("{} is left for persons: enough for {}, and the plate says {}.", found, count, u32::from(persons)),
@@ -78,7 +87,7 @@ fn judge(case: &Case) -> Finding {
             "Mark the boat for {} persons with these engines, or choose lighter ones.",
             format!("{:.0}", fits.max(0.0))
         ))
-    } else if promised.is_some_and(|promised| promised.exceeds(left.value())) {
+    } else if promised.is_some_and(|promised| promised.exceeds(at_best.value())) {
         Finding::new(
             Verdict::Warn,
             say!(
@@ -89,6 +98,15 @@ fn judge(case: &Case) -> Finding {
             ),
         )
         .remedy(Text::from("Leave gear ashore when she is full, and see that whoever runs her knows it."))
+    } else if short {
+        Finding::new(
+            Verdict::Pass,
+            say!(
+                "{} is left for persons: short of the plate by no more than the engines' weight is known to, {}.",
+                found,
+                closeness.measure()
+            ),
+        )
     } else {
         Finding::new(
             Verdict::Pass,
@@ -110,13 +128,21 @@ fn gear(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Box<Finding>> {
         return Err(none(Text::from("The catalog holds no engine weight table.")));
     };
     let mut parts = Vec::new();
+    let by_tiller = rig.steering.reading() == Some(&Steering::Tiller);
+    if by_tiller {
+        sheet.remark(Text::from("steered by a tiller: no controls, and under 25 hp, pulled by hand, no battery"));
+    }
     for engine in rig.after.mains() {
         let power = engine.power.ask().map_err(|missing| Box::new(Finding::unmeasured(vec![missing])))?;
         let Some(row) = weight::table_row(table, power.value) else {
             return Err(none(say!("The engine weight table ends below {}.", Measure::of(power.value))));
         };
-        parts.push((format!("controls of the {}", engine.label), row.controls.value));
-        parts.push((format!("battery of the {}", engine.label), row.battery_dry.value));
+        if !by_tiller {
+            parts.push((format!("controls of the {}", engine.label), row.controls.value));
+        }
+        if !(by_tiller && horsepower(PULLED_BELOW_HP).exceeds(power.value)) {
+            parts.push((format!("battery of the {}", engine.label), row.battery_dry.value));
+        }
         if rig.boat.fuel != Some(Fuel::PermanentTanks) {
             parts.push((format!("portable fuel of the {}", engine.label), row.portable_fuel.value));
         }

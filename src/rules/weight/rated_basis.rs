@@ -19,7 +19,8 @@ rule! {
     /// that the plate still promises.
     ///
     /// **Limit.** At most the table's running weight for the rated power, shared over as many engines
-    /// as she had (one where that is not known), times their number.
+    /// as she had (one where that is not known), times their number; a weight over it by no more than it
+    /// is known to (its tolerance; else 1 % from a scale or a sheet, 5 % for a class) passes.
     ///
     /// **Source.** ABYC S-30 table 1A, as incorporated by 33 CFR 183.75.
     ///
@@ -63,11 +64,23 @@ fn judge(case: &Case) -> Finding {
     );
     let total = weight::total(&mut sheet, "W", "all that hangs on the transom", &parts);
     let (found, limit) = (total.measure(), listed.measure());
-    let finding = if total.value().exceeds(listed.value()) {
+    let closeness = weight::closeness(&mut sheet, &rig.after.hung_readings());
+    let over = total.value() - listed.value();
+    let finding = if over.exceeds(closeness.value()) {
         Finding::new(Verdict::Warn, say!("{} hangs where her loading was worked out with {}.", found, limit)).remedy(
             say!(
                 "Reckon {} less for persons and gear until the boat has been floated with the new weight.",
                 Measure::of(total.value() - listed.value())
+            ),
+        )
+    } else if total.value().exceeds(listed.value()) {
+        Finding::new(
+            Verdict::Pass,
+            say!(
+                "{} hangs where her loading was worked out with {}: no more over it than the weights are known to, {}.",
+                found,
+                limit,
+                closeness.measure()
             ),
         )
     } else {

@@ -20,7 +20,8 @@ rule! {
     /// lighter engine leaves her hanging by the bow.
     ///
     /// **Limit.** No more swamped weight than the table lists for the plate's power; without a plate
-    /// no more than the old engines had; half a pound either way is the table's rounding.
+    /// no more than the old engines had; half a pound either way is the table's rounding, and what the
+    /// engines' weights are known to is no matter either.
     ///
     /// **Source.** Coast Guard boatbuilder's handbook, flotation (foam volume = submerged weight over
     /// B, B = 62.4 lb/ft³ less the foam's own weight); ABYC S-30 table 1A (swamped weight 0.85 of
@@ -55,7 +56,9 @@ fn judge(case: &Case) -> Finding {
     };
     let extra = sheet.set("We", "swamped weight beyond that", &swamped - &basis);
     let (found, limit) = (swamped.measure(), basis.measure());
-    let finding = if extra.value() > pounds(TABLE_ROUNDING_LB) {
+    let closeness = weight::closeness(&mut sheet, &rig.after.engine_readings());
+    let known = weight::swamped_part(&mut sheet, &closeness);
+    let finding = if extra.value() > known.value() + pounds(TABLE_ROUNDING_LB) {
         let foam = weight::foam_volume(&mut sheet, &extra);
         Finding::new(
             Verdict::Warn,

@@ -39,7 +39,7 @@ pub struct Board {
     pub top: f64,
     /// Half the width of that edge, m.
     pub half_top: f64,
-    /// Rise of the bottom for a metre off the centreline.
+    /// Rise of the bottom for a metre off the centreline, along the transom.
     pub rise: f64,
     /// Where the bottom ends, m.
     pub chine: Point,
@@ -77,16 +77,16 @@ impl Board {
         let mut assumed = Vec::new();
         let lean = transom.angle.reading().map(|angle| angle.value);
         if lean.is_none() {
-            assumed.push(Text::from(
-                "The transom is taken to stand upright under its loads: its angle is not given.",
-            ));
+            assumed.push(Text::from("The transom is taken to stand upright under its loads: its angle is not given."));
         }
+        let stern = Stern::new(height.value, lean.unwrap_or_default());
         let outline =
-            Outline::of(rig, height.value, width.value, deadrise.value, guessed.bonds(rig), &mut assumed)?;
-        let core =
-            (0..layers.len()).max_by(|a, b| layers[*a].thickness.si().total_cmp(&layers[*b].thickness.si())).unwrap_or(0);
+            Outline::of(rig, height.value, width.value, deadrise.value, stern.angle, guessed.bonds(rig), &mut assumed)?;
+        let core = (0..layers.len())
+            .max_by(|a, b| layers[*a].thickness.si().total_cmp(&layers[*b].thickness.si()))
+            .unwrap_or(0);
         let mut board = Board {
-            stern: Stern::new(height.value, lean.unwrap_or_default()),
+            stern,
             shape: outline.shape,
             outline: outline.corners,
             edges: outline.edges,

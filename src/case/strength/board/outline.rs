@@ -3,8 +3,8 @@
 use uom::si::f64::{Angle, Length};
 
 use super::super::NoStrength;
-use crate::job::Bond;
 use super::supports::held;
+use crate::job::Bond;
 use crate::physics::strength::panel::{EdgeSupport, Point, Shape};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Rig;
@@ -25,7 +25,7 @@ pub(super) struct Outline {
     pub edges: Vec<EdgeSupport>,
     /// Half the width of the edge on which the engines hang, m.
     pub half_top: f64,
-    /// Rise of the bottom for a metre off the centreline.
+    /// Rise of the bottom for a metre off the centreline, along the transom.
     pub rise: f64,
     pub chine: Point,
 }
@@ -36,6 +36,7 @@ impl Outline {
         height: Length,
         width: Length,
         deadrise: Angle,
+        lean: Angle,
         [sides, bottom]: [Bond; 2],
         assumed: &mut Vec<Text>,
     ) -> Result<Outline, NoStrength> {
@@ -51,7 +52,7 @@ impl Outline {
                 0.5 * beam.si()
             }
         };
-        let rise = deadrise.si().tan();
+        let rise = deadrise.si().tan() / lean.si().cos();
         let chine = [chine_half, chine_half * rise];
         let (corner, half_top) = corner(rig, top, half, assumed);
         if corner < chine[1] + inches(SIDE_IN).si() {
@@ -92,7 +93,9 @@ impl Outline {
 fn corner(rig: &Rig, top: f64, half: f64, assumed: &mut Vec<Text>) -> (f64, f64) {
     let shoulder = inches(SHOULDER_IN).si();
     let Some(cutout) = rig.transom.cutout_width.reading() else {
-        assumed.push(Text::from("The transom's top is taken to be level all across: no cutout is given."));
+        if rig.transom.cutout.is_none() {
+            assumed.push(Text::from("The transom's top is taken to be level all across: no cutout is given."));
+        }
         return (top, half);
     };
     let cut = 0.5 * cutout.value.si();

@@ -5,9 +5,9 @@ use uom::si::f64::Length;
 use super::super::NoStrength;
 use super::super::board::Board;
 use super::Footing;
+use crate::case::{bolt_places, drop_along};
 use crate::catalog::Entry;
 use crate::job::{Bolting, BracketKind};
-use crate::physics::fit;
 use crate::physics::strength::bolts::{Bolt, Foot};
 use crate::quantity::{Dimensioned, Measure, Text, horsepower, inches, say};
 use crate::rig::{Engine, Group, Rig};
@@ -50,7 +50,7 @@ pub(super) fn bare(
         (None, [engine, ..]) => engine.label.clone(),
         (None, []) => "engine".to_owned(),
     };
-    let seat = Seat::of(group, engines, board);
+    let seat = Seat::of(rig, group, engines, board);
     let given = group.bolts.clone();
     let usual_size = match seat.kind {
         Some(BracketKind::Auxiliary) => AUXILIARY_SIZE,
@@ -152,42 +152,29 @@ struct Seat<'a> {
     kind: Option<BracketKind>,
     /// Its middle to port, m.
     y: f64,
-    /// Its top below the transom's, m.
+    /// Its top below the transom's, along it, m.
     drop: f64,
 }
 
 impl<'a> Seat<'a> {
-    fn of(group: &'a Group, engines: &'a [&'a Engine], board: &'a Board) -> Self {
+    fn of(rig: &Rig, group: &'a Group, engines: &'a [&'a Engine], board: &'a Board) -> Self {
         Seat {
             group,
             engines,
             board,
             kind: group.bracket.as_ref().and_then(|bracket| bracket.spec.kind),
             y: engines.iter().map(|engine| engine.y.si()).sum::<f64>() / engines.len().max(1) as f64,
-            drop: group.drop().reading().map_or(0.0, |drop| drop.value.si()),
+            drop: drop_along(rig, group).si(),
         }
     }
 
     /// Where the bolts stand, `[y, z]`, and whether job or trade says so.
     fn places(&self, rig: &Rig) -> (Vec<[f64; 2]>, bool) {
         let top = self.board.top;
-        let own = &self.group.bolts.said.at;
-        if !own.is_empty() {
-            let places = own
-                .iter()
-                .map(|place| [place.at.y().si(), top - place.below.value.si()])
-                .filter(|place| self.group.bracket.is_some() || self.is_nearest(place[0]));
-            return (places.collect(), true);
+        if let Some(places) = bolt_places(rig, self.group, self.engines) {
+            return (places.iter().map(|bolt| [bolt.y.si(), top - bolt.below.si()]).collect(), true);
         }
-        let Some(face) = self.template() else {
-            let lower_by = match rig.transom.upper_holes.reading() {
-                Some(upper) if self.group.bracket.is_none() => upper.value.si() - inches(fit::UPPER_BELOW_TOP_IN).si(),
-                _ => self.drop.max(0.0),
-            };
-            let places =
-                fit::pattern(Length::from_si(self.y)).map(|hole| [hole.y.si(), top - hole.below.si() - lower_by]);
-            return (places.to_vec(), true);
-        };
+        let face = self.template().unwrap_or_default();
         let edge = inches(BRACKET_EDGE_IN).si();
         let row = match self.kind {
             Some(BracketKind::Auxiliary) => 2,
@@ -203,14 +190,6 @@ impl<'a> Seat<'a> {
             })
         });
         (places.collect(), false)
-    }
-
-    /// Whether an engine of this face is the nearest of its group to this place.
-    fn is_nearest(&self, at: f64) -> bool {
-        let off = |engine: &Engine| (engine.y.si() - at).abs();
-        let group = self.group.engines.iter();
-        let nearest = group.min_by(|a, b| off(a).total_cmp(&off(b)));
-        nearest.is_some_and(|engine| self.engines.iter().any(|one| one.label == engine.label))
     }
 
     /// Width and height of a face that has a template of its own, m.

@@ -31,6 +31,8 @@ pub(super) struct Figures<'a> {
     pub engine: &'a Engine,
     /// With its share of what else hangs on the transom.
     pub mass: Mass,
+    /// That share.
+    pub beside: Mass,
     /// Its own mounting face aft of the transom's, level.
     pub setback: Length,
     /// Centre of gravity aft of its own mounting face.
@@ -97,13 +99,14 @@ impl<'a> Figures<'a> {
         let drop = group.drop().reading().map(|drop| drop.value);
         let rows = engine.holes_up.reading().copied().unwrap_or_default();
         let rest = board.stern.rest(setback(group), drop.unwrap_or_default(), rows);
+        let beside = match engine.role {
+            Role::Main => share,
+            Role::Auxiliary => Mass::default(),
+        };
         Figures {
             engine,
-            mass: weight.unwrap_or_default()
-                + match engine.role {
-                    Role::Main => share,
-                    Role::Auxiliary => Mass::default(),
-                },
+            mass: weight.unwrap_or_default() + beside,
+            beside,
             setback: board.level(setback(group)),
             aft: centre_aft.unwrap_or(inches(CENTRE_AFT_IN)),
             above: centre_above.unwrap_or(inches(CENTRE_ABOVE_IN)),

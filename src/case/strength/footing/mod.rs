@@ -13,7 +13,7 @@ use crate::catalog::{BoltGrade, BoltSize, Entry};
 use crate::physics::strength::bolts::{Bolt, Foot, GroupForces};
 use crate::physics::strength::loads::FaceLoad;
 use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
-use crate::rig::{Bolts, Engine, Group, Missing, Outfit, Rig};
+use crate::rig::{Bolts, Engine, Group, ItemOfOutfit, Missing, Outfit, Rig};
 use crate::working::Sheet;
 
 use figures::{Figures, setback};
@@ -94,6 +94,7 @@ pub fn footings(
     }
     let mut all = Vec::new();
     let share = share(outfit);
+    let beside = beside(outfit);
     let driven = Driven::of(outfit, board, driving);
     for (index, group) in outfit.groups.iter().enumerate() {
         let faces: Vec<Vec<&Engine>> = match &group.bracket {
@@ -104,7 +105,7 @@ pub fn footings(
             let mut footing = bolting::bare(rig, index, group, &engines, board, assumed)?;
             let engines: Vec<Figures> =
                 engines.into_iter().map(|engine| Figures::of(group, engine, board, share)).collect();
-            footing.hung = hung(group, &engines, board, assumed);
+            footing.hung = hung(group, &engines, &beside, board, assumed);
             assumed.extend(engines.iter().filter_map(|engine| engine.propeller(driving.speed)));
             driven.load(&mut footing, group, &engines)?;
             all.push(footing);
@@ -115,26 +116,44 @@ pub fn footings(
 
 /// What else hangs there, spread over the main engines.
 fn share(outfit: &Outfit) -> Mass {
-    let sum = outfit
-        .items
-        .iter()
-        .filter(|entry| entry.item.on_transom)
+    let sum = items(outfit)
         .filter_map(|entry| entry.weight.reading())
         .fold(Mass::default(), |sum, weight| sum + weight.value);
     sum / outfit.mains().len().max(1) as f64
 }
 
+/// What it is called: a main engine's share of it.
+fn beside(outfit: &Outfit) -> String {
+    let names: Vec<&str> = items(outfit).map(|entry| entry.item.what.as_str()).collect();
+    match outfit.mains().len() {
+        0 | 1 => names.join(", "),
+        mains => format!("{}, one part in {mains}", names.join(", ")),
+    }
+}
+
+fn items(outfit: &Outfit) -> impl Iterator<Item = &ItemOfOutfit> {
+    outfit.items.iter().filter(|entry| entry.item.on_transom)
+}
+
 /// The weights on a face; says what was taken for granted of them.
-fn hung(group: &Group, engines: &[Figures], board: &Board, assumed: &mut Vec<Text>) -> Vec<Hung> {
+fn hung(group: &Group, engines: &[Figures], beside: &str, board: &Board, assumed: &mut Vec<Text>) -> Vec<Hung> {
     let mut all = Vec::new();
     for figures in engines {
         let label = figures.engine.label.as_str();
         all.push(Hung {
             name: label.to_owned(),
-            mass: figures.mass,
+            mass: figures.mass - figures.beside,
             aft: figures.weight_aft().si(),
             is_bracket: false,
         });
+        if figures.beside > Mass::default() {
+            all.push(Hung {
+                name: beside.to_owned(),
+                mass: figures.beside,
+                aft: figures.weight_aft().si(),
+                is_bracket: false,
+            });
+        }
         if !figures.usual.is_empty() {
             assumed.push(say!(
                 "Of the {} usual figures are taken for {}: none is given.",

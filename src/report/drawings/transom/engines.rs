@@ -1,6 +1,6 @@
 //! What hangs on the transom, from astern: engines, the faces of brackets, holes old and new.
 
-use crate::case::Case;
+use crate::case::{Case, bolt_places};
 use crate::physics::fit;
 use crate::quantity::inches;
 use crate::report::drawings::kit::{Board, Pen, Shape, at, ink};
@@ -82,9 +82,11 @@ pub(super) fn brackets(board: &mut Board, engines: &[Hanging]) {
 
 pub(super) fn holes(board: &mut Board, case: &Case, stern: &Stern, engines: &[Hanging]) {
     for hanging in engines.iter().filter(|engine| !engine.group.is_lifted()) {
-        for hole in fit::pattern(hanging.engine.y) {
+        let on_transom = bolt_places(case.rig, hanging.group, &[hanging.engine]);
+        let top = if on_transom.is_some() { stern.height } else { hanging.top };
+        for hole in on_transom.unwrap_or_else(|| fit::pattern(hanging.engine.y).to_vec()) {
             board.draw(Shape::Hole {
-                centre: at(-mm(hole.y), hanging.top - mm(hole.below)),
+                centre: at(-mm(hole.y), top - mm(hole.below)),
                 diameter: mm(inches(fit::BOLT_DIAMETER_IN)),
                 pen: Pen::NEW,
                 crossed: false,
