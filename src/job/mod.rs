@@ -42,8 +42,8 @@ pub use swing_study::{
 };
 
 pub use structure::{
-    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Inserts, Layer, Operating, Sound, Stiffener, Structure, Tabbing,
-    ThreadState, Upright,
+    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Inserts, Layer, Operating, Sound, Stiffener, Structure,
+    Tabbing, ThreadState, Upright,
 };
 pub use study::{
     BoltStudy, EdgeHold, LineDoes, PanelLine, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy, StudyFace,

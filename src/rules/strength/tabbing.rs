@@ -55,14 +55,17 @@ fn torn(case: &Case, strength: &Strength) -> Finding {
     };
     let case_name = strength.after.cases[index].name();
     let mut sheet = Sheet::default();
-    sheet.remark(
-        say!("a metre of the ")
-            .then(support(part, &strength.board))
-            .then(say!(" hands over {}, {}; its tab bears {}", force(push), case_name, force(strength.board.tab))),
-    );
-    let what = say!("The tab of the ")
-        .then(support(part, &strength.board))
-        .then(say!(" bears {} times what comes to it, {}.", factor(used.factor()), case_name));
+    sheet.remark(say!("a metre of the ").then(support(part, &strength.board)).then(say!(
+        " hands over {}, {}; its tab bears {}",
+        force(push),
+        case_name,
+        force(strength.board.tab)
+    )));
+    let what = say!("The tab of the ").then(support(part, &strength.board)).then(say!(
+        " bears {} times what comes to it, {}.",
+        factor(used.factor()),
+        case_name
+    ));
     let finding = Weighed::of(case, strength, Way::Tabbing, DESIGN_FACTOR).finding(case, strength, what).working(sheet);
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
         return finding.remedy(say!(
