@@ -1,12 +1,13 @@
 //! A part at the bolts: which of them is nearest to giving way, and whether enough is told to judge it.
 
-use super::{factor, first, old_factor, verdict};
+use super::weigh::Weighed;
+use super::{factor, first, limit, old_factor};
 use crate::case::strength::show::{force, ratio};
 use crate::case::strength::{Footing, Laden, Part, Strength, Worst};
 use crate::job::tape::{self, Measurement};
 use crate::quantity::{Dimensioned, Text, say};
-use crate::rig::{Missing, Rig};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rig::{Missing, Ran, Rig};
+use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;
 
 /// Force that counts as none, N.
@@ -101,6 +102,16 @@ fn at_bolt<'s>(worst: Worst, part: Part, required: f64, what: &str, rig: &Rig, s
         return Judged { worst, footing, finding };
     }
     let old = |laden: &Laden| laden.worst(part, rig, strength).map(|worst| worst.factor());
+    let best = strength.best.as_ref().map_or(value, |(board, _)| {
+        let capacity = footing.capacity(&mut Sheet::default(), part, rig, board, strength.left(), worst.bolt);
+        value.max(Worst { capacity, ..worst }.factor())
+    });
+    let weighed = Weighed {
+        range: [value, best],
+        required,
+        old: strength.before.as_ref().ok().and_then(old),
+        ran: rig.ran.as_ref().and_then(Ran::soundly),
+    };
     let summary = say!("The {} holds {} times ", what, factor(value))
         .then(if part == Part::Combined {
             Text::from("what works on it")
@@ -110,10 +121,14 @@ fn at_bolt<'s>(worst: Worst, part: Part, required: f64, what: &str, rig: &Rig, s
         .then(Text::from(": "))
         .then(which(footing, &strength.after, &worst))
         .then(Text::from("."))
+        .then(weighed.proof())
+        .then(weighed.between())
         .then(old_factor(strength, value, old))
         .then(first(strength, rig, part.words()));
-    let finding =
-        Finding::new(verdict(value, required), summary).against(factor(value), Limit::AtLeast(factor(required)));
+    let mut finding = Finding::new(weighed.verdict(), summary).against(factor(value), limit(required));
+    if finding.verdict == Verdict::Unmeasured {
+        finding.missing = vec![Missing::one(&tape::LAY_UP)];
+    }
     Judged { worst, footing, finding }
 }
 

@@ -47,7 +47,7 @@ fn judge(case: &Case) -> Finding {
         .working(sheet);
     }
     let mut finding = judged.finding.clone().working(sheet);
-    if finding.verdict != Verdict::Pass {
+    if finding.verdict < Verdict::Unmeasured {
         finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
     }
     finding

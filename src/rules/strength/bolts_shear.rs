@@ -29,7 +29,7 @@ fn judge(case: &Case) -> Finding {
     let sheet = capacity_sheet(Part::Shear, &judged, case.rig, strength);
     let mut finding =
         judged.finding.clone().working(sheet).table(beside("greatest shear on a bolt", Part::Shear, strength));
-    if finding.verdict != Verdict::Pass {
+    if finding.verdict < Verdict::Unmeasured {
         finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
     }
     finding

@@ -36,7 +36,7 @@ fn judge(case: &Case) -> Finding {
     let sheet = capacity_sheet(Part::Tension, &judged, case.rig, strength);
     let mut finding =
         judged.finding.clone().working(sheet).table(beside("greatest pull on a bolt", Part::Tension, strength));
-    if finding.verdict != Verdict::Pass {
+    if finding.verdict < Verdict::Unmeasured {
         finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
     }
     finding

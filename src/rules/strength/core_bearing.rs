@@ -51,7 +51,7 @@ fn judge(case: &Case) -> Finding {
     ));
     let mut finding =
         judged.finding.clone().working(sheet).table(beside("greatest shear on a bolt", Part::Bearing, strength));
-    if finding.verdict != Verdict::Pass {
+    if finding.verdict < Verdict::Unmeasured {
         let sound = board.core_material().bearing_strength.value.si();
         let lacking = (DESIGN_FACTOR * worst.demand - worst.capacity) / (footing.diameter() * sound);
         let step = inches(STEP_IN).si();

@@ -79,6 +79,7 @@ fn ready_with_core<'c>(case: &'c Case) -> Result<&'c Strength, Box<Finding>> {
 
 /// Fail beyond a part's own strength, warn below the factor of practice.
 fn verdict(factor: f64, required: f64) -> Verdict {
+    let factor = told(factor);
     if factor < BREAKS {
         Verdict::Fail
     } else if factor < required {
@@ -86,6 +87,15 @@ fn verdict(factor: f64, required: f64) -> Verdict {
     } else {
         Verdict::Pass
     }
+}
+
+/// A factor as it is told, in two digits: what is told is what is judged.
+fn told(value: f64) -> f64 {
+    if !(value > 0.0 && value.is_finite()) {
+        return value;
+    }
+    let step = 10_f64.powf(value.log10().floor() - 1.0);
+    (value / step).round() * step
 }
 
 /// A factor, for showing.

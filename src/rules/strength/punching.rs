@@ -2,13 +2,16 @@
 
 use super::at_bolts::{at_bolts, capacity_sheet};
 use super::plate::plate;
-use super::{DESIGN_FACTOR, beside, build_up, factor, ready_with_core, verdict};
+use super::weigh::Weighed;
+use super::{DESIGN_FACTOR, beside, build_up, factor, limit, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::show::{force, ratio};
 use crate::case::strength::{Part, Pressed, Side, Strength};
+use crate::job::tape;
 use crate::quantity::{Text, say};
+use crate::rig::{Missing, Ran};
 use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -34,7 +37,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let strength = given!(ready_with_core(case));
     let nuts = under_nuts(case, strength);
-    let Some(edge) = strength.after.pressed(strength).map(|pressed| under_edge(&pressed, strength)) else {
+    let Some(edge) = strength.after.pressed(strength).map(|pressed| under_edge(case, &pressed, strength)) else {
         return nuts;
     };
     let (edge_first, both) = (edge.verdict < nuts.verdict, edge.remedy.is_some() && nuts.remedy.is_some());
@@ -49,14 +52,14 @@ fn under_nuts(case: &Case, strength: &Strength) -> Finding {
     let sheet = capacity_sheet(Part::Punch, &judged, case.rig, strength);
     let mut finding =
         judged.finding.clone().working(sheet).table(beside("greatest pull on a bolt", Part::Punch, strength));
-    if finding.verdict != Verdict::Pass {
+    if finding.verdict < Verdict::Unmeasured {
         finding = finding.remedy(plate(Part::Punch, DESIGN_FACTOR, &judged, strength));
     }
     finding
 }
 
 /// The same under the edge of a face that presses on the transom.
-fn under_edge(pressed: &Pressed, strength: &Strength) -> Finding {
+fn under_edge(case: &Case, pressed: &Pressed, strength: &Strength) -> Finding {
     let footing = &strength.after.footings[pressed.footing];
     let mut sheet = Sheet::default();
     footing.edge_capacity(&mut sheet, pressed.side, &strength.board, strength.left());
@@ -77,10 +80,20 @@ fn under_edge(pressed: &Pressed, strength: &Strength) -> Finding {
         force(pressed.demand),
         strength.after.cases[pressed.case].name()
     );
-    let finding = Finding::new(verdict(value, DESIGN_FACTOR), summary)
-        .against(factor(value), Limit::AtLeast(factor(DESIGN_FACTOR)))
-        .working(sheet);
-    if finding.verdict == Verdict::Pass {
+    let best = strength.best.as_ref().map_or(value, |(board, _)| {
+        let capacity = footing.edge_capacity(&mut Sheet::default(), pressed.side, board, strength.left());
+        value.max(Pressed { capacity, ..*pressed }.factor())
+    });
+    let ran = case.rig.ran.as_ref().and_then(Ran::soundly);
+    let old = strength.before.as_ref().ok().and_then(|laden| laden.pressed(strength)).map(|pressed| pressed.factor());
+    let weighed = Weighed { range: [value, best], required: DESIGN_FACTOR, old, ran };
+    let summary = summary.then(weighed.proof()).then(weighed.between());
+    let mut finding =
+        Finding::new(weighed.verdict(), summary).against(factor(value), limit(DESIGN_FACTOR)).working(sheet);
+    if finding.verdict == Verdict::Unmeasured {
+        finding.missing = vec![Missing::one(&tape::LAY_UP)];
+    }
+    if finding.verdict >= Verdict::Unmeasured {
         finding
     } else {
         // Perimeter and depth both grow with the thickness: in proportion to it is more than enough.

@@ -50,7 +50,7 @@ fn judge(case: &Case) -> Finding {
     ));
     let mut finding =
         judged.finding.clone().working(sheet).table(beside("greatest upward force on a bolt", Part::Tear, strength));
-    if finding.verdict != Verdict::Pass {
+    if finding.verdict < Verdict::Unmeasured {
         finding = finding.remedy(remedy(&judged, edge, strength));
     }
     finding

@@ -33,7 +33,7 @@ fn judge(case: &Case) -> Finding {
     let judged = given!(at_bolts(Part::Crush, required, "core under the nut", case.rig, strength));
     let sheet = capacity_sheet(Part::Crush, &judged, case.rig, strength);
     let finding = judged.finding.clone().working(sheet).table(beside("greatest pull on a bolt", Part::Crush, strength));
-    if finding.verdict == Verdict::Pass {
+    if finding.verdict >= Verdict::Unmeasured {
         return finding;
     }
     // To sink in is a limit of practice, however far beyond it the pull is.

@@ -1,6 +1,6 @@
 //! How a factor of the transom becomes a verdict: by itself, by what was not told, and by what hung there before.
 
-use super::{BREAKS, factor, limit};
+use super::{BREAKS, factor, limit, told};
 use crate::case::Case;
 use crate::case::strength::{Strength, Way};
 use crate::quantity::{Text, say};
@@ -45,8 +45,9 @@ impl Weighed {
         self.ran == Some(true) && self.old.is_some_and(|old| old * self.range[1] < BREAKS * self.range[0])
     }
 
+    /// The verdict, by the figures as they are told.
     pub fn verdict(&self) -> Verdict {
-        let [least, best] = self.range;
+        let [least, best] = self.range.map(told);
         if least >= self.required || self.is_proven() {
             Verdict::Pass
         } else if best < BREAKS && !self.is_refuted() {
@@ -60,23 +61,9 @@ impl Weighed {
 
     /// The finding: what is so many times as strong as its load, and what stands beside that.
     pub fn finding(&self, case: &Case, strength: &Strength, what: Text) -> Finding {
-        let [least, best] = self.range;
         let verdict = self.verdict();
-        let summary = match (verdict, self.more()) {
-            (Verdict::Pass, Some(more)) if least < self.required => say!(
-                "The new engines load it {} times as hard as the old ones did, which it bore for years. By itself ",
-                factor(more)
-            )
-            .then(what),
-            _ => what,
-        };
-        let summary = summary.then(if best > least * (1.0 + 1e-9) && verdict == Verdict::Unmeasured {
-            say!(" By what was not told of the transom it lies between {} and {}.", factor(least), factor(best))
-        } else {
-            Text::default()
-        });
-        let summary = summary.then(self.beside());
-        let mut finding = Finding::new(verdict, summary).against(factor(least), limit(self.required));
+        let summary = what.then(self.proof()).then(self.between()).then(self.beside());
+        let mut finding = Finding::new(verdict, summary).against(factor(self.range[0]), limit(self.required));
         if verdict == Verdict::Unmeasured {
             let first = strength.decides(case.rig);
             let others = strength.open.iter().copied().filter(|open| Some(*open) != first);
@@ -87,6 +74,26 @@ impl Weighed {
             finding.missing = missing;
         }
         finding
+    }
+
+    /// Why it passes below the limit, in a sentence, where it does.
+    pub fn proof(&self) -> Text {
+        match self.more() {
+            Some(more) if self.is_proven() && told(self.range[0]) < self.required => say!(
+                " The new engines load it {} times as hard as the old ones did, and it bore those for years: that is the better test.",
+                factor(more)
+            ),
+            _ => Text::default(),
+        }
+    }
+
+    /// Between what it lies by what was not told, in a sentence, where that matters.
+    pub fn between(&self) -> Text {
+        let [least, best] = self.range;
+        if best > least * (1.0 + 1e-9) && self.verdict() != Verdict::Pass {
+            return say!(" By what was not told of the transom it lies between {} and {}.", factor(least), factor(best));
+        }
+        Text::default()
     }
 
     /// What hung there before, in a sentence.

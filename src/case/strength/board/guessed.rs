@@ -37,9 +37,11 @@ const WELDED_IN: [f64; 2] = [0.125, 0.25];
 const CORE_DENSITY: f64 = 1000.0;
 /// No more of a thickness than this part is skins. Common practice, no source.
 const MOST_SKIN: f64 = 0.6;
-/// A pair of knees or stringers as the best of boats have it: off the centreline, and up. Common practice, no source.
-const KNEES_IN: f64 = 14.0;
-const STRINGERS_IN: [f64; 2] = [16.0, 9.0];
+/// Pairs of knees and of stringers as the best of boats have them: off the centreline, and up as a part of the transom or in
+/// inches. Common practice, no source.
+const KNEES_IN: [f64; 2] = [12.0, 30.0];
+const KNEES_UP: f64 = 0.9;
+const STRINGERS_IN: [f64; 2] = [16.0, 10.0];
 
 impl Open {
     /// All of them, the weightiest first.
@@ -142,7 +144,8 @@ impl Guessed {
         let open = Open::of(rig);
         let best = |which: Open| open.contains(&which) && self.is_best(which);
         if best(Open::Knees) {
-            board.knees = pair(board, Sort::Knee, KNEES_IN, None);
+            let up = KNEES_UP * board.top;
+            board.knees = KNEES_IN.iter().flat_map(|y| pair(board, Sort::Knee, *y, Some(up))).collect();
         }
         if best(Open::Stringers) {
             let [y, height] = STRINGERS_IN;
