@@ -147,9 +147,10 @@ impl Panels {
     /// # Errors
     /// As [`Panels::of`].
     pub fn finer(board: &Board, left: KnockDown, times: f64) -> Result<Panels, NoStrength> {
-        let mut states = vec![Arc::new(board.factored_finer(left, times).map_err(unfit)?)];
+        let meshed = board.meshed(times);
+        let mut states = vec![Arc::new(board.factored(left, &meshed).map_err(unfit)?)];
         // With less behind it nothing may hold it at all: then that does not count.
-        let fewer = board.with_less().into_iter().filter_map(|less| less.factored_finer(left, times).ok());
+        let fewer = board.with_less().into_iter().filter_map(|less| less.factored(left, &meshed).ok());
         states.extend(fewer.map(Arc::new));
         Ok(Panels { states })
     }

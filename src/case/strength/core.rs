@@ -1,5 +1,7 @@
 //! What is left of the core, by what was read of it.
 
+use std::sync::Arc;
+
 use uom::si::f64::Ratio;
 
 use super::NoStrength;
@@ -10,7 +12,7 @@ use crate::job::{self, Sitting, Sound};
 use crate::physics::strength::bolts::bolt_forces;
 use crate::physics::strength::knockdown::{self, KnockDown, Percussion};
 use crate::physics::strength::loads::FaceLoad;
-use crate::physics::strength::panel::{Load, PanelError, scales_of_part};
+use crate::physics::strength::panel::{Load, Meshed, PanelError, scales_of_part};
 use crate::physics::strength::panel_loads;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say, standard_gravity};
 use crate::rig::Rig;
@@ -205,8 +207,14 @@ fn pulled(board: &Board, footings: &[Footing], y: f64, arm: f64, weight: f64) ->
 }
 
 /// How far the panel moves at a place, m.
-fn deflection(board: &Board, left: KnockDown, loads: &[Load], at: [f64; 2]) -> Result<f64, PanelError> {
-    let factored = board.factored_finer(left, TEST_FINENESS)?;
+fn deflection(
+    board: &Board,
+    meshed: &Arc<Meshed>,
+    left: KnockDown,
+    loads: &[Load],
+    at: [f64; 2],
+) -> Result<f64, PanelError> {
+    let factored = board.factored(left, meshed)?;
     let bent = factored.bend(&[loads])?;
     Ok(bent.first().and_then(|loaded| factored.deflection_at(loaded, at)).unwrap_or(0.0))
 }
@@ -216,9 +224,10 @@ fn read(board: &Board, footings: &[Footing], y: f64, flex: &job::Flex) -> Result
     let (loads, at) = pulled(board, footings, y, flex.arm.value.si(), flex.weight.value.si())
         .ok_or_else(|| NoStrength::Unfit(Text::from("The flex cannot be reckoned: no engine hangs there.")))?;
     // The core alone is softened, as it is wherever a reading of it counts.
+    let meshed = board.meshed(TEST_FINENESS);
     let softened = |stiffness: f64| {
         let left = KnockDown { stiffness, ..KnockDown::SOUND };
-        deflection(board, left, &loads, at)
+        deflection(board, &meshed, left, &loads, at)
     };
     let moved = flex.moved.value.si();
     let off = flex.moved.tolerance.map_or(FlexRead::GAUGE, |off| off.si().abs());
@@ -246,6 +255,6 @@ fn test(rig: &Rig, board: &Board, footings: &[Footing]) -> Option<FlexTest> {
     let inch = inches(1.0).si();
     let arm = (leg / inch).round() * inch;
     let (loads, at) = pulled(board, footings, footing.middle[0], arm, FlexTest::WEIGHT)?;
-    let moves = deflection(board, KnockDown::SOUND, &loads, at).ok()?;
+    let moves = deflection(board, &board.meshed(TEST_FINENESS), KnockDown::SOUND, &loads, at).ok()?;
     (moves.abs() > READABLE).then(|| FlexTest { engine: hung.name.clone(), arm, moves: moves.abs() + FlexRead::SEAT })
 }

@@ -28,6 +28,7 @@ pub use driving::Driving;
 pub use fields::Fields;
 pub use footing::{Footing, Hung, LoadCase};
 pub use grip::{Part, Pressed, Side, Worst, backing_plate};
+pub use other::Cure;
 pub use parts::{ply, solved, support};
 pub use study::{BoltAnswer, PanelAnswer};
 
@@ -59,6 +60,8 @@ pub struct Strength {
     pub best: Option<(Board, Bent)>,
     /// Which of `open` decides, worked out when asked for.
     decides: OnceLock<Option<Open>>,
+    /// The panel as it might be mended, each worked out when asked for.
+    cures: Vec<OnceLock<Option<Bent>>>,
     /// What was taken for granted.
     pub assumed: Vec<Text>,
     /// How the slamming came about.
@@ -128,7 +131,7 @@ impl Strength {
             Some((best, bent))
         };
         let decides = OnceLock::new();
-        Ok(Strength { board, core, driving, after, before, open, best, decides, assumed, sheet })
+        Ok(Strength { board, core, driving, after, before, open, best, decides, cures: Strength::untried(), assumed, sheet })
     }
 
     /// What is left of the core.

@@ -1,17 +1,22 @@
 //! The transom as it might be: with knees that it lacks, thicker, or with what was not told of it at its best.
 
+use std::sync::OnceLock;
+
+use uom::si::f64::Length;
+
 use super::board::{Board, Guessed, Knee, Open};
 use super::{Bent, Laden, NoStrength, Panels, Strength, Way};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, inches};
 use crate::rig::Rig;
-use uom::si::f64::Length;
 
 /// Distance between knees and faces. Common practice, no source.
 const BESIDE_IN: f64 = 1.0;
 /// Steps in which a transom is built up, and the most that is worth building. Common practice, no source.
 const BUILD_UP_STEP_IN: f64 = 0.25;
-const MOST_BUILD_UP_STEPS: usize = 8;
+const MOST_STEPS: usize = 8;
+/// No more is built up beside knees.
+const WITH_KNEES_STEPS: usize = 4;
 
 /// The new engines on another panel.
 ///
@@ -46,32 +51,70 @@ impl Strength {
         })
     }
 
-    /// A pair of knees beside the faces, with the panel that has them; `None` where the transom has knees there or they find no
-    /// room.
-    pub fn with_knees(&self) -> Option<(Knee, Bent)> {
+    /// The least that `is_enough` of what is worth doing: a pair of knees beside the faces, where the transom has none; a build-up of
+    /// its thickest layer; or both. `None` where nothing is. What grows with the build-up is enough above any that is.
+    pub fn cure(&self, is_enough: &dyn Fn(&Bent) -> bool) -> Option<(Cure, &Bent)> {
+        let knees = self.knees_beside();
+        let tries = |braced: bool, steps: usize| -> Option<(Cure, &Bent)> {
+            let cure = Cure { knees: if braced { Some(*knees.first()?) } else { None }, more: build_up(steps) };
+            let bent = self.cures.get(Self::slot(braced, steps))?.get_or_init(|| {
+                let mut board = self.board.clone();
+                if braced {
+                    board.knees = knees.clone();
+                }
+                let core = board.core;
+                board.layers[core].thickness += build_up(steps);
+                bent(&board, self.left(), &self.after).ok()
+            });
+            bent.as_ref().filter(|bent| is_enough(bent)).map(|bent| (cure, bent))
+        };
+        let least = |braced: bool, from: usize, most: usize| -> Option<(Cure, &Bent)> {
+            let mut found = tries(braced, most)?;
+            let (mut low, mut high) = (from, most);
+            while low < high {
+                let middle = (low + high) / 2;
+                match tries(braced, middle) {
+                    Some(enough) => (found, high) = (enough, middle),
+                    None => low = middle + 1,
+                }
+            }
+            Some(found)
+        };
+        tries(true, 0).or_else(|| least(true, 1, WITH_KNEES_STEPS)).or_else(|| least(false, 1, MOST_STEPS))
+    }
+
+    /// Where a pair of knees would stand beside the faces; nowhere where the transom has knees or they find no room.
+    fn knees_beside(&self) -> Vec<Knee> {
+        if !self.board.knees.is_empty() {
+            return Vec::new();
+        }
         let beside = inches(BESIDE_IN).si();
         let faces = self.after.footings.iter().filter(|footing| !footing.is_small());
         let edge = faces.map(|one| one.face.port.abs().max(one.face.starboard.abs())).fold(0.0, f64::max);
-        let places: Vec<Knee> =
+        let pair: Vec<Knee> =
             [edge + beside, -edge - beside].into_iter().filter_map(|y| self.board.knee(y, None)).collect();
-        let [port, _] = places.as_slice() else { return None };
-        if !self.board.knees.is_empty() {
-            return None;
-        }
-        let board = Board { knees: places.clone(), ..self.board.clone() };
-        bent(&board, self.left(), &self.after).ok().map(|bent| (*port, bent))
+        if pair.len() == 2 { pair } else { Vec::new() }
     }
 
-    /// The least build-up of the thickest layer that `is_enough`, in steps of a quarter inch; `None` where none that is worth
-    /// building is.
-    pub fn built_up(&self, is_enough: impl Fn(&Bent) -> bool) -> Option<(Length, Bent)> {
-        (1..=MOST_BUILD_UP_STEPS).find_map(|step| {
-            let more = inches(BUILD_UP_STEP_IN * step as f64);
-            let mut board = self.board.clone();
-            let core = board.core;
-            board.layers[core].thickness += more;
-            let bent = bent(&board, self.left(), &self.after).ok()?;
-            is_enough(&bent).then_some((more, bent))
-        })
+    fn slot(braced: bool, steps: usize) -> usize {
+        steps + if braced { MOST_STEPS + 1 } else { 0 }
     }
+
+    /// Nothing tried yet.
+    pub(super) fn untried() -> Vec<OnceLock<Option<Bent>>> {
+        (0..=Self::slot(true, MOST_STEPS)).map(|_| OnceLock::new()).collect()
+    }
+}
+
+/// What would make the transom strong enough.
+#[derive(Clone, Copy, Debug)]
+pub struct Cure {
+    /// One of a pair of knees.
+    pub knees: Option<Knee>,
+    /// How much thicker its thickest layer.
+    pub more: Length,
+}
+
+fn build_up(steps: usize) -> Length {
+    inches(BUILD_UP_STEP_IN * steps as f64)
 }

@@ -6,7 +6,7 @@ use super::weigh::Weighed;
 use super::{CORE_FIRST, DESIGN_FACTOR, by_case, factor, first, limit, ready_with_core, verdict};
 use crate::case::Case;
 use crate::case::strength::show::{place, ratio};
-use crate::case::strength::{Bent, Laden, Strength, Way, ply, solved, support};
+use crate::case::strength::{Bent, Cure, Laden, Strength, Way, ply, solved, support};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rules::rule::{given, rule};
@@ -80,23 +80,24 @@ pub(super) fn remedy(strength: &Strength, is_enough: &dyn Fn(&Bent) -> bool, bec
     }
     let tape = |metres: f64| Measure::tape(Length::from_si(metres));
     let core = strength.board.layers[strength.board.core].material.name.as_str();
-    if let Some((knee, bent)) = strength.with_knees().filter(|(_, bent)| is_enough(bent)) {
-        return say!(
-            "Fit a pair of knees {} each side of the centreline, {} high, tied to the stringers: ",
+    let Some((Cure { knees, more }, bent)) = strength.cure(is_enough) else {
+        return Text::from(
+            "No pair of knees beside the bracket and no build-up of 2 in is enough: choose lighter or weaker engines or less setback, or have the transom designed anew.",
+        );
+    };
+    let pair = knees.map_or(Text::default(), |knee| {
+        say!(
+            "Fit a pair of knees {} each side of the centreline, {} high, tied to the stringers",
             tape(knee.y.abs()),
             tape(knee.to - knee.from)
         )
-        .then(becomes(&bent))
-        .then(Text::from("."));
-    }
-    match strength.built_up(is_enough) {
-        Some((more, bent)) => say!("Build the transom up by {} of {} over its width: ", Measure::tape(more), core)
-            .then(becomes(&bent))
-            .then(Text::from(".")),
-        None => Text::from(
-            "No pair of knees beside the bracket and no build-up of 2 in is enough: choose lighter or weaker engines or less setback, or have the transom designed anew.",
-        ),
-    }
+    });
+    let built = match (knees, more > Length::default()) {
+        (_, false) => Text::default(),
+        (Some(_), true) => say!(", and build the transom up by {} of {} over its width", Measure::tape(more), core),
+        (None, true) => say!("Build the transom up by {} of {} over its width", Measure::tape(more), core),
+    };
+    pair.then(built).then(Text::from(": ")).then(becomes(bent)).then(Text::from("."))
 }
 
 /// Stress over strength of each case before and after.

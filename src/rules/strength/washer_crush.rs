@@ -2,6 +2,7 @@
 
 use super::at_bolts::{at_bolts, capacity_sheet};
 use super::plate::plate;
+use super::soft_core::core_doubted;
 use super::{BREAKS, DESIGN_FACTOR, beside, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::{Board, Part};
@@ -36,8 +37,9 @@ fn judge(case: &Case) -> Finding {
     if finding.verdict >= Verdict::Unmeasured {
         return finding;
     }
-    // To sink in is a limit of practice, however far beyond it the pull is.
-    Finding { verdict: Verdict::Warn, ..finding.remedy(plate(Part::Crush, required, &judged, strength)) }
+    // To sink in is a limit of practice, however far beyond it the pull is; into a core that is doubtful besides, it is refused.
+    let verdict = if core_doubted(case) && judged.worst.factor() < BREAKS { Verdict::Fail } else { Verdict::Warn };
+    Finding { verdict, ..finding.remedy(plate(Part::Crush, required, &judged, strength)) }
 }
 
 /// Wood may be pressed to its limit; what crushes wants the factor of all that breaks.

@@ -5,6 +5,8 @@ mod material;
 mod outline;
 mod supports;
 
+use std::sync::Arc;
+
 use uom::si::f64::{Angle, Length};
 
 use super::NoStrength;
@@ -13,7 +15,7 @@ use crate::case::stern::Stern;
 use crate::catalog;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::panel::{
-    Bed, EdgeSupport, Factored, Fineness, Layup, Line, Panel, PanelError, Ply, Point, Section, Shape, SupportPart,
+    Bed, EdgeSupport, Factored, Fineness, Layup, Line, Meshed, Panel, PanelError, Ply, Point, Section, Shape, SupportPart,
 };
 use crate::quantity::{Dimensioned, Text, inches};
 use crate::rig::{Layer, Rig};
@@ -164,21 +166,18 @@ impl Board {
         self.thickness().max(inches(NARROWEST_IN).si())
     }
 
-    /// The panel with its core knocked down, meshed and factored.
-    ///
-    /// # Errors
-    /// As the kernel's.
-    pub fn factored(&self, knock: KnockDown) -> Result<Factored, PanelError> {
-        self.factored_finer(knock, 1.0)
+    /// Its mesh, so many times as fine as what is told needs.
+    pub fn meshed(&self, times: f64) -> Arc<Meshed> {
+        let size = MESH_OF_WIDTH * self.width() / times;
+        Arc::new(Meshed::of(self.shape, Fineness { size, width: self.width() }))
     }
 
-    /// The same on a mesh so many times as fine.
+    /// The panel with its core knocked down, factored.
     ///
     /// # Errors
     /// As the kernel's.
-    pub fn factored_finer(&self, knock: KnockDown, times: f64) -> Result<Factored, PanelError> {
-        let size = MESH_OF_WIDTH * self.width() / times;
-        self.panel(knock)?.factored(self.shape, Fineness { size, width: self.width() })
+    pub fn factored(&self, knock: KnockDown, meshed: &Arc<Meshed>) -> Result<Factored, PanelError> {
+        self.panel(knock)?.factored(meshed)
     }
 
     /// The lines along which it is held: the hull's edges that hold, and what it rests on inside.

@@ -4,12 +4,14 @@
 //! theory knows no end of the moments at a re-entrant corner or beside a pressed edge; their mean over a width has one, and
 //! finer meshes agree on it.
 
+use std::sync::Arc;
+
 use super::assembly::triangle_values;
 use super::element;
 use super::error::PanelError;
 use super::grid::{Shape, along_edges};
 use super::load::{self, Load, Locator};
-use super::mesh::{Mesh, double_area};
+use super::mesh::{Mesh, Skeleton, double_area};
 use super::model::{Bed, EdgeSupport, Panel, PlateStiffness, Point};
 use super::peak::Peak;
 use super::plate::{Plate, Stage};
@@ -33,7 +35,7 @@ pub struct Factored {
     stage: Stage,
     stiffness: Vec<PlateStiffness>,
     size: f64,
-    means: Vec<Mean>,
+    meshed: Arc<Meshed>,
     rests: Vec<Rest>,
 }
 
@@ -104,18 +106,35 @@ impl std::fmt::Debug for Factored {
     }
 }
 
+/// A mesh of a transom's shape with the places about which moments are told: the same for every panel of that shape, however it is
+/// made and held.
+pub struct Meshed {
+    mesh: Skeleton,
+    means: Vec<Mean>,
+    fineness: Fineness,
+}
+
+impl Meshed {
+    /// Of a shape.
+    pub fn of(shape: Shape, fineness: Fineness) -> Meshed {
+        let mesh = shape.mesh(fineness.size);
+        let means = means(&mesh.clone().whole(), fineness.width);
+        Meshed { mesh, means, fineness }
+    }
+}
+
 impl Panel {
-    /// Meshes and factors a panel of a transom's shape; its outline is the shape's, its supports are edges and beds.
+    /// Factors a panel whose outline is the mesh's shape; its supports are edges and beds.
     ///
     /// Errors: a panel that is no plate, or that nothing holds.
-    pub fn factored(self, shape: Shape, fineness: Fineness) -> Result<Factored, PanelError> {
-        let (mesh, arrangement) = along_edges(&self, shape.mesh(fineness.size))?;
-        let plate = Plate::on(&self, arrangement, fineness.size)?;
+    pub fn factored(self, meshed: &Arc<Meshed>) -> Result<Factored, PanelError> {
+        let size = meshed.fineness.size;
+        let (mesh, arrangement) = along_edges(&self, meshed.mesh.clone())?;
+        let plate = Plate::on(&self, arrangement, size)?;
         let stage = plate.stage(mesh)?;
         let stiffness = plate.stiffness;
-        let means = means(&stage, fineness.width);
-        let rests = rests(&self, &stage.mesh, fineness);
-        Ok(Factored { panel: self, stage, stiffness, size: fineness.size, means, rests })
+        let rests = rests(&self, &stage.mesh, meshed.fineness);
+        Ok(Factored { panel: self, stage, stiffness, size, meshed: meshed.clone(), rests })
     }
 }
 
@@ -169,8 +188,7 @@ fn points(mesh: &Mesh) -> Vec<Points> {
 }
 
 /// Means about every node of the mesh.
-fn means(stage: &Stage, width: f64) -> Vec<Mean> {
-    let mesh = &stage.mesh;
+fn means(mesh: &Mesh, width: f64) -> Vec<Mean> {
     let points = points(mesh);
     // Sorted by their least y, those about a place are found without looking at all.
     let reach = |t: u32, k: usize| mesh.corners(t as usize).map(|p| p[k]);
@@ -241,6 +259,7 @@ impl Factored {
             .map(|t| element::moments(&system.samplers[t], &triangle_values(mesh.triangles[t], &values)))
             .collect();
         let moments = self
+            .meshed
             .means
             .iter()
             .map(|mean| {

@@ -40,7 +40,7 @@ mod support;
 mod vector;
 
 pub use error::PanelError;
-pub use factored::{Factored, Fineness, Loaded, MeanMoment, Push};
+pub use factored::{Factored, Fineness, Loaded, MeanMoment, Meshed, Push};
 pub use grid::Shape;
 pub use layup::{Layup, PlyStress};
 pub use load::{Load, Rect, couple};
