@@ -235,7 +235,13 @@ fn survey() {
             let n = t.knees.len() as f64;
             t.knees.extend([(6.0 + 1.0 * n, 14.0), (-6.0 - 1.0 * n, 14.0)]);
         });
-        with("wider face", &|t| t.face = Some([17.0, 13.0]));
+        let mut faced = t.clone();
+        faced.face = Some([15.0, 12.5]);
+        let own = faced.factors();
+        faced.face = Some([16.0, 12.5]);
+        note("wider face", &own, &faced.factors(), &faced);
+        faced.face = Some([15.0, 13.5]);
+        note("taller face", &own, &faced.factors(), &faced);
         with("plate", &|t| t.plate = Some([17.0, 12.0, 0.25]));
         Ok(())
     });

@@ -10,7 +10,7 @@ use super::{Laden, NoStrength};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
 use crate::physics::strength::panel::{
-    Factored, Layup, Load, Loaded, PanelError, PlyStress, Point, Push, Rect, SupportPart,
+    Factored, Layup, Load, Loaded, Meshed, PanelError, PlyStress, Point, Push, Rect, SupportPart,
 };
 use crate::physics::strength::panel_loads;
 use crate::physics::strength::seam::{self, Seam, SeamPush};
@@ -130,7 +130,22 @@ impl Effect {
 #[derive(Clone, Debug)]
 pub struct Panels {
     /// Never empty.
-    states: Vec<Arc<Factored>>,
+    states: Vec<Arc<State>>,
+}
+
+/// One of them.
+#[derive(Debug)]
+struct State {
+    factored: Factored,
+    /// How many of its beds stand upright: those behind are level.
+    uprights: usize,
+}
+
+impl State {
+    fn of(board: &Board, left: KnockDown, meshed: &Arc<Meshed>) -> Result<Arc<State>, PanelError> {
+        let uprights = board.knees.len() + board.stringers.len();
+        Ok(Arc::new(State { factored: board.factored(left, meshed)?, uprights }))
+    }
 }
 
 impl Panels {
@@ -148,16 +163,15 @@ impl Panels {
     /// As [`Panels::of`].
     pub fn finer(board: &Board, left: KnockDown, times: f64) -> Result<Panels, NoStrength> {
         let meshed = board.meshed(times);
-        let mut states = vec![Arc::new(board.factored(left, &meshed).map_err(unfit)?)];
+        let mut states = vec![State::of(board, left, &meshed).map_err(unfit)?];
         // With less behind it nothing may hold it at all: then that does not count.
-        let fewer = board.with_less().into_iter().filter_map(|less| less.factored(left, &meshed).ok());
-        states.extend(fewer.map(Arc::new));
+        states.extend(board.with_less().iter().filter_map(|less| State::of(less, left, &meshed).ok()));
         Ok(Panels { states })
     }
 
     /// With all that stands behind it.
     pub fn braced(&self) -> &Factored {
-        &self.states[0]
+        &self.states[0].factored
     }
 }
 
@@ -195,7 +209,7 @@ impl Bent {
     /// The panel in the state in which a case's bending is told, and what is in it.
     pub fn told(&self, case: usize) -> Option<(&Factored, &Stood)> {
         let effect = self.effects.get(case)?;
-        Some((self.panels.states.get(effect.told)?, effect.told()))
+        Some((&self.panels.states.get(effect.told)?.factored, effect.told()))
     }
 }
 
@@ -236,11 +250,12 @@ impl Laden {
 fn bent(board: &Board, panels: &Panels, cases: &[LoadCase], footings: &[Footing]) -> Result<Bent, NoStrength> {
     let sets: Vec<Vec<Load>> = (0..cases.len()).map(|case| loads(board, footings, case)).collect();
     let mut stood: Vec<Vec<Stood>> = vec![Vec::new(); cases.len()];
-    for factored in &panels.states {
+    for state in &panels.states {
+        let State { factored, uprights } = state.as_ref();
         let Some(layup) = factored.panel().section.layup.as_ref() else {
             return Err(NoStrength::Unfit(say!("The panel shows no stress to judge.")));
         };
-        let judge = Judge { board, factored, layup };
+        let judge = Judge { board, factored, layup, uprights: *uprights };
         for (stood, loaded) in stood.iter_mut().zip(factored.bend(&sets).map_err(unfit)?) {
             stood.push(judge.stood(loaded));
         }
@@ -248,8 +263,8 @@ fn bent(board: &Board, panels: &Panels, cases: &[LoadCase], footings: &[Footing]
     let mut boards = vec![board.clone()];
     boards.extend(board.with_less());
     let layup = panels.braced().panel().section.layup.as_ref();
-    let effects = stood.into_iter().zip(&sets).filter_map(|(stood, loads)| {
-        let (seam, edges) = along_seams(&boards, layup?, loads);
+    let effects = stood.into_iter().enumerate().filter_map(|(case, stood)| {
+        let (seam, edges) = along_seams(&boards, layup?, &resultants(footings, case));
         Some(Effect::of(stood, seam, edges))
     });
     let effects = effects.collect();
@@ -262,6 +277,7 @@ struct Judge<'a> {
     board: &'a Board,
     factored: &'a Factored,
     layup: &'a Layup,
+    uprights: usize,
 }
 
 impl Judge<'_> {
@@ -281,9 +297,8 @@ impl Judge<'_> {
             }
         };
         let [across, up] = shear_uses(self.layup);
-        let uprights = self.board.knees.len() + self.board.stringers.len();
         // Each side of an upright or a floor takes half.
-        let unit = |part| if matches!(part, SupportPart::Bed(i) if i < uprights) { 0.5 * across } else { 0.5 * up };
+        let unit = |part| if matches!(part, SupportPart::Bed(i) if i < self.uprights) { 0.5 * across } else { 0.5 * up };
         for push in self.factored.pushes(&loaded, SPREADS * self.board.width()) {
             most(push, push.per_length.abs() * unit(push.part));
         }
@@ -299,23 +314,29 @@ fn shear_uses(layup: &Layup) -> [f64; 2] {
     [[1.0, 0.0], [0.0, 1.0]].map(|shear| layup.worst([0.0; 3], shear).map_or(0.0, |stress| stress.utilisation))
 }
 
+/// What the faces bring across the transom in a case, `(place, N)`: each force at the middle of its bolts, each moment as a pair of
+/// forces a metre apart; what holds the transom gives them back.
+fn resultants(footings: &[Footing], case: usize) -> Vec<(Point, f64)> {
+    footings
+        .iter()
+        .filter_map(|footing| Some((footing.middle, footing.loads.get(case)?)))
+        .flat_map(|([y, z], load)| {
+            let [_, pitch, yaw] = load.moment;
+            let pairs = [([y, z + 0.5], -pitch), ([y, z - 0.5], pitch), ([y + 0.5, z], yaw), ([y - 0.5, z], -yaw)];
+            std::iter::once(([y, z], -load.force[0])).chain(pairs)
+        })
+        .collect()
+}
+
 /// What the hull's edge and what stands behind hand over, and how much of the core's shear and of the tabs that uses; with as
 /// much let go of what stands behind as is kindest to them.
-fn along_seams(boards: &[Board], layup: &Layup, loads: &[Load]) -> (Option<SeamPush>, [Used; 2]) {
-    let forces: Vec<(Point, f64)> = loads
-        .iter()
-        .filter_map(|load| match load {
-            Load::Patch { area, force } => Some((area.centre, -force)),
-            Load::Point { at, force } => Some((*at, -force)),
-            Load::Pressure(_) => None,
-        })
-        .collect();
+fn along_seams(boards: &[Board], layup: &Layup, forces: &[(Point, f64)]) -> (Option<SeamPush>, [Used; 2]) {
     let [across, up] = shear_uses(layup);
     let mut best: Option<(SeamPush, [Used; 2])> = None;
     for board in boards {
         let seams = board.seams();
         let lines: Vec<Seam> = seams.iter().map(|(_, seam)| *seam).collect();
-        let Some(seam) = seam::push(&lines, &forces) else { continue };
+        let Some(seam) = seam::push(&lines, forces) else { continue };
         // One side of an edge takes all of its push through the core, each side of an upright or a floor half.
         let mut used = [Used { part: 0.0, at: seam.at, stress: None, push: None }; 2];
         for (part, line) in &seams {

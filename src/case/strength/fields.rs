@@ -40,8 +40,7 @@ impl Fields {
         let mesh = factored.mesh();
         let mut used = vec![0.0_f64; mesh.nodes.len()];
         if let Some(layup) = &factored.panel().section.layup {
-            // Means stand at the nodes, in their order.
-            for (used, mean) in used.iter_mut().zip(&loaded.moments) {
+            for (used, mean) in used.iter_mut().zip(factored.moments_at_nodes(loaded)) {
                 *used = layup.bent(mean.moment).utilisation;
             }
         }

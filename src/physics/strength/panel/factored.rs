@@ -71,6 +71,18 @@ struct Mean {
     parts: Vec<(u32, [f64; 3])>,
 }
 
+impl Mean {
+    fn of(&self, sampled: &[[[f64; 3]; 3]]) -> MeanMoment {
+        let mut moment = [0.0; 3];
+        for (t, parts) in &self.parts {
+            for (part, sample) in parts.iter().zip(&sampled[*t as usize]) {
+                (0..3).for_each(|k| moment[k] += part * sample[k]);
+            }
+        }
+        MeanMoment { at: self.at, moment }
+    }
+}
+
 /// The mean moments about a place: `M_y, M_z, M_yz`, N·m per metre; positive stretches the face at positive x.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MeanMoment {
@@ -118,7 +130,7 @@ impl Meshed {
     /// Of a shape.
     pub fn of(shape: Shape, fineness: Fineness) -> Meshed {
         let mesh = shape.mesh(fineness.size);
-        let means = means(&mesh.clone().whole(), fineness.width);
+        let means = means(&mesh.clone().whole(), &shape.lattice(), fineness.width);
         Meshed { mesh, means, fineness }
     }
 }
@@ -187,8 +199,8 @@ fn points(mesh: &Mesh) -> Vec<Points> {
         .collect()
 }
 
-/// Means about every node of the mesh.
-fn means(mesh: &Mesh, width: f64) -> Vec<Mean> {
+/// Means about these places.
+fn means(mesh: &Mesh, places: &[Point], width: f64) -> Vec<Mean> {
     let points = points(mesh);
     // Sorted by their least y, those about a place are found without looking at all.
     let reach = |t: u32, k: usize| mesh.corners(t as usize).map(|p| p[k]);
@@ -197,7 +209,7 @@ fn means(mesh: &Mesh, width: f64) -> Vec<Mean> {
     let mut order: Vec<(f64, u32)> = (0..points.len() as u32).map(|t| (least(t, 0), t)).collect();
     order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
     let widest = order.iter().map(|(low, t)| most(*t, 0) - low).fold(0.0, f64::max);
-    mesh.nodes
+    places
         .iter()
         .map(|&at| {
             let from = order.partition_point(|(low, _)| low + widest <= at[0] - width);
@@ -253,25 +265,25 @@ impl Factored {
         Ok(forces.into_iter().zip(values).map(|(forces, values)| self.loaded(forces, values)).collect())
     }
 
-    fn loaded(&self, forces: Vec<f64>, values: Vec<[f64; 3]>) -> Loaded {
+    /// Moments at the three samples of every triangle, N·m per metre.
+    fn sampled(&self, values: &[[f64; 3]]) -> Vec<[[f64; 3]; 3]> {
         let Stage { mesh, system, .. } = &self.stage;
-        let sampled: Vec<[[f64; 3]; 3]> = (0..mesh.triangles.len())
-            .map(|t| element::moments(&system.samplers[t], &triangle_values(mesh.triangles[t], &values)))
-            .collect();
-        let moments = self
-            .meshed
-            .means
-            .iter()
-            .map(|mean| {
-                let mut moment = [0.0; 3];
-                for (t, parts) in &mean.parts {
-                    for (part, sample) in parts.iter().zip(&sampled[*t as usize]) {
-                        (0..3).for_each(|k| moment[k] += part * sample[k]);
-                    }
-                }
-                MeanMoment { at: mean.at, moment }
-            })
-            .collect();
+        (0..mesh.triangles.len())
+            .map(|t| element::moments(&system.samplers[t], &triangle_values(mesh.triangles[t], values)))
+            .collect()
+    }
+
+    /// The mean moments about every node, for drawing.
+    pub fn moments_at_nodes(&self, loaded: &Loaded) -> Vec<MeanMoment> {
+        let sampled = self.sampled(&loaded.values);
+        let mesh = self.mesh();
+        means(mesh, &mesh.nodes, self.meshed.fineness.width).iter().map(|mean| mean.of(&sampled)).collect()
+    }
+
+    fn loaded(&self, forces: Vec<f64>, values: Vec<[f64; 3]>) -> Loaded {
+        let mesh = &self.stage.mesh;
+        let sampled = self.sampled(&values);
+        let moments = self.meshed.means.iter().map(|mean| mean.of(&sampled)).collect();
         let peak = Peak::find(mesh, &values);
         Loaded { moments, largest_deflection: peak.deflection, largest_at: peak.at(mesh), values, forces }
     }

@@ -33,6 +33,10 @@ struct Grid {
     rows: [i32; 2],
 }
 
+/// Columns and rows of places about which moments are told: 2.5 m and 0.7 m of transom at about 25 mm.
+const LATTICE_COLUMNS: [i32; 2] = [24, 24];
+const LATTICE_ROWS: [i32; 2] = [28, 8];
+
 impl Shape {
     /// Its corners anticlockwise: bottom (left out where that is level), chine, corner, cutout, and the mirror image.
     pub fn outline(&self) -> Vec<Point> {
@@ -48,6 +52,21 @@ impl Shape {
     /// Height of the edge on which engines hang, m.
     fn top(&self) -> f64 {
         self.cutout.map_or(self.corner[1], |cutout| cutout[1])
+    }
+
+    /// Places all over it, as many whatever its size.
+    pub(super) fn lattice(&self) -> Vec<Point> {
+        let grid = Grid { columns: LATTICE_COLUMNS, rows: LATTICE_ROWS, ..Grid::new(*self, self.corner[0]) };
+        let [inner, outer] = grid.columns;
+        let [lower, upper] = grid.rows;
+        let (all, upper) = if self.cutout.is_some() { (inner + outer, upper) } else { (inner, 0) };
+        (-all..=all)
+            .flat_map(|column: i32| {
+                let rows = if column.abs() >= inner { lower + upper } else { lower };
+                (0..=rows).map(move |row| (column, row))
+            })
+            .map(|(column, row)| grid.at(column, row))
+            .collect()
     }
 
     /// A mesh of triangles with sides of about `size` m.
