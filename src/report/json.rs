@@ -66,6 +66,7 @@ fn strength(report: &Report) -> Value {
             "at_m": answer.solution.largest_at,
             "error": answer.solution.error,
             "moments_nm_per_m": answer.moments.map(|(moment, _)| moment),
+            "moment_errors": answer.solution.moment_errors,
             "fields": fields(&Fields::of(&answer.panel, &answer.solution)),
         })
     });
@@ -137,7 +138,8 @@ fn laden(laden: &Laden) -> Value {
             "fields": bent.fields(case).as_ref().map(fields),
         })
     };
-    let plain = |(case, used): (usize, &Used)| value!({ "case": names[case], "factor": used.factor(), "at_m": used.at });
+    let plain =
+        |(case, used): (usize, &Used)| value!({ "case": names[case], "factor": used.factor(), "at_m": used.at });
     let (moved, loaded) = bent.deflection();
     value!({
         "footings": footings,
