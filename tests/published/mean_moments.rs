@@ -89,7 +89,7 @@ fn means_on_a_simply_supported_plate_are_naviers_over_the_same_tent() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(24) })]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(12) })]
 
     #[test]
     fn a_mesh_twice_as_fine_moves_means_by_less_than_two_parts_in_a_hundred_of_the_greatest(
