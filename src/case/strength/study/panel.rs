@@ -189,7 +189,7 @@ const LEAST_TOLD: f64 = 1e-6;
 /// An error, as a part, in percent with two digits, rounded up: so it is never told as less than it is, nor as nothing.
 fn known_to(part: f64) -> String {
     // An estimate as large as the figure itself says nothing of it.
-    if !(part < 1.0) {
+    if part.is_nan() || part >= 1.0 {
         return "not known".to_owned();
     }
     let percent = 100.0 * part.max(LEAST_TOLD);
