@@ -76,9 +76,9 @@ fn means_on_a_simply_supported_plate_are_naviers_over_the_same_tent() {
                 let exact = plate.mean([mean.at[0] + 0.5 * sides[0], mean.at[1]], over).moment;
                 let near = |p: [f64; 2]| (p[0] - mean.at[0]).abs() < 1e-9 && (p[1] - mean.at[1]).abs() < 1e-9;
                 let finer = meshes[1].moments.iter().find(|m| near(m.at)).unwrap();
-                for k in 0..3 {
-                    worst[0] = worst[0].max((mean.moment[k] - exact[k]).abs() / scale);
-                    worst[1] = worst[1].max((finer.moment[k] - exact[k]).abs() / scale);
+                for (worst, found) in worst.iter_mut().zip([mean.moment, finer.moment]) {
+                    let off = found.iter().zip(exact).map(|(found, exact)| (found - exact).abs() / scale);
+                    *worst = off.fold(*worst, f64::max);
                 }
             }
             println!("{width} x {height}: furthest from the series {:.1e}, twice as fine {:.1e}", worst[0], worst[1]);
