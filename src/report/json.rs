@@ -66,6 +66,7 @@ fn strength(report: &Report) -> Value {
             "at_m": answer.solution.largest_at,
             "error": answer.solution.error,
             "moments_nm_per_m": answer.moments.map(|(moment, _)| moment),
+            "moment_errors": answer.solution.moment_errors,
             "fields": fields(&Fields::of(&answer.panel, &answer.solution)),
         })
     });

@@ -1,14 +1,16 @@
 //! How long a skiff's transom takes to solve to 0.5 % of its largest deflection, and the strength of whole jobs.
 //!
 //! `cargo bench --bench strength`; with `--mesh FILE` it writes the solved mesh and the best time as JSON instead, for
-//! `tests/crosscheck/strength/speed.py` to compare with a Python library on the same mesh.
+//! `tests/crosscheck/strength/speed.py` to compare with a Python library on the same mesh, and beside them those of one transom
+//! under fifty engines.
 
 use std::time::Instant;
 
 use sternknee::case::Case;
 use sternknee::catalog::Catalog;
 use sternknee::physics::strength::panel::{
-    Accuracy, EdgeSupport, Line, LineKind, Load, Panel, PlateStiffness, Rect, Section,
+    Accuracy, Bed, EdgeSupport, Factored, Fineness, Line, LineKind, Load, Panel, PanelError, PlateStiffness, Rect,
+    Section, Shape,
 };
 use sternknee::{job, rig};
 
@@ -58,6 +60,60 @@ fn skiff_panel_deflection_alone_to_half_a_percent(bencher: divan::Bencher) {
     bencher.bench_local(|| panel.solve(&loads, accuracy));
 }
 
+/// The skiff's transom as a job's is solved: on springs, its knees as beds, one mesh for every load.
+fn rested() -> Result<Factored, PanelError> {
+    let shape = Shape { chine: [1.1, 0.4], corner: [1.1, 0.75], cutout: Some([0.35, 0.52]) };
+    let outline = shape.outline();
+    // Bottom and sides lie below the corners.
+    let held = |i: usize| outline[i][1].min(outline[(i + 1) % outline.len()][1]) < 0.45;
+    let spring = EdgeSupport::Elastic { deflection: 5e7, turning: 2e4 };
+    let edges = (0..outline.len()).map(|i| if held(i) { spring } else { EdgeSupport::Free }).collect();
+    let beds = [-0.6, 0.6].map(|y| Bed { from: [y, 0.25], to: [y, 0.5], width: 0.05, stiffness: 3e7 }).to_vec();
+    let panel = Panel { outline, edges, beds, lines: Vec::new(), ..skiff() };
+    panel.factored(shape, Fineness { size: 0.0508, width: 0.0508 })
+}
+
+/// Eight cases of one of fifty engines: upper bolts' washers pull in, the bracket's heel pushes, by how much differs.
+fn cases(engine: usize) -> Vec<Vec<Load>> {
+    let part = engine as f64 / ENGINES as f64;
+    let patch = |y: f64, z: f64, width: f64, height: f64, force: f64| Load::Patch {
+        area: Rect { centre: [y, z], width, height },
+        force,
+    };
+    (0..CASES)
+        .map(|case| {
+            let (force, z) = (1000.0 * (case + 1) as f64, 0.44 + 0.03 * part);
+            let washers = [-0.16, 0.16].map(|y| patch(y, z, 0.04, 0.04, -force * (1.0 + part)));
+            washers.into_iter().chain([patch(0.0, 0.22, 0.3, 0.05, 2.6 * force)]).collect()
+        })
+        .collect()
+}
+
+const ENGINES: usize = 50;
+const CASES: usize = 8;
+
+/// One transom factored once, fifty engines of eight cases each: deflections and means of moments.
+fn fifty_engines() -> Result<(Factored, f64), PanelError> {
+    let factored = rested()?;
+    let mut most = 0.0_f64;
+    for engine in 0..ENGINES {
+        for loaded in factored.bend(&cases(engine))? {
+            most = most.max(loaded.largest_deflection.abs());
+        }
+    }
+    Ok((factored, most))
+}
+
+#[divan::bench]
+fn one_transom_under_fifty_engines_of_eight_cases(bencher: divan::Bencher) {
+    bencher.bench_local(fifty_engines);
+}
+
+#[divan::bench]
+fn one_transom_meshed_and_factored(bencher: divan::Bencher) {
+    bencher.bench_local(rested);
+}
+
 /// Everything that the strength of a job asks: bolts, all load cases before and after on the panel, knees.
 #[divan::bench(args = ["oyster_skiff", "harbour_launch"])]
 fn strength_of_a_job(bencher: divan::Bencher, name: &str) {
@@ -83,7 +139,25 @@ fn write_mesh(path: &str) -> Result<(), Box<dyn std::error::Error>> {
     }
     let levels: Vec<_> = solution.levels.iter().map(|l| (l.unknowns, l.deflection)).collect();
     let corners = solution.mesh.triangles.iter().flat_map(|t| &t[..3]).max().map_or(0, |n| *n as usize + 1);
+    let mut engines = f64::INFINITY;
+    for _ in 0..10 {
+        let start = Instant::now();
+        std::hint::black_box(fifty_engines()?);
+        engines = engines.min(start.elapsed().as_secs_f64());
+    }
+    let (rested, most) = fifty_engines()?;
+    let mesh = rested.mesh();
+    let rested_corners = mesh.triangles.iter().flat_map(|t| &t[..3]).max().map_or(0, |n| *n as usize + 1);
     let json = serde_json::json!({
+        "engines": {
+            "seconds": engines,
+            "engines": ENGINES,
+            "cases": CASES,
+            "unknowns": rested.unknowns(),
+            "deflection": most,
+            "nodes": mesh.nodes[..rested_corners],
+            "triangles": mesh.triangles.iter().map(|t| &t[..3]).collect::<Vec<_>>(),
+        },
         "seconds": best,
         "nodes": solution.mesh.nodes[..corners],
         "triangles": solution.mesh.triangles.iter().map(|t| &t[..3]).collect::<Vec<_>>(),

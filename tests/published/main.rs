@@ -7,6 +7,7 @@ mod abyc_s30;
 mod actuator_disc;
 mod archimedes;
 mod b_series;
+mod beds;
 mod bolt_pattern;
 mod cfr_33_183;
 mod coast_guard_float;
@@ -18,11 +19,18 @@ mod floating_rest;
 mod iso_898_1;
 mod khurmi_brackets;
 mod lofting;
+mod mean_moments;
 mod mesh_checks;
+mod navier;
+mod navier_patches;
 mod plate_equilibrium;
 mod plate_errors;
 mod plate_theory;
+<<<<<<< HEAD
 mod plywood;
+=======
+mod seams;
+>>>>>>> hF
 mod shapes;
 mod shigley_bolts;
 mod ship_stability;

@@ -1,5 +1,7 @@
 //! Transom panels against scikit-fem (`panels.py`: fourth-degree triangles, plain displacement method).
 
+mod resting;
+
 use serde_json::Value;
 use sternknee::physics::strength::panel::{
     Accuracy, EdgeSupport, Line, LineKind, Load, Panel, PlateStiffness, Rect, Section,
@@ -21,10 +23,12 @@ fn array(v: &Value) -> &[Value] {
     v.as_array().unwrap()
 }
 
-fn panel(case: &Value) -> Panel {
+fn stiffness(case: &Value) -> PlateStiffness {
     let s = |key: &str| number(&case["stiffness"][key]);
-    let stiffness =
-        PlateStiffness { d11: s("d11"), d12: s("d12"), d22: s("d22"), d66: s("d66"), s1: s("s1"), s2: s("s2") };
+    PlateStiffness { d11: s("d11"), d12: s("d12"), d22: s("d22"), d66: s("d66"), s1: s("s1"), s2: s("s2") }
+}
+
+fn panel(case: &Value) -> Panel {
     let edge = |v: &Value| match v.as_str().unwrap() {
         "free" => EdgeSupport::Free,
         "simple" => EdgeSupport::Simple,
@@ -43,7 +47,7 @@ fn panel(case: &Value) -> Panel {
     Panel {
         outline: array(&case["outline"]).iter().map(point).collect(),
         edges: array(&case["edges"]).iter().map(edge).collect(),
-        section: Section::stiffness(stiffness),
+        section: Section::stiffness(stiffness(case)),
         regions: Vec::new(),
         beds: Vec::new(),
         lines: array(&case["knees"]).iter().map(knee).collect(),

@@ -78,11 +78,8 @@ def build(case, refine):
     return MeshTri(np.array([y, z]), m.t)
 
 
-def solve(case, refine):
-    mesh = build(case, refine)
-    bw = Basis(mesh, ElementTriP4(), intorder=8)
-    br = Basis(mesh, ElementVector(ElementTriP4()), intorder=8)
-    s = case["stiffness"]
+def plate(s, bw, br):
+    """Stiffness of a plate without supports: deflection, rotation and deflection, rotation."""
 
     @BilinearForm
     def bending(u, v, _):
@@ -103,9 +100,14 @@ def solve(case, refine):
     def shear_ww(u, v, _):
         return s["s1"] * grad(u)[0] * grad(v)[0] + s["s2"] * grad(u)[1] * grad(v)[1]
 
-    kww = asm(shear_ww, bw)
-    krr = asm(bending, br) + asm(shear_rr, br)
-    krw = asm(shear_wr, bw, br)
+    return asm(shear_ww, bw), asm(shear_wr, bw, br), asm(bending, br) + asm(shear_rr, br)
+
+
+def solve(case, refine):
+    mesh = build(case, refine)
+    bw = Basis(mesh, ElementTriP4(), intorder=8)
+    br = Basis(mesh, ElementVector(ElementTriP4()), intorder=8)
+    kww, krw, krr = plate(case["stiffness"], bw, br)
     nw = bw.N
     held_w, held_r = set(), set()
 
@@ -215,4 +217,5 @@ def main():
     out.write_text(json.dumps(dict(versions=versions, cases=kept), indent=1) + "\n")
 
 
-main()
+if __name__ == "__main__":
+    main()

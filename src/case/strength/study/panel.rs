@@ -29,6 +29,8 @@ pub struct PanelAnswer {
 
 /// Error of the largest deflection where none is asked.
 const ACCURACY: f64 = 0.01;
+/// Error of moments and shear over the whole panel that is asked for, weighed by energy.
+const FIELDS: f64 = 0.1;
 /// Most unknowns of a study: a second's work.
 const MOST_UNKNOWNS: usize = 60_000;
 /// Strength so great that nothing is held against it, Pa.
@@ -68,7 +70,7 @@ impl PanelAnswer {
         };
         let loads: Vec<Load> = study.loads.iter().map(load).collect();
         let asked = study.accuracy.as_ref().map_or(ACCURACY, |accuracy| accuracy.value.si());
-        let accuracy = Accuracy { relative: asked, fields: Accuracy::default().fields, most_unknowns: MOST_UNKNOWNS };
+        let accuracy = Accuracy { relative: asked, fields: FIELDS, most_unknowns: MOST_UNKNOWNS };
         let solution = panel.solve(&loads, accuracy).map_err(|error| fault(error, "panel_study"))?;
         let weakest = solution.weakest.filter(|_| known).map(|worst| (worst.at, worst.stress));
         let moments = [0, 1, 2].map(|k| {
@@ -84,19 +86,28 @@ impl PanelAnswer {
     /// Its figures.
     pub fn tables(&self) -> Vec<Table> {
         let solution = &self.solution;
-        let row = |what: &str, value: Measure, at: Point| {
-            vec![Text::from(what), Text::from(value), Text::from(length(at[0])), Text::from(length(at[1]))]
+        let row = |what: &str, value: Measure, known: &str, at: Point| {
+            vec![
+                Text::from(what),
+                Text::from(value),
+                Text::from(known),
+                Text::from(length(at[0])),
+                Text::from(length(at[1])),
+            ]
         };
-        let mut rows = vec![row("largest deflection", length(solution.largest_deflection), solution.largest_at)];
-        for (what, (value, at)) in [
+        let known = known_to(solution.error);
+        let mut rows =
+            vec![row("largest deflection", length(solution.largest_deflection), &known, solution.largest_at)];
+        for ((what, (value, at)), error) in [
             "moment of a unit of width, bending across",
             "moment of a unit of width, bending up",
             "moment of a unit of width, twisting",
         ]
         .into_iter()
         .zip(self.moments)
+        .zip(solution.moment_errors)
         {
-            rows.push(row(what, force(value), at));
+            rows.push(row(what, force(value), &known_to(error), at));
         }
         if let Some((at, stress)) = &self.weakest {
             for (what, value) in [
@@ -106,9 +117,10 @@ impl PanelAnswer {
                 ("shear through the thickness, across", stress.through[0]),
                 ("shear through the thickness, up", stress.through[1]),
             ] {
-                rows.push(row(what, Measure::of(Pressure::from_si(value)), *at));
+                rows.push(row(what, Measure::of(Pressure::from_si(value)), "", *at));
             }
-            rows.push(row("stress over strength", Measure::of(Ratio::from_si(stress.utilisation)), *at));
+            let used = Measure::of(Ratio::from_si(stress.utilisation));
+            rows.push(row("stress over strength", used, "", *at));
         }
         let mut held: Vec<Vec<Text>> = solution
             .reactions
@@ -133,7 +145,7 @@ impl PanelAnswer {
             })
             .collect();
         vec![
-            Table::new("largest figures", &["", "value", "across", "up"], rows),
+            Table::new("largest figures", &["", "value", "known to", "across", "up"], rows),
             Table::new(
                 "what holds it, edges and lines counted from 0",
                 &["", "forward", "about across", "about up"],
@@ -145,14 +157,24 @@ impl PanelAnswer {
 
     /// Which solver, and how well.
     pub fn remark(&self) -> Text {
-        let percent = |part: f64| Measure::of(Ratio::from_si((1e4 * part).round() / 100.0));
-        let unknowns = self.solution.levels.last().map_or(0, |level| level.unknowns);
-        say!(
-            "Reissner–Mindlin plate, quadratic triangles, {} unknowns, sparse Cholesky; largest deflection to {} % ({} % asked)",
-            unknowns,
-            percent(self.solution.error),
-            percent(self.asked)
-        )
+        let Solution { error, field_error, ref levels, .. } = self.solution;
+        let unknowns = levels.last().map_or(0, |level| level.unknowns);
+        let solver = say!("Reissner–Mindlin plate, quadratic triangles, {} unknowns, sparse Cholesky; ", unknowns);
+        let [reached, asked] = [error, self.asked].map(known_to);
+        let told = solver.then(if error <= self.asked {
+            say!("largest deflection to {} ({} asked)", reached, asked)
+        } else {
+            say!("{} was asked of the largest deflection, the solver reached {}", asked, reached)
+        });
+        if field_error <= FIELDS {
+            return told;
+        }
+        let [reached, asked] = [field_error, FIELDS].map(known_to);
+        told.then(say!(
+            "; {} was asked of moments and shear over the whole panel, the solver reached {}",
+            asked,
+            reached
+        ))
     }
 
     /// The working of it.
@@ -160,6 +182,28 @@ impl PanelAnswer {
         Part { tables: self.tables(), ..Part::said("the panel asked about", self.remark()) }
     }
 }
+
+/// Least error that is told, as a part: what is left of the digits after the equations are solved is not known better.
+const LEAST_TOLD: f64 = 1e-6;
+
+/// An error, as a part, in percent with two digits, rounded up: so it is never told as less than it is, nor as nothing.
+fn known_to(part: f64) -> String {
+    // An estimate as large as the figure itself says nothing of it.
+    if part.is_nan() || part >= 1.0 {
+        return "not known".to_owned();
+    }
+    let percent = 100.0 * part.max(LEAST_TOLD);
+    let decimals = 1 - percent.log10().floor() as i32;
+    let scale = 10_f64.powi(decimals);
+    // What is a whole number of digits but for rounding is not rounded up.
+    let up = (percent * scale - ROUNDING).ceil() / scale;
+    let digits = format!("{up:.*}", decimals.max(0) as usize);
+    let digits = if digits.contains('.') { digits.trim_end_matches('0').trim_end_matches('.') } else { &digits };
+    format!("{digits} %")
+}
+
+/// Parts of the last digit told that are rounding.
+const ROUNDING: f64 = 1e-6;
 
 pub(super) fn place(at: &PanelPlace) -> Point {
     [at.across.value.si(), at.up.value.si()]
@@ -243,4 +287,39 @@ fn fault(error: PanelError, otherwise: &str) -> Slip {
         _ => (otherwise.to_owned(), ""),
     };
     Slip { path, message: error.to_string(), help: help.to_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_error_is_told_in_two_digits_and_never_as_less_than_it_is() {
+        assert_eq!(known_to(0.000_26), "0.026 %");
+        assert_eq!(known_to(0.000_261), "0.027 %");
+        assert_eq!(known_to(0.005), "0.5 %");
+        assert_eq!(known_to(0.02), "2 %");
+        assert_eq!(known_to(0.0999), "10 %");
+        assert_eq!(known_to(0.134), "14 %");
+        assert_eq!(known_to(0.0), "0.0001 %");
+        assert_eq!(known_to(f64::INFINITY), "not known");
+        assert_eq!(known_to(f64::NAN), "not known");
+    }
+
+    #[test]
+    fn an_accuracy_that_was_not_reached_is_told_with_what_was() {
+        let section = Section::stiffness(PlateStiffness::isotropic(9e9, 0.3, 0.02));
+        let panel = Panel::rectangle(1.0, 0.5, [EdgeSupport::Simple; 4], section);
+        let solution = panel.solve(&[Load::Pressure(1e3)], Accuracy::default()).expect("a plate");
+        let answer = |asked: f64, error: f64| {
+            let solution = Solution { error, ..solution.clone() };
+            let answer =
+                PanelAnswer { panel: panel.clone(), solution, asked, weakest: None, moments: [(0.0, [0.0; 2]); 3] };
+            answer.remark().show(Default::default())
+        };
+        let reached = answer(0.02, 0.000_26);
+        assert!(reached.ends_with("largest deflection to 0.026 % (2 % asked)"), "{reached}");
+        let missed = answer(0.02, 0.03);
+        assert!(missed.ends_with("2 % was asked of the largest deflection, the solver reached 3 %"), "{missed}");
+    }
 }

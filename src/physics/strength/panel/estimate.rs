@@ -45,7 +45,10 @@ impl Errors {
                 });
                 let work = recover::error_work(mesh, corners, stiffness, [&bent.fields, &units[index].1]);
                 let energy = recover::error_work(mesh, corners, stiffness, [&bent.fields, &bent.fields]);
+                let (moments, jumps) = recover::largest_moments(corners, &bent.fields);
                 let level = Level {
+                    moments,
+                    jumps,
                     nodes: mesh.nodes.len(),
                     unknowns: system.size(),
                     deflection: bent.peak.deflection.abs(),
@@ -90,4 +93,24 @@ pub(super) fn error_of(levels: &[Level]) -> f64 {
     // The jumps say about twice the true error, by the transoms that were compared with meshes far finer.
     let jumps = last.missing / last.deflection;
     step.max(jumps)
+}
+
+/// Power of the number of unknowns with which the error of a moment is believed to fall: 1 for a smooth field, half of it where
+/// the mesh is finer than elsewhere.
+const MOMENT_RATE: f64 = 0.5;
+
+/// Estimated relative error of the last level's largest moment of each kind: how far triangles there disagree, and what the
+/// last step says is still to come.
+pub(super) fn moment_errors_of(levels: &[Level]) -> [f64; 3] {
+    let [.., before, last] = levels else {
+        return [f64::INFINITY; 3];
+    };
+    let gain = (last.unknowns as f64 / before.unknowns as f64).powf(MOMENT_RATE) - 1.0;
+    [0, 1, 2].map(|k| {
+        let moment = last.moments[k];
+        if moment == 0.0 {
+            return 0.0;
+        }
+        (last.jumps[k] + (moment - before.moments[k]).abs() / gain.max(0.1)) / moment
+    })
 }

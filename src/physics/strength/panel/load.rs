@@ -116,7 +116,7 @@ fn nodal_forces(mesh: &Mesh, locator: &Locator, loads: &[Load]) -> Result<Vec<f6
             }
             Load::Patch { area, force } => {
                 let corners = area.corners();
-                let mut found: Vec<(usize, Vec<([f64; 3], f64)>)> = Vec::new();
+                let mut found = Vec::new();
                 for t in locator.near(corners) {
                     let points = clip::points(&corners, mesh.corners(t));
                     if !points.is_empty() {

@@ -178,6 +178,24 @@ pub(super) fn error_work(
         .collect()
 }
 
+/// The largest moment of each kind, in size, and the furthest that a triangle's own value is from the common one, at any node of
+/// the triangles about its place.
+pub(super) fn largest_moments(corners: &Corners, fields: &Fields) -> ([f64; 3], [f64; 3]) {
+    let averaged = |slot: u32, k: usize| fields.averaged[slot as usize][k];
+    let places = [0, 1, 2].map(|k| {
+        let size = |slot: &u32| averaged(*slot, k).abs();
+        (0..fields.averaged.len() as u32).max_by(|a, b| size(a).total_cmp(&size(b))).unwrap_or(UNSET)
+    });
+    let mut jumps = [0.0_f64; 3];
+    for (slots, own) in corners.slots.iter().zip(&fields.own) {
+        for (k, _) in places.iter().enumerate().filter(|(_, place)| slots.contains(place)) {
+            let off = slots.iter().zip(own).map(|(slot, own)| (own[k] - averaged(*slot, k)).abs());
+            jumps[k] = off.fold(jumps[k], f64::max);
+        }
+    }
+    ([0, 1, 2].map(|k| if places[k] == UNSET { 0.0 } else { averaged(places[k], k).abs() }), jumps)
+}
+
 /// The highest utilisation among all plies and nodes; `None` where no part has plies.
 pub(super) fn weakest(mesh: &Mesh, sections: &[&Section], forces: &[SectionForces]) -> Option<Utilisation> {
     let mut worst: Option<Utilisation> = None;

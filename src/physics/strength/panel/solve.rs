@@ -1,7 +1,7 @@
 //! Solving a panel to a stated accuracy.
 
 use super::error::PanelError;
-use super::estimate::{Errors, error_of};
+use super::estimate::{Errors, error_of, moment_errors_of};
 use super::load::Load;
 use super::mesh::Mesh;
 use super::model::{Panel, Point};
@@ -50,6 +50,10 @@ pub struct Level {
     pub energy: f64,
     /// What the jumps of the section forces between triangles may hide of `deflection`, m.
     pub missing: f64,
+    /// The largest moment of each kind, in size, N·m per metre.
+    pub moments: [f64; 3],
+    /// How far the triangles about that place are from their common values, N·m per metre.
+    pub jumps: [f64; 3],
 }
 
 /// A solved panel, on the finest mesh.
@@ -72,7 +76,10 @@ pub struct Solution {
     /// Estimated error of moments and shear forces over the whole panel, as a part of them, weighed by energy. Beside
     /// kinks and patch edges it is larger.
     pub field_error: f64,
-    /// Whether both errors are within what was asked.
+    /// Estimated error of the largest moment of each kind (across, up, twisting), as a part of it. Beside a point load, a kink
+    /// or a held corner the moment has no limit, and this does not fall.
+    pub moment_errors: [f64; 3],
+    /// Whether the errors of deflection and fields are within what was asked.
     pub converged: bool,
     pub levels: Vec<Level>,
     /// Highest utilisation; beside a point load, a kink or a held corner it grows with the mesh.
@@ -258,6 +265,7 @@ impl Solved<'_> {
             largest_at: bent.peak.at(mesh),
             error: *error,
             field_error: *field_error,
+            moment_errors: moment_errors_of(levels),
             converged: *converged,
             levels: levels.clone(),
             weakest: recover::weakest(mesh, &plate.panel.sections(), &section_forces),

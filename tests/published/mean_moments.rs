@@ -1,0 +1,146 @@
+//! Means of moments over a width, as a transom's are told: against a field that is uniform, against Navier's series summed over
+//! the same tent, and against a mesh twice as fine.
+
+use proptest::prelude::*;
+use sternknee::physics::strength::panel::{
+    EdgeSupport, Factored, Fineness, Load, Panel, PlateStiffness, Rect, Section, Shape,
+};
+
+use super::navier::Navier;
+use EdgeSupport::{Clamped, Free, Simple};
+
+/// A rectangle as a transom is, its bottom's middle at the origin; edges in the order port, top, starboard, bottom.
+fn rectangle(
+    [width, height]: [f64; 2],
+    edges: [EdgeSupport; 4],
+    stiffness: PlateStiffness,
+    fineness: Fineness,
+) -> Factored {
+    let shape = Shape { chine: [0.5 * width, 0.0], corner: [0.5 * width, height], cutout: None };
+    let panel = Panel {
+        outline: shape.outline(),
+        edges: edges.to_vec(),
+        section: Section::stiffness(stiffness),
+        regions: Vec::new(),
+        lines: Vec::new(),
+        beds: Vec::new(),
+    };
+    panel.factored(shape, fineness).unwrap()
+}
+
+#[test]
+fn the_mean_of_a_uniform_moment_is_that_moment() {
+    // A cantilever without Poisson's ratio, turned at its end by a couple.
+    let stiffness = PlateStiffness::isotropic(9e9, 0.0, 0.03);
+    let factored = rectangle([1.0, 0.3], [Free, Free, Clamped, Free], stiffness, Fineness { size: 0.05, width: 0.05 });
+    let band = |y: f64, force: f64| Load::Patch { area: Rect { centre: [y, 0.15], width: 0.02, height: 0.3 }, force };
+    let loaded = factored.bend(&[[band(0.44, 3000.0), band(0.47, -3000.0)]]).unwrap();
+    let exact = 3000.0 * 0.03 / 0.3;
+    let mut worst: f64 = 0.0;
+    for mean in loaded[0].moments.iter().filter(|mean| mean.at[0] < -0.25) {
+        worst = worst.max((mean.moment[0].abs() / exact - 1.0).abs());
+        worst = worst.max(mean.moment[1].abs().max(mean.moment[2].abs()) / exact);
+    }
+    println!("furthest from {exact}: {worst:.1e}");
+    assert!(worst < 1e-5, "{worst}");
+}
+
+#[test]
+fn means_on_a_simply_supported_plate_are_naviers_over_the_same_tent() {
+    let sides = [1.2, 0.8];
+    for stiffness in [
+        PlateStiffness::isotropic(9e9, 0.3, 0.04),
+        PlateStiffness { d11: 52e3, d12: 2.5e3, d22: 24e3, d66: 5e3, s1: 9e6, s2: 6e6 },
+    ] {
+        for [width, height] in [[0.03, 0.03], [0.25, 0.06], [0.4, 0.2]] {
+            // As the series counts: from a corner.
+            let area = Rect { centre: [0.51, 0.47], width, height };
+            let plate = Navier { stiffness, sides, area, force: 10_000.0 };
+            let moved = Rect { centre: [area.centre[0] - 0.5 * sides[0], area.centre[1]], ..area };
+            let over = 0.05;
+            let meshes = [1.0, 0.5].map(|times| {
+                let factored = rectangle(sides, [Simple; 4], stiffness, Fineness { size: times * over, width: over });
+                factored.bend(&[[Load::Patch { area: moved, force: 10_000.0 }]]).unwrap().remove(0)
+            });
+            let peak = [0, 1].map(|k| meshes[0].moments.iter().map(|m| m.moment[k].abs()).fold(0.0, f64::max));
+            let scale = peak[0].max(peak[1]);
+            let mut worst = [0.0_f64; 2];
+            let far = |at: [f64; 2]| at[0].abs() < 0.5 * sides[0] - over && at[1] > over && at[1] < sides[1] - over;
+            // A few places, and the greatest of each kind.
+            let inner: Vec<_> = meshes[0].moments.iter().filter(|m| far(m.at)).collect();
+            let mut seen: Vec<_> = inner.iter().step_by(inner.len() / 6).copied().collect();
+            for k in 0..3 {
+                seen.extend(inner.iter().max_by(|a, b| a.moment[k].abs().total_cmp(&b.moment[k].abs())).copied());
+            }
+            for mean in seen {
+                let exact = plate.mean([mean.at[0] + 0.5 * sides[0], mean.at[1]], over).moment;
+                let near = |p: [f64; 2]| (p[0] - mean.at[0]).abs() < 1e-9 && (p[1] - mean.at[1]).abs() < 1e-9;
+                let finer = meshes[1].moments.iter().find(|m| near(m.at)).unwrap();
+                for (worst, found) in worst.iter_mut().zip([mean.moment, finer.moment]) {
+                    let off = found.iter().zip(exact).map(|(found, exact)| (found - exact).abs() / scale);
+                    *worst = off.fold(*worst, f64::max);
+                }
+            }
+            println!("{width} x {height}: furthest from the series {:.1e}, twice as fine {:.1e}", worst[0], worst[1]);
+            // Triangles as wide as the tent feel a patch narrower than they are.
+            assert!(worst[0] < if width < over { 0.02 } else { 0.005 } && worst[1] < 0.005, "{worst:?}");
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(12) })]
+
+    #[test]
+    fn a_mesh_twice_as_fine_moves_means_by_less_than_two_parts_in_a_hundred_of_the_greatest(
+        y in -0.24..0.24_f64, z in 0.35..0.48_f64, width in 0.02..0.3_f64, height in 0.02..0.1_f64,
+        lower in 0.2..0.3_f64, arm in 0.0..1.0_f64,
+    ) {
+        let shape = Shape { chine: [0.95, 0.15], corner: [1.05, 0.75], cutout: Some([0.4, 0.55]) };
+        let outline = shape.outline();
+        let edges: Vec<EdgeSupport> = (0..outline.len())
+            .map(|i| {
+                let [a, b] = [outline[i], outline[(i + 1) % outline.len()]];
+                // Bottom and sides.
+                if a[1].min(b[1]) < 0.2 { EdgeSupport::Elastic { deflection: 5e7, turning: 2e4 } } else { Free }
+            })
+            .collect();
+        let panel = Panel {
+            outline,
+            edges,
+            section: Section::stiffness(PlateStiffness::isotropic(9e9, 0.3, 0.05)),
+            regions: Vec::new(),
+            lines: Vec::new(),
+            beds: Vec::new(),
+        };
+        let loads = [[
+            Load::Patch { area: Rect { centre: [y, z], width, height }, force: -9000.0 },
+            Load::Patch { area: Rect { centre: [y, lower], width: 0.2, height: 0.04 }, force: 9000.0 * (1.0 + arm) },
+        ]];
+        let over = 0.05;
+        let [usual, fine] = [1.0, 0.5].map(|times| {
+            let fineness = Fineness { size: times * over, width: over };
+            panel.clone().factored(shape, fineness).unwrap().bend(&loads).unwrap().remove(0)
+        });
+        // Every place of the usual mesh is one of the finer.
+        let scale = fine.moments.iter().flat_map(|m| m.moment).fold(0.0, |most: f64, m| most.max(m.abs()));
+        // Beside the cutout's corners, and about a patch narrower than a triangle, the mesh is felt more.
+        let hard = |at: [f64; 2]| {
+            let near = |p: [f64; 2]| (p[0] - at[0]).abs() < 2.0 * over && (p[1] - at[1]).abs() < 2.0 * over;
+            near([0.4, 0.55]) || near([-0.4, 0.55]) || (width.min(height) < over && near([y, z])) || near([y, lower])
+        };
+        let mut worst = [0.0_f64; 2];
+        for mean in &usual.moments {
+            let off = |p: [f64; 2]| (p[0] - mean.at[0]).hypot(p[1] - mean.at[1]);
+            let finer = fine.moments.iter().min_by(|a, b| off(a.at).total_cmp(&off(b.at))).unwrap();
+            if off(finer.at) < 1e-6 {
+                let kind = usize::from(hard(mean.at));
+                for k in 0..3 {
+                    worst[kind] = worst[kind].max((mean.moment[k] - finer.moment[k]).abs() / scale);
+                }
+            }
+        }
+        println!("{width:.3} x {height:.3} at {y:.2} {z:.2}: {:.4}, in hard places {:.4}", worst[0], worst[1]);
+        prop_assert!(worst[0] < 0.02 && worst[1] < 0.04, "{worst:?}");
+    }
+}
