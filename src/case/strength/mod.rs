@@ -12,6 +12,7 @@ mod other;
 mod parts;
 pub mod show;
 mod study;
+mod sweep;
 
 use std::sync::OnceLock;
 
@@ -28,8 +29,9 @@ pub use driving::Driving;
 pub use fields::Fields;
 pub use footing::{Footing, Hung, LoadCase};
 pub use grip::{PLATE_MATERIAL_YIELD, Part, Worst, plate_for};
-pub use parts::{ply, solved, support};
+pub use parts::{ply, solved, support, sweep_part};
 pub use study::{BoltAnswer, PanelAnswer};
+pub use sweep::{SWEPT_WAYS, Sweep, SweepPoint, Swept};
 
 /// Why there is no answer.
 #[derive(Clone, Debug)]
@@ -112,9 +114,8 @@ impl Strength {
         let left = core.left;
         let panels = Panels::of(&board, left)?;
         let after = Laden::of(&board, &panels, footing::cases(&rig.after), footings)?;
-        let before = before.and_then(|footings| {
-            Laden::of(&board, &panels, footing::cases(&rig.before), footings).map_err(why)
-        });
+        let before =
+            before.and_then(|footings| Laden::of(&board, &panels, footing::cases(&rig.before), footings).map_err(why));
         for text in old_assumed {
             if before.is_ok() && !assumed.contains(&text) {
                 assumed.push(text);
