@@ -3,6 +3,7 @@
 use maud::{Markup, html};
 
 use super::kit::{Anchor, Drawing, FONT, ink, lettered, number, width};
+use crate::case::strength::show::ratio;
 use crate::case::strength::{SWEPT_WAYS, Sweep, SweepPoint, Swept};
 use crate::quantity::Units;
 use crate::rules::DESIGN_FACTOR;
@@ -26,6 +27,8 @@ struct Curve {
     colour: &'static str,
     dashes: Option<&'static str>,
     factors: Vec<f64>,
+    /// The factor as told.
+    told: f64,
 }
 
 impl Curve {
@@ -38,25 +41,26 @@ impl Curve {
     }
 
     fn range(&self) -> String {
-        format!("{} {:.2} to {:.2}", self.name, self.least(), self.most())
+        let [least, most] = [self.least(), self.most()].map(|factor| ratio(factor).show(Units::Us));
+        format!("{} {least} to {most}", self.name)
     }
 }
 
 /// A sweep drawn.
 pub(crate) fn drawing(sweep: &Sweep, units: Units) -> Option<Drawing> {
     let looks: [_; SWEPT_WAYS.len()] = [("bending", ink::NEW, None), ("core shear", ink::SOFT, Some("8 4"))];
+    let told = sweep.points.iter().find(|point| point.change == 0.0)?.factors;
+    let room = TOO_HIGH * told.into_iter().fold(f64::INFINITY, f64::min).max(DESIGN_FACTOR);
     let all = looks.into_iter().enumerate().map(|(way, (name, colour, dashes))| Curve {
         name,
         colour,
         dashes,
         factors: sweep.points.iter().map(|point| point.factors[way]).collect(),
+        told: told[way],
     });
-    let all: Vec<Curve> = all.collect();
-    let lowest = all.iter().map(Curve::most).fold(f64::INFINITY, f64::min);
-    let room = TOO_HIGH * lowest.max(DESIGN_FACTOR);
-    let (curves, above): (Vec<Curve>, Vec<Curve>) = all.into_iter().partition(|curve| curve.most() <= room);
+    let (curves, above): (Vec<Curve>, Vec<Curve>) = all.partition(|curve| curve.told <= room);
     let [first, last] = [sweep.points.first()?, sweep.points.last()?].map(|point| off(sweep, point, units));
-    let notes: Vec<String> = above.iter().map(|curve| format!("Above this drawing: {}.", curve.name)).collect();
+    let notes: Vec<String> = above.iter().map(|curve| format!("Above this drawing: {}.", curve.range())).collect();
     let ranges: Vec<String> = curves.iter().map(Curve::range).collect();
     let paper = |wide: f64| Drawing {
         name: match sweep.swept {
@@ -88,11 +92,11 @@ fn chart(sweep: &Sweep, curves: &[Curve], wide: f64, units: Units) -> Markup {
     let most = curves.iter().map(Curve::most).fold(DESIGN_FACTOR, f64::max);
     let least = curves.iter().map(Curve::least).fold(DESIGN_FACTOR, f64::min);
     let step = STEPS.into_iter().find(|step| (most - least) / step <= MOST_STEPS).unwrap_or(most);
-    let (low, high) = ((least / step - 0.5).floor() * step, (most / step + 0.5).ceil() * step);
+    let (low, high) = (((least / step - 0.5).floor() * step).max(0.0), (most / step + 0.5).ceil() * step);
     let lines = ((high - low) / step).round() as i32;
     let places = usize::from(step < 1.0) + usize::from(step < 0.1);
     let shown = |value: f64| format!("{value:.places$}");
-    let (left, right) = (EDGE + width(&shown(high), FONT) + 8.0, wide - EDGE - 24.0);
+    let (left, right) = (EDGE + width(&shown(high), FONT) + 8.0, wide - EDGE - 30.0);
     let (top, bottom) = (EDGE + FONT + 24.0, HIGH - 46.0);
     let change = |point: Option<&SweepPoint>| point.map_or(0.0, |point| point.change);
     let (from, to) = (change(sweep.points.first()), change(sweep.points.last()));

@@ -10,7 +10,8 @@ use crate::working::{Part, Sheet, Table};
 impl Sweep {
     /// What was told: "20-1/2 in".
     pub fn told(&self) -> Measure {
-        Measure::tape(Length::from_si(self.told))
+        let told = Length::from_si(self.told);
+        if self.swept == Swept::Thickness { Measure::of(told) } else { Measure::tape(told) }
     }
 
     /// How far the reading is off that.
@@ -39,6 +40,9 @@ pub fn sweep_part(sweeps: &[Sweep]) -> Option<Part> {
     let mut sheet = Sheet::default();
     for sweep in sweeps {
         sheet.remark(say!("{} as told: {}", sweep.swept.words(), sweep.told()));
+    }
+    if sweeps.iter().any(|sweep| sweep.swept == Swept::Knees) {
+        sheet.remark("all knees are made higher or lower alike; the height told is that of the tallest as it stands");
     }
     sheet.remark("strength over load with the new engines; all else is as told, loads and panel are worked out anew at every point");
     sheet.remark("what is left of the core stays as it was read");
