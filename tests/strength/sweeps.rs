@@ -2,6 +2,8 @@
 
 use sternknee::case::Case;
 use sternknee::case::strength::{SWEPT_WAYS, Swept};
+use sternknee::quantity::Units;
+use sternknee::report::{self, Stamp};
 
 use super::rig;
 
@@ -55,5 +57,10 @@ fn a_reading_moved_a_little_moves_the_told_factors_a_little() {
         }
         println!("{name}: {} sweeps in {took:.2?}", sweeps.len());
         assert!(sweeps.len() >= 2, "{name}");
+        let page = report::work_page(name, "strength", &[], &sweeps, Units::Us, &Stamp::default());
+        for sweep in &sweeps {
+            let wide = format!("data-drawing=\"sweep-{}\"", format!("{:?}", sweep.swept).to_lowercase());
+            assert!(page.contains(&wide), "{name}: no {wide}");
+        }
     }
 }

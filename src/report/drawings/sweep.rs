@@ -42,7 +42,7 @@ impl Curve {
 
     fn range(&self) -> String {
         let [least, most] = [self.least(), self.most()].map(|factor| ratio(factor).show(Units::Us));
-        format!("{} {least} to {most}", self.name)
+        if least == most { format!("{} {least}", self.name) } else { format!("{} {least} to {most}", self.name) }
     }
 }
 
