@@ -52,17 +52,3 @@ impl<'a> Case<'a> {
         self.begun
     }
 }
-
-impl Case<'_> {
-    /// Works out the costly results side by side: strength on a thread of its own, floating and swinging
-    /// on this one. What is asked for afterwards is there already; nothing else changes.
-    pub fn work_out(&self) {
-        std::thread::scope(|scope| {
-            scope.spawn(|| {
-                let _ = self.strength();
-            });
-            let _ = self.float();
-            let _ = self.swing();
-        });
-    }
-}

@@ -52,7 +52,6 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
     let loaded = load_job(&args.job, &catalog)?;
     let case = loaded.case();
-    case.work_out();
     let judged = rules::judge(&case);
     let report = Report { case: &case, judged: &judged, units: args.units.into(), explain: args.explain };
     if let Some(file) = &args.html {

@@ -9,6 +9,7 @@ use super::check::Format;
 use super::output::write_own;
 use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print, written_to};
 use crate::case::Case;
+use crate::case::strength::{Sweep, sweep_part};
 use crate::report;
 use crate::working::Part;
 
@@ -62,17 +63,28 @@ impl Topic {
             Topic::Strength => case.strength_parts(),
         }
     }
+
+    /// What costs many solutions, and is worked out for nobody else.
+    fn sweeps(self, case: &Case) -> Vec<Sweep> {
+        match self {
+            Topic::Strength => case.strength_sweeps(),
+            Topic::Weights | Topic::Float | Topic::Swing => Vec::new(),
+        }
+    }
 }
 
 pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
     let loaded = load_job(&args.job, &catalog)?;
     let rig = &loaded.rig;
-    let parts = args.topic.parts(&loaded.case());
+    let case = loaded.case();
+    let sweeps = args.topic.sweeps(&case);
+    let mut parts = args.topic.parts(&case);
+    parts.extend(sweep_part(&sweeps));
     let (topic, units) = (args.topic.word(), args.units.into());
     if let Some(file) = &args.html {
         let stamp = loaded.stamp(&args.job, &catalog);
-        let page = report::work_page(&rig.title, topic, &parts, units, &stamp);
+        let page = report::work_page(&rig.title, topic, &parts, &sweeps, units, &stamp);
         write_own(file, &page, report::GENERATOR)?;
         written_to(file, "");
         return Ok(ExitCode::SUCCESS);

@@ -14,6 +14,7 @@ mod weight;
 pub use cautions::cautions;
 pub use finding::{Finding, Limit, Verdict};
 pub use rule::{Family, Judged, Rule};
+pub(crate) use strength::DESIGN_FACTOR;
 
 use crate::case::Case;
 

@@ -19,8 +19,6 @@ fn whole(catalog: &Catalog) -> String {
     let (job, _) = job::load("oyster_skiff.ron", SKIFF).expect("a sound job");
     let rig = rig::resolve(&job, catalog).expect("a job of the catalog");
     let case = Case::new(&rig);
-    // As the command does.
-    case.work_out();
     let judged = rules::judge(&case);
     let report = Report { case: &case, judged: &judged, units: Units::Us, explain: false };
     report::page(&report, &Stamp::default(), &[])

@@ -89,7 +89,7 @@ fn the_measuring_sheets_say_what_is_kept() {
 fn the_typeset_working_says_what_is_kept() {
     with_report(&demo("oyster_skiff"), |report| {
         let parts = report.case.weights();
-        let page = report::work_page(&report.case.rig.title, "weights", &parts, report.units, &stamp());
+        let page = report::work_page(&report.case.rig.title, "weights", &parts, &[], report.units, &stamp());
         kept("page-work-weights", &page);
     });
 }

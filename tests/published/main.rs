@@ -26,11 +26,8 @@ mod navier_patches;
 mod plate_equilibrium;
 mod plate_errors;
 mod plate_theory;
-<<<<<<< HEAD
 mod plywood;
-=======
 mod seams;
->>>>>>> hF
 mod shapes;
 mod shigley_bolts;
 mod ship_stability;

@@ -7,6 +7,7 @@ mod nonsense;
 mod remedies;
 mod signs;
 mod studies;
+mod sweeps;
 mod transoms;
 
 use std::sync::LazyLock;

@@ -12,6 +12,7 @@ mod other;
 mod parts;
 pub mod show;
 mod study;
+mod sweep;
 
 use std::sync::OnceLock;
 
@@ -29,8 +30,9 @@ pub use fields::Fields;
 pub use footing::{Footing, Hung, LoadCase};
 pub use grip::{Part, Pressed, Side, Worst, backing_plate};
 pub use other::Cure;
-pub use parts::{ply, solved, support};
+pub use parts::{ply, solved, support, sweep_part};
 pub use study::{BoltAnswer, PanelAnswer};
+pub use sweep::{SWEPT_WAYS, Sweep, SweepPoint, Swept};
 
 /// Why there is no answer.
 #[derive(Clone, Debug)]

@@ -12,6 +12,7 @@ mod raster;
 mod righting;
 mod side;
 mod stern;
+pub(crate) mod sweep;
 mod swing;
 mod transom;
 mod waters;
@@ -24,11 +25,7 @@ use crate::quantity::Units;
 /// Every drawing of the report, in the order in which they are read.
 pub(crate) fn all(report: &Report) -> Vec<Drawing> {
     let case = report.case;
-    // Lettered in both units a drawing cannot be read: the page has the metric figures.
-    let units = match report.units {
-        Units::Both => Units::Us,
-        one => one,
-    };
+    let units = one(report.units);
     [
         margins::drawing(report, units),
         side::before(case, units),
@@ -46,4 +43,12 @@ pub(crate) fn all(report: &Report) -> Vec<Drawing> {
     .into_iter()
     .flatten()
     .collect()
+}
+
+/// Lettered in both units a drawing cannot be read: the page has the metric figures.
+pub(crate) fn one(units: Units) -> Units {
+    match units {
+        Units::Both => Units::Us,
+        one => one,
+    }
 }

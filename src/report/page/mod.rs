@@ -62,9 +62,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
             (answer::stops(report))
             (answer::minds(report))
             (answer::unmeasured(report))
-            @if !figures.is_empty() {
-                section { h2 id="drawings" { "Drawings" } @if report.units == Units::Both { p class="soft" { "Lettered in US units." } } @for drawing in &figures { (figure(drawing)) } }
-            }
+            (drawn(&figures, report.units))
             (findings::all(report))
             (outfits::before_and_after(report))
             (outfits::planned(report))
@@ -82,6 +80,15 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
 /// The drawings as files of their own: name and text.
 pub fn drawing_files(report: &Report) -> Vec<(String, String)> {
     drawings::all(report).iter().map(|drawing| (format!("{}.svg", drawing.name), drawing.file())).collect()
+}
+
+/// The drawings of a page, where there are any.
+fn drawn(figures: &[Drawing], units: Units) -> Markup {
+    html! {
+        @if !figures.is_empty() {
+            section { h2 id="drawings" { "Drawings" } @if units == Units::Both { p class="soft" { "Lettered in US units." } } @for drawing in figures { (figure(drawing)) } }
+        }
+    }
 }
 
 /// A drawing with its caption.

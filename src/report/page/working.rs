@@ -5,9 +5,11 @@ use std::sync::Arc;
 use maud::{Markup, html};
 
 use super::findings::has_working;
-use super::{Stamp, anchor, closing, formula, kept_together, mark, shell, table};
+use super::{Stamp, anchor, closing, drawn, formula, kept_together, mark, shell, table};
+use crate::case::strength::Sweep;
 use crate::quantity::{Kind, Measure, Units};
 use crate::report::Report;
+use crate::report::drawings::{self, Drawing};
 use crate::working::{Expression, Line, Part};
 
 /// The working of every finding, folded away until it is asked for.
@@ -32,9 +34,11 @@ pub(super) fn of_findings(report: &Report) -> Markup {
     }
 }
 
-/// A whole working as a page.
-pub fn work_page(title: &str, topic: &str, parts: &[Part], units: Units, stamp: &Stamp) -> String {
+/// A whole working as a page, with the sweeps drawn.
+pub fn work_page(title: &str, topic: &str, parts: &[Part], sweeps: &[Sweep], units: Units, stamp: &Stamp) -> String {
     let heading = format!("{title}: the working, {topic}");
+    let drawings: Vec<Drawing> =
+        sweeps.iter().filter_map(|sweep| drawings::sweep::drawing(sweep, drawings::one(units))).collect();
     let body = html! {
         header {
             h1 { (title) }
@@ -42,6 +46,7 @@ pub fn work_page(title: &str, topic: &str, parts: &[Part], units: Units, stamp: 
         }
         main {
             @for part in parts { (of_part(part, units)) }
+            (drawn(&drawings, units))
         }
         footer { (closing::small_print(stamp)) }
     };

@@ -53,7 +53,7 @@ use crate::working::Table;
 /// Factor on a bolt's proof load and on its strength in shear. Common practice, no source.
 const BOLT_FACTOR: f64 = 2.0;
 /// Factor on what core and laminate bear, at a bolt or in the panel: the inverse of ISO 12215-5's design stress, half of the ultimate (value from memory).
-const DESIGN_FACTOR: f64 = 2.0;
+pub(crate) const DESIGN_FACTOR: f64 = 2.0;
 /// Factor below which a part is loaded beyond its own strength.
 const BREAKS: f64 = 1.0;
 

@@ -2,6 +2,7 @@
 
 mod footing;
 mod panel;
+mod sweep;
 
 use uom::si::f64::Ratio;
 
@@ -13,6 +14,7 @@ use crate::rig::{Missing, Rig};
 use crate::working::{Part, Sheet, Table};
 
 pub use panel::{ply, solved, support};
+pub use sweep::sweep_part;
 
 impl AtBolt {
     /// Every part, in the order of a report.
