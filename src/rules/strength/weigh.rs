@@ -64,7 +64,7 @@ impl Weighed {
         let verdict = self.verdict();
         let summary = match (verdict, self.more()) {
             (Verdict::Pass, Some(more)) if least < self.required => {
-                say!("The new engines load it {} times as hard as the old ones did, which it bore for years. By itself ", factor(more))
+                say!("The new engines load it {} times as hard as the old ones did, which it bore for years. ", factor(more))
                     .then(what)
             }
             _ => what,
