@@ -23,8 +23,9 @@ use crate::quantity::Reading;
 use crate::written::{self, Draft, Faults, Page};
 use uom::si::f64::{Length, Mass};
 
-pub use boat::{Construction, 
-    Boat, Bottom, Category, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, SplashWell, Steering, TopEdge, Transom,
+pub use boat::{
+    Boat, Bottom, Category, Construction, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, SplashWell, Steering,
+    TopEdge, Transom,
 };
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, PropellerSpec, Role};
@@ -41,8 +42,8 @@ pub use swing_study::{
 };
 
 pub use structure::{
-    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Inserts, Layer, Operating, Sound, Stiffener, Structure, Tabbing,
-    ThreadState, Upright,
+    BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Inserts, Layer, Operating, Sound, Stiffener, Structure,
+    Tabbing, ThreadState, Upright,
 };
 pub use study::{
     BoltStudy, EdgeHold, LineDoes, PanelLine, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy, StudyFace,

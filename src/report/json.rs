@@ -137,7 +137,8 @@ fn laden(laden: &Laden) -> Value {
             "fields": bent.fields(case).as_ref().map(fields),
         })
     };
-    let plain = |(case, used): (usize, &Used)| value!({ "case": names[case], "factor": used.factor(), "at_m": used.at });
+    let plain =
+        |(case, used): (usize, &Used)| value!({ "case": names[case], "factor": used.factor(), "at_m": used.at });
     let (moved, loaded) = bent.deflection();
     value!({
         "footings": footings,

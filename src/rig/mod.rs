@@ -17,7 +17,8 @@ use uom::si::f64::{Angle, Length, Mass, Power};
 
 use crate::catalog::{Entry, Material, Tables};
 use crate::job::{
-    Bottom, Category, Construction, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, Sitting, SplashWell, Steering, TopEdge,
+    Bottom, Category, Construction, Core, Craft, Fuel, Hole, OffCentreHeight, Plate, Sitting, SplashWell, Steering,
+    TopEdge,
 };
 use crate::quantity::{Reading, Text, inches};
 

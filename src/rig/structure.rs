@@ -5,7 +5,9 @@ use uom::si::f64::{Length, Velocity};
 use super::resolve::Resolver;
 use super::{Missing, Slot};
 use crate::catalog::{BoltGrade, BoltSize, Entry, Material};
-use crate::job::{self, Bond, BoltStudy, Bolting, EngineGroup, Job, Operating, PanelStiffness, PanelStudy, Upright, tape};
+use crate::job::{
+    self, BoltStudy, Bolting, Bond, EngineGroup, Job, Operating, PanelStiffness, PanelStudy, Upright, tape,
+};
 use crate::quantity::Reading;
 
 /// What the job says of strength.

@@ -160,9 +160,7 @@ fn a_measured_deflection_gives_back_the_stiffness_it_came_from() {
         solution.deflection_at(at).ok_or(PanelError::NotFinite { what: "the place" })
     };
     let coarse = Accuracy { relative: f64::INFINITY, fields: f64::INFINITY, ..Accuracy::default() };
-    let read = |part: &dyn Fn(f64) -> Panel, measured: f64| {
-        scale_of_part(|scale| moved(part(scale), coarse), measured)
-    };
+    let read = |part: &dyn Fn(f64) -> Panel, measured: f64| scale_of_part(|scale| moved(part(scale), coarse), measured);
     let seen = moved(whole(0.6), coarse).unwrap();
     agrees("whole panel", read(&whole, seen).unwrap(), 0.6, 1e-6);
     let seen = moved(patch(0.35), coarse).unwrap();

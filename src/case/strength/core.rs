@@ -2,10 +2,10 @@
 
 use uom::si::f64::Ratio;
 
+use super::NoStrength;
 use super::bend::unfit;
 use super::board::Board;
 use super::footing::Footing;
-use super::NoStrength;
 use crate::job::{self, Sitting, Sound};
 use crate::physics::strength::bolts::bolt_forces;
 use crate::physics::strength::knockdown::{self, KnockDown, Percussion};

@@ -112,9 +112,8 @@ impl Strength {
         let left = core.left;
         let panels = Panels::of(&board, left)?;
         let after = Laden::of(&board, &panels, footing::cases(&rig.after), footings)?;
-        let before = before.and_then(|footings| {
-            Laden::of(&board, &panels, footing::cases(&rig.before), footings).map_err(why)
-        });
+        let before =
+            before.and_then(|footings| Laden::of(&board, &panels, footing::cases(&rig.before), footings).map_err(why));
         for text in old_assumed {
             if before.is_ok() && !assumed.contains(&text) {
                 assumed.push(text);

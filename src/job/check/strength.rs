@@ -77,9 +77,10 @@ fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
             "check the layers against `transom.thickness`",
         );
     }
-    for (list, uprights) in
-        [("knees", structure.knees.as_deref().unwrap_or_default()), ("stringers", structure.stringers.as_deref().unwrap_or_default())]
-    {
+    for (list, uprights) in [
+        ("knees", structure.knees.as_deref().unwrap_or_default()),
+        ("stringers", structure.stringers.as_deref().unwrap_or_default()),
+    ] {
         for (i, upright) in uprights.iter().enumerate() {
             self::upright(checker, job, &format!("structure.{list}[{i}]"), upright);
         }

@@ -43,8 +43,7 @@ pub fn push(seams: &[Seam], forces: &[(Place, f64)]) -> Option<SeamPush> {
         return None;
     }
     let centre = |seam: &Seam| [0, 1].map(|k| 0.5 * (seam[0][k] + seam[1][k]));
-    let middle =
-        [0, 1].map(|k| seams.iter().zip(&lengths).map(|(seam, l)| l * centre(seam)[k]).sum::<f64>() / length);
+    let middle = [0, 1].map(|k| seams.iter().zip(&lengths).map(|(seam, l)| l * centre(seam)[k]).sum::<f64>() / length);
     let mut inertia = Matrix2::zeros();
     for (seam, l) in seams.iter().zip(&lengths) {
         let c = Vector2::from([0, 1].map(|k| centre(seam)[k] - middle[k]));

@@ -60,9 +60,11 @@ fn judge(case: &Case) -> Finding {
     let weighed = Weighed::of(case, strength, Way::Bending, DESIGN_FACTOR);
     let mut finding = weighed.finding(case, strength, what).working(sheet).table(cases(strength));
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
-        finding = finding.remedy(remedy(strength, &|bent| bent.factor(Way::Bending) >= OF_THE_PLACE * DESIGN_FACTOR, &|bent| {
-            say!("the factor becomes {}", factor(bent.factor(Way::Bending)))
-        }));
+        finding = finding.remedy(remedy(
+            strength,
+            &|bent| bent.factor(Way::Bending) >= OF_THE_PLACE * DESIGN_FACTOR,
+            &|bent| say!("the factor becomes {}", factor(bent.factor(Way::Bending))),
+        ));
     }
     finding
 }
@@ -99,8 +101,7 @@ pub(super) fn remedy(strength: &Strength, is_enough: &dyn Fn(&Bent) -> bool, bec
 
 /// Stress over strength of each case before and after.
 fn cases(strength: &Strength) -> Table {
-    let effects =
-        |laden: &Laden| laden.bent.effects.iter().map(|one| one.used[Way::Bending as usize].part).collect();
+    let effects = |laden: &Laden| laden.bent.effects.iter().map(|one| one.used[Way::Bending as usize].part).collect();
     by_case("bending: load over strength", strength, effects, ratio)
 }
 

@@ -51,13 +51,14 @@ fn judge(case: &Case) -> Finding {
             factor(used.factor()),
             strength.after.cases[index].name()
         ))
-    .then(first(strength, case.rig, Way::Shear.words()));
+        .then(first(strength, case.rig, Way::Shear.words()));
     let effects = |laden: &Laden| laden.bent.effects.iter().map(|one| one.used[Way::Shear as usize].part).collect();
     let table = by_case("shear beside supports: load over strength", strength, effects, ratio);
     let weighed = Weighed::of(case, strength, Way::Shear, DESIGN_FACTOR);
     let finding = weighed.finding(case, strength, what).working(sheet).table(table);
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
-        let becomes = |bent: &crate::case::strength::Bent| say!("the factor becomes {}", factor(bent.factor(Way::Shear)));
+        let becomes =
+            |bent: &crate::case::strength::Bent| say!("the factor becomes {}", factor(bent.factor(Way::Shear)));
         return finding.remedy(remedy(strength, &|bent| bent.factor(Way::Shear) >= DESIGN_FACTOR, &becomes));
     }
     finding

@@ -149,7 +149,10 @@ fn build_up(strength: &Strength, times: f64) -> Text {
     }
     let step = inches(BUILD_UP_STEP_IN).si();
     let more = strength.board.thickness() * (times - 1.0);
-    say!("Build the transom up by about {} over its width.", Measure::tape(Length::from_si((more / step).ceil() * step)))
+    say!(
+        "Build the transom up by about {} over its width.",
+        Measure::tape(Length::from_si((more / step).ceil() * step))
+    )
 }
 
 /// "With what hung there before it was 3.1: the new engines are 1.4 times as hard on it." or nothing.

@@ -65,7 +65,8 @@ fn judge(case: &Case) -> Finding {
         .then(Text::from("."))
         .then(stretched)
         .then(beside);
-    let best = strength.best.as_ref().map_or(moved, |(_, best)| best.deflection().1.largest_deflection.abs().min(moved));
+    let best =
+        strength.best.as_ref().map_or(moved, |(_, best)| best.deflection().1.largest_deflection.abs().min(moved));
     let verdict = if moved <= allowed {
         Verdict::Pass
     } else if best <= allowed {
@@ -86,10 +87,9 @@ fn judge(case: &Case) -> Finding {
         }
         Verdict::Unmeasured => {
             finding.missing = strength.open.iter().map(|open| open.missing()).collect();
-            finding.summary = finding.summary.then(say!(
-                " With the best of what was not told of the transom it would be {}.",
-                length(best)
-            ));
+            finding.summary = finding
+                .summary
+                .then(say!(" With the best of what was not told of the transom it would be {}.", length(best)));
         }
         _ => {}
     }

@@ -63,10 +63,11 @@ impl Weighed {
         let [least, best] = self.range;
         let verdict = self.verdict();
         let summary = match (verdict, self.more()) {
-            (Verdict::Pass, Some(more)) if least < self.required => {
-                say!("The new engines load it {} times as hard as the old ones did, which it bore for years. ", factor(more))
-                    .then(what)
-            }
+            (Verdict::Pass, Some(more)) if least < self.required => say!(
+                "The new engines load it {} times as hard as the old ones did, which it bore for years. ",
+                factor(more)
+            )
+            .then(what),
             _ => what,
         };
         let summary = summary.then(if best > least * (1.0 + 1e-9) && verdict == Verdict::Unmeasured {

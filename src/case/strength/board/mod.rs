@@ -77,14 +77,12 @@ impl Board {
         let mut assumed = Vec::new();
         let lean = transom.angle.reading().map(|angle| angle.value);
         if lean.is_none() {
-            assumed.push(Text::from(
-                "The transom is taken to stand upright under its loads: its angle is not given.",
-            ));
+            assumed.push(Text::from("The transom is taken to stand upright under its loads: its angle is not given."));
         }
-        let outline =
-            Outline::of(rig, height.value, width.value, deadrise.value, guessed.bonds(rig), &mut assumed)?;
-        let core =
-            (0..layers.len()).max_by(|a, b| layers[*a].thickness.si().total_cmp(&layers[*b].thickness.si())).unwrap_or(0);
+        let outline = Outline::of(rig, height.value, width.value, deadrise.value, guessed.bonds(rig), &mut assumed)?;
+        let core = (0..layers.len())
+            .max_by(|a, b| layers[*a].thickness.si().total_cmp(&layers[*b].thickness.si()))
+            .unwrap_or(0);
         let mut board = Board {
             stern: Stern::new(height.value, lean.unwrap_or_default()),
             shape: outline.shape,

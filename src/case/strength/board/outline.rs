@@ -3,8 +3,8 @@
 use uom::si::f64::{Angle, Length};
 
 use super::super::NoStrength;
-use crate::job::Bond;
 use super::supports::held;
+use crate::job::Bond;
 use crate::physics::strength::panel::{EdgeSupport, Point, Shape};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Rig;

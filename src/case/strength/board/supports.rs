@@ -69,9 +69,7 @@ impl Board {
         let knees = rig.structure.knees.reading();
         self.knees = self.uprights(Sort::Knee, knees.map_or(&[], Vec::as_slice));
         if said.knees.iter().flatten().any(|knee| knee.height.is_none()) {
-            self.assumed.push(Text::from(
-                "A knee without its height is taken to reach three quarters up the transom.",
-            ));
+            self.assumed.push(Text::from("A knee without its height is taken to reach three quarters up the transom."));
         }
         self.stringers = self.uprights(Sort::Stringer, said.stringers.as_deref().unwrap_or_default());
         self.add_stiffener(rig);

@@ -57,11 +57,11 @@ pub fn solved(sheet: &mut Sheet, what: &str, laden: &Laden, case: usize, strengt
     }
     let told = &bent.effects[case].used[Way::Bending as usize];
     if let Some(push) = &told.push {
-        sheet.remark(
-            say!("what gives way first is the hold of the ")
-                .then(support(push.0, board))
-                .then(say!(", which pushes with {} a metre; strength over load {}", force(push.1), factor(told))),
-        );
+        sheet.remark(say!("what gives way first is the hold of the ").then(support(push.0, board)).then(say!(
+            ", which pushes with {} a metre; strength over load {}",
+            force(push.1),
+            factor(told)
+        )));
     }
     if bent.effects[case].stood.len() > 1 {
         sheet.remark(if bent.effects[case].told == 0 {

@@ -254,13 +254,7 @@ impl Factored {
             })
             .collect();
         let peak = Peak::find(mesh, &values);
-        Loaded {
-            moments,
-            largest_deflection: peak.deflection,
-            largest_at: peak.at(mesh),
-            values,
-            forces,
-        }
+        Loaded { moments, largest_deflection: peak.deflection, largest_at: peak.at(mesh), values, forces }
     }
 
     /// Forces with which the supports push, along each of them, as means over a tent that falls to nothing `width` (m) away.

@@ -69,7 +69,8 @@ impl Shape {
             let within = if column < 0 { -column - 1 } else { column };
             let rows = if within >= inner { lower + upper } else { lower };
             for row in 0..rows {
-                let quad = [(column, row), (column + 1, row), (column + 1, row + 1), (column, row + 1)].map(&mut number);
+                let quad =
+                    [(column, row), (column + 1, row), (column + 1, row + 1), (column, row + 1)].map(&mut number);
                 // Both halves are cut the same way seen from the centreline.
                 let halves = if (within + row) % 2 == usize::from(column < 0) as i32 {
                     [[0, 1, 2], [0, 2, 3]]

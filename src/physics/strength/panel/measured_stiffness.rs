@@ -35,10 +35,7 @@ const MOST_STEPS: usize = 60;
 ///
 /// Errors: those of `deflection`; a measured deflection of zero or of the other sign than the sound panel's;
 /// [`PanelError::NoScale`] where no factor between a thousandth and a hundred explains it.
-pub fn scale_of_part(
-    deflection: impl Fn(f64) -> Result<f64, PanelError>,
-    measured: f64,
-) -> Result<f64, PanelError> {
+pub fn scale_of_part(deflection: impl Fn(f64) -> Result<f64, PanelError>, measured: f64) -> Result<f64, PanelError> {
     let [low, high] = SCALES;
     let [scale] = scales_of_part(deflection, [measured])?;
     if (low..=high).contains(&scale) { Ok(scale) } else { Err(PanelError::NoScale { low, high }) }
@@ -64,9 +61,8 @@ pub fn scales_of_part<const N: usize>(
         }
     }
     // The logarithm of what it moves, at the logarithm of the part's stiffness.
-    let moved = |log: f64| -> Result<f64, PanelError> {
-        Ok((deflection(log.exp())? / moves).max(f64::MIN_POSITIVE).ln())
-    };
+    let moved =
+        |log: f64| -> Result<f64, PanelError> { Ok((deflection(log.exp())? / moves).max(f64::MIN_POSITIVE).ln()) };
     let ends = SCALES.map(f64::ln);
     let at_ends = [moved(ends[0])?, moved(ends[1])?];
     let mut scales = [0.0; N];

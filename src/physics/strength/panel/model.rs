@@ -102,7 +102,10 @@ pub enum EdgeSupport {
     /// No deflection and no rotation.
     Clamped,
     /// Springs against deflection (N/m per metre of edge), and against turning about the edge (N·m a radian, per metre).
-    Elastic { deflection: f64, turning: f64 },
+    Elastic {
+        deflection: f64,
+        turning: f64,
+    },
 }
 
 /// A strip of the panel that rests on something which gives: a knee's or a stringer's end, the floor of a well, with its fillets.
@@ -124,8 +127,7 @@ impl Bed {
         let half = 0.5 * self.width / length;
         let out = [(self.to[1] - self.from[1]) * half, -(self.to[0] - self.from[0]) * half];
         let at = |p: Point, side: f64| [p[0] + side * out[0], p[1] + side * out[1]];
-        (length > 0.0)
-            .then(|| [at(self.from, 1.0), at(self.to, 1.0), at(self.to, -1.0), at(self.from, -1.0)])
+        (length > 0.0).then(|| [at(self.from, 1.0), at(self.to, 1.0), at(self.to, -1.0), at(self.from, -1.0)])
     }
 }
 

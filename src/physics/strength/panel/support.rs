@@ -51,7 +51,12 @@ pub(super) struct Holds {
 /// Carries the panel's supports over to the mesh. Errors: no support, or a mechanism.
 pub(super) fn holds(panel: &Panel, arrangement: &Arrangement, mesh: &Mesh) -> Result<Holds, PanelError> {
     let count = mesh.nodes.len();
-    let mut holds = Holds { parts: vec![Vec::new(); count], rotation: vec![Hold::Free; count], springs: Vec::new(), cushions: cushions(panel, mesh) };
+    let mut holds = Holds {
+        parts: vec![Vec::new(); count],
+        rotation: vec![Hold::Free; count],
+        springs: Vec::new(),
+        cushions: cushions(panel, mesh),
+    };
     for side in &mesh.sides {
         let [a, b, _] = side.nodes.map(|n| mesh.nodes[n as usize]);
         let length = distance(a, b);
@@ -99,9 +104,7 @@ fn cushions(panel: &Panel, mesh: &Mesh) -> Vec<Cushion> {
         let (low, high) = ([reach(0, f64::min), reach(1, f64::min)], [reach(0, f64::max), reach(1, f64::max)]);
         for t in 0..mesh.triangles.len() {
             let triangle = mesh.corners(t);
-            let apart = |k: usize| {
-                triangle.iter().all(|p| p[k] <= low[k]) || triangle.iter().all(|p| p[k] >= high[k])
-            };
+            let apart = |k: usize| triangle.iter().all(|p| p[k] <= low[k]) || triangle.iter().all(|p| p[k] >= high[k]);
             if apart(0) || apart(1) {
                 continue;
             }
