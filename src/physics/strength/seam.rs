@@ -39,7 +39,7 @@ const FLAT: f64 = 1e-9;
 pub fn push(seams: &[Seam], forces: &[(Place, f64)]) -> Option<SeamPush> {
     let lengths: Vec<f64> = seams.iter().map(|[a, b]| (a[0] - b[0]).hypot(a[1] - b[1])).collect();
     let length: f64 = lengths.iter().sum();
-    if !(length > 0.0) {
+    if length.is_nan() || length <= 0.0 {
         return None;
     }
     let centre = |seam: &Seam| [0, 1].map(|k| 0.5 * (seam[0][k] + seam[1][k]));

@@ -161,8 +161,8 @@ pub(super) fn stronger_bolts(judged: &Judged, required: f64, rig: &Rig, strength
     match next_bolt(footing, required, rig, strength) {
         Some(name) => say!(
             "Set {} bolts of {} in place of {} at the {}.",
-            footing.grade.name.as_str(),
             name.as_str(),
+            footing.grade.name.as_str(),
             footing.size.name.as_str(),
             footing.name.as_str()
         ),
