@@ -30,10 +30,12 @@ fn replaced(text: &str, from: usize, before: &str, after: &str, with: &str) -> S
 /// The job with its core so many inches thicker, and its transom with it.
 fn thicker(text: &str, core: &str, more: f64) -> String {
     let told = rig(text);
-    let transom = told.transom.thickness.reading().expect("a thickness").value.si();
     let grown = |metres: f64| format!("{} mm", 1e3 * metres + 25.4 * more);
     let from = text.find("transom: (").expect("a transom");
-    let text = replaced(text, from, "thickness: \"", "\"", &grown(transom));
+    let text = match told.transom.thickness.reading() {
+        Some(transom) => replaced(text, from, "thickness: \"", "\"", &grown(transom.value.si())),
+        None => text.to_owned(),
+    };
     let layers = told.structure.lay_up.reading().expect("layers");
     let layer = format!("(material: \"{core}\", thickness: \"");
     match text.find("lay_up: [") {
