@@ -4,12 +4,14 @@
 //! `tests/crosscheck/strength/speed.py` to compare with a Python library on the same mesh, and beside them those of one transom
 //! under fifty engines.
 
+use std::sync::Arc;
+
 use std::time::Instant;
 
 use sternknee::case::Case;
 use sternknee::catalog::Catalog;
 use sternknee::physics::strength::panel::{
-    Accuracy, Bed, EdgeSupport, Factored, Fineness, Line, LineKind, Load, Panel, PanelError, PlateStiffness, Rect,
+    Accuracy, Bed, EdgeSupport, Factored, Fineness, Meshed, Line, LineKind, Load, Panel, PanelError, PlateStiffness, Rect,
     Section, Shape,
 };
 use sternknee::{job, rig};
@@ -70,7 +72,7 @@ fn rested() -> Result<Factored, PanelError> {
     let edges = (0..outline.len()).map(|i| if held(i) { spring } else { EdgeSupport::Free }).collect();
     let beds = [-0.6, 0.6].map(|y| Bed { from: [y, 0.25], to: [y, 0.5], width: 0.05, stiffness: 3e7 }).to_vec();
     let panel = Panel { outline, edges, beds, lines: Vec::new(), ..skiff() };
-    panel.factored(shape, Fineness { size: 0.0508, width: 0.0508 })
+    panel.factored(&Arc::new(Meshed::of(shape, Fineness { size: 0.0508, width: 0.0508 })))
 }
 
 /// Eight cases of one of fifty engines: upper bolts' washers pull in, the bracket's heel pushes, by how much differs.

@@ -1,8 +1,10 @@
 //! Plates on beds and on edges that give: M. Hetényi, Beams on Elastic Foundation, 1946 (values from memory), a stiff plate's
 //! sinking, a beam on two springs.
 
+use std::sync::Arc;
+
 use sternknee::physics::strength::panel::{
-    Accuracy, Bed, EdgeSupport, Fineness, Load, Panel, PlateStiffness, Rect, Resultant, Section, Shape, Solution,
+    Accuracy, Bed, EdgeSupport, Fineness, Meshed, Load, Panel, PlateStiffness, Rect, Resultant, Section, Shape, Solution,
 };
 
 use super::plate_theory::agrees;
@@ -114,7 +116,7 @@ fn a_transom_on_springs_hands_over_all_of_its_load() {
     let beds = [-0.5, 0.5].map(|y| Bed { from: [y, 0.2], to: [y, 0.5], width: 0.06, stiffness: 3e7 }).to_vec();
     let section = Section::stiffness(PlateStiffness::isotropic(9e9, 0.3, 0.04));
     let panel = Panel { outline, edges, section, regions: vec![], lines: vec![], beds };
-    let factored = panel.factored(shape, Fineness { size: 0.05, width: 0.05 }).unwrap();
+    let factored = panel.factored(&Arc::new(Meshed::of(shape, Fineness { size: 0.05, width: 0.05 }))).unwrap();
     let loads = [vec![
         Load::Patch { area: Rect { centre: [0.1, 0.5], width: 0.03, height: 0.03 }, force: -9000.0 },
         Load::Patch { area: Rect { centre: [-0.2, 0.3], width: 0.3, height: 0.05 }, force: 12_000.0 },

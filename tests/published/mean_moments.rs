@@ -1,9 +1,11 @@
 //! Means of moments over a width, as a transom's are told: against a field that is uniform, against Navier's series summed over
 //! the same tent, and against a mesh twice as fine.
 
+use std::sync::Arc;
+
 use proptest::prelude::*;
 use sternknee::physics::strength::panel::{
-    EdgeSupport, Factored, Fineness, Load, Panel, PlateStiffness, Rect, Section, Shape,
+    EdgeSupport, Factored, Fineness, Meshed, Load, Panel, PlateStiffness, Rect, Section, Shape,
 };
 
 use super::navier::Navier;
@@ -25,7 +27,7 @@ fn rectangle(
         lines: Vec::new(),
         beds: Vec::new(),
     };
-    panel.factored(shape, fineness).unwrap()
+    panel.factored(&Arc::new(Meshed::of(shape, fineness))).unwrap()
 }
 
 #[test]
@@ -120,7 +122,7 @@ proptest! {
         let over = 0.05;
         let [usual, fine] = [1.0, 0.5].map(|times| {
             let fineness = Fineness { size: times * over, width: over };
-            panel.clone().factored(shape, fineness).unwrap().bend(&loads).unwrap().remove(0)
+            panel.clone().factored(&Arc::new(Meshed::of(shape, fineness))).unwrap().bend(&loads).unwrap().remove(0)
         });
         // Every place of the usual mesh is one of the finer.
         let scale = fine.moments.iter().flat_map(|m| m.moment).fold(0.0, |most: f64, m| most.max(m.abs()));

@@ -96,6 +96,9 @@ fn the_flex_of_a_sound_transom_reads_as_sound() {
     }
 }
 
+/// What the springs of its edges and a coarser mesh take off that.
+const FLEX_OFF: f64 = 0.02;
+
 fn flex_reads_back(layers: &str) {
     let damp = boat("four-stroke 60 hp inline-4", BOLTS, "", &format!("{layers} moisture: \"20 %\""));
     let rig = rig(&damp);
@@ -106,8 +109,9 @@ fn flex_reads_back(layers: &str) {
     let (once, twice) = (read(test.moves), read(bent(&test, 2.0)));
     assert!((once.as_read - 1.0).abs() < 0.05, "{once:?}");
     if layers.is_empty() {
-        // Twice as far is half as stiff where all of the transom is core.
-        assert!((twice.as_read / once.as_read - 0.5).abs() < 1e-9, "{once:?} {twice:?}");
+        // Twice as far is half as stiff where all of the transom is core; what holds it gives a little of its own.
+        let off = 2.0 * twice.as_read / once.as_read - 1.0;
+        assert!(off.abs() < FLEX_OFF, "{off} {once:?} {twice:?}");
     }
 }
 

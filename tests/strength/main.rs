@@ -1,9 +1,11 @@
 //! Strength from a job to its findings: remedies that cure, laws that hold, nonsense that is told.
 
+mod cures;
 mod driven;
 mod grip;
 mod laws;
 mod nonsense;
+mod ranges;
 mod remedies;
 mod signs;
 mod studies;

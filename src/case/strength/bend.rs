@@ -367,6 +367,9 @@ fn along_seams(boards: &[Board], layup: &Layup, forces: &[(Point, f64)]) -> (Opt
 }
 
 pub(super) fn unfit(error: PanelError) -> NoStrength {
+    if matches!(error, PanelError::NoSupport) {
+        return NoStrength::Unfit(say!("Nothing is said to hold the transom: what works on it cannot be reckoned."));
+    }
     NoStrength::Unfit(say!("The transom's panel cannot be solved: {}.", error.to_string()))
 }
 

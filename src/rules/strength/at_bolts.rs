@@ -4,11 +4,14 @@ use super::weigh::Weighed;
 use super::{factor, first, limit, old_factor};
 use crate::case::strength::show::{force, ratio};
 use crate::case::strength::{Footing, Laden, Part, Strength, Worst};
+use crate::job::BracketKind;
 use crate::job::tape::{self, Measurement};
-use crate::quantity::{Dimensioned, Text, say};
-use crate::rig::{Missing, Ran, Rig};
+use crate::physics::fit;
+use crate::quantity::{Dimensioned, Text, inches, say};
+use crate::rig::{Group, Missing, Ran, Rig};
 use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;
+use uom::si::f64::Length;
 
 /// Force that counts as none, N.
 const NOTHING: f64 = 1e-6;
@@ -143,35 +146,50 @@ pub(super) fn capacity_sheet(part: Part, judged: &Judged, rig: &Rig, strength: &
     sheet
 }
 
-/// The least bolt of the catalog that brings the factor up: of the same series of threads.
-fn next_bolt(footing: &Footing, rig: &Rig, wanted_area: f64) -> Option<(String, f64)> {
+/// The least bolt of the catalog with which pull and shear together leave the factor: of the same series of threads, and no
+/// thicker than the holes take.
+fn next_bolt(footing: &Footing, required: f64, rig: &Rig, strength: &Strength) -> Option<String> {
     let metric = footing.size.name.starts_with('M');
+    let most = if rig.after.groups.get(footing.group).is_some_and(is_drilled) {
+        inches(fit::BOLT_DIAMETER_IN)
+    } else {
+        Length::from_si(f64::INFINITY)
+    };
     rig.tables
         .bolt_sizes
         .iter()
-        .filter(|entry| entry.name.starts_with('M') == metric)
-        .map(|entry| (entry.name.clone(), entry.spec.stress_area.value.si()))
-        .filter(|(_, area)| *area >= wanted_area)
-        .min_by(|a, b| a.1.total_cmp(&b.1))
+        .filter(|entry| entry.name.starts_with('M') == metric && entry.spec.diameter.value <= most)
+        .filter(|entry| strength.after.combined_with(footing, entry, strength.driving) >= required)
+        .min_by(|a, b| a.spec.stress_area.value.si().total_cmp(&b.spec.stress_area.value.si()))
+        .map(|entry| entry.name.clone())
 }
 
-/// What to do about bolts that are too weak: the next size, or more of them.
-pub(super) fn stronger_bolts(judged: &Judged, required: f64, rig: &Rig) -> Text {
-    let (worst, footing) = (&judged.worst, judged.footing);
-    let area = footing.size.spec.stress_area.value.si() * required / worst.factor();
-    match next_bolt(footing, rig, area) {
-        Some((name, _)) => say!(
+/// Whether the face comes drilled for the trade association's pattern: an engine's own bracket, a setback or jack plate.
+fn is_drilled(group: &Group) -> bool {
+    let kind = group.bracket.as_ref().map(|bracket| bracket.spec.kind);
+    matches!(kind, None | Some(None | Some(BracketKind::SetbackPlate | BracketKind::JackPlate)))
+}
+
+/// What to do about bolts that are too weak: a size that bears pull and shear together, or more of them.
+pub(super) fn stronger_bolts(judged: &Judged, required: f64, rig: &Rig, strength: &Strength) -> Text {
+    let footing = judged.footing;
+    match next_bolt(footing, required, rig, strength) {
+        Some(name) => say!(
             "Set {} bolts of {} in place of {} at the {}.",
             name.as_str(),
             footing.grade.name.as_str(),
             footing.size.name.as_str(),
             footing.name.as_str()
         ),
-        None => say!(
-            "No bolt of the catalog is enough: share the load over {} bolts or more of {} at the {}, spread over a taller face.",
-            (footing.bolts.len() as f64 * required / worst.factor()).ceil() as usize,
-            footing.size.name.as_str(),
-            footing.name.as_str()
-        ),
+        None => {
+            let factor = strength.after.combined_with(footing, &footing.size, strength.driving);
+            say!(
+                "No bolt of {} that goes through its holes is enough: share the load over {} bolts or more of {} at the {}, spread over a taller face.",
+                footing.grade.name.as_str(),
+                (footing.bolts.len() as f64 * required / factor).ceil() as usize,
+                footing.size.name.as_str(),
+                footing.name.as_str()
+            )
+        }
     }
 }

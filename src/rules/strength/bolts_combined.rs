@@ -48,7 +48,7 @@ fn judge(case: &Case) -> Finding {
     }
     let mut finding = judged.finding.clone().working(sheet);
     if finding.verdict < Verdict::Unmeasured {
-        finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
+        finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig, strength));
     }
     finding
 }

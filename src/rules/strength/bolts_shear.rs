@@ -30,7 +30,7 @@ fn judge(case: &Case) -> Finding {
     let mut finding =
         judged.finding.clone().working(sheet).table(beside("greatest shear on a bolt", Part::Shear, strength));
     if finding.verdict < Verdict::Unmeasured {
-        finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig));
+        finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig, strength));
     }
     finding
 }

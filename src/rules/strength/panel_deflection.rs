@@ -17,8 +17,7 @@ rule! {
     /// **Why.** A transom that pants opens its joints to hull and well, and water follows. The engine
     /// moves with it, and its steering.
     ///
-    /// **Limit.** At most a hundredth of the width of the transom that hangs free between what holds
-    /// its top: sides or knees.
+    /// **Limit.** At most a hundredth of the width of the transom between its sides, with knees or without.
     ///
     /// **Source.** Reissner–Mindlin plate solved by finite elements; common practice, no source (the
     /// limit).
@@ -27,13 +26,11 @@ rule! {
     PANEL_DEFLECTION = Strength "strength/panel-deflection", judge;
 }
 
-/// Width hanging free over the deflection allowed. Common practice, no source.
+/// Width over the deflection allowed. Common practice, no source.
 const SPAN_OVER_DEFLECTION: f64 = 100.0;
 /// Part of a plate's thickness within which its deflection follows its load. S. P. Timoshenko and S. Woinowsky-Krieger, Theory
 /// of Plates and Shells, article 13, value from memory.
 const LINEAR: f64 = 0.5;
-/// A knee that ends farther than this below the top does not hold the top. Common practice, no source.
-const TOP_REACH: f64 = 0.5;
 
 fn judge(case: &Case) -> Finding {
     if let Some(answer) = study(case) {
@@ -43,11 +40,11 @@ fn judge(case: &Case) -> Finding {
     let bent = &strength.after.bent;
     let (index, loaded) = bent.deflection();
     let moved = loaded.largest_deflection.abs();
-    let span = free_width(&strength.board);
+    let span = width(&strength.board);
     let allowed = span / SPAN_OVER_DEFLECTION;
     let mut sheet = Sheet::default();
     solved(&mut sheet, "worst case of ordinary running", &strength.after, index, strength);
-    sheet.remark(say!("{} of the top hangs free; a hundredth of it is {}", length(span), length(allowed)));
+    sheet.remark(say!("{} between the sides; a hundredth of it is {}", length(span), length(allowed)));
     let thickness = strength.board.thickness();
     let stretched = if moved > LINEAR * thickness {
         sheet.remark(say!(
@@ -96,15 +93,9 @@ fn judge(case: &Case) -> Finding {
     finding
 }
 
-/// The widest stretch of the top between sides and knees, m.
-fn free_width(board: &Board) -> f64 {
-    let half = board.outline.iter().map(|p| p[0]).fold(0.0, f64::max);
-    let mut held = vec![-half, half];
-    held.extend(
-        board.knees.iter().filter(|knee| knee.to - knee.from > TOP_REACH * (board.top - knee.from)).map(|knee| knee.y),
-    );
-    held.sort_by(f64::total_cmp);
-    held.windows(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max)
+/// Width of the transom between its sides, m. Knees do not make it less: a knee more must not ask for less movement.
+fn width(board: &Board) -> f64 {
+    2.0 * board.outline.iter().map(|p| p[0]).fold(0.0, f64::max)
 }
 
 /// Deflection of each case before and after.

@@ -30,6 +30,9 @@ rule! {
     TABBING = Strength "strength/tabbing", judge;
 }
 
+/// Step in which a tab is told wider and thicker. Common practice, no source.
+const TAB_STEP: f64 = 0.5;
+
 fn judge(case: &Case) -> Finding {
     if let Some(finding) = let_go(case) {
         return finding;
@@ -68,9 +71,10 @@ fn torn(case: &Case, strength: &Strength) -> Finding {
     ));
     let finding = Weighed::of(case, strength, Way::Tabbing, DESIGN_FACTOR).finding(case, strength, what).working(sheet);
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
+        let times = (DESIGN_FACTOR / used.factor() / TAB_STEP).ceil() * TAB_STEP;
         return finding.remedy(say!(
-            "Lay a wider and thicker tab, {} times what is there, round sides and bottom; grind to sound laminate first.",
-            factor(DESIGN_FACTOR / used.factor())
+            "Lay a tab {} times as wide and as thick round sides and bottom; grind to sound laminate first.",
+            factor(times)
         ));
     }
     finding

@@ -1,7 +1,9 @@
 //! Plates on edge springs and beds against scikit-fem (`resting.py`): deflections, and means of moments over a window.
 
+use std::sync::Arc;
+
 use serde_json::Value;
-use sternknee::physics::strength::panel::{Accuracy, Bed, EdgeSupport, Fineness, Panel, Section, Shape};
+use sternknee::physics::strength::panel::{Accuracy, Bed, EdgeSupport, Fineness, Meshed, Panel, Section, Shape};
 
 use super::{array, load, number, point, stiffness};
 
@@ -53,7 +55,7 @@ fn plates_on_springs_and_beds_agree_with_scikit_fem() {
         let doubt = point(&case["doubt"]);
         let narrow = array(&case["loads"]).iter().any(|load| number(&load["width"]) < width);
         for (times, allowed) in [1.0, 0.5].into_iter().zip(if narrow { ALLOWED_UNDER_WASHER } else { ALLOWED }) {
-            let factored = panel.clone().factored(shape, Fineness { size: times * width, width }).unwrap();
+            let factored = panel.clone().factored(&Arc::new(Meshed::of(shape, Fineness { size: times * width, width }))).unwrap();
             let loaded = factored.bend(&[&loads]).unwrap().remove(0);
             let moved: Vec<f64> = probes.iter().map(|at| factored.deflection_at(&loaded, *at).unwrap()).collect();
             let means: Vec<f64> = array(&case["windows"])

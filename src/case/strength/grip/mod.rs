@@ -8,6 +8,7 @@ use uom::si::f64::{Force, Length, Pressure};
 use super::board::Board;
 use super::footing::{Footing, heavier};
 use super::{Driving, Laden, Strength};
+use crate::catalog::{BoltSize, Entry};
 use crate::job::tape;
 use crate::physics::strength::bolts;
 use crate::physics::strength::knockdown::KnockDown;
@@ -180,6 +181,18 @@ impl Laden {
             }
         }
         worst
+    }
+
+    /// The least factor of pull and shear together on the bolts of a face, were they of this size: what each of them bears does
+    /// not change, for they are all alike.
+    pub fn combined_with(&self, footing: &Footing, size: &Entry<BoltSize>, driving: Driving) -> f64 {
+        let footing = Footing { size: size.clone(), ..footing.clone() };
+        let cases = self.cases.iter().enumerate();
+        let used = cases.flat_map(|(case, what)| {
+            let footing = &footing;
+            (0..footing.bolts.len()).map(move |bolt| footing.demand(Part::Combined, case, bolt, what.kind, driving))
+        });
+        1.0 / used.fold(f64::MIN_POSITIVE, f64::max)
     }
 
     /// The greatest demand of each case, a bolt anywhere.

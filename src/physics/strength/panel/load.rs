@@ -16,6 +16,9 @@ pub struct Rect {
     pub height: f64,
 }
 
+/// A triangle, and the places and weights of a patch that lie on it.
+type Pieces = (usize, Vec<([f64; 3], f64)>);
+
 impl Rect {
     /// Its corners, anticlockwise.
     pub(super) fn corners(&self) -> [Point; 4] {
@@ -116,7 +119,7 @@ fn nodal_forces(mesh: &Mesh, locator: &Locator, loads: &[Load]) -> Result<Vec<f6
             }
             Load::Patch { area, force } => {
                 let corners = area.corners();
-                let mut found = Vec::new();
+                let mut found: Vec<Pieces> = Vec::new();
                 for t in locator.near(corners) {
                     let points = clip::points(&corners, mesh.corners(t));
                     if !points.is_empty() {
