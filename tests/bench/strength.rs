@@ -11,8 +11,8 @@ use std::time::Instant;
 use sternknee::case::Case;
 use sternknee::catalog::Catalog;
 use sternknee::physics::strength::panel::{
-    Accuracy, Bed, EdgeSupport, Factored, Fineness, Meshed, Line, LineKind, Load, Panel, PanelError, PlateStiffness, Rect,
-    Section, Shape,
+    Accuracy, Bed, EdgeSupport, Factored, Fineness, Line, LineKind, Load, Meshed, Panel, PanelError, PlateStiffness,
+    Rect, Section, Shape,
 };
 use sternknee::{job, rig};
 

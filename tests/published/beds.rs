@@ -4,7 +4,8 @@
 use std::sync::Arc;
 
 use sternknee::physics::strength::panel::{
-    Accuracy, Bed, EdgeSupport, Fineness, Meshed, Load, Panel, PlateStiffness, Rect, Resultant, Section, Shape, Solution,
+    Accuracy, Bed, EdgeSupport, Fineness, Load, Meshed, Panel, PlateStiffness, Rect, Resultant, Section, Shape,
+    Solution,
 };
 
 use super::plate_theory::agrees;

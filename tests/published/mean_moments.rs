@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use proptest::prelude::*;
 use sternknee::physics::strength::panel::{
-    EdgeSupport, Factored, Fineness, Meshed, Load, Panel, PlateStiffness, Rect, Section, Shape,
+    EdgeSupport, Factored, Fineness, Load, Meshed, Panel, PlateStiffness, Rect, Section, Shape,
 };
 
 use super::navier::Navier;
@@ -39,7 +39,7 @@ fn the_mean_of_a_uniform_moment_is_that_moment() {
     let loaded = factored.bend(&[[band(0.44, 3000.0), band(0.47, -3000.0)]]).unwrap();
     let exact = 3000.0 * 0.03 / 0.3;
     let mut worst: f64 = 0.0;
-    for mean in loaded[0].moments.iter().filter(|mean| mean.at[0] < -0.25) {
+    for mean in factored.moments_at_nodes(&loaded[0]).iter().filter(|mean| mean.at[0] < -0.25) {
         worst = worst.max((mean.moment[0].abs() / exact - 1.0).abs());
         worst = worst.max(mean.moment[1].abs().max(mean.moment[2].abs()) / exact);
     }
@@ -62,14 +62,14 @@ fn means_on_a_simply_supported_plate_are_naviers_over_the_same_tent() {
             let over = 0.05;
             let meshes = [1.0, 0.5].map(|times| {
                 let factored = rectangle(sides, [Simple; 4], stiffness, Fineness { size: times * over, width: over });
-                factored.bend(&[[Load::Patch { area: moved, force: 10_000.0 }]]).unwrap().remove(0)
+                factored.moments_at_nodes(&factored.bend(&[[Load::Patch { area: moved, force: 10_000.0 }]]).unwrap()[0])
             });
-            let peak = [0, 1].map(|k| meshes[0].moments.iter().map(|m| m.moment[k].abs()).fold(0.0, f64::max));
+            let peak = [0, 1].map(|k| meshes[0].iter().map(|m| m.moment[k].abs()).fold(0.0, f64::max));
             let scale = peak[0].max(peak[1]);
             let mut worst = [0.0_f64; 2];
             let far = |at: [f64; 2]| at[0].abs() < 0.5 * sides[0] - over && at[1] > over && at[1] < sides[1] - over;
             // A few places, and the greatest of each kind.
-            let inner: Vec<_> = meshes[0].moments.iter().filter(|m| far(m.at)).collect();
+            let inner: Vec<_> = meshes[0].iter().filter(|m| far(m.at)).collect();
             let mut seen: Vec<_> = inner.iter().step_by(inner.len() / 6).copied().collect();
             for k in 0..3 {
                 seen.extend(inner.iter().max_by(|a, b| a.moment[k].abs().total_cmp(&b.moment[k].abs())).copied());
@@ -77,7 +77,7 @@ fn means_on_a_simply_supported_plate_are_naviers_over_the_same_tent() {
             for mean in seen {
                 let exact = plate.mean([mean.at[0] + 0.5 * sides[0], mean.at[1]], over).moment;
                 let near = |p: [f64; 2]| (p[0] - mean.at[0]).abs() < 1e-9 && (p[1] - mean.at[1]).abs() < 1e-9;
-                let finer = meshes[1].moments.iter().find(|m| near(m.at)).unwrap();
+                let finer = meshes[1].iter().find(|m| near(m.at)).unwrap();
                 for (worst, found) in worst.iter_mut().zip([mean.moment, finer.moment]) {
                     let off = found.iter().zip(exact).map(|(found, exact)| (found - exact).abs() / scale);
                     *worst = off.fold(*worst, f64::max);
@@ -122,19 +122,20 @@ proptest! {
         let over = 0.05;
         let [usual, fine] = [1.0, 0.5].map(|times| {
             let fineness = Fineness { size: times * over, width: over };
-            panel.clone().factored(&Arc::new(Meshed::of(shape, fineness))).unwrap().bend(&loads).unwrap().remove(0)
+            let factored = panel.clone().factored(&Arc::new(Meshed::of(shape, fineness))).unwrap();
+            factored.moments_at_nodes(&factored.bend(&loads).unwrap()[0])
         });
         // Every place of the usual mesh is one of the finer.
-        let scale = fine.moments.iter().flat_map(|m| m.moment).fold(0.0, |most: f64, m| most.max(m.abs()));
+        let scale = fine.iter().flat_map(|m| m.moment).fold(0.0, |most: f64, m| most.max(m.abs()));
         // Beside the cutout's corners, and about a patch narrower than a triangle, the mesh is felt more.
         let hard = |at: [f64; 2]| {
             let near = |p: [f64; 2]| (p[0] - at[0]).abs() < 2.0 * over && (p[1] - at[1]).abs() < 2.0 * over;
             near([0.4, 0.55]) || near([-0.4, 0.55]) || (width.min(height) < over && near([y, z])) || near([y, lower])
         };
         let mut worst = [0.0_f64; 2];
-        for mean in &usual.moments {
+        for mean in &usual {
             let off = |p: [f64; 2]| (p[0] - mean.at[0]).hypot(p[1] - mean.at[1]);
-            let finer = fine.moments.iter().min_by(|a, b| off(a.at).total_cmp(&off(b.at))).unwrap();
+            let finer = fine.iter().min_by(|a, b| off(a.at).total_cmp(&off(b.at))).unwrap();
             if off(finer.at) < 1e-6 {
                 let kind = usize::from(hard(mean.at));
                 for k in 0..3 {

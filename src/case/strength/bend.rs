@@ -18,9 +18,10 @@ use crate::quantity::{Dimensioned, inches, say};
 
 /// Width of the strip along a face's edge that presses on the transom. Common practice, no source.
 const STRIP_IN: f64 = 1.5;
-/// Thicknesses over which a support's push spreads on its way through the core. Common practice, no source: one to each side, as
-/// loads nearer to a support than the depth are left out of timber's shear (NDS 3.4.3.1, value from memory).
-const SPREADS: f64 = 2.0;
+/// Thicknesses over which a support's push spreads on its way through the core. Common practice, no source: one to each side and
+/// one beyond its end, as loads nearer to a support than the depth are left out of timber's shear (NDS 3.4.3.1, value from
+/// memory).
+const SPREADS: f64 = 3.0;
 /// Length of a tab over which its pull evens out. Common practice, no source: twice the usual width of a tab.
 const ALONG_TAB_IN: f64 = 6.0;
 /// Width and thickness of a tab where they were not told. Common practice, no source.
@@ -298,7 +299,8 @@ impl Judge<'_> {
         };
         let [across, up] = shear_uses(self.layup);
         // Each side of an upright or a floor takes half.
-        let unit = |part| if matches!(part, SupportPart::Bed(i) if i < self.uprights) { 0.5 * across } else { 0.5 * up };
+        let unit =
+            |part| if matches!(part, SupportPart::Bed(i) if i < self.uprights) { 0.5 * across } else { 0.5 * up };
         for push in self.factored.pushes(&loaded, SPREADS * self.board.width()) {
             most(push, push.per_length.abs() * unit(push.part));
         }

@@ -133,7 +133,19 @@ impl Strength {
             Some((best, bent))
         };
         let decides = OnceLock::new();
-        Ok(Strength { board, core, driving, after, before, open, best, decides, cures: Strength::untried(), assumed, sheet })
+        Ok(Strength {
+            board,
+            core,
+            driving,
+            after,
+            before,
+            open,
+            best,
+            decides,
+            cures: Strength::untried(),
+            assumed,
+            sheet,
+        })
     }
 
     /// What is left of the core.

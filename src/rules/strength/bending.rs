@@ -60,13 +60,21 @@ fn judge(case: &Case) -> Finding {
     let weighed = Weighed::of(case, strength, Way::Bending, DESIGN_FACTOR);
     let mut finding = weighed.finding(case, strength, what).working(sheet).table(cases(strength));
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
-        finding = finding.remedy(remedy(
-            strength,
-            &|bent| bent.factor(Way::Bending) >= OF_THE_PLACE * DESIGN_FACTOR,
-            &|bent| say!("the factor becomes {}", factor(bent.factor(Way::Bending))),
-        ));
+        finding = finding.remedy(strengthen(strength));
     }
     finding
+}
+
+/// What makes the transom strong enough in bending and in shear beside what holds it: one remedy for both.
+pub(super) fn strengthen(strength: &Strength) -> Text {
+    let least = |bent: &Bent| bent.factor(Way::Bending).min(bent.factor(Way::Shear));
+    remedy(strength, &|bent| least(bent) >= OF_THE_PLACE * DESIGN_FACTOR, &|bent| {
+        say!(
+            "it then bears {} times what bends it and {} times the shear beside what holds it",
+            factor(bent.factor(Way::Bending)),
+            factor(bent.factor(Way::Shear))
+        )
+    })
 }
 
 /// What a knee that stands a sixteenth beside its named place can take off the factor. Common practice, no source: half a

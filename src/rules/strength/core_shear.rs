@@ -1,6 +1,6 @@
 //! `strength/core-shear`
 
-use super::bending::remedy;
+use super::bending::strengthen;
 use super::weigh::Weighed;
 use super::{DESIGN_FACTOR, by_case, factor, first, ready_with_core};
 use crate::case::Case;
@@ -57,9 +57,7 @@ fn judge(case: &Case) -> Finding {
     let weighed = Weighed::of(case, strength, Way::Shear, DESIGN_FACTOR);
     let finding = weighed.finding(case, strength, what).working(sheet).table(table);
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
-        let becomes =
-            |bent: &crate::case::strength::Bent| say!("the factor becomes {}", factor(bent.factor(Way::Shear)));
-        return finding.remedy(remedy(strength, &|bent| bent.factor(Way::Shear) >= DESIGN_FACTOR, &becomes));
+        return finding.remedy(strengthen(strength));
     }
     finding
 }

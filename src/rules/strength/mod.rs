@@ -74,6 +74,11 @@ fn ready_with_core<'c>(case: &'c Case) -> Result<&'c Strength, Box<Finding>> {
             "The core was found soft: what it would bear cannot be reckoned before that is settled.",
         ))));
     }
+    if tabbing::let_go(case).is_some() {
+        return Err(Box::new(Finding::not_applicable(Text::from(
+            "What ties the transom to the hull has let go: what it would bear cannot be reckoned before that is mended.",
+        ))));
+    }
     ready(case)
 }
 

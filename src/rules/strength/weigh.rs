@@ -91,7 +91,11 @@ impl Weighed {
     pub fn between(&self) -> Text {
         let [least, best] = self.range;
         if best > least * (1.0 + 1e-9) && self.verdict() != Verdict::Pass {
-            return say!(" By what was not told of the transom it lies between {} and {}.", factor(least), factor(best));
+            return say!(
+                " By what was not told of the transom it lies between {} and {}.",
+                factor(least),
+                factor(best)
+            );
         }
         Text::default()
     }

@@ -13,7 +13,7 @@ const METAL: f64 = 2400.0;
 const FIBRE: f64 = 2e9;
 /// Strength in shear within the plane over strength through the thickness, for fibre laid in several directions:
 /// within the plane the cross layers hold, through it the weakest layer rolls. Common practice, no source.
-const PLANE_OVER_THROUGH: f64 = 3.0;
+const PLANE_OVER_THROUGH: f64 = 4.0;
 /// Poisson's ratio of plywood. Source: Wood Handbook, value from memory: cross plies keep it small.
 const PLYWOOD_POISSON: f64 = 0.1;
 

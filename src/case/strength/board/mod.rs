@@ -15,7 +15,8 @@ use crate::case::stern::Stern;
 use crate::catalog;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::panel::{
-    Bed, EdgeSupport, Factored, Fineness, Layup, Line, Meshed, Panel, PanelError, Ply, Point, Section, Shape, SupportPart,
+    Bed, EdgeSupport, Factored, Fineness, Layup, Line, Meshed, Panel, PanelError, Ply, Point, Section, Shape,
+    SupportPart,
 };
 use crate::quantity::{Dimensioned, Text, inches};
 use crate::rig::{Layer, Rig};
