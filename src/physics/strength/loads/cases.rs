@@ -65,12 +65,14 @@ pub enum Case {
     Slamming,
     /// Hard over at full speed.
     HardOver,
+    /// The same to starboard.
+    HardOverStarboard,
     /// Tilted up on the trailer, rough road.
     Trailer,
 }
 
 impl Case {
-    pub const ALL: [Case; 8] = [
+    pub const ALL: [Case; 9] = [
         Case::Static,
         Case::StaticThrust,
         Case::Astern,
@@ -78,6 +80,7 @@ impl Case {
         Case::FullSpeed,
         Case::Slamming,
         Case::HardOver,
+        Case::HardOverStarboard,
         Case::Trailer,
     ];
 
@@ -90,7 +93,8 @@ impl Case {
             Case::AsternUnweighted => "full throttle astern, weight not counted",
             Case::FullSpeed => "full speed ahead",
             Case::Slamming => "slamming in waves",
-            Case::HardOver => "hard turn at full speed",
+            Case::HardOver => "hard turn to port at full speed",
+            Case::HardOverStarboard => "hard turn to starboard at full speed",
             Case::Trailer => "tilted up on the trailer",
         }
     }
@@ -184,6 +188,7 @@ pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<
                 Case::FullSpeed => hang(&weight, centre).plus(drive(run)),
                 Case::Slamming => hang(&slam, centre),
                 Case::HardOver => hang(&weight, centre).plus(drive(turn)),
+                Case::HardOverStarboard => hang(&weight, centre).plus(drive([turn[0], -turn[1], turn[2]])),
                 Case::Trailer => hang(&road, tilted),
             };
             (case, load)
