@@ -135,7 +135,7 @@ fn laden(laden: &Laden) -> Value {
             "factor": used.factor(),
             "at_m": used.at,
             "deflection_m": bent.effects[case].told().loaded.largest_deflection,
-            "fields": bent.fields(case).as_ref().map(fields),
+            "fields": bent.bending_fields(case).as_ref().map(fields),
         })
     };
     let plain =
@@ -150,7 +150,7 @@ fn laden(laden: &Laden) -> Value {
             "case": names[moved],
             "at_m": loaded.largest_at,
             "deflection_m": loaded.largest_deflection,
-            "fields": bent.fields(moved).as_ref().map(fields),
+            "fields": bent.deflection_fields(moved).as_ref().map(fields),
         },
     })
 }

@@ -54,8 +54,14 @@ impl Fields {
 }
 
 impl Bent {
-    /// The fields of a case.
-    pub fn fields(&self, case: usize) -> Option<Fields> {
+    /// The fields of a case in the state in which its bending is told.
+    pub fn bending_fields(&self, case: usize) -> Option<Fields> {
         self.told(case).map(|(factored, stood)| Fields::of_means(factored, &stood.loaded))
+    }
+
+    /// The fields of a case with all that stands behind the panel, in which its deflection is told.
+    pub fn deflection_fields(&self, case: usize) -> Option<Fields> {
+        let effect = self.effects.get(case)?;
+        Some(Fields::of_means(self.panels.braced(), &effect.braced().loaded))
     }
 }

@@ -1,6 +1,4 @@
 //! How the forces of a bolted foot come onto the transom's panel.
-//!
-//! The transom's rake is left out: forces along x are taken as square to the panel (at 14° the cosine is 0.97).
 
 use super::bolts::{Bolt, Foot, GroupForces, GroupLoad};
 use super::loads::FaceLoad;

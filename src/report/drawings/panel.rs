@@ -19,7 +19,7 @@ pub(super) fn deflection(case: &Case, units: Units) -> Option<Drawing> {
     let strength = case.strength().ok()?;
     let bent = &strength.after.bent;
     let (index, _) = bent.deflection();
-    let fields = bent.fields(index)?;
+    let fields = bent.deflection_fields(index)?;
     let values: Vec<f64> = fields.deflection.iter().map(|value| value.abs()).collect();
     let (peak, most) = values.iter().copied().enumerate().max_by(|a, b| a.1.total_cmp(&b.1))?;
     let words = Words {
@@ -38,7 +38,7 @@ pub(super) fn stress(case: &Case, units: Units) -> Option<Drawing> {
     let strength = case.strength().ok()?;
     let bent = &strength.after.bent;
     let (index, used) = bent.worst(Way::Bending);
-    let fields = bent.fields(index)?;
+    let fields = bent.bending_fields(index)?;
     let words = Words {
         name: "panel-stress",
         title: "How much of the transom's strength is used",
