@@ -25,7 +25,8 @@ rule! {
     /// is told. Persons = (lb + 32) / 141 to the nearest whole number. Below a capacity of 550 lb the weight
     /// is at most A / 0.6, A being the weight found in the stability test.
     ///
-    /// **Source.** 33 CFR 183.41; Coast Guard boatbuilder's handbook (worked figures).
+    /// **Source.** 33 CFR 183.25 (US plate) and ISO 14945 (builder's plate), taken as ratings; 33 CFR 183.41;
+    /// Coast Guard boatbuilder's handbook (worked figures).
     ///
     /// **When it warns.** Ask the builder, by the hull number, which of the two figures holds, and go by
     /// the lesser until then. It fails where the crew is more than the plate says: leave the others ashore.
