@@ -5,6 +5,7 @@
 mod common;
 
 mod corpus;
+mod laws;
 mod random;
 mod sound;
 mod table;

@@ -65,7 +65,7 @@ fn answer(boat: &Boat, level: u8) -> Result<Answer, String> {
 }
 
 /// What a function makes of each number below this one, on every core, in order.
-fn side_by_side<T: Send>(count: usize, work: impl Fn(usize) -> T + Sync) -> Vec<T> {
+pub fn side_by_side<T: Send>(count: usize, work: impl Fn(usize) -> T + Sync) -> Vec<T> {
     let cores = std::thread::available_parallelism().map_or(1, usize::from);
     let next = AtomicUsize::new(0);
     let taken = || {

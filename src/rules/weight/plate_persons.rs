@@ -7,30 +7,37 @@ use crate::case::Case;
 use crate::job::{Plate, tape};
 use crate::physics::capacity;
 use crate::quantity::{Dimensioned, Measure, Text, pounds, say};
-use crate::rig::Missing;
+use crate::rig::{Missing, Rig};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
-    /// The number of persons on the capacity plate, against the number that the persons' weight on it
-    /// holds, and that weight against the builder's stability test where one is given.
+    /// The crew against the number of persons on the plate; that number against the one that the persons'
+    /// weight on a capacity plate holds, and that weight against the builder's stability test where one is
+    /// given.
     ///
-    /// **Why.** The plate is what the owner goes by; its two figures must agree, and a small boat that
-    /// heels too far with her people on one side must not carry what her displacement alone allows.
+    /// **Why.** The plate is what the owner goes by: nobody goes out beyond it. Its two figures must agree,
+    /// and a small boat that heels too far with her people on one side must not carry what her displacement
+    /// alone allows.
     ///
-    /// **Limit.** Persons = (lb + 32) / 141 to the nearest whole number. Below a capacity of 550 lb the
-    /// weight is at most A / 0.6, A being the weight found in the stability test.
+    /// **Limit.** No more crew than the persons on her plate, a capacity plate or a builder's, where a crew
+    /// is told. Persons = (lb + 32) / 141 to the nearest whole number. Below a capacity of 550 lb the weight
+    /// is at most A / 0.6, A being the weight found in the stability test.
     ///
-    /// **Source.** 33 CFR 183.41; Coast Guard boatbuilder's handbook (worked figures).
+    /// **Source.** 33 CFR 183.25 (US plate) and ISO 14945 (builder's plate), taken as ratings; 33 CFR 183.41;
+    /// Coast Guard boatbuilder's handbook (worked figures).
     ///
     /// **When it warns.** Ask the builder, by the hull number, which of the two figures holds, and go by
-    /// the lesser until then.
+    /// the lesser until then. It fails where the crew is more than the plate says: leave the others ashore.
     PLATE_PERSONS = Weight "weight/plate-persons", judge;
 }
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
+    if let Some(finding) = overcrowded(rig) {
+        return finding;
+    }
     // A desk question may give the weight alone; where boat and length are known, they must be covered.
     if let Ok(Some(why)) = outside_small_boats(rig) {
         return Finding::not_applicable(why);
@@ -117,6 +124,22 @@ fn lesser(weight: Option<Mass>, tested: Option<&Term<Mass>>) -> Option<Term<Mass
         (Some(plate), _) => Some(plate),
         (None, tested) => tested.cloned(),
     }
+}
+
+/// More crew than the plate says, whatever her length and whoever put the plate on her.
+fn overcrowded(rig: &Rig) -> Option<Finding> {
+    let crew = rig.afloat.crew?;
+    let plate = match rig.plate.reading()? {
+        Plate::Capacity { persons, .. } | Plate::Builders { persons, .. } => (*persons)?,
+        Plate::None | Plate::Illegible => return None,
+    };
+    let over = crew.checked_sub(plate).filter(|over| *over > 0)?;
+    let finding = Finding::new(
+        Verdict::Fail,
+        say!("A crew of {} goes out in her; the plate says {} persons.", u32::from(crew), u32::from(plate)),
+    );
+    let remedy = say!("Leave {} of them ashore: never carry more persons than the plate says.", u32::from(over));
+    Some(finding.remedy(remedy).against(count(crew), Limit::AtMost(count(plate))))
 }
 
 fn count(persons: u16) -> Measure {
