@@ -54,7 +54,13 @@ fn cured(text: &str, words: &str) -> Option<String> {
         let (off, high) = (between(words, "knees ", " each side"), between(words, "centreline, ", " high"));
         let knees = format!(r#"(at: port("{off}"), height: "{high}"), (at: starboard("{off}"), height: "{high}")"#);
         assert!(text.contains("knees: []"), "knees are named where some stand or may stand: {text}");
-        return Some(text.replace("knees: []", &format!("knees: [{knees}]")));
+        let text = text.replace("knees: []", &format!("knees: [{knees}]"));
+        // Knees alone may not be enough.
+        return Some(if words.contains("build the transom up by") {
+            thicker(&text, between(words, " in of ", " over"), tape(between(words, "up by ", " of")))
+        } else {
+            text
+        });
     }
     if words.starts_with("Build the transom up by") {
         let (more, core) = (between(words, "up by ", " of"), between(words, " in of ", " over"));

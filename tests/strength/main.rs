@@ -26,7 +26,7 @@ static CATALOG: LazyLock<Catalog> = LazyLock::new(|| Catalog::built_in().expect(
 
 /// A small boat with a sound transom. Invented.
 const SOUND: &str = r#"(
-    boat: (craft: monohull, length: "18 ft", transom_width: "7 ft", deadrise: "12 deg", chine_beam: "6 ft 4 in"),
+    boat: (craft: monohull, construction: plywood_on_frames, length: "18 ft", transom_width: "7 ft", deadrise: "12 deg", chine_beam: "6 ft 4 in"),
     transom: (
         height: "20-1/2 in", angle: "14 deg", cutout_width: "36 in", upper_holes: "1-7/8 in",
         thickness: "2 in", material: "Douglas-fir marine plywood", core: sound,

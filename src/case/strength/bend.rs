@@ -18,10 +18,9 @@ use crate::quantity::{Dimensioned, inches, say};
 
 /// Width of the strip along a face's edge that presses on the transom. Common practice, no source.
 const STRIP_IN: f64 = 1.5;
-/// Thicknesses over which a support's push spreads on its way through the core. Common practice, no source: one to each side and
-/// one beyond its end, as loads nearer to a support than the depth are left out of timber's shear (NDS 3.4.3.1, value from
-/// memory).
-const SPREADS: f64 = 3.0;
+/// Thicknesses over which a support's push spreads on its way through the core: two to each side, as a slab is judged on a
+/// perimeter two depths away (EN 1992-1-1, 6.4.2, value from memory); common practice, no source, for wood.
+const SPREADS: f64 = 4.0;
 /// Length of a tab over which its pull evens out. Common practice, no source: twice the usual width of a tab.
 const ALONG_TAB_IN: f64 = 6.0;
 /// Width and thickness of a tab where they were not told. Common practice, no source.

@@ -16,7 +16,9 @@ const BESIDE_IN: f64 = 1.0;
 const BUILD_UP_STEP_IN: f64 = 0.25;
 const MOST_STEPS: usize = 8;
 /// No more is built up beside knees.
-const WITH_KNEES_STEPS: usize = 4;
+const WITH_KNEES_STEPS: usize = 6;
+/// How far up the transom such knees reach. Common practice, no source.
+const KNEES_UP: f64 = 0.9;
 
 /// The new engines on another panel.
 ///
@@ -91,8 +93,10 @@ impl Strength {
         let beside = inches(BESIDE_IN).si();
         let faces = self.after.footings.iter().filter(|footing| !footing.is_small());
         let edge = faces.map(|one| one.face.port.abs().max(one.face.starboard.abs())).fold(0.0, f64::max);
-        let pair: Vec<Knee> =
-            [edge + beside, -edge - beside].into_iter().filter_map(|y| self.board.knee(y, None)).collect();
+        let pair: Vec<Knee> = [edge + beside, -edge - beside]
+            .into_iter()
+            .filter_map(|y| self.board.knee(y, Some(KNEES_UP * (self.board.top - self.board.bottom(y)?))))
+            .collect();
         if pair.len() == 2 { pair } else { Vec::new() }
     }
 

@@ -44,7 +44,7 @@ fn judge(case: &Case) -> Finding {
             .then(say!(", {}; shear over strength ", strength.after.cases[index].name()))
             .then(ratio(used.part)),
     );
-    let what = say!("Beside the ")
+    let what = say!("Along the ")
         .then(support(push.0, &strength.board))
         .then(say!(
             " the core bears {} times the shear on it, {}.",

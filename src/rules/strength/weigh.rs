@@ -90,7 +90,7 @@ impl Weighed {
     /// Between what it lies by what was not told, in a sentence, where that matters.
     pub fn between(&self) -> Text {
         let [least, best] = self.range;
-        if best > least * (1.0 + 1e-9) && self.verdict() != Verdict::Pass {
+        if told(best) > told(least) && self.verdict() != Verdict::Pass {
             return say!(
                 " By what was not told of the transom it lies between {} and {}.",
                 factor(least),

@@ -128,10 +128,11 @@ pub fn support(part: SupportPart, board: &Board) -> Text {
             } else {
                 "side"
             };
-            match side {
-                side if side.abs() < 1e-6 => Text::from(edge),
-                side if side > 0.0 => say!("{}, port", edge),
-                _ => say!("{}, starboard", edge),
+            let (which, to) = if side > 0.0 { ("port", "to port") } else { ("starboard", "to starboard") };
+            match edge {
+                _ if side.abs() < 1e-6 => Text::from(edge),
+                "side" => say!("{} side", which),
+                _ => say!("{} {}", edge, to),
             }
         }
         SupportPart::Bed(i) => {
