@@ -118,7 +118,8 @@ fn what_is_named_for_a_thin_transom_is_enough() {
             done = [0, 1, 2].map(|sort| done[sort] + more[sort]);
         }
     }
-    assert!(done.iter().all(|sort| *sort > 0), "{done:?}");
+    // Knees come before a build-up alone wherever they find room.
+    assert!(done[0] > 0 && done[2] > 0, "{done:?}");
 }
 
 #[test]

@@ -15,8 +15,8 @@ const BESIDE_IN: f64 = 1.0;
 /// Steps in which a transom is built up, and the most that is worth building. Common practice, no source.
 const BUILD_UP_STEP_IN: f64 = 0.25;
 const MOST_STEPS: usize = 8;
-/// No more is built up beside knees.
-const WITH_KNEES_STEPS: usize = 6;
+/// The same beside knees.
+const WITH_KNEES_STEPS: usize = MOST_STEPS;
 /// How far up the transom such knees reach. Common practice, no source.
 const KNEES_UP: f64 = 0.9;
 

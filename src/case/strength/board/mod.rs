@@ -256,7 +256,7 @@ fn tab(rig: &Rig) -> f64 {
 /// Knees whose distances from the centreline differ by less are a pair, m. Common practice, no source: a saw's breadth or two.
 const SAME_PLACE: f64 = 0.006;
 /// Pairs of knees of which every part is tried.
-const MOST_PARTS: usize = 2;
+const MOST_PARTS: usize = 3;
 
 /// Least width over which moments are told. Common practice, no source: about the pad of an engine's bracket at a bolt.
 const NARROWEST_IN: f64 = 2.0;
