@@ -162,7 +162,7 @@ impl Board {
     }
 
     /// Width over which its moments are told, m: its own thickness, below which a plate's theory says nothing, and no less
-    /// than [`NARROWEST_IN`].
+    /// than 2 in.
     pub fn width(&self) -> f64 {
         self.thickness().max(inches(NARROWEST_IN).si())
     }
