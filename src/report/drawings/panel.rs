@@ -37,7 +37,9 @@ pub(super) fn deflection(case: &Case, units: Units) -> Option<Drawing> {
 pub(super) fn stress(case: &Case, units: Units) -> Option<Drawing> {
     let strength = case.strength().ok()?;
     let bent = &strength.after.bent;
-    let (index, used) = bent.worst(Way::Bending);
+    let (index, _) = bent.worst(Way::Bending);
+    // What lets go behind it is no place of the field.
+    let used = &bent.told(index)?.1.bending;
     let fields = bent.bending_fields(index)?;
     let words = Words {
         name: "panel-stress",
