@@ -26,7 +26,7 @@ fn supports_balance_the_loads_of_every_demo() {
                 let held = Resultant::total(reactions.iter().map(|reaction| reaction.push));
                 let size = reactions.iter().map(|reaction| reaction.push.force.abs()).fold(0.0, f64::max);
                 for off in [held.force + load.force, held.moment_y + load.moment_y, held.moment_z + load.moment_z] {
-                    assert!(off.abs() < 1e-8 * size, "{off} of {size}");
+                    assert!(off.abs() < 1e-9 * size, "{off} of {size}");
                 }
             }
         }

@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use super::board::Board;
 use super::footing::{Footing, LoadCase};
+use super::grip::STRIP_IN;
 use super::{Laden, NoStrength};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
@@ -16,8 +17,6 @@ use crate::physics::strength::panel_loads;
 use crate::physics::strength::seam::{self, Seam, SeamPush};
 use crate::quantity::{Dimensioned, inches, say};
 
-/// Width of the strip along a face's edge that presses on the transom. Common practice, no source.
-const STRIP_IN: f64 = 1.5;
 /// Thicknesses over which a support's push spreads on its way through the core: two to each side, as a slab is judged on a
 /// perimeter two depths away (EN 1992-1-1, 6.4.2, value from memory); common practice, no source, for wood.
 const SPREADS: f64 = 4.0;

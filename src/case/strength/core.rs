@@ -8,6 +8,7 @@ use super::NoStrength;
 use super::bend::unfit;
 use super::board::Board;
 use super::footing::Footing;
+use super::grip::STRIP_IN;
 use crate::job::{self, Sitting, Sound};
 use crate::physics::strength::bolts::bolt_forces;
 use crate::physics::strength::knockdown::{self, KnockDown, Percussion};
@@ -200,7 +201,7 @@ fn pulled(board: &Board, footings: &[Footing], y: f64, arm: f64, weight: f64) ->
     let load = FaceLoad::at([at.x - arm, y - footing.middle[0], at.z], [0.0, 0.0, -weight * standard_gravity().si()])
         .leaning(board.lean());
     let forces = bolt_forces(&footing.bolts, footing.face, load.on_bolts(footing.middle)).ok()?;
-    let loads = panel_loads(&footing.bolts, footing.face, &forces, &footing.spreads(board), inches(1.5).si());
+    let loads = panel_loads(&footing.bolts, footing.face, &forces, &footing.spreads(board), inches(STRIP_IN).si());
     let y = y.clamp(-0.99 * board.half_top, 0.99 * board.half_top);
     // A hair under the edge, lest rounding put it off the panel.
     Some((loads, [y, board.top * (1.0 - 1e-6)]))

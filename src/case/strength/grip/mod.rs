@@ -17,6 +17,7 @@ use crate::quantity::Dimensioned;
 use crate::rig::{Missing, Rig};
 use crate::working::{Sheet, Term};
 
+pub(super) use pad::STRIP_IN;
 pub use pad::{Pressed, Side, backing_plate};
 
 /// A way in which a bolt, or the transom at it, can give way.

@@ -20,7 +20,7 @@ const PLATE_YIELD: f64 = 215e6;
 const PLATE_STEP_IN: f64 = 1.0 / 16.0;
 const PLATE_STEPS: std::ops::RangeInclusive<u8> = 3..=16;
 /// Width of the strip along a face's edge that presses on the transom, as the panel takes it. Common practice, no source.
-const STRIP_IN: f64 = 1.5;
+pub(in crate::case::strength) const STRIP_IN: f64 = 1.5;
 /// Times the proportional limit that wood under a washer bears when the nut is drawn up. Source: EN 1995-1-1, 8.5.2 (2),
 /// value from memory.
 const DRAWN_UP: f64 = 3.0;
