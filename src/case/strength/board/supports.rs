@@ -165,7 +165,7 @@ impl Board {
         fillet: Option<f64>,
     ) -> Option<Knee> {
         let from = self.bottom(y)?;
-        let head = if y.abs() <= self.half_top { self.top } else { self.side_top(y)? };
+        let head = self.head(y)?;
         let reach = height.unwrap_or(KNEE_REACH * (self.top.min(head) - from));
         let to = (from + reach).min(head);
         let usual = match sort {
@@ -179,6 +179,11 @@ impl Board {
         };
         let width = own + 2.0 * fillet.unwrap_or(inches(FILLET_IN).si());
         (to > from + 1e-3).then_some(Knee { y, from, to, width, stiffness })
+    }
+
+    /// Height of the top edge at `y`, m; `None` beyond the sides.
+    pub(in crate::case::strength) fn head(&self, y: f64) -> Option<f64> {
+        if y.abs() <= self.half_top { Some(self.top) } else { self.side_top(y) }
     }
 
     fn side_top(&self, y: f64) -> Option<f64> {
