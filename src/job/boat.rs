@@ -11,7 +11,7 @@ things! {
     /// The boat herself.
     pub struct Boat {
         /// Her name or description.
-        name: Option<String>,
+        name: Option<String> = label(),
         /// What sort of craft she is; a regulation may not apply to some.
         craft: Option<Craft> = called("what sort of craft she is")
             .taken(Stop::Papers, "papers, or a look", "one of monohull, multihull, sailboat, canoe, kayak, inflatable"),

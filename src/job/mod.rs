@@ -74,27 +74,37 @@ things! {
             .spot(352, 78),
         /// The transom.
         transom: Transom = called("the transom"),
+        /// How the transom is built and held.
+        structure: Option<Structure> = called("how the transom is built"),
+        /// How she has run with the engines that come off.
+        ran: Option<Ran> = called("how she has run with the engines that come off")
+            .taken(Stop::Papers, "hour meter and the owner's papers",
+                "years and hours, and what the transom shows of them: ran: (years: 12, hours: 900, signs: none)"),
+        /// How hard she is driven.
+        operating: Option<Operating> = called("how she is driven"),
         /// How she will be steered with the new engines.
         steering: Option<Steering> = called("how she will be steered")
             .taken(Stop::Helm, "helm", "one of tiller, remote_mechanical, remote_hydraulic, remote_electric")
             .spot(330, 118),
-        /// Engines going on.
-        engines_on: Vec<EngineGroup> = called("engines that go on")
-            .taken(Stop::Engine, "the offer, or the engines themselves",
-                "class or description, place and weight of each").spot(62, 88),
-        /// Engines coming off.
-        engines_off: Vec<EngineGroup> = called("engines that come off")
-            .taken(Stop::Engine, "transom, engine plates", "class or description, place and weight of each")
-            .spot(62, 88),
-        /// What else goes on with the new engines.
-        goes_on: Vec<Item> = called("what goes on with the engines"),
-        /// What else comes off with the old engines.
-        comes_off: Vec<Item> = called("what comes off with the engines"),
-        /// What had been planned, where a finished install is surveyed.
-        planned: Option<Planned> = called("what had been planned")
-            .taken(Stop::Papers, "order, drawing or letter", "the figures as they were ordered or drawn"),
-        /// Photographs that go with the report.
-        photographs: Vec<Photograph> = called("photographs"),
+        /// The motorwell that the engines tilt into.
+        well: Well = called("the motorwell"),
+        /// What else they could strike.
+        obstacles: Vec<BoxedObstacle> = called("what else the engines could strike")
+            .taken(Stop::Inside, "inside, forward of the well",
+                "hatches, seats, ladders: from and to, forward of the outside of the transom's top, across, and \
+                above it").closely(inch(0.25)).spot(190, 66),
+        /// Steering cylinder and tie bar.
+        steering_gear: SteeringGear = called("steering cylinder and tie bar"),
+        /// From the transom's top, along it at the centreline, down to the water, boat at rest.
+        waterline: Option<Reading<Length>> = called("waterline at the transom, at rest").within(bounds::WATERLINE)
+            .taken(Stop::Afloat, "outside, on the centreline, afloat",
+                "usual gear aboard, nobody aft; from the transom's top along it down to the water")
+            .closely(inch(0.5)).spot(186, 372),
+        /// Whether she travels on a trailer, and how she stands on it.
+        trailer: Option<Trailer> = called("whether she travels on a trailer")
+            .taken(Stop::Trailer, "on the trailer, hitched up",
+                "none, or on(keel_above_ground: \"24 in\"): from the road up to the bottom of the hull at the \
+                transom").closely(inch(0.5)).spot(560, 426),
         /// The shape of her hull; made from length, chine beam, deadrise and depth where it is left out.
         hull: Option<HullShape> = called("shape of the hull")
             .taken(Stop::Hull, "round the boat, on the trailer or ashore, keel level",
@@ -121,36 +131,28 @@ things! {
         conditions: Vec<Condition> = called("loadings to look at")
             .taken(Stop::Aboard, "what she is used for",
                 "who and what is aboard, and where, in each way in which she goes out"),
-        /// The motorwell that the engines tilt into.
-        well: Well = called("the motorwell"),
-        /// What else they could strike.
-        obstacles: Vec<BoxedObstacle> = called("what else the engines could strike")
-            .taken(Stop::Inside, "inside, forward of the well",
-                "hatches, seats, ladders: from and to, forward of the outside of the transom's top, across, and \
-                above it").closely(inch(0.25)).spot(190, 66),
-        /// Steering cylinder and tie bar.
-        steering_gear: SteeringGear = called("steering cylinder and tie bar"),
-        /// From the transom's top, along it at the centreline, down to the water, boat at rest.
-        waterline: Option<Reading<Length>> = called("waterline at the transom, at rest").within(bounds::WATERLINE)
-            .taken(Stop::Afloat, "outside, on the centreline, afloat",
-                "usual gear aboard, nobody aft; from the transom's top along it down to the water")
-            .closely(inch(0.5)).spot(186, 372),
-        /// Whether she travels on a trailer, and how she stands on it.
-        trailer: Option<Trailer> = called("whether she travels on a trailer")
-            .taken(Stop::Trailer, "on the trailer, hitched up",
-                "none, or on(keel_above_ground: \"24 in\"): from the road up to the bottom of the hull at the \
-                transom").closely(inch(0.5)).spot(560, 426),
+        /// Engines going on.
+        engines_on: Vec<EngineGroup> = called("engines that go on")
+            .taken(Stop::Engine, "the offer, or the engines themselves",
+                "class or description, place and weight of each").spot(62, 88),
+        /// Engines coming off.
+        engines_off: Vec<EngineGroup> = called("engines that come off")
+            .taken(Stop::Engine, "transom, engine plates", "class or description, place and weight of each")
+            .spot(62, 88),
+        /// What else goes on with the new engines.
+        goes_on: Vec<Item> = called("what goes on with the engines")
+            .taken(Stop::Items, "the offer", "oil tank, batteries, pump: what each weighs and where it shall stand"),
+        /// What else comes off with the old engines.
+        comes_off: Vec<Item> = called("what comes off with the engines")
+            .taken(Stop::Items, "on a scale", "oil tank, batteries, pump: what each weighs and where it stands"),
+        /// What had been planned, where a finished install is surveyed.
+        planned: Option<Planned> = called("what had been planned")
+            .taken(Stop::Papers, "order, drawing or letter", "the figures as they were ordered or drawn"),
+        /// Photographs that go with the report.
+        photographs: Vec<Photograph> = called("photographs"),
         /// A swing question given outright.
         swing_study: Option<SwingStudy> = called("a swing question")
             .taken(Stop::Desk, "the question", "as the question gives it"),
-        /// How she has run with the engines that come off.
-        ran: Option<Ran> = called("how she has run with the engines that come off")
-            .taken(Stop::Papers, "hour meter and the owner's papers",
-                "years and hours, and what the transom shows of them: ran: (years: 12, hours: 900, signs: none)"),
-        /// How the transom is built and held.
-        structure: Option<Structure> = called("how the transom is built"),
-        /// How hard she is driven.
-        operating: Option<Operating> = called("how she is driven"),
         /// A panel given outright, for a study.
         panel_study: Option<PanelStudy> = called("a panel")
             .taken(Stop::Desk, "the question", "as the question gives it"),

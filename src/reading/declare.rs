@@ -149,7 +149,8 @@ macro_rules! words {
 }
 pub(crate) use words;
 
-/// Choices with more behind some of them: fields, or one part.
+/// Choices with more behind some of them: fields, or one part. A choice of a part may have words that are said behind its
+/// number: `14 in to port`.
 macro_rules! choices {
     ($(
         $(#[doc = $doc:literal])+
@@ -157,6 +158,7 @@ macro_rules! choices {
             $(
                 $(#[doc = $about:literal])*
                 $variant:ident = $word:literal
+                $(, $beside:literal)?
                 $(($inner:ty))?
                 $({$(
                     $(#[doc = $field_about:literal])* $([$default:ident])? $field:ident: $type:ty $(= $declared:expr)?,
@@ -191,7 +193,7 @@ macro_rules! choices {
             fn form() -> $crate::reading::Form {
                 $crate::reading::Form::Choice(vec![$($crate::reading::Choice {
                     word: $word,
-                    words: $word,
+                    words: $crate::reading::words!(@said $word $(, $beside)?),
                     doc: &[$($about),*],
                     with: $crate::reading::choices!(@with $(($inner))? $({
                         $($field: $type, $crate::reading::has_default!($($default)?),
@@ -206,7 +208,7 @@ macro_rules! choices {
                         Self::$variant
                         $(($crate::reading::choices!(@bind inner $inner)))?
                         $({$($field,)+})? => {
-                            see(at, $crate::reading::Value::Word($word));
+                            $crate::reading::choices!(@show see at $word $(, $beside)? $(($inner))?);
                             $($crate::reading::Part::visit($crate::reading::choices!(@bind inner $inner), at, see);)?
                             $($($crate::reading::Part::visit(
                                 $field,
@@ -234,6 +236,13 @@ macro_rules! choices {
             }
         }
     )+};
+    (@show $see:ident $at:ident $word:literal) => {
+        $see($at, $crate::reading::Value::Word($word));
+    };
+    (@show $see:ident $at:ident $word:literal, $beside:literal ($inner:ty)) => {
+        $see($at, $crate::reading::Value::Beside($beside));
+    };
+    (@show $see:ident $at:ident $word:literal ($inner:ty)) => {};
     (@bind $name:ident $inner:ty) => {
         $name
     };

@@ -39,6 +39,8 @@ pub enum Value<'v> {
     Count(f64),
     /// One of several words, as a report says it.
     Word(&'static str),
+    /// What is said behind the number that follows: "to port".
+    Beside(&'static str),
     /// What somebody wrote.
     Text(&'v str),
     /// Yes or no.

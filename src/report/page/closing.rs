@@ -4,8 +4,7 @@ use maud::{Markup, html};
 
 use super::{Embedded, Stamp, prose, shell};
 use crate::job::Sitting;
-use crate::quantity::Units;
-use crate::report::readings::{self, Reading};
+use crate::report::readings;
 use crate::report::{DEFERRAL, Report, citations};
 
 /// Photographs with their captions.
@@ -45,23 +44,15 @@ pub(super) fn readings(report: &Report) -> Markup {
                     table class="fixed" {
                         caption { (super::findings::capital(&group.of)) }
                         thead { tr { th scope="col" { "reading" } th scope="col" { "value" } th scope="col" { "basis" } } }
-                        tbody { @for reading in &group.readings { (row(reading, report.units)) } }
+                        tbody { @for row in &group.rows {
+                            tr {
+                                th scope="row" { (row.name) }
+                                td { (prose(&row.value, report.units)) }
+                                td { (row.basis) }
+                            }
+                        } }
                     }
                 }
-            }
-        }
-    }
-}
-
-fn row(reading: &Reading, units: Units) -> Markup {
-    let notes = reading.told.notes().join("; ");
-    html! {
-        tr {
-            th scope="row" { (reading.name) }
-            td { (prose(&reading.value, units)) }
-            td {
-                @if let Some(basis) = reading.told.basis() { (basis.word()) }
-                @if !notes.is_empty() { span class="soft" { ": " (notes) } }
             }
         }
     }

@@ -141,12 +141,9 @@ fn not_applicable(out: &mut String, report: &Report) {
 /// Every reading, with where it is from.
 fn readings_used(out: &mut String, report: &Report) {
     for group in readings(&report.case.rig.job) {
-        let lines = group.readings.iter().map(|reading| {
-            let notes = reading.told.notes().into_iter().map(str::to_owned);
-            let from: Vec<String> =
-                reading.told.basis().map(|basis| basis.word().to_owned()).into_iter().chain(notes).collect();
-            let from = if from.is_empty() { String::new() } else { format!(" ({})", from.join(": ")) };
-            format!("{}: {}{from}", reading.name, reading.value.show(report.units))
+        let lines = group.rows.iter().map(|row| {
+            let from = if row.basis.is_empty() { String::new() } else { format!(" ({})", row.basis) };
+            format!("{}: {}{from}", row.name, row.value.show(report.units))
         });
         list(out, &format!("readings used: {}", group.of), lines);
     }
