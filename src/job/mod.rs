@@ -118,7 +118,7 @@ things! {
                 "length, width and the floor's height above the level line through the bottom, where its drains are \
                 open and the floor is near the water").closely(inch(0.5)).spot(160, 108),
         /// The water, and how she lies in it.
-        afloat: Option<Afloat> = called("afloat"),
+        afloat: Afloat = called("afloat"),
         /// What she and everything aboard weighs.
         weights: Weights = called("what is aboard"),
         /// Edges where water comes in or runs off.

@@ -43,12 +43,29 @@ macro_rules! things {
             $name $([$whole])? { $($(#[doc = $about])* $(#[serde($default)])? $field: $type,)+ }
         }
 
+        /// Each field as a rule asks for it: what there is, or how it is taken.
+        impl $name {
+            $(
+                $(#[doc = $about])*
+                pub fn $field(&self) -> $crate::reading::Asked<'_, <$type as $crate::reading::Part>::Held> {
+                    let declared = $crate::reading::reading!($name.$field);
+                    $crate::reading::Asked::new($crate::reading::Part::held(&self.$field), declared)
+                }
+            )+
+        }
+
         impl $crate::reading::Thing for $name {
             const FIELDS: &'static [$crate::reading::Declared] =
                 &[$($crate::reading::declared!($name $field ($type) [$($about)*] $($declared)?)),+];
         }
 
         impl $crate::reading::Part for $name {
+            type Held = Self;
+
+            fn held(&self) -> Option<&Self> {
+                Some(self)
+            }
+
             fn form() -> $crate::reading::Form {
                 let left_out = $crate::reading::things!(@left_out $($whole)?);
                 $crate::reading::Form::Fields(vec![$($crate::reading::Field {
@@ -126,6 +143,12 @@ macro_rules! words {
         }
 
         impl $crate::reading::Part for $name {
+            type Held = Self;
+
+            fn held(&self) -> Option<&Self> {
+                Some(self)
+            }
+
             fn form() -> $crate::reading::Form {
                 $crate::reading::Form::Choice(vec![$($crate::reading::Choice {
                     word: $word,
@@ -189,6 +212,12 @@ macro_rules! choices {
         impl $crate::reading::Part for $name {
             const KIND: Option<$crate::quantity::Kind> =
                 $crate::reading::kind_of(&[$($(<$inner as $crate::reading::Part>::KIND,)?)+]);
+
+            type Held = Self;
+
+            fn held(&self) -> Option<&Self> {
+                Some(self)
+            }
 
             fn form() -> $crate::reading::Form {
                 $crate::reading::Form::Choice(vec![$($crate::reading::Choice {

@@ -45,7 +45,7 @@ fn named(report: &Report) -> Vec<Embedded> {
     report
         .case
         .rig
-        .papers
+        .job
         .photographs
         .iter()
         .map(|photograph| Embedded {

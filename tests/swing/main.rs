@@ -246,7 +246,9 @@ fn bad_chains_are_faults_at_their_own_place() {
     ] {
         // A range that runs backwards is a fault of the file too; the chain finds it for itself.
         let job = job::draft("job", &text).value.expect("a job that reads");
-        let faults = study_faults(&rig::resolve(&job, &Catalog::built_in().expect("a catalog")).expect("nothing of the catalog is named"));
+        let faults = study_faults(
+            &rig::resolve(&job, &Catalog::built_in().expect("a catalog")).expect("nothing of the catalog is named"),
+        );
         assert_eq!(faults.len(), 1, "{faults:?}");
         assert_eq!(faults[0].path, path);
         assert!(faults[0].error.to_string().contains(words), "{}", faults[0].error);

@@ -85,13 +85,13 @@ pub(super) fn cautions(report: &Report) -> Markup {
 /// Papers, signature, deferral, versions.
 pub(super) fn end(report: &Report, stamp: &Stamp) -> Markup {
     let rig = report.case.rig;
-    let papers = &rig.papers;
+    let job = &rig.job;
     let rows = [
-        ("Boat", &papers.boat),
-        ("Readings taken", &papers.date),
-        ("By", &papers.by),
-        ("For", &papers.for_whom),
-        ("Notes", &papers.notes),
+        ("Boat", &job.boat.name),
+        ("Readings taken", &job.date),
+        ("By", &job.by),
+        ("For", &job.for_whom),
+        ("Notes", &job.notes),
     ];
     html! {
         section {
@@ -102,7 +102,7 @@ pub(super) fn end(report: &Report, stamp: &Stamp) -> Markup {
                     @for (name, value) in rows { @if let Some(value) = value { dt { (name) } dd { (value) } } }
                 }
             }
-            @if rig.sitting == Sitting::AsFitted {
+            @if rig.job.sitting == Sitting::AsFitted {
                 div class="sign" { p { "Name" } p { "Date" } p { "Signature" } }
                 p class="soft" { "Whoever signs answers for it. The program signs nothing." }
             }

@@ -17,14 +17,14 @@ use working::{rows, working_line};
 /// The whole report.
 pub fn text(report: &Report) -> String {
     let rig = report.case.rig;
-    let mut out = wrap(&rig.title, "");
-    let invented = if rig.made_up { " · an invented scenario" } else { "" };
-    out.push_str(&format!("{}{invented}\n", rig.sitting.words()));
+    let mut out = wrap(&rig.title(), "");
+    let invented = if rig.job.made_up { " · an invented scenario" } else { "" };
+    out.push_str(&format!("{}{invented}\n", rig.job.sitting.words()));
     out.push_str(&format!("{}\n\n", "─".repeat(WIDTH)));
     out.push_str(&bold(&wrap(&report.headline(), "")));
     out.push_str(&wrap(&counts(report), ""));
     let missing = report.missing().len();
-    if missing > 0 && rig.sitting != Sitting::Study {
+    if missing > 0 && rig.job.sitting != Sitting::Study {
         out.push_str(&wrap(
             &format!(
                 "Unmeasured is not pass: {} missing. `sternknee tape` prints how to take each.",
@@ -33,7 +33,7 @@ pub fn text(report: &Report) -> String {
             "",
         ));
     }
-    if rig.sitting == Sitting::Study {
+    if rig.job.sitting == Sitting::Study {
         section(&mut out, "answers", &mut report.answers(), report);
     }
     section(&mut out, "fails", &mut report.with(Verdict::Fail), report);
@@ -107,7 +107,7 @@ fn finding(out: &mut String, judged: &Judged, report: &Report) {
 }
 
 fn unmeasured(out: &mut String, report: &Report) {
-    let study = report.case.rig.sitting == Sitting::Study;
+    let study = report.case.rig.job.sitting == Sitting::Study;
     let waiting: Vec<&Judged> =
         report.with(Verdict::Unmeasured).filter(|judged| !(study && judged.finding.is_answer())).collect();
     if waiting.is_empty() {
