@@ -34,6 +34,8 @@ pub mod case;
 pub mod catalog;
 #[cfg(feature = "terminal")]
 pub mod commands;
+#[cfg(feature = "terminal")]
+pub mod desk;
 #[cfg(target_arch = "wasm32")]
 mod engine;
 pub mod front_door;

@@ -18,7 +18,7 @@ pub(super) fn load_catalog(choice: &CatalogChoice) -> Result<Catalog, CommandErr
     })
 }
 
-fn read(path: &Path) -> Result<String, CommandError> {
+pub(super) fn read(path: &Path) -> Result<String, CommandError> {
     written::text_of(path).map_err(|source| CommandError::Unreadable { path: path.to_owned(), source })
 }
 

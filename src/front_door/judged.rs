@@ -43,10 +43,15 @@ pub(super) fn data(question: &Question, quickly: bool) -> Value {
             said["assumed"] = report.assumed().iter().map(|text| text.show(question.units)).collect();
             said["cautions"] = report.cautions().into();
             said["deferral"] = report::DEFERRAL.into();
-            said["drawings"] = said::drawings(&report::drawing_files(&report)).into();
+            said["drawings"] = figures(&report).into();
         }
         said
     })
+}
+
+/// Name and HTML of each drawing.
+fn figures(report: &Report) -> Vec<Value> {
+    report::figures(report).into_iter().map(|(name, html)| value!({ "name": name, "html": html })).collect()
 }
 
 /// `html`: the report that is handed over.

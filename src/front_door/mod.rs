@@ -15,7 +15,7 @@ pub use said::{SCHEMA, reply};
 
 /// The fields of a job as data: what each takes, where on the boat and how it is taken.
 fn description() -> serde_json::Value {
-    serde_json::Value::Null
+    serde_json::json!({ "form": null, "stops": [], "sketch": crate::report::sketch() })
 }
 
 #[cfg(test)]

@@ -36,7 +36,7 @@ fn carry_out(asked: Asked) -> Result<Value, String> {
         Asked::Entries { text } => Ok(value!({ "entries": entries(&Draught::new(&text)) })),
         Asked::Alter { text, changes } => altered(text, changes),
         Asked::Read { kind, typed, unit } => Ok(typed::read(&kind, &typed, &unit)),
-        Asked::Describe => Ok(value!({ "form": super::description() })),
+        Asked::Describe => Ok(super::description()),
         Asked::Catalog => names(),
         Asked::Demos => Ok(
             value!({ "demos": catalog::demos().iter().map(|(name, text)| value!({ "name": name, "text": text })).collect::<Vec<_>>() }),
@@ -77,7 +77,7 @@ fn data(answer: &Answer) -> Value {
 }
 
 /// Name and SVG of each.
-pub(super) fn drawings(drawings: &[(String, String)]) -> Vec<Value> {
+fn drawings(drawings: &[(String, String)]) -> Vec<Value> {
     drawings.iter().map(|(name, svg)| value!({ "name": name, "svg": svg })).collect()
 }
 

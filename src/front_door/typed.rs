@@ -8,7 +8,7 @@ use crate::quantity::{Kind, Measure, Style, Units, parse};
 /// understood; or `problem`, what is wrong with it.
 pub(super) fn read(kind: &str, typed: &str, unit: &str) -> Value {
     let Some(kind) = Kind::ALL.into_iter().find(|known| known.name() == kind) else {
-        return value!({ "problem": format!("`{kind}` is no kind of quantity") });
+        return value!({ "written": typed, "problem": format!("`{kind}` is no kind of quantity") });
     };
     let plain = typed.trim();
     let first = parse(plain, kind);
@@ -29,7 +29,13 @@ pub(super) fn read(kind: &str, typed: &str, unit: &str) -> Value {
     };
     match read {
         Ok(read) => {
-            let style = if kind == Kind::Length { Style::Tape } else { Style::Plain };
+            let long =
+                ["ft", "feet", "foot", "'", " m"].iter().any(|unit| written.contains(unit)) && !written.contains("mm");
+            let style = match kind {
+                Kind::Length if long => Style::FeetInches,
+                Kind::Length => Style::Tape,
+                _ => Style::Plain,
+            };
             value!({ "written": written, "shown": Measure { si: read.si, kind, style }.show(Units::Both), "si": read.si })
         }
         Err(problem) => value!({ "written": written, "problem": problem.to_string() }),

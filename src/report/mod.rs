@@ -16,9 +16,9 @@ use crate::rig::Missing;
 use crate::rules::{Judged, Verdict, cautions};
 
 pub use json::{SCHEMA, WORK_SCHEMA, findings, json, work_json};
+pub use page::{Embedded, Stamp, blank_sheet, drawing_files, figures, measuring_sheet, page, sketch, work_page};
 #[cfg(feature = "terminal")]
-pub(crate) use page::GENERATOR;
-pub use page::{Embedded, Stamp, blank_sheet, drawing_files, measuring_sheet, page, work_page};
+pub(crate) use page::{GENERATOR, marks, style};
 pub use sheet::{Waiting, measuring_list, waiting};
 pub use text::{catalog_entry, catalog_list, explain_rule, rule_list, text, work_text};
 
