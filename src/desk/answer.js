@@ -49,7 +49,9 @@ export function edge(edge, said, { go, stale }) {
       make("span", {}, faults.length > 0 ? words : told?.headline ?? "")),
   );
   const of = (/** @type {string} */ verdict) => (told?.findings ?? []).filter((finding) => finding.verdict === verdict);
+  const unknown = faults.filter((fault) => fault.unknown_field).length;
   more.replaceChildren(
+    ...(unknown > 0 ? [make("p", {}, `The job holds ${unknown === 1 ? "a field" : `${unknown} fields`} that this version does not know: a slip, or a job of another version. Nothing is lost: what is not known is kept and saved as it stands.`)] : []),
     ...(faults.length > 0 ? [make("h2", {}, "What cannot be read"), make("ul", { class: "faults" }, ...faults.map((fault) => make("li", {},
       make("button", { type: "button", class: "link", onclick: () => go(fault.path) }, fault.path || "the file"), ` ${fault.message}${fault.help ? `; ${fault.help}` : ""}`)))] : []),
     ...section("What stops it", of("fail").map(brief)),
@@ -69,12 +71,18 @@ function brief(finding) {
     finding.remedy && make("p", {}, make("b", {}, "Do: "), finding.remedy), make("p", { class: "soft" }, finding.rule)));
 }
 
+/** What a reading would decide. @param {Missing} missing */
+export function decides({ decides }) {
+  const some = decides.slice(0, 3).join(", ");
+  return decides.length > 3 ? `Decides ${decides.length} checks, among them ${some}.` : `Decides ${some}.`;
+}
+
 /** @param {Missing} missing @param {(path: string) => void} go */
 function next(missing, go) {
   return make("li", {}, mark("unmeasured"), make("div", {},
     make("button", { type: "button", class: "link", onclick: () => go(missing.field) }, capital(missing.reading)),
     make("p", {}, `${capital(missing.where)}: ${missing.how}.`),
-    make("p", { class: "soft" }, `Decides ${missing.decides.join(", ")}`)));
+    make("p", { class: "soft" }, decides(missing))));
 }
 
 /** Everything that was said, with the drawings. @param {Said | undefined} said @returns {Node[]} */

@@ -1,7 +1,7 @@
 // The engine: unpacked from the page itself, run by two workers: one for what must be quick, one for the whole judgement.
 
 /**
- * @typedef {{ path: string, line: number, column: number, message: string, help: string | null }} Fault
+ * @typedef {{ path: string, line: number, column: number, message: string, help: string | null, unknown_field: boolean }} Fault
  * @typedef {{ rule: string, verdict: string, summary: string, remedy: string | null, found: Measure | null,
  *   limit: { at_most?: Measure, at_least?: Measure } | null, margin: Measure | null, sources: string[] }} Finding
  * @typedef {{ value: number, unit: string, text: string }} Measure

@@ -12,7 +12,7 @@ const MOST_BUTTONS = 7;
 /**
  * What boxes need to know.
  * @typedef {{ job: Job, helper: Helper, names: Record<string, string[]>, redraw: (focus?: string) => void,
- *   seen: (field: Field) => void, metric: boolean }} Desk
+ *   seen: (field: Field) => void, isWanted: (path: string) => boolean, metric: boolean }} Desk
  */
 
 /** Units of a metric tape, scale and gauge, where a field offers them. */
@@ -24,7 +24,7 @@ const picked = new Map();
 /** @param {Desk} desk @param {Field} field @param {string} path */
 function unitOf(desk, field, path) {
   const units = field.units ?? [];
-  const usual = /** @type {any} */ (field).unit ?? units[0] ?? "";
+  const usual = field.unit ?? units[0] ?? "";
   const metric = METRIC.get(usual);
   return picked.get(path) ?? (desk.metric && metric && units.includes(metric) ? metric : usual);
 }
@@ -44,10 +44,12 @@ function inside(desk, form, path, stop) {
   return (form.fields ?? []).flatMap((field) => boxes(desk, field, path ? `${path}.${field.field}` : field.field, stop));
 }
 
-/** @param {Desk} desk @param {Field} field @param {string} path @param {string} stop */
+/** Fields that belong together; folded away while nothing of them is known and no check waits for them. @param {Desk} desk @param {Field} field @param {string} path @param {string} stop */
 function group(desk, field, path, stop) {
   const all = inside(desk, field, path, stop);
-  return all.length === 0 ? [] : [make("section", { class: "group", "data-path": path }, make("h2", {}, capital(field.name)), ...all, fault(path))];
+  if (all.length === 0) return [];
+  const open = !field.optional || desk.job.has(path) || desk.isWanted(path);
+  return [make("details", { class: "group", "data-path": path, open }, make("summary", {}, make("h2", {}, capital(field.name))), ...all, fault(path))];
 }
 
 /** What stands behind a choice that was made at another stop. @param {Desk} desk @param {Field} field @param {string} path @param {string} stop */
@@ -151,18 +153,17 @@ function basis({ job }, field, path) {
     make("label", {}, "From", select), line("tolerance", "Within", field.closely?.text ?? "1/8 in"), line("note", "Note", "from the drawing"));
 }
 
-/** Which of the catalog's names a field takes. @param {string} path @returns {string | undefined} */
-function listOf(path) {
-  const field = path.split(".").at(-1);
-  if (field === "class") return path.includes("bracket") ? "brackets" : "engines";
-  return { material: "materials", size: "bolt_sizes", grade: "bolt_grades" }[field ?? ""];
+/** The catalog's names that a field takes: by the longest end of its path. @param {Desk} desk @param {string} path */
+function namesFor({ names }, path) {
+  const ends = Object.keys(names).filter((end) => path === end || path.endsWith(`.${end}`));
+  return names[ends.sort((a, b) => b.length - a.length)[0]];
 }
 
 /** Words, a name of the catalog, or a count. @param {Desk} desk @param {Field} field @param {string} path @returns {HTMLElement} */
 function plain(desk, field, path) {
   const { job } = desk;
   const [id, howId] = [unique(), unique()];
-  const names = desk.names[listOf(path) ?? ""];
+  const names = namesFor(desk, path);
   const counts = field.takes === "count" || field.takes === "plain number";
   /** @param {string} value */
   const put = (value) => {
@@ -192,8 +193,8 @@ function choice(desk, field, path, stop, before = () => {}) {
   const { job } = desk;
   const choices = field.choices ?? [];
   const now = job.word(path);
-  /** @param {string} word */
   let last = now;
+  /** @param {string} word */
   const put = async (word) => {
     desk.seen(field);
     const more = [last, word].some((one) => choices.find((choice) => choice.word === one)?.with);
@@ -261,7 +262,7 @@ function list(desk, field, path, stop, here) {
     await job.put(`${path}[${job.count(path)}]`, empty(field.of));
     desk.redraw(`${path}[${count}]`);
   } }, count === 0 ? `Add: ${field.name}` : "Add another");
-  const nothing = here && field.optional && count === 0 && make("label", { class: "flag" },
+  const nothing = here && field.empty_is_none && count === 0 && make("label", { class: "flag" },
     make("input", { type: "checkbox", checked: none, onchange: async () => { await (none ? job.drop(path) : job.put(path, "[]")); desk.redraw(path); } }), "There is none");
   return make("section", { class: "list", "data-path": path }, make("h2", {}, capital(field.name)), here ? how(field) : null, ...entries, fault(path), add, nothing);
 }

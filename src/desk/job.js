@@ -16,6 +16,8 @@ export class Job {
     this.say = say;
     this.name = "job.ron";
     this.text = "";
+    /** The text that came in the page, where the job began with it. @type {string | undefined} */
+    this.begun = undefined;
     /** @type {Map<string, Entry>} */
     this.entries = new Map();
     /** @type {Change[]} */
@@ -76,13 +78,13 @@ export class Job {
 
   keep() {
     try {
-      localStorage.setItem(JOB, JSON.stringify({ name: this.name, text: this.text }));
+      localStorage.setItem(JOB, JSON.stringify({ name: this.name, text: this.text, begun: this.begun }));
     } catch {
       this.say("This browser keeps nothing between visits: save the job before you close the page.");
     }
   }
 
-  /** What was kept at an earlier visit. @returns {{ name: string, text: string } | undefined} */
+  /** What was kept at an earlier visit. @returns {{ name: string, text: string, begun?: string } | undefined} */
   static kept() {
     try {
       const kept = JSON.parse(localStorage.getItem(JOB) ?? "null");

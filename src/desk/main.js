@@ -28,13 +28,13 @@ const [described, catalog, { demos }] = await Promise.all([{ ask: "describe" }, 
 /** @type {Form} */
 const form = described.form;
 settle(form, described.stops[0]);
-const walk = [FIRST, NEXT, ...stops({ form, stops: described.stops }), ANSWER];
+let walk = [FIRST, NEXT, ANSWER];
 let here = 0;
 /** @type {Said} */
 let said = { faults: [] };
 
 const job = new Job(quick, judge, say);
-const desk = { job, helper: quick, names: catalog, redraw, seen, get metric() { return settings.metric; } };
+const desk = { job, helper: quick, names: catalog.names, redraw, seen, isWanted, get metric() { return settings.metric; } };
 
 const quickly = new Newest(quick, (reply, about) => heard(reply, about));
 const wholly = new Newest(whole, (reply, about) => heard(reply, about));
@@ -104,6 +104,7 @@ function faults() {
 /** Goes to the field of this path. @param {string} path */
 function go(path) {
   const field = fieldAt(form, path);
+  lay();
   const at = walk.indexOf(field?.stop ?? FIRST);
   closeEdge();
   visit(at < 0 ? 0 : at);
@@ -111,6 +112,7 @@ function go(path) {
   for (let near = wanted; near; near = near.replace(/(\.[^.[]*|\[\d+\]|^[^.[]*)$/, "")) {
     const found = document.querySelector(`#step [data-path="${CSS.escape(near)}"]`);
     if (!found) continue;
+    for (let fold = found.closest("details"); fold; fold = fold.parentElement?.closest("details") ?? null) fold.open = true;
     found.scrollIntoView({ block: "center" });
     const box = found.matches("input, select, button") ? found : found.querySelector("input, select, button");
     /** @type {HTMLElement | null} */ (box)?.focus({ preventScroll: true });
@@ -125,6 +127,7 @@ function closeEdge() {
 
 /** @param {number} step */
 function visit(step) {
+  say("");
   here = Math.max(0, Math.min(walk.length - 1, step));
   redraw();
   show(false);
@@ -137,8 +140,25 @@ function seen(field) {
   for (const mark of document.querySelectorAll("#sketch .spot")) mark.classList.toggle("now", mark.getAttribute("data-spot") === String(field.spot));
 }
 
+/** Whether a check waits for something of this part of the job. @param {string} path */
+function isWanted(path) {
+  const field = path.replaceAll(/\[\d+\]/g, "[]");
+  return (answer.known()?.missing ?? []).some((missing) => missing.field === field || missing.field.startsWith(`${field}.`) || missing.field.startsWith(`${field}[`));
+}
+
+/** The walk, as the job's sitting has it: what a study gives outright is asked for in a study alone. */
+function lay() {
+  const study = job.word("sitting") === "study";
+  const now = walk[here];
+  walk = [FIRST, NEXT, ...stops({ form, stops: described.stops }).filter((stop) => study || stop !== (described.study ?? "at the desk")), ANSWER];
+  here = Math.max(0, walk.indexOf(now));
+  const where = /** @type {HTMLSelectElement} */ (part("where"));
+  if (where.options.length !== walk.length) where.replaceChildren(...walk.map((stop, i) => make("option", { value: i }, `${i + 1}. ${capital(stop)}`)));
+}
+
 /** Draws the step anew, the cursor staying where it was. @param {string} [focus] path of the box to go to */
 function redraw(focus) {
+  lay();
   const active = document.activeElement;
   const path = focus ?? (active && part("step").contains(active) ? active.getAttribute("data-path") : null);
   const stop = walk[here];
@@ -158,6 +178,7 @@ function redraw(focus) {
 /** The fields of one stop, with the sketch. @param {string} stop */
 function place(stop) {
   const all = (form.fields ?? []).flatMap((field) => boxes(desk, field, field.field, stop));
+  if (all.length === 0) return [make("p", {}, "Nothing is asked for here yet: it comes with what is told at other places.")];
   return [sketch(stop), ...all].filter((each) => each !== null);
 }
 
@@ -217,7 +238,7 @@ function shortWay() {
     make("ol", { class: "wanted" }, ...wanted.map((one) => make("li", {},
       make("button", { type: "button", onclick: () => go(one.field) }, capital(one.reading)),
       make("p", {}, `${capital(one.where)}: ${one.how}.`, one.within && ` To within ${one.within}.`),
-      make("p", { class: "soft" }, `Decides ${one.decides.length === 1 ? "one check" : `${one.decides.length} checks`}.`)))),
+      make("p", { class: "soft" }, answer.decides(one))))),
   ];
 }
 
@@ -263,7 +284,6 @@ bar.addEventListener("click", () => bar.setAttribute("aria-expanded", String(par
 part("back").addEventListener("click", () => visit(here - 1));
 part("next").addEventListener("click", () => visit(here + 1));
 const where = /** @type {HTMLSelectElement} */ (part("where"));
-where.replaceChildren(...walk.map((stop, i) => make("option", { value: i }, `${i + 1}. ${capital(stop)}`)));
 where.addEventListener("change", () => visit(Number(where.value)));
 addEventListener("keydown", (event) => { if (event.key === "Escape") closeEdge(); });
 
@@ -271,7 +291,10 @@ addEventListener("keydown", (event) => { if (event.key === "Escape") closeEdge()
 Object.assign(globalThis, { sternknee: { ask: (/** @type {object} */ question) => quick.ask(question), memory: () => quick.memory + whole.memory } });
 
 const given = JSON.parse(held("given"));
-const first = given ?? Job.kept() ?? { name: "job.ron", text: (await quick.ask({ ask: "start", sitting: "before_ordering" })).text };
+const kept = Job.kept();
+// A job that came in the page goes on where it was left.
+const first = (given && kept?.begun !== given.text ? given : kept) ?? { name: "job.ron", text: (await quick.ask({ ask: "start", sitting: "before_ordering" })).text };
+job.begun = given?.text;
 await job.open(first.name, first.text);
 visit(0);
 part("waiting").remove();

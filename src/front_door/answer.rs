@@ -6,6 +6,7 @@ use serde_json::{Value, json as value};
 
 use super::opened::open;
 use crate::catalog::Catalog;
+use crate::job;
 use crate::quantity::Units;
 use crate::report::{self, Report};
 use crate::rig::Files;
@@ -71,10 +72,10 @@ pub(super) fn missing(judged: &[Judged]) -> Vec<Value> {
             let measurement = waiting.missing.measurement;
             value!({
                 "reading": waiting.missing.name(),
-                "field": measurement.field,
-                "where": measurement.place,
-                "how": measurement.how,
-                "within": measurement.closeness,
+                "field": job::path(measurement),
+                "where": measurement.place(),
+                "how": measurement.how(),
+                "within": measurement.closely.map(|closely| closely.to_string()),
                 "decides": waiting.rules,
                 "questions": waiting.rules.iter().filter_map(|id| rules::find(id)).map(Rule::summary).collect::<Vec<_>>(),
             })

@@ -9,13 +9,24 @@ mod opened;
 mod said;
 mod typed;
 
+use crate::job;
+use crate::reading::Stop;
+use crate::report;
+
 pub use answer::{Answer, Question, answer};
 pub use opened::{Opened, open};
 pub use said::{SCHEMA, reply};
 
-/// The fields of a job as data: what each takes, where on the boat and how it is taken.
+/// The fields of a job as data: what each takes, where on the boat and how it is taken; the stops of the walk round her, in
+/// order; the sketch that their places are marked on.
 fn description() -> serde_json::Value {
-    serde_json::json!({ "form": null, "stops": [], "sketch": crate::report::sketch() })
+    serde_json::json!({
+        "form": job::describe(),
+        "stops": Stop::ALL.map(Stop::words),
+        // Asked for in a study alone.
+        "study": Stop::Desk.words(),
+        "sketch": report::sketch(),
+    })
 }
 
 #[cfg(test)]

@@ -93,6 +93,7 @@ pub(super) fn faults(faults: &Faults) -> Vec<Value> {
             "column": column,
             "message": fault.message,
             "help": fault.help,
+            "unknown_field": fault.is_of_unknown_field(),
         })
     };
     faults.faults.iter().map(one).collect()
@@ -126,17 +127,19 @@ fn altered(text: String, changes: Vec<Change>) -> Result<Value, String> {
     Ok(value!({ "text": draught.text(), "entries": entries(&draught) }))
 }
 
-/// The names that a job can use, list by list, with what a person chooses engines by.
+/// The names of the catalog that a job can use, by the end of the path that takes them.
 fn names() -> Result<Value, String> {
     fn of<T>(entries: &[Entry<T>]) -> Vec<&str> {
         entries.iter().map(|entry| entry.name.as_str()).collect()
     }
     let catalog = built_in()?;
     Ok(value!({
-        "engines": of(&catalog.engines),
-        "brackets": of(&catalog.brackets),
-        "materials": of(&catalog.materials),
-        "bolt_sizes": of(&catalog.tables.bolt_sizes),
-        "bolt_grades": of(&catalog.tables.bolt_grades),
+        "names": {
+            "class": of(&catalog.engines),
+            "bracket.class": of(&catalog.brackets),
+            "material": of(&catalog.materials),
+            "size": of(&catalog.tables.bolt_sizes),
+            "grade": of(&catalog.tables.bolt_grades),
+        },
     }))
 }

@@ -7,7 +7,7 @@ use crate::quantity::{Kind, Measure, Style, Units, parse};
 /// Reads what was typed: `written` as it shall stand in the job, with the unit where none was typed, and `shown` as it was
 /// understood; or `problem`, what is wrong with it.
 pub(super) fn read(kind: &str, typed: &str, unit: &str) -> Value {
-    let Some(kind) = Kind::ALL.into_iter().find(|known| known.name() == kind) else {
+    let Some(kind) = Kind::ALL.into_iter().find(|known| known.word() == kind) else {
         return value!({ "written": typed, "problem": format!("`{kind}` is no kind of quantity") });
     };
     let plain = typed.trim();

@@ -3,7 +3,7 @@
 use serde_json::{Map, Value as Json, json};
 
 use super::{Amount, Bounds, Declared, Part};
-use crate::quantity::{Kind, units_of};
+use crate::quantity::{Kind, Style, units_of};
 
 /// What can be written at one place.
 #[derive(Clone, Debug)]
@@ -137,11 +137,20 @@ fn field(field: &Field) -> Json {
     out.insert("name".into(), declared.words().into());
     out.insert("about".into(), declared.about().into());
     out.insert("optional".into(), (matches!(field.form, Form::Optional(_)) || field.has_default).into());
+    if let Form::Optional(inner) = &field.form
+        && matches!(**inner, Form::List(_))
+    {
+        // An empty list says that there is none; one that is left out says nothing.
+        out.insert("empty_is_none".into(), true.into());
+    }
     if let Json::Object(form) = describe(&field.form) {
         out.extend(form);
     }
     if let Some(bounds) = &declared.bounds {
         out.insert("bounds".into(), self::bounds(bounds));
+    }
+    if let Some(unit) = usual_unit(declared) {
+        out.insert("unit".into(), unit.into());
     }
     if let Some(taking) = &declared.taking {
         out.insert("stop".into(), taking.stop.words().into());
@@ -158,6 +167,20 @@ fn field(field: &Field) -> Json {
         out.insert("label".into(), true.into());
     }
     Json::Object(out)
+}
+
+/// The unit that counts where somebody types none: feet where a report tells feet, else the one that it is taken to; nothing
+/// for a plain number.
+fn usual_unit(declared: &Declared) -> Option<&'static str> {
+    let bound = declared.bounds.and_then(|bounds| match bounds {
+        Bounds::Between(_, most) => Some(most.unit),
+        Bounds::Count(..) => None,
+    });
+    let taken_to = declared.closely.map(|closely| closely.unit).or(bound);
+    match declared.style {
+        Style::FeetInches | Style::Feet => Some("ft"),
+        _ => taken_to.map(|unit| unit.name).filter(|name| !name.is_empty()),
+    }
 }
 
 fn bounds(bounds: &Bounds) -> Json {

@@ -8,6 +8,9 @@ use super::Page;
 use super::places::byte_of;
 use super::printable;
 
+/// How a fault begins that is about a field of another version, or a slip of the pen.
+const UNKNOWN_FIELD: &str = "no field is called";
+
 /// One thing wrong with a file.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fault {
@@ -19,6 +22,13 @@ pub struct Fault {
     pub message: String,
     /// What would be right.
     pub help: Option<String>,
+}
+
+impl Fault {
+    /// Whether it is about a field that this version does not know.
+    pub fn is_of_unknown_field(&self) -> bool {
+        self.message.starts_with(UNKNOWN_FIELD)
+    }
 }
 
 /// Everything wrong with one file.
@@ -76,7 +86,7 @@ pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError
         E::Message(message) => (message.clone(), None),
         E::InvalidValueForType { expected, found } => (format!("{expected} expected; {found} found"), None),
         E::NoSuchStructField { expected, found, .. } => {
-            (format!("no field is called `{found}` here"), Some(closest(found, expected)))
+            (format!("{UNKNOWN_FIELD} `{found}` here"), Some(closest(found, expected)))
         }
         E::NoSuchEnumVariant { expected, found, .. } => {
             (format!("`{found}` is none of the words that can stand here"), Some(closest(found, expected)))

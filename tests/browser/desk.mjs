@@ -2,7 +2,7 @@
 // line's findings, and are found again; nothing is asked of any network; every step can be used on a telephone, with a
 // keyboard alone, and with a screen reader. Usage: node desk.mjs PAGE PROGRAM JOBS [PICTURES]
 import { execFileSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
@@ -140,6 +140,28 @@ async function typed(name) {
   await page.browserContext().close();
 }
 
+/** The same job typed in Firefox, where there is one, its network led nowhere. */
+async function inFirefox(name) {
+  const program = ["/usr/bin/firefox-esr", "/usr/bin/firefox"].find(existsSync);
+  if (!program) return console.log("no Firefox here: not looked at in it");
+  const nowhere = { "network.proxy.type": 1, "network.proxy.http": "127.0.0.1", "network.proxy.http_port": 1, "network.proxy.ssl": "127.0.0.1", "network.proxy.ssl_port": 1 };
+  const firefox = await puppeteer.launch({ browser: "firefox", executablePath: program, headless: true, extraPrefsFirefox: nowhere });
+  try {
+    const page = await firefox.newPage();
+    page.on("pageerror", (error) => complain(`Firefox: script error: ${error.message}`));
+    await page.setViewport({ width: 360, height: 740 });
+    await load(page);
+    await begin(page, "Before engines", "job.ron");
+    await new Typist(page, { slips: true }).job(await entries(page, readFileSync(join(jobs, name), "utf8")));
+    const count = compare(`${name}, typed in Firefox`, await shown(page), join(jobs, name));
+    await load(page);
+    compare(`${name}, after a reload in Firefox`, await shown(page), join(jobs, name));
+    console.log(`${name}: typed in Firefox, ${count} findings as the command line's; found again`);
+  } finally {
+    await firefox.close();
+  }
+}
+
 /** A job with markup in every field does nothing. */
 async function hostile() {
   const page = await opened();
@@ -220,7 +242,7 @@ async function byKeyboard() {
   const keys = page.keyboard;
   const at = () => page.evaluate(() => {
     const here = document.activeElement;
-    return { path: here?.getAttribute("data-path") ?? here?.closest("fieldset")?.getAttribute("data-path") ?? "", id: here?.id ?? "", value: here?.value ?? "", words: here?.textContent ?? "", name: here?.tagName ?? "" };
+    return { path: here?.getAttribute("data-path") ?? here?.closest("fieldset")?.getAttribute("data-path") ?? "", id: here?.id ?? "", value: here?.value ?? "", words: here?.textContent ?? "", fold: here?.parentElement?.getAttribute("data-path") ?? "", name: here?.tagName ?? "" };
   });
   /** Goes on by Tab until something is reached. */
   async function tab(reached, what) {
@@ -243,11 +265,19 @@ async function byKeyboard() {
       const next = await page.evaluate((paths) => {
         for (const box of document.querySelectorAll("#step input[data-path], #step select[data-path], #step fieldset[data-path], #step button.add[data-path]")) {
           const path = box.getAttribute("data-path");
-          if (paths.includes(path)) return { path, name: box.tagName, type: box.type };
+          if (!paths.includes(path)) continue;
+          let folded = null;
+          for (let fold = box.closest("details"); fold; fold = fold.parentElement?.closest("details")) if (!fold.open) folded = fold.getAttribute("data-path");
+          return { path, name: box.tagName, type: box.type, folded };
         }
         return null;
       }, [...wanted.keys()].filter((path) => !lists.has(path)));
       if (!next) break;
+      if (next.folded !== null) {
+        await tab((here) => here.name === "SUMMARY" && here.fold === next.folded, `the fold of ${next.folded}`);
+        await keys.press("Enter");
+        continue;
+      }
       const { value, words } = wanted.get(next.path);
       if (next.name === "BUTTON") {
         const count = lists.get(`${next.path}#`) ?? 0;
@@ -259,8 +289,11 @@ async function byKeyboard() {
       } else if (next.name === "FIELDSET") {
         const word = /^[a-z_]+/i.exec(value)[0];
         await tab((here) => here.path === next.path, next.path);
-        for (let i = 0; i < 10 && (await at()).value !== word; i++) { await keys.press("ArrowRight"); await answered(page); }
-        if (i_is_wrong(await at(), word)) await keys.press("Space");
+        for (let i = 0; i < 10 && (await at()).value !== word; i++) {
+          await keys.press("ArrowRight");
+          await answered(page);
+        }
+        if ((await at()).value !== word) complain(`by keyboard, ${word} cannot be chosen`);
         lists.set(next.path, true);
       } else if (next.name === "SELECT") {
         await tab((here) => here.path === next.path, next.path);
@@ -283,7 +316,6 @@ async function byKeyboard() {
     await tab(({ id }) => id === "next" || step === steps - 1, "the button to the next place");
     if (step < steps - 1) await keys.press("Enter");
   }
-  function i_is_wrong(here, word) { return here.value !== word; }
   compare("by keyboard alone", await shown(page), join(jobs, "tiller_skiff.ron"));
   console.log("the tiller skiff by keyboard alone: done");
   await page.browserContext().close();
@@ -340,7 +372,7 @@ const weight = statSync(page_file).size;
 console.log(`the page is ${(weight / 1e6).toFixed(2)} MB`);
 if (weight > HEAVIEST) complain(`the page weighs ${weight} bytes`);
 const only = process.env.STERNKNEE_DESK;
-const parts = { tiller: () => typed("tiller_skiff.ron"), creek: () => typed("creek_boat.ron"), hostile, looks: async () => { await looks("tiller skiff"); await looks("creek boat"); }, keyboard: byKeyboard, times };
+const parts = { tiller: () => typed("tiller_skiff.ron"), creek: () => typed("creek_boat.ron"), firefox: () => inFirefox("tiller_skiff.ron"), hostile, looks: async () => { await looks("tiller skiff"); await looks("creek boat"); }, keyboard: byKeyboard, times };
 for (const [name, part] of Object.entries(parts)) {
   if (only && !only.split(",").includes(name)) continue;
   try {

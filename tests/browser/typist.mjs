@@ -13,7 +13,11 @@ export class Typist {
 
   /** Goes to the step at which a box of this path stands. */
   async find(path) {
-    const there = () => this.page.evaluate((path) => document.querySelector(`#step [data-path="${CSS.escape(path)}"]`) !== null, path);
+    const there = () => this.page.evaluate((path) => {
+      const box = document.querySelector(`#step [data-path="${CSS.escape(path)}"]`);
+      for (let fold = box?.closest("details"); fold; fold = fold.parentElement?.closest("details")) fold.open = true;
+      return box !== null;
+    }, path);
     if (await there()) return;
     const steps = await this.page.$$eval("#where option", (all) => all.map((one) => one.value));
     for (const step of steps) {
