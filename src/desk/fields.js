@@ -101,10 +101,13 @@ function number(desk, field, path, before = () => {}) {
   const at = () => (job.has(`${path}.value`) ? `${path}.value` : path);
   const said = make("output", { id: saidId, class: "read", for: id });
   const units = field.units ?? [];
+  // In a list many numbers stand side by side: the usual unit stands in the label there.
+  const short = path.includes("[");
+  const usual = () => (short ? unitOf(desk, field, path) : unit.value);
   const unit = make("select", { "aria-label": `unit of ${field.name}, where none is typed`, class: "unit",
     onchange: () => { picked.set(path, unit.value); void typed(); } },
     ...units.map((each) => make("option", { value: each, selected: each === unitOf(desk, field, path) }, each)));
-  const input = make("input", { id, type: "text", value: job.value(at()), autocomplete: "off", autocapitalize: "off", spellcheck: "false",
+  const input = make("input", { id, type: "text", value: job.value(at()), autocomplete: "off", autocapitalize: "off", spellcheck: "false", enterkeyhint: "next",
     placeholder: "not taken", "data-path": path, "aria-describedby": `${saidId} ${howId}`, oninput: () => void typed(true), onfocus: () => desk.seen(field) });
   let turn = 0;
   async function typed(alter = false) {
@@ -117,7 +120,7 @@ function number(desk, field, path, before = () => {}) {
       return;
     }
     job.begin();
-    const read = await desk.helper.ask({ ask: "read", kind: field.kind, typed: words, unit: unit.value });
+    const read = await desk.helper.ask({ ask: "read", kind: field.kind, typed: words, unit: usual() });
     job.end();
     if (mine !== turn) return;
     said.textContent = read.shown ? `read as ${read.shown}` : "";
@@ -126,15 +129,16 @@ function number(desk, field, path, before = () => {}) {
       await job.say_at(at(), read.written);
     }
   }
-  if (input.value) void desk.helper.ask({ ask: "read", kind: field.kind, typed: input.value, unit: unit.value }).then((read) => { said.textContent = read.shown ? `read as ${read.shown}` : ""; });
-  return make("div", { class: "field", "data-path": path },
-    make("label", { for: id }, capital(field.name)),
-    make("div", { class: "typed" }, input, units.length > 1 ? unit : null),
-    said, fault(path), make("div", { id: howId }, how(field)), basis(desk, field, path));
+  if (input.value) void desk.helper.ask({ ask: "read", kind: field.kind, typed: input.value, unit: usual() }).then((read) => { said.textContent = read.shown ? `read as ${read.shown}` : ""; });
+  const taken = make("div", { id: howId }, how(field));
+  return make("div", { class: short ? "field short" : "field", "data-path": path },
+    make("label", { for: id }, capital(field.name), short && make("span", { class: "soft" }, ` ${unitOf(desk, field, path)}`)),
+    make("div", { class: "typed" }, input, !short && units.length > 1 ? unit : null),
+    said, fault(path), ...(short ? [basis(desk, field, path, taken)] : [taken, basis(desk, field, path)]));
 }
 
-/** Where a number is from, and how closely it was taken. @param {Desk} desk @param {Field} field @param {string} path */
-function basis({ job }, field, path) {
+/** Where a number is from, and how closely it was taken. @param {Desk} desk @param {Field} field @param {string} path @param {HTMLElement} [taken] how, where there is no room for it elsewhere */
+function basis({ job }, field, path, taken) {
   const words = ["measured", "builder", "catalog", "assumed"];
   // Whatever more is known of a number stands in its long form.
   async function put(/** @type {string} */ part, /** @type {import("./engine.js").Change} */ change) {
@@ -149,7 +153,7 @@ function basis({ job }, field, path) {
       autocomplete: "off", oninput: () => void put(part, input.value.trim() ? { path, words: input.value } : { path }) });
     return make("label", {}, name, input);
   };
-  return make("details", { class: "more" }, make("summary", {}, "Where it is from, how closely"),
+  return make("details", { class: "more" }, make("summary", {}, taken ? "More" : "Where it is from, how closely"), taken,
     make("label", {}, "From", select), line("tolerance", "Within", field.closely?.text ?? "1/8 in"), line("note", "Note", "from the drawing"));
 }
 

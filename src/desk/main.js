@@ -285,7 +285,13 @@ part("back").addEventListener("click", () => visit(here - 1));
 part("next").addEventListener("click", () => visit(here + 1));
 const where = /** @type {HTMLSelectElement} */ (part("where"));
 where.addEventListener("change", () => visit(Number(where.value)));
-addEventListener("keydown", (event) => { if (event.key === "Escape") closeEdge(); });
+addEventListener("keydown", (event) => {
+  if (event.key === "Escape") closeEdge();
+  // A telephone's keyboard has no Tab: its Next goes to the next box.
+  if (event.key !== "Enter" || !(event.target instanceof HTMLInputElement) || event.target.type !== "text") return;
+  const all = [...document.querySelectorAll("#step input[type=text]")].filter((box) => box.checkVisibility());
+  /** @type {HTMLElement | undefined} */ (all[all.indexOf(event.target) + 1])?.focus();
+});
 
 // For whoever wants to ask the engine from the browser's console, and for the page's own checks.
 Object.assign(globalThis, { sternknee: { ask: (/** @type {object} */ question) => quick.ask(question), memory: () => quick.memory + whole.memory } });

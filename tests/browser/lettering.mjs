@@ -7,13 +7,17 @@ export function lettering() {
   for (let node = walk.nextNode(); node; node = walk.nextNode()) {
     const element = node.parentElement;
     if (!node.data.trim() || element.closest("title, desc, style") || !shown(element)) continue;
+    // What is scrolled away is not seen.
+    const window = element.closest(".paper, .open, pre.scroll")?.getBoundingClientRect();
+    const quoted = element.closest("pre.scroll")?.getBoundingClientRect();
     const range = document.createRange();
     range.selectNodeContents(node);
     for (const box of range.getClientRects()) {
       if (box.width < 0.5 || box.height < 0.5) continue;
+      if (window && (box.top + box.height / 2 > window.bottom || box.top + box.height / 2 < window.top)) continue;
       // Lines of text have room above and below their letters, which may touch.
       const trim = Math.min(box.height * 0.18, 4);
-      pieces.push({ words: node.data.trim().slice(0, 40), node, left: box.left, right: box.right,
+      pieces.push({ words: node.data.trim().slice(0, 40), node, left: box.left, right: Math.min(box.right, quoted?.right ?? box.right),
                     top: box.top + trim, bottom: box.bottom - trim, element });
     }
   }
