@@ -20,6 +20,8 @@ pub enum Open {
     Bonds,
     /// Whether the splash-well's floor does.
     WellFloor,
+    /// Whether the deck holds its shoulders beside the cutout.
+    Deck,
 }
 
 /// Which readings that were not told are taken at their best; the others are taken at their least.
@@ -46,7 +48,7 @@ const STRINGERS_IN: [f64; 2] = [16.0, 10.0];
 
 impl Open {
     /// All of them, the weightiest first.
-    pub const ALL: [Open; 5] = [Open::Skins, Open::Knees, Open::Stringers, Open::Bonds, Open::WellFloor];
+    pub const ALL: [Open; 6] = [Open::Skins, Open::Knees, Open::Stringers, Open::Bonds, Open::WellFloor, Open::Deck];
 
     /// Those of this rig.
     pub fn of(rig: &Rig) -> Vec<Open> {
@@ -60,6 +62,7 @@ impl Open {
                 structure.said.well_floor.is_none()
                     && matches!(rig.transom.splash_well.reading(), Some(crate::job::SplashWell::Floor(_)))
             }
+            Open::Deck => structure.said.deck.is_none() && rig.transom.cutout_width.reading().is_some(),
         };
         Open::ALL.into_iter().filter(is_open).collect()
     }
@@ -72,6 +75,7 @@ impl Open {
             Open::Stringers => reading!(job::Structure.stringers),
             Open::Bonds => reading!(job::Structure.sides),
             Open::WellFloor => reading!(job::Structure.well_floor),
+            Open::Deck => reading!(job::Structure.deck),
         })
     }
 }
@@ -154,6 +158,9 @@ impl Guessed {
         }
         if best(Open::WellFloor) {
             board.add_well_floor(rig);
+        }
+        if best(Open::Deck) {
+            board.hold_shoulders(Bond::Bonded);
         }
     }
 }
