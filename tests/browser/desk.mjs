@@ -112,10 +112,19 @@ async function begin(page, words, file) {
   await answered(page);
 }
 
-/** Saves the job and gives the file. */
-async function saved(page, name) {
+/** Opens a file of the scratch folder. */
+async function open(page, file) {
+  await page.select("#where", "0");
+  const [chooser] = await Promise.all([page.waitForFileChooser(), page.evaluate(() => [...document.querySelectorAll("#step button")].find((button) => button.textContent === "Open a file").click())]);
+  await chooser.accept([join(scratch, file)]);
+  await page.waitForFunction((file) => document.getElementById("say").textContent.startsWith(file), {}, file);
+  await answered(page);
+}
+
+/** Presses a button that saves a file, and gives the file. */
+async function saved(page, name, words = "Save the job") {
   rmSync(join(scratch, name), { force: true });
-  await press(page, "Save the job");
+  await press(page, words);
   for (let i = 0; i < 100; i++) {
     await new Promise((done) => setTimeout(done, 50));
     if (readdirSync(scratch).includes(name)) return join(scratch, name);
@@ -175,10 +184,7 @@ async function hostile() {
     engines_on: [(class: "four-stroke 40 hp inline-3", shaft: "20 in")])`);
   for (const file of ["hostile.ron", "hostile-2.ron", "hostile-3.ron"]) {
     await page.select("#where", "0");
-    const [chooser] = await Promise.all([page.waitForFileChooser(), page.evaluate(() => [...document.querySelectorAll("#step button")].find((button) => button.textContent === "Open a file").click())]);
-    await chooser.accept([join(scratch, file)]);
-    await page.waitForFunction((file) => document.getElementById("say").textContent.startsWith(file), {}, file);
-    await answered(page);
+    await open(page, file);
     for (const step of await page.$$eval("#where option", (all) => all.map((one) => one.value))) {
       await page.select("#where", step);
       const strange = await page.evaluate(() => document.querySelectorAll("img, iframe, object, [onerror], [onload], script:not([type])").length);
@@ -186,6 +192,48 @@ async function hostile() {
     }
   }
   console.log("a job with markup in every field does nothing");
+  await page.browserContext().close();
+}
+
+/** A job of another version: remarks and fields that nobody knows survive, and the page says so; faults stand at their fields. */
+async function keeps() {
+  const page = await opened();
+  const text = '(\n    // mine\n    odd_field: (a: 1), /* of it */ title: "old",\n    boat: (length: "16 ft"), // by tape\n)\n';
+  writeFileSync(join(scratch, "other.ron"), text);
+  await open(page, "other.ron");
+  const typist = new Typist(page);
+  await typist.find("title");
+  await typist.words("title", "new");
+  await typist.find("boat.length");
+  await typist.words("boat.length", "16 elbows");
+  await answered(page);
+  const told = await page.$eval('#step [data-fault="boat.length"]', (fault) => fault.textContent);
+  if (!told.includes("elbows")) complain(`the fault at the length says "${told}"`);
+  if (!(await page.$eval("#open", (edge) => edge.textContent)).includes("does not know")) complain("a field of another version is not told");
+  await typist.words("boat.length", "17");
+  await answered(page);
+  const kept = readFileSync(await saved(page, "other.ron"), "utf8");
+  if (kept !== text.replace("old", "new").replace("16 ft", "17 ft")) complain(`the other version's job became ${kept}`);
+  console.log("remarks and fields of another version survive, and are told");
+  await page.browserContext().close();
+}
+
+/** The report and the measuring sheet as files, with a photograph of the job in the report. */
+async function papers() {
+  const page = await opened();
+  await begin(page, "Invented: tiller skiff", "tiller_skiff.ron");
+  const point = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==";
+  writeFileSync(join(scratch, "transom.png"), Buffer.from(point, "base64"));
+  await page.select("#where", "0");
+  const [chooser] = await Promise.all([page.waitForFileChooser(), press(page, "Take a photograph")]);
+  await chooser.accept([join(scratch, "transom.png")]);
+  await page.waitForFunction(() => document.getElementById("say").textContent.includes("photograph"));
+  await answered(page);
+  const report = readFileSync(await saved(page, "tiller_skiff-report.html", "Save the report"), "utf8");
+  if (!report.includes("data:image/jpeg;base64,") || !report.includes("transom.png")) complain("the report lacks the photograph");
+  const sheet = readFileSync(await saved(page, "tiller_skiff-measuring-sheet.html", "Save the measuring sheet"), "utf8");
+  if (!sheet.includes("Measuring sheet")) complain("the measuring sheet is none");
+  console.log("report with a photograph, and measuring sheet: saved");
   await page.browserContext().close();
 }
 
@@ -372,7 +420,7 @@ const weight = statSync(page_file).size;
 console.log(`the page is ${(weight / 1e6).toFixed(2)} MB`);
 if (weight > HEAVIEST) complain(`the page weighs ${weight} bytes`);
 const only = process.env.STERNKNEE_DESK;
-const parts = { tiller: () => typed("tiller_skiff.ron"), creek: () => typed("creek_boat.ron"), firefox: () => inFirefox("tiller_skiff.ron"), hostile, looks: async () => { await looks("tiller skiff"); await looks("creek boat"); }, keyboard: byKeyboard, times };
+const parts = { tiller: () => typed("tiller_skiff.ron"), creek: () => typed("creek_boat.ron"), firefox: () => inFirefox("tiller_skiff.ron"), hostile, keeps, papers, looks: async () => { await looks("tiller skiff"); await looks("creek boat"); }, keyboard: byKeyboard, times };
 for (const [name, part] of Object.entries(parts)) {
   if (only && !only.split(",").includes(name)) continue;
   try {
