@@ -32,14 +32,14 @@ export function forget() {
 
 /**
  * Writes the edge.
- * @param {HTMLElement} edge @param {Said} said @param {{ go: (path: string) => void, stale: boolean }} ways
+ * @param {HTMLElement} edge @param {Said} said @param {{ go: (path: string) => void, name: (path: string) => string, stale: boolean }} ways
  */
-export function edge(edge, said, { go, stale }) {
+export function edge(edge, said, { go, name, stale }) {
   const bar = /** @type {HTMLElement} */ (edge.querySelector(".bar"));
   const more = /** @type {HTMLElement} */ (edge.querySelector(".open"));
   const faults = said.faults ?? [];
   const told = faults.length > 0 ? known() : said;
-  const verdict = faults.length > 0 ? "fault" : told?.verdict ?? "unmeasured";
+  const verdict = faults.length > 0 ? "faulty" : told?.verdict ?? "unmeasured";
   bar.className = `bar ${verdict} ${stale || faults.length > 0 ? "stale" : ""}`;
   const words = faults.length === 1 ? "One entry cannot be read; nothing is judged until it can." : `${faults.length} entries cannot be read; nothing is judged until they can.`;
   bar.replaceChildren(
@@ -53,7 +53,8 @@ export function edge(edge, said, { go, stale }) {
   more.replaceChildren(
     ...(unknown > 0 ? [make("p", {}, `The job holds ${unknown === 1 ? "a field" : `${unknown} fields`} that this version does not know: a slip, or a job of another version. Nothing is lost: what is not known is kept and saved as it stands.`)] : []),
     ...(faults.length > 0 ? [make("h2", {}, "What cannot be read"), make("ul", { class: "faults" }, ...faults.map((fault) => make("li", {},
-      make("button", { type: "button", class: "link", onclick: () => go(fault.path) }, fault.path || "the file"), ` ${fault.message}${fault.help ? `; ${fault.help}` : ""}`)))] : []),
+      make("button", { type: "button", class: "link", onclick: () => go(fault.path) }, capital(name(fault.path))), make("p", {}, `${capital(fault.message)}${fault.help ? `; ${fault.help}` : ""}.`), make("p", { class: "soft" }, `${fault.path || "The file"}, line ${fault.line}`))))] : []),
+    faults.length > 0 && told?.findings ? make("p", { class: "soft" }, "What follows was said before that.") : "",
     ...section("What stops it", of("fail").map(brief)),
     ...section("To mind", of("warn").map(brief)),
     ...section("What to measure next", (told?.missing ?? []).slice(0, MOST_NEXT).map((missing) => next(missing, go))),

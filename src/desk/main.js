@@ -73,7 +73,7 @@ function merged(before, now) {
 
 /** @param {boolean} stale */
 function show(stale) {
-  answer.edge(part("edge"), said, { go, stale });
+  answer.edge(part("edge"), said, { go, name: (path) => fieldAt(form, path)?.name ?? "the file", stale });
   faults();
   const live = part("live");
   if (walk[here] === ANSWER) live.replaceChildren(...answer.everything(answer.known()));
