@@ -116,7 +116,7 @@ function number(desk, field, path, before = () => {}) {
     if (words === "") {
       said.textContent = "";
       // A reading that was taken back takes its basis and note with it.
-      if (alter && job.has(path)) await (field.optional ? job.drop(path) : job.say_at(at(), ""));
+      if (alter && job.has(path)) await (field.optional ? job.drop(path) : job.sayAt(at(), ""));
       return;
     }
     job.begin();
@@ -126,7 +126,7 @@ function number(desk, field, path, before = () => {}) {
     said.textContent = read.shown ? `read as ${read.shown}` : "";
     if (alter || job.value(at()) !== read.written) {
       before();
-      await job.say_at(at(), read.written);
+      await job.sayAt(at(), read.written);
     }
   }
   if (input.value) void desk.helper.ask({ ask: "read", kind: field.kind, typed: input.value, unit: usual() }).then((read) => { said.textContent = read.shown ? `read as ${read.shown}` : ""; });
@@ -172,7 +172,8 @@ function plain(desk, field, path) {
   /** @param {string} value */
   const put = (value) => {
     if (value.trim() === "" && field.optional) return void (job.has(path) && job.drop(path));
-    void (counts ? job.put(path, /^-?[\d.]+$/.test(value.trim()) ? value.trim() : JSON.stringify(value)) : job.say_at(path, value));
+    const isNumber = counts && /^-?[\d.]+$/.test(value.trim());
+    void (isNumber ? job.put(path, value.trim()) : job.sayAt(path, value));
   };
   const about = { id, "data-path": path, "aria-describedby": howId, onfocus: () => desk.seen(field) };
   const now = job.value(path);

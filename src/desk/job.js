@@ -131,7 +131,7 @@ export class Job {
   }
 
   /** @param {string} path @param {string} words */
-  say_at(path, words) {
+  sayAt(path, words) {
     return this.alter({ path, words });
   }
 

@@ -265,7 +265,8 @@ function photograph() {
     const name = `photographs/${Date.now()}.jpg`;
     const address = await files.smaller(file);
     if (!files.keepPicture(name, address)) return say("This browser has no more room for photographs.");
-    await job.put(`photographs[${job.count("photographs")}]`, `(file: ${JSON.stringify(name)}, caption: ${JSON.stringify(file.name)})`);
+    const at = `photographs[${job.count("photographs")}]`;
+    await job.alter({ path: at, value: "()" }, { path: `${at}.file`, words: name }, { path: `${at}.caption`, words: file.name });
     say("The photograph is kept, and goes into the report.");
   }, true);
 }
