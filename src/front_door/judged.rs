@@ -29,8 +29,8 @@ pub(super) fn data(question: &Question, quickly: bool) -> Value {
             .collect();
         let mut said = value!({
             "faults": [],
-            "title": opened.rig.title,
-            "made_up": opened.rig.made_up,
+            "title": opened.rig.title(),
+            "made_up": opened.rig.job.made_up,
             "verdict": report.overall().word(),
             "answer": report.answer(),
             "headline": report.headline(),
@@ -67,7 +67,7 @@ pub(super) fn page(question: &Question, pictures: &BTreeMap<String, String>) -> 
         };
         let photographs: Vec<Embedded> = opened
             .rig
-            .papers
+            .job
             .photographs
             .iter()
             .map(|photograph| Embedded {
@@ -84,7 +84,7 @@ pub(super) fn page(question: &Question, pictures: &BTreeMap<String, String>) -> 
 pub(super) fn sheet(question: &Question) -> Value {
     opened(question, |opened| {
         let judged = rules::judge(&opened.case());
-        value!({ "faults": [], "html": report::measuring_sheet(&opened.rig.title, &judged) })
+        value!({ "faults": [], "html": report::measuring_sheet(&opened.rig.title(), &judged) })
     })
 }
 

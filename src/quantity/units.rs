@@ -74,7 +74,7 @@ pub const UNITS: &[Unit] = &[
     unit(Kind::Power, METRIC_HORSEPOWER, "metric hp", &["metric horsepower", "PS", "CV"]),
     unit(Kind::Angle, DEGREE, "deg", &["degrees", "degree", "°"]),
     unit(Kind::Angle, 1.0, "rad", &["radians"]),
-    unit(Kind::Volume, GALLON, "gal", &["gallons", "gallon", "US gal", "US gallons"]),
+    unit(Kind::Volume, GALLON, "gal", &["gallons", "gallon", "gals", "US gal", "US gallons"]),
     unit(Kind::Volume, LITRE, "L", &["litres", "liters", "litre", "liter"]),
     unit(Kind::Volume, FOOT * FOOT * FOOT, "ft³", &["ft3", "ft^3", "cu ft", "cubic feet"]),
     unit(Kind::Volume, 1.0, "m³", &["m3", "m^3", "cubic metres"]),

@@ -54,7 +54,7 @@ impl Report<'_> {
 
     /// The gravest verdict that decides the answer.
     pub fn overall(&self) -> Verdict {
-        let study = self.case.rig.sitting == Sitting::Study;
+        let study = self.case.rig.job.sitting == Sitting::Study;
         [Verdict::Fail, Verdict::Unmeasured, Verdict::Warn]
             .into_iter()
             .find(|verdict| self.count(*verdict) > 0 && !(study && *verdict == Verdict::Unmeasured))
@@ -63,7 +63,7 @@ impl Report<'_> {
 
     /// The answer in a few words.
     pub fn answer(&self) -> &'static str {
-        match (self.case.rig.sitting, self.overall()) {
+        match (self.case.rig.job.sitting, self.overall()) {
             (Sitting::Study, Verdict::Fail) => "Worked out: something fails.",
             (Sitting::Study, Verdict::Warn) => "Worked out: something to mind.",
             (Sitting::Study, _) => "Worked out.",
@@ -79,7 +79,7 @@ impl Report<'_> {
     pub fn headline(&self) -> String {
         let (fails, warns, unmeasured) =
             (self.count(Verdict::Fail), self.count(Verdict::Warn), self.count(Verdict::Unmeasured));
-        if self.case.rig.sitting == Sitting::Study && fails + warns == 0 {
+        if self.case.rig.job.sitting == Sitting::Study && fails + warns == 0 {
             return format!(
                 "Study: {} answered, nothing fails and nothing warns of what was judged.",
                 self.answers().count() + self.count(Verdict::Pass)
@@ -94,7 +94,7 @@ impl Report<'_> {
                 counted(w, "check warns", "checks warn")
             ),
             (f, w, n) => {
-                let lead = match self.case.rig.sitting {
+                let lead = match self.case.rig.job.sitting {
                     Sitting::AsFitted => "Not right as fitted",
                     _ => "Does not fit as written",
                 };

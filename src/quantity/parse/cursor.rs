@@ -107,7 +107,10 @@ impl<'a> Cursor<'a> {
         };
         match Unit::at_start(text, kind) {
             Some((unit, length)) if unit.kind == kind => {
-                self.rest = &text[length..];
+                // A point that abbreviates: `8 ft. 6 in.`
+                let (word, rest) = text.split_at(length);
+                let point = rest.strip_prefix('.').filter(|after| !after.starts_with(|c: char| c.is_ascii_digit()));
+                self.rest = point.filter(|_| word.ends_with(|c: char| c.is_alphabetic())).unwrap_or(rest);
                 Ok(Written { unit: unit.name, step: unit.factor })
             }
             Some((unit, _)) => Err(Problem::WrongKind { unit: unit.name, found: unit.kind }),

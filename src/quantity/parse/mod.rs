@@ -13,6 +13,9 @@ const LONGEST_TEXT: usize = 200;
 /// stiffest metal has 2e11 Pa), and small enough that no formula overflows on it.
 const LARGEST: f64 = 1e13;
 
+/// A unit is a whole part of a larger one to so small a part.
+const WHOLE: f64 = 1e-9;
+
 /// What a text says: a value and, where one is given, how closely it was read.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Parsed {
@@ -87,6 +90,8 @@ pub enum Problem {
     TooLarge,
     #[error("a smaller unit must follow a larger one")]
     UnitOrder,
+    #[error("units that are no whole part of each other stand")]
+    Mixed,
     #[error("a negative tolerance stands")]
     NegativeTolerance,
     #[error("`{0}` is left over")]
@@ -144,8 +149,14 @@ fn compound(cursor: &mut Cursor, kind: Kind) -> Result<(f64, f64, Written), Prob
         let number = cursor.number()?.ok_or(Problem::NoNumber)?;
         let unit = cursor.unit(kind)?;
         let factor = unit.step;
-        if last.is_some_and(|larger| factor >= larger) {
-            return Err(Problem::UnitOrder);
+        if let Some(larger) = last {
+            if factor >= larger {
+                return Err(Problem::UnitOrder);
+            }
+            let parts = larger / factor;
+            if (parts - parts.round()).abs() > WHOLE * parts {
+                return Err(Problem::Mixed);
+            }
         }
         total += number.value * factor;
         last = Some(factor);
@@ -219,6 +230,9 @@ mod tests {
         inches("-3 in", -3.0);
         inches("1,250 mm", 1250.0 / 25.4);
         inches(".5 in", 0.5);
+        inches("102 in.", 102.0);
+        inches("8 ft. 6 in.", 102.0);
+        inches("8 ft. 6-1/2 in. ± 1/4 in.", 102.5);
     }
 
     #[test]
@@ -265,6 +279,8 @@ mod tests {
         assert_eq!(problem("1,25 in", Kind::Length), Problem::Comma);
         assert_eq!(problem("1/0 in", Kind::Length), Problem::ZeroDenominator);
         assert_eq!(problem("8 in 2 ft", Kind::Length), Problem::UnitOrder);
+        assert_eq!(problem("6’000 mm", Kind::Length), Problem::Mixed);
+        assert_eq!(problem("1 m 3 in", Kind::Length), Problem::Mixed);
         assert_eq!(problem("NaN in", Kind::Length), Problem::NoNumber);
         assert!(matches!(problem("8 lb", Kind::Length), Problem::WrongKind { .. }));
         assert!(matches!(problem("8 cubits", Kind::Length), Problem::UnknownUnit(_)));

@@ -60,9 +60,9 @@ impl Open {
             Open::Bonds => structure.said.sides.is_none() || structure.said.bottom.is_none(),
             Open::WellFloor => {
                 structure.said.well_floor.is_none()
-                    && matches!(rig.transom.splash_well.reading(), Some(crate::job::SplashWell::Floor(_)))
+                    && matches!(rig.job.transom.splash_well().reading(), Some(crate::job::SplashWell::Floor(_)))
             }
-            Open::Deck => structure.said.deck.is_none() && rig.transom.cutout_width.reading().is_some(),
+            Open::Deck => structure.said.deck.is_none() && rig.job.transom.cutout_width().reading().is_some(),
         };
         Open::ALL.into_iter().filter(is_open).collect()
     }
@@ -85,7 +85,7 @@ fn skins_open(rig: &Rig) -> bool {
     let structure = &rig.structure;
     let light = |layer: &Layer| layer.material.spec.density.value.si() < CORE_DENSITY;
     !structure.layers_told
-        && rig.boat.construction != Some(Construction::PlywoodOnFrames)
+        && rig.job.boat.construction != Some(Construction::PlywoodOnFrames)
         && structure.lay_up.reading().is_some_and(|layers| layers.iter().all(light))
 }
 
@@ -115,7 +115,7 @@ impl Guessed {
         }
         let best = usize::from(self.is_best(Open::Skins));
         let [glass, plate] = &rig.structure.usual_skin;
-        let (skin, skins): (&Option<Entry<Material>>, [f64; 2]) = match rig.boat.construction {
+        let (skin, skins): (&Option<Entry<Material>>, [f64; 2]) = match rig.job.boat.construction {
             Some(Construction::RivetedPlate) => (plate, [RIVETED_IN[best], 0.0]),
             Some(Construction::WeldedPlate) => (plate, [WELDED_IN[best], 0.0]),
             Some(Construction::MouldedGlass) => (glass, MOULDED_IN[best]),
@@ -135,7 +135,7 @@ impl Guessed {
 
     /// How sides and bottom hold it.
     pub(super) fn bonds(self, rig: &Rig) -> [Bond; 2] {
-        let moulded = rig.boat.construction != Some(Construction::PlywoodOnFrames);
+        let moulded = rig.job.boat.construction != Some(Construction::PlywoodOnFrames);
         let guess = if self.is_best(Open::Bonds) && moulded { Bond::BuiltIn } else { Bond::Bonded };
         [rig.structure.said.sides, rig.structure.said.bottom].map(|said| said.unwrap_or(guess))
     }

@@ -70,15 +70,15 @@ impl Board {
     /// # Errors
     /// What is missing, or why no plate can be made of it.
     pub fn of(rig: &Rig, guessed: Guessed) -> Result<Board, NoStrength> {
-        let (boat, transom) = (&rig.boat, &rig.transom);
+        let (boat, transom) = (&rig.job.boat, &rig.job.transom);
         let (layers, height, width, deadrise) =
-            (guessed.layers(rig), transom.height.ask(), boat.transom_width.ask(), boat.deadrise.ask());
+            (guessed.layers(rig), transom.height().ask(), boat.transom_width().ask(), boat.deadrise().ask());
         let (Ok(layers), Ok(height), Ok(width), Ok(deadrise)) = (&layers, &height, &width, &deadrise) else {
             let missing = [layers.err(), height.err(), width.err(), deadrise.err()];
             return Err(NoStrength::Missing(missing.into_iter().flatten().collect()));
         };
         let mut assumed = Vec::new();
-        let lean = transom.angle.reading().map(|angle| angle.value);
+        let lean = transom.angle.as_ref().map(|angle| angle.value);
         if lean.is_none() {
             assumed.push(Text::from("The transom is taken to stand upright under its loads: its angle is not given."));
         }
@@ -192,7 +192,7 @@ impl Board {
     }
 
     /// The same transom with less behind it: each part of its knees left out, taken by their distance from the centreline, and
-    /// everything but the hull.
+    /// everything but the well's floor and the hull, and everything but the hull.
     pub fn with_less(&self) -> Vec<Board> {
         if self.beds().is_empty() {
             return Vec::new();
@@ -210,10 +210,16 @@ impl Board {
             Board { knees, ..self.clone() }
         };
         let with_knees_less = parts.into_iter().filter(|_| !apart.is_empty()).map(less);
-        let bare = Board { knees: Vec::new(), stringers: Vec::new(), floor: None, ..self.clone() };
-        let all: Vec<Board> = with_knees_less.collect();
-        let told_already = all.iter().any(|board| board.beds().is_empty());
-        all.into_iter().chain((!told_already).then_some(bare)).collect()
+        let floor_alone = Board { knees: Vec::new(), stringers: Vec::new(), ..self.clone() };
+        let bare = Board { floor: None, ..floor_alone.clone() };
+        let mut all: Vec<Board> = with_knees_less.collect();
+        for less in [floor_alone, bare] {
+            let is_whole = less.beds().len() == self.beds().len();
+            if !is_whole && all.iter().all(|board| board.beds().len() != less.beds().len()) {
+                all.push(less);
+            }
+        }
+        all
     }
 
     /// The panel with its core knocked down.

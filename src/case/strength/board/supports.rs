@@ -122,7 +122,7 @@ impl Board {
 
     /// Puts in the well's floor, where its depth is told and it lies on the transom.
     pub(super) fn add_well_floor(&mut self, rig: &Rig) {
-        let Some(SplashWell::Floor(floor)) = rig.transom.splash_well.reading() else { return };
+        let Some(SplashWell::Floor(floor)) = rig.job.transom.splash_well().reading() else { return };
         let z = self.top - floor.value.si();
         let reach = if self.rise > 1e-6 { WITHIN * z / self.rise } else { f64::INFINITY };
         let half = self.half_top.min(reach).min(WITHIN * self.chine[0]);
