@@ -228,17 +228,23 @@ function beginning() {
   ];
 }
 
-/** The ten-minute visit: what most checks wait for, in one list. */
+/** Readings of the short way. */
+const SHORT_WAY = 10;
+
+/** The ten-minute visit: what most checks wait for, in one list, the most telling first. */
 function shortWay() {
-  const missing = answer.known()?.missing ?? [];
-  const wanted = missing.slice(0, 10);
+  const wanted = (answer.known()?.missing ?? []).slice(0, SHORT_WAY);
   if (wanted.length === 0) return [make("p", {}, "No reading is missing.")];
   return [
-    make("p", {}, "Little time? These readings decide most. Each leads to its place."),
-    make("ol", { class: "wanted" }, ...wanted.map((one) => make("li", {},
-      make("button", { type: "button", onclick: () => go(one.field) }, capital(one.reading)),
-      make("p", {}, `${capital(one.where)}: ${one.how}.`, one.within && ` To within ${one.within}.`),
-      make("p", { class: "soft" }, answer.decides(one))))),
+    make("p", {}, "Little time? These readings decide most, the most telling first."),
+    make("ol", { class: "wanted" }, ...wanted.map((one) => {
+      const field = fieldAt(form, one.field);
+      // What has more behind it is told at its own place.
+      const isPlain = field && !one.field.includes("[]") && !["list", "fields"].includes(field.takes) && !field.choices?.some((choice) => choice.with);
+      const here = isPlain ? boxes(desk, field, one.field, field.stop ?? "") : [];
+      const away = [make("button", { type: "button", onclick: () => go(one.field) }, capital(one.reading)), make("p", { class: "how" }, `${capital(one.where)}: ${one.how}.`)];
+      return make("li", {}, ...(here.length === 1 ? here : away), make("p", { class: "soft" }, answer.decides(one)));
+    })),
   ];
 }
 
