@@ -19,6 +19,14 @@ const DRAWN = [[/transom|bolt/, ["transom"]], [/hull|afloat|aboard/, ["hull", "p
 
 /** @template {HTMLElement} T @param {string} id @returns {T} */
 const part = (id) => /** @type {T} */ (document.getElementById(id));
+/** What keeps the page from running is told, in place of waiting for ever. @param {unknown} why */
+function stopped(why) {
+  const waiting = document.getElementById("waiting");
+  if (waiting) waiting.textContent = `This page cannot run here (${why}). A browser of the last two years will do.`;
+}
+addEventListener("error", (event) => stopped(event.message));
+addEventListener("unhandledrejection", (event) => stopped(event.reason));
+
 /** @param {string} words */
 const say = (words) => { part("say").textContent = words; };
 
@@ -73,6 +81,8 @@ function merged(before, now) {
 
 /** @param {boolean} stale */
 function show(stale) {
+  // Said aloud when it changes, not at every key.
+  if (!stale && said.answer && part("heard").textContent !== said.answer) part("heard").textContent = said.answer;
   answer.edge(part("edge"), said, { go, name: (path) => fieldAt(form, path)?.name ?? "the file", stale });
   faults();
   const live = part("live");

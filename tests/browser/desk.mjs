@@ -237,6 +237,35 @@ async function papers() {
   await page.browserContext().close();
 }
 
+/** A page that was written with a job in it begins with it, and goes on where it was left. */
+async function given() {
+  const file = join(scratch, "with-a-job.html");
+  try {
+    execFileSync(program, ["desk", join(jobs, "creek_boat.ron"), "--out", file]);
+  } catch (error) {
+    if (!String(error.stderr).includes("built without the page")) throw error;
+    return console.log("this program was built without the page: no page with a job in it");
+  }
+  const context = await browser.createBrowserContext();
+  const page = await context.newPage();
+  const begin = async () => {
+    await page.goto(`file://${file}`);
+    await page.waitForFunction(() => document.documentElement.dataset.ready === "yes", { timeout: 60_000 });
+  };
+  await begin();
+  compare("a page with a job in it", await shown(page), join(jobs, "creek_boat.ron"));
+  const typist = new Typist(page);
+  await typist.find("title");
+  await typist.words("title", "mine now");
+  await answered(page);
+  await begin();
+  await typist.find("title");
+  const title = await page.$eval('#step [data-path="title"] input, #step input[data-path="title"]', (box) => box.value);
+  if (title !== "mine now") complain(`a page with a job in it forgot what was typed: ${title}`);
+  console.log("a page with a job in it begins with it, and goes on where it was left");
+  await context.close();
+}
+
 /** Runs in the page: what a finger has to hit and is too small for it. */
 function small(finger) {
   const found = [];
@@ -420,7 +449,7 @@ const weight = statSync(page_file).size;
 console.log(`the page is ${(weight / 1e6).toFixed(2)} MB`);
 if (weight > HEAVIEST) complain(`the page weighs ${weight} bytes`);
 const only = process.env.STERNKNEE_DESK;
-const parts = { tiller: () => typed("tiller_skiff.ron"), creek: () => typed("creek_boat.ron"), firefox: () => inFirefox("tiller_skiff.ron"), hostile, keeps, papers, looks: async () => { await looks("tiller skiff"); await looks("creek boat"); }, keyboard: byKeyboard, times };
+const parts = { tiller: () => typed("tiller_skiff.ron"), creek: () => typed("creek_boat.ron"), firefox: () => inFirefox("tiller_skiff.ron"), hostile, keeps, papers, given, looks: async () => { await looks("tiller skiff"); await looks("creek boat"); }, keyboard: byKeyboard, times };
 for (const [name, part] of Object.entries(parts)) {
   if (only && !only.split(",").includes(name)) continue;
   try {
