@@ -166,6 +166,11 @@ impl Catalog {
     }
 }
 
+/// The invented jobs that come with the program: name of the file, and text.
+pub fn demos() -> Vec<(String, String)> {
+    folder::demos(&BUILT_IN)
+}
+
 /// Bytes in hexadecimal.
 pub(crate) fn hexadecimal(bytes: &[u8]) -> String {
     bytes.iter().map(|byte| format!("{byte:02x}")).collect()

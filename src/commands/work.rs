@@ -7,7 +7,7 @@ use clap::{Args, ValueEnum};
 
 use super::check::Format;
 use super::output::write_own;
-use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print, written_to};
+use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print, stamp, written_to};
 use crate::case::Case;
 use crate::case::strength::{Sweep, sweep_part};
 use crate::report;
@@ -83,7 +83,7 @@ pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
     parts.extend(sweep_part(&sweeps));
     let (topic, units) = (args.topic.word(), args.units.into());
     if let Some(file) = &args.html {
-        let stamp = loaded.stamp(&args.job, &catalog);
+        let stamp = stamp(&args.job, &loaded, &catalog);
         let page = report::work_page(&rig.title(), topic, &parts, &sweeps, units, &stamp);
         write_own(file, &page, report::GENERATOR)?;
         written_to(file, "");

@@ -24,7 +24,7 @@ pub fn json(report: &Report) -> Value {
         "made_up": report.case.rig.job.made_up,
         "sitting": report.case.rig.job.sitting.words(),
         "headline": report.headline(),
-        "findings": report.judged.iter().map(|judged| finding(judged, units)).collect::<Vec<_>>(),
+        "findings": findings(report),
         "weights": parts(&report.case.weights(), units),
         "float": float(report.case, units),
         "swing": super::swing::json(report.case, units),
@@ -34,6 +34,11 @@ pub fn json(report: &Report) -> Value {
         "cautions": report.cautions(),
         "deferral": DEFERRAL,
     })
+}
+
+/// The findings, as they stand in the whole report.
+pub fn findings(report: &Report) -> Value {
+    report.judged.iter().map(|judged| finding(judged, report.units)).collect()
 }
 
 fn finding(judged: &Judged, units: Units) -> Value {

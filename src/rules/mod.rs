@@ -82,5 +82,11 @@ pub fn find(id: &str) -> Option<&'static Rule> {
 
 /// Judges a case by every rule. A pure function: the same rig gives the same findings.
 pub fn judge(case: &Case) -> Vec<Judged> {
-    ALL.iter().map(|rule| Judged { rule, finding: (rule.judge)(case) }).collect()
+    judge_families(case, |_| true)
+}
+
+/// Judges a case by the rules of some families.
+pub fn judge_families(case: &Case, wanted: impl Fn(Family) -> bool) -> Vec<Judged> {
+    let rules = ALL.iter().filter(|rule| wanted(rule.family));
+    rules.map(|rule| Judged { rule, finding: (rule.judge)(case) }).collect()
 }
