@@ -8,6 +8,7 @@ mod check;
 mod engines;
 mod float;
 mod papers;
+pub mod rigging;
 mod signs;
 mod specs;
 pub mod start;
@@ -27,13 +28,14 @@ pub use boat::{
     Boat, Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, OffCentreHeight, Plate, SplashWell,
     Steering, TopEdge, Transom,
 };
-pub use check::{Checker, check_bracket, check_engine};
+pub use check::{Checker, check_bracket, check_engine, check_rigged};
 pub use engines::{Across, EngineGroup, Hand, Hung, PropellerSpec, Role};
 pub use float::{
     Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, Flooded, HullShape, Lines, Liquid, Mark,
     Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
 };
 pub use papers::{Photograph, Planned};
+pub use rigging::Rigging;
 pub use signs::{Ran, Sign, Signs};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
 pub use swing::{BoxedObstacle, Cylinder, MountingNumbers, SteeringGear, TieBar, TiltTube, Trailer, Well};
@@ -119,6 +121,8 @@ pub struct Job {
     pub panel_study: Option<PanelStudy>,
     /// A bolt group given outright, for a study.
     pub bolt_study: Option<BoltStudy>,
+    /// What is rigged to her.
+    pub rigging: Rigging,
     /// Anything the reader of the report should know.
     pub notes: Option<String>,
 }
@@ -153,6 +157,10 @@ impl Sitting {
 pub struct Item {
     /// What it is.
     pub what: String,
+    /// What sort of thing, where it comes off with the old engines' rigging: then its weight may be left out.
+    pub part: Option<rigging::OldPart>,
+    /// How many of them; one where left out.
+    pub count: Option<u8>,
     /// All of it together.
     pub weight: Option<Reading<Mass>>,
     /// Whether it hangs on the transom or its bracket, and so counts against their ratings.

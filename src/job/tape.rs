@@ -179,6 +179,70 @@ measurements! {
         "one of none, sleeves, solid (wood or laminate let in), by what the hole's wall shows", "";
     ITEM_WEIGHT = "goes_on[].weight", "weight of what goes on or comes off with the engines", "a scale, or its papers",
         "everything of that name together", "1 lb";
+    RIG_HELM = "rigging.steering.helm", "the hydraulic helm", "at the helm, plate on the pump",
+        "what a turn displaces, and at what pressure it lets go; or a class of the catalog", "";
+    RIG_WHEEL = "rigging.steering.wheel", "diameter of the wheel", "at the helm", "across its rim", "1/2 in";
+    RIG_CYLINDER = "rigging.steering.cylinder", "the steering cylinder", "plate on the cylinder, or its papers",
+        "bore, rod, stroke, whether its rod comes out at both ends, power and speed that it is rated for; or a class of the catalog", "1/16 in";
+    RIG_STEERING_LINES = "rigging.steering.lines", "the hydraulic lines", "helm to stern, and the print on the hose",
+        "length one way, inside, rated pressure; whether they were bled till the wheel stands", "1 ft";
+    RIG_STEERING_CABLE = "rigging.steering.cable", "the steering cable", "helm to stern, and the mark on the cable",
+        "marked length, legs from corner to corner with the bends between them, power and speed that it is rated for; free play: how far the wheel turns before the engine does", "1 in";
+    RIG_TIE_BAR = "rigging.steering.tie_bar", "length of the tie bar", "between the engines' steering arms",
+        "pin to pin, engines ahead; the arm from the steering axis to its pin", "1/16 in";
+    RIG_ACTUATOR = "rigging.steering.actuator", "the electric actuator", "its papers, and the wire's run",
+        "greatest current, least voltage, length of its wire one way, and the wire", "";
+    RIG_LEVERS = "rigging.controls.levers", "how the levers reach the engines", "at the helm, and the offer",
+        "levers: one of cables, electronic, tiller; engines_take: what the new engines take", "";
+    RIG_CONTROL_CABLES = "rigging.controls.cables", "the control cables", "lever to engine, and the mark on the cable",
+        "marked length, legs from corner to corner with the bends between them, age", "1 in";
+    RIG_CUT_OFF = "rigging.controls.cut_off", "engine cut-off switch and its link", "at the helm, or on the tiller",
+        "one of none, switch_alone, with_link", "";
+    RIG_START_IN_GEAR = "rigging.controls.starts_in_gear", "whether an engine starts in gear", "at the helm, engine tilted clear and nobody near the propeller",
+        "lever in gear, turn the key for a moment: true where it cranks", "";
+    RIG_GAUGES = "rigging.controls.gauges", "gauges, and what they understand", "at the helm, and the engine's papers",
+        "each that stays: analogue, digital or both; engines_speak: what the new engines tell", "";
+    RIG_TUBES = "rigging.tubes", "what passes through the rigging tube", "at both ends of the tube",
+        "its inside, its sharpest bend, and the diameter of all that passes, ends and plugs with it", "1/16 in";
+    RIG_KEPT = "rigging.kept", "what of the old rigging stays", "helm, well and bilge",
+        "what comes off, in comes_off with its part; what stays, with its age", "";
+    RIG_NETWORK = "rigging.network", "the instruments' backbone", "along its run",
+        "cable, length end to end, terminators, where power enters", "1 ft";
+    RIG_DEVICES = "rigging.network.devices", "load of the network's devices", "plate on each device",
+        "its load equivalents (50 mA each), where it joins the backbone, and the drop's length", "1 ft";
+    RIG_GATEWAY = "rigging.network.engines_reach_it", "whether the engines reach the network", "the engine's papers",
+        "by themselves, or through a gateway each", "";
+    RIG_FUEL_LINES = "rigging.fuel.lines", "the fuel lines", "tank to engine",
+        "length, elbows, barbed ends and valves; how many engines each feeds", "6 in";
+    RIG_FUEL_HOSE = "rigging.fuel.lines[].hose", "the fuel hose", "print on the hose",
+        "inside, whether it is for gasoline and fire tested; or a class of the catalog", "";
+    RIG_FUEL_LIFT = "rigging.fuel.lines[].lift", "lift from the tank's bottom to the engine's pump", "tank and engine, boat level",
+        "plumb from the pick-up's end up to the pump; negative where the tank stands higher", "1 in";
+    RIG_FUEL_HEAT = "rigging.fuel.temperature", "temperature of the fuel on the hottest day", "thermometer in the tank, or the local papers",
+        "in summer, after a day in the sun", "5 °F";
+    RIG_VENT_FILL = "rigging.fuel.vent", "vent and fill hoses", "print on the hoses, at the deck fitting", "the inside of both", "";
+    RIG_BATTERIES = "rigging.electrical.batteries", "the starting batteries", "plate on the battery",
+        "cold cranking current, what it is for, how many engines it starts", "";
+    RIG_COLDEST = "rigging.electrical.coldest", "coldest that she is started in", "the owner, or the local papers", "the morning of the coldest trip", "5 °F";
+    RIG_BATTERY_CABLE = "rigging.electrical.batteries[].cable", "battery cable", "battery to starter, and the print on it",
+        "gauge, and length one way", "6 in";
+    RIG_STARTER = "engines_on[].described.starting", "starter's current", "engine's sheet", "the current, or the cold cranking current that the manual asks for", "";
+    RIG_CIRCUITS = "rigging.electrical.circuits", "wires and what they carry", "battery to device, and the print on the wire",
+        "gauge, length one way, current; whether safety hangs on it", "6 in";
+    RIG_FUSES = "rigging.electrical.circuits[].fuse", "the fuses", "at the battery, and the print on the fuse",
+        "rating, and how far along the wire from the battery it sits", "1 in";
+    RIG_DAY = "rigging.electrical.cruising", "a day's current", "the owner, and plates on what draws current",
+        "hours a day at cruise and at idle; each load's current and hours", "";
+    RIG_ALTERNATOR = "engines_on[].described.alternator", "alternator's current", "engine's sheet", "the rated current", "";
+    RIG_PARALLEL = "rigging.electrical.parallel", "how the batteries are joined", "at the batteries", "one of none, switch, isolator", "";
+    RIG_ANODES = "rigging.electrical.anodes", "anodes and bonding", "engines and bracket, out of the water",
+        "anodes: none, worn or sound; bonded: whether engines and bracket are joined by wire", "";
+    RIG_TRAILER = "rigging.towed.trailer", "the trailer's ratings", "plate on the trailer, print on tyres and coupling",
+        "empty weight, rated weight, axles, tyres, coupling, brakes; or a class of the catalog", "";
+    RIG_AXLE = "rigging.towed.axle", "axle and coupling", "beside the trailer, boat on it",
+        "plumb from the transom and from the axle to the ground: axle forward of the transom, coupling forward of the axle", "1 in";
+    RIG_BEHIND = "rigging.towed.behind", "how far the engines stand out behind the lamps", "behind the trailer, engines as towed",
+        "from the lamps aft to the farthest point; lamps_seen: whether lamps and number plate are seen", "1 in";
 }
 
 impl Measurement {

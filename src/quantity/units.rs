@@ -64,6 +64,8 @@ const fn unit(kind: Kind, factor: f64, name: &'static str, spellings: &'static [
 pub const UNITS: &[Unit] = &[
     unit(Kind::Length, INCH, "in", &["inches", "inch", "\""]),
     unit(Kind::Length, FOOT, "ft", &["feet", "foot", "'"]),
+    unit(Kind::Length, MILE, "mi", &["miles", "mile"]),
+    unit(Kind::Length, NAUTICAL_MILE, "nmi", &["nautical miles", "nautical mile"]),
     unit(Kind::Length, 1e-3, "mm", &["millimetres", "millimeters"]),
     unit(Kind::Length, 1e-2, "cm", &["centimetres", "centimeters"]),
     unit(Kind::Length, 1.0, "m", &["metres", "meters", "metre", "meter"]),

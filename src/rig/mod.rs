@@ -16,6 +16,7 @@ use std::sync::Arc;
 use uom::si::f64::{Angle, Length, Mass, Power};
 
 use crate::catalog::{Entry, Material, Tables};
+use crate::job::rigging::Rigging;
 use crate::job::{
     Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, OffCentreHeight, Plate, Sitting, SplashWell,
     Steering, TopEdge,
@@ -63,6 +64,8 @@ pub struct Rig {
     pub ran: Option<Ran>,
     /// How the transom is built and bolted to, and how hard she is driven.
     pub structure: Structure,
+    /// What is rigged to her, every class looked up.
+    pub rigging: Rigging,
     /// The tables of regulations and standards.
     pub tables: Arc<Tables>,
     /// What was taken for granted in resolving the job, in sentences.

@@ -8,6 +8,7 @@ mod engines;
 mod float;
 mod hull;
 mod papers;
+mod rigging;
 mod specs;
 mod strength;
 mod study;
@@ -18,6 +19,7 @@ use crate::written::{Fault, Page};
 
 use bounds::{ACROSS, ALONG, HEIGHT, ITEM_WEIGHT};
 pub use checker::Checker;
+pub use rigging::check_rigged;
 pub use specs::{check_bracket, check_engine};
 
 /// Everything about the job that cannot be.
@@ -44,6 +46,7 @@ pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
     float::float(&mut checker, job);
     swing::surroundings(&mut checker, job);
     strength::strength(&mut checker, job);
+    rigging::rigging(&mut checker, job);
     checker.faults
 }
 
@@ -52,6 +55,7 @@ fn item(checker: &mut Checker, path: &str, item: &Item) {
         checker.fault(path, "an item without a name", "say what it is: what: \"oil tank\"");
     }
     checker.within(&format!("{path}.weight"), item.weight.as_ref(), ITEM_WEIGHT);
+    checker.count(&format!("{path}.count"), item.count, 1..=20);
     checker.within(&format!("{path}.forward"), item.forward.as_ref(), ALONG);
     checker.within(&format!("{path}.above"), item.above.as_ref(), HEIGHT);
     let across = item.across.as_ref().and_then(Across::reading);

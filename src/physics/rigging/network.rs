@@ -1,10 +1,11 @@
 //! The instruments' network: load in equivalents, lengths, and the voltage along the backbone. Source of the limits:
 //! NMEA 2000 and IEC 61162-3, values from memory.
 
-use uom::si::f64::{ElectricCurrent, ElectricPotential, ElectricalResistance, Length};
+use uom::si::f64::{ElectricCurrent, ElectricPotential, Length};
 
+use crate::job::rigging::Backbone;
 use crate::quantity::Dimensioned;
-use crate::working::{Sheet, Term, number};
+use crate::working::{Sheet, Term};
 
 /// Current of one load equivalent, A.
 pub const EQUIVALENT_A: f64 = 0.05;
@@ -20,41 +21,20 @@ pub const DEVICES: usize = 50;
 /// Supply that is reckoned with: a battery that starts an engine. Common practice, no source, V.
 pub const SUPPLY_V: f64 = 12.0;
 
-/// The cable of a backbone.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Backbone {
-    /// Light, as drops are.
-    Light,
-    Mid,
-    Heavy,
+/// Greatest length of a backbone of this cable.
+pub fn longest(cable: Backbone) -> Length {
+    Length::from_si(match cable {
+        Backbone::Light | Backbone::Mid => 100.0,
+        Backbone::Heavy => 200.0,
+    })
 }
 
-impl Backbone {
-    /// Greatest length.
-    pub fn longest(self) -> Length {
-        Length::from_si(match self {
-            Backbone::Light | Backbone::Mid => 100.0,
-            Backbone::Heavy => 200.0,
-        })
-    }
-
-    /// Gauge of its two power wires. Values from memory.
-    pub fn gauge(self) -> i8 {
-        match self {
-            Backbone::Light => 22,
-            Backbone::Mid => 18,
-            Backbone::Heavy => 16,
-        }
-    }
-
-    /// The word for it.
-    pub fn word(self) -> &'static str {
-        match self {
-            Backbone::Light => "light",
-            Backbone::Mid => "mid",
-            Backbone::Heavy => "heavy",
-        }
+/// Gauge of its two power wires. Values from memory.
+pub fn gauge(cable: Backbone) -> i8 {
+    match cable {
+        Backbone::Light => 22,
+        Backbone::Mid => 18,
+        Backbone::Heavy => 16,
     }
 }
 
@@ -98,13 +78,4 @@ pub fn losses(power_at: f64, loads: &[Load], per_metre: f64, drop_per_metre: f64
 /// Voltage at the device that is worst off.
 pub fn at_device(sheet: &mut Sheet, supply: ElectricPotential, lost: ElectricPotential) -> Term<ElectricPotential> {
     sheet.set("V", "at the device worst off", Term::new("Vs", supply) - Term::new("ΔV", lost))
-}
-
-/// The whole load at the far end of the whole backbone: no arrangement loses more from one end.
-pub fn bound(
-    sheet: &mut Sheet,
-    load: ElectricCurrent,
-    resistance: &Term<ElectricalResistance>,
-) -> Term<ElectricPotential> {
-    sheet.set("ΔVm", "lost with all of it at the far end", number(1.0) * Term::new("I", load) * resistance)
 }

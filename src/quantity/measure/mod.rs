@@ -38,6 +38,8 @@ pub enum Style {
     Factor,
     /// What a pump or a cylinder displaces: cubic inches, or cubic centimetres.
     Displacement,
+    /// How far she goes: miles, or nautical miles.
+    Distance,
     /// A suction: inches of mercury, or kilopascals.
     Suction,
 }
@@ -156,10 +158,12 @@ impl Measure {
             (Kind::Length, false) => match self.style {
                 Style::Plain | Style::Tape | Style::Bulk | Style::Factor | Style::Displacement | Style::Suction => "in",
                 Style::FeetInches | Style::Feet => "ft",
+                Style::Distance => "mi",
             },
             (Kind::Length, true) => match self.style {
                 Style::Plain | Style::Tape | Style::Bulk | Style::Factor | Style::Displacement | Style::Suction => "mm",
                 Style::FeetInches | Style::Feet => "m",
+                Style::Distance => "nmi",
             },
             (Kind::Mass, false) => "lb",
             (Kind::Mass, true) => "kg",
@@ -213,6 +217,7 @@ impl Measure {
         match self.kind {
             Kind::Length => match (self.style, metric) {
                 (Style::Tape, true) => 0,
+                (Style::Distance, _) => 1,
                 (Style::Plain | Style::Bulk, true) => 1,
                 _ => 2,
             },
@@ -263,7 +268,7 @@ mod tests {
     use crate::quantity::parse;
     use proptest::prelude::*;
 
-    const STYLES: [Style; 7] = [
+    const STYLES: [Style; 8] = [
         Style::Plain,
         Style::Tape,
         Style::FeetInches,
@@ -271,6 +276,7 @@ mod tests {
         Style::Bulk,
         Style::Displacement,
         Style::Suction,
+        Style::Distance,
     ];
 
     fn length(si: f64, style: Style) -> Measure {
@@ -307,7 +313,7 @@ mod tests {
     proptest! {
         #[test]
         fn what_is_shown_parses_back_within_the_shown_precision(
-            si in -2e3f64..2e3, scale in -3i32..6, kind in 0usize..24, style in 0usize..7, metric: bool,
+            si in -2e3f64..2e3, scale in -3i32..6, kind in 0usize..24, style in 0usize..8, metric: bool,
         ) {
             let kind = Kind::ALL[kind];
             let style = STYLES[style];

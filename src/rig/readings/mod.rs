@@ -6,6 +6,7 @@ mod list;
 use uom::si::f64::Length;
 
 use super::{OnTrailer, Rig, Shape};
+use crate::job::rigging::Walk;
 use crate::job::{HullShape, Signs, SplashWell};
 use crate::quantity::{Basis, Measure, Style, Text, say};
 
@@ -52,6 +53,7 @@ impl Rig {
             groups.extend(hung::of_outfit(outfit, lead));
         }
         groups.push(self.of_ran());
+        groups.push(self.of_rigging());
         groups.retain(|group| !group.readings.is_empty());
         groups
     }
@@ -130,6 +132,19 @@ impl Rig {
             });
         }
         list.under("the transom")
+    }
+
+    fn of_rigging(&self) -> TakenGroup {
+        let mut list = List::default();
+        self.rigging.walk("rigging", &mut |visited| {
+            list.push(Taken {
+                name: Text::from(visited.name),
+                value: Value::Number(visited.value, visited.tolerance),
+                basis: Some(visited.basis),
+                note: visited.note.map(str::to_owned),
+            });
+        });
+        list.under("what is rigged")
     }
 
     fn of_ran(&self) -> TakenGroup {

@@ -1,5 +1,6 @@
 //! The readings that a job itself marks as assumed, in sentences.
 
+use crate::job::rigging::Walk;
 use crate::job::{Job, tape};
 use crate::quantity::{Basis, Measure, Style, Text, capitalised, say};
 
@@ -37,5 +38,10 @@ pub(super) fn readings(job: &Job) -> Vec<Text> {
         job.well.rim_above => WELL_RIM, Tape;
         job.waterline => WATERLINE, Tape;
     );
+    job.rigging.walk("rigging", &mut |visited| {
+        if visited.basis == Basis::Assumed {
+            note(visited.name, Some(visited.value), visited.note);
+        }
+    });
     assumed
 }

@@ -4,6 +4,7 @@ mod assumed;
 mod basis;
 mod names;
 mod outfit;
+mod rigging;
 
 use super::float::Files;
 use super::swing::Surroundings;
@@ -27,8 +28,11 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Slip>> {
 /// As [`resolve`].
 pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result<Rig, Vec<Slip>> {
     let mut resolver = Resolver { catalog, unresolved: Vec::new(), assumed: Vec::new() };
-    let before = resolver.outfit("engines_off", &job.engines_off, &job.comes_off, &tape::OLD_ENGINES);
-    let after = resolver.outfit("engines_on", &job.engines_on, &job.goes_on, &tape::NEW_ENGINES);
+    let mut before = resolver.outfit("engines_off", &job.engines_off, &job.comes_off, &tape::OLD_ENGINES);
+    let mut after = resolver.outfit("engines_on", &job.engines_on, &job.goes_on, &tape::NEW_ENGINES);
+    let rigging = resolver.rigging(job);
+    resolver.old_rigging(&mut before);
+    rigging::batteries_go_on(&rigging, &mut after);
     let material = job.transom.material.as_deref();
     let material = material.and_then(|name| resolver.material("transom.material", name));
     let structure = super::structure::resolve(&mut resolver, job, material.as_ref());
@@ -81,6 +85,7 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
         surroundings: Surroundings::of(job),
         ran: Ran::of(job),
         structure,
+        rigging,
         tables: catalog.tables.clone(),
         assumed: resolver.assumed,
     };

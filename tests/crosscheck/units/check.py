@@ -53,6 +53,8 @@ SPELLING = {
     "m/s²": "meter/second**2",
     "gn": "standard_gravity",
     "ft/s²": "foot/second**2",
+    "mi": "mile",
+    "nmi": "nautical_mile",
     "in³": "inch**3",
     "cm³": "centimeter**3",
     "Ah": "ampere*hour",
