@@ -1,9 +1,9 @@
 //! What a catalog file must not say.
 
 use super::entries::{CatalogFile, Entry};
-use crate::job::rigging::Walk;
 use crate::job::{Checker, check_bracket, check_engine, check_rigged};
 use crate::quantity::Dimensioned;
+use crate::reading::Part;
 use crate::written::{Fault, Page};
 
 /// Everything about the file's entries that cannot be.
@@ -59,7 +59,7 @@ pub(super) fn file(file: &CatalogFile, page: &Page) -> Vec<Fault> {
 }
 
 /// Names of a list of rigging, and the bounds of its readings.
-fn rigged<T: Walk>(checker: &mut Checker, list: &str, entries: &[Entry<T>]) {
+fn rigged<T: Part>(checker: &mut Checker, list: &str, entries: &[Entry<T>]) {
     names(checker, list, entries);
     for (i, entry) in entries.iter().enumerate() {
         check_rigged(checker, &format!("{list}[{i}].spec"), &entry.spec);

@@ -1,9 +1,9 @@
 //! The kinds of quantity that appear on a job, and the bridge from `uom`'s types to them.
 
 use uom::si::f64::{
-    Acceleration, Angle, AngularVelocity, Area, DiffusionCoefficient, ElectricCharge, ElectricCurrent, ElectricPotential, ElectricalResistance,
-    ElectricalResistivity, Energy, Force, Length, LinearMassDensity, Mass, MassDensity, Power, Pressure,
-    Ratio, TemperatureInterval, Time, Velocity, Volume, VolumeRate,
+    Acceleration, Angle, AngularVelocity, Area, DiffusionCoefficient, ElectricCharge, ElectricCurrent,
+    ElectricPotential, ElectricalResistance, ElectricalResistivity, Energy, Force, Length, LinearMassDensity, Mass,
+    MassDensity, Power, Pressure, Ratio, TemperatureInterval, Time, Velocity, Volume, VolumeRate,
 };
 
 /// A moment of force, in N·m. `uom` gives force times length the type of an energy; on a boat it
@@ -102,6 +102,36 @@ impl Kind {
             Kind::Temperature => "a temperature",
             Kind::Duration => "a time",
             Kind::Ratio => "a plain number or a percentage",
+        }
+    }
+
+    /// The kind in a word, for another program.
+    pub fn word(self) -> &'static str {
+        match self {
+            Kind::Length => "length",
+            Kind::Mass => "mass",
+            Kind::Force => "force",
+            Kind::Power => "power",
+            Kind::Angle => "angle",
+            Kind::Volume => "volume",
+            Kind::Area => "area",
+            Kind::Speed => "speed",
+            Kind::RotationRate => "rotation rate",
+            Kind::Pressure => "pressure",
+            Kind::Moment => "moment",
+            Kind::Current => "current",
+            Kind::Voltage => "voltage",
+            Kind::Density => "density",
+            Kind::MassPerLength => "mass per length",
+            Kind::FlowRate => "flow rate",
+            Kind::Acceleration => "acceleration",
+            Kind::Charge => "charge",
+            Kind::Resistance => "resistance",
+            Kind::Resistivity => "resistivity",
+            Kind::Viscosity => "kinematic viscosity",
+            Kind::Temperature => "temperature",
+            Kind::Duration => "time",
+            Kind::Ratio => "ratio",
         }
     }
 

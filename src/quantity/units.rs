@@ -214,10 +214,10 @@ pub fn gallons_per_hour(value: f64) -> VolumeRate {
 
 impl Unit {
     /// Where it counts from, in the coherent SI unit: zero for all but degrees of temperature.
-    pub fn zero(&self) -> f64 {
-        match (self.kind, self.name) {
-            (Kind::Temperature, "°C") => CELSIUS_ZERO,
-            (Kind::Temperature, _) => FAHRENHEIT_ZERO,
+    pub const fn zero(&self) -> f64 {
+        match self.kind {
+            Kind::Temperature if self.factor == 1.0 => CELSIUS_ZERO,
+            Kind::Temperature => FAHRENHEIT_ZERO,
             _ => 0.0,
         }
     }

@@ -5,7 +5,6 @@ mod engine;
 mod float;
 mod papers;
 mod ran;
-mod readings;
 mod resolve;
 mod slot;
 mod structure;
@@ -16,9 +15,8 @@ use std::sync::Arc;
 use uom::si::f64::{Angle, Length, Mass, Power};
 
 use crate::catalog::{Entry, Material, Tables};
-use crate::job::rigging::Rigging;
 use crate::job::{
-    Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, OffCentreHeight, Plate, Sitting, SplashWell,
+    Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, Job, OffCentreHeight, Plate, Sitting, SplashWell,
     Steering, TopEdge,
 };
 use crate::quantity::{Reading, Text, inches};
@@ -27,7 +25,6 @@ pub use engine::{Bracket, Engine, Group, ItemOfOutfit, Outfit, ShaftChoice};
 pub use float::{Afloat, Files, Shape};
 pub use papers::Papers;
 pub use ran::Ran;
-pub use readings::{Taken, TakenGroup, Value};
 pub use resolve::{resolve, resolve_with_files};
 pub use slot::{Missing, Slot};
 pub use structure::{Bolts, Layer, Structure};
@@ -36,6 +33,8 @@ pub use swing::{OnTrailer, Surroundings, SwingSheet};
 /// Everything that a rule can look at.
 #[derive(Clone, Debug)]
 pub struct Rig {
+    /// The job with every class of its engines and brackets written out in place, as every reading of it was used.
+    pub job: Arc<Job>,
     /// What the job is called.
     pub title: String,
     /// Whether the scenario was invented.
@@ -64,8 +63,6 @@ pub struct Rig {
     pub ran: Option<Ran>,
     /// How the transom is built and bolted to, and how hard she is driven.
     pub structure: Structure,
-    /// What is rigged to her, every class looked up.
-    pub rigging: Rigging,
     /// The tables of regulations and standards.
     pub tables: Arc<Tables>,
     /// What was taken for granted in resolving the job, in sentences.

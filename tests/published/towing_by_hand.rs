@@ -83,7 +83,8 @@ fn a_day_puts_back_what_the_alternators_give() {
 
 #[test]
 fn a_battery_cranks_a_quarter_harder_at_freezing_than_at_its_rating() {
-    let cranks = |t: f64| battery::cranking(&mut Sheet::default(), ElectricCurrent::from_si(600.0), celsius(t)).value().si();
+    let cranks =
+        |t: f64| battery::cranking(&mut Sheet::default(), ElectricCurrent::from_si(600.0), celsius(t)).value().si();
     assert!((cranks(-18.0) - 600.0).abs() < 1e-9);
     assert!((cranks(0.0) - 750.0).abs() < 1e-9);
     assert_eq!(cranks(27.0), cranks(45.0));

@@ -1,167 +1,167 @@
 //! Batteries, wires, fuses, a day's current.
 
-use serde::Deserialize;
+use crate::job::bounds;
+use crate::quantity::Reading;
+use crate::reading::*;
 use uom::si::f64::{ElectricCurrent, Length, Time};
 
-use super::declare::rigged;
-use super::parts::{BatterySpec, Chosen, FuseSpec, WireSpec};
+use super::parts::{ChosenBattery, ChosenFuse, ChosenWire};
 use crate::job::Across;
 use crate::quantity::Temperature;
 
-rigged! {
+things! {
     /// How the engines are started, and what else runs on their current.
-    Electrical
-    read {
-        /// The coldest that she is started in.
-        coldest: Temperature = "coldest that she is started in", Plain, "-40 °F", "110 °F";
-        /// Of a day: engines at cruise, and at idle or trolling.
-        cruising: Time = "hours a day at cruise", Plain, "0 h", "24 h";
-        idling: Time = "hours a day at idle or trolling", Plain, "0 h", "24 h";
-    }
-    have {
+    pub struct Electrical {
         /// How batteries are joined.
-        parallel: Option<Parallel>;
+        parallel: Option<Parallel> = called("how the batteries are joined")
+            .taken(Stop::Aboard, "at the batteries",
+                "one of none, switch, isolator").spot(190, 76),
         /// What the anodes of engines and bracket look like.
-        anodes: Option<Anodes>;
+        anodes: Option<Anodes> = called("anodes and bonding")
+            .taken(Stop::Engine, "engines and bracket, out of the water",
+                "anodes: none, worn or sound; bonded: whether engines and bracket are joined by wire").spot(70, 140),
         /// Whether engines and a metal bracket are bonded together.
-        bonded: Option<bool>;
-    }
-    hold {
+        bonded: Option<bool>,
+        /// The coldest that she is started in.
+        coldest: Option<Reading<Temperature>> = called("coldest that she is started in").within(between(fahrenheit(-40.0), fahrenheit(110.0)))
+            .taken(Stop::Papers, "local papers, or the owner",
+                "the morning of the coldest trip"),
+        /// Of a day: engines at cruise.
+        cruising: Option<Reading<Time>> = called("hours a day at cruise").within(between(hour(0.0), hour(24.0)))
+            .taken(Stop::Papers, "the owner, or his log on paper: papers",
+                "hours a day with the engines at cruise, and at idle or trolling"),
+        /// Of a day: engines at idle or trolling.
+        idling: Option<Reading<Time>> = called("hours a day at idle or trolling").within(between(hour(0.0), hour(24.0))),
         /// The batteries.
-        batteries: Vec<BatteryEntry>;
+        batteries: Vec<BatteryEntry> = called("the starting batteries")
+            .taken(Stop::Aboard, "plate on the battery",
+                "cold cranking current, what it is for, how many engines it starts").spot(190, 76),
         /// Wires to what draws current.
-        circuits: Vec<Circuit>;
+        circuits: Vec<Circuit> = called("wires and what they carry")
+            .taken(Stop::Aboard, "battery to device, and the print on the wire",
+                "gauge, length one way, current; whether safety hangs on it").closely(inch(6.0)).spot(190, 76),
         /// What draws current in a day.
-        loads: Vec<HouseLoad>;
+        loads: Vec<HouseLoad> = called("what draws current in a day")
+            .taken(Stop::Aboard, "plates on what draws current, and the owner",
+                "each with its current and the hours that it runs").spot(190, 76),
     }
 }
 
-/// What a battery is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Does {
-    Starts,
-    House,
-    Both,
+words! {
+    /// What a battery is for.
+    pub enum Does {
+        Starts = "starts";
+        House = "house";
+        Both = "both";
+    }
 }
 
-/// How batteries are joined.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Parallel {
-    /// They are not.
-    None,
-    /// By a switch that a hand turns.
-    Switch,
-    /// By a relay or isolator that lets charge through and holds the starting battery back.
-    Isolator,
+words! {
+    /// How batteries are joined.
+    pub enum Parallel {
+        /// They are not.
+        None = "none";
+        /// By a switch that a hand turns.
+        Switch = "switch";
+        /// By a relay or isolator that lets charge through and holds the starting battery back.
+        Isolator = "isolator";
+    }
 }
 
-/// What the anodes look like.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Anodes {
-    None,
-    Worn,
-    Sound,
+words! {
+    /// What the anodes look like.
+    pub enum Anodes {
+        None = "none";
+        Worn = "worn";
+        Sound = "sound";
+    }
 }
 
-/// For what the insulation of a wire is made, °C.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Insulation {
-    Sixty,
-    #[default]
-    SeventyFive,
-    HundredFive,
+words! {
+    /// For what the insulation of a wire is made, °C.
+    pub enum Insulation [Default] {
+        Sixty = "sixty";
+        [default] SeventyFive = "seventy_five", "seventy five";
+        HundredFive = "hundred_five", "hundred five";
+    }
 }
 
-rigged! {
+things! {
     /// A battery with what it is for.
-    BatteryEntry
-    read {
-        /// Distance of its centre forward of the transom.
-        forward: Length = "battery, forward of the transom", Tape, "-10 ft", "80 ft";
-        /// Height of its centre above the baseline.
-        above: Length = "battery, above the bottom", Tape, "-10 ft", "30 ft";
-    }
-    have {
+    pub struct BatteryEntry {
         /// What it is called.
-        name: Option<String>;
+        name: Option<String> = label(),
         /// What it is for.
-        does: Option<Does>;
+        does: Option<Does>,
         /// How many engines it starts.
-        engines: Option<u8>;
+        engines: Option<u8> = called("engines").within(bounds::ENGINES),
         /// Whether it goes on with the new engines, and so into the ledger.
-        goes_on: bool;
+        goes_on: bool,
         /// Which side, and how far off the centreline.
-        across: Option<Across>;
-    }
-    hold {
+        across: Option<Across>,
+        /// Distance of its centre forward of the transom.
+        forward: Option<Reading<Length>> = called("battery, forward of the transom").within(between(foot(-10.0), foot(80.0))),
+        /// Height of its centre above the baseline.
+        above: Option<Reading<Length>> = called("battery, above the bottom").within(between(foot(-10.0), foot(30.0))),
         /// The battery itself.
-        battery: Chosen<BatterySpec>;
+        battery: ChosenBattery,
         /// Its cable to the engine.
-        cable: Option<StarterCable>;
+        cable: Option<StarterCable> = called("battery cable")
+            .taken(Stop::Aboard, "battery to starter, and the print on it",
+                "gauge, and length one way").closely(inch(6.0)).spot(190, 76),
     }
 }
 
-rigged! {
+things! {
     /// The cable from a battery to a starter.
-    StarterCable
-    read {
+    pub struct StarterCable {
         /// One way.
-        length: Length = "length of the battery cable, one way", FeetInches, "4 in", "100 ft";
-    }
-    have {}
-    hold {
+        length: Option<Reading<Length>> = called("length of the battery cable, one way").within(between(inch(4.0), foot(100.0))).in_feet(),
         /// The wire.
-        wire: Chosen<WireSpec>;
+        wire: ChosenWire,
     }
 }
 
-rigged! {
+things! {
     /// A wire to something that draws current.
-    Circuit
-    read {
-        /// One way.
-        length: Length = "length of the wire, one way", FeetInches, "4 in", "100 ft";
-        /// What it draws.
-        current: ElectricCurrent = "current in the wire", Plain, "0.01 A", "1,000 A";
-        /// From the battery to its fuse, along the wire.
-        fuse_from_battery: Length = "from the battery to the fuse", Tape, "0 in", "100 ft";
-    }
-    have {
+    pub struct Circuit {
         /// What it feeds.
-        name: Option<String>;
+        name: Option<String> = label(),
         /// Whether safety hangs on it: lights, bilge pump, radio, engine.
-        essential: bool;
+        essential: bool,
         /// Whether it passes through an engine space.
-        engine_space: bool;
+        engine_space: bool,
         /// For what its insulation is made; for 75 °C where left out.
-        insulation: Insulation;
+        insulation: Insulation,
         /// Whether it lies in a sheath or conduit all the way to its fuse.
-        sheathed: bool;
-    }
-    hold {
+        sheathed: bool,
+        /// One way.
+        length: Option<Reading<Length>> = called("length of the wire, one way").within(between(inch(4.0), foot(100.0))).in_feet()
+            .taken(Stop::Aboard, "along the wire",
+                "battery to device, one way").closely(inch(6.0)).spot(190, 76),
+        /// What it draws.
+        current: Option<Reading<ElectricCurrent>> = called("current in the wire").within(between(ampere(0.01), ampere(1000.0)))
+            .taken(Stop::Aboard, "plate on what the wire feeds",
+                "the greatest current that it draws").spot(190, 76),
+        /// From the battery to its fuse, along the wire.
+        fuse_from_battery: Option<Reading<Length>> = called("from the battery to the fuse").within(between(inch(0.0), foot(100.0))),
         /// The wire.
-        wire: Chosen<WireSpec>;
+        wire: ChosenWire,
         /// Its fuse.
-        fuse: Chosen<FuseSpec>;
+        fuse: ChosenFuse = called("the fuse")
+            .taken(Stop::Aboard, "at the battery, and the print on the fuse",
+                "its rating, and how far along the wire from the battery it sits").closely(inch(1.0)).spot(190, 76),
     }
 }
 
-rigged! {
+things! {
     /// Something that draws current in a day.
-    HouseLoad
-    read {
-        /// What it draws.
-        current: ElectricCurrent = "current of a load", Plain, "0.001 A", "1,000 A";
-        /// How long in a day.
-        hours: Time = "hours a day of a load", Plain, "0 h", "24 h";
-    }
-    have {
+    pub struct HouseLoad {
         /// What it is.
-        name: Option<String>;
+        name: Option<String> = label(),
+        /// What it draws.
+        current: Option<Reading<ElectricCurrent>> = called("current of a load").within(between(ampere(0.001), ampere(1000.0))),
+        /// How long in a day.
+        hours: Option<Reading<Time>> = called("hours a day of a load").within(between(hour(0.0), hour(24.0))),
     }
-    hold {}
 }

@@ -1,83 +1,96 @@
 //! From the tank to the engines.
 
+use crate::job::bounds;
+use crate::quantity::Reading;
+use crate::quantity::Style;
+use crate::reading::*;
 use uom::si::f64::{Length, Pressure, Time, Velocity, VolumeRate};
 
-use super::declare::rigged;
-use super::parts::{Chosen, HoseSpec};
+use super::parts::ChosenHose;
 use crate::quantity::Temperature;
 
-rigged! {
+things! {
     /// How the engines are fed.
-    FuelRig
-    read {
+    pub struct FuelRig {
         /// Of the fuel on the hottest day that she runs.
-        temperature: Temperature = "temperature of the fuel on the hottest day", Plain, "0 °F", "160 °F";
+        temperature: Option<Reading<Temperature>> = called("temperature of the fuel on the hottest day").within(between(fahrenheit(0.0), fahrenheit(160.0)))
+            .taken(Stop::Papers, "thermometer in the tank, or local papers",
+                "in summer, after a day in the sun"),
         /// Reid vapour pressure of the gasoline sold there.
-        reid: Pressure = "Reid vapour pressure of the gasoline", Plain, "5 psi", "16 psi";
+        reid: Option<Reading<Pressure>> = called("Reid vapour pressure of the gasoline").within(between(psi(5.0), psi(16.0))),
         /// Inside of the tank's vent hose.
-        vent: Length = "inside of the vent hose", Plain, "1/8 in", "3 in";
+        vent: Option<Reading<Length>> = called("inside of the vent hose").within(between(inch(0.125), inch(3.0))).shown(Style::Plain)
+            .taken(Stop::Aboard, "print on the hose, at the deck fitting",
+                "its inside").closely(inch(0.0625)).spot(256, 108),
         /// Inside of the fill hose.
-        fill: Length = "inside of the fill hose", Plain, "1/2 in", "6 in";
+        fill: Option<Reading<Length>> = called("inside of the fill hose").within(between(inch(0.5), inch(6.0))).shown(Style::Plain)
+            .taken(Stop::Aboard, "print on the hose, at the deck fitting",
+                "its inside").closely(inch(0.125)).spot(256, 108),
         /// What all engines burn at the cruise of the trial.
-        burn: VolumeRate = "fuel burnt at cruise in the trial", Plain, "0.05 gal/h", "300 gal/h";
+        burn: Option<Reading<VolumeRate>> = called("fuel burnt at cruise in the trial").within(between(gallon_per_hour(0.05), gallon_per_hour(300.0)))
+            .taken(Stop::Helm, "on a sea trial, from the gauges",
+                "all engines together at the usual cruise, both ways").closely(gallon_per_hour(0.5)).spot(318, 62),
         /// The speed of that cruise.
-        cruise: Velocity = "speed of that cruise", Plain, "1 mph", "120 mph";
+        cruise: Option<Reading<Velocity>> = called("speed of that cruise").within(between(mph(1.0), mph(120.0))),
         /// How far she shall go on a tank.
-        distance: Length = "how far she shall go on a tank", Distance, "1 mi", "2,000 mi";
+        distance: Option<Reading<Length>> = called("how far she shall go on a tank").within(between(mile(1.0), mile(2000.0))).shown(Style::Distance),
         /// How long at full throttle.
-        hours: Time = "how long she shall run at full throttle", Plain, "0.1 h", "48 h";
-    }
-    have {}
-    hold {
+        hours: Option<Reading<Time>> = called("how long she shall run at full throttle").within(between(hour(0.1), hour(48.0))),
         /// Lines from the tank to an engine.
-        lines: Vec<FuelLine>;
+        lines: Vec<FuelLine> = called("the fuel lines")
+            .taken(Stop::Aboard, "tank to engine",
+                "length, elbows, barbed ends and valves; how many engines each feeds").closely(inch(6.0)).spot(256, 108),
     }
 }
 
-rigged! {
+things! {
     /// One line from a tank to an engine.
-    FuelLine
-    read {
-        /// From the pick-up to the engine.
-        length: Length = "length of the fuel line", FeetInches, "4 in", "100 ft";
-        /// From the tank's bottom up to the engine's pump.
-        lift: Length = "lift from the tank's bottom to the engine's pump", Tape, "-10 ft", "15 ft";
-        /// What flows, where it is asked outright.
-        flow: VolumeRate = "flow in the fuel line", Plain, "0.01 gal/h", "300 gal/h";
-    }
-    have {
+    pub struct FuelLine {
         /// What it is called.
-        name: Option<String>;
+        name: Option<String> = label(),
         /// How many engines it feeds; one where left out.
-        engines: Option<u8>;
-        /// Elbows, barbed ends and valves on the way.
-        elbows: u8;
-        barbs: u8;
-        valves: u8;
-        /// Whether an anti-siphon valve stands at the tank, a primer bulb in the line, a water separator.
-        anti_siphon: Option<bool>;
-        bulb: Option<bool>;
-        separator: Option<bool>;
+        engines: Option<u8> = called("engines").within(bounds::ENGINES),
+        /// Elbows on the way.
+        elbows: u8 = called("elbows").within(bounds::FITTINGS),
+        /// Barbed ends on the way.
+        barbs: u8 = called("barbs").within(bounds::FITTINGS),
+        /// Valves on the way.
+        valves: u8 = called("valves").within(bounds::FITTINGS),
+        /// Whether an anti-siphon valve stands at the tank.
+        anti_siphon: Option<bool>,
+        /// Whether a primer bulb lies in it.
+        bulb: Option<bool>,
+        /// Whether it passes a water separator.
+        separator: Option<bool>,
         /// Age of the hose in years.
-        years: Option<f64>;
-    }
-    hold {
+        years: Option<f64> = called("age of the fuel hose").within(bounds::YEARS)
+            .taken(Stop::Aboard, "print on the hose",
+                "the year that stands on it").spot(256, 108),
+        /// From the pick-up to the engine.
+        length: Option<Reading<Length>> = called("length of the fuel line").within(between(inch(4.0), foot(100.0))).in_feet()
+            .taken(Stop::Aboard, "tank to engine",
+                "along the hose from the pick-up to the engine").closely(inch(6.0)).spot(256, 108),
+        /// From the tank's bottom up to the engine's pump.
+        lift: Option<Reading<Length>> = called("lift from the tank's bottom to the engine's pump").within(between(foot(-10.0), foot(15.0)))
+            .taken(Stop::Aboard, "tank and engine, boat level",
+                "plumb from the pick-up's end up to the engine's pump; negative where the tank stands higher").closely(inch(1.0)).spot(256, 108),
+        /// What flows, where it is asked outright.
+        flow: Option<Reading<VolumeRate>> = called("flow in the fuel line").within(between(gallon_per_hour(0.01), gallon_per_hour(300.0))),
         /// The hose.
-        hose: Chosen<HoseSpec>;
+        hose: ChosenHose = called("the fuel hose")
+            .taken(Stop::Aboard, "print on the hose",
+                "inside, whether it is for gasoline and fire tested; or a class of the catalog").spot(256, 108),
         /// What its filter takes off.
-        filter: Option<Filter>;
+        filter: Option<Filter>,
     }
 }
 
-rigged! {
+things! {
     /// What a filter takes off when it is clean.
-    Filter
-    read {
+    pub struct Filter {
         /// The flow that it is rated for.
-        flow: VolumeRate = "flow that the filter is rated for", Plain, "1 gal/h", "1,000 gal/h";
+        flow: Option<Reading<VolumeRate>> = called("flow that the filter is rated for").within(between(gallon_per_hour(1.0), gallon_per_hour(1000.0))),
         /// What it takes off then.
-        drop: Pressure = "what the filter takes off at that flow", Suction, "0 inHg", "10 inHg";
+        drop: Option<Reading<Pressure>> = called("what the filter takes off at that flow").within(between(inch_of_mercury(0.0), inch_of_mercury(10.0))).shown(Style::Suction),
     }
-    have {}
-    hold {}
 }

@@ -1,175 +1,184 @@
 //! Parts that a catalog has classes of, and that a job can describe in place.
 
-use serde::Deserialize;
+use crate::job::bounds;
+use crate::quantity::Reading;
+use crate::quantity::Style;
+use crate::reading::*;
 use uom::si::f64::{Area, ElectricCharge, ElectricCurrent, Length, Mass, Power, Pressure, Velocity, Volume};
 
-use super::declare::{Visitor, Walk, rigged};
+/// A part that a job names by a class of the catalog or describes in place.
+pub trait Chosen {
+    /// What its maker gives of it.
+    type Spec: Clone;
 
-/// A part: a class of the catalog, or described in place. Once the job is resolved, what the class says stands in
-/// `described` too.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(default, deny_unknown_fields, bound = "T: serde::de::DeserializeOwned")]
-pub struct Chosen<T> {
-    /// A class of the catalog…
-    pub class: Option<String>,
-    /// …or the part described in place.
-    pub described: Option<T>,
-}
+    /// The class of the catalog that is named.
+    fn class(&self) -> Option<&str>;
 
-impl<T> Default for Chosen<T> {
-    fn default() -> Self {
-        Chosen { class: None, described: None }
-    }
-}
+    /// What is known of it: described in place or, once the job is resolved, what its class says.
+    fn spec(&self) -> Option<&Self::Spec>;
 
-impl<T> Chosen<T> {
-    /// What is known of it.
-    pub fn spec(&self) -> Option<&T> {
-        self.described.as_ref()
-    }
+    /// Writes it out.
+    fn describe(&mut self, spec: Option<Self::Spec>);
 
     /// What it is called: its class, or in general words.
-    pub fn name<'a>(&'a self, otherwise: &'a str) -> &'a str {
-        self.class.as_deref().unwrap_or(otherwise)
+    fn name<'a>(&'a self, otherwise: &'a str) -> &'a str {
+        self.class().unwrap_or(otherwise)
     }
 }
 
-impl<T: Walk> Walk for Chosen<T> {
-    fn walk(&self, path: &str, visit: &mut Visitor<'_>) {
-        // What a class says was not read on this boat.
-        if self.class.is_none() {
-            self.described.walk(&format!("{path}.described"), visit);
+macro_rules! chosen {
+    ($($(#[doc = $doc:literal])+ $name:ident of $spec:ident;)+) => {$(
+        things! {
+            $(#[doc = $doc])+
+            pub struct $name {
+                /// A class of the catalog…
+                class: Option<String> = label(),
+                /// …or the part described in place.
+                described: Option<$spec>,
+            }
         }
-    }
+
+        impl Chosen for $name {
+            type Spec = $spec;
+
+            fn class(&self) -> Option<&str> {
+                self.class.as_deref()
+            }
+
+            fn spec(&self) -> Option<&$spec> {
+                self.described.as_ref()
+            }
+
+            fn describe(&mut self, spec: Option<$spec>) {
+                self.described = spec;
+            }
+        }
+    )+};
 }
 
-rigged! {
+chosen! {
+    /// A hydraulic helm by its class, or described.
+    ChosenHelm of HelmSpec;
+    /// A steering cylinder by its class, or described.
+    ChosenCylinder of CylinderSpec;
+    /// A fuel hose by its class, or described.
+    ChosenHose of HoseSpec;
+    /// A wire by its gauge, or described.
+    ChosenWire of WireSpec;
+    /// A battery by its class, or described.
+    ChosenBattery of BatterySpec;
+    /// A fuse by its rating, or described.
+    ChosenFuse of FuseSpec;
+    /// A trailer by its class, or described.
+    ChosenTrailer of TrailerSpec;
+}
+
+things! {
     /// A hydraulic helm: the pump behind the wheel.
-    HelmSpec
-    read {
+    pub struct HelmSpec {
         /// What one turn displaces.
-        displacement: Volume = "displacement of the helm", Displacement, "0.2 in³", "10 in³";
+        displacement: Option<Reading<Volume>> = called("displacement of the helm").within(between(cubic_inch(0.2), cubic_inch(10.0))).shown(Style::Displacement),
         /// Pressure at which it lets go.
-        relief: Pressure = "relief pressure of the helm", Plain, "100 psi", "3,000 psi";
+        relief: Option<Reading<Pressure>> = called("relief pressure of the helm").within(between(psi(100.0), psi(3000.0))),
         /// What it weighs.
-        weight: Mass = "weight of the helm", Plain, "1 lb", "80 lb";
+        weight: Option<Reading<Mass>> = called("weight of the helm").within(between(lb(1.0), lb(80.0))),
     }
-    have {}
-    hold {}
 }
 
-rigged! {
+things! {
     /// A steering cylinder.
-    CylinderSpec
-    read {
-        /// Inside of its barrel.
-        bore: Length = "bore of the steering cylinder", Plain, "1/2 in", "4 in";
-        /// Its rod.
-        rod: Length = "rod of the steering cylinder", Plain, "1/8 in", "3 in";
-        /// From lock to lock.
-        stroke: Length = "stroke of the steering cylinder", Plain, "2 in", "20 in";
-        /// Power of all engines together that it may steer.
-        rated_power: Power = "power that the steering is rated for", Plain, "1 hp", "4,000 hp";
-        /// Speed to which it may steer them.
-        rated_speed: Velocity = "speed that the steering is rated for", Plain, "5 mph", "150 mph";
-        /// What it weighs.
-        weight: Mass = "weight of the steering cylinder", Plain, "1 lb", "80 lb";
-    }
-    have {
+    pub struct CylinderSpec {
         /// Whether its rod comes out at both ends.
-        balanced: Option<bool>;
-    }
-    hold {}
-}
-
-rigged! {
-    /// A fuel hose.
-    HoseSpec
-    read {
-        /// Its inside.
-        bore: Length = "inside of the fuel hose", Plain, "1/8 in", "2 in";
-        /// Its outside.
-        outside: Length = "outside of the fuel hose", Plain, "1/4 in", "3 in";
-    }
-    have {
-        /// Whether it is made for gasoline.
-        gasoline: Option<bool>;
-        /// Whether it withstands fire for 2 1/2 minutes.
-        fire_tested: Option<bool>;
-    }
-    hold {}
-}
-
-rigged! {
-    /// A wire: a gauge of the American wire gauge (1/0 is 0, 4/0 is −3), or a section.
-    WireSpec
-    read {
-        /// Its section, where it has no gauge.
-        area: Area = "section of the wire", Plain, "0.1 mm²", "500 mm²";
-        /// What it carries outside engine spaces, with insulation for 60, 75 and 105 °C.
-        carries_60: ElectricCurrent = "what the wire carries, 60 °C", Plain, "1 A", "2,000 A";
-        carries_75: ElectricCurrent = "what the wire carries, 75 °C", Plain, "1 A", "2,000 A";
-        carries_105: ElectricCurrent = "what the wire carries, 105 °C", Plain, "1 A", "2,000 A";
-        /// Across its insulation.
-        outside: Length = "outside of the wire", Plain, "1/32 in", "2 in";
-    }
-    have {
-        /// Its gauge.
-        gauge: Option<i8>;
-    }
-    hold {}
-}
-
-rigged! {
-    /// A battery.
-    BatterySpec
-    read {
-        /// Cold cranking current (SAE J537, −18 °C).
-        cranking: ElectricCurrent = "cold cranking current", Plain, "10 A", "3,000 A";
-        /// What it holds at the twenty-hour rate.
-        capacity: ElectricCharge = "capacity of the battery", Plain, "1 Ah", "2,000 Ah";
+        balanced: Option<bool>,
+        /// Inside of its barrel.
+        bore: Option<Reading<Length>> = called("bore of the steering cylinder").within(between(inch(0.5), inch(4.0))).shown(Style::Plain),
+        /// Its rod.
+        rod: Option<Reading<Length>> = called("rod of the steering cylinder").within(between(inch(0.125), inch(3.0))).shown(Style::Plain),
+        /// From lock to lock.
+        stroke: Option<Reading<Length>> = called("stroke of the steering cylinder").within(between(inch(2.0), inch(20.0))).shown(Style::Plain),
+        /// Power of all engines together that it may steer.
+        rated_power: Option<Reading<Power>> = called("power that the steering is rated for").within(between(hp(1.0), hp(4000.0))),
+        /// Speed to which it may steer them.
+        rated_speed: Option<Reading<Velocity>> = called("speed that the steering is rated for").within(between(mph(5.0), mph(150.0))),
         /// What it weighs.
-        weight: Mass = "weight of the battery", Plain, "2 lb", "400 lb";
+        weight: Option<Reading<Mass>> = called("weight of the steering cylinder").within(between(lb(1.0), lb(80.0))),
     }
-    have {}
-    hold {}
 }
 
-rigged! {
+things! {
+    /// A fuel hose.
+    pub struct HoseSpec {
+        /// Whether it is made for gasoline.
+        gasoline: Option<bool>,
+        /// Whether it withstands fire for 2 1/2 minutes.
+        fire_tested: Option<bool>,
+        /// Its inside.
+        bore: Option<Reading<Length>> = called("inside of the fuel hose").within(between(inch(0.125), inch(2.0))).shown(Style::Plain),
+        /// Its outside.
+        outside: Option<Reading<Length>> = called("outside of the fuel hose").within(between(inch(0.25), inch(3.0))).shown(Style::Plain),
+    }
+}
+
+things! {
+    /// A wire: a gauge of the American wire gauge (1/0 is 0, 4/0 is −3), or a section.
+    pub struct WireSpec {
+        /// Its gauge: 1/0 is 0, 4/0 is -3.
+        gauge: Option<i8> = called("gauge").within(bounds::GAUGES),
+        /// Its section, where it has no gauge.
+        area: Option<Reading<Area>> = called("section of the wire").within(between(square_mm(0.1), square_mm(500.0))),
+        /// What it carries outside engine spaces, with insulation for 60 °C.
+        carries_60: Option<Reading<ElectricCurrent>> = called("what the wire carries, 60 °C").within(between(ampere(1.0), ampere(2000.0))),
+        /// The same for 75 °C.
+        carries_75: Option<Reading<ElectricCurrent>> = called("what the wire carries, 75 °C").within(between(ampere(1.0), ampere(2000.0))),
+        /// The same for 105 °C.
+        carries_105: Option<Reading<ElectricCurrent>> = called("what the wire carries, 105 °C").within(between(ampere(1.0), ampere(2000.0))),
+        /// Across its insulation.
+        outside: Option<Reading<Length>> = called("outside of the wire").within(between(inch(0.03125), inch(2.0))).shown(Style::Plain),
+    }
+}
+
+things! {
+    /// A battery.
+    pub struct BatterySpec {
+        /// Cold cranking current (SAE J537, −18 °C).
+        cranking: Option<Reading<ElectricCurrent>> = called("cold cranking current").within(between(ampere(10.0), ampere(3000.0))),
+        /// What it holds at the twenty-hour rate.
+        capacity: Option<Reading<ElectricCharge>> = called("capacity of the battery").within(between(ampere_hour(1.0), ampere_hour(2000.0))),
+        /// What it weighs.
+        weight: Option<Reading<Mass>> = called("weight of the battery").within(between(lb(2.0), lb(400.0))),
+    }
+}
+
+things! {
     /// A fuse or breaker.
-    FuseSpec
-    read {
+    pub struct FuseSpec {
         /// The current that it carries.
-        rating: ElectricCurrent = "rating of the fuse", Plain, "0.5 A", "1,000 A";
+        rating: Option<Reading<ElectricCurrent>> = called("rating of the fuse").within(between(ampere(0.5), ampere(1000.0))),
         /// The greatest current that it can break.
-        breaks: ElectricCurrent = "greatest current that the fuse breaks", Plain, "10 A", "100,000 A";
+        breaks: Option<Reading<ElectricCurrent>> = called("greatest current that the fuse breaks").within(between(ampere(10.0), ampere(100000.0))),
     }
-    have {}
-    hold {}
 }
 
-rigged! {
+things! {
     /// A trailer.
-    TrailerSpec
-    read {
-        /// What it weighs empty.
-        weight: Mass = "weight of the trailer", Plain, "50 lb", "10,000 lb";
-        /// The most it may weigh with all on it.
-        rated: Mass = "rating of the trailer with all on it", Plain, "200 lb", "60,000 lb";
-        /// What its axles may carry together.
-        axles: Mass = "rating of the axles together", Plain, "200 lb", "60,000 lb";
-        /// What one tyre may carry.
-        tyre: Mass = "load rating of one tyre", Plain, "100 lb", "10,000 lb";
-        /// The heaviest trailer that its coupling may pull.
-        coupling: Mass = "rating of the coupling", Plain, "200 lb", "60,000 lb";
-        /// Its own centre forward of the axle.
-        centre: Length = "the trailer's centre forward of the axle", Tape, "-10 ft", "30 ft";
-    }
-    have {
+    pub struct TrailerSpec {
         /// How many tyres stand on the road.
-        tyres: Option<u8>;
+        tyres: Option<u8> = called("tyres").within(bounds::PIECES),
         /// Whether its axles have brakes.
-        brakes: Option<bool>;
+        brakes: Option<bool> = called("brakes of the trailer")
+            .taken(Stop::Trailer, "at its wheels",
+                "whether it has them").spot(585, 400),
+        /// What it weighs empty.
+        weight: Option<Reading<Mass>> = called("weight of the trailer").within(between(lb(50.0), lb(10000.0))),
+        /// The most it may weigh with all on it.
+        rated: Option<Reading<Mass>> = called("rating of the trailer with all on it").within(between(lb(200.0), lb(60000.0))),
+        /// What its axles may carry together.
+        axles: Option<Reading<Mass>> = called("rating of the axles together").within(between(lb(200.0), lb(60000.0))),
+        /// What one tyre may carry.
+        tyre: Option<Reading<Mass>> = called("load rating of one tyre").within(between(lb(100.0), lb(10000.0))),
+        /// The heaviest trailer that its coupling may pull.
+        coupling: Option<Reading<Mass>> = called("rating of the coupling").within(between(lb(200.0), lb(60000.0))),
+        /// Its own centre forward of the axle.
+        centre: Option<Reading<Length>> = called("the trailer's centre forward of the axle").within(between(foot(-10.0), foot(30.0))),
     }
-    hold {}
 }

@@ -59,6 +59,12 @@ pub fn put_back(sheet: &mut Sheet, day: &Day) -> Term<ElectricCharge> {
 }
 
 /// What a load takes in a day.
-pub fn taken(sheet: &mut Sheet, symbol: &str, what: &str, current: ElectricCurrent, hours: Time) -> Term<ElectricCharge> {
+pub fn taken(
+    sheet: &mut Sheet,
+    symbol: &str,
+    what: &str,
+    current: ElectricCurrent,
+    hours: Time,
+) -> Term<ElectricCharge> {
     sheet.set(symbol, what, Term::new("I", current) * Term::new("t", hours))
 }

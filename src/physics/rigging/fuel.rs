@@ -3,7 +3,10 @@
 use uom::si::f64::{Length, MassDensity, Power, Pressure, Ratio, Volume, VolumeRate};
 
 use super::pipe;
-use crate::quantity::{Dimensioned, Measure, Style, Temperature, Viscosity, gallons_per_hour, horsepower, in_celsius, inches_of_mercury, say, standard_gravity};
+use crate::quantity::{
+    Dimensioned, Measure, Style, Temperature, Viscosity, gallons_per_hour, horsepower, in_celsius, inches_of_mercury,
+    say, standard_gravity,
+};
 use crate::working::{Sheet, Term, exp, number, pi, power};
 
 /// Gasoline burnt at full throttle, US gal a horsepower and hour. Common practice, no source.
@@ -125,7 +128,13 @@ fn count(symbol: &str, many: u8) -> Term<Ratio> {
 }
 
 /// What a device takes off at this flow when it takes off so much at its rated one: with the square of the flow.
-pub fn device_drop(sheet: &mut Sheet, symbol: &str, at_rated: Pressure, flow: VolumeRate, rated: VolumeRate) -> Term<Pressure> {
+pub fn device_drop(
+    sheet: &mut Sheet,
+    symbol: &str,
+    at_rated: Pressure,
+    flow: VolumeRate,
+    rated: VolumeRate,
+) -> Term<Pressure> {
     let share = Term::new("Q", flow) / Term::new("Qr", rated);
     let share = sheet.set("q", "flow over the rated one", share);
     let drop = Term::styled("Δpr", at_rated, Style::Suction) * &share * &share;

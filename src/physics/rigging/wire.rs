@@ -38,8 +38,11 @@ pub const OTHER_DROP: f64 = 0.10;
 pub fn area(sheet: &mut Sheet, gauge: i8) -> Term<Area> {
     let n = Term::new("n", Ratio::from_si(f64::from(gauge)));
     let steps = (number(THIN_GAUGE) - n) / number(GAUGE_STEPS);
-    let d =
-        sheet.set("d", "diameter of the gauge", Term::constant(inches(DIAMETER_OF_36_IN)) * power(number(GAUGE_RATIO), steps));
+    let d = sheet.set(
+        "d",
+        "diameter of the gauge",
+        Term::constant(inches(DIAMETER_OF_36_IN)) * power(number(GAUGE_RATIO), steps),
+    );
     sheet.set("A", "its section", pi() / number(4.0) * &d * d)
 }
 
@@ -73,7 +76,11 @@ pub fn resistance(
 }
 
 /// Voltage lost in a resistance.
-pub fn drop(sheet: &mut Sheet, current: ElectricCurrent, resistance: &Term<ElectricalResistance>) -> Term<ElectricPotential> {
+pub fn drop(
+    sheet: &mut Sheet,
+    current: ElectricCurrent,
+    resistance: &Term<ElectricalResistance>,
+) -> Term<ElectricPotential> {
     sheet.set("ΔV", "voltage lost in it", Term::new("I", current) * resistance)
 }
 

@@ -40,6 +40,8 @@ pub enum Style {
     Displacement,
     /// How far she goes: miles, or nautical miles.
     Distance,
+    /// How far two temperatures lie apart.
+    Difference,
     /// A suction: inches of mercury, or kilopascals.
     Suction,
 }
@@ -94,7 +96,7 @@ impl Measure {
     pub fn show_exact(&self, units: Units) -> String {
         let exact = |metric| {
             let unit = self.unit(metric);
-            let value = exact_digits((self.si - unit.zero()) / unit.factor);
+            let value = exact_digits((self.si - self.zero(unit)) / unit.factor);
             format!("{value} {}", unit.name)
         };
         match units {
@@ -112,7 +114,7 @@ impl Measure {
             return (self.si, "");
         }
         let unit = self.unit(units == Units::Si);
-        ((self.si - unit.zero()) / unit.factor, unit.name)
+        ((self.si - self.zero(unit)) / unit.factor, unit.name)
     }
 
     /// Half of the last digit or mark shown, in the coherent SI unit: what rounding may have taken.
@@ -130,9 +132,14 @@ impl Measure {
             Style::FeetInches if !metric => {
                 return 0.5 * named(Kind::Length, "in").factor / SIXTEENTHS;
             }
-            _ => 0.1_f64.powi(self.places(metric, (self.si - unit.zero()) / unit.factor)),
+            _ => 0.1_f64.powi(self.places(metric, (self.si - self.zero(unit)) / unit.factor)),
         };
         0.5 * step * unit.factor
+    }
+
+    /// What the unit counts from.
+    fn zero(&self, unit: &Unit) -> f64 {
+        if self.style == Style::Difference { 0.0 } else { unit.zero() }
     }
 
     /// The style, which only lengths have.
@@ -145,7 +152,7 @@ impl Measure {
 
     fn show_in(&self, metric: bool) -> String {
         let unit = self.unit(metric);
-        let value = (self.si - unit.zero()) / unit.factor;
+        let value = (self.si - self.zero(unit)) / unit.factor;
         match self.length_style() {
             Style::Tape if !metric => format!("{} in", sixteenths(value)),
             Style::FeetInches if !metric => feet_and_inches(value),
@@ -156,12 +163,24 @@ impl Measure {
     fn unit(&self, metric: bool) -> &'static Unit {
         let name = match (self.kind, metric) {
             (Kind::Length, false) => match self.style {
-                Style::Plain | Style::Tape | Style::Bulk | Style::Factor | Style::Displacement | Style::Suction => "in",
+                Style::Plain
+                | Style::Tape
+                | Style::Bulk
+                | Style::Factor
+                | Style::Displacement
+                | Style::Suction
+                | Style::Difference => "in",
                 Style::FeetInches | Style::Feet => "ft",
                 Style::Distance => "mi",
             },
             (Kind::Length, true) => match self.style {
-                Style::Plain | Style::Tape | Style::Bulk | Style::Factor | Style::Displacement | Style::Suction => "mm",
+                Style::Plain
+                | Style::Tape
+                | Style::Bulk
+                | Style::Factor
+                | Style::Displacement
+                | Style::Suction
+                | Style::Difference => "mm",
                 Style::FeetInches | Style::Feet => "m",
                 Style::Distance => "nmi",
             },

@@ -3,8 +3,8 @@
 mod cursor;
 mod glyphs;
 
-use super::units::Unit;
 use super::Kind;
+use super::units::Unit;
 use cursor::Cursor;
 use glyphs::plain_notation;
 

@@ -7,8 +7,9 @@ use super::super::{Outfit, Slot};
 use super::Resolver;
 use crate::catalog::Entry;
 use crate::job::rigging::{BatteryEntry, Chosen, OldPart, Rigging};
-use crate::job::{Item, Job, tape};
-use crate::quantity::{Measure, Reading, pounds, say};
+use crate::job::{self, Item, Job};
+use crate::quantity::{Basis, Measure, Reading, pounds, say};
+use crate::reading::{Part, reading};
 use crate::written::Slip;
 
 impl<'a> Resolver<'a> {
@@ -48,9 +49,12 @@ impl<'a> Resolver<'a> {
         rigging
     }
 
-    fn choose<T: Clone>(&mut self, path: &str, what: &str, chosen: &mut Chosen<T>, entries: &'a [Entry<T>]) {
-        let Some(class) = &chosen.class else { return };
-        if chosen.described.is_some() {
+    fn choose<C: Chosen>(&mut self, path: &str, what: &str, chosen: &mut C, entries: &'a [Entry<C::Spec>])
+    where
+        C::Spec: Part,
+    {
+        let Some(class) = chosen.class().map(str::to_owned) else { return };
+        if chosen.spec().is_some() {
             self.unresolved.push(Slip {
                 path: path.to_owned(),
                 message: format!("a class and a description of the same {what}"),
@@ -58,7 +62,11 @@ impl<'a> Resolver<'a> {
             });
             return;
         }
-        chosen.described = self.find(&format!("{path}.class"), class, what, entries).map(|entry| entry.spec);
+        let spec = self.find(&format!("{path}.class"), &class, what, entries).map(|entry| entry.spec);
+        chosen.describe(spec.map(|mut spec| {
+            spec.set_basis(Basis::Catalog);
+            spec
+        }));
     }
 
     /// Gives what comes off of the old rigging the weight that such a thing usually has, where none was told.
@@ -73,7 +81,7 @@ impl<'a> Resolver<'a> {
                 Measure::of(weight)
             ));
             let weight = Reading::assumed(weight, "as is usual");
-            entry.weight = Slot::of(Some(weight), &tape::ITEM_WEIGHT, &entry.item.what);
+            entry.weight = Slot::of(Some(weight), reading!(job::Item.weight), &entry.item.what);
         }
     }
 }
@@ -88,7 +96,7 @@ fn as_item(entry: &BatteryEntry) -> ItemOfOutfit {
     let what = entry.name.clone().unwrap_or_else(|| entry.battery.name("battery").to_owned());
     let weight = entry.battery.spec().and_then(|battery| battery.weight.clone());
     ItemOfOutfit {
-        weight: Slot::of(weight.clone(), &tape::ITEM_WEIGHT, &what),
+        weight: Slot::of(weight.clone(), reading!(job::Item.weight), &what),
         item: Item {
             what,
             weight,
