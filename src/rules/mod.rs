@@ -1,18 +1,24 @@
 //! The rules: a folder a family, a file a rule, and here the one list of them all.
 
 mod cautions;
+mod controls;
+mod electrical;
 mod finding;
 mod fit;
+mod fuel;
 mod height;
+mod network;
 mod power;
 pub mod rule;
+mod steering;
 mod stern;
 mod strength;
 mod swing;
+mod trailer;
 mod weight;
 
 pub use cautions::cautions;
-pub use finding::{Finding, Limit, Verdict};
+pub use finding::{Finding, Limit, ToBuy, Verdict};
 pub use rule::{Family, Judged, Rule};
 pub(crate) use strength::DESIGN_FACTOR;
 
@@ -73,6 +79,42 @@ pub const ALL: &[&Rule] = &[
     &strength::CORE_UNDER_BOLTS,
     &strength::TABBING,
     &strength::SIGNS,
+    &steering::TURNS,
+    &steering::EFFORT,
+    &steering::RATING,
+    &steering::CABLE,
+    &steering::TOE,
+    &steering::LINES,
+    &steering::ACTUATOR,
+    &fuel::SUCTION,
+    &fuel::ONE_FEED,
+    &fuel::BOILING,
+    &fuel::HOSE,
+    &fuel::VENT_AND_FILL,
+    &fuel::ENDURANCE,
+    &electrical::CRANKING,
+    &electrical::STARTER_CABLE,
+    &electrical::VOLTAGE_DROP,
+    &electrical::AMPACITY,
+    &electrical::FUSE,
+    &electrical::DAY_BALANCE,
+    &electrical::ISOLATION,
+    &electrical::BONDING,
+    &controls::LEVERS,
+    &controls::CABLES,
+    &controls::CUT_OFF,
+    &controls::START_IN_GEAR,
+    &controls::GAUGES,
+    &controls::TUBE,
+    &controls::OLD_RIGGING,
+    &network::BACKBONE,
+    &network::TERMINATORS,
+    &network::VOLTAGE,
+    &network::ENGINES,
+    &trailer::LOAD,
+    &trailer::COUPLING,
+    &trailer::BRAKES,
+    &trailer::BEHIND,
 ];
 
 /// The rule of this id.

@@ -44,8 +44,10 @@ things! {
         /// What it is.
         what: Option<String> = label(),
         /// What it weighs.
-        weight: Option<Reading<Mass>> = called("a weight on the trailer").within(between(lb(1.0), lb(60000.0))),
+        weight: Option<Reading<Mass>> = called("a weight on the trailer").within(between(lb(1.0), lb(60000.0)))
+            .taken(Stop::Items, "a scale, or its papers", "all of it together"),
         /// Forward of the transom.
-        forward: Option<Reading<Length>> = called("its place forward of the transom").within(between(foot(-10.0), foot(60.0))),
+        forward: Option<Reading<Length>> = called("its place forward of the transom").within(between(foot(-10.0), foot(60.0)))
+            .taken(Stop::Items, "on the boat", "its centre forward of the transom; negative behind it"),
     }
 }

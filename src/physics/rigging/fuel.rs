@@ -1,6 +1,6 @@
 //! Gasoline on its way to an engine: how much, how hard it is drawn, whether it boils on the way.
 
-use uom::si::f64::{Length, MassDensity, Power, Pressure, Ratio, Volume, VolumeRate};
+use uom::si::f64::{Length, MassDensity, Power, Pressure, Ratio, VolumeRate};
 
 use super::pipe;
 use crate::quantity::{
@@ -160,9 +160,4 @@ pub fn vapour_pressure(sheet: &mut Sheet, reid: Pressure, temperature: Temperatu
 /// The suction that an engine's pump may be asked for.
 pub fn permitted_suction() -> Pressure {
     inches_of_mercury(SUCTION_IN_HG)
-}
-
-/// How long what can be burnt of a tank lasts, in hours.
-pub fn endurance_h(tank: Volume, flow: VolumeRate) -> f64 {
-    USABLE * tank.si() / flow.si() / 3600.0
 }
