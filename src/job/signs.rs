@@ -50,6 +50,12 @@ impl Signs {
 }
 
 impl Part for Signs {
+    type Held = Self;
+
+    fn held(&self) -> Option<&Self::Held> {
+        Some(self)
+    }
+
     fn form() -> Form {
         Form::List(Box::new(Sign::form()))
     }

@@ -23,6 +23,7 @@ pub use rule::{Family, Judged, Rule};
 pub(crate) use strength::DESIGN_FACTOR;
 
 use crate::case::Case;
+use crate::working::{Part, Sheet};
 
 /// Every rule, in the order of the report.
 pub const ALL: &[&Rule] = &[
@@ -120,6 +121,20 @@ pub const ALL: &[&Rule] = &[
 /// The rule of this id.
 pub fn find(id: &str) -> Option<&'static Rule> {
     ALL.iter().copied().find(|rule| rule.id == id)
+}
+
+/// The working of a family whose findings are calculations by themselves: a part for each, with what it says.
+pub fn parts(case: &Case, family: Family) -> Vec<Part> {
+    let rules = ALL.iter().filter(|rule| rule.family == family);
+    rules
+        .map(|rule| {
+            let finding = (rule.judge)(case);
+            let mut sheet = Sheet::default();
+            sheet.remark(finding.summary);
+            sheet.append(finding.working);
+            Part { title: rule.id.to_owned(), tables: finding.tables, sheet }
+        })
+        .collect()
 }
 
 /// Judges a case by every rule. A pure function: the same rig gives the same findings.

@@ -39,8 +39,8 @@ pub fn load(case: &Case, towed: &Towed) -> Result<OnRoad, NoLoad> {
     let mut weights = if towed.carries.is_empty() { aboard(case)? } else { told(&towed.carries)? };
     weights.extend(told(&towed.besides)?);
     let boat = weights.iter().fold(Mass::from_si(0.0), |sum, weight| sum + weight.mass);
-    let axle = asked(towed.axle.as_ref(), reading!(rigging::Towed.axle)).ask();
-    let coupling = asked(towed.coupling.as_ref(), reading!(rigging::Towed.coupling)).ask();
+    let axle = towed.axle().ask();
+    let coupling = towed.coupling().ask();
     let stand = match (axle, coupling) {
         (Ok(axle), Ok(coupling)) => Ok(Stand { axle: axle.value, coupling: coupling.value }),
         (axle, coupling) => Err([axle.err(), coupling.err()].into_iter().flatten().collect()),

@@ -6,6 +6,7 @@ mod closing;
 mod findings;
 mod formula;
 mod outfits;
+mod rigging;
 mod sheet;
 mod shell;
 mod working;
@@ -51,10 +52,10 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
     let body = html! {
         (mark::of_page())
         header {
-            h1 { (rig.title) }
+            h1 { (rig.title()) }
             p class="soft" {
-                (rig.sitting.words())
-                @if rig.made_up { " · " span class="invented" { "an invented scenario" } }
+                (rig.job.sitting.words())
+                @if rig.job.made_up { " · " span class="invented" { "an invented scenario" } }
             }
             (answer::top(report))
         }
@@ -64,6 +65,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
             (answer::unmeasured(report))
             (drawn(&figures, report.units))
             (findings::all(report))
+            (rigging::list(report))
             (outfits::before_and_after(report))
             (outfits::planned(report))
             (closing::photographs(photographs))
@@ -74,7 +76,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
         }
         footer { (closing::end(report, stamp)) }
     };
-    shell::document(&rig.title, &rig.title, body)
+    shell::document(&rig.title(), &rig.title(), body)
 }
 
 /// The drawings as files of their own: name and text.

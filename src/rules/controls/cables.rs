@@ -2,7 +2,6 @@
 
 use super::told;
 use crate::case::Case;
-use crate::case::rigging::asked;
 use crate::case::rigging::way::way;
 use crate::job::rigging::{self, Reach};
 use crate::physics::rigging::cable::{MOST_BENDS_DEG, least_radius};
@@ -31,7 +30,7 @@ const YEARS: f64 = 10.0;
 
 fn judge(case: &Case) -> Finding {
     let controls = given!(told(case));
-    need!(levers = asked(controls.levers.as_ref(), reading!(rigging::Controls.levers)));
+    need!(levers = controls.levers());
     if *levers != Reach::Cables {
         return Finding::not_applicable(say!("The levers are {}.", levers.words()));
     }

@@ -2,10 +2,8 @@
 
 use super::told;
 use crate::case::Case;
-use crate::case::rigging::asked;
-use crate::job::rigging::{self, CutOff};
+use crate::job::rigging::CutOff;
 use crate::quantity::{Dimensioned, Measure, Style, Text, feet, horsepower, say};
-use crate::reading::reading;
 use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Verdict};
 
@@ -29,10 +27,7 @@ const FROM_HP: f64 = 3.0;
 
 fn judge(case: &Case) -> Finding {
     let controls = given!(told(case));
-    need!(
-        length = case.rig.boat.length,
-        cut_off = asked(controls.cut_off.as_ref(), reading!(rigging::Controls.cut_off))
-    );
+    need!(length = case.rig.job.boat.length(), cut_off = controls.cut_off());
     if !feet(UNDER_FT).exceeds(length.value) {
         return Finding::not_applicable(say!(
             "The US rule covers boats under 26 ft, and she is {}.",

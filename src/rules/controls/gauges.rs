@@ -2,7 +2,6 @@
 
 use super::told;
 use crate::case::Case;
-use crate::case::rigging::asked;
 use crate::job::rigging;
 use crate::quantity::{Text, say};
 use crate::reading::reading;
@@ -28,7 +27,7 @@ fn judge(case: &Case) -> Finding {
     if controls.gauges.is_empty() {
         return Finding::unmeasured(vec![Missing::one(reading!(rigging::Controls.gauges))]);
     }
-    need!(speak = asked(controls.engines_speak.as_ref(), reading!(rigging::Controls.engines_speak)));
+    need!(speak = controls.engines_speak());
     let deaf: Vec<&str> = controls
         .gauges
         .iter()

@@ -2,10 +2,8 @@
 
 use super::told;
 use crate::case::Case;
-use crate::case::rigging::asked;
-use crate::job::rigging::{self, Reach};
+use crate::job::rigging::Reach;
 use crate::quantity::{Text, say};
-use crate::reading::reading;
 use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Verdict};
 
@@ -25,10 +23,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let controls = given!(told(case));
-    need!(
-        levers = asked(controls.levers.as_ref(), reading!(rigging::Controls.levers)),
-        take = asked(controls.engines_take.as_ref(), reading!(rigging::Controls.engines_take)),
-    );
+    need!(levers = controls.levers(), take = controls.engines_take(),);
     if levers == take {
         return Finding::new(Verdict::Pass, say!("Levers and engines are of one sort: {}.", levers.words()));
     }

@@ -2,10 +2,7 @@
 
 use super::told;
 use crate::case::Case;
-use crate::case::rigging::asked;
-use crate::job::rigging;
 use crate::quantity::Text;
-use crate::reading::reading;
 use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Verdict};
 
@@ -24,7 +21,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let controls = given!(told(case));
-    need!(starts = asked(controls.starts_in_gear.as_ref(), reading!(rigging::Controls.starts_in_gear)));
+    need!(starts = controls.starts_in_gear());
     if *starts {
         Finding::new(Verdict::Fail, Text::from("The engine cranks with the lever in gear."))
             .remedy(Text::from(

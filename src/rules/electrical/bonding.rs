@@ -2,10 +2,9 @@
 
 use super::told;
 use crate::case::Case;
-use crate::case::rigging::asked;
 use crate::job::rigging::{self, Anodes};
 use crate::quantity::Text;
-use crate::reading::reading;
+use crate::reading::{Missing, reading};
 use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Verdict};
 
@@ -25,7 +24,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let electrical = given!(told(case));
-    need!(anodes = asked(electrical.anodes.as_ref(), reading!(rigging::Electrical.anodes)));
+    need!(anodes = electrical.anodes());
     let bracket = case.rig.after.groups.iter().any(|group| group.bracket.is_some());
     if *anodes != Anodes::Sound {
         let how = if *anodes == Anodes::Worn { "The anodes are worn." } else { "There are no anodes." };
@@ -39,10 +38,7 @@ fn judge(case: &Case) -> Finding {
         (true, Some(false)) => Finding::new(Verdict::Warn, Text::from("The engines are not bonded to their bracket."))
             .remedy(Text::from("Join each engine and the bracket by a wire of 8 AWG."))
             .buys("bonding wires", Text::from("8 AWG, engine to bracket, one each")),
-        (true, None) => {
-            need!(_bonded = asked::<bool>(None, reading!(rigging::Electrical.anodes)));
-            Finding::new(Verdict::Unmeasured, Text::default())
-        }
+        (true, None) => Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.anodes))]),
         _ => Finding::new(Verdict::Pass, Text::from("Anodes are sound.")),
     }
 }

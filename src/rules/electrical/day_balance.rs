@@ -37,10 +37,7 @@ fn judge(case: &Case) -> Finding {
     let ratings = case.rig.after.mains().into_iter().filter_map(|engine| engine.spec.alternator.as_ref());
     let rated = ratings.fold(ElectricCurrent::from_si(0.0), |sum, one| sum + one.value);
     let alternators = (rated.si() > 0.0).then_some(rated);
-    need!(
-        rated = asked(alternators.as_ref(), reading!(job::EngineSpec.alternator)),
-        cruising = asked(electrical.cruising.as_ref(), reading!(rigging::Electrical.cruising)),
-    );
+    need!(rated = asked(alternators.as_ref(), reading!(job::EngineSpec.alternator)), cruising = electrical.cruising(),);
     let mut sheet = Sheet::default();
     let idling = electrical.idling.as_ref().map_or(Time::from_si(0.0), |idling| idling.value);
     let day = Day { alternators: *rated, cruising: cruising.value, idling };

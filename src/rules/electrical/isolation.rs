@@ -2,7 +2,6 @@
 
 use super::told;
 use crate::case::Case;
-use crate::case::rigging::asked;
 use crate::job::rigging::{self, Does, Parallel};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
@@ -42,7 +41,7 @@ fn judge(case: &Case) -> Finding {
             )
         };
     }
-    need!(parallel = asked(electrical.parallel.as_ref(), reading!(rigging::Electrical.parallel)));
+    need!(parallel = electrical.parallel());
     let engines = case.rig.after.mains().len();
     let starts = electrical.batteries.iter().filter(|entry| entry.does != Some(Does::House)).count();
     match parallel {

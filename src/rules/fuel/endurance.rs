@@ -28,7 +28,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = given!(told(case));
-    let tanks = case.rig.afloat.tanks.iter().filter(|tank| tank.holds == Liquid::Fuel);
+    let tanks = case.rig.job.weights.tanks.iter().filter(|tank| tank.holds == Liquid::Fuel);
     let capacity =
         tanks.filter_map(|tank| Some(tank.capacity.as_ref()?.value)).fold(Volume::from_si(0.0), |sum, one| sum + one);
     let mut sheet = Sheet::default();

@@ -34,7 +34,7 @@ fn judge(case: &Case) -> Finding {
     if rig.lines.is_empty() {
         return Finding::unmeasured(vec![Missing::one(reading!(rigging::FuelRig.lines))]);
     }
-    let portable = case.rig.boat.fuel == Some(Fuel::PortableTanks);
+    let portable = case.rig.job.boat.fuel == Some(Fuel::PortableTanks);
     let mut worst: Option<Finding> = None;
     for (i, line) in rig.lines.iter().enumerate() {
         let name = line_name(line, i);

@@ -2,11 +2,8 @@
 
 use super::told;
 use crate::case::Case;
-use crate::case::rigging::asked;
 use crate::job::Fuel;
-use crate::job::rigging;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
-use crate::reading::reading;
 use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 
@@ -31,13 +28,10 @@ const SAME_IN: f64 = 0.02;
 
 fn judge(case: &Case) -> Finding {
     let rig = given!(told(case));
-    if case.rig.boat.fuel == Some(Fuel::PortableTanks) {
+    if case.rig.job.boat.fuel == Some(Fuel::PortableTanks) {
         return Finding::not_applicable(Text::from("A portable tank has vent and fill in its cap."));
     }
-    need!(
-        vent = asked(rig.vent.as_ref(), reading!(rigging::FuelRig.vent)),
-        fill = asked(rig.fill.as_ref(), reading!(rigging::FuelRig.fill)),
-    );
+    need!(vent = rig.vent(), fill = rig.fill(),);
     for (what, hose, least) in [("vent", vent, VENT_IN), ("fill", fill, FILL_IN)] {
         let (found, limit) = (Measure::tape(hose.value), Measure::tape(inches(least)));
         if inches(least - SAME_IN).exceeds(hose.value) {

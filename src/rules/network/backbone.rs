@@ -27,10 +27,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let network = given!(told(case));
     let shown = |length| Measure::styled(length, Style::FeetInches);
-    need!(
-        cable = asked(network.cable.as_ref(), reading!(rigging::Rigging.network)),
-        length = asked(network.length.as_ref(), reading!(rigging::Network.length)),
-    );
+    need!(cable = asked(network.cable.as_ref(), reading!(rigging::Rigging.network)), length = network.length(),);
     let drops: Vec<Length> = network.devices.iter().filter_map(|device| Some(device.drop.as_ref()?.value)).collect();
     let longest_drop = drops.iter().copied().fold(Length::from_si(0.0), |a, b| if b.si() > a.si() { b } else { a });
     let together = drops.iter().copied().fold(Length::from_si(0.0), |sum, drop| sum + drop);

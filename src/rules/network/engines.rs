@@ -2,10 +2,7 @@
 
 use super::told;
 use crate::case::Case;
-use crate::case::rigging::asked;
-use crate::job::rigging;
 use crate::quantity::{Text, say};
-use crate::reading::reading;
 use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Verdict};
 
@@ -24,7 +21,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let network = given!(told(case));
-    need!(reach = asked(network.engines_reach_it.as_ref(), reading!(rigging::Network.engines_reach_it)));
+    need!(reach = network.engines_reach_it());
     if *reach {
         return Finding::new(Verdict::Pass, Text::from("The engines reach the network."));
     }

@@ -2,12 +2,9 @@
 
 use super::told;
 use crate::case::Case;
-use crate::case::rigging::asked;
-use crate::job::rigging;
 use crate::physics::rigging::network;
 use crate::quantity::Dimensioned;
 use crate::quantity::{Measure, Text, say};
-use crate::reading::reading;
 use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use uom::si::f64::Ratio;
@@ -27,7 +24,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let network = given!(told(case));
-    need!(count = asked(network.terminators.as_ref(), reading!(rigging::Network.terminators)));
+    need!(count = network.terminators());
     let of = |count: u8| Measure::of(Ratio::from_si(f64::from(count)));
     let finding = if *count == network::TERMINATORS {
         Finding::new(Verdict::Pass, Text::from("Two terminators."))

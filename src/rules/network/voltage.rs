@@ -34,10 +34,7 @@ const COPPER_C: f64 = 30.0;
 
 fn judge(case: &Case) -> Finding {
     let network = given!(told(case));
-    need!(
-        cable = asked(network.cable.as_ref(), reading!(rigging::Rigging.network)),
-        length = asked(network.length.as_ref(), reading!(rigging::Network.length)),
-    );
+    need!(cable = asked(network.cable.as_ref(), reading!(rigging::Rigging.network)), length = network.length(),);
     let devices = reading!(rigging::Network.devices);
     if network.devices.is_empty() {
         return Finding::unmeasured(vec![Missing::one(devices)]);

@@ -2,13 +2,10 @@
 
 use super::steered;
 use crate::case::Case;
-use crate::case::rigging::asked;
 use crate::case::rigging::way::{STEERING, way};
 use crate::job::Steering;
-use crate::job::rigging;
 use crate::physics::rigging::cable::{FREE_PLAY_DEG, MOST_BENDS_DEG, SOLD_STEP_FT, least_radius};
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, feet, say};
-use crate::reading::reading;
 use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Sheet;
@@ -31,7 +28,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = given!(steered(case, Steering::RemoteMechanical));
-    need!(cable = asked(rig.cable.as_ref(), reading!(rigging::SteeringRig.cable)));
+    need!(cable = rig.cable());
     let mut sheet = Sheet::default();
     let way = match way(&mut sheet, &cable.legs, &cable.bends, STEERING) {
         Ok(way) => way,

@@ -37,7 +37,7 @@ fn judge(case: &Case) -> Finding {
     need!(
         helm_turn = asked(displaces, reading!(rigging::SteeringRig.helm)),
         cylinder = Told(cylinder(rig)),
-        wheel = asked(rig.wheel.as_ref(), reading!(rigging::SteeringRig.wheel)),
+        wheel = rig.wheel(),
         power = Told(power),
         speed = Told(speed),
     );

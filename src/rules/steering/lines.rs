@@ -29,10 +29,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let rig = given!(steered(case, Steering::RemoteHydraulic));
     let relief = rig.helm.spec().and_then(|helm| helm.relief.as_ref());
-    need!(
-        relief = asked(relief, reading!(rigging::SteeringRig.helm)),
-        lines = asked(rig.lines.as_ref(), reading!(rigging::SteeringRig.lines)),
-    );
+    need!(relief = asked(relief, reading!(rigging::SteeringRig.helm)), lines = rig.lines(),);
     need!(rated = asked(lines.rated.as_ref(), reading!(rigging::SteeringRig.lines)));
     let mut sheet = Sheet::default();
     let mut oil = Text::default();

@@ -36,7 +36,7 @@ fn steered<'c>(case: &'c Case, so: Steering) -> Result<&'c SteeringRig, Box<Find
         ))));
     };
     let fits = |steering: Steering| steering == so;
-    match case.rig.steering.reading() {
+    match case.rig.job.steering.as_ref() {
         Some(steering) if !fits(*steering) => {
             Err(Box::new(Finding::not_applicable(say!("She is steered otherwise: {}.", steering.words()))))
         }

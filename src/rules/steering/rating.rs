@@ -25,7 +25,7 @@ rule! {
 }
 
 fn judge(case: &Case) -> Finding {
-    let steering = case.rig.steering.reading().copied();
+    let steering = case.rig.job.steering.as_ref().copied();
     let so = match steering {
         Some(Steering::RemoteMechanical) => Steering::RemoteMechanical,
         _ => Steering::RemoteHydraulic,

@@ -44,7 +44,7 @@ fn judge(case: &Case) -> Finding {
             "Only pairs are looked at."
         }));
     };
-    need!(link = asked(rig.tie_bar.as_ref(), reading!(rigging::SteeringRig.tie_bar)));
+    need!(link = rig.tie_bar());
     need!(length = asked(link.length.as_ref(), reading!(rigging::SteeringRig.tie_bar)));
     let linkage = Linkage {
         spread: (one.y - other.y).abs().si(),

@@ -2,10 +2,7 @@
 
 use super::told;
 use crate::case::Case;
-use crate::case::rigging::asked;
-use crate::job::rigging;
 use crate::quantity::{Dimensioned, Measure, Text, feet, say};
-use crate::reading::reading;
 use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 
@@ -28,10 +25,7 @@ const BEHIND_FT: f64 = 4.0;
 
 fn judge(case: &Case) -> Finding {
     let towed = given!(told(case));
-    need!(
-        behind = asked(towed.behind.as_ref(), reading!(rigging::Towed.behind)),
-        seen = asked(towed.lamps_seen.as_ref(), reading!(rigging::Towed.lamps_seen)),
-    );
+    need!(behind = towed.behind(), seen = towed.lamps_seen(),);
     let (found, limit) = (Measure::tape(behind.value), Measure::tape(feet(BEHIND_FT)));
     let mut wrong: Vec<Text> = Vec::new();
     if behind.value.exceeds(feet(BEHIND_FT)) {

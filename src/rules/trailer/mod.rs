@@ -13,15 +13,15 @@ pub use load::LOAD;
 use super::Finding;
 use crate::case::Case;
 use crate::case::rigging::road::{NoLoad, OnRoad, load};
+use crate::job::Trailer;
 use crate::job::rigging::Towed;
 use crate::quantity::Text;
-use crate::rig::OnTrailer;
 
 /// What the job tells of her on the road; else the finding that says why there is nothing.
 fn told<'c>(case: &'c Case) -> Result<&'c Towed, Box<Finding>> {
     let no = |why: &str| Err(Box::new(Finding::not_applicable(Text::from(why))));
-    match (&case.rig.job.rigging.towed, case.rig.surroundings.trailer.reading()) {
-        (_, Some(OnTrailer::Never)) => no("She never travels on a trailer."),
+    match (&case.rig.job.rigging.towed, &case.rig.job.trailer) {
+        (_, Some(Trailer::None)) => no("She never travels on a trailer."),
         (None, _) => no("The job tells nothing of her weight on the road (rigging.towed)."),
         (Some(towed), _) => Ok(towed),
     }
