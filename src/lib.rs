@@ -8,6 +8,7 @@ pub mod case;
 pub mod catalog;
 pub mod commands;
 pub mod job;
+pub mod logged;
 pub mod physics;
 pub mod quantity;
 pub mod report;

@@ -2,12 +2,17 @@
 
 use uom::si::f64::{
     Acceleration, Angle, AngularVelocity, Area, ElectricCurrent, ElectricPotential, Energy, Force, Length,
-    LinearMassDensity, Mass, MassDensity, Power, Pressure, Ratio, Velocity, Volume, VolumeRate,
+    LinearMassDensity, Mass, MassDensity, Power, Pressure, Ratio, Time, Velocity, Volume, VolumeRate,
 };
+
+use uom::typenum::{N2, Z0};
 
 /// A moment of force, in N·m. `uom` gives force times length the type of an energy; on a boat it
 /// is a moment, and is shown in lbf·ft.
 pub type Moment = Energy;
+
+/// A distance that a volume of fuel takes her, in m/m³. `uom` has no name for it.
+pub type DistancePerVolume = uom::si::Quantity<uom::si::ISQ<N2, Z0, Z0, Z0, Z0, Z0, Z0>, uom::si::SI<f64>, f64>;
 
 /// What sort of quantity a number is: decides which units it may be written in and how it is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -29,12 +34,14 @@ pub enum Kind {
     MassPerLength,
     FlowRate,
     Acceleration,
+    Time,
+    DistancePerVolume,
     Ratio,
 }
 
 impl Kind {
     /// Every kind, for tables and tests.
-    pub const ALL: [Kind; 18] = [
+    pub const ALL: [Kind; 20] = [
         Kind::Length,
         Kind::Mass,
         Kind::Force,
@@ -52,6 +59,8 @@ impl Kind {
         Kind::MassPerLength,
         Kind::FlowRate,
         Kind::Acceleration,
+        Kind::Time,
+        Kind::DistancePerVolume,
         Kind::Ratio,
     ];
 
@@ -75,6 +84,8 @@ impl Kind {
             Kind::MassPerLength => "a mass per length",
             Kind::FlowRate => "a flow rate",
             Kind::Acceleration => "an acceleration",
+            Kind::Time => "a time",
+            Kind::DistancePerVolume => "a distance per volume of fuel",
             Kind::Ratio => "a plain number or a percentage",
         }
     }
@@ -99,6 +110,8 @@ impl Kind {
             Kind::MassPerLength => "900 lb/in or 16,000 kg/m",
             Kind::FlowRate => "14 gal/h or 53 L/h",
             Kind::Acceleration => "9.81 m/s² or 1 gn",
+            Kind::Time => "6.5 s or 2 min",
+            Kind::DistancePerVolume => "1.1 mi/gal or 0.5 km/L",
             Kind::Ratio => "1.85 or 5 %",
         }
     }
@@ -161,5 +174,7 @@ dimensioned!(
     LinearMassDensity => MassPerLength,
     VolumeRate => FlowRate,
     Acceleration => Acceleration,
+    Time => Time,
+    DistancePerVolume => DistancePerVolume,
     Ratio => Ratio,
 );

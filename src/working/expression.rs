@@ -68,6 +68,14 @@ impl Expression {
                     side(right, right.binds_looser_than(*operator, true))
                 )
             }
+            Expression::Call("power", arguments) if arguments.len() == 2 => {
+                let [base, exponent] = [&arguments[0], &arguments[1]].map(|argument| argument.write(leaf));
+                if matches!(*arguments[0], Expression::Binary(..)) {
+                    format!("({base})^{exponent}")
+                } else {
+                    format!("{base}^{exponent}")
+                }
+            }
             Expression::Call(name, arguments) => {
                 let arguments: Vec<_> = arguments.iter().map(|a| a.write(leaf)).collect();
                 format!("{name}({})", arguments.join(", "))

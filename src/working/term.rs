@@ -103,6 +103,19 @@ pub fn cbrt(ratio: Term<Ratio>) -> Term<Ratio> {
     ratio.called("cbrt", Ratio::from_si(ratio.value.si().cbrt()))
 }
 
+/// A ratio to a power.
+pub fn power(ratio: Term<Ratio>, exponent: f64) -> Term<Ratio> {
+    Term {
+        value: Ratio::from_si(ratio.value.si().powf(exponent)),
+        expression: Arc::new(Expression::Call("power", vec![ratio.expression, Arc::new(Expression::Number(exponent))])),
+    }
+}
+
+/// The exponential of a ratio.
+pub fn exp(ratio: Term<Ratio>) -> Term<Ratio> {
+    ratio.called("exp", Ratio::from_si(ratio.value.si().exp()))
+}
+
 /// What a product such as 10 ft · 3.55 ft may miss its half, or 0.8 · 50 − 25 its whole number, by in the
 /// last bits.
 const LAST_BITS: f64 = 1e-9;

@@ -32,6 +32,8 @@ pub enum Style {
     FeetInches,
     /// Decimal feet, or metres, as the capacity formulas want them.
     Feet,
+    /// A distance run: miles, or nautical miles.
+    Miles,
     /// A volume of foam or of a hull: cubic feet, or litres. Other volumes are liquids, in gallons.
     Bulk,
     /// A ratio of strength to load: two digits, and what they are worth.
@@ -152,10 +154,12 @@ impl Measure {
             (Kind::Length, false) => match self.style {
                 Style::Plain | Style::Tape | Style::Bulk | Style::Factor => "in",
                 Style::FeetInches | Style::Feet => "ft",
+                Style::Miles => "mi",
             },
             (Kind::Length, true) => match self.style {
                 Style::Plain | Style::Tape | Style::Bulk | Style::Factor => "mm",
                 Style::FeetInches | Style::Feet => "m",
+                Style::Miles => "nmi",
             },
             (Kind::Mass, false) => "lb",
             (Kind::Mass, true) => "kg",
@@ -187,6 +191,9 @@ impl Measure {
             (Kind::FlowRate, false) => "gal/h",
             (Kind::FlowRate, true) => "L/h",
             (Kind::Acceleration, _) => "gn",
+            (Kind::Time, _) => "s",
+            (Kind::DistancePerVolume, false) => "mi/gal",
+            (Kind::DistancePerVolume, true) => "nmi/L",
             (Kind::Ratio, _) => "%",
         };
         named(self.kind, name)
@@ -198,7 +205,7 @@ impl Measure {
         match self.kind {
             Kind::Length => match (self.style, metric) {
                 (Style::Tape, true) => 0,
-                (Style::Plain | Style::Bulk, true) => 1,
+                (Style::Plain | Style::Bulk, true) | (Style::Miles, _) => 1,
                 _ => 2,
             },
             Kind::Mass | Kind::Force if !metric => i32::from(small),
@@ -207,7 +214,8 @@ impl Measure {
             Kind::Power if metric => 1,
             Kind::Power => i32::from((value - value.round()).abs() > 0.05),
             Kind::Angle | Kind::Volume | Kind::Speed | Kind::FlowRate => 1,
-            Kind::Voltage | Kind::Area | Kind::Acceleration => 2,
+            Kind::Voltage | Kind::Area | Kind::Acceleration | Kind::DistancePerVolume => 2,
+            Kind::Time => 1,
             Kind::RotationRate => 0,
             Kind::Moment => 0,
             Kind::Current => i32::from(small),
@@ -242,7 +250,7 @@ mod tests {
     use crate::quantity::parse;
     use proptest::prelude::*;
 
-    const STYLES: [Style; 5] = [Style::Plain, Style::Tape, Style::FeetInches, Style::Feet, Style::Bulk];
+    const STYLES: [Style; 6] = [Style::Plain, Style::Tape, Style::FeetInches, Style::Feet, Style::Bulk, Style::Miles];
 
     fn length(si: f64, style: Style) -> Measure {
         Measure { si, kind: Kind::Length, style }
@@ -278,7 +286,7 @@ mod tests {
     proptest! {
         #[test]
         fn what_is_shown_parses_back_within_the_shown_precision(
-            si in -2e3f64..2e3, scale in -3i32..6, kind in 0usize..18, style in 0usize..5, metric: bool,
+            si in -2e3f64..2e3, scale in -3i32..6, kind in 0usize..Kind::ALL.len(), style in 0usize..STYLES.len(), metric: bool,
         ) {
             let kind = Kind::ALL[kind];
             let style = STYLES[style];
@@ -291,12 +299,12 @@ mod tests {
         }
 
         #[test]
-        fn no_text_panics(text in ".{0,60}", kind in 0usize..18) {
+        fn no_text_panics(text in ".{0,60}", kind in 0usize..Kind::ALL.len()) {
             let _ = parse(&text, Kind::ALL[kind]);
         }
 
         #[test]
-        fn no_text_of_the_trades_own_signs_panics(text in "[0-9 ./,'\"±+%a-z⅞′-]{0,30}", kind in 0usize..18) {
+        fn no_text_of_the_trades_own_signs_panics(text in "[0-9 ./,'\"±+%a-z⅞′-]{0,30}", kind in 0usize..Kind::ALL.len()) {
             let _ = parse(&text, Kind::ALL[kind]);
         }
     }

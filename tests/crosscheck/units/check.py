@@ -19,6 +19,8 @@ HERE = pathlib.Path(__file__).parent
 SPELLING = {
     "in": "inch",
     "ft": "foot",
+    "mi": "mile",
+    "nmi": "nautical_mile",
     "lb": "pound",
     "oz": "ounce",
     "t": "metric_ton",
@@ -53,6 +55,13 @@ SPELLING = {
     "m/s²": "meter/second**2",
     "gn": "standard_gravity",
     "ft/s²": "foot/second**2",
+    "s": "second",
+    "min": "minute",
+    "h": "hour",
+    "mi/gal": "mile/US_liquid_gallon",
+    "nmi/L": "nautical_mile/liter",
+    "nmi/gal": "nautical_mile/US_liquid_gallon",
+    "km/L": "kilometer/liter",
     "%": "percent",
 }
 # The coherent SI unit of each kind.
@@ -74,6 +83,8 @@ SI = {
     "MassPerLength": "kilogram/meter",
     "FlowRate": "meter**3/second",
     "Acceleration": "meter/second**2",
+    "Time": "second",
+    "DistancePerVolume": "1/meter**2",
     "Ratio": "dimensionless",
 }
 
