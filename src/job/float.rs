@@ -1,312 +1,343 @@
 //! How she floats: the hull's shape, her freeboards as measured, what is aboard, the edges where water
 //! comes in, and the loadings to look at.
 
-use serde::Deserialize;
 use uom::si::f64::{Length, Mass, MassDensity, Ratio, Volume};
 
 use super::Item;
+use super::bounds;
 use super::engines::Across;
 use crate::quantity::Reading;
+use crate::reading::*;
 
-/// The shape of the hull, in one of three ways.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum HullShape {
-    /// A handful of sections read with a tape and a level, from the transom forward.
-    Tape {
-        /// The sections.
-        sections: Vec<Section>,
-        /// How the lines run between them.
-        #[serde(default)]
-        lines: Lines,
-    },
-    /// A table of offsets, from the transom forward.
-    Offsets {
-        /// The stations.
-        stations: Vec<OffsetStation>,
-        /// How the lines run between them.
-        #[serde(default)]
-        lines: Lines,
-    },
-    /// A closed surface of triangles in boat axes: a stereolithography (STL) file.
-    Mesh {
-        /// The file, from the folder of the job.
-        file: String,
-        /// What one unit of the file is.
-        unit: Reading<Length>,
-    },
+choices! {
+    /// The shape of the hull, in one of three ways.
+    pub enum HullShape {
+        /// A handful of sections read with a tape and a level, from the transom forward.
+        Tape = "tape" {
+            /// The sections.
+            sections: Vec<Section> = called("section"),
+            /// How the lines run between them.
+            [default] lines: Lines,
+        };
+        /// A table of offsets, from the transom forward.
+        Offsets = "offsets" {
+            /// The stations.
+            stations: Vec<OffsetStation> = called("station"),
+            /// How the lines run between them.
+            [default] lines: Lines,
+        };
+        /// A closed surface of triangles in boat axes: a stereolithography (STL) file.
+        Mesh = "mesh" {
+            /// The file, from the folder of the job.
+            file: String,
+            /// What one unit of the file is.
+            unit: Reading<Length> = called("one unit of the file").within(bounds::UNIT),
+        };
+    }
 }
 
-/// How lines run between sections.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Lines {
-    /// Fair, never bulging past the sections.
-    #[default]
-    Fair,
-    /// Straight from section to section.
-    Straight,
+words! {
+    /// How lines run between sections.
+    pub enum Lines [Default] {
+        /// Fair, never bulging past the sections.
+        [default] Fair = "fair";
+        /// Straight from section to section.
+        Straight = "straight";
+    }
 }
 
-/// One section of a hull with a chine.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Section {
-    /// Forward of the transom, at the keel.
-    pub forward: Reading<Length>,
-    /// Height of the bottom on the centreline.
-    pub keel: Reading<Length>,
-    /// Knuckles between keel and chine, from the keel out.
-    #[serde(default)]
-    pub bottom_knuckles: Vec<Offset>,
-    /// The chine.
-    pub chine: Offset,
-    /// Knuckles between chine and sheer, upward.
-    #[serde(default)]
-    pub side_knuckles: Vec<Offset>,
-    /// The sheer.
-    pub sheer: Offset,
+things! {
+    /// One section of a hull with a chine.
+    pub struct Section [whole] {
+        /// Forward of the transom, at the keel.
+        forward: Reading<Length> = called("forward of the transom").within(bounds::STATION),
+        /// Height of the bottom on the centreline.
+        keel: Reading<Length> = called("keel").within(bounds::UP),
+        /// Knuckles between keel and chine, from the keel out.
+        [default] bottom_knuckles: Vec<Offset> = called("knuckle of the bottom"),
+        /// The chine.
+        chine: Offset = called("chine").naming_parts(),
+        /// Knuckles between chine and sheer, upward.
+        [default] side_knuckles: Vec<Offset> = called("knuckle of the side"),
+        /// The sheer.
+        sheer: Offset = called("sheer").naming_parts(),
+    }
 }
 
-/// One station of a table of offsets.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct OffsetStation {
-    /// Forward of the transom, at the keel.
-    pub forward: Reading<Length>,
-    /// From the keel up to the sheer.
-    pub points: Vec<Offset>,
+things! {
+    /// One station of a table of offsets.
+    pub struct OffsetStation [whole] {
+        /// Forward of the transom, at the keel.
+        forward: Reading<Length> = called("forward of the transom").within(bounds::STATION),
+        /// From the keel up to the sheer.
+        points: Vec<Offset> = called("point"),
+    }
 }
 
-/// A point of a section.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Offset {
-    /// Half-breadth: from the centreline out.
-    pub out: Reading<Length>,
-    /// Above the baseline.
-    pub up: Reading<Length>,
+things! {
+    /// A point of a section.
+    pub struct Offset [whole] {
+        /// Half-breadth: from the centreline out.
+        out: Reading<Length> = called("half-breadth").within(bounds::OUT),
+        /// Above the baseline.
+        up: Reading<Length> = called("height").within(bounds::UP),
+    }
 }
 
-/// The water and how she lies in it.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct Afloat {
-    /// The water.
-    pub water: Option<Water>,
-    /// Freeboards or waterline marks as measured.
-    pub marks: Vec<Mark>,
-    /// Which engines hung on her then; the old ones before ordering, the new ones as fitted.
-    pub engines: Option<EnginesThen>,
-    /// Who was aboard then, and where.
-    pub crew: Vec<CrewAt>,
-    /// What else was aboard then that is no part of her: sandbags, tools.
-    pub also: Vec<Item>,
+things! {
+    /// The water and how she lies in it.
+    pub struct Afloat {
+        /// The water.
+        water: Option<Water> = called("the water").within(bounds::DENSITY)
+            .taken(Stop::Afloat, "at the dock", "salt, fresh, or its density by a hydrometer"),
+        /// Freeboards or waterline marks as measured.
+        marks: Vec<Mark> = called("freeboards")
+            .taken(Stop::Afloat, "at the dock, in still water, everybody off",
+                "plumb from a marked point of the sheer down to the water, at both corners of the transom and near \
+                the stem; write where the point stands on the boat too").closely(inch(0.25)).spot(500, 66),
+        /// Which engines hung on her then; the old ones before ordering, the new ones as fitted.
+        engines: Option<EnginesThen> = called("engines that hung on her then"),
+        /// Who was aboard then, and where.
+        crew: Vec<CrewAt> = called("who was aboard then")
+            .taken(Stop::Afloat, "at the dock", "how many, and where they sat or stood").closely(inch(6.0)),
+        /// What else was aboard then that is no part of her: sandbags, tools.
+        also: Vec<Item> = called("what else was aboard then"),
+    }
 }
 
-/// The water she floats in.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Water {
-    Salt,
-    Fresh,
-    /// Water of this density.
-    Density(Reading<MassDensity>),
+choices! {
+    /// The water she floats in.
+    pub enum Water {
+        Salt = "salt";
+        Fresh = "fresh";
+        /// Water of this density.
+        Density = "density" (Reading<MassDensity>);
+    }
 }
 
-/// Which engines hung on her when the marks were taken.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum EnginesThen {
-    Old,
-    New,
-    None,
+words! {
+    /// Which engines hung on her when the marks were taken.
+    pub enum EnginesThen {
+        Old = "old";
+        New = "new";
+        None = "none";
+    }
 }
 
-/// A point of the boat and its height above the water.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct Mark {
-    /// What it is.
-    pub what: Option<String>,
-    /// Forward of the transom.
-    pub forward: Option<Reading<Length>>,
-    /// Which side, and how far off the centreline.
-    pub across: Option<Across>,
-    /// Above the baseline.
-    pub up: Option<Reading<Length>>,
-    /// Above the water, plumb: a freeboard; zero on the waterline.
-    pub above_water: Option<Reading<Length>>,
+things! {
+    /// A point of the boat and its height above the water.
+    pub struct Mark {
+        /// What it is.
+        what: Option<String> = label(),
+        /// Forward of the transom.
+        forward: Option<Reading<Length>> = called("forward of the transom").within(bounds::ALONG),
+        /// Which side, and how far off the centreline.
+        across: Option<Across> = called("off the centreline").within(bounds::ACROSS),
+        /// Above the baseline.
+        up: Option<Reading<Length>> = called("above the baseline").within(bounds::UP),
+        /// Above the water, plumb: a freeboard; zero on the waterline.
+        above_water: Option<Reading<Length>> = called("above water").within(bounds::FREEBOARD),
+    }
 }
 
-/// Weights of the boat and of what is aboard.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct Weights {
-    /// The bare boat: no engines, brackets, liquids, persons or gear.
-    pub boat: BoatWeight,
-    /// Tanks and live wells.
-    pub tanks: Vec<TankEntry>,
-    /// Places of persons.
-    pub places: Vec<Seat>,
-    /// What one person weighs.
-    pub person: Option<Reading<Mass>>,
-    /// How many go out in her.
-    pub crew: Option<u16>,
-    /// Gear that is usually aboard.
-    pub gear: Vec<Item>,
+things! {
+    /// Weights of the boat and of what is aboard.
+    pub struct Weights {
+        /// The bare boat: no engines, brackets, liquids, persons or gear.
+        boat: BoatWeight = called("the bare boat"),
+        /// Tanks and live wells.
+        tanks: Vec<TankEntry> = called("the tank's capacity and place")
+            .taken(Stop::Aboard, "tank plate, or its outside measures",
+                "capacity, and its centre forward of the transom and above the bottom")
+            .closely(inch(2.0)).spot(262, 84),
+        /// Places of persons.
+        places: Vec<Seat> = called("places of persons")
+            .taken(Stop::Aboard, "seats, benches, where they stand",
+                "forward of the transom, off the centreline, and how high the middle of a person is above the \
+                bottom").closely(inch(2.0)).spot(332, 66),
+        /// What one person weighs.
+        person: Option<Reading<Mass>> = called("weight of a person").within(bounds::PERSON)
+            .taken(Stop::Aboard, "a bathroom scale", "the mean of those who go out in her, dressed").closely(lb(5.0)),
+        /// How many go out in her.
+        crew: Option<u16> = called("persons who go out in her").within(bounds::CREW)
+            .taken(Stop::Aboard, "what she is used for", "as many as usually go"),
+        /// Gear that is usually aboard.
+        gear: Vec<Item> = called("gear that is usually aboard"),
+    }
 }
 
-/// The bare boat.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct BoatWeight {
-    /// Her weight.
-    pub weight: Option<Reading<Mass>>,
-    /// Her centre forward of the transom.
-    pub forward: Option<Reading<Length>>,
-    /// Her centre off the centreline.
-    pub across: Option<Across>,
-    /// Her centre above the baseline.
-    pub above: Option<Reading<Length>>,
+things! {
+    /// The bare boat.
+    pub struct BoatWeight {
+        /// Her weight.
+        weight: Option<Reading<Mass>> = called("weight and centre of the bare boat").within(bounds::BOAT_WEIGHT)
+            .taken(Stop::Aboard, "builder's papers, or a scale",
+                "without engines, liquids, persons and gear; not needed where freeboards were measured")
+            .closely(lb(50.0)),
+        /// Her centre forward of the transom.
+        forward: Option<Reading<Length>> = called("her centre, forward of the transom").within(bounds::ALONG)
+            .taken(Stop::Aboard, "builder's papers, or two scales",
+                "of the bare boat; not needed where freeboards were measured").closely(inch(2.0)),
+        /// Her centre off the centreline.
+        across: Option<Across> = called("her centre, off the centreline").within(bounds::ACROSS)
+            .taken(Stop::Aboard, "builder's papers", "where she is not alike on both sides").closely(inch(1.0)),
+        /// Her centre above the baseline.
+        above: Option<Reading<Length>> = called("her centre, above the baseline").within(bounds::HEIGHT)
+            .taken(Stop::Aboard, "builder's papers", "of the bare boat").closely(inch(2.0)),
+    }
 }
 
-/// A tank.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct TankEntry {
-    /// What it is called.
-    pub what: String,
-    /// What is in it.
-    pub holds: Liquid,
-    /// How much it takes.
-    pub capacity: Option<Reading<Volume>>,
-    /// How full it was when the marks were taken.
-    pub fill: Option<Reading<Ratio>>,
-    /// Its centre forward of the transom.
-    pub forward: Option<Reading<Length>>,
-    /// Its centre off the centreline.
-    pub across: Option<Across>,
-    /// Its centre above the baseline.
-    pub above: Option<Reading<Length>>,
-    /// Its length fore and aft, inside.
-    pub length: Option<Reading<Length>>,
-    /// Its width athwart, inside; between baffles, where they divide it.
-    pub width: Option<Reading<Length>>,
+things! {
+    /// A tank.
+    pub struct TankEntry {
+        /// What it is called.
+        what: String = label(),
+        /// What is in it.
+        holds: Liquid = called("what it holds"),
+        /// How much it takes.
+        capacity: Option<Reading<Volume>> = called("capacity").within(bounds::TANK),
+        /// How full it was when the marks were taken.
+        fill: Option<Reading<Ratio>> = called("how full it was").within(bounds::FILL),
+        /// Its centre forward of the transom.
+        forward: Option<Reading<Length>> = called("its centre, forward of the transom").within(bounds::ALONG),
+        /// Its centre off the centreline.
+        across: Option<Across> = called("its centre, off the centreline").within(bounds::ACROSS),
+        /// Its centre above the baseline.
+        above: Option<Reading<Length>> = called("its centre, above the baseline").within(bounds::HEIGHT),
+        /// Its length fore and aft, inside.
+        length: Option<Reading<Length>> = called("its length inside").within(bounds::TANK_SIZE),
+        /// Its width athwart, inside; between baffles, where they divide it.
+        width: Option<Reading<Length>> = called("its width inside").within(bounds::TANK_SIZE),
+    }
 }
 
-/// What a tank holds.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Liquid {
-    #[default]
-    Fuel,
-    Water,
-    /// Water of the sea or lake, for bait or catch.
-    LiveWell,
+words! {
+    /// What a tank holds.
+    pub enum Liquid [Default] {
+        [default] Fuel = "fuel";
+        Water = "water";
+        /// Water of the sea or lake, for bait or catch.
+        LiveWell = "live_well", "live well";
+    }
 }
 
-/// A place for persons.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct Seat {
-    /// What it is called.
-    pub what: String,
-    /// How many it holds; one where nothing is said.
-    pub holds: Option<u16>,
-    /// Forward of the transom.
-    pub forward: Option<Reading<Length>>,
-    /// Off the centreline.
-    pub across: Option<Across>,
-    /// Centre of a person there, above the baseline.
-    pub above: Option<Reading<Length>>,
+things! {
+    /// A place for persons.
+    pub struct Seat {
+        /// What it is called.
+        what: String = label(),
+        /// How many it holds; one where nothing is said.
+        holds: Option<u16> = called("persons that it holds").within(bounds::CREW),
+        /// Forward of the transom.
+        forward: Option<Reading<Length>> = called("forward of the transom").within(bounds::ALONG),
+        /// Off the centreline.
+        across: Option<Across> = called("off the centreline").within(bounds::ACROSS),
+        /// Centre of a person there, above the baseline.
+        above: Option<Reading<Length>> = called("a person there, above the baseline").within(bounds::HEIGHT),
+    }
 }
 
-/// So many persons at a place.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct CrewAt {
-    /// How many; one where nothing is said.
-    pub persons: Option<u16>,
-    /// A place of the job…
-    pub at: Option<String>,
-    /// …or where they are: forward of the transom,
-    pub forward: Option<Reading<Length>>,
-    /// off the centreline,
-    pub across: Option<Across>,
-    /// and above the baseline.
-    pub above: Option<Reading<Length>>,
+things! {
+    /// So many persons at a place.
+    pub struct CrewAt {
+        /// How many; one where nothing is said.
+        persons: Option<u16> = called("persons").within(bounds::CREW),
+        /// A place of the job…
+        at: Option<String> = label(),
+        /// …or where they are: forward of the transom,
+        forward: Option<Reading<Length>> = called("forward of the transom").within(bounds::ALONG),
+        /// off the centreline,
+        across: Option<Across> = called("off the centreline").within(bounds::ACROSS),
+        /// and above the baseline.
+        above: Option<Reading<Length>> = called("above the baseline").within(bounds::HEIGHT),
+    }
 }
 
-/// An edge where water can come in, or from which it must run off.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct Edge {
-    /// What it is called.
-    pub name: String,
-    /// What sort it is.
-    pub kind: EdgeKind,
-    /// Forward of the transom; negative behind it.
-    pub forward: Option<Reading<Length>>,
-    /// Off the centreline.
-    pub across: Option<Across>,
-    /// Whether the same stands on the other side too.
-    pub both_sides: bool,
-    /// Above the baseline.
-    pub up: Option<Reading<Length>>,
+things! {
+    /// An edge where water can come in, or from which it must run off.
+    pub struct Edge {
+        /// What it is called.
+        name: String = label(),
+        /// What sort it is.
+        kind: EdgeKind = called("sort of edge"),
+        /// Forward of the transom; negative behind it.
+        forward: Option<Reading<Length>> = called("forward of the transom").within(bounds::ALONG),
+        /// Off the centreline.
+        across: Option<Across> = called("off the centreline").within(bounds::ACROSS),
+        /// Whether the same stands on the other side too.
+        both_sides: bool,
+        /// Above the baseline.
+        up: Option<Reading<Length>> = called("above the baseline").within(bounds::UP),
+    }
 }
 
-/// What sort of edge.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum EdgeKind {
-    /// Lowest point where water comes in over the motorwell or the transom.
-    Well,
-    /// Outlet of a scupper.
-    Scupper,
-    /// Cockpit sole at its lowest.
-    Sole,
-    /// Sheer or washboard.
-    Sheer,
-    /// Any other opening.
-    #[default]
-    Other,
+/// What is asked of a list of edges that has none to run off from.
+pub const DRAINS: Declared = called("heights of sole and scuppers")
+    .taken(
+        Stop::Inside,
+        "cockpit, and outside at the scuppers",
+        "the sole at its lowest and the outlets' lower edges, above the level line through the bottom; kind: sole and kind: scupper",
+    )
+    .closely(inch(0.25))
+    .spot(250, 112)
+    .standing("Job", "edges", &["Heights of the cockpit's sole and of the scuppers' outlets."], None);
+/// What is asked of a list of edges that has no sheer.
+pub const SHEER: Declared = called("heights of the sheer")
+    .taken(Stop::Inside, "along the sheer", "a few low points of it with their places; kind: sheer")
+    .closely(inch(0.5))
+    .spot(560, 74)
+    .standing("Job", "edges", &["Heights of the sheer where it is low."], None);
+
+words! {
+    /// What sort of edge.
+    pub enum EdgeKind [Default] {
+        /// Lowest point where water comes in over the motorwell or the transom.
+        Well = "well";
+        /// Outlet of a scupper.
+        Scupper = "scupper";
+        /// Cockpit sole at its lowest.
+        Sole = "sole";
+        /// Sheer or washboard.
+        Sheer = "sheer";
+        /// Any other opening.
+        [default] Other = "other";
+    }
 }
 
-/// A loading of the boat.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct Condition {
-    /// What it is called.
-    pub name: String,
-    /// How full the fuel tanks are.
-    pub fuel: Option<Reading<Ratio>>,
-    /// How full the water tanks are.
-    pub water: Option<Reading<Ratio>>,
-    /// How full the live wells are.
-    pub live_well: Option<Reading<Ratio>>,
-    /// Who is aboard, and where.
-    pub crew: Vec<CrewAt>,
-    /// Whether the usual gear stays ashore.
-    pub gear_ashore: bool,
-    /// What else is aboard.
-    pub also: Vec<Item>,
+things! {
+    /// A loading of the boat.
+    pub struct Condition {
+        /// What it is called.
+        name: String = label(),
+        /// How full the fuel tanks are.
+        fuel: Option<Reading<Ratio>> = called("how full the fuel tanks are").within(bounds::FILL),
+        /// How full the water tanks are.
+        water: Option<Reading<Ratio>> = called("how full the water tanks are").within(bounds::FILL),
+        /// How full the live wells are.
+        live_well: Option<Reading<Ratio>> = called("how full the live wells are").within(bounds::FILL),
+        /// Who is aboard, and where.
+        crew: Vec<CrewAt> = called("who is aboard"),
+        /// Whether the usual gear stays ashore.
+        gear_ashore: bool,
+        /// What else is aboard.
+        also: Vec<Item> = called("what else is aboard"),
+    }
 }
 
-/// A well that the water fills up to its level outside: a motorwell with open drains.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct Flooded {
-    /// What it is called.
-    pub what: String,
-    /// Its after end forward of the transom; at the transom where it is left out.
-    pub forward: Option<Reading<Length>>,
-    /// Its middle off the centreline.
-    pub across: Option<Across>,
-    /// Its length fore and aft.
-    pub length: Option<Reading<Length>>,
-    /// Its width.
-    pub width: Option<Reading<Length>>,
-    /// Its floor above the baseline.
-    pub floor: Option<Reading<Length>>,
+things! {
+    /// A well that the water fills up to its level outside: a motorwell with open drains.
+    pub struct Flooded {
+        /// What it is called.
+        what: String = label(),
+        /// Its after end forward of the transom; at the transom where it is left out.
+        forward: Option<Reading<Length>> = called("its after end, forward of the transom").within(bounds::ALONG),
+        /// Its middle off the centreline.
+        across: Option<Across> = called("its middle, off the centreline").within(bounds::ACROSS),
+        /// Its length fore and aft.
+        length: Option<Reading<Length>> = called("its length").within(bounds::TANK_SIZE),
+        /// Its width.
+        width: Option<Reading<Length>> = called("its width").within(bounds::TANK_SIZE),
+        /// Its floor above the baseline.
+        floor: Option<Reading<Length>> = called("its floor above the baseline").within(bounds::UP),
+    }
 }

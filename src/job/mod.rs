@@ -1,12 +1,14 @@
 //! The job: what a person writes down of a boat, the engines coming off and the engines going on.
 //!
 //! Every field may be left out by someone who does not know it yet; what is then missing is told by
-//! the rules that need it, with the way to take it ([`tape`]).
+//! the rules that need it, with the way to take it ([`crate::reading`]).
 
 mod boat;
+mod bounds;
 mod check;
 mod engines;
 mod float;
+mod form;
 mod papers;
 mod signs;
 mod specs;
@@ -15,11 +17,9 @@ mod structure;
 mod study;
 mod swing;
 mod swing_study;
-pub mod tape;
-
-use serde::Deserialize;
 
 use crate::quantity::Reading;
+use crate::reading::*;
 use crate::written::{self, Draft, Faults, Page};
 use uom::si::f64::{Length, Mass};
 
@@ -30,9 +30,10 @@ pub use boat::{
 pub use check::{Checker, check_bracket, check_engine};
 pub use engines::{Across, EngineGroup, Hand, Hung, PropellerSpec, Role};
 pub use float::{
-    Afloat, BoatWeight, Condition, CrewAt, Edge, EdgeKind, EnginesThen, Flooded, HullShape, Lines, Liquid, Mark,
-    Offset, OffsetStation, Seat, Section, TankEntry, Water, Weights,
+    Afloat, BoatWeight, Condition, CrewAt, DRAINS, Edge, EdgeKind, EnginesThen, Flooded, HullShape, Lines, Liquid,
+    Mark, Offset, OffsetStation, SHEER, Seat, Section, TankEntry, Water, Weights,
 };
+pub use form::{describe, fields, lines, order, path};
 pub use papers::{Photograph, Planned};
 pub use signs::{Ran, Sign, Signs};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
@@ -49,120 +50,149 @@ pub use study::{
     BoltStudy, EdgeHold, LineDoes, PanelLine, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy, StudyFace,
 };
 
-/// A job as it is written.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct Job {
-    /// What the job is called, at the head of every report.
-    pub title: Option<String>,
-    /// True for a scenario that was invented: reports say so.
-    pub made_up: bool,
-    /// The day of the readings, as it shall be printed.
-    pub date: Option<String>,
-    /// Who took them.
-    pub by: Option<String>,
-    /// For whom.
-    pub for_whom: Option<String>,
-    /// Which of the three sittings it is.
-    pub sitting: Sitting,
-    /// The boat.
-    pub boat: Boat,
-    /// The plate that says what she may carry.
-    pub plate: Option<Plate>,
-    /// The transom.
-    pub transom: Transom,
-    /// How she will be steered with the new engines.
-    pub steering: Option<Steering>,
-    /// Engines coming off.
-    pub engines_off: Vec<EngineGroup>,
-    /// Engines going on.
-    pub engines_on: Vec<EngineGroup>,
-    /// What else comes off with the old engines.
-    pub comes_off: Vec<Item>,
-    /// What else goes on with the new engines.
-    pub goes_on: Vec<Item>,
-    /// What had been planned, where a finished install is surveyed.
-    pub planned: Option<Planned>,
-    /// Photographs that go with the report.
-    pub photographs: Vec<Photograph>,
-    /// The shape of her hull; made from length, chine beam, deadrise and depth where it is left out.
-    pub hull: Option<HullShape>,
-    /// Wells that the water fills to its own level, and that carry nothing.
-    pub flooded: Vec<Flooded>,
-    /// The water, and how she lies in it.
-    pub afloat: Option<Afloat>,
-    /// What she and everything aboard weighs.
-    pub weights: Weights,
-    /// Edges where water comes in or runs off.
-    pub edges: Vec<Edge>,
-    /// Loadings to look at; sensible ones are made where none is given.
-    pub conditions: Vec<Condition>,
-    /// The motorwell that the engines tilt into.
-    pub well: Well,
-    /// What else they could strike.
-    pub obstacles: Vec<BoxedObstacle>,
-    /// Steering cylinder and tie bar.
-    pub steering_gear: SteeringGear,
-    /// From the transom's top, along it at the centreline, down to the water, boat at rest.
-    pub waterline: Option<Reading<Length>>,
-    /// Whether she travels on a trailer, and how she stands on it.
-    pub trailer: Option<Trailer>,
-    /// A swing question given outright.
-    pub swing_study: Option<SwingStudy>,
-    /// How she has run with the engines that come off.
-    pub ran: Option<Ran>,
-    /// How the transom is built and held.
-    pub structure: Option<Structure>,
-    /// How hard she is driven.
-    pub operating: Option<Operating>,
-    /// A panel given outright, for a study.
-    pub panel_study: Option<PanelStudy>,
-    /// A bolt group given outright, for a study.
-    pub bolt_study: Option<BoltStudy>,
-    /// Anything the reader of the report should know.
-    pub notes: Option<String>,
-}
-
-/// Who sits down with the job, and when.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Sitting {
-    /// A rigging tech, before the engines are ordered.
-    #[default]
-    BeforeOrdering,
-    /// A surveyor, at a finished install.
-    AsFitted,
-    /// A student, with one question.
-    Study,
-}
-
-impl Sitting {
-    /// The sitting in words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Sitting::BeforeOrdering => "before ordering",
-            Sitting::AsFitted => "as fitted",
-            Sitting::Study => "study",
-        }
+things! {
+    /// A job as it is written.
+    pub struct Job {
+        /// What the job is called, at the head of every report.
+        title: Option<String>,
+        /// True for a scenario that was invented: reports say so.
+        made_up: bool,
+        /// The day of the readings, as it shall be printed.
+        date: Option<String>,
+        /// Who took them.
+        by: Option<String>,
+        /// For whom.
+        for_whom: Option<String>,
+        /// Which of the three sittings it is.
+        sitting: Sitting,
+        /// The boat.
+        boat: Boat = called("the boat"),
+        /// The plate that says what she may carry.
+        plate: Option<Plate> = called("capacity or builder's plate")
+            .taken(Stop::Papers, "at the helm or inside the transom",
+                "read it as it stands; write none where there is none, illegible where it cannot be read")
+            .spot(352, 78),
+        /// The transom.
+        transom: Transom = called("the transom"),
+        /// How she will be steered with the new engines.
+        steering: Option<Steering> = called("how she will be steered")
+            .taken(Stop::Helm, "helm", "one of tiller, remote_mechanical, remote_hydraulic, remote_electric")
+            .spot(330, 118),
+        /// Engines going on.
+        engines_on: Vec<EngineGroup> = called("engines that go on")
+            .taken(Stop::Engine, "the offer, or the engines themselves",
+                "class or description, place and weight of each").spot(62, 88),
+        /// Engines coming off.
+        engines_off: Vec<EngineGroup> = called("engines that come off")
+            .taken(Stop::Engine, "transom, engine plates", "class or description, place and weight of each")
+            .spot(62, 88),
+        /// What else goes on with the new engines.
+        goes_on: Vec<Item> = called("what goes on with the engines"),
+        /// What else comes off with the old engines.
+        comes_off: Vec<Item> = called("what comes off with the engines"),
+        /// What had been planned, where a finished install is surveyed.
+        planned: Option<Planned> = called("what had been planned")
+            .taken(Stop::Papers, "order, drawing or letter", "the figures as they were ordered or drawn"),
+        /// Photographs that go with the report.
+        photographs: Vec<Photograph> = called("photographs"),
+        /// The shape of her hull; made from length, chine beam, deadrise and depth where it is left out.
+        hull: Option<HullShape> = called("shape of the hull")
+            .taken(Stop::Hull, "round the boat, on the trailer or ashore, keel level",
+                "at the transom and four more places forward: height of keel, chine and sheer above a level line \
+                through the bottom at the transom, and half the breadth at chine and sheer: hull: tape(sections: \
+                [...]); at the least boat.length, boat.chine_beam, boat.deadrise and boat.depth")
+            .closely(inch(0.5)).spot(300, 52),
+        /// Wells that the water fills to its own level, and that carry nothing.
+        flooded: Vec<Flooded> = called("wells that the water fills")
+            .taken(Stop::Inside, "motorwell",
+                "length, width and the floor's height above the level line through the bottom, where its drains are \
+                open and the floor is near the water").closely(inch(0.5)).spot(160, 108),
+        /// The water, and how she lies in it.
+        afloat: Option<Afloat> = called("afloat"),
+        /// What she and everything aboard weighs.
+        weights: Weights = called("what is aboard"),
+        /// Edges where water comes in or runs off.
+        edges: Vec<Edge> = called("height of the well's edge")
+            .taken(Stop::Inside, "motorwell, or the transom's top where there is no well",
+                "the lowest point where water would come aboard: above the level line through the bottom, forward \
+                of the transom, off the centreline; kind: well")
+            .closely(inch(0.25)).spot(160, 84).also(&[DRAINS, SHEER]),
+        /// Loadings to look at; sensible ones are made where none is given.
+        conditions: Vec<Condition> = called("loadings to look at")
+            .taken(Stop::Aboard, "what she is used for",
+                "who and what is aboard, and where, in each way in which she goes out"),
+        /// The motorwell that the engines tilt into.
+        well: Well = called("the motorwell"),
+        /// What else they could strike.
+        obstacles: Vec<BoxedObstacle> = called("what else the engines could strike")
+            .taken(Stop::Inside, "inside, forward of the well",
+                "hatches, seats, ladders: from and to, forward of the outside of the transom's top, across, and \
+                above it").closely(inch(0.25)).spot(190, 66),
+        /// Steering cylinder and tie bar.
+        steering_gear: SteeringGear = called("steering cylinder and tie bar"),
+        /// From the transom's top, along it at the centreline, down to the water, boat at rest.
+        waterline: Option<Reading<Length>> = called("waterline at the transom, at rest").within(bounds::WATERLINE)
+            .taken(Stop::Afloat, "outside, on the centreline, afloat",
+                "usual gear aboard, nobody aft; from the transom's top along it down to the water")
+            .closely(inch(0.5)).spot(186, 372),
+        /// Whether she travels on a trailer, and how she stands on it.
+        trailer: Option<Trailer> = called("whether she travels on a trailer")
+            .taken(Stop::Trailer, "on the trailer, hitched up",
+                "none, or on(keel_above_ground: \"24 in\"): from the road up to the bottom of the hull at the \
+                transom").closely(inch(0.5)).spot(560, 426),
+        /// A swing question given outright.
+        swing_study: Option<SwingStudy> = called("a swing question")
+            .taken(Stop::Desk, "the question", "as the question gives it"),
+        /// How she has run with the engines that come off.
+        ran: Option<Ran> = called("how she has run with the engines that come off")
+            .taken(Stop::Papers, "hour meter and the owner's papers",
+                "years and hours, and what the transom shows of them: ran: (years: 12, hours: 900, signs: none)"),
+        /// How the transom is built and held.
+        structure: Option<Structure> = called("how the transom is built"),
+        /// How hard she is driven.
+        operating: Option<Operating> = called("how she is driven"),
+        /// A panel given outright, for a study.
+        panel_study: Option<PanelStudy> = called("a panel")
+            .taken(Stop::Desk, "the question", "as the question gives it"),
+        /// A bolt group given outright, for a study.
+        bolt_study: Option<BoltStudy> = called("a bolt group")
+            .taken(Stop::Desk, "the question", "as the question gives it"),
+        /// Anything the reader of the report should know.
+        notes: Option<String>,
     }
 }
 
-/// A weight that comes off or goes on with the engines: an oil tank, a battery, a tie bar.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct Item {
-    /// What it is.
-    pub what: String,
-    /// All of it together.
-    pub weight: Option<Reading<Mass>>,
-    /// Whether it hangs on the transom or its bracket, and so counts against their ratings.
-    pub on_transom: bool,
-    /// Distance of its centre forward of the transom; negative behind it.
-    pub forward: Option<Reading<Length>>,
-    /// Which side, and how far off the centreline.
-    pub across: Option<Across>,
-    /// Height of its centre above the baseline.
-    pub above: Option<Reading<Length>>,
+words! {
+    /// Who sits down with the job, and when.
+    pub enum Sitting [Default] {
+        /// A rigging tech, before the engines are ordered.
+        [default] BeforeOrdering = "before_ordering", "before ordering";
+        /// A surveyor, at a finished install.
+        AsFitted = "as_fitted", "as fitted";
+        /// A student, with one question.
+        Study = "study";
+    }
+}
+
+things! {
+    /// A weight that comes off or goes on with the engines: an oil tank, a battery, a tie bar.
+    pub struct Item {
+        /// What it is.
+        what: String = label(),
+        /// All of it together.
+        weight: Option<Reading<Mass>> = called("weight of what goes on or comes off with the engines").within(bounds::ITEM_WEIGHT)
+            .taken(Stop::Items, "a scale, or its papers", "everything of that name together").closely(lb(1.0)),
+        /// Whether it hangs on the transom or its bracket, and so counts against their ratings.
+        on_transom: bool,
+        /// Distance of its centre forward of the transom; negative behind it.
+        forward: Option<Reading<Length>> = called("where it stands").within(bounds::ALONG)
+            .taken(Stop::Items, "on the boat", "its centre forward of the transom and above the bottom")
+            .closely(inch(2.0)),
+        /// Which side, and how far off the centreline.
+        across: Option<Across> = called("off the centreline").within(bounds::ACROSS),
+        /// Height of its centre above the baseline.
+        above: Option<Reading<Length>> = called("above the baseline").within(bounds::HEIGHT),
+    }
 }
 
 impl Job {

@@ -4,48 +4,21 @@ use serde::Deserialize;
 use serde::de::IntoDeserializer;
 use serde::de::value::Error;
 
-/// Something seen on a transom that works.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Sign {
-    WeepingBolts,
-    WashersSunkIn,
-    CracksAtCutout,
-    CracksAtBracket,
-    StainsOrRustStreaks,
-    FlexesByHand,
-    TabbingLetGo,
-    GapAtCap,
-    PaintLinesMoved,
-}
+use super::bounds;
+use crate::reading::*;
 
-impl Sign {
-    /// Every sign.
-    pub const ALL: [Sign; 9] = [
-        Sign::WeepingBolts,
-        Sign::WashersSunkIn,
-        Sign::CracksAtCutout,
-        Sign::CracksAtBracket,
-        Sign::StainsOrRustStreaks,
-        Sign::FlexesByHand,
-        Sign::TabbingLetGo,
-        Sign::GapAtCap,
-        Sign::PaintLinesMoved,
-    ];
-
-    /// The sign in words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Sign::WeepingBolts => "bolts that weep",
-            Sign::WashersSunkIn => "washers sunk in",
-            Sign::CracksAtCutout => "cracks at the cutout's corners",
-            Sign::CracksAtBracket => "cracks round the bracket",
-            Sign::StainsOrRustStreaks => "stains or rust streaks",
-            Sign::FlexesByHand => "it flexes by hand",
-            Sign::TabbingLetGo => "tabbing that has let go",
-            Sign::GapAtCap => "a gap under the cap",
-            Sign::PaintLinesMoved => "paint or sealant lines that have moved",
-        }
+words! {
+    /// Something seen on a transom that works.
+    pub enum Sign [PartialOrd, Ord] {
+        WeepingBolts = "weeping_bolts", "bolts that weep";
+        WashersSunkIn = "washers_sunk_in", "washers sunk in";
+        CracksAtCutout = "cracks_at_cutout", "cracks at the cutout's corners";
+        CracksAtBracket = "cracks_at_bracket", "cracks round the bracket";
+        StainsOrRustStreaks = "stains_or_rust_streaks", "stains or rust streaks";
+        FlexesByHand = "flexes_by_hand", "it flexes by hand";
+        TabbingLetGo = "tabbing_let_go", "tabbing that has let go";
+        GapAtCap = "gap_at_cap", "a gap under the cap";
+        PaintLinesMoved = "paint_lines_moved", "paint or sealant lines that have moved";
     }
 }
 
@@ -76,6 +49,16 @@ impl Signs {
     }
 }
 
+impl Part for Signs {
+    fn form() -> Form {
+        Form::List(Box::new(Sign::form()))
+    }
+
+    fn visit<'v>(&'v self, at: &Place<'_>, see: &mut See<'_, 'v>) {
+        self.0.visit(at, see);
+    }
+}
+
 /// Signs as a person writes them: words without quotes.
 #[derive(Deserialize)]
 #[serde(untagged, expecting = "none, or a list of signs such as [weeping_bolts, cracks_at_cutout], expected")]
@@ -101,14 +84,14 @@ impl TryFrom<Written> for Signs {
     }
 }
 
-/// How she has run with the engines that come off.
-#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
-#[serde(default, deny_unknown_fields)]
-pub struct Ran {
-    /// For how many years.
-    pub years: Option<f64>,
-    /// For how many hours.
-    pub hours: Option<f64>,
-    /// What the transom showed of it.
-    pub signs: Option<Signs>,
+things! {
+    /// How she has run with the engines that come off.
+    pub struct Ran {
+        /// For how many years.
+        years: Option<f64> = called("years").within(bounds::YEARS),
+        /// For how many hours.
+        hours: Option<f64> = called("hours").within(bounds::HOURS),
+        /// What the transom showed of it.
+        signs: Option<Signs> = called("what the transom shows of it"),
+    }
 }

@@ -1,160 +1,163 @@
 //! Questions of strength put outright: a panel with its loads, a bolt group with its forces.
 
-use serde::Deserialize;
 use uom::si::f64::{Force, Length, Pressure, Ratio};
 
 use super::Layer;
+use super::bounds;
 use crate::quantity::{Moment, Reading};
+use crate::reading::*;
 
-/// A panel, given outright for a study.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct PanelStudy {
-    /// Its shape.
-    pub shape: PanelShape,
-    /// What it is made of.
-    pub stiffness: PanelStiffness,
-    /// How each edge is held: bottom, port, top, starboard of a rectangle; from each corner to the next of a polygon.
-    pub edges: Vec<EdgeHold>,
-    /// Lines that carry or stiffen it.
-    #[serde(default)]
-    pub lines: Vec<PanelLine>,
-    /// What bears on it.
-    pub loads: Vec<PanelLoad>,
-    /// How far the largest deflection may be off; 1 % where left out.
-    pub accuracy: Option<Reading<Ratio>>,
+things! {
+    /// A panel, given outright for a study.
+    pub struct PanelStudy [whole] {
+        /// Its shape.
+        shape: PanelShape,
+        /// What it is made of.
+        stiffness: PanelStiffness,
+        /// How each edge is held: bottom, port, top, starboard of a rectangle; from each corner to the next of a polygon.
+        edges: Vec<EdgeHold>,
+        /// Lines that carry or stiffen it.
+        [default] lines: Vec<PanelLine>,
+        /// What bears on it.
+        loads: Vec<PanelLoad> = called("load").within(bounds::STUDY_PRESSURE),
+        /// How far the largest deflection may be off; 1 % where left out.
+        accuracy: Option<Reading<Ratio>> = called("accuracy").within(bounds::ACCURACY),
+    }
 }
 
-/// The shape of a panel.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum PanelShape {
-    /// With one corner at the origin.
-    Rectangle { width: Reading<Length>, height: Reading<Length> },
-    /// Corner after corner, either way round.
-    Polygon(Vec<PanelPlace>),
+choices! {
+    /// The shape of a panel.
+    pub enum PanelShape {
+        /// With one corner at the origin.
+        Rectangle = "rectangle" {
+            width: Reading<Length> = field().within(bounds::STUDY_LENGTH),
+            height: Reading<Length> = field().within(bounds::STUDY_LENGTH),
+        };
+        /// Corner after corner, either way round.
+        Polygon = "polygon" (Vec<PanelPlace>);
+    }
 }
 
-/// A place on a panel.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct PanelPlace {
-    pub across: Reading<Length>,
-    pub up: Reading<Length>,
+things! {
+    /// A place on a panel.
+    pub struct PanelPlace [whole] {
+        across: Reading<Length> = field().within(bounds::STUDY_PLACE),
+        up: Reading<Length> = field().within(bounds::STUDY_PLACE),
+    }
 }
 
-/// What makes a panel stiff.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum PanelStiffness {
-    /// One material alike in all directions.
-    Plate {
-        modulus: Reading<Pressure>,
-        poisson: Reading<Ratio>,
-        thickness: Reading<Length>,
-        /// Yield stress, where stresses shall be held against one.
-        yield_stress: Option<Reading<Pressure>>,
-    },
-    /// Layers of the catalog's materials, from one face to the other.
-    Layers(Vec<Layer>),
-    /// Stiffness of an orthotropic plate outright.
-    Outright {
-        /// Bending stiffness across, moment per curvature of a unit of width.
-        bending_across: Reading<Moment>,
-        /// Bending stiffness up.
-        bending_up: Reading<Moment>,
-        /// Coupling of both by Poisson's ratio.
-        coupling: Reading<Moment>,
-        /// Twisting stiffness.
-        twisting: Reading<Moment>,
-        /// Shear stiffness through the thickness, a metre of width: across.
-        shear_across: Reading<Force>,
-        /// The same: up.
-        shear_up: Reading<Force>,
-    },
+choices! {
+    /// What makes a panel stiff.
+    pub enum PanelStiffness {
+        /// One material alike in all directions.
+        Plate = "plate" {
+            modulus: Reading<Pressure> = field().within(bounds::MODULUS),
+            poisson: Reading<Ratio> = field().within(bounds::POISSON),
+            thickness: Reading<Length> = field().within(bounds::STUDY_THICKNESS),
+            /// Yield stress, where stresses shall be held against one.
+            yield_stress: Option<Reading<Pressure>> = field().within(bounds::STRESS),
+        };
+        /// Layers of the catalog's materials, from one face to the other.
+        Layers = "layers" (Vec<Layer>);
+        /// Stiffness of an orthotropic plate outright.
+        Outright = "outright" {
+            /// Bending stiffness across, moment per curvature of a unit of width.
+            bending_across: Reading<Moment> = field().within(bounds::STIFFNESS),
+            /// Bending stiffness up.
+            bending_up: Reading<Moment> = field().within(bounds::STIFFNESS),
+            /// Coupling of both by Poisson's ratio.
+            coupling: Reading<Moment> = field().within(bounds::COUPLING),
+            /// Twisting stiffness.
+            twisting: Reading<Moment> = field().within(bounds::STIFFNESS),
+            /// Shear stiffness through the thickness, a metre of width: across.
+            shear_across: Reading<Force> = field().within(bounds::SHEAR_STIFFNESS),
+            /// The same: up.
+            shear_up: Reading<Force> = field().within(bounds::SHEAR_STIFFNESS),
+        };
+    }
 }
 
-/// How an edge of a studied panel is held.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum EdgeHold {
-    Free,
-    Simple,
-    Clamped,
+words! {
+    /// How an edge of a studied panel is held.
+    pub enum EdgeHold {
+        Free = "free";
+        Simple = "simple";
+        Clamped = "clamped";
+    }
 }
 
-/// A line on a studied panel.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct PanelLine {
-    pub from: PanelPlace,
-    pub to: PanelPlace,
-    pub does: LineDoes,
+things! {
+    /// A line on a studied panel.
+    pub struct PanelLine [whole] {
+        from: PanelPlace,
+        to: PanelPlace,
+        does: LineDoes,
+    }
 }
 
-/// What a line does.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum LineDoes {
-    /// It holds the panel, which can turn on it.
-    Holds,
-    /// It holds the panel and keeps it from turning.
-    Clamps,
+words! {
+    /// What a line does.
+    pub enum LineDoes {
+        /// It holds the panel, which can turn on it.
+        Holds = "holds";
+        /// It holds the panel and keeps it from turning.
+        Clamps = "clamps";
+    }
 }
 
-/// A load on a studied panel; positive pushes forward.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum PanelLoad {
-    Pressure(Reading<Pressure>),
-    Patch {
-        across: Reading<Length>,
-        up: Reading<Length>,
-        width: Reading<Length>,
-        height: Reading<Length>,
-        force: Reading<Force>,
-    },
-    Point {
-        across: Reading<Length>,
-        up: Reading<Length>,
-        force: Reading<Force>,
-    },
+choices! {
+    /// A load on a studied panel; positive pushes forward.
+    pub enum PanelLoad {
+        Pressure = "pressure" (Reading<Pressure>);
+        Patch = "patch" {
+            across: Reading<Length> = field().within(bounds::STUDY_PLACE),
+            up: Reading<Length> = field().within(bounds::STUDY_PLACE),
+            width: Reading<Length> = field().within(bounds::STUDY_LENGTH),
+            height: Reading<Length> = field().within(bounds::STUDY_LENGTH),
+            force: Reading<Force> = field().within(bounds::STUDY_FORCE),
+        };
+        Point = "point" {
+            across: Reading<Length> = field().within(bounds::STUDY_PLACE),
+            up: Reading<Length> = field().within(bounds::STUDY_PLACE),
+            force: Reading<Force> = field().within(bounds::STUDY_FORCE),
+        };
+    }
 }
 
-/// A bolt group, given outright for a study.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct BoltStudy {
-    /// A name from the catalog's bolt sizes.
-    pub size: String,
-    /// A name from the catalog's bolt grades, where forces shall be held against one.
-    pub grade: Option<String>,
-    /// Where the bolts stand.
-    pub bolts: Vec<PanelPlace>,
-    /// The face that they hold: its lower edge, upper edge, starboard and port edge.
-    pub face: StudyFace,
-    /// Where the forces act.
-    pub at: PanelPlace,
-    /// Forward, onto the face.
-    pub push: Option<Reading<Force>>,
-    /// In the face, to port.
-    pub across: Option<Reading<Force>>,
-    /// In the face, up.
-    pub up: Option<Reading<Force>>,
-    /// Turns the group in its plane, from port towards up.
-    pub twist: Option<Reading<Moment>>,
-    /// Presses the upper edge on where positive.
-    pub pitch: Option<Reading<Moment>>,
-    /// Presses the starboard edge on where positive.
-    pub yaw: Option<Reading<Moment>>,
+things! {
+    /// A bolt group, given outright for a study.
+    pub struct BoltStudy [whole] {
+        /// A name from the catalog's bolt sizes.
+        size: String,
+        /// A name from the catalog's bolt grades, where forces shall be held against one.
+        grade: Option<String>,
+        /// Where the bolts stand.
+        bolts: Vec<PanelPlace>,
+        /// The face that they hold: its lower edge, upper edge, starboard and port edge.
+        face: StudyFace,
+        /// Where the forces act.
+        at: PanelPlace,
+        /// Forward, onto the face.
+        push: Option<Reading<Force>> = field().within(bounds::STUDY_FORCE),
+        /// In the face, to port.
+        across: Option<Reading<Force>> = field().within(bounds::STUDY_FORCE),
+        /// In the face, up.
+        up: Option<Reading<Force>> = field().within(bounds::STUDY_FORCE),
+        /// Turns the group in its plane, from port towards up.
+        twist: Option<Reading<Moment>> = field().within(bounds::STUDY_MOMENT),
+        /// Presses the upper edge on where positive.
+        pitch: Option<Reading<Moment>> = field().within(bounds::STUDY_MOMENT),
+        /// Presses the starboard edge on where positive.
+        yaw: Option<Reading<Moment>> = field().within(bounds::STUDY_MOMENT),
+    }
 }
 
-/// Edges of a studied face.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct StudyFace {
-    pub bottom: Reading<Length>,
-    pub top: Reading<Length>,
-    pub starboard: Reading<Length>,
-    pub port: Reading<Length>,
+things! {
+    /// Edges of a studied face.
+    pub struct StudyFace [whole] {
+        bottom: Reading<Length> = field().within(bounds::STUDY_PLACE),
+        top: Reading<Length> = field().within(bounds::STUDY_PLACE),
+        starboard: Reading<Length> = field().within(bounds::STUDY_PLACE),
+        port: Reading<Length> = field().within(bounds::STUDY_PLACE),
+    }
 }

@@ -90,6 +90,30 @@ impl Kind {
         }
     }
 
+    /// The kind in a word, for another program.
+    pub fn word(self) -> &'static str {
+        match self {
+            Kind::Length => "length",
+            Kind::Mass => "mass",
+            Kind::Force => "force",
+            Kind::Power => "power",
+            Kind::Angle => "angle",
+            Kind::Volume => "volume",
+            Kind::Area => "area",
+            Kind::Speed => "speed",
+            Kind::RotationRate => "rotation rate",
+            Kind::Pressure => "pressure",
+            Kind::Moment => "moment",
+            Kind::Current => "current",
+            Kind::Voltage => "voltage",
+            Kind::Density => "density",
+            Kind::MassPerLength => "mass per length",
+            Kind::FlowRate => "flow rate",
+            Kind::Acceleration => "acceleration",
+            Kind::Ratio => "ratio",
+        }
+    }
+
     /// Something that would have been read, for the end of an error.
     pub fn example(self) -> &'static str {
         match self {

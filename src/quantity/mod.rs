@@ -18,6 +18,6 @@ pub use reading::{Basis, Reading};
 pub use text::{Piece, Text};
 pub(crate) use text::{capitalised, say};
 pub use units::{
-    Unit, degrees, feet, horsepower, inches, metric_horsepower, pounds, pounds_per_cubic_foot, standard_gravity,
+    UNITS, Unit, degrees, feet, horsepower, inches, metric_horsepower, pounds, pounds_per_cubic_foot, standard_gravity,
     units_of,
 };

@@ -29,6 +29,7 @@ pub fn json(report: &Report) -> Value {
         "float": float(report.case, units),
         "swing": super::swing::json(report.case, units),
         "strength": strength(report),
+        "readings": super::readings::as_json(&report.case.rig.job, units),
         "assumed": report.assumed().iter().map(|text| text.show(units)).collect::<Vec<_>>(),
         "cautions": report.cautions(),
         "deferral": DEFERRAL,
@@ -50,9 +51,9 @@ fn finding(judged: &Judged, units: Units) -> Value {
         "tables": finding.tables.iter().map(|rows| table(rows, units)).collect::<Vec<_>>(),
         "missing": finding.missing.iter().map(|missing| value!({
             "reading": missing.name(),
-            "field": missing.measurement.field,
-            "where": missing.measurement.place,
-            "how": missing.measurement.how,
+            "field": crate::job::path(missing.measurement),
+            "where": missing.measurement.place(),
+            "how": missing.measurement.how(),
         })).collect::<Vec<_>>(),
     })
 }
@@ -166,7 +167,7 @@ fn fields(fields: &Fields) -> Value {
 }
 
 /// Value with unit, unrounded, and as it is shown.
-fn measure(measure: Measure, units: Units) -> Value {
+pub(super) fn measure(measure: Measure, units: Units) -> Value {
     let (number, unit) = measure.in_unit(units);
     value!({ "value": number, "unit": unit, "text": measure.show(units) })
 }

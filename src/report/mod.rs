@@ -4,6 +4,7 @@ pub(crate) mod drawings;
 mod json;
 mod mark;
 mod page;
+mod readings;
 mod sheet;
 mod swing;
 mod text;

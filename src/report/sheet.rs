@@ -1,5 +1,6 @@
 //! The measuring list: what is missing, where it is taken, how, and what waits for it.
 
+use crate::job;
 use crate::rig::Missing;
 use crate::rules::Judged;
 
@@ -25,7 +26,7 @@ pub fn waiting(judged: &[Judged]) -> Vec<Waiting<'_>> {
             }
         }
     }
-    all.sort_by_key(|waiting| (std::cmp::Reverse(waiting.rules.len()), waiting.missing.measurement.order()));
+    all.sort_by_key(|waiting| (std::cmp::Reverse(waiting.rules.len()), job::order(waiting.missing.measurement)));
     all
 }
 
@@ -44,12 +45,12 @@ pub fn measuring_list(title: &str, judged: &[Judged]) -> String {
         let measurement = entry.missing.measurement;
         let name = one_line(&entry.missing.name());
         out.push_str(&format!("\n{:>3}. {name}\n", i + 1));
-        out.push_str(&block("where", measurement.place));
-        out.push_str(&block("how", measurement.how));
-        if !measurement.closeness.is_empty() {
-            out.push_str(&block("to", &format!("within {}", measurement.closeness)));
+        out.push_str(&block("where", measurement.place()));
+        out.push_str(&block("how", measurement.how()));
+        if let Some(closely) = measurement.closely {
+            out.push_str(&block("to", &format!("within {closely}")));
         }
-        out.push_str(&block("field", measurement.field));
+        out.push_str(&block("field", job::path(measurement)));
         out.push_str(&block("decides", &entry.rules.join(", ")));
     }
     out

@@ -4,15 +4,15 @@ use uom::si::f64::{Angle, Length, Mass, Power};
 
 use super::swing::SwingSheet;
 use super::{Bolts, Missing, Slot};
-use crate::job::tape::Measurement;
-use crate::job::{BracketKind, BracketSpec, EngineSpec, Hand, Item, PropellerSpec, Role, Span};
+use crate::job::{self, BracketKind, BracketSpec, EngineSpec, Hand, Item, PropellerSpec, Role, Span};
 use crate::quantity::{Basis, Dimensioned, Reading};
+use crate::reading::{Declared, reading};
 
 /// All that hangs or stands aft at one time: before, or after.
 #[derive(Clone, Debug)]
 pub struct Outfit {
     /// How its engines are found out, where none is given.
-    pub measurement: &'static Measurement,
+    pub measurement: &'static Declared,
     /// Engines by what they hang on.
     pub groups: Vec<Group>,
     /// What else comes or goes with them.
@@ -226,7 +226,7 @@ impl Group {
     pub fn setback(&self) -> Slot<Reading<Length>> {
         match &self.bracket {
             Some(bracket) => bracket.setback.clone(),
-            None => Slot::new(Some(on_the_transom()), &crate::job::tape::SETBACK),
+            None => Slot::new(Some(on_the_transom()), reading!(job::EngineGroup.setback)),
         }
     }
 
@@ -234,7 +234,7 @@ impl Group {
     pub fn drop(&self) -> Slot<Reading<Length>> {
         match &self.bracket {
             Some(bracket) => bracket.drop.clone(),
-            None => Slot::new(Some(on_the_transom()), &crate::job::tape::DROP),
+            None => Slot::new(Some(on_the_transom()), reading!(job::EngineGroup.drop)),
         }
     }
 }

@@ -6,8 +6,9 @@ use std::sync::Arc;
 use uom::si::f64::{Angle, Length, Mass};
 
 use super::Slot;
-use crate::job::{self, BoatWeight, Condition, CrewAt, Edge, HullShape, Item, Job, Mark, Water, tape};
+use crate::job::{self, BoatWeight, Condition, CrewAt, Edge, HullShape, Item, Job, Mark, Water};
 use crate::quantity::Reading;
+use crate::reading::reading;
 
 /// The bytes of the files that a job names, by name.
 pub type Files = BTreeMap<String, Arc<[u8]>>;
@@ -76,21 +77,21 @@ pub(super) fn resolve(job: &Job, files: &Files) -> Afloat {
     let afloat = job.afloat.clone().unwrap_or_default();
     let weights = &job.weights;
     Afloat {
-        shape: Slot::new(shape(job, files), &tape::HULL),
+        shape: Slot::new(shape(job, files), reading!(job::Job.hull)),
         flooded: job.flooded.clone(),
         water: afloat.water,
-        marks: Slot::new(Some(afloat.marks).filter(|marks| !marks.is_empty()), &tape::MARKS),
+        marks: Slot::new(Some(afloat.marks).filter(|marks| !marks.is_empty()), reading!(job::Afloat.marks)),
         engines: afloat.engines,
         crew_then: afloat.crew,
         also_then: afloat.also,
-        boat_weight: Slot::new(weights.boat.weight.clone(), &tape::BOAT_WEIGHT),
+        boat_weight: Slot::new(weights.boat.weight.clone(), reading!(job::BoatWeight.weight)),
         boat: weights.boat.clone(),
         tanks: weights.tanks.clone(),
         places: weights.places.clone(),
         person: weights.person.clone(),
         crew: weights.crew,
         gear: weights.gear.clone(),
-        edges: Slot::new(Some(job.edges.clone()).filter(|edges| !edges.is_empty()), &tape::EDGES),
+        edges: Slot::new(Some(job.edges.clone()).filter(|edges| !edges.is_empty()), reading!(job::Job.edges)),
         conditions: job.conditions.clone(),
     }
 }

@@ -5,7 +5,6 @@ mod engine;
 mod float;
 mod papers;
 mod ran;
-mod readings;
 mod resolve;
 mod slot;
 mod structure;
@@ -17,7 +16,7 @@ use uom::si::f64::{Angle, Length, Mass, Power};
 
 use crate::catalog::{Entry, Material, Tables};
 use crate::job::{
-    Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, OffCentreHeight, Plate, Sitting, SplashWell,
+    Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, Job, OffCentreHeight, Plate, Sitting, SplashWell,
     Steering, TopEdge,
 };
 use crate::quantity::{Reading, Text, inches};
@@ -26,7 +25,6 @@ pub use engine::{Bracket, Engine, Group, ItemOfOutfit, Outfit, ShaftChoice};
 pub use float::{Afloat, Files, Shape};
 pub use papers::Papers;
 pub use ran::Ran;
-pub use readings::{Taken, TakenGroup, Value};
 pub use resolve::{resolve, resolve_with_files};
 pub use slot::{Missing, Slot};
 pub use structure::{Bolts, Layer, Structure};
@@ -35,6 +33,8 @@ pub use swing::{OnTrailer, Surroundings, SwingSheet};
 /// Everything that a rule can look at.
 #[derive(Clone, Debug)]
 pub struct Rig {
+    /// The job with every class of its engines and brackets written out in place, as every reading of it was used.
+    pub job: Arc<Job>,
     /// What the job is called.
     pub title: String,
     /// Whether the scenario was invented.

@@ -1,13 +1,13 @@
 //! A place for a reading that may not have been taken, with the way to take it.
 
-use crate::job::tape::Measurement;
 use crate::quantity::{Text, say};
+use crate::reading::Declared;
 
 /// What a job says at one place, or how to find out.
 #[derive(Clone, Debug)]
 pub struct Slot<T> {
     value: Option<T>,
-    measurement: &'static Measurement,
+    measurement: &'static Declared,
     of: Option<String>,
 }
 
@@ -15,19 +15,19 @@ pub struct Slot<T> {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Missing {
     /// How it is taken.
-    pub measurement: &'static Measurement,
+    pub measurement: &'static Declared,
     /// Of which engine or item, where there are several.
     pub of: Option<String>,
 }
 
 impl<T> Slot<T> {
     /// A place for one of the boat's own readings.
-    pub fn new(value: Option<T>, measurement: &'static Measurement) -> Self {
+    pub fn new(value: Option<T>, measurement: &'static Declared) -> Self {
         Slot { value, measurement, of: None }
     }
 
     /// A place for a reading of the engine or item of this name.
-    pub fn of(value: Option<T>, measurement: &'static Measurement, of: &str) -> Self {
+    pub fn of(value: Option<T>, measurement: &'static Declared, of: &str) -> Self {
         Slot { value, measurement, of: Some(of.to_owned()) }
     }
 
@@ -37,7 +37,7 @@ impl<T> Slot<T> {
     }
 
     /// How it is taken.
-    pub fn measurement(&self) -> &'static Measurement {
+    pub fn measurement(&self) -> &'static Declared {
         self.measurement
     }
 
@@ -52,7 +52,7 @@ impl<T> Slot<T> {
 
 impl Missing {
     /// One of the boat's own readings.
-    pub fn one(measurement: &'static Measurement) -> Self {
+    pub fn one(measurement: &'static Declared) -> Self {
         Missing { measurement, of: None }
     }
 
@@ -74,8 +74,8 @@ impl Missing {
     /// What is missing, in words: "shaft length of the port engine".
     pub fn name(&self) -> String {
         match &self.of {
-            Some(of) => format!("{} ({of})", self.measurement.name),
-            None => self.measurement.name.to_owned(),
+            Some(of) => format!("{} ({of})", self.measurement.words()),
+            None => self.measurement.words(),
         }
     }
 }

@@ -5,10 +5,9 @@ use uom::si::f64::{Length, Velocity};
 use super::resolve::Resolver;
 use super::{Missing, Slot};
 use crate::catalog::{BoltGrade, BoltSize, Entry, Material};
-use crate::job::{
-    self, BoltStudy, Bolting, Bond, EngineGroup, Job, Operating, PanelStiffness, PanelStudy, Upright, tape,
-};
+use crate::job::{self, BoltStudy, Bolting, Bond, EngineGroup, Job, Operating, PanelStiffness, PanelStudy, Upright};
 use crate::quantity::Reading;
+use crate::reading::reading;
 
 /// What the job says of strength.
 #[derive(Clone, Debug)]
@@ -82,13 +81,13 @@ pub(super) fn resolve(resolver: &mut Resolver, job: &Job, material: Option<&Entr
     let operating = job.operating.clone().unwrap_or_default();
     let layers = layers(resolver, "structure.lay_up", &said.lay_up);
     let lay_up = match (material, &job.transom.thickness) {
-        _ if !said.lay_up.is_empty() => Slot::new(layers, &tape::LAY_UP),
+        _ if !said.lay_up.is_empty() => Slot::new(layers, reading!(job::Structure.lay_up)),
         (Some(material), Some(thickness)) => {
             let layer = Layer { material: material.clone(), thickness: thickness.value };
-            Slot::new(Some(vec![layer]), &tape::LAY_UP)
+            Slot::new(Some(vec![layer]), reading!(job::Structure.lay_up))
         }
-        (Some(_), None) => Slot::new(None, &tape::TRANSOM_THICKNESS),
-        (None, _) => Slot::new(None, &tape::LAY_UP),
+        (Some(_), None) => Slot::new(None, reading!(job::Transom.thickness)),
+        (None, _) => Slot::new(None, reading!(job::Structure.lay_up)),
     };
     let bolted = [&job.engines_off, &job.engines_on];
     let bolted = bolted.into_iter().flatten().any(|group| group.bolts.is_some());
@@ -97,17 +96,17 @@ pub(super) fn resolve(resolver: &mut Resolver, job: &Job, material: Option<&Entr
         asked: job.structure.is_some() || job.operating.is_some() || bolted,
         lay_up,
         layers_told: !said.lay_up.is_empty(),
-        knees: Slot::new(said.knees.clone(), &tape::KNEES),
-        stringers: Slot::new(said.stringers.clone(), &tape::STRINGERS),
-        sides: Slot::new(said.sides, &tape::HELD),
-        bottom: Slot::new(said.bottom, &tape::HELD),
-        well_floor: Slot::new(said.well_floor, &tape::WELL_FLOOR),
+        knees: Slot::new(said.knees.clone(), reading!(job::Structure.knees)),
+        stringers: Slot::new(said.stringers.clone(), reading!(job::Structure.stringers)),
+        sides: Slot::new(said.sides, reading!(job::Structure.sides)),
+        bottom: Slot::new(said.bottom, reading!(job::Structure.sides)),
+        well_floor: Slot::new(said.well_floor, reading!(job::Structure.well_floor)),
         usual_skin: USUAL_SKINS.map(|name| resolver.catalog.materials.iter().find(|entry| entry.name == name).cloned()),
         stiffener_material: stiffener
             .and_then(|name| resolver.material("structure.top_stiffener.material", &name))
             .map(|entry| entry.spec),
         said,
-        top_speed: Slot::new(operating.top_speed.clone(), &tape::TOP_SPEED),
+        top_speed: Slot::new(operating.top_speed.clone(), reading!(job::Operating.top_speed)),
         operating,
         panel_study: panel_study(resolver, job),
         bolt_study: bolt_study(resolver, job),

@@ -4,10 +4,11 @@ use uom::si::f64::{Angle, Length};
 
 use super::Slot;
 use crate::job::{
-    BoxedObstacle, Cylinder, EngineSpec, Job, MountingNumbers, Powerhead, SteeringGear, SwingStudy, TieBar, Trailer,
-    tape,
+    self, BoxedObstacle, Cylinder, EngineSpec, Job, MountingNumbers, Powerhead, SteeringGear, SwingStudy, TieBar,
+    Trailer,
 };
 use crate::quantity::{Basis, Reading};
+use crate::reading::reading;
 
 /// Everything that engines must keep clear of, and what moves with them.
 #[derive(Clone, Debug)]
@@ -103,14 +104,14 @@ impl Surroundings {
     pub(super) fn of(job: &Job) -> Self {
         let SteeringGear { cylinder, tie_bar } = job.steering_gear.clone();
         Surroundings {
-            well_length: Slot::new(job.well.length.clone(), &tape::WELL_LENGTH),
+            well_length: Slot::new(job.well.length.clone(), reading!(job::Well.length)),
             well_width: job.well.width.clone(),
-            rim_above: Slot::new(job.well.rim_above.clone(), &tape::WELL_RIM),
+            rim_above: Slot::new(job.well.rim_above.clone(), reading!(job::Well.rim_above)),
             obstacles: job.obstacles.clone(),
             cylinder,
             tie_bar,
-            waterline: Slot::new(job.waterline.clone(), &tape::WATERLINE),
-            trailer: Slot::new(job.trailer.clone().map(stand), &tape::TRAILER),
+            waterline: Slot::new(job.waterline.clone(), reading!(job::Job.waterline)),
+            trailer: Slot::new(job.trailer.clone().map(stand), reading!(job::Job.trailer)),
             study: job.swing_study.clone(),
         }
     }
@@ -120,7 +121,7 @@ fn stand(trailer: Trailer) -> OnTrailer {
     match trailer {
         Trailer::None => OnTrailer::Never,
         Trailer::On { keel_above_ground, bow_up, towing_tilt, parts } => OnTrailer::Stands {
-            keel_above_ground: Slot::new(keel_above_ground, &tape::TRAILER_HEIGHT),
+            keel_above_ground: Slot::new(keel_above_ground, reading!(job::Trailer.keel_above_ground)),
             bow_up,
             towing_tilt,
             parts,

@@ -5,9 +5,10 @@ use uom::si::f64::{Length, Mass, MassDensity};
 
 use super::ledger::{value, y_of};
 use super::{Entry, NoFloat};
-use crate::job::{EnginesThen, Sitting, tape};
+use crate::job::{self, EnginesThen, Sitting};
 use crate::physics::float::{self, AsFloats, Hull, Mark, Weight, as_she_floats};
 use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::reading::reading;
 use crate::rig::{Missing, Rig};
 
 /// Height of the bare boat's centre over the height from keel to highest sheer, where nobody knows it.
@@ -48,7 +49,7 @@ pub(super) fn weighed(rig: &Rig, centre_height: f64) -> Result<Entry, NoFloat> {
     let weight = rig.afloat.boat_weight.ask().map_err(|missing| NoFloat::Missing(vec![missing]))?;
     let Some(x) = value(rig.afloat.boat.forward.as_ref()) else {
         return Err(NoFloat::Missing(vec![Missing {
-            measurement: &tape::BOAT_WEIGHT,
+            measurement: reading!(job::BoatWeight.weight),
             of: Some("her centre, forward of the transom".to_owned()),
         }]));
     };

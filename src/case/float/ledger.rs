@@ -5,9 +5,10 @@ use uom::si::f64::{Length, Mass, MassDensity};
 
 use super::NoFloat;
 use crate::case::stern::Stern;
-use crate::job::{Across, Item, Liquid, TankEntry, tape};
+use crate::job::{self, Across, Item, Liquid, TankEntry};
 use crate::physics::float::{Tank, Weight};
 use crate::quantity::{Dimensioned, Reading};
+use crate::reading::reading;
 use crate::rig::{Bracket, Engine, Group, Missing, Outfit, Rig};
 
 /// Weight of gasoline, kg/m³. Common practice, no source: 6.2 lb/gal.
@@ -154,7 +155,8 @@ fn engine_entry(rig: &Rig, group: &Group, engine: &Engine) -> Result<Entry, Vec<
         (value(engine.spec.centre_aft.as_ref()), value(engine.spec.centre_above.as_ref()), &weight)
     else {
         let centre = engine.spec.centre_aft.is_none() || engine.spec.centre_above.is_none();
-        let centre = centre.then(|| Missing { measurement: &tape::ENGINE_CENTRE, of: Some(engine.label.clone()) });
+        let centre = centre
+            .then(|| Missing { measurement: reading!(job::EngineSpec.centre_aft), of: Some(engine.label.clone()) });
         return Err(weight.err().into_iter().chain(centre).collect());
     };
     let centre = Point3::new(rest.x - aft, engine.y.si(), rest.z + above);
@@ -170,7 +172,7 @@ fn item_centre(rig: &Rig, outfit: &Outfit, item: &Item) -> Result<Point3<f64>, V
             None => transom_top(rig)?,
         },
         (None, false) => {
-            return Err(vec![Missing { measurement: &tape::ITEM_PLACE, of: Some(item.what.clone()) }]);
+            return Err(vec![Missing { measurement: reading!(job::Item.forward), of: Some(item.what.clone()) }]);
         }
     };
     Ok(Point3::new(at.x, y_of(item.across.as_ref()), value(item.above.as_ref()).unwrap_or(at.z)))
@@ -193,7 +195,10 @@ pub(super) fn of_items(rig: &Rig, items: &[Item]) -> Result<Vec<Entry>, Vec<Miss
 /// A tank so full; nothing where it is empty.
 pub(super) fn of_tank(tank: &TankEntry, fill: f64, sea: MassDensity) -> Result<Option<Entry>, NoFloat> {
     let (Some(capacity), Some(x)) = (&tank.capacity, value(tank.forward.as_ref())) else {
-        return Err(NoFloat::Missing(vec![Missing { measurement: &tape::TANK, of: Some(tank.what.clone()) }]));
+        return Err(NoFloat::Missing(vec![Missing {
+            measurement: reading!(job::Weights.tanks),
+            of: Some(tank.what.clone()),
+        }]));
     };
     if fill <= 0.0 {
         return Ok(None);

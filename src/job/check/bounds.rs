@@ -1,61 +1,41 @@
-//! Between what and what each sort of reading can be.
+//! What no reading can be: outside its bounds, a range that runs backwards, a list without end.
 
-use crate::quantity::{Dimensioned, parse};
+use super::Checker;
+use crate::quantity::{Measure, Style, Units};
+use crate::reading::{Bounds, Part, Place, Value};
 
-/// The range in which a value of this sort can be: outside it, somebody slipped.
-/// Source of all of them: common practice, no source; wide of anything that floats with outboards.
-#[derive(Clone, Copy)]
-pub(super) struct Bounds {
-    pub(super) least: &'static str,
-    pub(super) most: &'static str,
+/// Entries that a list may hold: more is a drawing or a table, not a reading.
+pub(super) const MOST_ENTRIES: usize = 400;
+
+/// Every value of the part against what is declared of it.
+pub(super) fn within(checker: &mut Checker, path: &str, part: &impl Part) {
+    part.visit(&Place::root(path), &mut |at, value| {
+        if at.chain().any(|place| place.index().is_some_and(|index| index >= MOST_ENTRIES)) {
+            return;
+        }
+        let bounds = at.declared().and_then(|declared| declared.bounds);
+        match value {
+            Value::Number(number) => {
+                let measure = Measure { si: number.si, kind: number.kind, style: Style::Tape };
+                hold(checker, at, bounds, number.si, || measure.show(Units::Both));
+            }
+            Value::Count(count) => hold(checker, at, bounds, count, || count.to_string()),
+            Value::Range(from, to) if from.si > to.si => {
+                checker.fault(&at.path(), "the range runs backwards", "the lesser value is `from`, the greater `to`");
+            }
+            Value::List(count) if count > MOST_ENTRIES => {
+                checker.fault(&at.path(), format!("{count} entries"), format!("at most {MOST_ENTRIES} are taken"));
+            }
+            Value::Range(..) | Value::List(_) | Value::Word(_) | Value::Text(_) | Value::Flag(_) => {}
+        }
+    });
 }
 
-pub(super) const fn bounds(least: &'static str, most: &'static str) -> Bounds {
-    Bounds { least, most }
-}
-
-pub(super) const BOAT_LENGTH: Bounds = bounds("5 ft", "80 ft");
-pub(super) const BEAM: Bounds = bounds("2 ft", "30 ft");
-pub(super) const WIDTH: Bounds = bounds("1 ft", "30 ft");
-pub(super) const DEADRISE: Bounds = bounds("0 deg", "60 deg");
-pub(super) const TRANSOM_HEIGHT: Bounds = bounds("6 in", "60 in");
-pub(super) const TRANSOM_ANGLE: Bounds = bounds("-10 deg", "40 deg");
-pub(super) const THICKNESS: Bounds = bounds("1/4 in", "8 in");
-pub(super) const ON_TRANSOM: Bounds = bounds("0 in", "60 in");
-pub(super) const HOLE_DIAMETER: Bounds = bounds("1/8 in", "4 in");
-pub(super) const SETBACK: Bounds = bounds("0 in", "72 in");
-pub(super) const DROP: Bounds = bounds("-24 in", "36 in");
-pub(super) const ACROSS: Bounds = bounds("0 in", "15 ft");
-pub(super) const ENGINE_POWER: Bounds = bounds("0.2 hp", "700 hp");
-pub(super) const BOAT_POWER: Bounds = bounds("1 hp", "4,000 hp");
-pub(super) const ENGINE_WEIGHT: Bounds = bounds("10 lb", "1,600 lb");
-pub(super) const LOAD: Bounds = bounds("50 lb", "60,000 lb");
-pub(super) const ITEM_WEIGHT: Bounds = bounds("0 lb", "20,000 lb");
-pub(super) const ALONG: Bounds = bounds("-10 ft", "80 ft");
-pub(super) const HEIGHT: Bounds = bounds("-10 ft", "30 ft");
-pub(super) const SHAFT: Bounds = bounds("10 in", "45 in");
-pub(super) const SMALL_LENGTH: Bounds = bounds("0 in", "80 in");
-pub(super) const ON_BRACKET: Bounds = bounds("-16 in", "16 in");
-pub(super) const OFFSET: Bounds = bounds("-60 in", "60 in");
-pub(super) const BRACKET_FACE: Bounds = bounds("4 in", "36 in");
-pub(super) const PROPELLER: Bounds = bounds("4 in", "36 in");
-pub(super) const PITCH: Bounds = bounds("2 in", "48 in");
-/// Blade area and blades of a propeller: as far as the series of propellers goes that it is taken for.
-pub(super) const BLADE_AREA: Bounds = bounds("0.3", "1.05");
-pub(super) const BLADES: std::ops::RangeInclusive<u8> = 2..=7;
-pub(super) const ROTATION: Bounds = bounds("200 rpm", "12,000 rpm");
-pub(super) const GEAR: Bounds = bounds("0.5", "10");
-pub(super) const TRIM: Bounds = bounds("-20 deg", "40 deg");
-pub(super) const TILT: Bounds = bounds("20 deg", "110 deg");
-pub(super) const STEER: Bounds = bounds("5 deg", "180 deg");
-pub(super) const CURRENT: Bounds = bounds("0 A", "2,000 A");
-pub(super) const FUEL_RATE: Bounds = bounds("0 gal/h", "100 gal/h");
-pub(super) const VOLUME: Bounds = bounds("0 L", "5,000 L");
-pub(super) const TORQUE: Bounds = bounds("0.1 lbf·ft", "300 lbf·ft");
-/// Rows of holes that an engine bracket may have.
-pub(super) const HOLE_ROWS: std::ops::RangeInclusive<u8> = 1..=12;
-
-/// The value of a bound in the coherent SI unit.
-pub(super) fn si<Q: Dimensioned>(text: &str) -> f64 {
-    parse(text, Q::KIND).map_or(f64::NAN, |parsed| parsed.si)
+fn hold(checker: &mut Checker, at: &Place, bounds: Option<Bounds>, value: f64, shown: impl FnOnce() -> String) {
+    let Some(bounds) = bounds.filter(|bounds| !bounds.hold(value)) else {
+        return;
+    };
+    let path = at.path();
+    let name = path.rsplit('.').next().unwrap_or(&path).replace('_', " ");
+    checker.fault(&path, format!("{} cannot be right for `{name}`", shown()), format!("between {bounds} is expected"));
 }

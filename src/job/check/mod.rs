@@ -13,16 +13,16 @@ mod strength;
 mod study;
 mod swing;
 
-use super::{Across, Item, Job};
+use super::{Item, Job};
 use crate::written::{Fault, Page};
 
-use bounds::{ACROSS, ALONG, HEIGHT, ITEM_WEIGHT};
 pub use checker::Checker;
 pub use specs::{check_bracket, check_engine};
 
 /// Everything about the job that cannot be.
 pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
     let mut checker = Checker::new(page);
+    bounds::within(&mut checker, "", job);
     boat::boat(&mut checker, &job.boat);
     boat::plate(&mut checker, job.plate.as_ref());
     boat::transom(&mut checker, &job.transom, &job.boat);
@@ -37,9 +37,6 @@ pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
             item(&mut checker, &format!("{side}[{i}]"), entry);
         }
     }
-    if let Some(planned) = &job.planned {
-        papers::planned(&mut checker, planned);
-    }
     papers::photographs(&mut checker, &job.photographs);
     float::float(&mut checker, job);
     swing::surroundings(&mut checker, job);
@@ -51,9 +48,4 @@ fn item(checker: &mut Checker, path: &str, item: &Item) {
     if item.what.trim().is_empty() {
         checker.fault(path, "an item without a name", "say what it is: what: \"oil tank\"");
     }
-    checker.within(&format!("{path}.weight"), item.weight.as_ref(), ITEM_WEIGHT);
-    checker.within(&format!("{path}.forward"), item.forward.as_ref(), ALONG);
-    checker.within(&format!("{path}.above"), item.above.as_ref(), HEIGHT);
-    let across = item.across.as_ref().and_then(Across::reading);
-    checker.within(&format!("{path}.across"), across, ACROSS);
 }

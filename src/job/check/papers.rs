@@ -3,21 +3,10 @@
 use std::path::{Component, Path};
 
 use super::Checker;
-use super::bounds::{BOAT_POWER, HOLE_ROWS, LOAD, ON_TRANSOM, SETBACK, SHAFT, SMALL_LENGTH};
-use crate::job::{Photograph, Planned};
+use crate::job::Photograph;
 
 /// Photographs that one report carries; more make it too long to be read and too large to be mailed.
 const MOST_PHOTOGRAPHS: usize = 40;
-
-pub(super) fn planned(checker: &mut Checker, planned: &Planned) {
-    checker.within("planned.power", planned.power.as_ref(), BOAT_POWER);
-    checker.within("planned.hung_weight", planned.hung_weight.as_ref(), LOAD);
-    checker.within("planned.shaft", planned.shaft.as_ref(), SHAFT);
-    checker.count("planned.holes_up", planned.holes_up, 0..=*HOLE_ROWS.end());
-    checker.within("planned.setback", planned.setback.as_ref(), SETBACK);
-    checker.within("planned.centre_distance", planned.centre_distance.as_ref(), SMALL_LENGTH);
-    checker.within("planned.upper_holes", planned.upper_holes.as_ref(), ON_TRANSOM);
-}
 
 pub(super) fn photographs(checker: &mut Checker, photographs: &[Photograph]) {
     if photographs.len() > MOST_PHOTOGRAPHS {

@@ -4,71 +4,23 @@
 use maud::{Markup, html};
 
 use super::kit::{Drawing, FONT, Rect, ink, number, settle, width};
-use crate::job::tape::Measurement;
+use crate::reading::Declared;
 
 const WIDE: f64 = 660.0;
 const HIGH: f64 = 452.0;
 
 /// Where on the sketch a reading is taken; nothing for what is read off papers.
-fn spot(measurement: &Measurement) -> Option<(f64, f64)> {
-    let field = measurement.field;
-    Some(match field {
-        "hull" => (300.0, 52.0),
-        "afloat.marks" => (500.0, 66.0),
-        "edges" if measurement.name.contains("well") => (160.0, 84.0),
-        "edges" if measurement.name.contains("sole") => (250.0, 112.0),
-        "edges" => (560.0, 74.0),
-        "weights.tanks" => (262.0, 84.0),
-        "boat.depth" => (328.0, 340.0),
-        "well.length" | "flooded" => (160.0, 108.0),
-        "well.rim_above" => (622.0, 300.0),
-        "waterline" => (186.0, 372.0),
-        "trailer" | "trailer.keel_above_ground" => (560.0, 426.0),
-        "engines_on[].bracket.bottom" => (505.0, 342.0),
-        "plate" | "plate.power" | "plate.persons" | "plate.persons_weight" | "plate.total_weight" => (352.0, 78.0),
-        "steering" => (330.0, 118.0),
-        "boat.length" => (470.0, 186.0),
-        "boat.beam" => (402.0, 40.0),
-        "boat.bottom" => (606.0, 412.0),
-        "boat.aft_quarter_beam" => (232.0, 48.0),
-        "boat.transom_width" => (78.0, 322.0),
-        "boat.chine_beam" => (120.0, 384.0),
-        "boat.deadrise" => (232.0, 390.0),
-        "transom.height" => (180.0, 350.0),
-        "transom.angle" => (533.0, 384.0),
-        "transom.thickness" | "structure.lay_up" => (516.0, 264.0),
-        "structure.knees" => (560.0, 358.0),
-        "structure.stringers" => (575.0, 375.0),
-        "structure.well_floor" => (545.0, 300.0),
-        "structure.percussion" => (120.0, 345.0),
-        "structure.signs" => (240.0, 345.0),
-        "structure.sides" => (318.0, 290.0),
-        "engines_on[].bolts.inserts" => (157.0, 336.0),
-        "engines_on[].bolts" | "engines_on[].bolts.washer" | "engines_on[].bolts.torque" => (200.0, 325.0),
-        "transom.cutout_width" => (148.0, 268.0),
-        "transom.top_edge" => (215.0, 282.0),
-        "transom.splash_well" => (590.0, 334.0),
-        "transom.upper_holes" => (160.0, 296.0),
-        "transom.holes" => (200.0, 325.0),
-        "engines_off" | "engines_on" => (62.0, 88.0),
-        "engines_on[].described.power" | "engines_on[].described.running_weight" => (100.0, 102.0),
-        "engines_on[].propellers" | "engines_on[].propeller" => (410.0, 416.0),
-        "engines_on[].shaft" => (450.0, 346.0),
-        "engines_on[].holes_up" => (442.0, 314.0),
-        "engines_on[].setback" => (494.0, 322.0),
-        "engines_on[].drop" => (478.0, 262.0),
-        "engines_on[].bracket.described" => (498.0, 298.0),
-        _ => return None,
-    })
+fn spot(measurement: &Declared) -> Option<(f64, f64)> {
+    measurement.spot.map(|(from_left, from_top)| (from_left.into(), from_top.into()))
 }
 
 /// Whether a reading has a place on the sketch.
-pub(crate) fn is_placed(measurement: &Measurement) -> bool {
+pub(crate) fn is_placed(measurement: &Declared) -> bool {
     spot(measurement).is_some()
 }
 
 /// The sketch with the numbers of these readings at their places.
-pub(crate) fn drawing(numbered: &[(usize, &Measurement)]) -> Drawing {
+pub(crate) fn drawing(numbered: &[(usize, &Declared)]) -> Drawing {
     let mut spots: Vec<((f64, f64), Vec<usize>)> = Vec::new();
     for (number, measurement) in numbered {
         if let Some(place) = spot(measurement) {
@@ -190,26 +142,11 @@ fn sketch() -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::tape::ALL;
-
-    #[test]
-    fn every_reading_has_a_place_on_the_sketch_or_is_read_off_papers() {
-        let papers = ["sheet", "papers", "manual", "offer", "plate", "scale", "on the boat"];
-        for measurement in ALL {
-            let read_off = papers.iter().any(|word| measurement.place.contains(word));
-            assert!(
-                is_placed(measurement) || read_off,
-                "{} ({}) is taken {} and has no place",
-                measurement.field,
-                measurement.name,
-                measurement.place
-            );
-        }
-    }
+    use crate::job;
 
     #[test]
     fn no_number_of_the_whole_list_stands_on_another() {
-        let numbered: Vec<(usize, &Measurement)> = ALL.iter().enumerate().map(|(i, one)| (i + 1, one)).collect();
+        let numbered: Vec<(usize, &Declared)> = job::lines().iter().enumerate().map(|(i, one)| (i + 1, *one)).collect();
         let text = drawing(&numbered).body.into_string();
         let mut boxes: Vec<Rect> = Vec::new();
         for badge in text.split("<rect x=\"").skip(1).filter(|badge| badge.contains("rx=\"11\"")) {

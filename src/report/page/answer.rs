@@ -181,8 +181,8 @@ pub(super) fn unmeasured(report: &Report) -> Markup {
                             tr {
                                 th scope="row" { (entry.missing.name()) }
                                 td {
-                                    (how.place) ": " (how.how)
-                                    @if !how.closeness.is_empty() { ". To within " span class="n" { (how.closeness) } }
+                                    (how.place()) ": " (how.how())
+                                    @if let Some(closely) = how.closely { ". To within " span class="n" { (closely) } }
                                     p class="where" { "Decides " (entry.rules.join(", ")) }
                                 }
                             }

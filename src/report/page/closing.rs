@@ -5,8 +5,8 @@ use maud::{Markup, html};
 use super::{Embedded, Stamp, prose, shell};
 use crate::job::Sitting;
 use crate::quantity::Units;
+use crate::report::readings::{self, Reading};
 use crate::report::{DEFERRAL, Report, citations};
-use crate::rig::{Taken, Value};
 
 /// Photographs with their captions.
 pub(super) fn photographs(photographs: &[Embedded]) -> Markup {
@@ -35,7 +35,7 @@ pub(super) fn photographs(photographs: &[Embedded]) -> Markup {
 
 /// Every reading with its basis and tolerance.
 pub(super) fn readings(report: &Report) -> Markup {
-    let groups = report.case.rig.readings();
+    let groups = readings::readings(&report.case.rig.job);
     html! {
         @if !groups.is_empty() {
             section class="readings" {
@@ -45,7 +45,7 @@ pub(super) fn readings(report: &Report) -> Markup {
                     table class="fixed" {
                         caption { (super::findings::capital(&group.of)) }
                         thead { tr { th scope="col" { "reading" } th scope="col" { "value" } th scope="col" { "basis" } } }
-                        tbody { @for taken in &group.readings { (reading(taken, report.units)) } }
+                        tbody { @for reading in &group.readings { (row(reading, report.units)) } }
                     }
                 }
             }
@@ -53,23 +53,15 @@ pub(super) fn readings(report: &Report) -> Markup {
     }
 }
 
-fn reading(taken: &Taken, units: Units) -> Markup {
+fn row(reading: &Reading, units: Units) -> Markup {
+    let notes = reading.told.notes().join("; ");
     html! {
         tr {
-            th scope="row" { (prose(&taken.name, units)) }
+            th scope="row" { (reading.name) }
+            td { (prose(&reading.value, units)) }
             td {
-                @match &taken.value {
-                    Value::Number(value, tolerance) => {
-                        span class="n" { (value.show(units)) }
-                        @if let Some(tolerance) = tolerance { " " span class="n" { "± " (tolerance.show(units)) } }
-                    }
-                    Value::Range(from, to) => { span class="n" { (from.show(units)) } " to " span class="n" { (to.show(units)) } }
-                    Value::Words(words) => (prose(words, units)),
-                }
-            }
-            td {
-                @if let Some(basis) = taken.basis { (basis.word()) }
-                @if let Some(note) = &taken.note { span class="soft" { ": " (note) } }
+                @if let Some(basis) = reading.told.basis() { (basis.word()) }
+                @if !notes.is_empty() { span class="soft" { ": " (notes) } }
             }
         }
     }

@@ -6,9 +6,9 @@ use maud::{Markup, html};
 use super::{figure, shell};
 use crate::case::Case;
 use crate::catalog::Catalog;
-use crate::job::tape::{self, Measurement};
-use crate::job::{Across, EngineGroup, EngineSpec, Hung, Job, Sitting};
+use crate::job::{self, Across, EngineGroup, EngineSpec, Hung, Job, Sitting};
 use crate::quantity::{Dimensioned, Reading};
+use crate::reading::Declared;
 use crate::report::drawings::places;
 use crate::report::sheet::waiting;
 use crate::rig;
@@ -16,7 +16,7 @@ use crate::rules::{self, Judged};
 
 /// A line of the sheet.
 struct Entry {
-    measurement: &'static Measurement,
+    measurement: &'static Declared,
     name: String,
     rules: Vec<&'static str>,
 }
@@ -33,14 +33,14 @@ pub fn measuring_sheet(title: &str, judged: &[Judged]) -> String {
 /// A blank sheet for a sitting: every reading that a job can hold.
 pub fn blank_sheet(sitting: Sitting, catalog: &Catalog) -> String {
     let decided = decided(sitting, catalog);
-    let entries = tape::ALL
+    let entries = job::lines()
         .iter()
         .map(|measurement| Entry {
             measurement,
-            name: measurement.name.to_owned(),
+            name: measurement.words(),
             rules: decided
                 .iter()
-                .find(|(known, _)| *known == measurement)
+                .find(|(known, _)| known == measurement)
                 .map(|(_, rules)| rules.clone())
                 .unwrap_or_default(),
         })
@@ -49,7 +49,7 @@ pub fn blank_sheet(sitting: Sitting, catalog: &Catalog) -> String {
 }
 
 /// What each reading decides: asked of the rules themselves, on boats of which nothing is known.
-fn decided(sitting: Sitting, catalog: &Catalog) -> Vec<(&'static Measurement, Vec<&'static str>)> {
+fn decided(sitting: Sitting, catalog: &Catalog) -> Vec<(&'static Declared, Vec<&'static str>)> {
     let unknown = |bracket: bool, places: Vec<Across>| EngineGroup {
         described: Some(EngineSpec::default()),
         bracket: bracket.then(|| Hung { described: Some(Default::default()), ..Hung::default() }),
@@ -58,7 +58,7 @@ fn decided(sitting: Sitting, catalog: &Catalog) -> Vec<(&'static Measurement, Ve
     };
     let metre = |value: f64| Reading::assumed(uom::si::f64::Length::from_si(value), "");
     let pair = || vec![Across::Port(metre(0.35)), Across::Starboard(metre(0.35))];
-    let mut all: Vec<(&'static Measurement, Vec<&'static str>)> = Vec::new();
+    let mut all: Vec<(&'static Declared, Vec<&'static str>)> = Vec::new();
     for on in
         [vec![], vec![unknown(false, vec![Across::Centre])], vec![unknown(false, pair())], vec![unknown(true, pair())]]
     {
@@ -91,8 +91,8 @@ fn decided(sitting: Sitting, catalog: &Catalog) -> Vec<(&'static Measurement, Ve
 }
 
 fn page(title: &str, about: &str, mut entries: Vec<Entry>) -> String {
-    entries.sort_by_key(|entry| entry.measurement.order());
-    let numbered: Vec<(usize, &Measurement)> =
+    entries.sort_by_key(|entry| job::order(entry.measurement));
+    let numbered: Vec<(usize, &Declared)> =
         entries.iter().enumerate().map(|(i, entry)| (i + 1, entry.measurement)).collect();
     let heading = if title == "Measuring sheet" {
         format!("Measuring sheet, {about}")
@@ -131,9 +131,9 @@ fn list(entries: &[Entry]) -> Markup {
                         td class="place" { (i + 1) }
                         td {
                             p { span class="label" { (super::findings::capital(&entry.name)) } }
-                            p { (how.place) ": " (how.how) "." }
+                            p { (how.place()) ": " (how.how()) "." }
                             p class="where" {
-                                @if !how.closeness.is_empty() { "To within " span class="n" { (how.closeness) } ". " }
+                                @if let Some(closely) = how.closely { "To within " span class="n" { (closely) } ". " }
                                 @if !places::is_placed(how) { "Not on the sketch. " }
                                 @if entry.rules.is_empty() { "Taken where it applies." } @else { "Decides " (entry.rules.join(", ")) "." }
                             }

@@ -4,6 +4,7 @@ mod layout;
 mod lookup;
 mod working;
 
+use super::readings::readings;
 use super::{DEFERRAL, Report, counted};
 use crate::job::Sitting;
 use crate::rules::{Judged, Verdict};
@@ -40,6 +41,9 @@ pub fn text(report: &Report) -> String {
     unmeasured(&mut out, report);
     section(&mut out, "passes", &mut report.with(Verdict::Pass), report);
     not_applicable(&mut out, report);
+    if report.explain {
+        readings_used(&mut out, report);
+    }
     list(&mut out, "assumed", report.assumed().iter().map(|text| text.show(report.units)));
     list(&mut out, "cautions", report.cautions().into_iter().map(str::to_owned));
     out.push('\n');
@@ -131,6 +135,20 @@ fn not_applicable(out: &mut String, report: &Report) {
     for judged in lines {
         out.push_str(&format!("  {}\n", judged.rule.id));
         out.push_str(&wrap(&judged.finding.summary.show(report.units), INDENT));
+    }
+}
+
+/// Every reading, with where it is from.
+fn readings_used(out: &mut String, report: &Report) {
+    for group in readings(&report.case.rig.job) {
+        let lines = group.readings.iter().map(|reading| {
+            let notes = reading.told.notes().into_iter().map(str::to_owned);
+            let from: Vec<String> =
+                reading.told.basis().map(|basis| basis.word().to_owned()).into_iter().chain(notes).collect();
+            let from = if from.is_empty() { String::new() } else { format!(" ({})", from.join(": ")) };
+            format!("{}: {}{from}", reading.name, reading.value.show(report.units))
+        });
+        list(out, &format!("readings used: {}", group.of), lines);
     }
 }
 

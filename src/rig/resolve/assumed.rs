@@ -1,41 +1,21 @@
 //! The readings that a job itself marks as assumed, in sentences.
 
-use crate::job::{Job, tape};
-use crate::quantity::{Basis, Measure, Style, Text, capitalised, say};
+use crate::job::Job;
+use crate::quantity::{Text, capitalised, say};
+use crate::reading::{Told, Value, told};
 
-/// The readings that the job itself marks as assumed.
+/// Every reading that the job marks as assumed, with what was noted of it.
 pub(super) fn readings(job: &Job) -> Vec<Text> {
-    let mut assumed = Vec::new();
-    let mut note = |name: &str, measure: Option<Measure>, note: Option<&str>| {
-        if let Some(measure) = measure {
-            let why = note.map(|note| format!(" ({note})")).unwrap_or_default();
-            assumed.push(say!("{} is taken as {}{}.", capitalised(name), measure, why));
-        }
+    told(job).iter().filter(|told| told.is_assumed()).filter_map(sentence).collect()
+}
+
+fn sentence(told: &Told) -> Option<Text> {
+    let value = match &told.value {
+        Value::Number(number) => number.measure(told.declared).into(),
+        Value::Range(from, to) => say!("{} to {}", from.measure(told.declared), to.measure(told.declared)),
+        _ => return None,
     };
-    macro_rules! each {
-        ($($reading:expr => $measurement:ident, $style:ident;)+) => {$(
-            if let Some(reading) = &$reading && reading.basis == Basis::Assumed {
-                note(tape::$measurement.name, Some(reading.measure(Style::$style)), reading.note.as_deref());
-            }
-        )+};
-    }
-    let (boat, transom) = (&job.boat, &job.transom);
-    each!(
-        boat.length => BOAT_LENGTH, FeetInches;
-        boat.beam => BEAM, FeetInches;
-        boat.transom_width => TRANSOM_WIDTH, FeetInches;
-        boat.deadrise => DEADRISE, Plain;
-        boat.chine_beam => CHINE_BEAM, FeetInches;
-        boat.depth => DEPTH, FeetInches;
-        boat.transom_rating => TRANSOM_RATING, Plain;
-        transom.height => TRANSOM_HEIGHT, Tape;
-        transom.angle => TRANSOM_ANGLE, Plain;
-        transom.thickness => TRANSOM_THICKNESS, Tape;
-        transom.cutout_width => CUTOUT_WIDTH, Tape;
-        transom.upper_holes => UPPER_HOLES, Tape;
-        job.well.length => WELL_LENGTH, Tape;
-        job.well.rim_above => WELL_RIM, Tape;
-        job.waterline => WATERLINE, Tape;
-    );
-    assumed
+    let notes = told.notes().join("; ");
+    let why = if notes.is_empty() { String::new() } else { format!(" ({notes})") };
+    Some(say!("{} is taken as ", capitalised(&told.name())).then(value).then(say!("{}.", why)))
 }

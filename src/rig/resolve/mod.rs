@@ -1,16 +1,18 @@
 //! From a job and a catalog to a rig.
 
 mod assumed;
-mod basis;
 mod names;
 mod outfit;
 
+use std::sync::Arc;
+
 use super::float::Files;
 use super::swing::Surroundings;
-use super::{Boat, Papers, Ran, Rig, Slot, Transom};
+use super::{Boat, Outfit, Papers, Ran, Rig, Slot, Transom};
 use crate::catalog::{Catalog, Entry, Material, likely_names};
-use crate::job::{Job, tape};
+use crate::job::{self, Job};
 use crate::quantity::Text;
+use crate::reading::reading;
 use crate::written::Slip;
 
 /// Resolves a job.
@@ -27,8 +29,8 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Slip>> {
 /// As [`resolve`].
 pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result<Rig, Vec<Slip>> {
     let mut resolver = Resolver { catalog, unresolved: Vec::new(), assumed: Vec::new() };
-    let before = resolver.outfit("engines_off", &job.engines_off, &job.comes_off, &tape::OLD_ENGINES);
-    let after = resolver.outfit("engines_on", &job.engines_on, &job.goes_on, &tape::NEW_ENGINES);
+    let before = resolver.outfit("engines_off", &job.engines_off, &job.comes_off, reading!(job::Job.engines_off));
+    let after = resolver.outfit("engines_on", &job.engines_on, &job.goes_on, reading!(job::Job.engines_on));
     let material = job.transom.material.as_deref();
     let material = material.and_then(|name| resolver.material("transom.material", name));
     let structure = super::structure::resolve(&mut resolver, job, material.as_ref());
@@ -38,42 +40,43 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
     let boat = &job.boat;
     let transom = &job.transom;
     let mut rig = Rig {
+        job: Arc::new(written_out(job, &before, &after)),
         title: job.title.clone().unwrap_or_else(|| "untitled job".to_owned()),
         made_up: job.made_up,
         sitting: job.sitting,
         boat: Boat {
-            craft: Slot::new(boat.craft, &tape::CRAFT),
-            bottom: Slot::new(boat.bottom, &tape::BOTTOM),
-            length: Slot::new(boat.length.clone(), &tape::BOAT_LENGTH),
-            beam: Slot::new(boat.beam.clone(), &tape::BEAM),
-            transom_width: Slot::new(boat.transom_width.clone(), &tape::TRANSOM_WIDTH),
-            aft_quarter_beam: Slot::new(boat.aft_quarter_beam.clone(), &tape::AFT_QUARTER_BEAM),
-            deadrise: Slot::new(boat.deadrise.clone(), &tape::DEADRISE),
-            chine_beam: Slot::new(boat.chine_beam.clone(), &tape::CHINE_BEAM),
-            transom_rating: Slot::new(boat.transom_rating.clone(), &tape::TRANSOM_RATING),
-            stability_test: Slot::new(boat.stability_test.clone(), &tape::STABILITY_TEST),
+            craft: Slot::new(boat.craft, reading!(job::Boat.craft)),
+            bottom: Slot::new(boat.bottom, reading!(job::Boat.bottom)),
+            length: Slot::new(boat.length.clone(), reading!(job::Boat.length)),
+            beam: Slot::new(boat.beam.clone(), reading!(job::Boat.beam)),
+            transom_width: Slot::new(boat.transom_width.clone(), reading!(job::Boat.transom_width)),
+            aft_quarter_beam: Slot::new(boat.aft_quarter_beam.clone(), reading!(job::Boat.aft_quarter_beam)),
+            deadrise: Slot::new(boat.deadrise.clone(), reading!(job::Boat.deadrise)),
+            chine_beam: Slot::new(boat.chine_beam.clone(), reading!(job::Boat.chine_beam)),
+            transom_rating: Slot::new(boat.transom_rating.clone(), reading!(job::Boat.transom_rating)),
+            stability_test: Slot::new(boat.stability_test.clone(), reading!(job::Boat.stability_test)),
             power_rating: boat.power_rating.clone(),
             fuel: boat.fuel,
             construction: boat.construction,
             year: boat.year,
             category: boat.category,
         },
-        plate: Slot::new(job.plate.clone(), &tape::PLATE),
+        plate: Slot::new(job.plate.clone(), reading!(job::Job.plate)),
         transom: Transom {
-            height: Slot::new(transom.height.clone(), &tape::TRANSOM_HEIGHT),
+            height: Slot::new(transom.height.clone(), reading!(job::Transom.height)),
             heights: transom.heights.clone(),
-            angle: Slot::new(transom.angle.clone(), &tape::TRANSOM_ANGLE),
-            thickness: Slot::new(transom.thickness.clone(), &tape::TRANSOM_THICKNESS),
+            angle: Slot::new(transom.angle.clone(), reading!(job::Transom.angle)),
+            thickness: Slot::new(transom.thickness.clone(), reading!(job::Transom.thickness)),
             material,
             core: transom.core,
-            cutout_width: Slot::new(transom.cutout_width.clone(), &tape::CUTOUT_WIDTH),
+            cutout_width: Slot::new(transom.cutout_width.clone(), reading!(job::Transom.cutout_width)),
             cutout: transom.cutout,
             top_edge: transom.top_edge,
-            splash_well: Slot::new(transom.splash_well.clone(), &tape::SPLASH_WELL),
-            upper_holes: Slot::new(transom.upper_holes.clone(), &tape::UPPER_HOLES),
+            splash_well: Slot::new(transom.splash_well.clone(), reading!(job::Transom.splash_well)),
+            upper_holes: Slot::new(transom.upper_holes.clone(), reading!(job::Transom.upper_holes)),
             holes: transom.holes.clone(),
         },
-        steering: Slot::new(job.steering, &tape::STEERING),
+        steering: Slot::new(job.steering, reading!(job::Job.steering)),
         before,
         after,
         papers: Papers::of(job),
@@ -86,6 +89,22 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
     };
     rig.assumed.extend(assumed::readings(job));
     Ok(rig)
+}
+
+/// The job with the figures of every class in place of its name.
+fn written_out(job: &Job, before: &Outfit, after: &Outfit) -> Job {
+    let mut job = job.clone();
+    for (groups, outfit) in [(&mut job.engines_off, before), (&mut job.engines_on, after)] {
+        for (group, resolved) in groups.iter_mut().zip(&outfit.groups) {
+            // A sheet's numbers stand in the spec that they were put into.
+            group.sheet = None;
+            group.described = resolved.engines.first().map(|engine| engine.spec.clone());
+            if let (Some(hung), Some(bracket)) = (&mut group.bracket, &resolved.bracket) {
+                hung.described = Some(bracket.spec.clone());
+            }
+        }
+    }
+    job
 }
 
 pub(super) struct Resolver<'a> {

@@ -7,11 +7,10 @@ use super::super::structure;
 use super::super::swing::{SwingSheet, with_sheet};
 use super::super::{Bracket, Engine, Group, Outfit, ShaftChoice, Slot};
 use super::Resolver;
-use super::basis::{bracket_from, engine_from};
 use super::names::Names;
-use crate::job::tape::Measurement;
-use crate::job::{Across, EngineGroup, EngineSpec, Hung, Item, ShaftOption, tape};
+use crate::job::{self, Across, EngineGroup, EngineSpec, Hung, Item, ShaftOption};
 use crate::quantity::{Basis, Dimensioned, Measure, Reading, Style, Units, inches, say};
+use crate::reading::{Declared, Part, reading};
 use crate::written::Slip;
 
 /// Running weight over dry weight, fluids and propeller included. Source: ABYC S-30 table 1A, whose
@@ -37,9 +36,9 @@ impl Resolver<'_> {
         side: &str,
         groups: &[EngineGroup],
         items: &[Item],
-        measurement: &'static Measurement,
+        measurement: &'static Declared,
     ) -> Outfit {
-        let age = if *measurement == tape::OLD_ENGINES { "old " } else { "" };
+        let age = if measurement == reading!(job::Job.engines_off) { "old " } else { "" };
         let names = Names::of(groups, age);
         let groups = groups
             .iter()
@@ -49,7 +48,7 @@ impl Resolver<'_> {
         let items = items
             .iter()
             .map(|item| ItemOfOutfit {
-                weight: Slot::of(item.weight.clone(), &tape::ITEM_WEIGHT, &item.what),
+                weight: Slot::of(item.weight.clone(), reading!(job::Item.weight), &item.what),
                 item: item.clone(),
             })
             .collect();
@@ -61,9 +60,9 @@ impl Resolver<'_> {
             (Some(class), _) => {
                 let (path, engines) = (format!("{path}.class"), &self.catalog.engines);
                 let entry = self.find(&path, class, "engine class", engines)?;
-                (entry.name, engine_from(entry.spec, Basis::Catalog))
+                (entry.name, from(entry.spec, Basis::Catalog))
             }
-            (None, Some(spec)) => (described_name(spec), engine_from(spec.clone(), Basis::Builder)),
+            (None, Some(spec)) => (described_name(spec), from(spec.clone(), Basis::Builder)),
             (None, None) => return None,
         };
         let spec = with_sheet(spec, group.sheet.as_ref());
@@ -152,19 +151,22 @@ impl Resolver<'_> {
             (Some(class), _) => {
                 let (path, brackets) = (format!("{path}.bracket.class"), &self.catalog.brackets);
                 let entry = self.find(&path, class, "bracket", brackets)?;
-                (entry.name, bracket_from(entry.spec, Basis::Catalog))
+                (entry.name, from(entry.spec, Basis::Catalog))
             }
-            (None, Some(spec)) => ("the bracket described".to_owned(), bracket_from(spec.clone(), Basis::Builder)),
+            (None, Some(spec)) => ("the bracket described".to_owned(), from(spec.clone(), Basis::Builder)),
             (None, None) => return None,
         };
-        let rated = |field| Slot::of(field, &tape::BRACKET_RATING, &name);
         Some(Bracket {
-            setback: Slot::of(group.setback.clone().or_else(|| spec.setback.clone()), &tape::SETBACK, &name),
-            drop: Slot::of(group.drop.clone().or_else(|| spec.drop.clone()), &tape::DROP, &name),
-            rated_power: Slot::of(spec.rated_power.clone(), &tape::BRACKET_RATING, &name),
-            rated_weight: rated(spec.rated_weight.clone()),
-            weight: rated(spec.weight.clone()),
-            bottom: Slot::of(hung.bottom.clone(), &tape::BRACKET_BOTTOM, &name),
+            setback: Slot::of(
+                group.setback.clone().or_else(|| spec.setback.clone()),
+                reading!(job::EngineGroup.setback),
+                &name,
+            ),
+            drop: Slot::of(group.drop.clone().or_else(|| spec.drop.clone()), reading!(job::EngineGroup.drop), &name),
+            rated_power: Slot::of(spec.rated_power.clone(), reading!(job::BracketSpec.rated_power), &name),
+            rated_weight: Slot::of(spec.rated_weight.clone(), reading!(job::BracketSpec.rated_weight), &name),
+            weight: Slot::of(spec.weight.clone(), reading!(job::BracketSpec.weight), &name),
+            bottom: Slot::of(hung.bottom.clone(), reading!(job::Hung.bottom), &name),
             width: hung.width.clone(),
             name: name.clone(),
             spec,
@@ -178,30 +180,40 @@ fn engine(group: &EngineGroup, model: &Model, at: &Across, index: usize, label: 
     let head = spec.powerhead.clone().unwrap_or_default();
     Engine {
         tilt_stop: group.tilt_stop.as_ref().map(|stop| stop.value),
-        sheet: Slot::of(SwingSheet::of(spec), &tape::ENGINE_SWING, label),
+        sheet: Slot::of(SwingSheet::of(spec), reading!(job::EngineGroup.sheet), label),
         label: label.to_owned(),
         class: class.clone(),
         role: group.role,
         y: at.y(),
-        power: Slot::of(spec.power.clone(), &tape::ENGINE_POWER, label),
-        weight: Slot::of(weight.clone(), &tape::ENGINE_WEIGHT, label),
-        hand: Slot::of(group.propellers.get(index).copied(), &tape::PROPELLERS, label),
-        propeller: Slot::of(group.propeller.clone(), &tape::PROPELLER, label),
-        rest_to_plate: Slot::of(shaft.as_ref().map(|s| s.rest_to_plate.clone()), &tape::SHAFT, label),
+        power: Slot::of(spec.power.clone(), reading!(job::EngineSpec.power), label),
+        weight: Slot::of(weight.clone(), reading!(job::EngineSpec.running_weight), label),
+        hand: Slot::of(group.propellers.get(index).copied(), reading!(job::EngineGroup.propellers), label),
+        propeller: Slot::of(group.propeller.clone(), reading!(job::EngineGroup.propeller), label),
+        rest_to_plate: Slot::of(
+            shaft.as_ref().map(|s| s.rest_to_plate.clone()),
+            reading!(job::EngineGroup.shaft),
+            label,
+        ),
         shafts: spec
             .shafts
             .iter()
             .map(|s| ShaftChoice { name: s.name.value, rest_to_plate: s.rest_to_plate.value })
             .collect(),
-        holes_up: Slot::of(group.holes_up, &tape::HOLES_UP, label),
-        hole_rows: Slot::of(spec.hole_rows, &tape::ENGINE_HOLE_ROWS, label),
-        transom_thickness: Slot::of(spec.transom_thickness.clone(), &tape::ENGINE_THICKNESS, label),
-        transom_angle: Slot::of(spec.transom_angle.clone(), &tape::ENGINE_ANGLE, label),
-        trim: Slot::of(spec.trim.clone(), &tape::ENGINE_TRIM, label),
-        centre_distance: Slot::of(spec.centre_distance.clone(), &tape::ENGINE_CENTRES, label),
-        clearance_each_way: Slot::of(head.clearance_each_way, &tape::ENGINE_SWEEP, label),
+        holes_up: Slot::of(group.holes_up, reading!(job::EngineGroup.holes_up), label),
+        hole_rows: Slot::of(spec.hole_rows, reading!(job::EngineSpec.hole_rows), label),
+        transom_thickness: Slot::of(spec.transom_thickness.clone(), reading!(job::EngineSpec.transom_thickness), label),
+        transom_angle: Slot::of(spec.transom_angle.clone(), reading!(job::EngineSpec.transom_angle), label),
+        trim: Slot::of(spec.trim.clone(), reading!(job::EngineSpec.trim), label),
+        centre_distance: Slot::of(spec.centre_distance.clone(), reading!(job::EngineSpec.centre_distance), label),
+        clearance_each_way: Slot::of(head.clearance_each_way, reading!(job::Powerhead.clearance_each_way), label),
         spec: spec.clone(),
     }
+}
+
+/// The spec with its plain numbers said to be from this basis.
+fn from<T: Part>(mut spec: T, basis: Basis) -> T {
+    spec.set_basis(basis);
+    spec
 }
 
 fn described_name(spec: &EngineSpec) -> String {

@@ -4,10 +4,11 @@ use uom::si::f64::{Length, Power};
 
 use super::installed;
 use crate::case::Case;
-use crate::job::{Bottom, Craft, Plate, tape};
+use crate::job::{self, Bottom, Craft, Plate};
 use crate::physics::capacity::{self, Arrangement};
 use crate::physics::power::{self, Against};
 use crate::quantity::{Dimensioned, Measure, Reading, Style, Text, say};
+use crate::reading::reading;
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Term};
@@ -163,7 +164,7 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
                 ),
             )
             .remedy(remedy);
-            finding.missing.push(crate::rig::Missing::one(&tape::PLATE_POWER));
+            finding.missing.push(crate::rig::Missing::one(reading!(job::Plate.power)));
             finding
         }
         (false, _) => Finding::new(

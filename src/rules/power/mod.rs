@@ -12,8 +12,9 @@ pub use too_little::TOO_LITTLE;
 
 use uom::si::f64::Power;
 
-use crate::job::{Plate, tape};
+use crate::job::{self, Plate};
 use crate::quantity::Reading;
+use crate::reading::reading;
 use crate::rig::{Missing, Rig};
 use crate::working::{Sheet, Term};
 
@@ -31,7 +32,7 @@ fn rated(rig: &Rig) -> Result<Rated, Missing> {
         Plate::None => None,
         Plate::Illegible if rig.boat.power_rating.is_none() => {
             return Err(Missing {
-                measurement: &tape::PLATE_POWER,
+                measurement: reading!(job::Plate.power),
                 of: Some("the plate cannot be read; ask the builder by the hull number".to_owned()),
             });
         }

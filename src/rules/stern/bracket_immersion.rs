@@ -6,10 +6,11 @@ use uom::si::f64::Length;
 use super::{Lying, all_upright, floated, inboard, lasting};
 use crate::case::Case;
 use crate::case::float::{BracketBox, Float, bracket_foot};
-use crate::job::{BracketKind, tape};
+use crate::job::{self, BracketKind};
 use crate::physics::float::{Floating, Hull};
 use crate::physics::height::running_water;
 use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::reading::reading;
 use crate::rig::{Bracket, Group, Missing};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -120,7 +121,10 @@ fn one(float: &Float, loadings: &[Lying], bracket: &Bracket, body: Option<&Brack
     let finding = match (bracket.spec.kind, body) {
         (Some(BracketKind::SetbackPlate | BracketKind::JackPlate), _) => plate(bracket, foot, words, &mut sheet),
         (Some(BracketKind::Box), None) if least.si() < 0.0 => {
-            let missing = vec![Missing { measurement: &tape::BRACKET_VOLUME, of: Some(bracket.name.clone()) }];
+            let missing = vec![Missing {
+                measurement: reading!(job::BracketSpec.buoyant_volume),
+                of: Some(bracket.name.clone()),
+            }];
             Finding {
                 missing,
                 ..Finding::new(Verdict::Unmeasured, words.then(Text::from(": it may be wholly under.")))

@@ -6,11 +6,12 @@ use uom::si::f64::{Angle, Mass};
 use super::floated;
 use crate::case::Case;
 use crate::case::float::Float;
-use crate::job::{EdgeKind, Fuel, Liquid, Plate, tape};
+use crate::job::{self, EdgeKind, Fuel, Liquid, Plate};
 use crate::physics::capacity::{self, RESERVE_OVER_CAPACITY};
 use crate::physics::float::maximum_displacement;
 use crate::physics::weight::{self, FRESH_WATER_LB_FT3};
 use crate::quantity::{Dimensioned, Measure, Text, pounds_per_cubic_foot, say};
+use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::{given, rule};
 use crate::rules::weight::outside_small_boats;
@@ -64,7 +65,7 @@ fn judge(case: &Case) -> Finding {
     let mut ways: Vec<Carries> = ways.collect();
     ways.sort_by(|a, b| a.most.si().total_cmp(&b.most.si()));
     let (Some(least), Some(most)) = (ways.first(), ways.last()) else {
-        return Finding::unmeasured(vec![Missing::one(&tape::EDGES)]);
+        return Finding::unmeasured(vec![Missing::one(reading!(job::Job.edges))]);
     };
     capacity::persons(&mut sheet, &most.capacity);
     sheet.remark("persons: before motor, controls, batteries and portable fuel are taken off");
@@ -78,7 +79,7 @@ fn judge(case: &Case) -> Finding {
         Ok(Plate::Builders { load: Some(load), .. }) => load.value,
         _ => {
             return Finding {
-                missing: vec![Missing::one(&tape::PLATE_TOTAL_WEIGHT)],
+                missing: vec![Missing::one(reading!(job::Plate.total_weight))],
                 ..Finding::new(Verdict::Unmeasured, says.then(Text::from("; no plate is given to compare it with.")))
             }
             .found(found)

@@ -5,7 +5,7 @@ use uom::si::f64::Length;
 use super::{all_upright, floated, height_sheet, heights_table, inboard, lost, put_back, worst};
 use crate::case::Case;
 use crate::case::float::{Crew, EdgePoint, Loaded};
-use crate::job::{Category, EdgeKind, tape};
+use crate::job::{self, Category, EdgeKind};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Missing;
@@ -52,7 +52,7 @@ fn judge(case: &Case) -> Finding {
     let inboard = given!(all_upright(float, Verdict::Fail, inboard));
     let limit = |loaded: &Loaded| least(loaded, case.rig.boat.category);
     let Some(lowest) = worst(&inboard, &edges, &|loaded, _| Some(limit(loaded))) else {
-        return Finding::unmeasured(vec![Missing::one(&tape::SHEER_EDGES)]);
+        return Finding::unmeasured(vec![Missing::one(&job::SHEER)]);
     };
     let least = limit(lowest.loaded);
     let found = Measure::tape(lowest.height);

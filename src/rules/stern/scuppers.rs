@@ -5,7 +5,7 @@ use uom::si::f64::Length;
 use super::{Height, Lying, all_upright, floated, height_sheet, heights_table, inboard, lost, put_back, worst};
 use crate::case::Case;
 use crate::case::float::{Crew, EdgePoint, Loaded};
-use crate::job::{Category, EdgeKind, tape};
+use crate::job::{self, Category, EdgeKind};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Missing;
@@ -64,7 +64,7 @@ fn judge(case: &Case) -> Finding {
     let lowest = worst(&all, &edges, &limit);
     let Some((lowest, least)) = lowest.and_then(|lowest| Some((lowest, limit(lowest.loaded, lowest.edge.kind)?)))
     else {
-        return Finding::unmeasured(vec![Missing::one(&tape::DRAINS)]);
+        return Finding::unmeasured(vec![Missing::one(&job::DRAINS)]);
     };
     let found = Measure::tape(lowest.height);
     let verdict = if lowest.height < least { Verdict::Warn } else { Verdict::Pass };

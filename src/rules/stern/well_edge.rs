@@ -5,9 +5,10 @@ use uom::si::f64::Length;
 use super::{all_upright, floated, height_sheet, heights_table, lost, put_back, room_at_stern, worst};
 use crate::case::Case;
 use crate::case::float::{Crew, EdgePoint, Loaded};
-use crate::job::{EdgeKind, tape};
+use crate::job::{self, EdgeKind};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -42,11 +43,11 @@ fn judge(case: &Case) -> Finding {
     let float = given!(floated(case));
     let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Well]).collect();
     if edges.is_empty() {
-        return Finding::unmeasured(vec![Missing::one(&tape::EDGES)]);
+        return Finding::unmeasured(vec![Missing::one(reading!(job::Job.edges))]);
     }
     let loadings = given!(all_upright(float, Verdict::Fail, |_| true));
     let Some(lowest) = worst(&loadings, &edges, &|loaded, _| Some(least(loaded))) else {
-        return Finding::unmeasured(vec![Missing::one(&tape::EDGES)]);
+        return Finding::unmeasured(vec![Missing::one(reading!(job::Job.edges))]);
     };
     let least = least(lowest.loaded);
     let found = Measure::tape(lowest.height);

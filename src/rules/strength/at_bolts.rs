@@ -4,10 +4,10 @@ use super::weigh::Weighed;
 use super::{factor, first, limit, old_factor};
 use crate::case::strength::show::{force, ratio};
 use crate::case::strength::{Footing, Laden, Part, Strength, Worst};
-use crate::job::BracketKind;
-use crate::job::tape::{self, Measurement};
+use crate::job::{self, BracketKind};
 use crate::physics::fit;
 use crate::quantity::{Dimensioned, Text, inches, say};
+use crate::reading::{Declared, reading};
 use crate::rig::{Group, Missing, Ran, Rig};
 use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;
@@ -71,8 +71,8 @@ pub(super) fn at_bolts<'s>(
 /// What stands in for what the job does not tell: "bolts of 1/2-13 in A4-70 and plain washers".
 fn stand_ins(footing: &Footing, missing: &[Missing]) -> Text {
     let bolts = say!("bolts of {} in {}", footing.size.name.as_str(), footing.grade.name.as_str());
-    let lacks = |measurement: &Measurement| missing.iter().any(|one| one.measurement == measurement);
-    match (lacks(&tape::BOLTS), lacks(&tape::WASHERS)) {
+    let lacks = |measurement: &Declared| missing.iter().any(|one| one.measurement == measurement);
+    match (lacks(reading!(job::EngineGroup.bolts)), lacks(reading!(job::Bolting.washer))) {
         (true, true) => bolts.then(Text::from(" and plain washers")),
         (true, false) => bolts,
         (false, _) => Text::from("plain washers, the least that are set"),
@@ -130,7 +130,7 @@ fn at_bolt<'s>(worst: Worst, part: Part, required: f64, what: &str, rig: &Rig, s
         .then(first(strength, rig, part.words()));
     let mut finding = Finding::new(weighed.verdict(), summary).against(factor(value), limit(required));
     if finding.verdict == Verdict::Unmeasured {
-        finding.missing = vec![Missing::one(&tape::LAY_UP)];
+        finding.missing = vec![Missing::one(reading!(job::Structure.lay_up))];
     }
     Judged { worst, footing, finding }
 }

@@ -6,13 +6,14 @@ use super::at_bolts::CLAMPED;
 use super::{CORE_FIRST, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::{Footing, Laden, Part, Strength};
-use crate::job::{ThreadState, tape};
+use crate::job::{self, ThreadState};
 use crate::physics::strength::bolts::{
     Condition, PRELOAD_OF_PROOF, nut_factor, preload, preload_by_torque, tightening_torque,
 };
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
 use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
+use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -124,7 +125,7 @@ fn one(footing: &Footing, strength: &Strength) -> Finding {
     let allowed = allowed(footing, strength, &mut sheet);
     let name = footing.name.as_str();
     let Some(given) = &footing.given.said.torque else {
-        let mut missing = vec![Missing { measurement: &tape::BOLT_TORQUE, of: Some(name.to_owned()) }];
+        let mut missing = vec![Missing { measurement: reading!(job::Bolting.torque), of: Some(name.to_owned()) }];
         if allowed.plain.is_some() {
             missing.extend(footing.lacks(Part::Crush));
         }

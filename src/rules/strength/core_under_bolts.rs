@@ -5,8 +5,9 @@ use uom::si::f64::Power;
 use super::CORE_FIRST;
 use super::soft_core::core_refused;
 use crate::case::Case;
-use crate::job::{Inserts, tape};
+use crate::job::{self, Inserts};
 use crate::quantity::{Dimensioned, Measure, Text, horsepower, say};
+use crate::reading::reading;
 use crate::rig::{Group, Missing, Rig};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Verdict};
@@ -34,7 +35,7 @@ const CLAMPED_ON_HP: f64 = 25.0;
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
     let Some(materials) = materials(rig) else {
-        return Finding::unmeasured(vec![Missing::one(&tape::LAY_UP)]);
+        return Finding::unmeasured(vec![Missing::one(reading!(job::Structure.lay_up))]);
     };
     let Some((weak, _)) = materials.iter().find(|(_, needs_inserts)| *needs_inserts) else {
         let names: Vec<&str> = materials.iter().map(|(name, _)| *name).collect();

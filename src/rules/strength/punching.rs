@@ -7,8 +7,9 @@ use super::{DESIGN_FACTOR, beside, build_up, factor, limit, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::show::{force, ratio};
 use crate::case::strength::{Part, Pressed, Side, Strength};
-use crate::job::tape;
+use crate::job;
 use crate::quantity::{Text, say};
+use crate::reading::reading;
 use crate::rig::{Missing, Ran};
 use crate::rules::rule::{given, rule};
 use crate::rules::{Finding, Verdict};
@@ -91,7 +92,7 @@ fn under_edge(case: &Case, pressed: &Pressed, strength: &Strength) -> Finding {
     let mut finding =
         Finding::new(weighed.verdict(), summary).against(factor(value), limit(DESIGN_FACTOR)).working(sheet);
     if finding.verdict == Verdict::Unmeasured {
-        finding.missing = vec![Missing::one(&tape::LAY_UP)];
+        finding.missing = vec![Missing::one(reading!(job::Structure.lay_up))];
     }
     if finding.verdict >= Verdict::Unmeasured {
         finding

@@ -3,8 +3,9 @@
 use super::ready;
 use super::soft_core::core_doubted;
 use crate::case::Case;
-use crate::job::{Sign, Signs, Sitting, tape};
+use crate::job::{self, Sign, Signs, Sitting};
 use crate::quantity::{Text, say};
+use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Verdict};
@@ -64,7 +65,7 @@ fn unseen(case: &Case) -> Finding {
     let asked = case.rig.structure.asked || case.rig.sitting == Sitting::AsFitted;
     match ready(case) {
         Err(waits) if !asked => *waits,
-        _ => Finding::unmeasured(vec![Missing::one(&tape::SIGNS)]),
+        _ => Finding::unmeasured(vec![Missing::one(reading!(job::Structure.signs))]),
     }
 }
 

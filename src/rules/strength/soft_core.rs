@@ -6,9 +6,10 @@ use super::{DESIGN_FACTOR, factor, ready};
 use crate::case::Case;
 use crate::case::strength::show::ratio;
 use crate::case::strength::{FlexRead, FlexTest, Part, Strength, core_words, hammer_words, moisture_words};
-use crate::job::{Core, Sitting, Sound, tape};
+use crate::job::{self, Core, Sitting, Sound};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::reading::reading;
 use crate::rig::{Missing, Rig};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Verdict};
@@ -72,7 +73,7 @@ fn judge(case: &Case) -> Finding {
         Err(_) => None,
     };
     let Some(worst) = worst else {
-        return Finding::unmeasured(vec![Missing::one(&tape::CORE_SOUNDING)]);
+        return Finding::unmeasured(vec![Missing::one(reading!(job::Structure.percussion))]);
     };
     let read = Text::join(said.iter().map(|one| one.words.clone()), ", ");
     let summary = match worst {

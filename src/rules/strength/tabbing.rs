@@ -5,8 +5,9 @@ use super::{DESIGN_FACTOR, factor, ready};
 use crate::case::Case;
 use crate::case::strength::show::force;
 use crate::case::strength::{Strength, Way, support};
-use crate::job::{Bond, Sign, tape};
+use crate::job::{self, Bond, Sign};
 use crate::quantity::{Text, say};
+use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Verdict};
@@ -46,7 +47,7 @@ fn judge(case: &Case) -> Finding {
         ),
         // A job that says nothing of strength is asked for no more than the other checks of strength ask for.
         (_, _, Err(waits)) if !case.rig.structure.asked => *waits,
-        _ => Finding::unmeasured(vec![Missing::one(&tape::HELD)]),
+        _ => Finding::unmeasured(vec![Missing::one(reading!(job::Structure.sides))]),
     }
 }
 

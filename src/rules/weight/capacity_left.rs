@@ -2,9 +2,10 @@
 
 use super::outside_small_boats;
 use crate::case::Case;
-use crate::job::{Fuel, Plate, Steering, tape};
+use crate::job::{self, Fuel, Plate, Steering};
 use crate::physics::{capacity, weight};
 use crate::quantity::{Dimensioned, Measure, Text, horsepower, say};
+use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::{given, need, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -50,14 +51,14 @@ fn judge(case: &Case) -> Finding {
             ));
         }
         Ok(Plate::Illegible) => {
-            return Finding::unmeasured(vec![Missing::one(&tape::PLATE_TOTAL_WEIGHT)]);
+            return Finding::unmeasured(vec![Missing::one(reading!(job::Plate.total_weight))]);
         }
         Err(missing) => return Finding::unmeasured(vec![missing]),
     };
     let (Some(persons), Some(total_weight)) = (persons, total_weight) else {
         let lacking = [
-            persons.is_none().then_some(Missing::one(&tape::PLATE_PERSONS)),
-            total_weight.is_none().then_some(Missing::one(&tape::PLATE_TOTAL_WEIGHT)),
+            persons.is_none().then_some(Missing::one(reading!(job::Plate.persons))),
+            total_weight.is_none().then_some(Missing::one(reading!(job::Plate.total_weight))),
         ];
         return Finding::unmeasured(lacking.into_iter().flatten().collect());
     };

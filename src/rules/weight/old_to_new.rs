@@ -3,9 +3,10 @@
 use uom::si::f64::Mass;
 
 use crate::case::Case;
-use crate::job::tape;
+use crate::job;
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Limit, Verdict};
@@ -56,7 +57,7 @@ fn judge(case: &Case) -> Finding {
     let closeness = weight::closeness(&mut sheet, &was.into_iter().chain(is).collect::<Vec<_>>());
     let Some(length) = rig.boat.length.reading() else {
         let finding = if change.value().exceeds(closeness.value()) {
-            let missing = vec![Missing::one(&tape::BOAT_LENGTH)];
+            let missing = vec![Missing::one(reading!(job::Boat.length))];
             let waits = say!(". Whether she feels it waits for her length.");
             Finding { summary: hangs.then(waits), ..Finding::unmeasured(missing) }
         } else {

@@ -4,9 +4,10 @@ use uom::si::f64::Mass;
 
 use super::outside_small_boats;
 use crate::case::Case;
-use crate::job::{Plate, tape};
+use crate::job::{self, Plate};
 use crate::physics::capacity;
 use crate::quantity::{Dimensioned, Measure, Text, pounds, say};
+use crate::reading::reading;
 use crate::rig::{Missing, Rig};
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -62,7 +63,7 @@ fn judge(case: &Case) -> Finding {
         .filter(|_| weight.is_none_or(|weight| pounds(capacity::STABILITY_TEST_BELOW_LB).exceeds(weight)))
         .map(|test| capacity::by_stability_test(&mut sheet, test));
     let Some(holds) = lesser(weight, tested.as_ref()) else {
-        return Finding::unmeasured(vec![Missing::one(&tape::PLATE_PERSONS_WEIGHT)]);
+        return Finding::unmeasured(vec![Missing::one(reading!(job::Plate.persons_weight))]);
     };
     let number = capacity::persons(&mut sheet, &holds);
     let (weight_shown, limit) = (holds.measure(), Limit::AtMost(number.measure()));
@@ -80,7 +81,7 @@ fn judge(case: &Case) -> Finding {
             ),
         ),
         None => {
-            let mut finding = Finding::unmeasured(vec![Missing::one(&tape::PLATE_PERSONS)]);
+            let mut finding = Finding::unmeasured(vec![Missing::one(reading!(job::Plate.persons))]);
             finding.summary = say!(
                 "{} of persons holds {} of them; the plate's number is not given.",
                 weight_shown,

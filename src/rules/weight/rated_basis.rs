@@ -2,9 +2,10 @@
 
 use super::share;
 use crate::case::Case;
-use crate::job::{Plate, tape};
+use crate::job::{self, Plate};
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::{need, rule};
 use crate::rules::{Finding, Limit, Verdict};
@@ -38,7 +39,7 @@ fn judge(case: &Case) -> Finding {
         Err(missing) => return Finding::unmeasured(vec![missing]),
     };
     let Some(power) = power.or_else(|| rig.boat.power_rating.clone()) else {
-        return Finding::unmeasured(vec![Missing::one(&tape::PLATE_POWER)]);
+        return Finding::unmeasured(vec![Missing::one(reading!(job::Plate.power))]);
     };
     let parts = match rig.after.hung() {
         Ok(parts) => parts,

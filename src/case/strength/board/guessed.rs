@@ -2,8 +2,9 @@
 
 use super::{Board, Knee, supports::Sort};
 use crate::catalog::{Entry, Material};
-use crate::job::{Bond, Construction, tape};
+use crate::job::{self, Bond, Construction};
 use crate::quantity::{Dimensioned, inches};
+use crate::reading::reading;
 use crate::rig::{Layer, Missing, Rig};
 
 /// A reading of the transom's build that the job does not have, and that is guessed at from both sides.
@@ -66,11 +67,11 @@ impl Open {
     /// The reading that settles it.
     pub fn missing(self) -> Missing {
         Missing::one(match self {
-            Open::Skins => &tape::LAY_UP,
-            Open::Knees => &tape::KNEES,
-            Open::Stringers => &tape::STRINGERS,
-            Open::Bonds => &tape::HELD,
-            Open::WellFloor => &tape::WELL_FLOOR,
+            Open::Skins => reading!(job::Structure.lay_up),
+            Open::Knees => reading!(job::Structure.knees),
+            Open::Stringers => reading!(job::Structure.stringers),
+            Open::Bonds => reading!(job::Structure.sides),
+            Open::WellFloor => reading!(job::Structure.well_floor),
         })
     }
 }

@@ -9,11 +9,12 @@ use super::board::Board;
 use super::footing::{Footing, heavier};
 use super::{Driving, Laden, Strength};
 use crate::catalog::{BoltSize, Entry};
-use crate::job::tape;
+use crate::job;
 use crate::physics::strength::bolts;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
 use crate::quantity::Dimensioned;
+use crate::reading::reading;
 use crate::rig::{Missing, Rig};
 use crate::working::{Sheet, Term};
 
@@ -73,7 +74,7 @@ impl Footing {
         let under_nut = matches!(part, Part::Crush | Part::Punch);
         let bolts = self.given.size.is_none() || (of_bolt && self.given.grade.is_none());
         let washers = under_nut && said.washer.is_none() && said.backing_plate.is_none();
-        [(bolts, &tape::BOLTS), (washers, &tape::WASHERS)]
+        [(bolts, reading!(job::EngineGroup.bolts)), (washers, reading!(job::Bolting.washer))]
             .into_iter()
             .filter(|(lacking, _)| *lacking)
             .map(|(_, measurement)| Missing { measurement, of: Some(self.name.clone()) })

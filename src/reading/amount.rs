@@ -1,0 +1,145 @@
+//! So many of a unit, as a constant: what bounds and closenesses are written in.
+
+use std::fmt;
+
+use crate::quantity::{Kind, UNITS, Unit, grouped};
+
+/// So many of a unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Amount {
+    /// How many.
+    pub value: f64,
+    /// Of what.
+    pub unit: Unit,
+}
+
+/// Marks of an inch or a degree that an amount is written in; finer ones stand in decimals.
+const MARKS: f64 = 32.0;
+
+impl Amount {
+    /// In the coherent SI unit.
+    pub const fn si(self) -> f64 {
+        self.value * self.unit.factor
+    }
+
+    /// What it measures.
+    pub const fn kind(self) -> Kind {
+        self.unit.kind
+    }
+
+    fn figures(self) -> String {
+        let (size, marks) = (self.value.abs(), self.value.abs() * MARKS);
+        let fractions = matches!(self.unit.name, "in" | "deg") && marks == marks.round() && size < 1.0 && size > 0.0;
+        if !fractions {
+            return grouped(&size.to_string(), self.value < 0.0);
+        }
+        let (mut part, mut over) = (marks, MARKS);
+        while part % 2.0 == 0.0 {
+            part /= 2.0;
+            over /= 2.0;
+        }
+        format!("{}{part}/{over}", if self.value < 0.0 { "-" } else { "" })
+    }
+}
+
+/// `1/4 in`, `4,000 hp`, `0.499`.
+impl fmt::Display for Amount {
+    fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        let figures = self.figures();
+        if self.unit.name.is_empty() { f.write_str(&figures) } else { write!(f, "{figures} {}", self.unit.name) }
+    }
+}
+
+/// A number without a unit.
+const ONE: Unit = Unit { kind: Kind::Ratio, name: "", spellings: &[], factor: 1.0 };
+
+/// The unit of this name. A name that is none stops the build: units of amounts are named in constants alone.
+const fn unit(name: &str) -> Unit {
+    let mut i = 0;
+    while i < UNITS.len() {
+        if same(UNITS[i].name, name) {
+            return UNITS[i];
+        }
+        i += 1;
+    }
+    panic!("no such unit")
+}
+
+/// Whether two words are the same, while the program is built.
+pub(super) const fn same(one: &str, other: &str) -> bool {
+    let (one, other) = (one.as_bytes(), other.as_bytes());
+    if one.len() != other.len() {
+        return false;
+    }
+    let mut i = 0;
+    while i < one.len() {
+        if one[i] != other[i] {
+            return false;
+        }
+        i += 1;
+    }
+    true
+}
+
+macro_rules! amounts {
+    ($($name:ident = $unit:literal;)+) => {$(
+        #[doc = concat!("So many ", $unit, ".")]
+        pub const fn $name(value: f64) -> Amount {
+            Amount { value, unit: const { unit($unit) } }
+        }
+    )+};
+}
+
+amounts! {
+    inch = "in";
+    foot = "ft";
+    mm = "mm";
+    metre = "m";
+    lb = "lb";
+    lbf = "lbf";
+    hp = "hp";
+    deg = "deg";
+    litre = "L";
+    gallon = "gal";
+    mph = "mph";
+    rpm = "rpm";
+    mpa = "MPa";
+    gpa = "GPa";
+    lbf_ft = "lbf·ft";
+    newton_metre = "N·m";
+    newton = "N";
+    ampere = "A";
+    volt = "V";
+    gallon_per_hour = "gal/h";
+    kg_per_m3 = "kg/m³";
+    gn = "gn";
+    percent = "%";
+}
+
+/// A number without a unit.
+pub const fn plain(value: f64) -> Amount {
+    Amount { value, unit: ONE }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_amount_is_written_as_on_a_tape() {
+        for (amount, written) in [
+            (inch(0.25), "1/4 in"),
+            (inch(-0.75), "-3/4 in"),
+            (inch(1.0 / 32.0), "1/32 in"),
+            (inch(80.0), "80 in"),
+            (deg(0.5), "1/2 deg"),
+            (deg(-10.0), "-10 deg"),
+            (hp(4000.0), "4,000 hp"),
+            (mm(0.1), "0.1 mm"),
+            (plain(0.499), "0.499"),
+            (percent(100.0), "100 %"),
+        ] {
+            assert_eq!(amount.to_string(), written);
+        }
+    }
+}

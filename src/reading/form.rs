@@ -1,0 +1,172 @@
+//! The shape of a job, by its types: what each field takes.
+
+use serde_json::{Map, Value as Json, json};
+
+use super::{Amount, Bounds, Declared, Part};
+use crate::quantity::{Kind, units_of};
+
+/// What can be written at one place.
+#[derive(Clone, Debug)]
+pub enum Form {
+    /// A number with a unit of this kind.
+    Number(Kind),
+    /// A number without a unit.
+    Count { whole: bool },
+    /// Words.
+    Text,
+    /// `true` or `false`.
+    Flag,
+    /// One of several words, some of which have more behind them.
+    Choice(Vec<Choice>),
+    /// Fields, each by its name.
+    Fields(Vec<Field>),
+    /// Any number of entries.
+    List(Box<Form>),
+    /// From one number to another, both with a unit of this kind: `(from: …, to: …)`.
+    Span(Kind),
+    /// So many entries, in order.
+    Several(Vec<Form>),
+    /// It may be left out.
+    Optional(Box<Form>),
+}
+
+/// A word that can be chosen.
+#[derive(Clone, Debug)]
+pub struct Choice {
+    /// As it is written.
+    pub word: &'static str,
+    /// As a report says it.
+    pub words: &'static str,
+    /// What it means.
+    pub doc: &'static [&'static str],
+    /// What stands behind it in parentheses.
+    pub with: Option<Form>,
+}
+
+/// A field with what it takes.
+#[derive(Clone, Debug)]
+pub struct Field {
+    /// What is said of it.
+    pub declared: &'static Declared,
+    /// What it takes.
+    pub form: Form,
+    /// Whether it may be left out though it is no optional one: then it is `false`, an empty list, or the first choice.
+    pub has_default: bool,
+}
+
+/// A declaration with the path at which it stands in a job, `[]` for any entry of a list.
+#[derive(Clone, Debug)]
+pub struct Standing {
+    /// `engines_on[].described.power`
+    pub path: String,
+    /// What is said of it.
+    pub declared: &'static Declared,
+    /// What it takes.
+    pub form: Form,
+    /// What it stands in, outermost first.
+    pub within: Vec<&'static Declared>,
+}
+
+/// Every declared field of a part, outer before inner, in the order of declaration.
+pub fn standing<T: Part>() -> Vec<Standing> {
+    let mut all = Vec::new();
+    walk(&T::form(), "", &[], &mut all);
+    all
+}
+
+fn walk(form: &Form, path: &str, within: &[&'static Declared], all: &mut Vec<Standing>) {
+    match form {
+        Form::Number(_) | Form::Span(_) | Form::Count { .. } | Form::Text | Form::Flag => {}
+        Form::Optional(inner) => walk(inner, path, within, all),
+        Form::List(inner) => walk(inner, &format!("{path}[]"), within, all),
+        Form::Several(parts) => parts.iter().for_each(|part| walk(part, &format!("{path}[]"), within, all)),
+        Form::Choice(choices) => {
+            choices.iter().filter_map(|choice| choice.with.as_ref()).for_each(|with| walk(with, path, within, all));
+        }
+        Form::Fields(fields) => {
+            for field in fields {
+                let declared = field.declared;
+                let path = join(path, declared.field);
+                all.push(Standing { path: path.clone(), declared, form: field.form.clone(), within: within.to_vec() });
+                let within: Vec<_> = within.iter().copied().chain([declared]).collect();
+                walk(&field.form, &path, &within, all);
+            }
+        }
+    }
+}
+
+fn join(path: &str, field: &str) -> String {
+    if path.is_empty() { field.to_owned() } else { format!("{path}.{field}") }
+}
+
+/// The form as data, for a page with a box for each field.
+pub(super) fn describe(form: &Form) -> Json {
+    match form {
+        Form::Number(kind) => json!({ "takes": "number", "kind": kind.word(), "units": units(*kind) }),
+        Form::Span(kind) => json!({ "takes": "range", "kind": kind.word(), "units": units(*kind) }),
+        Form::Count { whole } => json!({ "takes": if *whole { "count" } else { "plain number" } }),
+        Form::Text => json!({ "takes": "text" }),
+        Form::Flag => json!({ "takes": "flag" }),
+        Form::Choice(choices) => {
+            json!({ "takes": "choice", "choices": choices.iter().map(choice).collect::<Vec<_>>() })
+        }
+        Form::Fields(fields) => json!({ "takes": "fields", "fields": fields.iter().map(field).collect::<Vec<_>>() }),
+        Form::List(inner) => json!({ "takes": "list", "of": describe(inner) }),
+        Form::Several(parts) => json!({ "takes": "several", "of": parts.iter().map(describe).collect::<Vec<_>>() }),
+        Form::Optional(inner) => describe(inner),
+    }
+}
+
+fn units(kind: Kind) -> Vec<&'static str> {
+    units_of(kind).map(|unit| unit.name).collect()
+}
+
+fn choice(choice: &Choice) -> Json {
+    json!({
+        "word": choice.word,
+        "words": choice.words,
+        "about": choice.doc.iter().map(|line| line.trim()).collect::<Vec<_>>().join(" "),
+        "with": choice.with.as_ref().map(describe),
+    })
+}
+
+fn field(field: &Field) -> Json {
+    let declared = field.declared;
+    let mut out = Map::new();
+    out.insert("field".into(), declared.field.into());
+    out.insert("name".into(), declared.words().into());
+    out.insert("about".into(), declared.about().into());
+    out.insert("optional".into(), (matches!(field.form, Form::Optional(_)) || field.has_default).into());
+    if let Json::Object(form) = describe(&field.form) {
+        out.extend(form);
+    }
+    if let Some(bounds) = &declared.bounds {
+        out.insert("bounds".into(), self::bounds(bounds));
+    }
+    if let Some(taking) = &declared.taking {
+        out.insert("stop".into(), taking.stop.words().into());
+        out.insert("where".into(), taking.place.into());
+        out.insert("how".into(), taking.how.into());
+    }
+    if let Some(closely) = &declared.closely {
+        out.insert("closely".into(), amount(closely));
+    }
+    if let Some((left, top)) = declared.spot {
+        out.insert("spot".into(), json!([left, top]));
+    }
+    if declared.is_label {
+        out.insert("label".into(), true.into());
+    }
+    Json::Object(out)
+}
+
+fn bounds(bounds: &Bounds) -> Json {
+    match bounds {
+        Bounds::Between(least, most) => json!({ "least": amount(least), "most": amount(most) }),
+        Bounds::Count(least, most) => json!({ "least": least, "most": most }),
+    }
+}
+
+fn amount(amount: &Amount) -> Json {
+    json!({ "text": amount.to_string(), "si": amount.si() })
+}
