@@ -73,6 +73,7 @@ pub(super) fn load_job(path: &Path, catalog: &Catalog) -> Result<Loaded, Command
             }));
             if draft.faults.is_empty() {
                 draft.add_slips(case.study_faults());
+                draft.add_slips(case.running_study_faults());
             }
             let (_, page) = draft.finish()?;
             let begun = case.lay_aside();

@@ -43,6 +43,12 @@ enum Topic {
     Swing,
     /// What the transom carries: loads, bolts, panel, core; studies of strength
     Strength,
+    /// How she runs: the range before and after, the trial's say in it; studies of running
+    Running,
+    /// The trials, run by run, and before against after
+    Trial,
+    /// Costs, a season's fuel, when both are even
+    Worth,
 }
 
 impl Topic {
@@ -52,6 +58,9 @@ impl Topic {
             Topic::Float => "float",
             Topic::Swing => "swing",
             Topic::Strength => "strength",
+            Topic::Running => "running",
+            Topic::Trial => "trial",
+            Topic::Worth => "worth",
         }
     }
 
@@ -61,6 +70,9 @@ impl Topic {
             Topic::Float => case.float_parts(),
             Topic::Swing => case.swing_parts(),
             Topic::Strength => case.strength_parts(),
+            Topic::Running => case.running_parts(),
+            Topic::Trial => case.trial_parts(),
+            Topic::Worth => case.worth_parts(),
         }
     }
 
@@ -68,7 +80,7 @@ impl Topic {
     fn sweeps(self, case: &Case) -> Vec<Sweep> {
         match self {
             Topic::Strength => case.strength_sweeps(),
-            Topic::Weights | Topic::Float | Topic::Swing => Vec::new(),
+            _ => Vec::new(),
         }
     }
 }

@@ -110,6 +110,8 @@ impl Kind {
             Kind::MassPerLength => "mass per length",
             Kind::FlowRate => "flow rate",
             Kind::Acceleration => "acceleration",
+            Kind::Time => "time",
+            Kind::DistancePerVolume => "distance per volume",
             Kind::Ratio => "ratio",
         }
     }

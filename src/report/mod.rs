@@ -5,6 +5,7 @@ mod json;
 mod mark;
 mod page;
 mod readings;
+mod running;
 mod sheet;
 mod swing;
 mod text;
@@ -58,7 +59,7 @@ impl Report<'_> {
         if self.case.rig.sitting == Sitting::Study && fails + warns == 0 {
             return format!(
                 "Study: {} answered, nothing fails and nothing warns of what was judged.",
-                self.answers().count() + self.count(Verdict::Pass)
+                self.answers().count() + self.case.running_studies().len() + self.count(Verdict::Pass)
             );
         }
         match (fails, warns, unmeasured) {
@@ -100,6 +101,12 @@ impl Report<'_> {
         assumed.extend(self.case.swing().assumed.clone());
         if let Ok(strength) = self.case.strength() {
             assumed.extend(strength.assumed.iter().cloned());
+        }
+        if let Some(runs) = self.case.running() {
+            assumed.extend(runs.assumed());
+        }
+        if let Some(trials) = self.case.trial() {
+            assumed.extend(trials.assumed());
         }
         let from_catalog = [&self.case.rig.before, &self.case.rig.after]
             .into_iter()

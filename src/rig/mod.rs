@@ -9,6 +9,7 @@ mod resolve;
 mod slot;
 mod structure;
 mod swing;
+mod trial;
 
 use std::sync::Arc;
 
@@ -16,8 +17,8 @@ use uom::si::f64::{Angle, Length, Mass, Power};
 
 use crate::catalog::{Entry, Material, Tables};
 use crate::job::{
-    Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, Job, OffCentreHeight, Plate, Sitting, SplashWell,
-    Steering, TopEdge,
+    self, Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, Job, OffCentreHeight, Plate, Sitting,
+    SplashWell, Steering, TopEdge,
 };
 use crate::quantity::{Reading, Text, inches};
 
@@ -29,6 +30,7 @@ pub use resolve::{resolve, resolve_with_files};
 pub use slot::{Missing, Slot};
 pub use structure::{Bolts, Layer, Structure};
 pub use swing::{OnTrailer, Surroundings, SwingSheet};
+pub use trial::{Sailing, Trial};
 
 /// Everything that a rule can look at.
 #[derive(Clone, Debug)]
@@ -61,6 +63,15 @@ pub struct Rig {
     pub surroundings: Surroundings,
     /// How she has run with the engines that come off, where the job says.
     pub ran: Option<Ran>,
+    /// How she shall run, where the job asks.
+    pub running: Option<job::Running>,
+    /// Her trials.
+    pub trial: Option<Trial>,
+    /// Costs and use.
+    pub worth: Option<job::Worth>,
+    /// A planing prism given outright, and a propeller.
+    pub planing_study: Option<job::PlaningStudy>,
+    pub propeller_study: Option<job::PropellerStudy>,
     /// How the transom is built and bolted to, and how hard she is driven.
     pub structure: Structure,
     /// The tables of regulations and standards.

@@ -6,10 +6,13 @@ mod fit;
 mod height;
 mod power;
 pub mod rule;
+mod running;
 mod stern;
 mod strength;
 mod swing;
+mod trial;
 mod weight;
+mod worth;
 
 pub use cautions::cautions;
 pub use finding::{Finding, Limit, Verdict};
@@ -73,6 +76,25 @@ pub const ALL: &[&Rule] = &[
     &strength::CORE_UNDER_BOLTS,
     &strength::TABBING,
     &strength::SIGNS,
+    &running::FULL_THROTTLE_BAND,
+    &running::PITCH,
+    &running::SLIP,
+    &running::TOP_SPEED,
+    &running::OVER_THE_HUMP,
+    &running::TRIM,
+    &running::PORPOISING,
+    &running::TABS,
+    &running::VENTILATION,
+    &trial::FULL_THROTTLE,
+    &trial::FUEL,
+    &trial::SLIP,
+    &trial::TWO_WAYS,
+    &trial::EQUAL_LOAD,
+    &trial::COMPARABLE,
+    &trial::BEHAVIOUR,
+    &trial::PROMISED,
+    &worth::SEASON,
+    &worth::PAYBACK,
 ];
 
 /// The rule of this id.

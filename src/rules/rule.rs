@@ -13,6 +13,9 @@ pub enum Family {
     Stern,
     Swing,
     Strength,
+    Running,
+    Trial,
+    Worth,
 }
 
 impl Family {
@@ -26,6 +29,9 @@ impl Family {
             Family::Stern => "stern",
             Family::Swing => "swing",
             Family::Strength => "strength",
+            Family::Running => "running",
+            Family::Trial => "trial",
+            Family::Worth => "worth",
         }
     }
 }

@@ -26,6 +26,11 @@ pub struct Curves {
 }
 
 impl Curves {
+    /// Of none: it neither pulls nor asks for torque.
+    pub fn none() -> Self {
+        Curves { thrust: [0.0; POWERS], torque: [0.0; POWERS], no_thrust: 1.0 }
+    }
+
     /// Of a propeller at the Reynolds number of the series.
     pub fn of(propeller: &Propeller) -> Self {
         let of = |terms: &[Monomial]| {

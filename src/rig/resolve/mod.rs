@@ -34,6 +34,8 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
     let material = job.transom.material.as_deref();
     let material = material.and_then(|name| resolver.material("transom.material", name));
     let structure = super::structure::resolve(&mut resolver, job, material.as_ref());
+    let (trial, unread) = super::trial::resolve(job, files);
+    resolver.unresolved.extend(unread);
     if !resolver.unresolved.is_empty() {
         return Err(resolver.unresolved);
     }
@@ -83,6 +85,11 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
         afloat: super::float::resolve(job, files),
         surroundings: Surroundings::of(job),
         ran: Ran::of(job),
+        running: job.running.clone(),
+        trial,
+        worth: job.worth.clone(),
+        planing_study: job.planing_study.clone(),
+        propeller_study: job.propeller_study.clone(),
         structure,
         tables: catalog.tables.clone(),
         assumed: resolver.assumed,
