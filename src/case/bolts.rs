@@ -22,7 +22,7 @@ pub(crate) fn places(rig: &Rig, group: &Group, engines: &[&Engine]) -> Option<Ve
     if let Some(BracketKind::Auxiliary | BracketKind::Box | BracketKind::Frame) = kind {
         return None;
     }
-    let lower_by = match rig.transom.upper_holes.reading() {
+    let lower_by = match rig.job.transom.upper_holes().reading() {
         Some(upper) if group.bracket.is_none() => upper.value - inches(fit::UPPER_BELOW_TOP_IN),
         _ => Length::from_si(drop_along(rig, group).si().max(0.0)),
     };

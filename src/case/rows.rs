@@ -50,8 +50,8 @@ impl Rows {
             return Err(missing);
         };
         let lowest = height::plate_height_lowest(&mut sheet, &transom, drop.value, lean(rig), shaft.value);
-        let level = drop.value.value != 0.0 || rig.transom.height_at(engine.y).is_none();
-        if level && rig.transom.angle.reading().is_none() {
+        let level = drop.value.value != 0.0 || rig.job.transom.height_at(engine.y).is_none();
+        if level && rig.job.transom.angle().reading().is_none() {
             sheet.remark("the transom is taken to stand upright: its angle is not given");
         }
         let (low, high) = height::plate_window(&mut sheet, setback.value);
@@ -122,11 +122,11 @@ pub(crate) fn holes_up(row: usize) -> String {
 /// Transom height at the engine's own centreline: as taken there, else from the boat's centreline and
 /// the deadrise.
 fn height_at(rig: &Rig, engine: &Engine, sheet: &mut Sheet) -> Result<Term<Length>, Vec<Missing>> {
-    if let Some(taken) = rig.transom.height_at(engine.y) {
+    if let Some(taken) = rig.job.transom.height_at(engine.y) {
         sheet.remark(say!("transom height taken at the {}'s own centreline", engine.label.as_str()));
         return Ok(Term::new("H", taken.value));
     }
-    let (height, deadrise) = (rig.transom.height.ask(), rig.boat.deadrise.ask());
+    let (height, deadrise) = (rig.job.transom.height().ask(), rig.job.boat.deadrise().ask());
     let (Ok(height), Ok(deadrise)) = (&height, &deadrise) else {
         let on_centre = engine.y.value == 0.0;
         let lacking = [height.err(), deadrise.err().filter(|_| !on_centre)];

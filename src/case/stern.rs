@@ -18,7 +18,7 @@ pub(in crate::case) struct Stern {
 
 /// The transom's angle from vertical; upright where nobody measured it.
 pub(in crate::case) fn lean(rig: &Rig) -> Angle {
-    rig.transom.angle.reading().map_or(Angle::default(), |angle| angle.value)
+    rig.job.transom.angle().reading().map_or(Angle::default(), |angle| angle.value)
 }
 
 impl Stern {
@@ -27,7 +27,7 @@ impl Stern {
     /// # Errors
     /// The transom's readings that are missing.
     pub fn of(rig: &Rig) -> Result<Self, Vec<Missing>> {
-        match (rig.transom.height.ask(), rig.transom.angle.ask()) {
+        match (rig.job.transom.height().ask(), rig.job.transom.angle().ask()) {
             (Ok(height), Ok(angle)) => Ok(Stern::new(height.value, angle.value)),
             (height, angle) => Err([height.err(), angle.err()].into_iter().flatten().collect()),
         }

@@ -42,14 +42,14 @@ pub struct Answered {
 impl Case<'_> {
     /// The answers to the questions of running that the job puts.
     pub fn running_studies(&self) -> Vec<Answered> {
-        let planing = self.rig.planing_study.as_ref().map(planing);
-        let propeller = self.rig.propeller_study.as_ref().and_then(|study| propeller(study).ok());
+        let planing = self.rig.job.planing_study.as_ref().map(planing);
+        let propeller = self.rig.job.propeller_study.as_ref().and_then(|study| propeller(study).ok());
         planing.into_iter().chain(propeller).collect()
     }
 
     /// What those questions ask and cannot be answered.
     pub fn running_study_faults(&self) -> Vec<Slip> {
-        self.rig.propeller_study.as_ref().and_then(|study| propeller(study).err()).into_iter().collect()
+        self.rig.job.propeller_study.as_ref().and_then(|study| propeller(study).err()).into_iter().collect()
     }
 
     /// The working of those questions.

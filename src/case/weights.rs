@@ -11,7 +11,7 @@ impl Case<'_> {
         let mut parts = vec![part("before", &self.rig.before), part("after", &self.rig.after)];
         match self.float() {
             Ok(float) => parts.extend(float.ledger_parts()),
-            Err(no_float) if self.rig.afloat.is_asked() => {
+            Err(no_float) if self.rig.floats() => {
                 parts.push(no_float.part("the whole boat"));
             }
             Err(_) => {}

@@ -60,7 +60,7 @@ const NOT_PRICED: [&str; 4] = [
 impl Case<'_> {
     /// Costs against savings; nothing where the job tells no costs and no use.
     pub fn worth(&self) -> Option<Reckoned> {
-        self.rig.worth.as_ref().map(|worth| Reckoned::of(self, worth))
+        self.rig.job.worth.as_ref().map(|worth| Reckoned::of(self, worth))
     }
 
     /// The working of it.

@@ -55,7 +55,7 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
     let judged = rules::judge(&case);
     let report = Report { case: &case, judged: &judged, units: args.units.into(), explain: args.explain };
     if let Some(file) = &args.html {
-        let papers = &loaded.rig.papers.photographs;
+        let papers = &loaded.rig.job.photographs;
         let pictures = if args.photographs {
             photographs::embedded(papers, &loaded.page, &args.job)?
         } else {

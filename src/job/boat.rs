@@ -4,14 +4,14 @@ use uom::si::f64::{Angle, Length, Mass, Power};
 
 use super::bounds;
 use super::engines::Across;
-use crate::quantity::Reading;
+use crate::quantity::{Reading, inches};
 use crate::reading::*;
 
 things! {
     /// The boat herself.
     pub struct Boat {
         /// Her name or description.
-        name: Option<String>,
+        name: Option<String> = label(),
         /// What sort of craft she is; a regulation may not apply to some.
         craft: Option<Craft> = called("what sort of craft she is")
             .taken(Stop::Papers, "papers, or a look", "one of monohull, multihull, sailboat, canoe, kayak, inflatable"),
@@ -226,6 +226,20 @@ things! {
             .taken(Stop::Transom, "outside and inside of the transom",
                 "each hole's distance from the centreline and from the transom's top, and its diameter; filled: \
                 true where it is plugged and glassed over").closely(inch(0.0625)).spot(200, 325),
+    }
+}
+
+/// How near a height must have been taken to count for a place. Common practice, no source: half the
+/// width of a straightedge.
+const SAME_PLACE_IN: f64 = 1.0;
+
+impl Transom {
+    /// The height measured at this distance off the centreline, where one was.
+    pub fn height_at(&self, y: Length) -> Option<&Reading<Length>> {
+        if y.abs() < inches(SAME_PLACE_IN) {
+            return self.height.as_ref();
+        }
+        self.heights.iter().find(|taken| (taken.at.y() - y).abs() < inches(SAME_PLACE_IN)).map(|taken| &taken.height)
     }
 }
 

@@ -141,9 +141,9 @@ choices! {
         /// On the centreline.
         Centre = "centre";
         /// So far to port of it.
-        Port = "port" (Reading<Length>);
+        Port = "port", "to port" (Reading<Length>);
         /// So far to starboard of it.
-        Starboard = "starboard" (Reading<Length>);
+        Starboard = "starboard", "to starboard" (Reading<Length>);
     }
 }
 

@@ -89,7 +89,7 @@ things! {
     pub struct Afloat {
         /// The water.
         water: Option<Water> = called("the water").within(bounds::DENSITY)
-            .taken(Stop::Afloat, "at the dock", "salt, fresh, or its density by a hydrometer"),
+            .taken(Stop::Afloat, "at the dock", "salt, fresh, or its density by a hydrometer").spot(186, 372),
         /// Freeboards or waterline marks as measured.
         marks: Vec<Mark> = called("freeboards")
             .taken(Stop::Afloat, "at the dock, in still water, everybody off",
@@ -99,9 +99,10 @@ things! {
         engines: Option<EnginesThen> = called("engines that hung on her then"),
         /// Who was aboard then, and where.
         crew: Vec<CrewAt> = called("who was aboard then")
-            .taken(Stop::Afloat, "at the dock", "how many, and where they sat or stood").closely(inch(6.0)),
+            .taken(Stop::Afloat, "at the dock", "how many, and where they sat or stood").closely(inch(6.0)).spot(300, 100),
         /// What else was aboard then that is no part of her: sandbags, tools.
-        also: Vec<Item> = called("what else was aboard then"),
+        also: Vec<Item> = called("what else was aboard then")
+            .taken(Stop::Afloat, "at the dock, on a scale", "sandbags, tools: what each weighs and where it lies"),
     }
 }
 
@@ -162,7 +163,8 @@ things! {
         crew: Option<u16> = called("persons who go out in her").within(bounds::CREW)
             .taken(Stop::Aboard, "what she is used for", "as many as usually go"),
         /// Gear that is usually aboard.
-        gear: Vec<Item> = called("gear that is usually aboard"),
+        gear: Vec<Item> = called("gear that is usually aboard")
+            .taken(Stop::Aboard, "on a scale", "anchor, chest, nets: what each weighs and where it lies"),
     }
 }
 

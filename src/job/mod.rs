@@ -82,53 +82,18 @@ things! {
             .spot(352, 78),
         /// The transom.
         transom: Transom = called("the transom"),
+        /// How the transom is built and held.
+        structure: Option<Structure> = called("how the transom is built"),
+        /// How she has run with the engines that come off.
+        ran: Option<Ran> = called("how she has run with the engines that come off")
+            .taken(Stop::Papers, "hour meter and the owner's papers",
+                "years and hours, and what the transom shows of them: ran: (years: 12, hours: 900, signs: none)"),
+        /// How hard she is driven.
+        operating: Option<Operating> = called("how she is driven"),
         /// How she will be steered with the new engines.
         steering: Option<Steering> = called("how she will be steered")
             .taken(Stop::Helm, "helm", "one of tiller, remote_mechanical, remote_hydraulic, remote_electric")
             .spot(330, 118),
-        /// Engines going on.
-        engines_on: Vec<EngineGroup> = called("engines that go on")
-            .taken(Stop::Engine, "the offer, or the engines themselves",
-                "class or description, place and weight of each").spot(62, 88),
-        /// Engines coming off.
-        engines_off: Vec<EngineGroup> = called("engines that come off")
-            .taken(Stop::Engine, "transom, engine plates", "class or description, place and weight of each")
-            .spot(62, 88),
-        /// What else goes on with the new engines.
-        goes_on: Vec<Item> = called("what goes on with the engines"),
-        /// What else comes off with the old engines.
-        comes_off: Vec<Item> = called("what comes off with the engines"),
-        /// What had been planned, where a finished install is surveyed.
-        planned: Option<Planned> = called("what had been planned")
-            .taken(Stop::Papers, "order, drawing or letter", "the figures as they were ordered or drawn"),
-        /// Photographs that go with the report.
-        photographs: Vec<Photograph> = called("photographs"),
-        /// The shape of her hull; made from length, chine beam, deadrise and depth where it is left out.
-        hull: Option<HullShape> = called("shape of the hull")
-            .taken(Stop::Hull, "round the boat, on the trailer or ashore, keel level",
-                "at the transom and four more places forward: height of keel, chine and sheer above a level line \
-                through the bottom at the transom, and half the breadth at chine and sheer: hull: tape(sections: \
-                [...]); at the least boat.length, boat.chine_beam, boat.deadrise and boat.depth")
-            .closely(inch(0.5)).spot(300, 52),
-        /// Wells that the water fills to its own level, and that carry nothing.
-        flooded: Vec<Flooded> = called("wells that the water fills")
-            .taken(Stop::Inside, "motorwell",
-                "length, width and the floor's height above the level line through the bottom, where its drains are \
-                open and the floor is near the water").closely(inch(0.5)).spot(160, 108),
-        /// The water, and how she lies in it.
-        afloat: Option<Afloat> = called("afloat"),
-        /// What she and everything aboard weighs.
-        weights: Weights = called("what is aboard"),
-        /// Edges where water comes in or runs off.
-        edges: Vec<Edge> = called("height of the well's edge")
-            .taken(Stop::Inside, "motorwell, or the transom's top where there is no well",
-                "the lowest point where water would come aboard: above the level line through the bottom, forward \
-                of the transom, off the centreline; kind: well")
-            .closely(inch(0.25)).spot(160, 84).also(&[DRAINS, SHEER]),
-        /// Loadings to look at; sensible ones are made where none is given.
-        conditions: Vec<Condition> = called("loadings to look at")
-            .taken(Stop::Aboard, "what she is used for",
-                "who and what is aboard, and where, in each way in which she goes out"),
         /// The motorwell that the engines tilt into.
         well: Well = called("the motorwell"),
         /// What else they could strike.
@@ -148,17 +113,54 @@ things! {
             .taken(Stop::Trailer, "on the trailer, hitched up",
                 "none, or on(keel_above_ground: \"24 in\"): from the road up to the bottom of the hull at the \
                 transom").closely(inch(0.5)).spot(560, 426),
+        /// The shape of her hull; made from length, chine beam, deadrise and depth where it is left out.
+        hull: Option<HullShape> = called("shape of the hull")
+            .taken(Stop::Hull, "round the boat, on the trailer or ashore, keel level",
+                "at the transom and four more places forward: height of keel, chine and sheer above a level line \
+                through the bottom at the transom, and half the breadth at chine and sheer: hull: tape(sections: \
+                [...]); at the least boat.length, boat.chine_beam, boat.deadrise and boat.depth")
+            .closely(inch(0.5)).spot(300, 52),
+        /// Wells that the water fills to its own level, and that carry nothing.
+        flooded: Vec<Flooded> = called("wells that the water fills")
+            .taken(Stop::Inside, "motorwell",
+                "length, width and the floor's height above the level line through the bottom, where its drains are \
+                open and the floor is near the water").closely(inch(0.5)).spot(160, 108),
+        /// The water, and how she lies in it.
+        afloat: Afloat = called("afloat"),
+        /// What she and everything aboard weighs.
+        weights: Weights = called("what is aboard"),
+        /// Edges where water comes in or runs off.
+        edges: Vec<Edge> = called("height of the well's edge")
+            .taken(Stop::Inside, "motorwell, or the transom's top where there is no well",
+                "the lowest point where water would come aboard: above the level line through the bottom, forward \
+                of the transom, off the centreline; kind: well")
+            .closely(inch(0.25)).spot(160, 84).also(&[DRAINS, SHEER]),
+        /// Loadings to look at; sensible ones are made where none is given.
+        conditions: Vec<Condition> = called("loadings to look at")
+            .taken(Stop::Aboard, "what she is used for",
+                "who and what is aboard, and where, in each way in which she goes out"),
+        /// Engines going on.
+        engines_on: Vec<EngineGroup> = called("engines that go on")
+            .taken(Stop::Engine, "the offer, or the engines themselves",
+                "class or description, place and weight of each").spot(62, 88),
+        /// Engines coming off.
+        engines_off: Vec<EngineGroup> = called("engines that come off")
+            .taken(Stop::Engine, "transom, engine plates", "class or description, place and weight of each")
+            .spot(62, 88),
+        /// What else goes on with the new engines.
+        goes_on: Vec<Item> = called("what goes on with the engines")
+            .taken(Stop::Items, "the offer", "oil tank, batteries, pump: what each weighs and where it shall stand"),
+        /// What else comes off with the old engines.
+        comes_off: Vec<Item> = called("what comes off with the engines")
+            .taken(Stop::Items, "on a scale", "oil tank, batteries, pump: what each weighs and where it stands"),
+        /// What had been planned, where a finished install is surveyed.
+        planned: Option<Planned> = called("what had been planned")
+            .taken(Stop::Papers, "order, drawing or letter", "the figures as they were ordered or drawn"),
+        /// Photographs that go with the report.
+        photographs: Vec<Photograph> = called("photographs"),
         /// A swing question given outright.
         swing_study: Option<SwingStudy> = called("a swing question")
             .taken(Stop::Desk, "the question", "as the question gives it"),
-        /// How she has run with the engines that come off.
-        ran: Option<Ran> = called("how she has run with the engines that come off")
-            .taken(Stop::Papers, "hour meter and the owner's papers",
-                "years and hours, and what the transom shows of them: ran: (years: 12, hours: 900, signs: none)"),
-        /// How the transom is built and held.
-        structure: Option<Structure> = called("how the transom is built"),
-        /// How hard she is driven.
-        operating: Option<Operating> = called("how she is driven"),
         /// How she shall run.
         running: Option<Running> = called("how she runs")
             .taken(Stop::Helm, "on the water", "running: () asks for the prediction; what it wants is then named"),

@@ -52,6 +52,12 @@ impl Signs {
 }
 
 impl Part for Signs {
+    type Held = Self;
+
+    fn held(&self) -> Option<&Self::Held> {
+        Some(self)
+    }
+
     fn form() -> Form {
         Form::List(Box::new(Sign::form()))
     }

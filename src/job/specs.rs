@@ -21,6 +21,12 @@ pub struct Span<Q> {
 impl<Q: Dimensioned> Part for Span<Q> {
     const KIND: Option<Kind> = Some(Q::KIND);
 
+    type Held = Self;
+
+    fn held(&self) -> Option<&Self::Held> {
+        Some(self)
+    }
+
     fn form() -> Form {
         Form::Span(Q::KIND)
     }

@@ -38,7 +38,10 @@ things! {
                 "each stringer's distance from the centreline, and how far up the transom it reaches; [] where \
                 there is none").closely(inch(0.5)).spot(575, 375),
         /// How the deck holds the transom's upper edges beside the cutout.
-        deck: Option<Bond> = called("how the deck holds the transom's upper edges"),
+        deck: Option<Bond> = called("how the deck holds the transom's upper edges")
+            .taken(Stop::Inside, "inside, under the deck or the caps beside the cutout",
+                "whether deck or side decks are glassed, screwed and bedded or welded to the transom beside the cutout: \
+                built_in, bonded, or loose where there is no deck or it only lies there").spot(516, 250),
         /// The tabs that bond it to hull, knees and stringers.
         tabbing: Option<Tabbing> = called("tabbing that bonds the transom")
             .taken(Stop::Inside, "inside, along the transom's edges",

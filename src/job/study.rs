@@ -30,7 +30,9 @@ choices! {
     pub enum PanelShape {
         /// With one corner at the origin.
         Rectangle = "rectangle" {
+            /// Across.
             width: Reading<Length> = field().within(bounds::STUDY_LENGTH),
+            /// Up.
             height: Reading<Length> = field().within(bounds::STUDY_LENGTH),
         };
         /// Corner after corner, either way round.
@@ -41,7 +43,9 @@ choices! {
 things! {
     /// A place on a panel.
     pub struct PanelPlace [whole] {
+        /// Across, from the panel's origin.
         across: Reading<Length> = field().within(bounds::STUDY_PLACE),
+        /// Up, from the panel's origin.
         up: Reading<Length> = field().within(bounds::STUDY_PLACE),
     }
 }
@@ -51,8 +55,11 @@ choices! {
     pub enum PanelStiffness {
         /// One material alike in all directions.
         Plate = "plate" {
+            /// Modulus of elasticity.
             modulus: Reading<Pressure> = field().within(bounds::MODULUS),
+            /// Poisson's ratio.
             poisson: Reading<Ratio> = field().within(bounds::POISSON),
+            /// Its thickness.
             thickness: Reading<Length> = field().within(bounds::STUDY_THICKNESS),
             /// Yield stress, where stresses shall be held against one.
             yield_stress: Option<Reading<Pressure>> = field().within(bounds::STRESS),
@@ -89,8 +96,11 @@ words! {
 things! {
     /// A line on a studied panel.
     pub struct PanelLine [whole] {
+        /// One end.
         from: PanelPlace,
+        /// The other.
         to: PanelPlace,
+        /// What it does to the panel.
         does: LineDoes,
     }
 }
@@ -110,15 +120,23 @@ choices! {
     pub enum PanelLoad {
         Pressure = "pressure" (Reading<Pressure>);
         Patch = "patch" {
+            /// Its middle, across.
             across: Reading<Length> = field().within(bounds::STUDY_PLACE),
+            /// Its middle, up.
             up: Reading<Length> = field().within(bounds::STUDY_PLACE),
+            /// How wide it is.
             width: Reading<Length> = field().within(bounds::STUDY_LENGTH),
+            /// How high it is.
             height: Reading<Length> = field().within(bounds::STUDY_LENGTH),
+            /// All of it together.
             force: Reading<Force> = field().within(bounds::STUDY_FORCE),
         };
         Point = "point" {
+            /// Where it acts, across.
             across: Reading<Length> = field().within(bounds::STUDY_PLACE),
+            /// Where it acts, up.
             up: Reading<Length> = field().within(bounds::STUDY_PLACE),
+            /// How strong it is.
             force: Reading<Force> = field().within(bounds::STUDY_FORCE),
         };
     }
@@ -155,9 +173,13 @@ things! {
 things! {
     /// Edges of a studied face.
     pub struct StudyFace [whole] {
+        /// Its lower edge, up.
         bottom: Reading<Length> = field().within(bounds::STUDY_PLACE),
+        /// Its upper edge, up.
         top: Reading<Length> = field().within(bounds::STUDY_PLACE),
+        /// Its edge to starboard, across.
         starboard: Reading<Length> = field().within(bounds::STUDY_PLACE),
+        /// Its edge to port, across.
         port: Reading<Length> = field().within(bounds::STUDY_PLACE),
     }
 }

@@ -43,12 +43,29 @@ macro_rules! things {
             $name $([$whole])? { $($(#[doc = $about])* $(#[serde($default)])? $field: $type,)+ }
         }
 
+        /// Each field as a rule asks for it: what there is, or how it is taken.
+        impl $name {
+            $(
+                $(#[doc = $about])*
+                pub fn $field(&self) -> $crate::reading::Asked<'_, <$type as $crate::reading::Part>::Held> {
+                    let declared = $crate::reading::reading!($name.$field);
+                    $crate::reading::Asked::new($crate::reading::Part::held(&self.$field), declared)
+                }
+            )+
+        }
+
         impl $crate::reading::Thing for $name {
             const FIELDS: &'static [$crate::reading::Declared] =
                 &[$($crate::reading::declared!($name $field ($type) [$($about)*] $($declared)?)),+];
         }
 
         impl $crate::reading::Part for $name {
+            type Held = Self;
+
+            fn held(&self) -> Option<&Self> {
+                Some(self)
+            }
+
             fn form() -> $crate::reading::Form {
                 let left_out = $crate::reading::things!(@left_out $($whole)?);
                 $crate::reading::Form::Fields(vec![$($crate::reading::Field {
@@ -126,6 +143,12 @@ macro_rules! words {
         }
 
         impl $crate::reading::Part for $name {
+            type Held = Self;
+
+            fn held(&self) -> Option<&Self> {
+                Some(self)
+            }
+
             fn form() -> $crate::reading::Form {
                 $crate::reading::Form::Choice(vec![$($crate::reading::Choice {
                     word: $word,
@@ -149,7 +172,8 @@ macro_rules! words {
 }
 pub(crate) use words;
 
-/// Choices with more behind some of them: fields, or one part.
+/// Choices with more behind some of them: fields, or one part. A choice of a part may have words that are said behind its
+/// number: `14 in to port`.
 macro_rules! choices {
     ($(
         $(#[doc = $doc:literal])+
@@ -157,6 +181,7 @@ macro_rules! choices {
             $(
                 $(#[doc = $about:literal])*
                 $variant:ident = $word:literal
+                $(, $beside:literal)?
                 $(($inner:ty))?
                 $({$(
                     $(#[doc = $field_about:literal])* $([$default:ident])? $field:ident: $type:ty $(= $declared:expr)?,
@@ -188,10 +213,16 @@ macro_rules! choices {
             const KIND: Option<$crate::quantity::Kind> =
                 $crate::reading::kind_of(&[$($(<$inner as $crate::reading::Part>::KIND,)?)+]);
 
+            type Held = Self;
+
+            fn held(&self) -> Option<&Self> {
+                Some(self)
+            }
+
             fn form() -> $crate::reading::Form {
                 $crate::reading::Form::Choice(vec![$($crate::reading::Choice {
                     word: $word,
-                    words: $word,
+                    words: $crate::reading::words!(@said $word $(, $beside)?),
                     doc: &[$($about),*],
                     with: $crate::reading::choices!(@with $(($inner))? $({
                         $($field: $type, $crate::reading::has_default!($($default)?),
@@ -206,7 +237,7 @@ macro_rules! choices {
                         Self::$variant
                         $(($crate::reading::choices!(@bind inner $inner)))?
                         $({$($field,)+})? => {
-                            see(at, $crate::reading::Value::Word($word));
+                            $crate::reading::choices!(@show see at $word $(, $beside)? $(($inner))?);
                             $($crate::reading::Part::visit($crate::reading::choices!(@bind inner $inner), at, see);)?
                             $($($crate::reading::Part::visit(
                                 $field,
@@ -234,6 +265,13 @@ macro_rules! choices {
             }
         }
     )+};
+    (@show $see:ident $at:ident $word:literal) => {
+        $see($at, $crate::reading::Value::Word($word));
+    };
+    (@show $see:ident $at:ident $word:literal, $beside:literal ($inner:ty)) => {
+        $see($at, $crate::reading::Value::Beside($beside));
+    };
+    (@show $see:ident $at:ident $word:literal ($inner:ty)) => {};
     (@bind $name:ident $inner:ty) => {
         $name
     };

@@ -2,6 +2,7 @@
 //! taken, what a sheet calls it and where its sketch shows it. All else is got from that by machine.
 
 mod amount;
+mod asked;
 mod bounds;
 mod declare;
 mod declared;
@@ -10,6 +11,7 @@ mod part;
 mod told;
 
 pub use amount::*;
+pub use asked::{Asked, Missing};
 pub use bounds::{Bounds, between, count};
 pub(crate) use declare::{choices, declared, has_default, things, words};
 pub(crate) use declared::reading;

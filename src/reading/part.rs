@@ -9,8 +9,14 @@ pub trait Part {
     /// The kind of its numbers, where they are of one kind; nothing where it is a count, words, or a thing.
     const KIND: Option<Kind> = None;
 
+    /// What there is of it, where it is there.
+    type Held;
+
     /// Its shape, whatever stands in it.
     fn form() -> Form;
+
+    /// What there is of it; nothing where it was left out.
+    fn held(&self) -> Option<&Self::Held>;
 
     /// Shows every value in it, in the order of its declaration.
     fn visit<'v>(&'v self, at: &Place<'_>, see: &mut See<'_, 'v>);
@@ -39,6 +45,8 @@ pub enum Value<'v> {
     Count(f64),
     /// One of several words, as a report says it.
     Word(&'static str),
+    /// What is said behind the number that follows: "to port".
+    Beside(&'static str),
     /// What somebody wrote.
     Text(&'v str),
     /// Yes or no.
@@ -159,6 +167,12 @@ pub(crate) fn number<Q: Dimensioned>(reading: &Reading<Q>) -> Number<'_> {
 impl<Q: Dimensioned> Part for Reading<Q> {
     const KIND: Option<Kind> = Some(Q::KIND);
 
+    type Held = Self;
+
+    fn held(&self) -> Option<&Self::Held> {
+        Some(self)
+    }
+
     fn form() -> Form {
         Form::Number(Q::KIND)
     }
@@ -176,6 +190,12 @@ impl<Q: Dimensioned> Part for Reading<Q> {
 
 impl<T: Part> Part for Option<T> {
     const KIND: Option<Kind> = T::KIND;
+
+    type Held = T;
+
+    fn held(&self) -> Option<&Self::Held> {
+        self.as_ref()
+    }
 
     fn form() -> Form {
         Form::Optional(Box::new(T::form()))
@@ -196,6 +216,12 @@ impl<T: Part> Part for Option<T> {
 
 impl<T: Part> Part for Vec<T> {
     const KIND: Option<Kind> = T::KIND;
+
+    type Held = Self;
+
+    fn held(&self) -> Option<&Self::Held> {
+        Some(self).filter(|list| !list.is_empty())
+    }
 
     fn form() -> Form {
         Form::List(Box::new(T::form()))
@@ -218,7 +244,13 @@ macro_rules! tuple {
         impl<$($part: Part),+> Part for ($($part,)+) {
             const KIND: Option<Kind> = A::KIND;
 
-            fn form() -> Form {
+            type Held = Self;
+
+    fn held(&self) -> Option<&Self::Held> {
+        Some(self)
+    }
+
+    fn form() -> Form {
                 Form::Several(vec![$($part::form()),+])
             }
 
@@ -238,7 +270,13 @@ tuple!(A 0, B 1, C 2);
 macro_rules! leaf {
     ($($type:ty, $form:expr, |$value:ident| $shown:expr;)+) => {$(
         impl Part for $type {
-            fn form() -> Form {
+            type Held = Self;
+
+    fn held(&self) -> Option<&Self::Held> {
+        Some(self)
+    }
+
+    fn form() -> Form {
                 $form
             }
 

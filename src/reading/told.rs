@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 
 use super::{Declared, Number, Part, Place, Value};
-use crate::quantity::Basis;
+use crate::quantity::{Basis, Text, say};
 
 /// What a job tells at one place.
 #[derive(Clone, Debug)]
@@ -16,9 +16,9 @@ pub struct Told<'v> {
     pub declared: &'static Declared,
     /// Which of several in it: "section 3, chine".
     pub which: String,
-    /// The choice that it stands in, where it is a number behind one: "port".
-    pub choice: Option<&'static str>,
-    /// What it tells; never a list, nor what a thing is called.
+    /// What is said behind its number: "to port".
+    pub beside: Option<&'static str>,
+    /// What it tells; never a list, what a thing is called, or what is said beside another.
     pub value: Value<'v>,
 }
 
@@ -35,7 +35,7 @@ impl Told<'_> {
 
     fn named(&self, entry: Option<&str>) -> String {
         let which = Some(self.which.as_str()).filter(|which| !which.is_empty());
-        let which: Vec<&str> = self.choice.into_iter().chain(which).chain(entry).collect();
+        let which: Vec<&str> = which.into_iter().chain(entry).collect();
         let name = self.declared.words();
         if which.is_empty() { name } else { format!("{name} ({})", which.join(", ")) }
     }
@@ -72,6 +72,25 @@ impl Told<'_> {
     }
 }
 
+impl Told<'_> {
+    /// What it says, in words and numbers; nothing where there is nothing to say.
+    pub fn text(&self) -> Text {
+        let text = match &self.value {
+            Value::Number(number) => number.measure(self.declared).into(),
+            Value::Range(from, to) => say!("{} to {}", from.measure(self.declared), to.measure(self.declared)),
+            Value::Count(count) => Text::from(count.to_string().as_str()),
+            Value::Word(words) | Value::Beside(words) => Text::from(*words),
+            Value::Text(text) => Text::from(*text),
+            Value::Flag(_) => Text::from("yes"),
+            Value::List(_) => Text::default(),
+        };
+        match self.beside {
+            Some(beside) => text.then(say!(" {}", beside)),
+            None => text,
+        }
+    }
+}
+
 /// Everything that a part tells, in the order of its declaration.
 pub fn told<'v>(part: &'v impl Part) -> Vec<Told<'v>> {
     let mut teller = Teller::default();
@@ -82,6 +101,8 @@ pub fn told<'v>(part: &'v impl Part) -> Vec<Told<'v>> {
 #[derive(Default)]
 struct Teller<'v> {
     told: Vec<Told<'v>>,
+    /// What shall be said behind the number that comes next.
+    beside: Option<&'static str>,
     /// What entries of lists are called, by their paths.
     labels: HashMap<String, &'v str>,
     /// How many entries each list has.
@@ -103,23 +124,19 @@ impl<'v> Teller<'v> {
                 return;
             }
             Value::Flag(false) => return,
+            Value::Beside(words) => {
+                self.beside = Some(words);
+                return;
+            }
             // The ends of a range were told with it.
             Value::Number(_) if at.own().is_none() && matches!(self.told.last(), Some(last) if is_end(last, &path)) => {
                 return;
             }
             _ => {}
         }
-        let choice = match (self.told.last(), &value) {
-            (Some(Told { path: before, value: Value::Word(word), .. }), Value::Number(_)) if *before == path => {
-                Some(*word)
-            }
-            _ => None,
-        };
-        if choice.is_some() {
-            self.told.pop();
-        }
         let (of, which) = self.standing(at);
-        self.told.push(Told { path, of: of.unwrap_or((declared, None)), declared, which, choice, value });
+        let beside = self.beside.take();
+        self.told.push(Told { path, of: of.unwrap_or((declared, None)), declared, which, beside, value });
     }
 
     /// The field of the job, with the entry of it, and which of several it is.

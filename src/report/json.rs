@@ -20,9 +20,9 @@ pub fn json(report: &Report) -> Value {
     let units = report.units;
     value!({
         "schema": SCHEMA,
-        "title": report.case.rig.title,
-        "made_up": report.case.rig.made_up,
-        "sitting": report.case.rig.sitting.words(),
+        "title": report.case.rig.title(),
+        "made_up": report.case.rig.job.made_up,
+        "sitting": report.case.rig.job.sitting.words(),
         "headline": report.headline(),
         "findings": report.judged.iter().map(|judged| finding(judged, units)).collect::<Vec<_>>(),
         "weights": parts(&report.case.weights(), units),

@@ -56,7 +56,7 @@ impl Report<'_> {
     pub fn headline(&self) -> String {
         let (fails, warns, unmeasured) =
             (self.count(Verdict::Fail), self.count(Verdict::Warn), self.count(Verdict::Unmeasured));
-        if self.case.rig.sitting == Sitting::Study && fails + warns == 0 {
+        if self.case.rig.job.sitting == Sitting::Study && fails + warns == 0 {
             return format!(
                 "Study: {} answered, nothing fails and nothing warns of what was judged.",
                 self.answers().count() + self.case.running_studies().len() + self.count(Verdict::Pass)
@@ -71,7 +71,7 @@ impl Report<'_> {
                 counted(w, "check warns", "checks warn")
             ),
             (f, w, n) => {
-                let lead = match self.case.rig.sitting {
+                let lead = match self.case.rig.job.sitting {
                     Sitting::AsFitted => "Not right as fitted",
                     _ => "Does not fit as written",
                 };

@@ -2,7 +2,7 @@
 
 use uom::si::f64::{Angle, Length, Mass, Power};
 
-use super::swing::SwingSheet;
+use super::sheet::SwingSheet;
 use super::{Bolts, Missing, Slot};
 use crate::job::{self, BracketKind, BracketSpec, EngineSpec, Hand, Item, PropellerSpec, Role, Span};
 use crate::quantity::{Basis, Dimensioned, Reading};

@@ -10,7 +10,7 @@ pub fn cautions(rig: &Rig, judged: &[Judged]) -> Vec<&'static str> {
     let mut cautions = Vec::new();
     let at_worst = |id: &str, verdict| judged.iter().any(|one| one.rule.id == id && one.finding.verdict <= verdict);
     let failed = |id: &str| at_worst(id, Verdict::Fail);
-    if rig.sitting == Sitting::Study {
+    if rig.job.sitting == Sitting::Study {
         return cautions;
     }
     if !rig.after.is_empty() {
@@ -19,7 +19,7 @@ pub fn cautions(rig: &Rig, judged: &[Judged]) -> Vec<&'static str> {
         );
         cautions.push("Batteries off and fuel shut, ventilated and away from sparks, before anything is unbolted.");
     }
-    if rig.sitting == Sitting::BeforeOrdering && !rig.after.is_empty() {
+    if rig.job.sitting == Sitting::BeforeOrdering && !rig.after.is_empty() {
         cautions.push(
             "Drilling: sound the transom first. Water from a hole, dark or soft dust mean a wet core: stop, and have it surveyed before anything hangs on it. Seal every hole.",
         );

@@ -104,7 +104,7 @@ macro_rules! rule {
 pub(super) use rule;
 
 /// Binds readings by name, or returns an unmeasured finding that lists every one of them that is
-/// missing: `need!(length = case.rig.boat.length, width = case.rig.boat.transom_width);`
+/// missing: `need!(length = case.rig.job.boat.length(), width = case.rig.job.boat.transom_width());`
 macro_rules! need {
     ($($name:ident = $slot:expr),+ $(,)?) => {
         $(let $name = $slot.ask();)+

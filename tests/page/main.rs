@@ -6,6 +6,7 @@ mod common;
 mod drawings;
 mod escaping;
 mod files;
+mod readings;
 mod same;
 mod texts;
 
@@ -44,7 +45,7 @@ fn named(report: &Report) -> Vec<Embedded> {
     report
         .case
         .rig
-        .papers
+        .job
         .photographs
         .iter()
         .map(|photograph| Embedded {

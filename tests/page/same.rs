@@ -48,7 +48,7 @@ fn compare(name: &str, report: &Report) {
         let summary = words(*article, ".summary").expect("a summary");
         assert_eq!(Some(summary.as_str()), finding["summary"].as_str(), "{rule}");
         // What a study did not ask is only named in its text.
-        let study = report.case.rig.sitting == Sitting::Study;
+        let study = report.case.rig.job.sitting == Sitting::Study;
         let told = !study || finding["verdict"].as_str() != Some("unmeasured");
         let wanted = if told { flat(&summary) } else { rule.to_owned() };
         assert!(text.contains(&wanted), "{rule}: {wanted}");

@@ -103,7 +103,7 @@ fn what_hangs_weighs_on_the_bolts_from_where_it_floats() {
         let rig = rig(&text);
         let case = Case::new(&rig);
         let entries = entries(&case);
-        let (sin, cos) = rig.transom.angle.reading().unwrap().value.sin_cos();
+        let (sin, cos) = rig.job.transom.angle().reading().unwrap().value.sin_cos();
         let (sin, cos) = (sin.value, cos.value);
         let strength = case.strength().unwrap();
         for footing in &strength.after.footings {

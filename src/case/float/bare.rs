@@ -32,7 +32,7 @@ pub struct AsMeasured {
 
 /// Height of the bare boat's centre.
 pub(super) fn centre_height(rig: &Rig, hull: &Hull, assumed: &mut Vec<Text>) -> f64 {
-    if let Some(above) = &rig.afloat.boat.above {
+    if let Some(above) = &rig.job.weights.boat.above {
         return above.value.si();
     }
     let (low, high) = hull.bounds();
@@ -46,14 +46,14 @@ pub(super) fn centre_height(rig: &Rig, hull: &Hull, assumed: &mut Vec<Text>) -> 
 
 /// The bare boat as she was weighed.
 pub(super) fn weighed(rig: &Rig, centre_height: f64) -> Result<Entry, NoFloat> {
-    let weight = rig.afloat.boat_weight.ask().map_err(|missing| NoFloat::Missing(vec![missing]))?;
-    let Some(x) = value(rig.afloat.boat.forward.as_ref()) else {
+    let weight = rig.job.weights.boat.weight().ask().map_err(|missing| NoFloat::Missing(vec![missing]))?;
+    let Some(x) = value(rig.job.weights.boat.forward.as_ref()) else {
         return Err(NoFloat::Missing(vec![Missing {
             measurement: reading!(job::BoatWeight.weight),
             of: Some("her centre, forward of the transom".to_owned()),
         }]));
     };
-    let y = y_of(rig.afloat.boat.across.as_ref());
+    let y = y_of(rig.job.weights.boat.across.as_ref());
     Ok(bare(weight.value, Point3::new(x, y, centre_height)))
 }
 
@@ -66,7 +66,7 @@ fn bare(mass: Mass, centre: Point3<f64>) -> Entry {
 /// # Errors
 /// Those engines are missing.
 pub(super) fn engines_then(rig: &Rig) -> Result<EnginesThen, NoFloat> {
-    let engines = rig.afloat.engines.unwrap_or(match rig.sitting {
+    let engines = rig.job.afloat.engines.unwrap_or(match rig.job.sitting {
         Sitting::AsFitted => EnginesThen::New,
         _ if rig.before.is_empty() && rig.after.is_empty() => EnginesThen::None,
         _ => EnginesThen::Old,

@@ -91,9 +91,9 @@ pub struct EdgePoint {
 impl Float {
     fn of(case: &Case) -> Result<Float, NoFloat> {
         let rig = case.rig;
-        let afloat = &rig.afloat;
-        if afloat.boat_weight.reading().is_none() && afloat.marks.reading().is_none() {
-            let missing = [afloat.shape.ask().err(), afloat.marks.ask().err()];
+        let job = &rig.job;
+        if job.weights.boat.weight().reading().is_none() && job.afloat.marks().reading().is_none() {
+            let missing = [rig.shape.ask().err(), job.afloat.marks().ask().err()];
             return Err(NoFloat::Missing(missing.into_iter().flatten().collect()));
         }
         let built = shape::built(case)?;
@@ -110,7 +110,7 @@ impl Float {
         let before = weights(rig, &rig.before)?;
         let after = weights(rig, &rig.after)?;
         let centre_height = bare::centre_height(rig, &built.hull, &mut assumed);
-        let (bare, as_measured) = match afloat.marks.reading() {
+        let (bare, as_measured) = match job.afloat.marks().reading() {
             None => (bare::weighed(rig, centre_height)?, None),
             Some(marks) => {
                 let engines = bare::engines_then(rig)?;
@@ -129,7 +129,8 @@ impl Float {
         };
         let mut float = Float {
             edges: aboard::edges(rig, &built, &mut assumed),
-            foremost_place: afloat
+            foremost_place: job
+                .weights
                 .places
                 .iter()
                 .filter_map(|seat| ledger::value(seat.forward.as_ref()))
@@ -229,7 +230,7 @@ impl<'a> Case<'a> {
 
 /// The water that she lies in.
 fn water(rig: &Rig, assumed: &mut Vec<Text>) -> MassDensity {
-    match &rig.afloat.water {
+    match &rig.job.afloat.water {
         Some(Water::Salt) => pounds_per_cubic_foot(SALT_WATER_LB_FT3),
         Some(Water::Fresh) => pounds_per_cubic_foot(FRESH_WATER_LB_FT3),
         Some(Water::Density(density)) => density.value,

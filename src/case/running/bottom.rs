@@ -14,7 +14,7 @@ const PLACES: u32 = 8;
 /// The prism that stands for her: of her sections, where they are given, the mean from the transom to her centre of gravity
 /// (metres forward), where the pressure is; else chine beam and deadrise at the transom. Common practice, no source, for the mean.
 pub(super) fn of(rig: &Rig, centre: f64, assumed: &mut Vec<Text>) -> Result<Bottom, NoRun> {
-    match rig.boat.bottom.reading() {
+    match rig.job.boat.bottom().reading() {
         Some(job::Bottom::Round) => {
             return Err(NoRun::Unfit(Text::from("Her bottom is round: the planing prism does not tell it.")));
         }
@@ -23,7 +23,7 @@ pub(super) fn of(rig: &Rig, centre: f64, assumed: &mut Vec<Text>) -> Result<Bott
         }
         _ => {}
     }
-    if let Some(Shape::Lines(HullShape::Tape { sections, .. })) = rig.afloat.shape.reading()
+    if let Some(Shape::Lines(HullShape::Tape { sections, .. })) = rig.shape.reading()
         && let Some((bottom, warp)) = of_sections(sections, centre)
     {
         if warp.abs() >= LEAST_WARP {
@@ -36,7 +36,7 @@ pub(super) fn of(rig: &Rig, centre: f64, assumed: &mut Vec<Text>) -> Result<Bott
         }
         return Ok(bottom);
     }
-    match (rig.boat.chine_beam.ask(), rig.boat.deadrise.ask()) {
+    match (rig.job.boat.chine_beam().ask(), rig.job.boat.deadrise().ask()) {
         (Ok(beam), Ok(deadrise)) => Ok(Bottom { beam: beam.value, deadrise: deadrise.value }),
         (beam, deadrise) => Err(NoRun::Missing([beam.err(), deadrise.err()].into_iter().flatten().collect())),
     }

@@ -234,7 +234,7 @@ struct Place {
 }
 
 fn places(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Vec<Place>, NoRun> {
-    let deadrise = case.rig.boat.deadrise.reading().map_or(0.0, |deadrise| deadrise.value.si());
+    let deadrise = case.rig.job.boat.deadrise().reading().map_or(0.0, |deadrise| deadrise.value.si());
     let mut missing = Vec::new();
     let mut places = Vec::new();
     for (group, engine) in engines {

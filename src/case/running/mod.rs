@@ -40,7 +40,7 @@ pub struct Runs {
 impl Case<'_> {
     /// How she runs; nothing where the job does not ask.
     pub fn running(&self) -> Option<&Runs> {
-        self.running.get_or_init(|| self.rig.running.as_ref().map(|asked| Runs::of(self, asked))).as_ref()
+        self.running.get_or_init(|| self.rig.job.running.as_ref().map(|asked| Runs::of(self, asked))).as_ref()
     }
 }
 

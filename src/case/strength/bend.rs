@@ -376,17 +376,17 @@ pub(super) fn unfit(error: PanelError) -> NoStrength {
 /// What the faces bring to the panel in a case: each force comes down to the middle of the thickness at 45 degrees, so that
 /// it covers there half the thickness more on every side (EN 1995-2, 5.1.2, value from memory), as far as the panel goes.
 ///
-/// A bolt's pull is taken to come over its table's washer whatever lies under its nut: what spreads it more spares the core there,
+/// The face presses from arm to arm. A bolt's pull is taken to come over its table's washer whatever lies under its nut: what spreads it more spares the core there,
 /// and hardly the panel.
 fn loads(board: &Board, footings: &[Footing], case: usize) -> Vec<Load> {
     let strip = inches(STRIP_IN).si();
     footings
         .iter()
         .filter_map(|footing| {
-            let forces = footing.forces.get(case)?;
+            let forces = footing.pressed.get(case)?;
             let side = 0.5 * PI.sqrt() * footing.size.spec.washer_diameter.value.si();
             let pads = vec![[side, side]; footing.bolts.len()];
-            Some(panel_loads(&footing.bolts, footing.face, forces, &pads, strip))
+            Some(panel_loads(&footing.bolts, footing.arms(), forces, &pads, strip))
         })
         .flatten()
         .map(|load| match load {

@@ -107,7 +107,7 @@ impl Core {
     /// A measured flex that no stiffness explains.
     pub fn of(rig: &Rig, board: &Board, after: &[Footing], before: Option<&[Footing]>) -> Result<Core, NoStrength> {
         let said = &rig.structure.said;
-        let hangs = match (rig.sitting, before) {
+        let hangs = match (rig.job.sitting, before) {
             (Sitting::AsFitted, _) | (_, None) => after,
             (_, Some(before)) => before,
         };
@@ -138,7 +138,7 @@ impl Core {
 
     /// The hammer and the word for the core: both count, for either may have found the one soft place.
     fn hear(&mut self, rig: &Rig) {
-        if let Some(core) = rig.transom.core {
+        if let Some(core) = rig.job.transom.core {
             let heard = match core {
                 job::Core::Sound => Percussion::Sound,
                 job::Core::Suspect => Percussion::Dull,

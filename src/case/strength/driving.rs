@@ -7,7 +7,7 @@ use uom::si::mass_density::kilogram_per_cubic_meter;
 use crate::job::{Bottom, Category};
 use crate::physics::strength::loads::{acceleration_at_gravity_centre, slamming};
 use crate::quantity::{Dimensioned, Measure, Reading, Text, degrees, say, standard_gravity};
-use crate::rig::{Rig, Slot};
+use crate::rig::Rig;
 use crate::working::Sheet;
 
 /// How she is driven, in the kernel's terms.
@@ -77,8 +77,8 @@ struct Hull {
 impl Hull {
     /// As told, or from what is told; `None` where no size is.
     fn of(rig: &Rig) -> Option<Hull> {
-        let boat = &rig.boat;
-        let told = |slot: &Slot<Reading<Length>>| slot.reading().map(|reading| reading.value);
+        let boat = &rig.job.boat;
+        let told = |reading: &Option<Reading<Length>>| reading.as_ref().map(|reading| reading.value);
         let (length, width) = (told(&boat.length), told(&boat.transom_width));
         let beam = told(&boat.beam).or(width.map(|width| width / TRANSOM_OF_BEAM));
         let beam = beam.or(length.map(|length| length / LENGTH_OF_BEAM))?;
@@ -92,9 +92,9 @@ impl Hull {
             taken.push(say!("beam between the chines {}", Measure::tape(chine)));
             chine
         });
-        let deadrise = boat.deadrise.reading().map_or_else(
+        let deadrise = boat.deadrise.as_ref().map_or_else(
             || {
-                let usual = match boat.bottom.reading() {
+                let usual = match boat.bottom {
                     Some(Bottom::Vee) => VEE_DEADRISE,
                     _ => OTHER_DEADRISE,
                 };

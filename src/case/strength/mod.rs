@@ -58,10 +58,11 @@ pub struct Strength {
     pub before: Result<Laden, Text>,
     /// What was not told of the transom, and what it would be at its best; nothing where all was told.
     pub open: Vec<Open>,
-    /// The transom and the panel with the new engines at their best.
-    pub best: Option<(Board, Bent)>,
-    /// Which of `open` decides, worked out when asked for.
-    decides: OnceLock<Option<Open>>,
+    /// The transom at its best, where something was not told.
+    pub best: Option<Board>,
+    /// The panel with the new engines on that, and with each of `open` alone at its best, worked out when asked for.
+    at_best: OnceLock<Option<Bent>>,
+    each_at_best: OnceLock<Vec<(Open, Bent)>>,
     /// The panel as it might be mended, each worked out when asked for.
     cures: Vec<OnceLock<Option<Bent>>>,
     /// What was taken for granted.
@@ -125,14 +126,7 @@ impl Strength {
             }
         }
         let open = Open::of(rig);
-        let best = if open.is_empty() {
-            None
-        } else {
-            let best = Board::of(rig, Guessed::BEST)?;
-            let bent = other::bent(&best, left, &after)?;
-            Some((best, bent))
-        };
-        let decides = OnceLock::new();
+        let best = if open.is_empty() { None } else { Some(Board::of(rig, Guessed::BEST)?) };
         Ok(Strength {
             board,
             core,
@@ -141,7 +135,8 @@ impl Strength {
             before,
             open,
             best,
-            decides,
+            at_best: OnceLock::new(),
+            each_at_best: OnceLock::new(),
             cures: Strength::untried(),
             assumed,
             sheet,

@@ -17,8 +17,10 @@ const BUILD_UP_STEP_IN: f64 = 0.25;
 const MOST_STEPS: usize = 8;
 /// The same beside knees.
 const WITH_KNEES_STEPS: usize = MOST_STEPS;
-/// How far up the transom such knees reach. Common practice, no source.
+/// How far up the transom such knees reach, or up its shoulder beside the cutout. Common practice, no source.
 const KNEES_UP: f64 = 0.9;
+/// What moves a factor by less than this does not decide: within the error of the mesh.
+const MOVES: f64 = 1.02;
 
 /// The new engines on another panel.
 ///
@@ -29,28 +31,35 @@ pub(super) fn bent(board: &Board, left: KnockDown, after: &Laden) -> Result<Bent
 }
 
 impl Strength {
+    /// The panel with the new engines with what was not told at its best; `None` where all was told.
+    pub fn at_best(&self) -> Option<&Bent> {
+        let best = self.best.as_ref()?;
+        self.at_best.get_or_init(|| bent(best, self.left(), &self.after).ok()).as_ref()
+    }
+
     /// The least factor of this way, and the greatest, with what was not told at its least and at its best.
     pub fn range(&self, way: Way) -> [f64; 2] {
         let least = self.after.bent.factor(way);
-        let best = self.best.as_ref().map_or(least, |(_, best)| best.factor(way));
+        let best = self.at_best().map_or(least, |best| best.factor(way));
         // More behind it may gather bending beside it: then the transom bears by itself what it bore.
         [least, best.max(least)]
     }
 
-    /// The one reading of those not told that moves the panel's factor in bending most.
-    pub fn decides(&self, rig: &Rig) -> Option<Open> {
-        *self.decides.get_or_init(|| {
-            let factor = |open: &Open| -> f64 {
-                Board::of(rig, Guessed::only(*open))
-                    .and_then(|board| bent(&board, self.left(), &self.after))
-                    .map_or(0.0, |bent| bent.factor(Way::Bending))
+    /// What was not told and moves the panel's factor of this way, most first; all of it, where nothing moves it alone.
+    pub fn decides(&self, rig: &Rig, way: Way) -> Vec<Open> {
+        let each = self.each_at_best.get_or_init(|| {
+            let alone = |open: &Open| {
+                let board = Board::of(rig, Guessed::only(*open)).ok()?;
+                Some((*open, bent(&board, self.left(), &self.after).ok()?))
             };
-            if self.open.len() < 2 {
-                return self.open.first().copied();
-            }
-            let found: Vec<(Open, f64)> = self.open.iter().map(|open| (*open, factor(open))).collect();
-            found.into_iter().max_by(|a, b| a.1.total_cmp(&b.1)).map(|(open, _)| open)
-        })
+            self.open.iter().filter_map(alone).collect()
+        });
+        let least = self.after.bent.factor(way);
+        let mut found: Vec<(Open, f64)> = each.iter().map(|(open, bent)| (*open, bent.factor(way))).collect();
+        found.sort_by(|a, b| b.1.total_cmp(&a.1));
+        let moves: Vec<Open> =
+            found.iter().filter(|(_, factor)| *factor > MOVES * least).map(|(open, _)| *open).collect();
+        if moves.is_empty() { self.open.clone() } else { moves }
     }
 
     /// The least that `is_enough` of what is worth doing: a pair of knees beside the faces, where the transom has none; a build-up of
@@ -95,7 +104,7 @@ impl Strength {
         let edge = faces.map(|one| one.face.port.abs().max(one.face.starboard.abs())).fold(0.0, f64::max);
         let pair: Vec<Knee> = [edge + beside, -edge - beside]
             .into_iter()
-            .filter_map(|y| self.board.knee(y, Some(KNEES_UP * (self.board.top - self.board.bottom(y)?))))
+            .filter_map(|y| self.board.knee(y, Some(KNEES_UP * (self.board.head(y)? - self.board.bottom(y)?))))
             .collect();
         if pair.len() == 2 { pair } else { Vec::new() }
     }

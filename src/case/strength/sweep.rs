@@ -1,5 +1,7 @@
 //! How the told factors move with a reading: transom height, thickness of the core, height of the knees.
 
+use std::sync::Arc;
+
 use uom::si::f64::Length;
 
 use super::{Board, Guessed, Laden, Panels, Strength, Way, footing};
@@ -100,9 +102,9 @@ impl Swept {
         let mut moved = rig.clone();
         match self {
             Swept::Height => {
-                let told = rig.transom.height.reading()?;
+                let told = rig.job.transom.height().reading()?;
                 let height = Reading { value: told.value + Length::from_si(change), ..told.clone() };
-                moved.transom.height = put(&rig.transom.height, height);
+                Arc::make_mut(&mut moved.job).transom.height = Some(height);
             }
             Swept::Thickness => {
                 let mut layers = rig.structure.lay_up.reading()?.clone();

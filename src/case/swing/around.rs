@@ -62,14 +62,14 @@ pub(super) fn around(rig: &Rig, stern: &Stern, engines: &[Hanging]) -> Result<Ar
     let inside = transom(rig, stern, half_transom, &mut around)?;
     brackets(stern, engines, &mut around)?;
     well(rig, stern, half_transom, inside, &mut around)?;
-    for entry in &rig.surroundings.obstacles {
+    for entry in &rig.job.obstacles {
         around.known.push(boxed(stern, entry)?);
     }
     Ok(around)
 }
 
 fn half_transom(rig: &Rig) -> f64 {
-    let width = rig.boat.transom_width.reading().or(rig.boat.beam.reading());
+    let width = rig.job.boat.transom_width().reading().or(rig.job.boat.beam().reading());
     width.map_or(inches(HALF_TRANSOM_IN).value, |width| width.value.value / 2.0)
 }
 
@@ -105,7 +105,7 @@ fn unknown(stern: &Stern) -> Result<Obstacle, SwingError> {
 
 /// The transom itself; returns where its inside is at the top.
 fn transom(rig: &Rig, stern: &Stern, half: f64, around: &mut Around) -> Result<f64, SwingError> {
-    let thickness = match rig.transom.thickness.reading() {
+    let thickness = match rig.job.transom.thickness().reading() {
         Some(reading) => reading.value,
         None => {
             let thickness = inches(TRANSOM_THICKNESS_IN);
@@ -163,26 +163,26 @@ fn brackets(stern: &Stern, engines: &[Hanging], around: &mut Around) -> Result<(
 
 /// The well, from its few readings.
 fn well(rig: &Rig, stern: &Stern, half_transom: f64, inside: f64, around: &mut Around) -> Result<(), SwingError> {
-    let surroundings = &rig.surroundings;
-    if rig.transom.splash_well.reading() == Some(&SplashWell::None) {
+    let well = &rig.job.well;
+    if rig.job.transom.splash_well().reading() == Some(&SplashWell::None) {
         around.assumed.push(Text::from(
             "Swing: nothing stands inside the transom but what is listed under obstacles: she has no well.",
         ));
         return Ok(());
     }
-    let cutout = rig.transom.cutout_width.ask();
-    let width = match (&surroundings.well_width, &cutout) {
+    let cutout = rig.job.transom.cutout_width().ask();
+    let width = match (&well.width, &cutout) {
         (Some(width), _) => Ok(width.value),
         (None, Ok(cutout)) => Ok(cutout.value),
-        (None, Err(_)) if rig.transom.cutout.is_some() => Ok(metres(2.0 * half_transom)),
+        (None, Err(_)) if rig.job.transom.cutout.is_some() => Ok(metres(2.0 * half_transom)),
         (None, Err(lacking)) => Err(lacking.clone()),
     };
-    let (length, rim) = (surroundings.well_length.ask(), surroundings.rim_above.ask());
+    let (length, rim) = (well.length().ask(), well.rim_above().ask());
     let (Ok(length), Ok(rim), Ok(width)) = (&length, &rim, &width) else {
         around.missing = [length.err(), rim.err(), width.err()].into_iter().flatten().collect();
         return Ok(());
     };
-    let depth = match rig.transom.splash_well.reading() {
+    let depth = match rig.job.transom.splash_well().reading() {
         Some(SplashWell::Floor(depth)) => depth.value,
         _ => {
             let depth = inches(WELL_DEPTH_IN);

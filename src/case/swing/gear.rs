@@ -34,12 +34,12 @@ fn or(reading: Option<&Reading<Length>>, common: f64) -> Length {
 
 /// Each main engine's cylinder over the whole range of tilt.
 pub(super) fn cylinders(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answer<Vec<Swept>> {
-    let described = rig.surroundings.cylinder.as_ref();
+    let described = rig.job.steering_gear.cylinder.as_ref();
     if described == Some(&Cylinder::None) {
         return Err(Open::NotApplicable(Text::from("No steering cylinder or actuator stands forward of the engine.")));
     }
     if described.is_none() {
-        let why = match rig.steering.ask() {
+        let why = match rig.job.steering().ask() {
             Err(missing) => return Err(Open::Missing(vec![missing])),
             Ok(Steering::Tiller) => "Steered by a tiller: there is no cylinder.",
             Ok(Steering::RemoteMechanical) => "Steered by a cable through the tilt tube: there is no cylinder.",
@@ -113,7 +113,7 @@ pub(super) fn tie_bars(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answe
     if mains.len() < 2 {
         return Err(Open::NotApplicable(Text::from("A single main engine needs no tie bar.")));
     }
-    let described = rig.surroundings.tie_bar.as_ref();
+    let described = rig.job.steering_gear.tie_bar.as_ref();
     if described == Some(&TieBar::None) {
         return Err(Open::NotApplicable(Text::from("There is no tie bar.")));
     }
@@ -152,15 +152,16 @@ pub(super) fn tie_bars(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answe
 /// What was taken for granted of the gear, where it was looked at.
 pub(super) fn assumed(swing: &Swing, rig: &Rig) -> Vec<Text> {
     let mut assumed = Vec::new();
-    if swing.cylinder.is_ok() && !cylinder_described(rig.surroundings.cylinder.as_ref()) {
-        let [forward, above, length, diameter] = cylinder_sizes(rig.surroundings.cylinder.as_ref()).map(Measure::tape);
+    if swing.cylinder.is_ok() && !cylinder_described(rig.job.steering_gear.cylinder.as_ref()) {
+        let [forward, above, length, diameter] =
+            cylinder_sizes(rig.job.steering_gear.cylinder.as_ref()).map(Measure::tape);
         assumed.push(say!(
                 "Swing: the steering cylinder lies {} forward of the tilt tube and {} above it, sweeps {} across and is {} thick with hoses and fittings.",
                 forward, above, length, diameter
             ));
     }
-    if swing.tie_bar.is_ok() && !bar_described(rig.surroundings.tie_bar.as_ref()) {
-        let [forward, above, diameter] = bar_sizes(rig.surroundings.tie_bar.as_ref()).map(Measure::tape);
+    if swing.tie_bar.is_ok() && !bar_described(rig.job.steering_gear.tie_bar.as_ref()) {
+        let [forward, above, diameter] = bar_sizes(rig.job.steering_gear.tie_bar.as_ref()).map(Measure::tape);
         assumed.push(say!(
             "Swing: the tie bar's pins lie {} forward of the tilt tubes and {} above them; it is {} thick.",
             forward,

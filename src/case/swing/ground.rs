@@ -7,9 +7,11 @@ use super::hang::Hanging;
 use super::sweep::{Swept, each, refused};
 use super::{Answer, Open, effort, from_boat, over_road};
 use crate::case::stern::Stern;
+use crate::job::{self, Trailer};
 use crate::physics::swing::{AngleRange, Obstacle, Plane, PlaneClearance, Scene, height_above, least_distance};
 use crate::quantity::{Text, degrees};
-use crate::rig::{OnTrailer, Rig};
+use crate::reading::{Asked, reading};
+use crate::rig::Rig;
 
 /// One engine over the road.
 #[derive(Clone, Debug)]
@@ -26,11 +28,12 @@ pub struct OverGround {
 
 /// Every engine.
 pub(super) fn over(rig: &Rig, stern: &Stern, hanging: &[Hanging]) -> Answer<Vec<OverGround>> {
-    let trailer = rig.surroundings.trailer.ask().map_err(|missing| Open::Missing(vec![missing]))?;
-    let OnTrailer::Stands { keel_above_ground, bow_up, towing_tilt, parts } = trailer else {
+    let trailer = rig.job.trailer().ask().map_err(|missing| Open::Missing(vec![missing]))?;
+    let Trailer::On { keel_above_ground, bow_up, towing_tilt, parts } = trailer else {
         return Err(Open::NotApplicable(Text::from("She does not travel on a trailer.")));
     };
-    let height = keel_above_ground.ask().map_err(|missing| Open::Missing(vec![missing]))?;
+    let height = Asked::new(keel_above_ground.as_ref(), reading!(job::Trailer.keel_above_ground));
+    let height = height.ask().map_err(|missing| Open::Missing(vec![missing]))?;
     let lean = bow_up.as_ref().map_or(0.0, |angle| angle.value.value);
     let up = Vector3::new(lean.sin(), 0.0, lean.cos());
     let road = Plane::new("road", Point3::from(-up * height.value.value), up).map_err(|error| refused(&error))?;

@@ -34,7 +34,7 @@ pub struct StudyFault {
 /// Everything that is wrong with the rig's question, where there is one. Its pieces are looked at one by one;
 /// the chain only where all of them are sound.
 pub fn study_faults(rig: &Rig) -> Vec<StudyFault> {
-    match rig.surroundings.study.as_ref().map(scene) {
+    match rig.job.swing_study.as_ref().map(scene) {
         Some(Err(faults)) => faults,
         Some(Ok(_)) | None => Vec::new(),
     }

@@ -54,7 +54,7 @@ pub(super) fn refused(error: &SwingError) -> Open {
 /// Everything about the swing of the case.
 pub(super) fn swing(case: &Case) -> Swing {
     let mut swing = of_engines(case);
-    swing.study = case.rig.surroundings.study.as_ref().map(study::answer);
+    swing.study = case.rig.job.swing_study.as_ref().map(study::answer);
     swing
 }
 

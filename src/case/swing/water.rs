@@ -94,7 +94,7 @@ fn as_she_floats(case: &Case) -> Answer<Vec<(Condition, Plane)>> {
 fn measured(case: &Case) -> Result<Vec<(Condition, Plane)>, Vec<Missing>> {
     let rig = case.rig;
     let stern = Stern::of(rig)?;
-    let below = rig.surroundings.waterline.ask().map_err(|m| vec![m])?.value;
+    let below = rig.job.waterline().ask().map_err(|m| vec![m])?.value;
     let (sin, cos) = stern.angle.value.sin_cos();
     let at = Point3::new(stern.top.x + below.value * sin, 0.0, stern.top.z - below.value * cos);
     Plane::new("water", at, Vector3::z()).map(|plane| vec![(Condition::Measured, plane)]).map_err(|_| Vec::new())

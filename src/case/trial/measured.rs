@@ -120,7 +120,7 @@ impl Measured {
 
     /// Weight of persons, fuel and gear aboard, as far as told; nothing where none of it is.
     pub fn load(&self, rig: &Rig) -> Option<Mass> {
-        let person = rig.afloat.person.as_ref().map_or(pounds(PERSON_LB), |person| person.value);
+        let person = rig.job.weights.person.as_ref().map_or(pounds(PERSON_LB), |person| person.value);
         let persons = self.said.persons.map(|persons| person * f64::from(persons));
         let fuel = self.said.fuel_aboard.as_ref().map(|fuel| fuel.value * MassDensity::from_si(FUEL_KG_M3));
         let gear = self.said.gear.as_ref().map(|gear| gear.value);

@@ -31,7 +31,7 @@ impl Case<'_> {
 
     /// Fuel that her tanks hold, where the job tells them.
     fn fuel_tanks(&self) -> Option<Volume> {
-        let tanks = self.rig.afloat.tanks.iter().filter(|tank| tank.holds == Liquid::Fuel);
+        let tanks = self.rig.job.weights.tanks.iter().filter(|tank| tank.holds == Liquid::Fuel);
         tanks.filter_map(|tank| tank.capacity.as_ref()).map(|capacity| capacity.value).reduce(|a, b| a + b)
     }
 }

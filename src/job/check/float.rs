@@ -41,7 +41,7 @@ pub(super) fn float(checker: &mut Checker, job: &Job) {
 }
 
 fn afloat(checker: &mut Checker, job: &Job) {
-    let Some(afloat) = &job.afloat else { return };
+    let afloat = &job.afloat;
     for (i, mark) in afloat.marks.iter().enumerate() {
         let path = format!("afloat.marks[{i}]");
         if mark.forward.is_none() || mark.up.is_none() || mark.above_water.is_none() {

@@ -113,7 +113,7 @@ fn drawing(
     board.callout(seen(words.place), format!("most {}", shown(words.most)));
     let rig = case.rig;
     let top = strength.board.top * 1e3;
-    if let Some(height) = rig.transom.height.reading() {
+    if let Some(height) = rig.job.transom.height().reading() {
         board.dimension(
             "transom-height",
             Side::Left,
@@ -122,10 +122,10 @@ fn drawing(
             Measure::tape(height.value).show(units),
         );
     }
-    if let Some(cutout) = rig.transom.cutout_width.reading() {
+    if let Some(cutout) = rig.job.transom.cutout_width().reading() {
         breadth(&mut board, "cutout-width", Side::Below, cutout.value, top, Measure::tape(cutout.value).show(units));
     }
-    if let Some(width) = rig.boat.transom_width.reading() {
+    if let Some(width) = rig.job.boat.transom_width().reading() {
         breadth(&mut board, "transom-width", Side::Below, width.value, top, Measure::tape(width.value).show(units));
     }
     let case_name = strength.after.cases.get(index).map_or("", |case| case.name());

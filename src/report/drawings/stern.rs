@@ -56,9 +56,9 @@ pub(super) struct Stern {
 impl Stern {
     /// The stern, where at least the transom's height is known.
     pub(super) fn of(rig: &Rig) -> Option<Stern> {
-        let height = rig.transom.height.reading()?;
-        let deadrise = rig.boat.deadrise.reading();
-        let angle = rig.transom.angle.reading();
+        let height = rig.job.transom.height().reading()?;
+        let deadrise = rig.job.boat.deadrise().reading();
+        let angle = rig.job.transom.angle().reading();
         let half = |reading: Option<&crate::quantity::Reading<Length>>| reading.map(|width| mm(width.value) / 2.0);
         Some(Stern {
             height: mm(height.value),
@@ -66,9 +66,9 @@ impl Stern {
             deadrise: deadrise.map_or(0.0, |deadrise| deadrise.value.value),
             angle_given: angle.is_some(),
             deadrise_given: deadrise.is_some(),
-            chine: half(rig.boat.chine_beam.reading()),
-            half: half(rig.boat.transom_width.reading()),
-            cutout: half(rig.transom.cutout_width.reading()),
+            chine: half(rig.job.boat.chine_beam().reading()),
+            half: half(rig.job.boat.transom_width().reading()),
+            cutout: half(rig.job.transom.cutout_width().reading()),
         })
     }
 
@@ -147,7 +147,8 @@ fn hang<'a>(rig: &Rig, stern: &Stern, group: &'a Group, engine: &'a Engine) -> H
     let row = engine.holes_up.reading().map(|row| usize::from(*row));
     let drawn = row.unwrap_or_else(|| rows.as_ref().map_or(0, |rows| rows.best().unwrap_or_else(|| rows.nearest())));
     let y = mm(engine.y);
-    let rise = rig.transom.height_at(engine.y).map_or_else(|| stern.rise(y), |taken| stern.height - mm(taken.value));
+    let rise =
+        rig.job.transom.height_at(engine.y).map_or_else(|| stern.rise(y), |taken| stern.height - mm(taken.value));
     let top = stern.height - stern.along(reading(&group.drop()));
     let rest = top + drawn as f64 * mm(inches(HOLE_ROW_STEP_IN));
     let shaft = engine.rest_to_plate.reading();

@@ -174,7 +174,7 @@ fn transom_edge(board: &mut Board, stern: &Stern) {
 fn across(board: &mut Board, case: &Case, units: Units) -> Vec<String> {
     let mut said = Vec::new();
     let tape = |length| Measure::tape(length).show(units);
-    if let Some(cutout) = case.rig.transom.cutout_width.reading() {
+    if let Some(cutout) = case.rig.job.transom.cutout_width().reading() {
         breadth(board, "cutout-width", Side::Left, cutout.value, 0.0, tape(cutout.value));
         said.push(format!("{} of cutout", tape(cutout.value)));
     }
@@ -191,7 +191,7 @@ fn across(board: &mut Board, case: &Case, units: Units) -> Vec<String> {
         said.push(format!("{} between centres", tape(pair[0] - pair[1])));
     }
     if places.len() < 2
-        && let Some(width) = case.rig.boat.transom_width.reading()
+        && let Some(width) = case.rig.job.boat.transom_width().reading()
     {
         breadth(board, "transom-width", Side::Left, width.value, 0.0, tape(width.value));
         said.push(format!("{} over the transom", tape(width.value)));

@@ -35,14 +35,14 @@ fn overall(report: &Report) -> Verdict {
     [Verdict::Fail, Verdict::Unmeasured, Verdict::Warn]
         .into_iter()
         .find(|verdict| {
-            let study = report.case.rig.sitting == Sitting::Study;
+            let study = report.case.rig.job.sitting == Sitting::Study;
             report.count(*verdict) > 0 && !(study && *verdict == Verdict::Unmeasured)
         })
         .unwrap_or(Verdict::Pass)
 }
 
 fn answer(report: &Report) -> &'static str {
-    match (report.case.rig.sitting, overall(report)) {
+    match (report.case.rig.job.sitting, overall(report)) {
         (Sitting::Study, Verdict::Fail) => "Worked out: something fails.",
         (Sitting::Study, Verdict::Warn) => "Worked out: something to mind.",
         (Sitting::Study, _) => "Worked out.",
@@ -56,8 +56,8 @@ fn answer(report: &Report) -> &'static str {
 
 /// What was asked, in a sentence.
 fn asked(rig: &Rig) -> Option<String> {
-    let boat = rig.papers.boat.as_deref().unwrap_or("this boat");
-    match rig.sitting {
+    let boat = rig.job.boat.name.as_deref().unwrap_or("this boat");
+    match rig.job.sitting {
         Sitting::Study => None,
         _ if rig.after.is_empty() => Some(format!("What must be known of {boat} before engines are chosen for her?")),
         Sitting::BeforeOrdering => {
@@ -107,7 +107,7 @@ pub(super) fn priority(sitting: Sitting, verdict: Verdict) -> &'static str {
 
 /// What stops the job, each with what is next.
 pub(super) fn stops(report: &Report) -> Markup {
-    let title = match report.case.rig.sitting {
+    let title = match report.case.rig.job.sitting {
         Sitting::Study => "What fails",
         Sitting::AsFitted => "What must be put right",
         Sitting::BeforeOrdering => "What stops it",
@@ -158,7 +158,7 @@ fn item(judged: &Judged, report: &Report) -> Markup {
 
 /// The readings that are still missing; in a study, the answers instead.
 pub(super) fn unmeasured(report: &Report) -> Markup {
-    if report.case.rig.sitting == Sitting::Study {
+    if report.case.rig.job.sitting == Sitting::Study {
         return answers(report);
     }
     let missing = waiting(report.judged);

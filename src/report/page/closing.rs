@@ -4,8 +4,7 @@ use maud::{Markup, html};
 
 use super::{Embedded, Stamp, prose, shell};
 use crate::job::Sitting;
-use crate::quantity::Units;
-use crate::report::readings::{self, Reading};
+use crate::report::readings;
 use crate::report::{DEFERRAL, Report, citations};
 
 /// Photographs with their captions.
@@ -45,23 +44,15 @@ pub(super) fn readings(report: &Report) -> Markup {
                     table class="fixed" {
                         caption { (super::findings::capital(&group.of)) }
                         thead { tr { th scope="col" { "reading" } th scope="col" { "value" } th scope="col" { "basis" } } }
-                        tbody { @for reading in &group.readings { (row(reading, report.units)) } }
+                        tbody { @for row in &group.rows {
+                            tr {
+                                th scope="row" { (row.name) }
+                                td { (prose(&row.value, report.units)) }
+                                td { (row.basis) }
+                            }
+                        } }
                     }
                 }
-            }
-        }
-    }
-}
-
-fn row(reading: &Reading, units: Units) -> Markup {
-    let notes = reading.told.notes().join("; ");
-    html! {
-        tr {
-            th scope="row" { (reading.name) }
-            td { (prose(&reading.value, units)) }
-            td {
-                @if let Some(basis) = reading.told.basis() { (basis.word()) }
-                @if !notes.is_empty() { span class="soft" { ": " (notes) } }
             }
         }
     }
@@ -94,13 +85,13 @@ pub(super) fn cautions(report: &Report) -> Markup {
 /// Papers, signature, deferral, versions.
 pub(super) fn end(report: &Report, stamp: &Stamp) -> Markup {
     let rig = report.case.rig;
-    let papers = &rig.papers;
+    let job = &rig.job;
     let rows = [
-        ("Boat", &papers.boat),
-        ("Readings taken", &papers.date),
-        ("By", &papers.by),
-        ("For", &papers.for_whom),
-        ("Notes", &papers.notes),
+        ("Boat", &job.boat.name),
+        ("Readings taken", &job.date),
+        ("By", &job.by),
+        ("For", &job.for_whom),
+        ("Notes", &job.notes),
     ];
     html! {
         section {
@@ -111,7 +102,7 @@ pub(super) fn end(report: &Report, stamp: &Stamp) -> Markup {
                     @for (name, value) in rows { @if let Some(value) = value { dt { (name) } dd { (value) } } }
                 }
             }
-            @if rig.sitting == Sitting::AsFitted {
+            @if rig.job.sitting == Sitting::AsFitted {
                 div class="sign" { p { "Name" } p { "Date" } p { "Signature" } }
                 p class="soft" { "Whoever signs answers for it. The program signs nothing." }
             }

@@ -42,7 +42,7 @@ fn finding(judged: &Judged, report: &Report) -> Markup {
         ("limit", finding.limit.map(|limit| limit.show(units))),
         ("margin", finding.margin().map(|margin| margin.show(units))),
     ];
-    let priority = priority(report.case.rig.sitting, finding.verdict);
+    let priority = priority(report.case.rig.job.sitting, finding.verdict);
     html! {
         article class="finding" id=(anchor("finding", judged)) data-rule=(rule.id) data-verdict=(finding.verdict.word()) {
             h4 {

@@ -51,10 +51,10 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
     let body = html! {
         (mark::of_page())
         header {
-            h1 { (rig.title) }
+            h1 { (rig.title()) }
             p class="soft" {
-                (rig.sitting.words())
-                @if rig.made_up { " · " span class="invented" { "an invented scenario" } }
+                (rig.job.sitting.words())
+                @if rig.job.made_up { " · " span class="invented" { "an invented scenario" } }
             }
             (answer::top(report))
         }
@@ -74,7 +74,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
         }
         footer { (closing::end(report, stamp)) }
     };
-    shell::document(&rig.title, &rig.title, body)
+    shell::document(&rig.title(), &rig.title(), body)
 }
 
 /// The drawings as files of their own: name and text.

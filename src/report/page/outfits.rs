@@ -91,7 +91,7 @@ fn setback(outfit: &Outfit) -> Option<Length> {
 /// What was found beside what had been planned.
 pub(super) fn planned(report: &Report) -> Markup {
     let rig = report.case.rig;
-    let Some(planned) = rig.papers.planned.as_ref().filter(|_| rig.sitting == Sitting::AsFitted) else {
+    let Some(planned) = rig.job.planned.as_ref().filter(|_| rig.job.sitting == Sitting::AsFitted) else {
         return html! {};
     };
     let units = report.units;
@@ -103,7 +103,7 @@ pub(super) fn planned(report: &Report) -> Markup {
                 caption class="soft" { "The readings of the survey beside what had been planned" }
                 thead { tr { td {} th scope="col" class="num" { "planned" } th scope="col" class="num" { "found" } th scope="col" class="num" { "difference" } } }
                 tbody {
-                    @for row in compared(planned, &rig.after, rig.transom.upper_holes.reading().map(|r| r.value)) {
+                    @for row in compared(planned, &rig.after, rig.job.transom.upper_holes().reading().map(|r| r.value)) {
                         tr {
                             th scope="row" { (row.name) }
                             td class="num" { (kept_together(row.planned, units)) }

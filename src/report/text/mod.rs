@@ -17,14 +17,14 @@ use working::{rows, working_line};
 /// The whole report.
 pub fn text(report: &Report) -> String {
     let rig = report.case.rig;
-    let mut out = wrap(&rig.title, "");
-    let invented = if rig.made_up { " · an invented scenario" } else { "" };
-    out.push_str(&format!("{}{invented}\n", rig.sitting.words()));
+    let mut out = wrap(&rig.title(), "");
+    let invented = if rig.job.made_up { " · an invented scenario" } else { "" };
+    out.push_str(&format!("{}{invented}\n", rig.job.sitting.words()));
     out.push_str(&format!("{}\n\n", "─".repeat(WIDTH)));
     out.push_str(&bold(&wrap(&report.headline(), "")));
     out.push_str(&wrap(&counts(report), ""));
     let missing = report.missing().len();
-    if missing > 0 && rig.sitting != Sitting::Study {
+    if missing > 0 && rig.job.sitting != Sitting::Study {
         out.push_str(&wrap(
             &format!(
                 "Unmeasured is not pass: {} missing. `sternknee tape` prints how to take each.",
@@ -33,7 +33,7 @@ pub fn text(report: &Report) -> String {
             "",
         ));
     }
-    if rig.sitting == Sitting::Study {
+    if rig.job.sitting == Sitting::Study {
         section(&mut out, "answers", &mut report.answers(), report);
         studies(&mut out, report);
     }
@@ -126,7 +126,7 @@ fn finding(out: &mut String, judged: &Judged, report: &Report) {
 }
 
 fn unmeasured(out: &mut String, report: &Report) {
-    let study = report.case.rig.sitting == Sitting::Study;
+    let study = report.case.rig.job.sitting == Sitting::Study;
     let waiting: Vec<&Judged> =
         report.with(Verdict::Unmeasured).filter(|judged| !(study && judged.finding.is_answer())).collect();
     if waiting.is_empty() {
@@ -162,12 +162,9 @@ fn not_applicable(out: &mut String, report: &Report) {
 /// Every reading, with where it is from.
 fn readings_used(out: &mut String, report: &Report) {
     for group in readings(&report.case.rig.job) {
-        let lines = group.readings.iter().map(|reading| {
-            let notes = reading.told.notes().into_iter().map(str::to_owned);
-            let from: Vec<String> =
-                reading.told.basis().map(|basis| basis.word().to_owned()).into_iter().chain(notes).collect();
-            let from = if from.is_empty() { String::new() } else { format!(" ({})", from.join(": ")) };
-            format!("{}: {}{from}", reading.name, reading.value.show(report.units))
+        let lines = group.rows.iter().map(|row| {
+            let from = if row.basis.is_empty() { String::new() } else { format!(" ({})", row.basis) };
+            format!("{}: {}{from}", row.name, row.value.show(report.units))
         });
         list(out, &format!("readings used: {}", group.of), lines);
     }

@@ -7,8 +7,7 @@ mod outfit;
 use std::sync::Arc;
 
 use super::float::Files;
-use super::swing::Surroundings;
-use super::{Boat, Outfit, Papers, Ran, Rig, Slot, Transom};
+use super::{Outfit, Ran, Rig};
 use crate::catalog::{Catalog, Entry, Material, likely_names};
 use crate::job::{self, Job};
 use crate::quantity::Text;
@@ -39,57 +38,14 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
     if !resolver.unresolved.is_empty() {
         return Err(resolver.unresolved);
     }
-    let boat = &job.boat;
-    let transom = &job.transom;
     let mut rig = Rig {
         job: Arc::new(written_out(job, &before, &after)),
-        title: job.title.clone().unwrap_or_else(|| "untitled job".to_owned()),
-        made_up: job.made_up,
-        sitting: job.sitting,
-        boat: Boat {
-            craft: Slot::new(boat.craft, reading!(job::Boat.craft)),
-            bottom: Slot::new(boat.bottom, reading!(job::Boat.bottom)),
-            length: Slot::new(boat.length.clone(), reading!(job::Boat.length)),
-            beam: Slot::new(boat.beam.clone(), reading!(job::Boat.beam)),
-            transom_width: Slot::new(boat.transom_width.clone(), reading!(job::Boat.transom_width)),
-            aft_quarter_beam: Slot::new(boat.aft_quarter_beam.clone(), reading!(job::Boat.aft_quarter_beam)),
-            deadrise: Slot::new(boat.deadrise.clone(), reading!(job::Boat.deadrise)),
-            chine_beam: Slot::new(boat.chine_beam.clone(), reading!(job::Boat.chine_beam)),
-            transom_rating: Slot::new(boat.transom_rating.clone(), reading!(job::Boat.transom_rating)),
-            stability_test: Slot::new(boat.stability_test.clone(), reading!(job::Boat.stability_test)),
-            power_rating: boat.power_rating.clone(),
-            fuel: boat.fuel,
-            construction: boat.construction,
-            year: boat.year,
-            category: boat.category,
-        },
-        plate: Slot::new(job.plate.clone(), reading!(job::Job.plate)),
-        transom: Transom {
-            height: Slot::new(transom.height.clone(), reading!(job::Transom.height)),
-            heights: transom.heights.clone(),
-            angle: Slot::new(transom.angle.clone(), reading!(job::Transom.angle)),
-            thickness: Slot::new(transom.thickness.clone(), reading!(job::Transom.thickness)),
-            material,
-            core: transom.core,
-            cutout_width: Slot::new(transom.cutout_width.clone(), reading!(job::Transom.cutout_width)),
-            cutout: transom.cutout,
-            top_edge: transom.top_edge,
-            splash_well: Slot::new(transom.splash_well.clone(), reading!(job::Transom.splash_well)),
-            upper_holes: Slot::new(transom.upper_holes.clone(), reading!(job::Transom.upper_holes)),
-            holes: transom.holes.clone(),
-        },
-        steering: Slot::new(job.steering, reading!(job::Job.steering)),
         before,
         after,
-        papers: Papers::of(job),
-        afloat: super::float::resolve(job, files),
-        surroundings: Surroundings::of(job),
+        material,
+        shape: super::float::shape(job, files),
         ran: Ran::of(job),
-        running: job.running.clone(),
         trial,
-        worth: job.worth.clone(),
-        planing_study: job.planing_study.clone(),
-        propeller_study: job.propeller_study.clone(),
         structure,
         tables: catalog.tables.clone(),
         assumed: resolver.assumed,

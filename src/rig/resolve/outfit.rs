@@ -3,8 +3,8 @@
 use uom::si::f64::Mass;
 
 use super::super::engine::ItemOfOutfit;
+use super::super::sheet::{SwingSheet, with_sheet};
 use super::super::structure;
-use super::super::swing::{SwingSheet, with_sheet};
 use super::super::{Bracket, Engine, Group, Outfit, ShaftChoice, Slot};
 use super::Resolver;
 use super::names::Names;

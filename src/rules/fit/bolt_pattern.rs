@@ -48,7 +48,7 @@ fn judge(case: &Case) -> Finding {
         return Finding::not_applicable(why);
     }
     need!(_after = rig.after);
-    let (side, well) = (side_of_top(rig), rig.transom.splash_well.ask());
+    let (side, well) = (side_of_top(rig), rig.job.transom.splash_well().ask());
     let mut complaints = Vec::new();
     let mut reused = 0;
     let mut rows = Vec::new();
@@ -129,11 +129,11 @@ struct Side {
 
 /// The side of the cutout; where there is none, of the transom, if anybody measured it.
 fn side_of_top(rig: &Rig) -> Result<Option<Side>, Missing> {
-    if rig.transom.cutout.is_some() {
-        let width = rig.boat.transom_width.reading();
+    if rig.job.transom.cutout.is_some() {
+        let width = rig.job.boat.transom_width().reading();
         return Ok(width.map(|width| Side { what: "transom", off: width.value / 2.0 }));
     }
-    let cutout = rig.transom.cutout_width.ask()?;
+    let cutout = rig.job.transom.cutout_width().ask()?;
     Ok(Some(Side { what: "cutout", off: cutout.value / 2.0 }))
 }
 
@@ -159,6 +159,7 @@ fn against_side(engine: &Engine, bolts: &[HolePlace], side: &Side) -> Option<Com
 /// A new hole against the holes that are there already.
 fn against_old(rig: &Rig, hole: HolePlace) -> (&'static str, Option<Complaint>) {
     let nearest = rig
+        .job
         .transom
         .holes
         .iter()

@@ -80,10 +80,10 @@ fn judge(case: &Case) -> Finding {
 fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>, Vec<Missing>> {
     let on_transom: Vec<&Engine> =
         engines.iter().filter(|(group, _)| group.bracket.is_none()).map(|(_, engine)| *engine).collect();
-    if on_transom.is_empty() || case.rig.transom.cutout.is_some() {
+    if on_transom.is_empty() || case.rig.job.transom.cutout.is_some() {
         return Ok(None);
     }
-    let cutout = case.rig.transom.cutout_width.ask();
+    let cutout = case.rig.job.transom.cutout_width().ask();
     let mut missing: Vec<Missing> = cutout.as_ref().err().cloned().into_iter().collect();
     let mut farthest: Option<(&Engine, Sheet, Term<Length>)> = None;
     for engine in on_transom {

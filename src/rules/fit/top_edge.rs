@@ -34,13 +34,13 @@ fn judge(case: &Case) -> Finding {
     need!(_after = rig.after);
     let wanted = inches(fit::UPPER_BELOW_TOP_IN);
     let least = inches(fit::UPPER_BELOW_TOP_LEAST_IN);
-    let bare = rig.transom.top_edge == Some(TopEdge::Bare);
+    let bare = rig.job.transom.top_edge == Some(TopEdge::Bare);
     let Some(upper) = upper_bolts(case) else {
         if bare {
             return bare_edge();
         }
-        if rig.sitting == Sitting::AsFitted {
-            need!(_upper = rig.transom.upper_holes);
+        if rig.job.sitting == Sitting::AsFitted {
+            need!(_upper = rig.job.transom.upper_holes());
         }
         return Finding::not_applicable(say!(
             "No holes are drilled or planned yet: the pattern has its upper bolts {} below the top; {} is the least.",
@@ -85,7 +85,7 @@ fn bare_edge() -> Finding {
 /// The highest bolts, below the top: where the job gives their places, else its upper holes.
 fn upper_bolts(case: &Case) -> Option<Length> {
     let rig = case.rig;
-    let upper_holes = rig.transom.upper_holes.reading().map(|upper| upper.value);
+    let upper_holes = rig.job.transom.upper_holes().reading().map(|upper| upper.value);
     let highest = |below: &mut dyn Iterator<Item = Length>| below.min_by(|a, b| a.si().total_cmp(&b.si()));
     let mut all = bolted(rig).into_iter().filter_map(|(group, engine)| {
         if group.bolts.said.at.is_empty() {

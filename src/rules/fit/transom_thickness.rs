@@ -38,7 +38,7 @@ fn judge(case: &Case) -> Finding {
     if on_brackets_only(rig) {
         return Finding::not_applicable(Text::from(ON_A_BRACKET));
     }
-    need!(_after = rig.after, thickness = rig.transom.thickness);
+    need!(_after = rig.after, thickness = rig.job.transom.thickness());
     let mut worst: Option<Finding> = None;
     for (_, engine) in on_the_transom(rig) {
         need!(takes = engine.transom_thickness);

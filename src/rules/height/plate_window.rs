@@ -27,7 +27,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
     if rig.after.is_empty() {
-        need!(_after = rig.after, _height = rig.transom.height, _deadrise = rig.boat.deadrise);
+        need!(_after = rig.after, _height = rig.job.transom.height(), _deadrise = rig.job.boat.deadrise());
     }
     let mut missing: Vec<Missing> = Vec::new();
     let mut worst: Option<Finding> = None;
@@ -63,7 +63,7 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
     let limit = Limit::Within(Measure::tape(rows.window.0), Measure::tape(rows.window.1));
     let row = match (engine.holes_up.reading(), best) {
         (Some(row), _) => *row,
-        (None, _) if rig.sitting == Sitting::AsFitted => {
+        (None, _) if rig.job.sitting == Sitting::AsFitted => {
             return Err(engine.holes_up.ask().err().into_iter().collect());
         }
         (None, Some(best)) => u8::try_from(best).unwrap_or(u8::MAX),

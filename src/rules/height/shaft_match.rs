@@ -30,7 +30,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
     if rig.after.is_empty() {
-        need!(_after = rig.after, _height = rig.transom.height, _deadrise = rig.boat.deadrise);
+        need!(_after = rig.after, _height = rig.job.transom.height(), _deadrise = rig.job.boat.deadrise());
     }
     let mut missing = Vec::new();
     let mut worst: Option<(Length, Finding)> = None;

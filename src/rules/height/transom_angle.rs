@@ -31,7 +31,7 @@ const BRACKET_FACE_IN: f64 = 12.0;
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    need!(_after = rig.after, angle = rig.transom.angle);
+    need!(_after = rig.after, angle = rig.job.transom.angle());
     let mut engines: Vec<_> = rig.after.engines().map(|(_, engine)| engine).collect();
     engines.dedup_by(|a, b| a.class == b.class);
     let mut worst: Option<Finding> = None;

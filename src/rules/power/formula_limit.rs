@@ -38,16 +38,16 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    if rig.boat.craft.reading().is_none() || rig.boat.length.reading().is_none() {
+    if rig.job.boat.craft().reading().is_none() || rig.job.boat.length().reading().is_none() {
         need!(
-            _craft = rig.boat.craft,
-            _length = rig.boat.length,
-            _width = rig.boat.transom_width,
-            _steering = rig.steering,
-            _bottom = rig.boat.bottom,
+            _craft = rig.job.boat.craft(),
+            _length = rig.job.boat.length(),
+            _width = rig.job.boat.transom_width(),
+            _steering = rig.job.steering(),
+            _bottom = rig.job.boat.bottom(),
         );
     }
-    need!(craft = rig.boat.craft, length = rig.boat.length);
+    need!(craft = rig.job.boat.craft(), length = rig.job.boat.length());
     if *craft != Craft::Monohull {
         return Finding::not_applicable(say!(
             "33 CFR 183 subpart D does not cover a {}; the builder's rating holds, or ISO 11592.",
@@ -63,13 +63,13 @@ fn judge(case: &Case) -> Finding {
     let Some(table) = &rig.tables.power_capacity else {
         return Finding::not_applicable(Text::from("The catalog holds no horsepower capacity table."));
     };
-    need!(width = rig.boat.transom_width, steering = rig.steering);
+    need!(width = rig.job.boat.transom_width(), steering = rig.job.steering());
     let mut sheet = Sheet::default();
-    let full_transom = rig.boat.beam.reading().is_none_or(|beam| width.value.exceeds(beam.value / 2.0));
+    let full_transom = rig.job.boat.beam().reading().is_none_or(|beam| width.value.exceeds(beam.value / 2.0));
     let width = if full_transom {
         width.value
     } else {
-        need!(aft_beam = rig.boat.aft_quarter_beam);
+        need!(aft_beam = rig.job.boat.aft_quarter_beam());
         sheet.remark("no full transom (183.3): the broadest beam in the aftermost quarter counts");
         aft_beam.value
     };
@@ -77,7 +77,7 @@ fn judge(case: &Case) -> Finding {
     let in_table = capacity::in_table(table, &factor);
     let mut arrangement = Arrangement { remote_and_high: false, flat_hard_chine: false };
     if !in_table && steering.is_remote() {
-        need!(height = rig.transom.height);
+        need!(height = rig.job.transom.height());
         arrangement.remote_and_high = !capacity::high_transom().exceeds(height.value);
         sheet.remark(say!(
             "steering {}, transom {} at the centreline, against 20 in",
@@ -86,7 +86,7 @@ fn judge(case: &Case) -> Finding {
         ));
     }
     if !arrangement.remote_and_high {
-        need!(bottom = rig.boat.bottom);
+        need!(bottom = rig.job.boat.bottom());
         arrangement.flat_hard_chine = *bottom == Bottom::FlatHardChine;
     }
     let formula = capacity::power(&mut sheet, table, &factor, arrangement);
@@ -100,11 +100,11 @@ fn judge(case: &Case) -> Finding {
 
 /// Whether what else the performance test asks for is known of her, and met.
 fn may_be_tested(case: &Case, length: Length) -> bool {
-    let persons = match case.rig.plate.reading() {
+    let persons = match case.rig.job.plate().reading() {
         Some(Plate::Capacity { persons, .. } | Plate::Builders { persons, .. }) => *persons,
         Some(Plate::None | Plate::Illegible) | None => None,
     };
-    let transom = case.rig.transom.height.reading();
+    let transom = case.rig.job.transom.height().reading();
     transom.zip(persons).is_some_and(|(height, persons)| capacity::performance_test(length, height.value, persons))
 }
 
@@ -113,7 +113,7 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
     let rig = case.rig;
     let limit = formula.measure();
     let at_most = Limit::AtMost(limit);
-    let plate = rig.plate.reading();
+    let plate = rig.job.plate().reading();
     if let Some(Plate::Capacity { power: Some(power), .. } | Plate::Builders { power: Some(power), .. }) = plate {
         let found = Measure::of(power.value);
         let finding = if is_over(&[("plate".to_owned(), power)], formula) {

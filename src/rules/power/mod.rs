@@ -27,10 +27,10 @@ enum Rated {
 
 /// What her plate or her builder says of power.
 fn rated(rig: &Rig) -> Result<Rated, Missing> {
-    let stated = match rig.plate.ask()? {
+    let stated = match rig.job.plate().ask()? {
         Plate::Capacity { power, .. } | Plate::Builders { power, .. } => power.clone(),
         Plate::None => None,
-        Plate::Illegible if rig.boat.power_rating.is_none() => {
+        Plate::Illegible if rig.job.boat.power_rating.is_none() => {
             return Err(Missing {
                 measurement: reading!(job::Plate.power),
                 of: Some("the plate cannot be read; ask the builder by the hull number".to_owned()),
@@ -38,7 +38,7 @@ fn rated(rig: &Rig) -> Result<Rated, Missing> {
         }
         Plate::Illegible => None,
     };
-    Ok(stated.or_else(|| rig.boat.power_rating.clone()).map_or(Rated::NotStated, Rated::Power))
+    Ok(stated.or_else(|| rig.job.boat.power_rating.clone()).map_or(Rated::NotStated, Rated::Power))
 }
 
 /// The sum of the main engines' power.

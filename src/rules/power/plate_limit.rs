@@ -31,7 +31,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    need!(_after = rig.after, _plate = rig.plate);
+    need!(_after = rig.after, _plate = rig.job.plate());
     let written = match rig.after.main_power_written() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),

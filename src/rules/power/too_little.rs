@@ -27,7 +27,7 @@ rule! {
 const LEAST_SHARE: f64 = 0.6;
 
 fn judge(case: &Case) -> Finding {
-    need!(_after = case.rig.after, _plate = case.rig.plate);
+    need!(_after = case.rig.after, _plate = case.rig.job.plate());
     let engines = match case.rig.after.main_power() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),

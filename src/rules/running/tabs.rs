@@ -35,7 +35,7 @@ const COST_MPH: f64 = 2.0;
 
 fn judge(case: &Case) -> Finding {
     let (_, predicted) = given!(ready(case));
-    let Some(asked) = case.rig.running.as_ref().and_then(|running| running.tabs.as_ref()) else {
+    let Some(asked) = case.rig.job.running.as_ref().and_then(|running| running.tabs.as_ref()) else {
         return Finding::not_applicable(Text::from("The job tells no trim tabs."));
     };
     let Some(down) = &asked.down else {

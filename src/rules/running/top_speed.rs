@@ -48,7 +48,7 @@ fn judge(case: &Case) -> Finding {
         return past_the_method(predicted);
     };
     let rig = case.rig;
-    let asked = rig.running.clone().unwrap_or_default();
+    let asked = rig.job.running.clone().unwrap_or_default();
     let mut limits = Vec::new();
     if let Some(rated) = &asked.hull_rated {
         limits.push(Held {
@@ -58,7 +58,7 @@ fn judge(case: &Case) -> Finding {
             remedy: "Take less power or pitch, or a letter of the builder for more speed.",
         });
     }
-    match (&asked.steering_rated, rig.steering.reading()) {
+    match (&asked.steering_rated, rig.job.steering().reading()) {
         (Some(rated), _) => limits.push(Held {
             speed: rated.value,
             what: "the steering is rated for",
@@ -79,7 +79,7 @@ fn judge(case: &Case) -> Finding {
         }),
         _ => {}
     }
-    if let Some(judged) = rig.structure.top_speed.reading() {
+    if let Some(judged) = rig.job.operating.as_ref().and_then(|operating| operating.top_speed.as_ref()) {
         limits.push(Held {
             speed: judged.value,
             what: "her transom was judged for",

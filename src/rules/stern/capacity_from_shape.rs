@@ -59,7 +59,7 @@ fn judge(case: &Case) -> Finding {
     }
     let float = given!(floated(case));
     let mut sheet = Sheet::default();
-    let boat = boat_weight(float, rig.boat.fuel, &rig.afloat.tanks, &mut sheet);
+    let boat = boat_weight(float, rig.job.boat.fuel, &rig.job.weights.tanks, &mut sheet);
     let attitudes = [("keel", Some(Angle::from_si(0.0))), ("sheer", float.built.sheer_level())];
     let ways = attitudes.into_iter().filter_map(|(level, trim)| carries(float, level, trim?, &boat, &mut sheet));
     let mut ways: Vec<Carries> = ways.collect();
@@ -74,7 +74,7 @@ fn judge(case: &Case) -> Finding {
     if least.level != most.level {
         says = says.then(say!(", {} with her {} level", least.capacity.measure(), least.level));
     }
-    let plate = match rig.plate.ask() {
+    let plate = match rig.job.plate().ask() {
         Ok(Plate::Capacity { total_weight: Some(total), .. }) => total.value,
         Ok(Plate::Builders { load: Some(load), .. }) => load.value,
         _ => {

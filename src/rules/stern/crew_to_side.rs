@@ -70,7 +70,7 @@ fn judge(case: &Case) -> Finding {
     let lowest = float.lowest_edge(&lies.plane);
     let mut sheet = Sheet::default();
     let bounds = float.hull(state.side).bounds();
-    let length = match case.rig.boat.length.reading() {
+    let length = match case.rig.job.boat.length().reading() {
         Some(length) => length.value,
         None => Length::from_si(bounds.1.x - bounds.0.x),
     };

@@ -50,7 +50,7 @@ fn judge(case: &Case) -> Finding {
     let float = given!(floated(case));
     let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Sheer]).collect();
     let inboard = given!(all_upright(float, Verdict::Fail, inboard));
-    let limit = |loaded: &Loaded| least(loaded, case.rig.boat.category);
+    let limit = |loaded: &Loaded| least(loaded, case.rig.job.boat.category);
     let Some(lowest) = worst(&inboard, &edges, &|loaded, _| Some(limit(loaded))) else {
         return Finding::unmeasured(vec![Missing::one(&job::SHEER)]);
     };

@@ -60,7 +60,7 @@ fn judge(case: &Case) -> Finding {
     let float = given!(floated(case));
     let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Sole, EdgeKind::Scupper]).collect();
     let all = given!(all_upright(float, Verdict::Warn, inboard));
-    let limit = |loaded: &Loaded, kind| limit(loaded, kind, case.rig.boat.category);
+    let limit = |loaded: &Loaded, kind| limit(loaded, kind, case.rig.job.boat.category);
     let lowest = worst(&all, &edges, &limit);
     let Some((lowest, least)) = lowest.and_then(|lowest| Some((lowest, limit(lowest.loaded, lowest.edge.kind)?)))
     else {

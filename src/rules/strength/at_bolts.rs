@@ -105,7 +105,7 @@ fn at_bolt<'s>(worst: Worst, part: Part, required: f64, what: &str, rig: &Rig, s
         return Judged { worst, footing, finding };
     }
     let old = |laden: &Laden| laden.worst(part, rig, strength).map(|worst| worst.factor());
-    let best = strength.best.as_ref().map_or(value, |(board, _)| {
+    let best = strength.best.as_ref().map_or(value, |board| {
         let capacity = footing.capacity(&mut Sheet::default(), part, rig, board, strength.left(), worst.bolt);
         value.max(Worst { capacity, ..worst }.factor())
     });

@@ -58,7 +58,7 @@ fn judge(case: &Case) -> Finding {
     .then(Text::from("."))
     .then(first(strength, case.rig, Way::Bending.words()));
     let weighed = Weighed::of(case, strength, Way::Bending, DESIGN_FACTOR);
-    let mut finding = weighed.finding(case, strength, what).working(sheet).table(cases(strength));
+    let mut finding = weighed.finding(case, strength, Way::Bending, what).working(sheet).table(cases(strength));
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
         finding = finding.remedy(strengthen(strength));
     }

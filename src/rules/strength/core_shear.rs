@@ -55,7 +55,7 @@ fn judge(case: &Case) -> Finding {
     let effects = |laden: &Laden| laden.bent.effects.iter().map(|one| one.used[Way::Shear as usize].part).collect();
     let table = by_case("shear beside supports: load over strength", strength, effects, ratio);
     let weighed = Weighed::of(case, strength, Way::Shear, DESIGN_FACTOR);
-    let finding = weighed.finding(case, strength, what).working(sheet).table(table);
+    let finding = weighed.finding(case, strength, Way::Shear, what).working(sheet).table(table);
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
         return finding.remedy(strengthen(strength));
     }

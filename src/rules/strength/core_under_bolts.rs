@@ -54,7 +54,7 @@ fn judge(case: &Case) -> Finding {
 /// What the bolts go through, and whether it needs inserts there: the layers, or the transom's material alone.
 fn materials(rig: &Rig) -> Option<Vec<(&str, bool)>> {
     let layers = rig.structure.lay_up.reading().map(|layers| layers.iter().map(|layer| &layer.material).collect());
-    let entries: Vec<_> = layers.unwrap_or_else(|| rig.transom.material.iter().collect());
+    let entries: Vec<_> = layers.unwrap_or_else(|| rig.material.iter().collect());
     let mut materials: Vec<(&str, bool)> = Vec::new();
     for entry in entries {
         let one = (entry.name.as_str(), entry.spec.needs_inserts);

@@ -50,7 +50,7 @@ fn judge(case: &Case) -> Finding {
             Ok(_) => Finding::unmeasured(Vec::new()),
         };
     }
-    need!(knees = rig.structure.knees, height = rig.transom.height);
+    need!(knees = rig.structure.knees, height = rig.job.transom.height());
     let stringers = rig.structure.stringers.reading().map_or(&[][..], Vec::as_slice);
     let tall = knees.iter().chain(stringers).filter(|upright| match &upright.height {
         Some(up) => up.value >= REACH * height.value,

@@ -62,8 +62,8 @@ fn judge(case: &Case) -> Finding {
         .then(Text::from("."))
         .then(stretched)
         .then(beside);
-    let best =
-        strength.best.as_ref().map_or(moved, |(_, best)| best.deflection().1.largest_deflection.abs().min(moved));
+    let best = || strength.at_best().map_or(moved, |best| best.deflection().1.largest_deflection.abs().min(moved));
+    let best = if moved <= allowed { moved } else { best() };
     let verdict = if moved <= allowed {
         Verdict::Pass
     } else if best <= allowed {

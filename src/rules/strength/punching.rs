@@ -81,7 +81,7 @@ fn under_edge(case: &Case, pressed: &Pressed, strength: &Strength) -> Finding {
         force(pressed.demand),
         strength.after.cases[pressed.case].name()
     );
-    let best = strength.best.as_ref().map_or(value, |(board, _)| {
+    let best = strength.best.as_ref().map_or(value, |board| {
         let capacity = footing.edge_capacity(&mut Sheet::default(), pressed.side, board, strength.left());
         value.max(Pressed { capacity, ..*pressed }.factor())
     });

@@ -62,7 +62,7 @@ fn judge(case: &Case) -> Finding {
 
 /// Nobody looked. A plain job before ordering is asked for no more than the other checks of strength ask for.
 fn unseen(case: &Case) -> Finding {
-    let asked = case.rig.structure.asked || case.rig.sitting == Sitting::AsFitted;
+    let asked = case.rig.structure.asked || case.rig.job.sitting == Sitting::AsFitted;
     match ready(case) {
         Err(waits) if !asked => *waits,
         _ => Finding::unmeasured(vec![Missing::one(reading!(job::Structure.signs))]),

@@ -109,12 +109,12 @@ fn judge(case: &Case) -> Finding {
 
 /// Whether a job that tells nothing of its core is one to ask: somebody stood at the transom, or strength is in question.
 fn asks(rig: &Rig) -> bool {
-    let transom = &rig.transom;
-    let told = transom.height.reading().is_some()
-        || transom.thickness.reading().is_some()
-        || transom.angle.reading().is_some()
+    let transom = &rig.job.transom;
+    let told = transom.height.is_some()
+        || transom.thickness.is_some()
+        || transom.angle.is_some()
         || transom.material.is_some();
-    rig.structure.asked || (told && rig.sitting != Sitting::Study)
+    rig.structure.asked || (told && rig.job.sitting != Sitting::Study)
 }
 
 /// Every reading of the core.
@@ -122,7 +122,7 @@ fn said(case: &Case) -> Vec<Said> {
     let rig = case.rig;
     let read = &rig.structure.said;
     let mut all = Vec::new();
-    if let Some(core) = rig.transom.core {
+    if let Some(core) = rig.job.transom.core {
         all.push(Said {
             verdict: match core {
                 Core::Sound => Verdict::Pass,

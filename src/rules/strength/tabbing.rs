@@ -70,7 +70,9 @@ fn torn(case: &Case, strength: &Strength) -> Finding {
         factor(used.factor()),
         case_name
     ));
-    let finding = Weighed::of(case, strength, Way::Tabbing, DESIGN_FACTOR).finding(case, strength, what).working(sheet);
+    let finding = Weighed::of(case, strength, Way::Tabbing, DESIGN_FACTOR)
+        .finding(case, strength, Way::Tabbing, what)
+        .working(sheet);
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
         let times = (DESIGN_FACTOR / used.factor() / TAB_STEP).ceil() * TAB_STEP;
         return finding.remedy(say!(

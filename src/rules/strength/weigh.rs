@@ -2,7 +2,7 @@
 
 use super::{BREAKS, factor, limit, told};
 use crate::case::Case;
-use crate::case::strength::{Strength, Way};
+use crate::case::strength::{Open, Strength, Way};
 use crate::quantity::{Text, say};
 use crate::rig::{Missing, Ran};
 use crate::rules::{Finding, Verdict};
@@ -27,7 +27,10 @@ impl Weighed {
     pub fn of(case: &Case, strength: &Strength, way: Way, required: f64) -> Self {
         let old = strength.before.as_ref().ok().map(|laden| laden.bent.factor(way));
         let ran = case.rig.ran.as_ref().and_then(Ran::soundly);
-        Weighed { range: strength.range(way), required, old, ran }
+        let least = strength.after.bent.factor(way);
+        // What is enough at its least is not looked at any further.
+        let range = if told(least) >= required { [least; 2] } else { strength.range(way) };
+        Weighed { range, required, old, ran }
     }
 
     /// Demand new over old.
@@ -60,14 +63,12 @@ impl Weighed {
     }
 
     /// The finding: what is so many times as strong as its load, and what stands beside that.
-    pub fn finding(&self, case: &Case, strength: &Strength, what: Text) -> Finding {
+    pub fn finding(&self, case: &Case, strength: &Strength, way: Way, what: Text) -> Finding {
         let verdict = self.verdict();
         let summary = what.then(self.proof()).then(self.between()).then(self.beside());
         let mut finding = Finding::new(verdict, summary).against(factor(self.range[0]), limit(self.required));
         if verdict == Verdict::Unmeasured {
-            let first = strength.decides(case.rig);
-            let others = strength.open.iter().copied().filter(|open| Some(*open) != first);
-            let missing: Vec<Missing> = first.into_iter().chain(others).map(|open| open.missing()).collect();
+            let missing: Vec<Missing> = strength.decides(case.rig, way).into_iter().map(Open::missing).collect();
             if let Some(first) = missing.first() {
                 finding.summary = finding.summary.then(say!(" What decides most: {}.", first.name()));
             }

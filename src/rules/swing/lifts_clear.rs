@@ -51,7 +51,7 @@ fn judge(case: &Case) -> Finding {
     ));
     let finding = if height.value < 0.0 {
         // A row of holes goes up along the transom.
-        let lean = case.rig.transom.angle.reading().map(|angle| angle.value);
+        let lean = case.rig.job.transom.angle().reading().map(|angle| angle.value);
         let step = inches(HOLE_ROW_STEP_IN) * lean.unwrap_or_default().cos();
         let holes = (-height / step).value.ceil().max(1.0) as usize;
         Finding::new(

@@ -143,7 +143,7 @@ fn cures(case: &Case, swept: &Swept) -> Text {
     let Some(cure) = &swept.cure else {
         return Text::default();
     };
-    let cos = case.rig.transom.angle.reading().map_or(1.0, |angle| angle.value.value.cos());
+    let cos = case.rig.job.transom.angle().reading().map_or(1.0, |angle| angle.value.value.cos());
     let mut ways = Vec::new();
     if let Some(aft) = cure.aft {
         ways.push(say!("set her {} farther aft", told(aft * cos)));

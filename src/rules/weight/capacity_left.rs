@@ -42,8 +42,8 @@ fn judge(case: &Case) -> Finding {
         Ok(Some(why)) => return Finding::not_applicable(why),
         Err(missing) => return Finding::unmeasured(missing),
     }
-    need!(_after = rig.after, _plate = rig.plate);
-    let (persons, persons_weight, total_weight) = match rig.plate.ask() {
+    need!(_after = rig.after, _plate = rig.job.plate());
+    let (persons, persons_weight, total_weight) = match rig.job.plate().ask() {
         Ok(Plate::Capacity { persons, persons_weight, total_weight, .. }) => (*persons, persons_weight, total_weight),
         Ok(Plate::Builders { .. } | Plate::None) => {
             return Finding::not_applicable(Text::from(
@@ -129,7 +129,7 @@ fn gear(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Box<Finding>> {
         return Err(none(Text::from("The catalog holds no engine weight table.")));
     };
     let mut parts = Vec::new();
-    let by_tiller = rig.steering.reading() == Some(&Steering::Tiller);
+    let by_tiller = rig.job.steering().reading() == Some(&Steering::Tiller);
     if by_tiller {
         sheet.remark(Text::from("steered by a tiller: no controls, and under 25 hp, pulled by hand, no battery"));
     }
@@ -144,11 +144,11 @@ fn gear(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Box<Finding>> {
         if !(by_tiller && horsepower(PULLED_BELOW_HP).exceeds(power.value)) {
             parts.push((format!("battery of the {}", engine.label), row.battery_dry.value));
         }
-        if rig.boat.fuel != Some(Fuel::PermanentTanks) {
+        if rig.job.boat.fuel != Some(Fuel::PermanentTanks) {
             parts.push((format!("portable fuel of the {}", engine.label), row.portable_fuel.value));
         }
     }
-    if rig.boat.fuel.is_none() {
+    if rig.job.boat.fuel.is_none() {
         sheet.remark("boat.fuel is not given: portable tanks are counted, the careful way");
     }
     Ok(weight::total(sheet, "Wg", "controls, dry batteries and portable fuel by the table", &parts))

@@ -28,7 +28,7 @@ use crate::rig::{Missing, Rig};
 /// # Errors
 /// The readings that are needed to tell.
 pub(super) fn outside_small_boats(rig: &Rig) -> Result<Option<Text>, Vec<Missing>> {
-    let (craft, length) = (rig.boat.craft.ask(), rig.boat.length.ask());
+    let (craft, length) = (rig.job.boat.craft().ask(), rig.job.boat.length().ask());
     match (craft, length) {
         (Ok(craft), _) if *craft != Craft::Monohull => {
             Ok(Some(say!("33 CFR 183 does not cover a {} here; the builder's figures hold.", craft.words())))

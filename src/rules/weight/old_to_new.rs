@@ -55,7 +55,7 @@ fn judge(case: &Case) -> Finding {
     }
     let (was, is) = (rig.before.hung_readings(), rig.after.hung_readings());
     let closeness = weight::closeness(&mut sheet, &was.into_iter().chain(is).collect::<Vec<_>>());
-    let Some(length) = rig.boat.length.reading() else {
+    let Some(length) = rig.job.boat.length().reading() else {
         let finding = if change.value().exceeds(closeness.value()) {
             let missing = vec![Missing::one(reading!(job::Boat.length))];
             let waits = say!(". Whether she feels it waits for her length.");
@@ -65,7 +65,7 @@ fn judge(case: &Case) -> Finding {
         };
         return finding.found(found).table(table).working(sheet);
     };
-    let beam = rig.boat.beam.reading().or(rig.boat.transom_width.reading()).map(|beam| beam.value);
+    let beam = rig.job.boat.beam().reading().or(rig.job.boat.transom_width().reading()).map(|beam| beam.value);
     let beam = beam.unwrap_or_else(|| {
         sheet.remark("her beam is not given: taken as four tenths of her length");
         weight::BEAM_OF_LENGTH * length.value

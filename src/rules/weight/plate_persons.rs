@@ -43,11 +43,11 @@ fn judge(case: &Case) -> Finding {
     if let Ok(Some(why)) = outside_small_boats(rig) {
         return Finding::not_applicable(why);
     }
-    let test = rig.boat.stability_test.reading().map(|test| test.value);
+    let test = rig.job.boat.stability_test().reading().map(|test| test.value);
     if test.is_none() {
-        need!(_plate = rig.plate);
+        need!(_plate = rig.job.plate());
     }
-    let (persons, weight) = match rig.plate.reading() {
+    let (persons, weight) = match rig.job.plate().reading() {
         Some(Plate::Capacity { persons, persons_weight, .. }) => {
             (*persons, persons_weight.as_ref().map(|weight| weight.value))
         }
@@ -129,8 +129,8 @@ fn lesser(weight: Option<Mass>, tested: Option<&Term<Mass>>) -> Option<Term<Mass
 
 /// More crew than the plate says, whatever her length and whoever put the plate on her.
 fn overcrowded(rig: &Rig) -> Option<Finding> {
-    let crew = rig.afloat.crew?;
-    let plate = match rig.plate.reading()? {
+    let crew = rig.job.weights.crew?;
+    let plate = match rig.job.plate().reading()? {
         Plate::Capacity { persons, .. } | Plate::Builders { persons, .. } => (*persons)?,
         Plate::None | Plate::Illegible => return None,
     };

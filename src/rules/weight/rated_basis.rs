@@ -32,13 +32,13 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    need!(_after = rig.after, _plate = rig.plate);
-    let power = match rig.plate.ask() {
+    need!(_after = rig.after, _plate = rig.job.plate());
+    let power = match rig.job.plate().ask() {
         Ok(Plate::Capacity { power, .. } | Plate::Builders { power, .. }) => power.clone(),
         Ok(Plate::None | Plate::Illegible) => None,
         Err(missing) => return Finding::unmeasured(vec![missing]),
     };
-    let Some(power) = power.or_else(|| rig.boat.power_rating.clone()) else {
+    let Some(power) = power.or_else(|| rig.job.boat.power_rating.clone()) else {
         return Finding::unmeasured(vec![Missing::one(reading!(job::Plate.power))]);
     };
     let parts = match rig.after.hung() {

@@ -42,7 +42,7 @@ fn judge(case: &Case) -> Finding {
         Ok(Some(why)) => return Finding::not_applicable(why),
         Err(missing) => return Finding::unmeasured(missing),
     }
-    need!(_after = rig.after, _plate = rig.plate);
+    need!(_after = rig.after, _plate = rig.job.plate());
     let engines = match rig.after.engine_weights() {
         Ok(engines) => engines,
         Err(missing) => return Finding::unmeasured(missing),
@@ -85,7 +85,7 @@ fn judge(case: &Case) -> Finding {
 /// The swamped weight that her flotation was laid out for.
 fn basis(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Vec<Missing>> {
     let rig = case.rig;
-    let plate_power = match rig.plate.ask().map_err(|missing| vec![missing])? {
+    let plate_power = match rig.job.plate().ask().map_err(|missing| vec![missing])? {
         Plate::Capacity { power, .. } | Plate::Builders { power, .. } => power.as_ref(),
         Plate::None | Plate::Illegible => None,
     };

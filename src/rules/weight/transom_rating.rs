@@ -26,7 +26,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
-    need!(_after = rig.after, rating = rig.boat.transom_rating);
+    need!(_after = rig.after, rating = rig.job.boat.transom_rating());
     let parts = match rig.after.hung() {
         Ok(parts) => parts,
         Err(missing) => return Finding::unmeasured(missing),

@@ -28,7 +28,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     let reckoned = given!(ready(case));
     let Some(cost) = &reckoned.cost else {
-        let worth = case.rig.worth.clone().unwrap_or_default();
+        let worth = case.rig.job.worth.clone().unwrap_or_default();
         let of = worth.costs.iter().find(|cost| cost.amount.is_none() && (cost.hours.is_none() || cost.rate.is_none()));
         return Finding::unmeasured(vec![match of {
             Some(cost) => Missing { measurement: reading!(Cost.amount), of: Some(cost.what.clone()) },

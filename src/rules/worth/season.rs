@@ -24,7 +24,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     let reckoned = given!(ready(case));
-    let worth = case.rig.worth.clone().unwrap_or_default();
+    let worth = case.rig.job.worth.clone().unwrap_or_default();
     let mut missing = Vec::new();
     if worth.season.is_empty() {
         missing.push(Missing::one(reading!(Worth.season)));

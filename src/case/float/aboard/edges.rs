@@ -27,7 +27,7 @@ pub(in crate::case::float) fn mark((index, mark): (usize, &JobMark)) -> (String,
 /// motorwell is given.
 pub(in crate::case::float) fn edges(rig: &Rig, built: &Built, assumed: &mut Vec<Text>) -> Vec<EdgePoint> {
     let mut edges = Vec::new();
-    for edge in rig.afloat.edges.reading().into_iter().flatten() {
+    for edge in rig.job.edges().reading().into_iter().flatten() {
         let point = Point3::new(
             value(edge.forward.as_ref()).unwrap_or(0.0),
             y_of(edge.across.as_ref()),

@@ -44,7 +44,7 @@ impl Aboard {
         if measured {
             loadings.push(as_found("as measured")?);
         }
-        let given = &rig.afloat.conditions;
+        let given = &rig.job.conditions;
         if !given.is_empty() {
             for condition in given {
                 loadings.push(self.condition(rig, condition)?);
@@ -66,9 +66,9 @@ impl Aboard {
 
     /// Whether she is looked at as she is used, with nothing said of how: a desk question without persons is not.
     fn goes_out(&self, rig: &Rig) -> bool {
-        let afloat = &rig.afloat;
-        let desk = rig.sitting == Sitting::Study && afloat.places.is_empty() && afloat.crew.is_none();
-        afloat.conditions.is_empty() && !desk
+        let weights = &rig.job.weights;
+        let desk = rig.job.sitting == Sitting::Study && weights.places.is_empty() && weights.crew.is_none();
+        rig.job.conditions.is_empty() && !desk
     }
 
     /// A loading that the job gives.

@@ -70,7 +70,7 @@ struct Fill {
 
 impl Aboard {
     pub(super) fn of(rig: &Rig, sea: MassDensity, built: &Built, assumed: &mut Vec<Text>) -> Result<Self, NoFloat> {
-        let afloat = &rig.afloat;
+        let weights = &rig.job.weights;
         let (low, high) = built.hull.bounds();
         let standing = high.z;
         let length = high.x - low.x.min(0.0);
@@ -78,9 +78,9 @@ impl Aboard {
         let crew = crew(rig, assumed);
         let mut places = places(rig, standing, length, assumed);
         places.sort_by(|a, b| a.at.x.total_cmp(&b.at.x));
-        let gear = ledger::of_items(rig, &afloat.gear).map_err(NoFloat::Missing)?;
-        for tank in &afloat.tanks {
-            if tank.fill.is_none() && afloat.marks.reading().is_some() {
+        let gear = ledger::of_items(rig, &weights.gear).map_err(NoFloat::Missing)?;
+        for tank in &weights.tanks {
+            if tank.fill.is_none() && rig.job.afloat.marks().reading().is_some() {
                 assumed.push(say!("`{}` is taken as half full when the marks were taken.", tank.what.as_str()));
             }
             if tank.length.is_none() || tank.width.is_none() {
@@ -94,8 +94,8 @@ impl Aboard {
             person,
             crew,
             places,
-            tanks: afloat.tanks.clone(),
-            portable_fuel: rig.boat.fuel == Some(Fuel::PortableTanks),
+            tanks: weights.tanks.clone(),
+            portable_fuel: rig.job.boat.fuel == Some(Fuel::PortableTanks),
             gear,
             sea,
             standing,
@@ -108,8 +108,8 @@ impl Aboard {
     pub(super) fn when_measured(&self, rig: &Rig) -> Result<Vec<Entry>, NoFloat> {
         let mut entries = self.tanks(Fill::default())?;
         entries.extend(self.gear.iter().cloned());
-        entries.extend(self.crew_where(&rig.afloat.crew_then));
-        entries.extend(ledger::of_items(rig, &rig.afloat.also_then).map_err(NoFloat::Missing)?);
+        entries.extend(self.crew_where(&rig.job.afloat.crew));
+        entries.extend(ledger::of_items(rig, &rig.job.afloat.also).map_err(NoFloat::Missing)?);
         Ok(entries)
     }
 
@@ -132,12 +132,12 @@ impl Aboard {
 
 /// Whether persons go out in her: a desk question without engines has none.
 fn in_use(rig: &Rig) -> bool {
-    rig.sitting != Sitting::Study || !rig.after.is_empty()
+    rig.job.sitting != Sitting::Study || !rig.after.is_empty()
 }
 
 /// What a person weighs.
 fn person(rig: &Rig, assumed: &mut Vec<Text>) -> Mass {
-    match &rig.afloat.person {
+    match &rig.job.weights.person {
         Some(person) => person.value,
         None => {
             if in_use(rig) {
@@ -150,14 +150,13 @@ fn person(rig: &Rig, assumed: &mut Vec<Text>) -> Mass {
 
 /// How many go out in her.
 fn crew(rig: &Rig, assumed: &mut Vec<Text>) -> u16 {
-    let afloat = &rig.afloat;
-    afloat.crew.unwrap_or_else(|| {
-        let plate = match rig.plate.reading() {
+    rig.job.weights.crew.unwrap_or_else(|| {
+        let plate = match rig.job.plate().reading() {
             Some(Plate::Capacity { persons, .. } | Plate::Builders { persons, .. }) => *persons,
             _ => None,
         };
         let crew = plate.unwrap_or(CREW).min(CREW);
-        if in_use(rig) && afloat.conditions.is_empty() {
+        if in_use(rig) && rig.job.conditions.is_empty() {
             assumed.push(match crew {
                 1 => Text::from("1 person is taken to go out in her."),
                 crew => say!("{} persons are taken to go out in her.", u32::from(crew)),
@@ -169,10 +168,9 @@ fn crew(rig: &Rig, assumed: &mut Vec<Text>) -> u16 {
 
 /// Where persons can be; the usual places where none is given.
 fn places(rig: &Rig, standing: f64, length: f64, assumed: &mut Vec<Text>) -> Vec<Place> {
-    let afloat = &rig.afloat;
-    let unsaid = in_use(rig) && afloat.conditions.is_empty();
-    let mut places: Vec<Place> = afloat
-        .places
+    let given = &rig.job.weights.places;
+    let unsaid = in_use(rig) && rig.job.conditions.is_empty();
+    let mut places: Vec<Place> = given
         .iter()
         .map(|seat| Place {
             name: seat.what.clone(),
@@ -184,7 +182,7 @@ fn places(rig: &Rig, standing: f64, length: f64, assumed: &mut Vec<Text>) -> Vec
             ),
         })
         .collect();
-    if afloat.places.iter().any(|seat| seat.above.is_none()) || (places.is_empty() && unsaid) {
+    if given.iter().any(|seat| seat.above.is_none()) || (places.is_empty() && unsaid) {
         assumed.push(say!(
             "Persons' centres are taken {} above the bottom, level with the highest sheer, where nothing is given (the careful way).",
             Measure::tape(Length::from_si(standing))

@@ -21,7 +21,7 @@ pub(super) struct Lofter {
 
 impl Lofter {
     pub(super) fn of(rig: &Rig, lines: Lines) -> Self {
-        let angle = rig.transom.angle.reading();
+        let angle = rig.job.transom.angle().reading();
         let assumed = match angle {
             Some(_) => Vec::new(),
             None => vec![Text::from("Her transom is taken as plumb: its angle is not given.")],

@@ -52,14 +52,14 @@ impl Case<'_> {
 
     /// The hull of the rig, where its shape is given.
     fn shape(&self) -> Option<&Result<Built, Slip>> {
-        let build = || Some(with_wells(self.rig, self.rig.afloat.shape.reading()?));
+        let build = || Some(with_wells(self.rig, self.rig.shape.reading()?));
         self.begun.shape.get_or_init(build).as_ref()
     }
 }
 
 /// The hull of the rig.
 pub(super) fn built(case: &Case) -> Result<Built, NoFloat> {
-    let shape = case.rig.afloat.shape.ask();
+    let shape = case.rig.shape.ask();
     shape.map_err(|missing| NoFloat::Missing(vec![missing]))?;
     match case.shape() {
         Some(Ok(built)) => Ok(built.clone()),
@@ -72,7 +72,7 @@ pub(super) fn built(case: &Case) -> Result<Built, NoFloat> {
 fn with_wells(rig: &Rig, shape: &Shape) -> Result<Built, Slip> {
     let mut built = build(rig, shape)?;
     let top = built.sheer.iter().map(|(_, point)| point.z).fold(built.hull.bounds().1.z, f64::min);
-    for (i, well) in rig.afloat.flooded.iter().enumerate() {
+    for (i, well) in rig.job.flooded.iter().enumerate() {
         let fault = |message: String| Slip {
             path: format!("flooded[{i}]"),
             message,

@@ -20,6 +20,8 @@ pub enum Open {
     Bonds,
     /// Whether the splash-well's floor does.
     WellFloor,
+    /// Whether the deck holds its shoulders beside the cutout.
+    Deck,
 }
 
 /// Which readings that were not told are taken at their best; the others are taken at their least.
@@ -46,7 +48,7 @@ const STRINGERS_IN: [f64; 2] = [16.0, 10.0];
 
 impl Open {
     /// All of them, the weightiest first.
-    pub const ALL: [Open; 5] = [Open::Skins, Open::Knees, Open::Stringers, Open::Bonds, Open::WellFloor];
+    pub const ALL: [Open; 6] = [Open::Skins, Open::Knees, Open::Stringers, Open::Bonds, Open::WellFloor, Open::Deck];
 
     /// Those of this rig.
     pub fn of(rig: &Rig) -> Vec<Open> {
@@ -58,8 +60,9 @@ impl Open {
             Open::Bonds => structure.said.sides.is_none() || structure.said.bottom.is_none(),
             Open::WellFloor => {
                 structure.said.well_floor.is_none()
-                    && matches!(rig.transom.splash_well.reading(), Some(crate::job::SplashWell::Floor(_)))
+                    && matches!(rig.job.transom.splash_well().reading(), Some(crate::job::SplashWell::Floor(_)))
             }
+            Open::Deck => structure.said.deck.is_none() && rig.transom.cutout_width.reading().is_some(),
         };
         Open::ALL.into_iter().filter(is_open).collect()
     }
@@ -72,6 +75,7 @@ impl Open {
             Open::Stringers => reading!(job::Structure.stringers),
             Open::Bonds => reading!(job::Structure.sides),
             Open::WellFloor => reading!(job::Structure.well_floor),
+            Open::Deck => reading!(job::Structure.deck),
         })
     }
 }
@@ -81,7 +85,7 @@ fn skins_open(rig: &Rig) -> bool {
     let structure = &rig.structure;
     let light = |layer: &Layer| layer.material.spec.density.value.si() < CORE_DENSITY;
     !structure.layers_told
-        && rig.boat.construction != Some(Construction::PlywoodOnFrames)
+        && rig.job.boat.construction != Some(Construction::PlywoodOnFrames)
         && structure.lay_up.reading().is_some_and(|layers| layers.iter().all(light))
 }
 
@@ -111,7 +115,7 @@ impl Guessed {
         }
         let best = usize::from(self.is_best(Open::Skins));
         let [glass, plate] = &rig.structure.usual_skin;
-        let (skin, skins): (&Option<Entry<Material>>, [f64; 2]) = match rig.boat.construction {
+        let (skin, skins): (&Option<Entry<Material>>, [f64; 2]) = match rig.job.boat.construction {
             Some(Construction::RivetedPlate) => (plate, [RIVETED_IN[best], 0.0]),
             Some(Construction::WeldedPlate) => (plate, [WELDED_IN[best], 0.0]),
             Some(Construction::MouldedGlass) => (glass, MOULDED_IN[best]),
@@ -131,7 +135,7 @@ impl Guessed {
 
     /// How sides and bottom hold it.
     pub(super) fn bonds(self, rig: &Rig) -> [Bond; 2] {
-        let moulded = rig.boat.construction != Some(Construction::PlywoodOnFrames);
+        let moulded = rig.job.boat.construction != Some(Construction::PlywoodOnFrames);
         let guess = if self.is_best(Open::Bonds) && moulded { Bond::BuiltIn } else { Bond::Bonded };
         [rig.structure.said.sides, rig.structure.said.bottom].map(|said| said.unwrap_or(guess))
     }
@@ -154,6 +158,9 @@ impl Guessed {
         }
         if best(Open::WellFloor) {
             board.add_well_floor(rig);
+        }
+        if best(Open::Deck) {
+            board.hold_shoulders(Bond::Bonded);
         }
     }
 }

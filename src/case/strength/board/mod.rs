@@ -70,15 +70,15 @@ impl Board {
     /// # Errors
     /// What is missing, or why no plate can be made of it.
     pub fn of(rig: &Rig, guessed: Guessed) -> Result<Board, NoStrength> {
-        let (boat, transom) = (&rig.boat, &rig.transom);
+        let (boat, transom) = (&rig.job.boat, &rig.job.transom);
         let (layers, height, width, deadrise) =
-            (guessed.layers(rig), transom.height.ask(), boat.transom_width.ask(), boat.deadrise.ask());
+            (guessed.layers(rig), transom.height().ask(), boat.transom_width().ask(), boat.deadrise().ask());
         let (Ok(layers), Ok(height), Ok(width), Ok(deadrise)) = (&layers, &height, &width, &deadrise) else {
             let missing = [layers.err(), height.err(), width.err(), deadrise.err()];
             return Err(NoStrength::Missing(missing.into_iter().flatten().collect()));
         };
         let mut assumed = Vec::new();
-        let lean = transom.angle.reading().map(|angle| angle.value);
+        let lean = transom.angle.as_ref().map(|angle| angle.value);
         if lean.is_none() {
             assumed.push(Text::from("The transom is taken to stand upright under its loads: its angle is not given."));
         }

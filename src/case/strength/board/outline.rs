@@ -41,7 +41,7 @@ impl Outline {
         assumed: &mut Vec<Text>,
     ) -> Result<Outline, NoStrength> {
         let (top, half) = (height.si(), 0.5 * width.si());
-        let chine_half = match rig.boat.chine_beam.reading() {
+        let chine_half = match rig.job.boat.chine_beam().reading() {
             Some(beam) => 0.5 * beam.value.si(),
             None => {
                 let beam = CHINE_OF_WIDTH * width;
@@ -92,8 +92,8 @@ impl Outline {
 /// Height of the transom's corners, and half the width of the edge on which the engines hang.
 fn corner(rig: &Rig, top: f64, half: f64, assumed: &mut Vec<Text>) -> (f64, f64) {
     let shoulder = inches(SHOULDER_IN).si();
-    let Some(cutout) = rig.transom.cutout_width.reading() else {
-        if rig.transom.cutout.is_none() {
+    let Some(cutout) = rig.job.transom.cutout_width().reading() else {
+        if rig.job.transom.cutout.is_none() {
             assumed.push(Text::from("The transom's top is taken to be level all across: no cutout is given."));
         }
         return (top, half);

@@ -35,9 +35,10 @@ const FILLET_IN: f64 = 0.5;
 /// marine plywood in the catalog.
 const KNEE_SHEAR: f64 = 0.6e9;
 const KNEE_LENGTH: f64 = 0.5;
-/// What a stringer or a well's floor of plywood is stiff by along itself, Pa, half its veneers along it, and the length of it that gives, m. Common practice, no source.
+/// What a stringer or a well's floor of plywood is stiff by along itself, Pa, half its veneers along it, and the length of it that
+/// gives, m: of a stringer a metre, and as much again for the plating to which it hands its push. Common practice, no source.
 const ALONG: f64 = 4.0e9;
-const STRINGER_LENGTH: f64 = 1.0;
+const STRINGER_LENGTH: f64 = 2.0;
 const FLOOR_LENGTH: f64 = 0.6;
 /// What the hull's plating gives at the transom's edge: a metre of a shell of 5 mm of glass (9 GPa) of which half a metre gives,
 /// N/m per metre. Common practice, no source; the panel's moments follow the fourth root of it.
@@ -121,7 +122,7 @@ impl Board {
 
     /// Puts in the well's floor, where its depth is told and it lies on the transom.
     pub(super) fn add_well_floor(&mut self, rig: &Rig) {
-        let Some(SplashWell::Floor(floor)) = rig.transom.splash_well.reading() else { return };
+        let Some(SplashWell::Floor(floor)) = rig.job.transom.splash_well().reading() else { return };
         let z = self.top - floor.value.si();
         let reach = if self.rise > 1e-6 { WITHIN * z / self.rise } else { f64::INFINITY };
         let half = self.half_top.min(reach).min(WITHIN * self.chine[0]);
@@ -164,7 +165,7 @@ impl Board {
         fillet: Option<f64>,
     ) -> Option<Knee> {
         let from = self.bottom(y)?;
-        let head = if y.abs() <= self.half_top { self.top } else { self.side_top(y)? };
+        let head = self.head(y)?;
         let reach = height.unwrap_or(KNEE_REACH * (self.top.min(head) - from));
         let to = (from + reach).min(head);
         let usual = match sort {
@@ -178,6 +179,11 @@ impl Board {
         };
         let width = own + 2.0 * fillet.unwrap_or(inches(FILLET_IN).si());
         (to > from + 1e-3).then_some(Knee { y, from, to, width, stiffness })
+    }
+
+    /// Height of the top edge at `y`, m; `None` beyond the sides.
+    pub(in crate::case::strength) fn head(&self, y: f64) -> Option<f64> {
+        if y.abs() <= self.half_top { Some(self.top) } else { self.side_top(y) }
     }
 
     fn side_top(&self, y: f64) -> Option<f64> {

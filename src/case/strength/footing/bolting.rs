@@ -16,7 +16,8 @@ use crate::working::Sheet;
 /// Height of an engine's face, from the transom's top to its heel, where its mounting sheet does not say. Common practice,
 /// no source.
 const HEEL_IN: f64 = 12.0;
-/// Face beyond the outermost bolts. Common practice, no source.
+/// Face beyond the outermost bolts, and so much of a wider one that presses beyond them: the arms of an outboard's bracket stand at
+/// the bolts. Common practice, no source.
 const BEYOND_BOLTS_IN: f64 = 1.0;
 /// Width and height of a box or frame bracket's face for one engine, and what each further engine adds to the
 /// width; bolts in two rows, so many in each row for one engine and more for each further one. Common practice, no source.
@@ -112,6 +113,7 @@ pub(super) fn bare(
         hung: Vec::new(),
         loads: Vec::new(),
         forces: Vec::new(),
+        pressed: Vec::new(),
         sheet: Sheet::default(),
     })
 }
@@ -222,8 +224,8 @@ impl<'a> Seat<'a> {
     fn face(&self, bolts: &[[f64; 2]]) -> Foot {
         let board = self.board;
         let beyond = inches(BEYOND_BOLTS_IN).si();
-        let low = |k: usize| bolts.iter().map(|b| b[k]).fold(f64::INFINITY, f64::min);
-        let high = |k: usize| bolts.iter().map(|b| b[k]).fold(f64::NEG_INFINITY, f64::max);
+        let lowest = bolts.iter().map(|bolt| bolt[1]).fold(f64::INFINITY, f64::min);
+        let [from, to] = arms(bolts.iter().map(|bolt| bolt[0]));
         let (starboard, port, top, bottom) = match &self.group.bolts.said.face {
             Some(face) => {
                 let half = 0.5 * face.width.value.si();
@@ -233,17 +235,25 @@ impl<'a> Seat<'a> {
             None => {
                 let height = self.template().map_or_else(|| self.height(HEEL_IN), |face| face[1]);
                 let top = board.top - self.drop;
-                let bottom = (top.min(board.top) - height).min(low(1) - beyond);
-                (low(0) - beyond, high(0) + beyond, top, bottom)
+                let bottom = (top.min(board.top) - height).min(lowest - beyond);
+                (from, to, top, bottom)
             }
         };
         let starboard = starboard.max(-board.chine[0] + CLEAR);
         let port = port.min(board.chine[0] - CLEAR);
         Foot {
-            bottom: bottom.max(self.floor(starboard.abs().max(port.abs()))),
+            // Corners beyond the arms may hang over the bottom's edge.
+            bottom: bottom.max(self.floor(starboard.max(from).abs().max(port.min(to).abs()))),
             top: top.min(board.top),
             starboard,
             port,
         }
     }
+}
+
+/// From where to where a face presses whose bolts stand there, m.
+pub(super) fn arms(bolts: impl Iterator<Item = f64>) -> [f64; 2] {
+    let beyond = inches(BEYOND_BOLTS_IN).si();
+    let [least, most] = bolts.fold([f64::INFINITY, f64::NEG_INFINITY], |[least, most], y| [least.min(y), most.max(y)]);
+    [least - beyond, most + beyond]
 }

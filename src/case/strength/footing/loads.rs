@@ -7,7 +7,7 @@ use super::super::board::Board;
 use super::super::driving::Driving;
 use super::Footing;
 use super::figures::{Figures, setback};
-use crate::physics::strength::bolts::bolt_forces;
+use crate::physics::strength::bolts::{Foot, GroupForces, bolt_forces};
 use crate::physics::strength::loads::{self, Case as Kind, FaceLoad, OVERALL_EFFICIENCY, TRAILER_ACCELERATION};
 use crate::quantity::{Dimensioned, say, standard_gravity};
 use crate::rig::{Group, Outfit};
@@ -93,14 +93,14 @@ impl<'a> Driven<'a> {
                 *total = total.plus(hangs.leaning(self.board.lean()));
             }
         }
-        footing.forces = footing
-            .loads
-            .iter()
-            .map(|load| bolt_forces(&footing.bolts, footing.face, load.on_bolts(footing.middle)))
-            .collect::<Result<_, _>>()
-            .map_err(|error| {
+        let on = |foot: Foot| -> Result<Vec<GroupForces>, NoStrength> {
+            let each =
+                footing.loads.iter().map(|load| bolt_forces(&footing.bolts, foot, load.on_bolts(footing.middle)));
+            each.collect::<Result<_, _>>().map_err(|error| {
                 NoStrength::Unfit(say!("The bolts of the {}: {}.", footing.name.as_str(), error.to_string()))
-            })?;
+            })
+        };
+        (footing.forces, footing.pressed) = (on(footing.face)?, on(footing.arms())?);
         Ok(())
     }
 

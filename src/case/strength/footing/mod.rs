@@ -52,6 +52,8 @@ pub struct Footing {
     pub loads: Vec<FaceLoad>,
     /// What they do to the bolts.
     pub forces: Vec<GroupForces>,
+    /// The same with no more of the face than its [`Footing::arms`]: so the panel takes them.
+    pub pressed: Vec<GroupForces>,
     /// How the loads came about.
     pub sheet: Sheet,
 }
@@ -182,6 +184,13 @@ fn hung(group: &Group, engines: &[Figures], beside: &str, board: &Board, assumed
 }
 
 impl Footing {
+    /// The part of the face that presses: from arm to arm at the outer bolts. What reaches farther presses less and nearer to the
+    /// sides, and so a wider face never harms.
+    pub fn arms(&self) -> Foot {
+        let [starboard, port] = bolting::arms(self.bolts.iter().map(|bolt| bolt.y));
+        Foot { starboard: self.face.starboard.max(starboard), port: self.face.port.min(port), ..self.face }
+    }
+
     /// Which bolt it is, in words.
     pub fn bolt(&self, index: usize) -> Text {
         let Some(bolt) = self.bolts.get(index) else {

@@ -107,6 +107,7 @@ impl Footing {
         let half = 0.5 * self.hole();
         let rim = bolt.z + half;
         let holes: Vec<OldHole> = rig
+            .job
             .transom
             .holes
             .iter()

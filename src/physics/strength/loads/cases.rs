@@ -67,12 +67,15 @@ pub enum Case {
     HardOver,
     /// The same to starboard.
     HardOverStarboard,
+    /// Both without the weight, which holds down the bolts that the turn lifts.
+    HardOverUnweighted,
+    HardOverStarboardUnweighted,
     /// Tilted up on the trailer, rough road.
     Trailer,
 }
 
 impl Case {
-    pub const ALL: [Case; 9] = [
+    pub const ALL: [Case; 11] = [
         Case::Static,
         Case::StaticThrust,
         Case::Astern,
@@ -81,6 +84,8 @@ impl Case {
         Case::Slamming,
         Case::HardOver,
         Case::HardOverStarboard,
+        Case::HardOverUnweighted,
+        Case::HardOverStarboardUnweighted,
         Case::Trailer,
     ];
 
@@ -95,13 +100,15 @@ impl Case {
             Case::Slamming => "slamming in waves",
             Case::HardOver => "hard turn to port at full speed",
             Case::HardOverStarboard => "hard turn to starboard at full speed",
+            Case::HardOverUnweighted => "hard turn to port at full speed, weight not counted",
+            Case::HardOverStarboardUnweighted => "hard turn to starboard at full speed, weight not counted",
             Case::Trailer => "tilted up on the trailer",
         }
     }
 
     /// Whether what hangs there counts.
     pub fn counts_weight(self) -> bool {
-        self != Case::AsternUnweighted
+        !matches!(self, Case::AsternUnweighted | Case::HardOverUnweighted | Case::HardOverStarboardUnweighted)
     }
 }
 
@@ -175,6 +182,7 @@ pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<
     let propeller = [-engine.propeller_aft.si(), 0.0, -engine.shaft_down.si()];
     let hang = |f: &Term<Force>, at| FaceLoad::at(at, [0.0, 0.0, -f.value().si()]);
     let drive = |force| FaceLoad::at(propeller, force);
+    let other_way = [turn[0], -turn[1], turn[2]];
     let ahead = [ahead.value().si(), 0.0, 0.0];
     let astern = [-astern.value().si(), 0.0, 0.0];
     Ok(Case::ALL
@@ -188,7 +196,9 @@ pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<
                 Case::FullSpeed => hang(&weight, centre).plus(drive(run)),
                 Case::Slamming => hang(&slam, centre),
                 Case::HardOver => hang(&weight, centre).plus(drive(turn)),
-                Case::HardOverStarboard => hang(&weight, centre).plus(drive([turn[0], -turn[1], turn[2]])),
+                Case::HardOverStarboard => hang(&weight, centre).plus(drive(other_way)),
+                Case::HardOverUnweighted => drive(turn),
+                Case::HardOverStarboardUnweighted => drive(other_way),
                 Case::Trailer => hang(&road, tilted),
             };
             (case, load)

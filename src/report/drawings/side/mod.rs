@@ -25,7 +25,7 @@ pub(super) fn before(case: &Case, units: Units) -> Option<Drawing> {
 
 /// With the engines that go on.
 pub(super) fn after(case: &Case, units: Units) -> Option<Drawing> {
-    let title = match case.rig.sitting {
+    let title = match case.rig.job.sitting {
         crate::job::Sitting::AsFitted => "The stern from the side, as fitted",
         _ => "The stern from the side, after",
     };
@@ -125,18 +125,18 @@ fn hull(board: &mut Board, stern: &Stern) {
 }
 
 fn named(board: &mut Board, case: &Case, stern: &Stern, units: Units) {
-    let transom = &case.rig.transom;
+    let transom = &case.rig.job.transom;
     let top = stern.side(stern.height, 0.0);
     board.dimension_here("transom-height", stern.side(0.0, 0.0), top, -90.0, length(stern.height, units));
     board.callout(at(60.0, top.y + 6.0), format!("transom's top {}", length(stern.height, units)));
-    if let Some(SplashWell::Floor(floor)) = transom.splash_well.reading() {
+    if let Some(SplashWell::Floor(floor)) = &transom.splash_well {
         let up = stern.height - mm(floor.value);
         let at_transom = stern.side(up, 0.0);
         let inside = at(at_transom.x + 40.0, at_transom.y);
         board.line(vec![inside, at(FORWARD_MM * 0.6, at_transom.y)], Pen::EDGE);
         board.callout(at(FORWARD_MM * 0.5, at_transom.y), format!("well's floor {}", length(up, units)));
     }
-    if let Some(upper) = transom.upper_holes.reading() {
+    if let Some(upper) = &transom.upper_holes {
         let up = stern.height - mm(upper.value);
         board.callout(stern.side(up, 0.0), format!("upper bolts {}", length(up, units)));
     }
@@ -145,7 +145,7 @@ fn named(board: &mut Board, case: &Case, stern: &Stern, units: Units) {
             at(-stern.height * 0.82 * (stern.angle / 2.0).sin(), stern.height * 0.82),
             format!(
                 "transom angle {}",
-                Measure::of(case.rig.transom.angle.reading().map_or(Default::default(), |a| a.value)).show(units)
+                Measure::of(case.rig.job.transom.angle().reading().map_or(Default::default(), |a| a.value)).show(units)
             ),
         );
     }

@@ -9,16 +9,16 @@ use crate::report::drawings::stern::{Hanging, Stern, breadth, mm};
 pub(super) fn dimensions(board: &mut Board, case: &Case, stern: &Stern, engines: &[Hanging], units: Units) {
     let tape = |length| Measure::tape(length).show(units);
     let rig = case.rig;
-    if let Some(width) = rig.boat.transom_width.reading() {
+    if let Some(width) = rig.job.boat.transom_width().reading() {
         let y = stern.height;
         breadth(board, "transom-width", Side::Below, width.value, y, tape(width.value));
     }
-    if let Some(chine) = rig.boat.chine_beam.reading() {
+    if let Some(chine) = rig.job.boat.chine_beam().reading() {
         let (half, y) = (mm(chine.value) / 2.0, stern.rise(mm(chine.value) / 2.0));
         let words = format!("{} between chines", tape(chine.value));
         board.dimension("chine-beam", Side::Below, at(-half, y), at(half, y), words);
     }
-    if let Some(cutout) = rig.transom.cutout_width.reading() {
+    if let Some(cutout) = rig.job.transom.cutout_width().reading() {
         let words = format!("cutout {}", tape(cutout.value));
         breadth(board, "cutout-width", Side::Below, cutout.value, stern.height, words);
     }
@@ -49,7 +49,7 @@ pub(super) fn dimensions(board: &mut Board, case: &Case, stern: &Stern, engines:
         );
     }
     let reach = stern.half.or(stern.chine).unwrap_or(0.0);
-    if let Some(height) = rig.transom.height.reading() {
+    if let Some(height) = rig.job.transom.height().reading() {
         board.dimension(
             "transom-height",
             Side::Left,
@@ -58,7 +58,7 @@ pub(super) fn dimensions(board: &mut Board, case: &Case, stern: &Stern, engines:
             tape(height.value),
         );
     }
-    if let Some(deadrise) = rig.boat.deadrise.reading() {
+    if let Some(deadrise) = rig.job.boat.deadrise().reading() {
         let far = reach * 0.62;
         board.callout(at(far, stern.rise(far)), format!("deadrise {}", Measure::of(deadrise.value).show(units)));
     }

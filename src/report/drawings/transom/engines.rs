@@ -93,7 +93,7 @@ pub(super) fn holes(board: &mut Board, case: &Case, stern: &Stern, engines: &[Ha
             });
         }
     }
-    for hole in &case.rig.transom.holes {
+    for hole in &case.rig.job.transom.holes {
         let diameter = hole.diameter.as_ref().map_or(mm(inches(fit::BOLT_DIAMETER_IN)), |d| mm(d.value));
         board.draw(Shape::Hole {
             centre: at(-mm(hole.at.y()), stern.height - mm(hole.below.value)),

@@ -31,7 +31,7 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     let mut notes = vec![
         "Port is on the left. Heights are taken along the transom. Full lines are readings; thin and broken lines only indicate what nobody measured.".to_owned(),
     ];
-    if !case.rig.transom.holes.is_empty() {
+    if !case.rig.job.transom.holes.is_empty() {
         notes.push("Crossed circles: holes that are there already. Open circles: holes of the standard pattern for the engines going on.".to_owned());
     }
     notes.extend(rows(&engines));

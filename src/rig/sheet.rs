@@ -1,56 +1,9 @@
-//! What stands round the engines, in SI.
+//! Numbers of a mounting sheet, put together from its class and the very engine's.
 
 use uom::si::f64::{Angle, Length};
 
-use super::Slot;
-use crate::job::{
-    self, BoxedObstacle, Cylinder, EngineSpec, Job, MountingNumbers, Powerhead, SteeringGear, SwingStudy, TieBar,
-    Trailer,
-};
-use crate::quantity::{Basis, Reading};
-use crate::reading::reading;
-
-/// Everything that engines must keep clear of, and what moves with them.
-#[derive(Clone, Debug)]
-pub struct Surroundings {
-    /// From the outside of the transom's top forward to the well's forward wall.
-    pub well_length: Slot<Reading<Length>>,
-    /// Between the well's sides, where it is not the cutout's width.
-    pub well_width: Option<Reading<Length>>,
-    /// The well's rim above the transom's top.
-    pub rim_above: Slot<Reading<Length>>,
-    /// What else stands there.
-    pub obstacles: Vec<BoxedObstacle>,
-    /// The steering cylinder, as far as it was described.
-    pub cylinder: Option<Cylinder>,
-    /// The tie bar, as far as it was described.
-    pub tie_bar: Option<TieBar>,
-    /// From the transom's top along it down to the water at rest.
-    pub waterline: Slot<Reading<Length>>,
-    /// Whether she travels on a trailer.
-    pub trailer: Slot<OnTrailer>,
-    /// A question given outright.
-    pub study: Option<SwingStudy>,
-}
-
-/// How she stands on a trailer.
-#[derive(Clone, Debug)]
-#[expect(clippy::large_enum_variant, reason = "a job has one of them; a box would only hide its fields")]
-pub enum OnTrailer {
-    /// She never does.
-    Never,
-    /// She does.
-    Stands {
-        /// From the road up to the bottom of the hull at the transom.
-        keel_above_ground: Slot<Reading<Length>>,
-        /// How far her bow stands up.
-        bow_up: Option<Reading<Angle>>,
-        /// Tilt at which the engines are towed.
-        towing_tilt: Option<Reading<Angle>>,
-        /// Bunks, cross members, lamps.
-        parts: Vec<BoxedObstacle>,
-    },
-}
+use crate::job::{EngineSpec, MountingNumbers, Powerhead};
+use crate::quantity::Basis;
 
 /// Numbers of a mounting sheet, all but the shaft's length.
 #[derive(Clone, Debug)]
@@ -97,35 +50,6 @@ impl SwingSheet {
             height_at_full_tilt: head.height_at_full_tilt.as_ref()?.value,
             tilt_tube: spec.tilt_tube.as_ref().map(|tube| [tube.forward.value, tube.above.value]),
         })
-    }
-}
-
-impl Surroundings {
-    pub(super) fn of(job: &Job) -> Self {
-        let SteeringGear { cylinder, tie_bar } = job.steering_gear.clone();
-        Surroundings {
-            well_length: Slot::new(job.well.length.clone(), reading!(job::Well.length)),
-            well_width: job.well.width.clone(),
-            rim_above: Slot::new(job.well.rim_above.clone(), reading!(job::Well.rim_above)),
-            obstacles: job.obstacles.clone(),
-            cylinder,
-            tie_bar,
-            waterline: Slot::new(job.waterline.clone(), reading!(job::Job.waterline)),
-            trailer: Slot::new(job.trailer.clone().map(stand), reading!(job::Job.trailer)),
-            study: job.swing_study.clone(),
-        }
-    }
-}
-
-fn stand(trailer: Trailer) -> OnTrailer {
-    match trailer {
-        Trailer::None => OnTrailer::Never,
-        Trailer::On { keel_above_ground, bow_up, towing_tilt, parts } => OnTrailer::Stands {
-            keel_above_ground: Slot::new(keel_above_ground, reading!(job::Trailer.keel_above_ground)),
-            bow_up,
-            towing_tilt,
-            parts,
-        },
     }
 }
 
