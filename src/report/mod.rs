@@ -19,7 +19,7 @@ use crate::rules::{Judged, Verdict, cautions};
 
 pub use json::{SCHEMA, WORK_SCHEMA, json, work_json};
 pub(crate) use page::GENERATOR;
-pub use page::{Embedded, Stamp, blank_sheet, drawing_files, measuring_sheet, page, work_page};
+pub use page::{Embedded, Stamp, blank_sheet, drawing_files, measuring_sheet, page, trial_sheet, work_page};
 pub use sheet::{Waiting, measuring_list, waiting};
 pub use text::{catalog_entry, catalog_list, explain_rule, rule_list, text, work_text};
 

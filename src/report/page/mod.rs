@@ -8,6 +8,7 @@ mod formula;
 mod outfits;
 mod sheet;
 mod shell;
+mod trial_sheet;
 mod working;
 
 use maud::{Markup, html};
@@ -20,6 +21,7 @@ use crate::rules::Judged;
 pub(super) use findings::capital;
 pub use sheet::{blank_sheet, measuring_sheet};
 pub(crate) use shell::GENERATOR;
+pub use trial_sheet::trial_sheet;
 pub use working::work_page;
 
 /// What a page is matched by: the job's bytes and the tables that judged it.
