@@ -40,6 +40,7 @@ pub mod desk;
 mod engine;
 pub mod front_door;
 pub mod job;
+pub mod logged;
 pub mod physics;
 pub mod quantity;
 pub mod reading;

@@ -5,10 +5,14 @@ mod bolts;
 pub mod float;
 pub mod rigging;
 mod rows;
+pub mod running;
 mod stern;
 pub mod strength;
+pub mod studies;
 pub mod swing;
+pub mod trial;
 mod weights;
+pub mod worth;
 
 use std::sync::OnceLock;
 
@@ -35,6 +39,8 @@ pub struct Case<'a> {
     float: OnceLock<Result<Float, NoFloat>>,
     swing: swing::Kept,
     strength: OnceLock<Result<Strength, NoStrength>>,
+    running: OnceLock<Option<running::Runs>>,
+    trial: OnceLock<Option<trial::Trials>>,
 }
 
 impl<'a> Case<'a> {
@@ -45,7 +51,15 @@ impl<'a> Case<'a> {
 
     /// Puts a rig on the desk of which something was worked out already.
     pub fn resume(rig: &'a Rig, begun: Begun) -> Self {
-        Case { rig, begun, float: OnceLock::new(), swing: swing::Kept::default(), strength: OnceLock::new() }
+        Case {
+            rig,
+            begun,
+            float: OnceLock::new(),
+            swing: swing::Kept::default(),
+            strength: OnceLock::new(),
+            running: OnceLock::new(),
+            trial: OnceLock::new(),
+        }
     }
 
     /// Takes the rig off the desk, and keeps what its faults were looked for with.

@@ -16,6 +16,9 @@ pub(super) struct TapeArgs {
     /// Write them as a measuring sheet to print and take along, as one HTML file
     #[arg(long, value_name = "FILE")]
     html: Option<PathBuf>,
+    /// Write a sheet for a sea trial, to print and take along, as one HTML file
+    #[arg(long, value_name = "FILE", conflicts_with = "html")]
+    trial: Option<PathBuf>,
     #[command(flatten)]
     catalog: CatalogChoice,
 }
@@ -24,6 +27,11 @@ pub(super) fn run(args: &TapeArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
     let loaded = load_job(&args.job, &catalog)?;
     let (rig, judged) = (&loaded.rig, rules::judge(&loaded.case()));
+    if let Some(file) = &args.trial {
+        write_own(file, &report::trial_sheet(rig.title()), report::GENERATOR)?;
+        written_to(file, ": print it and take it along");
+        return Ok(ExitCode::SUCCESS);
+    }
     match &args.html {
         Some(file) => {
             let sheet = report::measuring_sheet(&rig.title(), &judged);

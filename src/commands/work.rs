@@ -56,6 +56,12 @@ enum Topic {
     Network,
     /// What she weighs on the road, and where
     Trailer,
+    /// How she runs: the range before and after, the trial's say in it; studies of running
+    Running,
+    /// The trials, run by run, and before against after
+    Trial,
+    /// Costs, a season's fuel, when both are even
+    Worth,
 }
 
 impl Topic {
@@ -71,6 +77,9 @@ impl Topic {
             Topic::Controls => "controls",
             Topic::Network => "network",
             Topic::Trailer => "trailer",
+            Topic::Running => "running",
+            Topic::Trial => "trial",
+            Topic::Worth => "worth",
         }
     }
 
@@ -86,6 +95,9 @@ impl Topic {
             Topic::Controls => rules::parts(case, Family::Controls),
             Topic::Network => rules::parts(case, Family::Network),
             Topic::Trailer => rules::parts(case, Family::Trailer),
+            Topic::Running => case.running_parts(),
+            Topic::Trial => case.trial_parts(),
+            Topic::Worth => case.worth_parts(),
         }
     }
 

@@ -55,6 +55,7 @@ pub fn open(
             }));
             if draft.faults.is_empty() {
                 draft.add_slips(case.study_faults());
+                draft.add_slips(case.running_study_faults());
             }
             let (_, page) = draft.finish()?;
             let begun = case.lay_aside();

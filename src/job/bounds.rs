@@ -127,3 +127,36 @@ pub(super) const SWING_RADIUS: Bounds = between(metre(-1e6), metre(1e6));
 pub(super) const SWING_ANGLE: Bounds = between(deg(-1e6), deg(1e6));
 pub(super) const STUDY_MARGIN: Bounds = between(mm(0.0), foot(10.0));
 pub(super) const STUDY_GAP: Bounds = between(mm(0.001), inch(1.0));
+
+pub(super) const ENGINE_TRIM: Bounds = between(deg(-15.0), deg(30.0));
+pub(super) const TAB_SPAN: Bounds = between(inch(3.0), foot(10.0));
+pub(super) const TAB_CHORD: Bounds = between(inch(2.0), inch(36.0));
+pub(super) const TAB_DOWN: Bounds = between(deg(0.0), deg(30.0));
+pub(super) const TABS: Bounds = count(1.0, 4.0);
+pub(super) const FRONT: Bounds = between(square_foot(1.0), square_foot(600.0));
+pub(super) const COMPRESSION: Bounds = between(percent(30.0), percent(110.0));
+
+pub(super) const FUEL_ABOARD: Bounds = between(gallon(0.1), gallon(5000.0));
+pub(super) const WIND: Bounds = between(mph(0.0), mph(80.0));
+pub(super) const SECONDS: Bounds = between(second(0.5), second(300.0));
+pub(super) const TURNS: Bounds = count(0.5, 30.0);
+pub(super) const TRIAL_ROTATION: Bounds = between(rpm(200.0), rpm(12_000.0));
+pub(super) const TRIAL_SPEED: Bounds = between(mph(0.5), mph(120.0));
+pub(super) const FUEL_FLOW: Bounds = between(gallon_per_hour(0.0), gallon_per_hour(800.0));
+pub(super) const ECONOMY: Bounds = between(mile_per_gallon(0.05), mile_per_gallon(200.0));
+pub(super) const RANGE: Bounds = between(mile(1.0), mile(5000.0));
+
+pub(super) const MONEY: Bounds = count(-10_000_000.0, 10_000_000.0);
+pub(super) const SEASONS: Bounds = count(1.0, 50.0);
+pub(super) const LABOUR: Bounds = between(second(0.0), second(3_600_000.0));
+/// Hours of a season: the whole year at most.
+pub(super) const USED: Bounds = between(second(0.0), second(31_622_400.0));
+
+pub(super) const STUDY_WEIGHT: Bounds = between(lb(1.0), lb(2_000_000.0));
+pub(super) const STUDY_DEADRISE: Bounds = between(deg(0.0), deg(60.0));
+pub(super) const STUDY_ANGLE: Bounds = between(deg(-30.0), deg(30.0));
+pub(super) const STUDY_SPEED: Bounds = between(mph(0.1), mph(200.0));
+pub(super) const STUDY_SPEED_OR_REST: Bounds = between(mph(0.0), mph(200.0));
+pub(super) const STUDY_ROTATION: Bounds = between(rpm(1.0), rpm(20_000.0));
+pub(super) const ADVANCE: Bounds = between(plain(0.0), plain(2.0));
+pub(super) const REYNOLDS: Bounds = count(100_000.0, 2_000_000_000.0);

@@ -11,6 +11,8 @@ mod float;
 mod form;
 mod papers;
 pub mod rigging;
+mod running;
+mod running_study;
 mod signs;
 mod specs;
 pub mod start;
@@ -18,6 +20,8 @@ mod structure;
 mod study;
 mod swing;
 mod swing_study;
+mod trial;
+mod worth;
 
 use crate::quantity::Reading;
 use crate::reading::*;
@@ -37,12 +41,16 @@ pub use float::{
 pub use form::{describe, fields, lines, order, path};
 pub use papers::{Photograph, Planned};
 pub use rigging::Rigging;
+pub use running::{Running, TrimTabs};
+pub use running_study::{PlaningStudy, PropellerStudy};
 pub use signs::{Ran, Sign, Signs};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
 pub use swing::{BoxedObstacle, Cylinder, MountingNumbers, SteeringGear, TieBar, TiltTube, Trailer, Well};
 pub use swing_study::{
     ObstacleShape, Point, StudyAxis, StudyBody, StudyNeighbour, StudyObstacle, StudyPart, StudyShape, SwingStudy,
 };
+pub use trial::{Effort, Porpoises, Promised, Run, Sailed, Sea, Trial, Ventilates, Vibration};
+pub use worth::{Cost, FuelPrice, Use, Worth};
 
 pub use structure::{
     BackingPlate, BoltPlace, Bolting, Bond, Face, Flex, Inserts, Layer, Operating, Sound, Stiffener, Structure,
@@ -155,6 +163,19 @@ things! {
         /// A swing question given outright.
         swing_study: Option<SwingStudy> = called("a swing question")
             .taken(Stop::Desk, "the question", "as the question gives it"),
+        /// How she shall run.
+        running: Option<Running> = called("how she runs")
+            .taken(Stop::Helm, "on the water", "running: () asks for the prediction; what it wants is then named"),
+        /// Her sea trials.
+        trial: Option<Trial> = called("sea trial"),
+        /// Costs and use.
+        worth: Option<Worth> = called("costs and use"),
+        /// A planing prism given outright, for a study.
+        planing_study: Option<PlaningStudy> = called("a planing prism")
+            .taken(Stop::Desk, "the question", "as the question gives it"),
+        /// A propeller given outright, for a study.
+        propeller_study: Option<PropellerStudy> = called("a propeller")
+            .taken(Stop::Desk, "the question", "as the question gives it"),
         /// A panel given outright, for a study.
         panel_study: Option<PanelStudy> = called("a panel")
             .taken(Stop::Desk, "the question", "as the question gives it"),
@@ -208,10 +229,15 @@ things! {
 impl Job {
     /// The files that the job names: the path of the entry, and the name.
     pub fn files(&self) -> Vec<(&'static str, &str)> {
-        match &self.hull {
-            Some(HullShape::Mesh { file, .. }) => vec![("hull.file", file.as_str())],
-            _ => Vec::new(),
-        }
+        let hull = match &self.hull {
+            Some(HullShape::Mesh { file, .. }) => Some(("hull.file", file.as_str())),
+            _ => None,
+        };
+        let trial = self.trial.as_ref();
+        let before = trial.and_then(|trial| trial.before.as_ref()?.file.as_deref());
+        let after = trial.and_then(|trial| trial.after.as_ref()?.file.as_deref());
+        let logs = [("trial.before.file", before), ("trial.after.file", after)];
+        hull.into_iter().chain(logs.into_iter().filter_map(|(entry, file)| Some((entry, file?)))).collect()
     }
 }
 

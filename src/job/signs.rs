@@ -3,8 +3,10 @@
 use serde::Deserialize;
 use serde::de::IntoDeserializer;
 use serde::de::value::Error;
+use uom::si::f64::Ratio;
 
 use super::bounds;
+use crate::quantity::Reading;
 use crate::reading::*;
 
 words! {
@@ -97,6 +99,11 @@ things! {
         years: Option<f64> = called("years").within(bounds::YEARS),
         /// For how many hours.
         hours: Option<f64> = called("hours").within(bounds::HOURS),
+        /// Compression of her weakest cylinder over that of a new engine.
+        compression: Option<Reading<Ratio>> = called("compression of the weakest cylinder, of a new one's")
+            .within(bounds::COMPRESSION)
+            .taken(Stop::Engine, "old engines, plugs out", "a compression gauge at each cylinder, over what the maker gives")
+            .closely(percent(3.0)).spot(62, 88),
         /// What the transom showed of it.
         signs: Option<Signs> = called("what the transom shows of it"),
     }

@@ -6,6 +6,8 @@ use uom::si::f64::{
     MassDensity, Power, Pressure, Ratio, TemperatureInterval, Time, Velocity, Volume, VolumeRate,
 };
 
+use uom::typenum::{N2, Z0};
+
 /// A moment of force, in N·m. `uom` gives force times length the type of an energy; on a boat it
 /// is a moment, and is shown in lbf·ft.
 pub type Moment = Energy;
@@ -16,6 +18,8 @@ pub type Temperature = TemperatureInterval;
 
 /// A kinematic viscosity. `uom` gives its own a kind apart, which no product has.
 pub type Viscosity = DiffusionCoefficient;
+/// A distance that a volume of fuel takes her, in m/m³. `uom` has no name for it.
+pub type DistancePerVolume = uom::si::Quantity<uom::si::ISQ<N2, Z0, Z0, Z0, Z0, Z0, Z0>, uom::si::SI<f64>, f64>;
 
 /// What sort of quantity a number is: decides which units it may be written in and how it is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -43,12 +47,13 @@ pub enum Kind {
     Viscosity,
     Temperature,
     Duration,
+    DistancePerVolume,
     Ratio,
 }
 
 impl Kind {
     /// Every kind, for tables and tests.
-    pub const ALL: [Kind; 24] = [
+    pub const ALL: [Kind; 25] = [
         Kind::Length,
         Kind::Mass,
         Kind::Force,
@@ -72,6 +77,7 @@ impl Kind {
         Kind::Viscosity,
         Kind::Temperature,
         Kind::Duration,
+        Kind::DistancePerVolume,
         Kind::Ratio,
     ];
 
@@ -101,6 +107,7 @@ impl Kind {
             Kind::Viscosity => "a kinematic viscosity",
             Kind::Temperature => "a temperature",
             Kind::Duration => "a time",
+            Kind::DistancePerVolume => "a distance per volume of fuel",
             Kind::Ratio => "a plain number or a percentage",
         }
     }
@@ -131,6 +138,7 @@ impl Kind {
             Kind::Viscosity => "kinematic viscosity",
             Kind::Temperature => "temperature",
             Kind::Duration => "time",
+            Kind::DistancePerVolume => "distance per volume",
             Kind::Ratio => "ratio",
         }
     }
@@ -160,7 +168,8 @@ impl Kind {
             Kind::Resistivity => "17.24 nΩ·m",
             Kind::Viscosity => "0.7 mm²/s",
             Kind::Temperature => "75 °F or 24 °C",
-            Kind::Duration => "6 h or 45 min",
+            Kind::Duration => "6 h, 45 min or 6.5 s",
+            Kind::DistancePerVolume => "1.1 mi/gal or 0.5 km/L",
             Kind::Ratio => "1.85 or 5 %",
         }
     }
@@ -229,5 +238,6 @@ dimensioned!(
     DiffusionCoefficient => Viscosity,
     TemperatureInterval => Temperature,
     Time => Duration,
+    DistancePerVolume => DistancePerVolume,
     Ratio => Ratio,
 );

@@ -11,7 +11,7 @@ mod reading;
 mod text;
 mod units;
 
-pub use kind::{Dimensioned, Kind, Moment, Temperature, Viscosity};
+pub use kind::{Dimensioned, DistancePerVolume, Kind, Moment, Temperature, Viscosity};
 pub use measure::{Measure, Style, Units, grouped};
 pub use parse::{Parsed, QuantityError, Tolerance, Written, parse};
 pub use reading::{Basis, Reading};

@@ -69,6 +69,8 @@ pub const UNITS: &[Unit] = &[
     unit(Kind::Length, 1e-3, "mm", &["millimetres", "millimeters"]),
     unit(Kind::Length, 1e-2, "cm", &["centimetres", "centimeters"]),
     unit(Kind::Length, 1.0, "m", &["metres", "meters", "metre", "meter"]),
+    unit(Kind::Length, MILE, "mi", &["miles", "mile", "statute miles"]),
+    unit(Kind::Length, NAUTICAL_MILE, "nmi", &["nautical miles", "nautical mile", "sea miles"]),
     unit(Kind::Mass, POUND, "lb", &["pounds", "pound", "lbs", "lbm", "#"]),
     unit(Kind::Mass, POUND / 16.0, "oz", &["ounces", "ounce"]),
     unit(Kind::Mass, 1.0, "kg", &["kilograms", "kilogram", "kilos"]),
@@ -139,6 +141,11 @@ pub const UNITS: &[Unit] = &[
     unit(Kind::Temperature, 1.0, "°C", &["C", "degC", "deg C"]),
     unit(Kind::Duration, HOUR, "h", &["hours", "hour", "hr"]),
     unit(Kind::Duration, MINUTE, "min", &["minutes", "minute"]),
+    unit(Kind::Duration, 1.0, "s", &["seconds", "second", "sec"]),
+    unit(Kind::DistancePerVolume, MILE / GALLON, "mi/gal", &["mpg"]),
+    unit(Kind::DistancePerVolume, NAUTICAL_MILE / LITRE, "nmi/L", &[]),
+    unit(Kind::DistancePerVolume, NAUTICAL_MILE / GALLON, "nmi/gal", &[]),
+    unit(Kind::DistancePerVolume, 1e3 / LITRE, "km/L", &[]),
     unit(Kind::Ratio, 0.01, "%", &["percent", "per cent"]),
 ];
 

@@ -103,6 +103,10 @@ amounts! {
     gallon = "gal";
     mph = "mph";
     rpm = "rpm";
+    second = "s";
+    mile = "mi";
+    mile_per_gallon = "mi/gal";
+    square_foot = "ft²";
     mpa = "MPa";
     gpa = "GPa";
     lbf_ft = "lbf·ft";
@@ -121,7 +125,6 @@ amounts! {
     ampere_hour = "Ah";
     fahrenheit = "°F";
     hour = "h";
-    mile = "mi";
 }
 
 /// A number without a unit.

@@ -6,6 +6,7 @@ mod mark;
 mod page;
 mod readings;
 mod rigging;
+mod running;
 mod sheet;
 mod swing;
 mod text;
@@ -18,7 +19,9 @@ use crate::rig::Missing;
 use crate::rules::{Judged, Verdict, cautions};
 
 pub use json::{SCHEMA, WORK_SCHEMA, findings, json, work_json};
-pub use page::{Embedded, Stamp, blank_sheet, drawing_files, figures, measuring_sheet, page, sketch, work_page};
+pub use page::{
+    Embedded, Stamp, blank_sheet, drawing_files, figures, measuring_sheet, page, sketch, trial_sheet, work_page,
+};
 #[cfg(feature = "terminal")]
 pub(crate) use page::{GENERATOR, marks, style};
 pub use sheet::{Waiting, measuring_list, waiting};
@@ -83,7 +86,7 @@ impl Report<'_> {
         if self.case.rig.job.sitting == Sitting::Study && fails + warns == 0 {
             return format!(
                 "Study: {} answered, nothing fails and nothing warns of what was judged.",
-                self.answers().count() + self.count(Verdict::Pass)
+                self.answers().count() + self.case.running_studies().len() + self.count(Verdict::Pass)
             );
         }
         match (fails, warns, unmeasured) {
@@ -125,6 +128,12 @@ impl Report<'_> {
         assumed.extend(self.case.swing().assumed.clone());
         if let Ok(strength) = self.case.strength() {
             assumed.extend(strength.assumed.iter().cloned());
+        }
+        if let Some(runs) = self.case.running() {
+            assumed.extend(runs.assumed());
+        }
+        if let Some(trials) = self.case.trial() {
+            assumed.extend(trials.assumed());
         }
         let from_catalog = [&self.case.rig.before, &self.case.rig.after]
             .into_iter()

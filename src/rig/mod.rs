@@ -8,6 +8,7 @@ mod resolve;
 mod sheet;
 mod slot;
 mod structure;
+mod trial;
 
 use std::sync::Arc;
 
@@ -23,6 +24,7 @@ pub use resolve::{resolve, resolve_with_files};
 pub use sheet::SwingSheet;
 pub use slot::Slot;
 pub use structure::{Bolts, Layer, Structure};
+pub use trial::{Sailing, Trial};
 
 /// Everything that a rule can look at.
 #[derive(Clone, Debug)]
@@ -39,6 +41,8 @@ pub struct Rig {
     pub shape: Slot<Shape>,
     /// How she has run with the engines that come off, where the job says.
     pub ran: Option<Ran>,
+    /// Her trials, with their files read.
+    pub trial: Option<Trial>,
     /// How the transom is built and bolted to, and how hard she is driven.
     pub structure: Structure,
     /// The tables of regulations and standards.

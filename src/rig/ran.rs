@@ -1,5 +1,7 @@
 //! How she has run with the engines that come off.
 
+use uom::si::f64::Ratio;
+
 use crate::job::{self, Job, Signs};
 
 /// What years with the old engines say of the transom that carried them.
@@ -9,6 +11,8 @@ pub struct Ran {
     pub years: Option<f64>,
     /// For how many hours.
     pub hours: Option<f64>,
+    /// Compression of her weakest cylinder over that of a new engine.
+    pub compression: Option<Ratio>,
     /// What the job says was seen of it with them.
     pub then: Option<Signs>,
     /// What was seen of it, then or now; `None` where nobody looked.
@@ -22,10 +26,11 @@ const PROVEN_HOURS: f64 = 200.0;
 impl Ran {
     /// What a job says of it.
     pub fn of(job: &Job) -> Option<Ran> {
-        let job::Ran { years, hours, signs: then } = job.ran.clone()?;
+        let job::Ran { years, hours, compression, signs: then } = job.ran.clone()?;
         let now = job.structure.as_ref().and_then(|structure| structure.signs.as_ref());
         let signs = Signs::both(then.as_ref(), now);
-        Some(Ran { years, hours, then, signs })
+        let compression = compression.map(|ratio| ratio.value);
+        Some(Ran { years, hours, compression, then, signs })
     }
 
     /// Whether the old engines ran on this transom long enough and it shows nothing of it. `None` where that cannot be said:

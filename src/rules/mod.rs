@@ -10,12 +10,15 @@ mod height;
 mod network;
 mod power;
 pub mod rule;
+mod running;
 mod steering;
 mod stern;
 mod strength;
 mod swing;
 mod trailer;
+mod trial;
 mod weight;
+mod worth;
 
 pub use cautions::cautions;
 pub use finding::{Finding, Limit, ToBuy, Verdict};
@@ -116,6 +119,25 @@ pub const ALL: &[&Rule] = &[
     &trailer::COUPLING,
     &trailer::BRAKES,
     &trailer::BEHIND,
+    &running::FULL_THROTTLE_BAND,
+    &running::PITCH,
+    &running::SLIP,
+    &running::TOP_SPEED,
+    &running::OVER_THE_HUMP,
+    &running::TRIM,
+    &running::PORPOISING,
+    &running::TABS,
+    &running::VENTILATION,
+    &trial::FULL_THROTTLE,
+    &trial::FUEL,
+    &trial::SLIP,
+    &trial::TWO_WAYS,
+    &trial::EQUAL_LOAD,
+    &trial::COMPARABLE,
+    &trial::BEHAVIOUR,
+    &trial::PROMISED,
+    &worth::SEASON,
+    &worth::PAYBACK,
 ];
 
 /// The rule of this id.

@@ -19,6 +19,9 @@ pub enum Family {
     Controls,
     Network,
     Trailer,
+    Running,
+    Trial,
+    Worth,
 }
 
 impl Family {
@@ -38,6 +41,9 @@ impl Family {
             Family::Controls => "controls",
             Family::Network => "network",
             Family::Trailer => "trailer",
+            Family::Running => "running",
+            Family::Trial => "trial",
+            Family::Worth => "worth",
         }
     }
 }

@@ -72,7 +72,12 @@ impl Expression {
                 let base = both[0].write(leaf);
                 let plain = !matches!(*both[0], Expression::Binary(..));
                 let base = if plain { base } else { format!("({base})") };
-                format!("{base}^({})", both[1].write(leaf))
+                let exponent = both[1].write(leaf);
+                if matches!(*both[1], Expression::Binary(..)) {
+                    format!("{base}^({exponent})")
+                } else {
+                    format!("{base}^{exponent}")
+                }
             }
             Expression::Call(name, arguments) => {
                 let arguments: Vec<_> = arguments.iter().map(|a| a.write(leaf)).collect();

@@ -21,11 +21,13 @@
 //! ```
 
 mod expression;
+mod figure;
 mod sheet;
 mod table;
 mod term;
 
 pub use expression::{Expression, Operator};
+pub use figure::Figure;
 pub use sheet::{Line, Sheet};
 pub use table::{Part, Table};
 pub use term::{Term, cbrt, ceil_to_multiple, cos, exp, max, min, number, pi, power, round, sin, sqrt, tan};

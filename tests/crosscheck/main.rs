@@ -3,6 +3,7 @@
 
 mod float;
 mod propeller;
+mod running;
 mod strength;
 mod swing;
 mod units;

@@ -46,6 +46,9 @@ pub enum Style {
     Suction,
 }
 
+/// Times below this are shown in seconds, s.
+const SHORT: f64 = 120.0;
+
 /// A quantity whose dimension has been erased for showing: value in the coherent SI unit, kind, style.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Measure {
@@ -222,9 +225,12 @@ impl Measure {
             (Kind::Resistance, _) => "mΩ",
             (Kind::Resistivity, _) => "nΩ·m",
             (Kind::Viscosity, _) => "mm²/s",
+            (Kind::Duration, _) if self.si.abs() < SHORT => "s",
             (Kind::Duration, _) => "h",
             (Kind::Temperature, false) => "°F",
             (Kind::Temperature, true) => "°C",
+            (Kind::DistancePerVolume, false) => "mi/gal",
+            (Kind::DistancePerVolume, true) => "nmi/L",
             (Kind::Ratio, _) => "%",
         };
         named(self.kind, name)
@@ -246,7 +252,7 @@ impl Measure {
             Kind::Power if metric => 1,
             Kind::Power => i32::from((value - value.round()).abs() > 0.05),
             Kind::Angle | Kind::Volume | Kind::Speed | Kind::FlowRate => 1,
-            Kind::Voltage | Kind::Area | Kind::Acceleration => 2,
+            Kind::Voltage | Kind::Area | Kind::Acceleration | Kind::DistancePerVolume => 2,
             Kind::RotationRate => 0,
             Kind::Moment => 0,
             Kind::Current => i32::from(small),
@@ -332,7 +338,7 @@ mod tests {
     proptest! {
         #[test]
         fn what_is_shown_parses_back_within_the_shown_precision(
-            si in -2e3f64..2e3, scale in -3i32..6, kind in 0usize..24, style in 0usize..8, metric: bool,
+            si in -2e3f64..2e3, scale in -3i32..6, kind in 0usize..Kind::ALL.len(), style in 0usize..STYLES.len(), metric: bool,
         ) {
             let kind = Kind::ALL[kind];
             let style = STYLES[style];
@@ -345,12 +351,12 @@ mod tests {
         }
 
         #[test]
-        fn no_text_panics(text in ".{0,60}", kind in 0usize..24) {
+        fn no_text_panics(text in ".{0,60}", kind in 0usize..Kind::ALL.len()) {
             let _ = parse(&text, Kind::ALL[kind]);
         }
 
         #[test]
-        fn no_text_of_the_trades_own_signs_panics(text in "[0-9 ./,'\"±+%a-z⅞′-]{0,30}", kind in 0usize..24) {
+        fn no_text_of_the_trades_own_signs_panics(text in "[0-9 ./,'\"±+%a-z⅞′-]{0,30}", kind in 0usize..Kind::ALL.len()) {
             let _ = parse(&text, Kind::ALL[kind]);
         }
     }

@@ -8,9 +8,11 @@ mod kit;
 mod margins;
 mod panel;
 pub(crate) mod places;
+mod plot;
 mod raster;
 mod rigging;
 mod righting;
+mod running;
 mod side;
 mod stern;
 pub(crate) mod sweep;
@@ -41,9 +43,13 @@ pub(crate) fn all(report: &Report) -> Vec<Drawing> {
         hull::sections(case, units),
         righting::drawing(case, units),
         rigging::drawing(case, units),
+        running::thrust(case, units),
+        running::trim(case, units),
     ]
     .into_iter()
     .flatten()
+    .chain(running::over_engine_speed(case, units))
+    .chain(running::costs(case))
     .collect()
 }
 

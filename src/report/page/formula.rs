@@ -172,9 +172,12 @@ fn write(expression: &Expression, face: Face, units: Units) -> Markup {
         Expression::Call(name, arguments) => match (*name, arguments.as_slice()) {
             ("sqrt", [argument]) => html! { msqrt { (write(argument, face, units)) } },
             ("cbrt", [argument]) => html! { mroot { (write(argument, face, units)) mn { "3" } } },
-            ("power", [base, exponent]) if !matches!(**base, Expression::Binary(..)) => html! {
-                msup { mrow { (write(base, face, units)) } mrow { (write(exponent, face, units)) } }
-            },
+            ("power", [base, exponent]) => {
+                let inner = write(base, face, units);
+                let plain =
+                    matches!(**base, Expression::Quantity { .. } | Expression::Number(_)) && !is_negative(base, face);
+                html! { msup { @if plain { (inner) } @else { (fenced(inner)) } (write(exponent, face, units)) } }
+            }
             ("abs", [argument]) => html! {
                 mrow { mo { "|" } (write(argument, face, units)) mo { "|" } }
             },

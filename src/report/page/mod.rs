@@ -9,6 +9,7 @@ mod outfits;
 mod rigging;
 mod sheet;
 mod shell;
+mod trial_sheet;
 mod working;
 
 use maud::{Markup, html};
@@ -22,6 +23,7 @@ pub(super) use findings::capital;
 pub use sheet::{blank_sheet, measuring_sheet};
 #[cfg(feature = "terminal")]
 pub(crate) use shell::{GENERATOR, style};
+pub use trial_sheet::trial_sheet;
 pub use working::work_page;
 
 /// What a page is matched by: the job's bytes and the tables that judged it.

@@ -35,6 +35,7 @@ pub fn text(report: &Report) -> String {
     }
     if rig.job.sitting == Sitting::Study {
         section(&mut out, "answers", &mut report.answers(), report);
+        studies(&mut out, report);
     }
     section(&mut out, "fails", &mut report.with(Verdict::Fail), report);
     section(&mut out, "warns", &mut report.with(Verdict::Warn), report);
@@ -51,6 +52,24 @@ pub fn text(report: &Report) -> String {
     out.push('\n');
     out.push_str(&wrap(DEFERRAL, ""));
     out
+}
+
+/// Questions of running that the job puts outright, with their answers.
+fn studies(out: &mut String, report: &Report) {
+    for answer in report.case.running_studies() {
+        out.push_str(&head(answer.title));
+        for figure in &answer.figures {
+            out.push_str(&wrap(&format!("{}: {}", figure.meaning, figure.shown.show(report.units)), "  "));
+        }
+        for note in &answer.notes {
+            out.push_str(&wrap(&note.show(report.units), "  "));
+        }
+        if report.explain {
+            for line in answer.sheet.lines() {
+                out.push_str(&working_line(&line.show(report.units), line.meaning()));
+            }
+        }
+    }
 }
 
 fn counts(report: &Report) -> String {
@@ -130,19 +149,15 @@ fn unmeasured(out: &mut String, report: &Report) {
 }
 
 fn not_applicable(out: &mut String, report: &Report) {
-    let mut lines = report.with(Verdict::NotApplicable).peekable();
-    if lines.peek().is_some() {
+    let all: Vec<&Judged> = report.with(Verdict::NotApplicable).collect();
+    if !all.is_empty() {
         out.push_str(&head("not applicable"));
     }
-    // Rules that follow each other and say the same are told together.
-    while let Some(first) = lines.next() {
-        let mut ids = first.rule.id.to_owned();
-        while let Some(next) = lines.next_if(|next| next.finding.summary == first.finding.summary) {
-            ids.push_str(", ");
-            ids.push_str(next.rule.id);
-        }
-        out.push_str(&wrap(&ids, "  "));
-        out.push_str(&wrap(&first.finding.summary.show(report.units), INDENT));
+    // Neighbours that say the same say it once: a family that was not asked about is one entry.
+    for same in all.chunk_by(|one, next| one.finding.summary == next.finding.summary) {
+        let ids: Vec<&str> = same.iter().map(|judged| judged.rule.id).collect();
+        out.push_str(&wrap(&ids.join(", "), "  "));
+        out.push_str(&wrap(&same[0].finding.summary.show(report.units), INDENT));
     }
 }
 

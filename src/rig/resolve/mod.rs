@@ -37,6 +37,8 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
     let material = job.transom.material.as_deref();
     let material = material.and_then(|name| resolver.material("transom.material", name));
     let structure = super::structure::resolve(&mut resolver, job, material.as_ref());
+    let (trial, unread) = super::trial::resolve(job, files);
+    resolver.unresolved.extend(unread);
     if !resolver.unresolved.is_empty() {
         return Err(resolver.unresolved);
     }
@@ -47,6 +49,7 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
         material,
         shape: super::float::shape(job, files),
         ran: Ran::of(job),
+        trial,
         structure,
         tables: catalog.tables.clone(),
         assumed: resolver.assumed,

@@ -19,6 +19,8 @@ HERE = pathlib.Path(__file__).parent
 SPELLING = {
     "in": "inch",
     "ft": "foot",
+    "mi": "mile",
+    "nmi": "nautical_mile",
     "lb": "pound",
     "oz": "ounce",
     "t": "metric_ton",
@@ -66,6 +68,11 @@ SPELLING = {
     "min": "minute",
     "°F": "delta_degF",
     "°C": "delta_degC",
+    "s": "second",
+    "mi/gal": "mile/US_liquid_gallon",
+    "nmi/L": "nautical_mile/liter",
+    "nmi/gal": "nautical_mile/US_liquid_gallon",
+    "km/L": "kilometer/liter",
     "%": "percent",
 }
 # The coherent SI unit of each kind.
@@ -93,6 +100,7 @@ SI = {
     "Viscosity": "meter**2/second",
     "Temperature": "delta_degC",
     "Duration": "second",
+    "DistancePerVolume": "1/meter**2",
     "Ratio": "dimensionless",
 }
 

@@ -1,0 +1,77 @@
+//! How she runs, before and after: the rig put through planing, propellers and engines once, corrected by the trial before.
+
+mod bottom;
+mod craft;
+mod parts;
+mod porpoise;
+mod predicted;
+
+use super::Case;
+use crate::physics::matched::Fit;
+use crate::quantity::Text;
+use crate::rig::Missing;
+
+pub use craft::{Built, Screw};
+pub use porpoise::{Cures, Nearest};
+pub use predicted::{Doubts, Predicted, Rung, Top};
+
+use super::float::{NoFloat, Side};
+
+/// Why nothing can be said of how she runs.
+#[derive(Clone, Debug, PartialEq)]
+pub enum NoRun {
+    /// Readings are missing.
+    Missing(Vec<Missing>),
+    /// The method does not tell such a boat, and why.
+    Unfit(Text),
+}
+
+/// How she runs with the old engines and with the new ones.
+#[derive(Debug)]
+pub struct Runs {
+    pub before: Result<Predicted, NoRun>,
+    pub after: Result<Predicted, NoRun>,
+    /// What the trial before says of drag and pitch.
+    pub fit: Option<Fit>,
+    /// Doubts of drag and pitch for the new engines.
+    pub doubts: Doubts,
+}
+
+impl Case<'_> {
+    /// How she runs; nothing where the job does not ask.
+    pub fn running(&self) -> Option<&Runs> {
+        self.running.get_or_init(|| self.rig.job.running.as_ref().map(|asked| Runs::of(self, asked))).as_ref()
+    }
+}
+
+impl From<&NoFloat> for NoRun {
+    fn from(no: &NoFloat) -> Self {
+        match no {
+            NoFloat::Missing(missing) => NoRun::Missing(missing.clone()),
+            NoFloat::Cannot(why) => NoRun::Unfit(why.clone()),
+        }
+    }
+}
+
+impl Runs {
+    /// Of this side.
+    pub fn side(&self, side: Side) -> &Result<Predicted, NoRun> {
+        match side {
+            Side::Before => &self.before,
+            Side::After => &self.after,
+        }
+    }
+
+    /// What was assumed, in sentences, each once.
+    pub fn assumed(&self) -> Vec<Text> {
+        let mut all: Vec<Text> = Vec::new();
+        for one in [&self.before, &self.after].into_iter().filter_map(|side| side.as_ref().ok()) {
+            for text in &one.built.assumed {
+                if !all.contains(text) {
+                    all.push(text.clone());
+                }
+            }
+        }
+        all
+    }
+}

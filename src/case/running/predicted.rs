@@ -1,0 +1,195 @@
+//! The range with the engines of one side: greatest speed, the hump, other propellers, with what all that is worth.
+
+use uom::si::angular_velocity::revolution_per_minute;
+use uom::si::f64::{AngularVelocity, Length, Velocity};
+
+use super::craft::{Built, Screw};
+use super::{NoRun, Runs};
+use crate::case::Case;
+use crate::case::float::Side;
+use crate::job::Running;
+use crate::physics::matched::{
+    Craft, Factors, Fit, GettingUp, Observed, PRIOR_DRAG, PRIOR_PITCH, Range, TRANSFER_DRAG, TRANSFER_PITCH, fit,
+    getting_up,
+};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::reading::mph;
+
+/// Doubts of the factors on drag and pitch, as parts, and how far they go together.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Doubts {
+    pub drag: f64,
+    pub pitch: f64,
+}
+
+/// Her greatest speed, and the engines' speed there, with what each is worth.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Top {
+    pub speed: Velocity,
+    pub speed_doubt: Velocity,
+    pub engine: AngularVelocity,
+    pub engine_doubt: AngularVelocity,
+}
+
+/// A propeller tried: its pitch and blades, her greatest speed and the engines' speed with it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rung {
+    pub screw: Screw,
+    pub speed: Velocity,
+    pub engine: AngularVelocity,
+    /// Least thrust left over thrust asked for below her greatest speed.
+    pub least_margin: f64,
+}
+
+/// What is reckoned of one side.
+#[derive(Clone, Debug)]
+pub struct Predicted {
+    pub built: Built,
+    pub range: Range,
+    pub top: Option<Top>,
+    pub getting_up: Option<GettingUp>,
+}
+
+/// Pitches that are sold, in whole inches. Common practice, no source.
+const PITCHES_IN: [u32; 2] = [5, 32];
+/// What a fourth blade adds to the blades' area. Common practice, no source: a fifth.
+const FOURTH_BLADE_AREA: f64 = 1.2;
+/// An engine speed is read as closely as this where nothing is said. Common practice, no source: 50 rpm.
+const READ_RPM: f64 = 50.0;
+
+impl Runs {
+    pub(super) fn of(case: &Case, asked: &Running) -> Runs {
+        let before = Built::of(case, asked, Side::Before);
+        let observed = case.trial().and_then(|trials| trials.before.as_ref()).map(|trial| {
+            let runs = trial.runs.iter();
+            runs.filter_map(|run| {
+                Some(Observed {
+                    speed: run.speed?.value,
+                    speed_doubt: run.speed?.doubt,
+                    engine: run.engine.map(|engine| (engine, AngularVelocity::new::<revolution_per_minute>(READ_RPM))),
+                    full_throttle: run.full_throttle,
+                })
+            })
+            .collect::<Vec<_>>()
+        });
+        let fitted = before.as_ref().ok().zip(observed.as_ref()).and_then(|(built, runs)| {
+            // A pitch that is not told cannot be corrected.
+            built.screw.told.then(|| fit(&built.craft, runs)).flatten()
+        });
+        let own = fitted.as_ref().map_or(Doubts { drag: PRIOR_DRAG, pitch: PRIOR_PITCH }, |fit| Doubts {
+            drag: fit.doubts[0],
+            pitch: fit.doubts[1],
+        });
+        let doubts = match &fitted {
+            Some(_) => Doubts { drag: own.drag.hypot(TRANSFER_DRAG), pitch: own.pitch.hypot(TRANSFER_PITCH) },
+            None => own,
+        };
+        let factors = fitted.as_ref().map_or(Factors::default(), |fit: &Fit| fit.factors);
+        let predict =
+            |built: Result<Built, NoRun>, doubts: Doubts| built.map(|built| Predicted::of(built, factors, doubts));
+        Runs {
+            before: predict(before, own),
+            after: predict(Built::of(case, asked, Side::After), doubts),
+            fit: fitted,
+            doubts,
+        }
+    }
+}
+
+impl Predicted {
+    fn of(mut built: Built, factors: Factors, doubts: Doubts) -> Predicted {
+        built.craft.factors = factors;
+        if !built.screw.told {
+            built.screw.pitch = suited(&built);
+            built.craft = Craft { factors, ..built.with_screw(&built.screw) };
+            built.assumed.push(say!(
+                "Its pitch is not told: {} is taken, with which the engines turn at the middle of their band.",
+                Measure::tape(built.screw.pitch)
+            ));
+        }
+        let range = built.craft.range();
+        let top = range.top.map(|top| {
+            let with = |drag: f64, pitch: f64| {
+                let factors = Factors { drag: factors.drag * drag, pitch: factors.pitch * pitch };
+                Craft { factors, ..built.craft.clone() }.range().top
+            };
+            let changed = [with(1.0 + doubts.drag, 1.0), with(1.0, 1.0 + doubts.pitch)];
+            let doubt = |of: &dyn Fn(&crate::physics::matched::Steady) -> f64| {
+                changed.iter().flatten().map(|one| of(one) - of(&top)).fold(0.0, f64::hypot)
+            };
+            Top {
+                speed: top.speed,
+                speed_doubt: Velocity::from_si(doubt(&|one| one.speed.si())),
+                engine: top.full_throttle,
+                engine_doubt: AngularVelocity::from_si(doubt(&|one| one.full_throttle.si())),
+            }
+        });
+        let to = Velocity::from_si(mph(20.0).si());
+        let getting_up = range.points.first().map(|first| getting_up(&built.craft, first.speed, to));
+        Predicted { built, range, top, getting_up }
+    }
+
+    /// With another propeller.
+    pub fn with(&self, screw: Screw) -> Option<Rung> {
+        let craft = Craft { factors: self.built.craft.factors, ..self.built.with_screw(&screw) };
+        let range = craft.range();
+        let top = range.top?;
+        let below = range.points.iter().filter(|point| point.speed < top.speed);
+        let least_margin = below.map(|point| point.margin()).fold(f64::INFINITY, f64::min);
+        Some(Rung { screw, speed: top.speed, engine: top.full_throttle, least_margin })
+    }
+
+    /// Two inches of pitch down to two up, and a fourth blade, or a third in its place.
+    pub fn ladder(&self) -> Vec<Rung> {
+        let own = self.built.screw;
+        let pitches = [-2.0, -1.0, 0.0, 1.0, 2.0].map(|step| Screw { pitch: own.pitch + inches(step), ..own });
+        let blades = match own.blades {
+            3 => Some(Screw { blades: 4, area_ratio: own.area_ratio * FOURTH_BLADE_AREA, ..own }),
+            4 => Some(Screw { blades: 3, area_ratio: own.area_ratio / FOURTH_BLADE_AREA, ..own }),
+            _ => None,
+        };
+        pitches
+            .into_iter()
+            .chain(blades)
+            .filter(|screw| screw.pitch.si() > 0.0)
+            .filter_map(|screw| self.with(screw))
+            .collect()
+    }
+
+    /// The pitch in whole inches with which the engines turn nearest to this speed at full throttle.
+    pub fn pitch_for(&self, engine: AngularVelocity) -> Option<Rung> {
+        let own = self.built.screw;
+        let near = (own.pitch.si() / inches(1.0).si()).round();
+        let tried = (-6..=6).map(|step| inches(near + f64::from(step))).filter(|pitch| *pitch > inches(4.0));
+        tried
+            .filter_map(|pitch| self.with(Screw { pitch, ..own }))
+            .min_by(|a, b| (a.engine - engine).si().abs().total_cmp(&(b.engine - engine).si().abs()))
+    }
+
+    /// Why nothing is told above or below the range, in words.
+    pub fn limits(&self) -> Vec<Text> {
+        let mut all = Vec::new();
+        if let (Some(why), Some(first)) = (&self.range.slower, self.range.points.first()) {
+            all.push(say!("Below {} nothing is told: {}.", Measure::of(first.speed), why.to_string()));
+        }
+        if let (Some(why), Some(last)) = (&self.range.faster, self.range.points.last()) {
+            all.push(say!("Above {} nothing is told: {}.", Measure::of(last.speed), why.to_string()));
+        }
+        all
+    }
+}
+
+/// The pitch in whole inches with which the engines turn at rated speed at her greatest speed: the coarsest with which they still do.
+fn suited(built: &Built) -> Length {
+    let [mut low, mut high] = PITCHES_IN;
+    while low < high {
+        let middle = (low + high).div_ceil(2);
+        let screw = Screw { pitch: inches(f64::from(middle)), ..built.screw };
+        let craft = Craft { factors: built.craft.factors, ..built.with_screw(&screw) };
+        let range = craft.range();
+        let fast = range.top.as_ref().or(range.points.last());
+        let reaches = fast.is_some_and(|one| one.full_throttle >= built.craft.propulsion.engine.rated);
+        if reaches { low = middle } else { high = middle - 1 }
+    }
+    inches(f64::from(low))
+}

@@ -1,0 +1,66 @@
+//! Before against after: at equal engine speed, at equal speed, each at its best.
+
+use super::measured::{Curve, Measured};
+use crate::physics::trial::{Change, Point, at, change, span};
+
+/// One line of the comparison, values in coherent SI units.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Row {
+    /// Where both are compared: engine speed or speed.
+    pub along: f64,
+    pub speed: Option<Change>,
+    pub fuel: Option<Change>,
+    pub economy: Option<Change>,
+}
+
+/// The comparison.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Compared {
+    /// At equal speeds of the engines, rad/s.
+    pub at_equal_engine: Vec<Row>,
+    /// At equal speeds, m/s.
+    pub at_equal_speed: Vec<Row>,
+    /// Greatest speed of each.
+    pub top: Option<Change>,
+    /// Farthest on a gallon of each.
+    pub best: Option<Change>,
+}
+
+/// Places at which both are compared.
+const PLACES: u32 = 4;
+
+impl Compared {
+    /// Of two trials.
+    pub fn of(before: &Measured, after: &Measured) -> Compared {
+        let rows = |along: Curve| {
+            let points = |trial: &Measured, value| trial.points(along, value);
+            let both = |value| (points(before, value), points(after, value));
+            let measure = if along == Curve::Engine { Curve::Speed } else { Curve::Fuel };
+            let (one, other) = both(measure);
+            let Some([from, to]) = span(&one, &other) else { return Vec::new() };
+            (0..=PLACES)
+                .map(|i| from + (to - from) * f64::from(i) / f64::from(PLACES))
+                .map(|place| {
+                    let of = |value| {
+                        let (one, other) = both(value);
+                        change(at(&one, place)?, at(&other, place)?)
+                    };
+                    let speed = (along == Curve::Engine).then(|| of(Curve::Speed)).flatten();
+                    Row { along: place, speed, fuel: of(Curve::Fuel), economy: of(Curve::Economy) }
+                })
+                .filter(|row| row.speed.is_some() || row.fuel.is_some())
+                .collect()
+        };
+        let best = |trial: &Measured, value: Curve| {
+            let all = trial.points(value, value);
+            all.into_iter().max_by(|a: &Point, b: &Point| a.value.total_cmp(&b.value))
+        };
+        let changed = |value| change(best(before, value)?, best(after, value)?);
+        Compared {
+            at_equal_engine: rows(Curve::Engine),
+            at_equal_speed: rows(Curve::Speed),
+            top: changed(Curve::Speed),
+            best: changed(Curve::Economy),
+        }
+    }
+}

@@ -1,0 +1,12 @@
+//! Hull, propeller and engine put together: what she does at every speed, how fast she goes, how she gets over the hump; and
+//! the two factors by which a trial corrects the reckoning.
+
+mod fit;
+mod getting_up;
+mod range;
+mod steady;
+
+pub use fit::{Fit, Observed, PRIOR_DRAG, PRIOR_PITCH, TRANSFER_DRAG, TRANSFER_PITCH, fit};
+pub use getting_up::{GettingUp, PLANES_FROM, getting_up};
+pub use range::{HIGHEST, LOWEST, Range, STEP};
+pub use steady::{Craft, Factors, Propulsion, Steady, slip};

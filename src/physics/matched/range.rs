@@ -1,0 +1,101 @@
+//! The whole range of speeds.
+
+use uom::si::f64::Velocity;
+
+use super::steady::{Craft, Steady};
+use crate::physics::running::Outside;
+use crate::quantity::Dimensioned;
+
+/// Lowest and highest speed looked at, and the step between, m/s: 2 to 100 mph by 1 mph.
+pub const LOWEST: f64 = 2.0 * MILE_PER_HOUR;
+pub const HIGHEST: f64 = 100.0 * MILE_PER_HOUR;
+pub const STEP: f64 = MILE_PER_HOUR;
+const MILE_PER_HOUR: f64 = 0.447_04;
+/// Halvings of a speed.
+const HALVINGS: usize = 40;
+/// How far past her greatest speed the range is told.
+const PAST: usize = 3;
+
+/// What she does over her range of speeds, as far as the method tells it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Range {
+    /// Speed after speed.
+    pub points: Vec<Steady>,
+    /// Why nothing is told below the first speed.
+    pub slower: Option<Outside>,
+    /// Why nothing is told above the last, where the engines could still go on.
+    pub faster: Option<Outside>,
+    /// The greatest speed that the engines hold, where the method reaches it.
+    pub top: Option<Steady>,
+}
+
+impl Craft {
+    /// The range, from the first speed that the method tells to a little past the greatest that the engines hold.
+    pub fn range(&self) -> Range {
+        let mut range = Range { points: Vec::new(), slower: None, faster: None, top: None };
+        let mut past = 0;
+        for step in 0.. {
+            let speed = LOWEST + STEP * f64::from(step);
+            if speed > HIGHEST || past > PAST {
+                break;
+            }
+            match self.steady(Velocity::from_si(speed)) {
+                Ok(steady) => {
+                    if !steady.is_held() && self.is_past(&range, &steady) {
+                        past += 1;
+                    }
+                    range.points.push(steady);
+                }
+                Err(outside) if range.points.is_empty() => range.slower = Some(outside),
+                Err(outside) => {
+                    range.faster = Some(outside);
+                    break;
+                }
+            }
+        }
+        range.top = self.top(&range);
+        range
+    }
+
+    /// Whether she was held before and is no more: past a hump that holds her back she may be held again.
+    fn is_past(&self, range: &Range, steady: &Steady) -> bool {
+        range.points.last().is_some_and(|last| last.margin() > steady.margin())
+            && range.points.iter().any(Steady::is_held)
+    }
+
+    /// Where thrust and drag are equal, past the last speed that is held.
+    fn top(&self, range: &Range) -> Option<Steady> {
+        let last = range.points.iter().rposition(Steady::is_held)?;
+        let (mut low, mut high) = (range.points[last].speed.si(), range.points.get(last + 1)?.speed.si());
+        let mut found = range.points[last];
+        for _ in 0..HALVINGS {
+            let middle = 0.5 * (low + high);
+            let steady = self.steady(Velocity::from_si(middle)).ok()?;
+            if steady.is_held() {
+                (low, found) = (middle, steady);
+            } else {
+                high = middle;
+            }
+        }
+        Some(found)
+    }
+}
+
+impl Range {
+    /// The speed at which least thrust is left below the greatest speed she holds while planing: the hump. `None` where drag only grows.
+    pub fn hump(&self) -> Option<&Steady> {
+        let points = &self.points;
+        (1..points.len().saturating_sub(1))
+            .find(|i| {
+                let margin = |at: usize| points[at].margin();
+                margin(*i) <= margin(i - 1) && margin(*i) < margin(i + 1)
+            })
+            .map(|i| &points[i])
+    }
+
+    /// The speed at which a gallon takes her farthest, among those that the engines hold; for engines that burn fuel.
+    pub fn best_cruise(&self) -> Option<&Steady> {
+        let held = self.points.iter().filter(|point| point.is_held() && point.fuel.si() > 0.0);
+        held.max_by(|a, b| (a.speed.si() / a.fuel.si()).total_cmp(&(b.speed.si() / b.fuel.si())))
+    }
+}

@@ -1,0 +1,196 @@
+//! One speed: the thrust that she asks for, what the propellers turn at, what the engines could do.
+
+use std::f64::consts::TAU;
+
+use uom::si::f64::{Angle, AngularVelocity, Force, Power, Ratio, Velocity, VolumeRate};
+
+use crate::physics::engine::Engine;
+use crate::physics::propeller::{Sized, Turning};
+use crate::physics::running::{Beside, Dragged, Outside, Planing, Running, Tabs, critical_trim, displaced, hump};
+use crate::quantity::{Dimensioned, degrees, standard_gravity};
+
+/// What a trial says of her drag and of her propellers.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Factors {
+    /// Her drag over the reckoned one.
+    pub drag: f64,
+    /// The pitch by which her propellers work over the marked one.
+    pub pitch: f64,
+}
+
+impl Default for Factors {
+    fn default() -> Self {
+        Factors { drag: 1.0, pitch: 1.0 }
+    }
+}
+
+/// What drives her: engines alike, with propellers alike.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Propulsion {
+    pub engines: u8,
+    pub engine: Engine,
+    /// Turns of the engine for one of the propeller.
+    pub gears: Ratio,
+    /// Part of the power that comes through the gears.
+    pub through: Ratio,
+    pub propeller: Sized,
+}
+
+/// A loaded boat with her engines.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Craft {
+    /// Her bottom, weight, centre and thrust line; its speed and what acts beside are filled in.
+    pub planing: Planing,
+    /// Air and lower units.
+    pub dragged: Vec<Dragged>,
+    pub tabs: Option<Tabs>,
+    pub propulsion: Propulsion,
+    pub factors: Factors,
+}
+
+/// How she runs at one speed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Steady {
+    pub speed: Velocity,
+    pub running: Running,
+    /// The hump's factor on the bottom's drag.
+    pub hump: Ratio,
+    /// Thrust of all propellers that she asks for.
+    pub thrust: Force,
+    /// Thrust of all of them at full throttle.
+    pub available: Force,
+    /// Engine speed at full throttle.
+    pub full_throttle: AngularVelocity,
+    /// Engine speed that holds her there.
+    pub engine: AngularVelocity,
+    /// Power of each engine at its propeller shaft that holds her there.
+    pub power: Power,
+    /// Fuel of all engines.
+    pub fuel: VolumeRate,
+    /// `1 − V / (n · pitch)`, the pitch as marked.
+    pub slip: Ratio,
+    /// Efficiency of the propellers.
+    pub efficiency: Ratio,
+    /// Turns, coefficients, thrust and torque of one propeller.
+    pub turning: Turning,
+    /// Trim above which she porpoises, where that is told.
+    pub porpoises: Option<Angle>,
+}
+
+impl Steady {
+    /// Thrust that is left at full throttle over the thrust that she asks for.
+    pub fn margin(&self) -> f64 {
+        self.available.si() / self.thrust.si() - 1.0
+    }
+
+    /// Whether the engines can hold her there.
+    pub fn is_held(&self) -> bool {
+        self.available >= self.thrust
+    }
+}
+
+/// Trim at which a tab's own drag is first reckoned; what comes out corrects it.
+const FIRST_TRIM_DEG: f64 = 4.0;
+/// Halvings of an engine's speed.
+const HALVINGS: usize = 60;
+
+/// Slip as the trade defines it, `1 − V / (n · pitch)`: speeds in the same unit.
+pub fn slip(speed: Velocity, pitch_speed: Velocity) -> Ratio {
+    Ratio::from_si(1.0 - speed.si() / pitch_speed.si())
+}
+
+impl Craft {
+    /// How she planes at this speed, drag as reckoned.
+    ///
+    /// # Errors
+    /// Where the method does not tell it.
+    pub fn running(&self, speed: Velocity) -> Result<(Running, Beside), Outside> {
+        let dragged = self.dragged.iter().map(|one| one.at(speed)).fold(Beside::default(), |sum, one| sum + one);
+        let beam = self.planing.bottom.beam;
+        let balance = |trim: Angle| {
+            let tabs = self.tabs.map_or(Beside::default(), |tabs| {
+                tabs.at(speed, self.planing.water.density, beam, trim, self.planing.centre_forward)
+            });
+            let beside = dragged + tabs;
+            Planing { speed, beside, ..self.planing }.balance().map(|running| (running, beside))
+        };
+        let first = balance(degrees(FIRST_TRIM_DEG))?;
+        if self.tabs.is_none() { Ok(first) } else { balance(first.0.trim) }
+    }
+
+    /// How she runs at this speed.
+    ///
+    /// # Errors
+    /// Where the method does not tell it.
+    pub fn steady(&self, speed: Velocity) -> Result<Steady, Outside> {
+        let (running, beside) = self.running(speed)?;
+        Ok(self.driven(speed, running, beside))
+    }
+
+    /// The hump's factor at this speed: what it is at its least speed for anything slower.
+    fn hump(&self, speed: Velocity) -> f64 {
+        let volume = displaced(self.planing.weight, self.planing.water.density);
+        let froude = hump::volume_froude(speed.si(), volume, standard_gravity().si());
+        hump::factor((self.planing.centre_forward / self.planing.bottom.beam).si(), froude.max(hump::FROM))
+    }
+
+    /// Engines and propellers put behind how she planes.
+    pub(super) fn driven(&self, speed: Velocity, running: Running, beside: Beside) -> Steady {
+        let hump = self.hump(speed);
+        let cosine = self.planing.thrust.angle.si().cos();
+        let besides = beside.drag.si() * running.trim.si().cos();
+        let bottom = running.thrust.si() * cosine - besides;
+        let thrust = self.factors.drag * (hump * bottom + besides) / cosine;
+        let drive = &self.propulsion;
+        let sized = self.sized();
+        let gears = drive.gears.si();
+        let each = thrust / f64::from(drive.engines);
+        let turning = sized.pulling(each, speed.si());
+        let power = turning.power / drive.through.si();
+        let engine = TAU * turning.turns * gears;
+        let full = self.full_throttle(speed);
+        let marked = drive.propeller.stretch * drive.propeller.pitch;
+        let fuel = drive.engine.fuel_at(power, engine) * f64::from(drive.engines);
+        Steady {
+            speed,
+            running,
+            hump: Ratio::from_si(hump),
+            thrust: Force::from_si(thrust),
+            available: Force::from_si(full.thrust * f64::from(drive.engines)),
+            full_throttle: AngularVelocity::from_si(TAU * full.turns * gears),
+            engine: AngularVelocity::from_si(engine),
+            power: Power::from_si(power),
+            fuel: VolumeRate::from_si(fuel),
+            slip: slip(speed, Velocity::from_si(turning.turns * marked)),
+            efficiency: Ratio::from_si(turning.open_water.efficiency()),
+            turning,
+            porpoises: critical_trim(self.planing.bottom.deadrise, running.lift),
+        }
+    }
+
+    /// The propeller with the pitch by which it works.
+    pub fn sized(&self) -> Sized {
+        let own = self.propulsion.propeller;
+        Sized { stretch: own.stretch * self.factors.pitch, ..own }
+    }
+
+    /// One propeller at full throttle at this speed: where the engine's power is what it asks for, or the limiter holds it.
+    pub fn full_throttle(&self, speed: Velocity) -> Turning {
+        let (drive, sized) = (&self.propulsion, self.sized());
+        let gears = drive.gears.si();
+        let most = drive.engine.most.si() / (TAU * gears);
+        let surplus = |turns: f64| {
+            let given = drive.engine.full_throttle(TAU * turns * gears) * drive.through.si();
+            given - sized.turning(turns, speed.si()).power
+        };
+        if surplus(most) >= 0.0 {
+            return sized.turning(most, speed.si());
+        }
+        let (mut low, mut high) = (0.0, most);
+        for _ in 0..HALVINGS {
+            let middle = 0.5 * (low + high);
+            if surplus(middle) > 0.0 { low = middle } else { high = middle }
+        }
+        sized.turning(high, speed.si())
+    }
+}

@@ -1,0 +1,45 @@
+//! How far the method goes.
+
+use std::ops::RangeInclusive;
+
+use uom::si::angle::degree;
+
+use super::balance::Running;
+use crate::quantity::Dimensioned;
+
+/// Speed coefficients, trims (degrees), wetted lengths over the beam that the method was fitted to. Source: Savitsky 1964.
+pub const SPEEDS: RangeInclusive<f64> = 0.60..=13.0;
+pub const TRIMS: RangeInclusive<f64> = 2.0..=15.0;
+pub const LONGEST_WETTED: f64 = 4.0;
+
+/// Why she is not told.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+pub enum Outside {
+    #[error("her speed over √(g b) is {0:.2}: the method was fitted to 0.60 to 13")]
+    Speed(f64),
+    #[error("she would trim {0:.1} deg: the method was fitted to 2 to 15")]
+    Trim(f64),
+    #[error("she would wet {0:.1} beams of her bottom: the method was fitted to 4 at most")]
+    Wetted(f64),
+    #[error("no trim balances weight, pressure and thrust")]
+    NoBalance,
+}
+
+/// Whether the method was fitted to how she runs.
+///
+/// # Errors
+/// What lies outside.
+pub(super) fn within(running: &Running) -> Result<(), Outside> {
+    let speed = running.speed_coefficient.si();
+    if !SPEEDS.contains(&speed) {
+        return Err(Outside::Speed(speed));
+    }
+    let trim = running.trim.get::<degree>();
+    if !TRIMS.contains(&trim) {
+        return Err(Outside::Trim(trim));
+    }
+    if running.wetted.si() > LONGEST_WETTED {
+        return Err(Outside::Wetted(running.wetted.si()));
+    }
+    Ok(())
+}

@@ -1,0 +1,71 @@
+//! What it costs, what it saves, how long until both are even. Money is a plain number in the job's currency.
+
+use uom::si::f64::{Ratio, Time, Volume, VolumeRate};
+
+use crate::quantity::Dimensioned;
+use crate::working::{Sheet, Term, number};
+
+/// An amount with how far off it may be.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Amount {
+    pub value: f64,
+    pub doubt: f64,
+}
+
+impl Amount {
+    /// Of this value, known for certain.
+    pub fn certain(value: f64) -> Self {
+        Amount { value, doubt: 0.0 }
+    }
+
+    /// Both together; what is not known of one is not known for other reasons of the other.
+    pub fn plus(self, other: Amount) -> Self {
+        Amount { value: self.value + other.value, doubt: self.doubt.hypot(other.doubt) }
+    }
+
+    /// Less another.
+    pub fn less(self, other: Amount) -> Self {
+        Amount { value: self.value - other.value, doubt: self.doubt.hypot(other.doubt) }
+    }
+
+    /// The product of both.
+    pub fn times(self, other: Amount) -> Self {
+        let value = self.value * other.value;
+        Amount { value, doubt: (self.doubt * other.value).hypot(self.value * other.doubt) }
+    }
+}
+
+/// Fuel money of so many hours at one speed, `h · f · c`: `price` for a volume.
+pub fn fuel_money(sheet: &mut Sheet, hours: Time, fuel: VolumeRate, price: f64, volume: Volume) -> Term<Ratio> {
+    let burnt = Term::new("h", hours) * Term::new("f", fuel);
+    let price = Term::new("c", Ratio::from_si(price)) / Term::new("per", volume);
+    sheet.set("m", "fuel money", burnt * price)
+}
+
+/// Seasons until what is saved has paid what it cost: at best, as reckoned, at worst. `None` where nothing is saved.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Payback {
+    pub soonest: Option<f64>,
+    pub seasons: Option<f64>,
+    pub latest: Option<f64>,
+}
+
+/// The seasons, `K / (before − after)`, with what is not known of cost and saving at its best and its worst.
+pub fn payback(sheet: &mut Sheet, cost: Amount, before: Amount, after: Amount) -> Payback {
+    let saved = before.less(after);
+    let money = |symbol: &str, value: f64| Term::new(symbol, Ratio::from_si(value));
+    let saving = sheet.set(
+        "E",
+        "saved in a season",
+        money("a season before", before.value) - money("a season after", after.value),
+    );
+    let seasons = |cost: f64, saved: f64| (saved > 0.0).then_some((cost / saved).max(0.0));
+    if saved.value > 0.0 {
+        sheet.set("N", "seasons until it is even", number(1.0) * money("K", cost.value) / saving);
+    }
+    Payback {
+        soonest: seasons(cost.value - cost.doubt, saved.value + saved.doubt),
+        seasons: seasons(cost.value, saved.value),
+        latest: seasons(cost.value + cost.doubt, saved.value - saved.doubt),
+    }
+}

@@ -1,0 +1,62 @@
+//! `running/slip`
+
+use uom::si::f64::Ratio;
+
+use super::{between, past_the_method, propeller, ready, trial_before, trusted};
+use crate::case::Case;
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::rules::rule::{given, rule};
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::Sheet;
+
+rule! {
+    /// The slip of the new propellers at her greatest speed: how far she stays behind their pitch.
+    ///
+    /// **Why.** Slip beyond the usual says that the propeller is too small, ventilates, or drags a boat
+    /// too heavy for it; slip below it says that a reading is wrong.
+    ///
+    /// **Limit.** 5 to 25 %.
+    ///
+    /// **Source.** Common practice, no source (1 − V / (turns × pitch), and the limits).
+    ///
+    /// **When it warns.** Lower the engine, take more blade or diameter; check rpm, pitch and speed.
+    SLIP = Running "running/slip", judge;
+}
+
+/// Least and greatest slip of a planing boat at full speed. Common practice, no source.
+pub(in crate::rules) const USUAL: [f64; 2] = [0.05, 0.25];
+
+fn judge(case: &Case) -> Finding {
+    let (runs, predicted) = given!(ready(case));
+    if !predicted.built.screw.told {
+        return Finding::unmeasured(vec![propeller()]);
+    }
+    let Some(top) = &predicted.range.top else {
+        return past_the_method(predicted);
+    };
+    let mut sheet = Sheet::default();
+    trusted(&mut sheet, runs);
+    let slip = top.slip.si();
+    // Slip follows the pitch at work, part for part.
+    let doubt = runs.doubts.pitch * (1.0 - slip);
+    let verdict = between(slip, doubt, USUAL);
+    let [least, most] = USUAL.map(|slip| Measure::of(Ratio::from_si(slip)));
+    let finding = Finding::new(
+        verdict,
+        say!(
+            "At {} the propellers would slip by {} ± {}.",
+            Measure::of(top.speed),
+            Measure::of(top.slip),
+            Measure::of(Ratio::from_si(doubt))
+        ),
+    )
+    .against(Measure::of(top.slip), Limit::Within(least, most))
+    .working(sheet);
+    match verdict {
+        Verdict::Warn => finding.remedy(Text::from(
+            "Check the pitch on the hubs, the gear ratio and her greatest speed; with more slip take a larger blade or lower the engines.",
+        )),
+        Verdict::Unmeasured => Finding { missing: vec![trial_before()], ..finding },
+        _ => finding,
+    }
+}

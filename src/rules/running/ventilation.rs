@@ -1,0 +1,63 @@
+//! `running/ventilation`
+
+use uom::si::f64::Length;
+
+use super::ready;
+use crate::case::Case;
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::rules::rule::{given, rule};
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::Sheet;
+
+rule! {
+    /// How deep the upper blade tips work under the water behind the transom, going straight and banked in
+    /// a hard turn.
+    ///
+    /// **Why.** Tips that come near the surface draw air: the engine races, she loses way, and in a turn
+    /// the stern lets go.
+    ///
+    /// **Limit.** Going straight, tips no more than an inch and a half above the line of the bottom, which the water
+    /// behind it leaves by an inch in ten of setback.
+    ///
+    /// **Source.** Common practice, no source (how the water comes up, the inch and a half, the bank of a turn).
+    ///
+    /// **When it warns.** Set the engine a hole lower, or fit a larger or cupped blade; see
+    /// height/plate-window.
+    VENTILATION = Running "running/ventilation", judge;
+}
+
+/// How far tips may stand above the water. Common practice, no source.
+const ABOVE_IN: f64 = 1.5;
+
+fn judge(case: &Case) -> Finding {
+    let (_, predicted) = given!(ready(case));
+    let built = &predicted.built;
+    let tips = Length::from_si(built.tips);
+    let turn = Length::from_si(built.tips_in_turn);
+    let mut sheet = Sheet::default();
+    sheet.remark(say!(
+        "Shaft {} under the water behind the transom, half the propeller's diameter {}; banked by 15 degrees the tips of the outer engine stand {} under it.",
+        Measure::tape(Length::from_si(built.shaft)),
+        Measure::tape(built.screw.diameter * 0.5),
+        Measure::tape(turn)
+    ));
+    sheet.remark(Text::from("A bound, not a reckoning: what air a propeller draws is not told."));
+    let least = -inches(ABOVE_IN);
+    let verdict = if least.exceeds(tips) { Verdict::Warn } else { Verdict::Pass };
+    let finding = Finding::new(
+        verdict,
+        say!(
+            "Going straight the upper tips work {} under the water; in a hard turn those of the outer engine {}.",
+            Measure::tape(tips),
+            Measure::tape(turn)
+        ),
+    )
+    .against(Measure::tape(tips), Limit::AtLeast(Measure::tape(least)))
+    .working(sheet);
+    match verdict {
+        Verdict::Warn => {
+            finding.remedy(Text::from("Set the engines lower by the holes that height/plate-window names."))
+        }
+        _ => finding,
+    }
+}

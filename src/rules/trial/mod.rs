@@ -1,0 +1,68 @@
+//! The sea trial: whether its runs can be believed, whether before and after can be compared, and what was promised.
+
+mod behaviour;
+mod comparable;
+mod equal_load;
+mod fuel;
+mod full_throttle;
+mod promised;
+mod slip;
+mod two_ways;
+
+pub use behaviour::BEHAVIOUR;
+pub use comparable::COMPARABLE;
+pub use equal_load::EQUAL_LOAD;
+pub use fuel::FUEL;
+pub use full_throttle::FULL_THROTTLE;
+pub use promised::PROMISED;
+pub use slip::SLIP;
+pub use two_ways::TWO_WAYS;
+
+use super::Finding;
+use crate::case::Case;
+use crate::case::float::Side;
+use crate::case::trial::{Measured, Trials};
+use crate::job::{Run, Sailed};
+use crate::quantity::Text;
+use crate::reading::reading;
+use crate::rig::{Engine, Missing, Outfit};
+
+/// The trials, or the finding that says that there is none.
+fn ready<'c>(case: &'c Case) -> Result<&'c Trials, Box<Finding>> {
+    case.trial().ok_or_else(|| {
+        Box::new(Finding::not_applicable(Text::from("The job tells no trial; `trial: (before: (runs: [...]))` does.")))
+    })
+}
+
+/// The trial that is judged: after where it was sailed, else before; with its runs.
+fn latest(trials: &Trials) -> Result<(Side, &Measured), Box<Finding>> {
+    match trials.latest() {
+        Some((side, trial)) if !trial.runs.is_empty() => Ok((side, trial)),
+        _ => Err(Box::new(Finding::unmeasured(vec![Missing::one(reading!(Sailed.runs))]))),
+    }
+}
+
+fn lacks_full_throttle() -> Missing {
+    Missing { measurement: reading!(Run.full_throttle), of: Some("a run with the throttles open".to_owned()) }
+}
+
+/// The outfit of this side.
+fn outfit<'c>(case: &'c Case, side: Side) -> &'c Outfit {
+    match side {
+        Side::Before => &case.rig.before,
+        Side::After => &case.rig.after,
+    }
+}
+
+/// The first main engine of this side: they are taken alike.
+fn engine<'c>(case: &'c Case, side: Side) -> Option<&'c Engine> {
+    outfit(case, side).mains().first().copied()
+}
+
+/// "with the new engines", "with the old engines".
+fn with(side: Side) -> &'static str {
+    match side {
+        Side::Before => "with the old engines",
+        Side::After => "with the new engines",
+    }
+}
