@@ -3,6 +3,7 @@
 
 mod float;
 mod propeller;
+mod rigging;
 mod strength;
 mod swing;
 mod units;

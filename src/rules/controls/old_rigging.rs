@@ -1,7 +1,7 @@
 //! `controls/old-rigging`
 
 use crate::case::Case;
-use crate::job::Cycle;
+use crate::job::{Cycle, Sitting};
 use crate::job::rigging::{self, Kept, OldPart, Reach};
 use crate::quantity::{Measure, Text, say};
 use crate::reading::reading;
@@ -42,9 +42,11 @@ fn judge(case: &Case) -> Finding {
         .collect();
     let kept = &rig.job.rigging.kept;
     if rows.is_empty() && kept.is_empty() {
-        return match &rig.job.rigging.controls {
-            Some(_) => Finding::unmeasured(vec![Missing::one(reading!(rigging::Rigging.kept))]),
-            None => Finding::not_applicable(Text::from(super::NOTHING_TOLD)),
+        let asked = rig.job.rigging.controls.is_some() && rig.job.sitting != Sitting::AsFitted && !rig.before.is_empty();
+        return if asked {
+            Finding::unmeasured(vec![Missing::one(reading!(rigging::Rigging.kept))])
+        } else {
+            Finding::not_applicable(Text::from(super::NOTHING_TOLD))
         };
     }
     let wrong: Vec<Text> = kept.iter().filter_map(|kept| wrong(case, kept)).collect();
@@ -52,7 +54,7 @@ fn judge(case: &Case) -> Finding {
     let finding = if wrong.is_empty() {
         Finding::new(
             Verdict::Pass,
-            say!("{} sorts of parts come out; what stays can serve. Plug the holes that they leave.", rows.len()),
+            Text::from(if rows.is_empty() { "What stays can serve." } else { "What comes out is listed, and what stays can serve. Plug the holes that they leave." }),
         )
     } else {
         Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from(".")))

@@ -6,7 +6,7 @@ use crate::case::rigging::asked_of;
 use crate::case::rigging::fuel::line_name;
 use crate::job::Fuel;
 use crate::job::rigging::{self, Chosen};
-use crate::quantity::{Measure, Style, Text, say};
+use crate::quantity::{Measure, Style, Text, capitalised, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::{given, need, rule};
@@ -38,6 +38,7 @@ fn judge(case: &Case) -> Finding {
     let mut worst: Option<Finding> = None;
     for (i, line) in rig.lines.iter().enumerate() {
         let name = line_name(line, i);
+        let head = capitalised(&name);
         let spec = line.hose.spec();
         need!(
             gasoline = asked_of(spec.and_then(|hose| hose.gasoline.as_ref()), reading!(rigging::FuelLine.hose), &name),
@@ -48,13 +49,13 @@ fn judge(case: &Case) -> Finding {
         });
         let tested = spec.and_then(|hose| hose.fire_tested);
         let wrong = if !gasoline {
-            Some((Verdict::Fail, say!("{} is not made for gasoline.", name.as_str())))
+            Some((Verdict::Fail, say!("{} is not made for gasoline.", head.as_str())))
         } else if tested == Some(false) && !portable {
-            Some((Verdict::Warn, say!("{} is built in and was not fire tested.", name.as_str())))
+            Some((Verdict::Warn, say!("{} is built in and was not fire tested.", head.as_str())))
         } else if *years > YEARS {
             Some((
                 Verdict::Warn,
-                say!("{} is {} years old; {} are the usual life.", name.as_str(), years.to_string(), YEARS.to_string()),
+                say!("{} is {} years old; {} are the usual life.", head.as_str(), years.to_string(), YEARS.to_string()),
             ))
         } else {
             None
@@ -63,7 +64,7 @@ fn judge(case: &Case) -> Finding {
             Some((verdict, summary)) => Finding::new(verdict, summary)
                 .remedy(Text::from("Replace it with fire-tested gasoline hose of low permeation, with two clamps at each barb that is long enough for two."))
                 .buys("fuel hose for gasoline, fire tested", length),
-            None => Finding::new(Verdict::Pass, say!("{} is made for gasoline and {} years old.", name.as_str(), years.to_string())),
+            None => Finding::new(Verdict::Pass, say!("{} is made for gasoline and {} years old.", head.as_str(), years.to_string())),
         };
         finding.keep_worse(&mut worst);
     }

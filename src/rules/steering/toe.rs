@@ -30,6 +30,9 @@ rule! {
 /// How far engines are steered each way where no sheet tells. Common practice, no source: 30 deg.
 const LOCK_DEG: f64 = 30.0;
 
+/// Less than this is told as in line.
+const TOLD_DEG: f64 = 0.05;
+
 fn judge(case: &Case) -> Finding {
     let Some(rig) = &case.rig.job.rigging.steering else {
         return Finding::not_applicable(Text::from(
@@ -80,8 +83,11 @@ fn judge(case: &Case) -> Finding {
     let most = degrees(MOST_TOE_DEG);
     let at = Measure::of(Angle::from_si(worst.1.abs()));
     let ahead = Measure::of(Angle::from_si(linkage.toe(0.0).map_or(0.0, f64::abs)));
-    let summary =
-        say!("The engines stand up to {} out of line, with the port one turned {}; ahead, {}.", found, at, ahead);
+    let summary = if worst.0.abs() < degrees(TOLD_DEG).si() {
+        Text::from("The engines stand in line all the way from lock to lock.")
+    } else {
+        say!("The engines stand up to {} out of line, with the port one turned {}; ahead, {}.", found, at, ahead)
+    };
     let finding = if Angle::from_si(worst.0.abs()).exceeds(most) {
         Finding::new(Verdict::Warn, summary).remedy(remedy)
     } else {

@@ -5,7 +5,7 @@ use crate::case::Case;
 use crate::case::rigging::asked;
 use crate::job::Steering;
 use crate::job::rigging::{self, Chosen};
-use crate::physics::rigging::steering::{self, FEWEST_TURNS, MOST_TURNS, USUAL_TURNS};
+use crate::physics::rigging::steering::{self, FEWEST_TURNS, HELMS_M3, MOST_TURNS, USUAL_TURNS};
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rules::rule::{given, need, rule};
@@ -38,24 +38,32 @@ fn judge(case: &Case) -> Finding {
     let ratio = |turns: f64| Measure::of(Ratio::from_si(turns));
     let limit = Limit::Within(ratio(FEWEST_TURNS), ratio(MOST_TURNS));
     let found = turns.measure();
-    let usual = (USUAL_TURNS.0 + USUAL_TURNS.1) / 2.0;
-    // Turns go with the inverse of the helm's displacement.
-    let better = Measure::styled(Volume::from_si(helm.value.si() * turns.value().si() / usual), Style::Displacement);
     let summary = say!("The wheel takes {} turns from lock to lock.", found);
-    let out = !(FEWEST_TURNS..=MOST_TURNS).contains(&turns.value().si());
-    let finding = if out {
-        Finding::new(Verdict::Warn, summary)
-            .remedy(say!("Fit a helm of about {} a turn: it takes about {} turns.", better, ratio(usual)))
-            .buys("hydraulic helm", say!("about {} a turn", better))
+    let usual = (USUAL_TURNS.0..=USUAL_TURNS.1).contains(&turns.value().si());
+    let finding = if (FEWEST_TURNS..=MOST_TURNS).contains(&turns.value().si()) {
+        Finding::new(Verdict::Pass, summary.then(Text::from(if usual { "" } else { " Four to seven are usual." })))
     } else {
-        Finding::new(
-            Verdict::Pass,
-            summary.then(Text::from(if (USUAL_TURNS.0..=USUAL_TURNS.1).contains(&turns.value().si()) {
-                ""
-            } else {
-                " Four to seven are usual."
-            })),
-        )
+        cure(Finding::new(Verdict::Warn, summary), helm.value, turns.value().si(), count(rig))
     };
     finding.against(found, limit).working(sheet)
+}
+
+/// The helm that brings the turns nearest to the usual ones, of those that are made; else one cylinder less.
+fn cure(finding: Finding, helm: Volume, turns: f64, cylinders: u8) -> Finding {
+    // Turns go with the inverse of the helm's displacement.
+    let wanted = helm.si() * turns / ((USUAL_TURNS.0 + USUAL_TURNS.1) / 2.0);
+    let made = wanted.clamp(HELMS_M3.0, HELMS_M3.1);
+    let then = turns * helm.si() / made;
+    if !(FEWEST_TURNS..=MOST_TURNS).contains(&then) {
+        let words = if cylinders > 1 {
+            "No helm that is made does: steer with one cylinder and a tie bar, or with power assistance."
+        } else {
+            "No helm that is made does: fit a cylinder of another bore or stroke."
+        };
+        return finding.remedy(Text::from(words)).buys("steering cylinder", Text::from("of another size, or one instead of two"));
+    }
+    let better = Measure::styled(Volume::from_si(made), Style::Displacement);
+    finding
+        .remedy(say!("Fit a helm of about {} a turn: it takes {} turns.", better, Measure::of(Ratio::from_si(then))))
+        .buys("hydraulic helm", say!("about {} a turn", better))
 }

@@ -35,7 +35,7 @@ fn judge(case: &Case) -> Finding {
     let share = trailer::share(&mut sheet, &coupling, &all_up);
     let ratio = |share| Measure::of(Ratio::from_si(share));
     let limit = Limit::Within(ratio(COUPLING_SHARE.0), ratio(COUPLING_SHARE.1));
-    let summary = say!("{} stands on the coupling, {} of {}.", coupling.measure(), share.measure(), all_up.measure());
+    let summary = say!("{} stands on the coupling, {} of {}.", coupling.measure(), percent(share.value()), all_up.measure());
     let finding = if (COUPLING_SHARE.0..=COUPLING_SHARE.1).contains(&share.value().si()) {
         Finding::new(Verdict::Pass, summary)
     } else {
@@ -47,7 +47,7 @@ fn judge(case: &Case) -> Finding {
                 .then(way(axle, "aft", "forward"))
                 .then(Text::from(", or the winch post, and her with it, "))
                 .then(way(boat.value(), "forward", "aft"))
-                .then(say!(": then {} of it stands there.", Measure::of(wanted))),
+                .then(say!(": then {} of it stands there.", percent(wanted))),
         )
     };
     finding.against(share.measure(), limit).working(sheet)
@@ -56,4 +56,9 @@ fn judge(case: &Case) -> Finding {
 /// How far, and which way.
 fn way(far: Length, on: &str, back: &str) -> Text {
     say!("{} {}", Measure::tape(far.abs()), if far.si() >= 0.0 { on } else { back })
+}
+
+/// A share in words.
+fn percent(share: Ratio) -> String {
+    format!("{:.1} %", 100.0 * share.si())
 }
