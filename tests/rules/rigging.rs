@@ -12,7 +12,8 @@ const FAMILIES: [Family; 6] =
 
 /// A boat that floats, the same pair before and after, with these other fields.
 fn pair(fields: &str) -> String {
-    let engines = "class: \"four-stroke 150 hp inline-4\", shaft: \"25 in\", at: [port(\"14 in\"), starboard(\"14 in\")]";
+    let engines =
+        "class: \"four-stroke 150 hp inline-4\", shaft: \"25 in\", at: [port(\"14 in\"), starboard(\"14 in\")]";
     format!(
         "(boat: (length: \"24 ft\", beam: \"8 ft 6 in\", chine_beam: \"84 in\", deadrise: \"20 deg\", depth: \"36 in\"), \
          transom: (height: \"25 in\", angle: \"14 deg\"), \
@@ -95,7 +96,8 @@ fn what_is_to_be_bought_stands_in_the_report_with_the_finding_that_asks_for_it()
 
 #[test]
 fn a_class_and_a_description_of_one_part_are_a_slip() {
-    let job = "(rigging: (steering: (helm: (class: \"hydraulic helm 1.7 in³\", described: (displacement: \"2 in³\")))))";
+    let job =
+        "(rigging: (steering: (helm: (class: \"hydraulic helm 1.7 in³\", described: (displacement: \"2 in³\")))))";
     let (job, _) = sternknee::job::load("job.ron", job).unwrap();
     assert!(sternknee::rig::resolve(&job, &crate::common::CATALOG).is_err());
 }

@@ -1,8 +1,8 @@
 //! `controls/old-rigging`
 
 use crate::case::Case;
-use crate::job::{Cycle, Sitting};
 use crate::job::rigging::{self, Kept, OldPart, Reach};
+use crate::job::{Cycle, Sitting};
 use crate::quantity::{Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
@@ -42,7 +42,8 @@ fn judge(case: &Case) -> Finding {
         .collect();
     let kept = &rig.job.rigging.kept;
     if rows.is_empty() && kept.is_empty() {
-        let asked = rig.job.rigging.controls.is_some() && rig.job.sitting != Sitting::AsFitted && !rig.before.is_empty();
+        let asked =
+            rig.job.rigging.controls.is_some() && rig.job.sitting != Sitting::AsFitted && !rig.before.is_empty();
         return if asked {
             Finding::unmeasured(vec![Missing::one(reading!(rigging::Rigging.kept))])
         } else {
@@ -54,7 +55,11 @@ fn judge(case: &Case) -> Finding {
     let finding = if wrong.is_empty() {
         Finding::new(
             Verdict::Pass,
-            Text::from(if rows.is_empty() { "What stays can serve." } else { "What comes out is listed, and what stays can serve. Plug the holes that they leave." }),
+            Text::from(if rows.is_empty() {
+                "What stays can serve."
+            } else {
+                "What comes out is listed, and what stays can serve. Plug the holes that they leave."
+            }),
         )
     } else {
         Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from(".")))

@@ -87,7 +87,10 @@ fn of_tube(name: &str, tube: &Tube, inside: Length, through: &[(String, Length)]
             ),
         ))
     } else if fill.value().exceeds(most) {
-        buy(Finding::new(Verdict::Warn, say!("The {} is filled to {} of its area.", name, format!("{:.0} %", 100.0 * fill.value().si()))))
+        buy(Finding::new(
+            Verdict::Warn,
+            say!("The {} is filled to {} of its area.", name, format!("{:.0} %", 100.0 * fill.value().si())),
+        ))
     } else if let Some(bend) = sharp {
         Finding::new(Verdict::Warn, say!("The {} bends at a radius of {}.", name, Measure::tape(bend.value)))
             .remedy(say!("Lay it with bends of at least {}.", Measure::tape(inside * tube::BEND_DIAMETERS)))
@@ -97,7 +100,10 @@ fn of_tube(name: &str, tube: &Tube, inside: Length, through: &[(String, Length)]
             .remedy(Text::from("Bush both ends, and lay it so that it drains into the bilge."))
             .buys("tube bushings", Text::from("two"))
     } else {
-        Finding::new(Verdict::Pass, say!("The {} is filled to {} of its area.", name, format!("{:.0} %", 100.0 * fill.value().si())))
+        Finding::new(
+            Verdict::Pass,
+            say!("The {} is filled to {} of its area.", name, format!("{:.0} %", 100.0 * fill.value().si())),
+        )
     };
     finding.against(found, limit).working(sheet)
 }

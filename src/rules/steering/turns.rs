@@ -60,7 +60,9 @@ fn cure(finding: Finding, helm: Volume, turns: f64, cylinders: u8) -> Finding {
         } else {
             "No helm that is made does: fit a cylinder of another bore or stroke."
         };
-        return finding.remedy(Text::from(words)).buys("steering cylinder", Text::from("of another size, or one instead of two"));
+        return finding
+            .remedy(Text::from(words))
+            .buys("steering cylinder", Text::from("of another size, or one instead of two"));
     }
     let better = Measure::styled(Volume::from_si(made), Style::Displacement);
     finding

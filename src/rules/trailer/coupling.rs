@@ -35,7 +35,8 @@ fn judge(case: &Case) -> Finding {
     let share = trailer::share(&mut sheet, &coupling, &all_up);
     let ratio = |share| Measure::of(Ratio::from_si(share));
     let limit = Limit::Within(ratio(COUPLING_SHARE.0), ratio(COUPLING_SHARE.1));
-    let summary = say!("{} stands on the coupling, {} of {}.", coupling.measure(), percent(share.value()), all_up.measure());
+    let summary =
+        say!("{} stands on the coupling, {} of {}.", coupling.measure(), percent(share.value()), all_up.measure());
     let finding = if (COUPLING_SHARE.0..=COUPLING_SHARE.1).contains(&share.value().si()) {
         Finding::new(Verdict::Pass, summary)
     } else {

@@ -63,7 +63,11 @@ fn backbones_agree_with_a_network_of_conductances() {
     for (backbone, theirs) in list(&cases, "backbones").iter().zip(list(&results, "lost")) {
         let loads: Vec<Load> = list(backbone, "loads")
             .iter()
-            .map(|load| Load { at: number(&load["at"]), current: number(&load["current"]), drop: number(&load["drop"]) })
+            .map(|load| Load {
+                at: number(&load["at"]),
+                current: number(&load["current"]),
+                drop: number(&load["drop"]),
+            })
             .collect();
         let of = |key: &str| number(&backbone[key]);
         let ours = network::losses(of("power_at"), &loads, of("per_metre"), of("drop_per_metre"));
