@@ -12,13 +12,14 @@ mod weights;
 
 use std::sync::OnceLock;
 
+use crate::reading::Absent;
 use crate::rig::Rig;
 use crate::written::Slip;
-use float::{Built, Float, NoFloat};
+use float::{Built, Float};
 
 pub(crate) use bolts::{drop_along, places as bolt_places};
 pub(crate) use rows::{Rows, fixed_engines, holes_up};
-use strength::{NoStrength, PanelAnswer, Strength};
+use strength::{PanelAnswer, Strength};
 
 /// What was worked out of a rig while its faults were looked for.
 #[derive(Clone, Debug, Default)]
@@ -32,9 +33,9 @@ pub struct Case<'a> {
     /// The rig.
     pub rig: &'a Rig,
     begun: Begun,
-    float: OnceLock<Result<Float, NoFloat>>,
+    float: OnceLock<Result<Float, Absent>>,
     swing: swing::Kept,
-    strength: OnceLock<Result<Strength, NoStrength>>,
+    strength: OnceLock<Result<Strength, Absent>>,
 }
 
 impl<'a> Case<'a> {

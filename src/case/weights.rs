@@ -12,7 +12,7 @@ impl Case<'_> {
         match self.float() {
             Ok(float) => parts.extend(float.ledger_parts()),
             Err(no_float) if self.rig.floats() => {
-                parts.push(no_float.part("the whole boat"));
+                parts.push(Part::said("the whole boat", no_float.words()));
             }
             Err(_) => {}
         }

@@ -1,6 +1,7 @@
 //! A reading declared once: where it stands in a job, its kind and bounds, where on the boat, how and how closely it is
 //! taken, what a sheet calls it and where its sketch shows it. All else is got from that by machine.
 
+mod absent;
 mod amount;
 mod asked;
 mod bounds;
@@ -10,6 +11,7 @@ mod form;
 mod part;
 mod told;
 
+pub use absent::{Absent, All};
 pub use amount::*;
 pub use asked::{Asked, Missing};
 pub use bounds::{Bounds, between, count};

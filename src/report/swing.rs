@@ -5,7 +5,7 @@ use uom::si::angle::degree;
 use uom::si::f64::Angle;
 
 use crate::case::Case;
-use crate::case::swing::{Answer, NamedPolygon, Swept, View, open_words, outlines};
+use crate::case::swing::{Answer, NamedPolygon, Swept, View, outlines};
 use crate::physics::swing::{AngleRange, Outcome};
 use crate::quantity::Units;
 
@@ -15,7 +15,7 @@ pub(super) fn json(case: &Case, units: Units) -> Value {
     let swing = case.swing();
     let sweeps = |answer: &Answer<Vec<Swept>>| match answer {
         Ok(all) => all.iter().map(swept).collect::<Vec<_>>().into(),
-        Err(open) => value!({ "open": open_words(open).show(units) }),
+        Err(open) => value!({ "open": open.words().show(units) }),
     };
     let engines = match &swing.engines {
         Ok(all) => all
@@ -46,11 +46,11 @@ pub(super) fn json(case: &Case, units: Units) -> Value {
             })
             .collect::<Vec<_>>()
             .into(),
-        Err(open) => value!({ "open": open_words(open).show(units) }),
+        Err(open) => value!({ "open": open.words().show(units) }),
     };
     let study = swing.study.as_ref().map(|study| match study {
         Ok(question) => swept(&question.swept),
-        Err(open) => value!({ "open": open_words(open).show(units) }),
+        Err(open) => value!({ "open": open.words().show(units) }),
     });
     value!({
         "engines": engines,

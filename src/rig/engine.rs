@@ -83,8 +83,8 @@ pub struct Engine {
     pub propeller: Slot<PropellerSpec>,
     /// Bracket's rest down to the anti-ventilation plate.
     pub rest_to_plate: Slot<Reading<Length>>,
-    /// The shaft lengths that it comes in.
-    pub shafts: Vec<ShaftChoice>,
+    /// Its shaft by the trade's name, where job or class leave no choice.
+    pub shaft_name: Option<Length>,
     /// Hole row in which it hangs.
     pub holes_up: Slot<u8>,
     /// Rows of holes in its bracket.
@@ -105,15 +105,6 @@ pub struct Engine {
     pub sheet: Slot<SwingSheet>,
     /// The rest of what its class says.
     pub spec: EngineSpec,
-}
-
-/// A shaft length that an engine comes in.
-#[derive(Clone, Debug)]
-pub struct ShaftChoice {
-    /// The trade's name for it.
-    pub name: Length,
-    /// Bracket's rest down to the anti-ventilation plate.
-    pub rest_to_plate: Length,
 }
 
 impl Outfit {

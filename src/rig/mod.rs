@@ -16,7 +16,7 @@ use crate::job::Job;
 use crate::quantity::Text;
 
 pub use crate::reading::Missing;
-pub use engine::{Bracket, Engine, Group, ItemOfOutfit, Outfit, ShaftChoice};
+pub use engine::{Bracket, Engine, Group, ItemOfOutfit, Outfit};
 pub use float::{Files, Shape};
 pub use ran::Ran;
 pub use resolve::{resolve, resolve_with_files};

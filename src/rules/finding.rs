@@ -1,7 +1,7 @@
 //! What a rule says of a rig.
 
 use crate::quantity::{Measure, Text, Units};
-use crate::rig::Missing;
+use crate::reading::{Absent, Missing};
 use crate::working::{Sheet, Table};
 
 /// The answer of a rule.
@@ -100,6 +100,43 @@ pub struct Finding {
     pub tables: Vec<Table>,
     /// What is to be bought for it.
     pub buys: Vec<ToBuy>,
+}
+
+/// What a judgement comes to: a finding, or one that stops it early, by `?` from what is [`Absent`] too.
+pub type Judgement = Result<Finding, Finding>;
+
+impl From<Judgement> for Finding {
+    fn from(judgement: Judgement) -> Self {
+        judgement.unwrap_or_else(|early| early)
+    }
+}
+
+impl From<Absent> for Finding {
+    fn from(absent: Absent) -> Self {
+        match absent {
+            Absent::Waits(missing) => Finding::unmeasured(missing),
+            Absent::NotApplicable(why) => Finding::not_applicable(why),
+            Absent::CannotBe(why) => Finding::new(Verdict::Unmeasured, why),
+        }
+    }
+}
+
+impl From<&Absent> for Finding {
+    fn from(absent: &Absent) -> Self {
+        absent.clone().into()
+    }
+}
+
+impl From<Missing> for Finding {
+    fn from(missing: Missing) -> Self {
+        Finding::unmeasured(vec![missing])
+    }
+}
+
+impl From<Vec<Missing>> for Finding {
+    fn from(missing: Vec<Missing>) -> Self {
+        Finding::unmeasured(missing)
+    }
 }
 
 impl Finding {

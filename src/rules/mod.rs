@@ -1,5 +1,7 @@
 //! The rules: a folder a family, a file a rule, and here the one list of them all.
 
+#![allow(clippy::result_large_err, reason = "a finding is made once a rule, whether early or late")]
+
 mod cautions;
 mod controls;
 mod electrical;
@@ -18,7 +20,7 @@ mod trailer;
 mod weight;
 
 pub use cautions::cautions;
-pub use finding::{Finding, Limit, ToBuy, Verdict};
+pub use finding::{Finding, Judgement, Limit, ToBuy, Verdict};
 pub use rule::{Family, Judged, Rule};
 pub(crate) use strength::DESIGN_FACTOR;
 

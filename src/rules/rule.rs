@@ -103,33 +103,8 @@ macro_rules! rule {
             id: $id,
             family: $crate::rules::Family::$family,
             doc: &[$($doc),+],
-            judge: $judge,
+            judge: |case| $crate::rules::Finding::from($judge(case)),
         };
     };
 }
 pub(super) use rule;
-
-/// Binds readings by name, or returns an unmeasured finding that lists every one of them that is
-/// missing: `need!(length = case.rig.job.boat.length(), width = case.rig.job.boat.transom_width());`
-macro_rules! need {
-    ($($name:ident = $slot:expr),+ $(,)?) => {
-        $(let $name = $slot.ask();)+
-        let missing: Vec<$crate::rig::Missing> =
-            [$($name.as_ref().err().cloned()),+].into_iter().flatten().collect();
-        let ($(Ok($name),)+) = ($($name,)+) else {
-            return $crate::rules::Finding::unmeasured(missing);
-        };
-    };
-}
-pub(super) use need;
-
-/// The value of a result, or returns the finding that says why there is none.
-macro_rules! given {
-    ($result:expr) => {
-        match $result {
-            Ok(value) => value,
-            Err(finding) => return *finding,
-        }
-    };
-}
-pub(super) use given;

@@ -32,7 +32,7 @@ fn thicker(text: &str, core: &str, more: f64) -> String {
     let told = rig(text);
     let grown = |metres: f64| format!("{} mm", 1e3 * metres + 25.4 * more);
     let from = text.find("transom: (").expect("a transom");
-    let text = match told.transom.thickness.reading() {
+    let text = match told.job.transom.thickness.as_ref() {
         Some(transom) => replaced(text, from, "thickness: \"", "\"", &grown(transom.value.si())),
         None => text.to_owned(),
     };

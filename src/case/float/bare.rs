@@ -3,12 +3,12 @@
 use nalgebra::Point3;
 use uom::si::f64::{Length, Mass, MassDensity};
 
+use super::Entry;
 use super::ledger::{value, y_of};
-use super::{Entry, NoFloat};
 use crate::job::{self, EnginesThen, Sitting};
 use crate::physics::float::{self, AsFloats, Hull, Mark, Weight, as_she_floats};
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::reading::reading;
+use crate::reading::{Absent, reading};
 use crate::rig::{Missing, Rig};
 
 /// Height of the bare boat's centre over the height from keel to highest sheer, where nobody knows it.
@@ -45,10 +45,10 @@ pub(super) fn centre_height(rig: &Rig, hull: &Hull, assumed: &mut Vec<Text>) -> 
 }
 
 /// The bare boat as she was weighed.
-pub(super) fn weighed(rig: &Rig, centre_height: f64) -> Result<Entry, NoFloat> {
-    let weight = rig.job.weights.boat.weight().ask().map_err(|missing| NoFloat::Missing(vec![missing]))?;
+pub(super) fn weighed(rig: &Rig, centre_height: f64) -> Result<Entry, Absent> {
+    let weight = rig.job.weights.boat.weight().ask()?;
     let Some(x) = value(rig.job.weights.boat.forward.as_ref()) else {
-        return Err(NoFloat::Missing(vec![Missing {
+        return Err(Absent::Waits(vec![Missing {
             measurement: reading!(job::BoatWeight.weight),
             of: Some("her centre, forward of the transom".to_owned()),
         }]));
@@ -65,7 +65,7 @@ fn bare(mass: Mass, centre: Point3<f64>) -> Entry {
 ///
 /// # Errors
 /// Those engines are missing.
-pub(super) fn engines_then(rig: &Rig) -> Result<EnginesThen, NoFloat> {
+pub(super) fn engines_then(rig: &Rig) -> Result<EnginesThen, Absent> {
     let engines = rig.job.afloat.engines.unwrap_or(match rig.job.sitting {
         Sitting::AsFitted => EnginesThen::New,
         _ if rig.before.is_empty() && rig.after.is_empty() => EnginesThen::None,
@@ -77,7 +77,7 @@ pub(super) fn engines_then(rig: &Rig) -> Result<EnginesThen, NoFloat> {
         EnginesThen::None => None,
     };
     if let Some(Err(missing)) = outfit.map(|outfit| outfit.ask()) {
-        return Err(NoFloat::Missing(vec![missing]));
+        return Err(Absent::Waits(vec![missing]));
     }
     Ok(engines)
 }
@@ -92,11 +92,11 @@ impl AsMeasured {
         water: MassDensity,
         aboard: Vec<Entry>,
         engines: EnginesThen,
-    ) -> Result<AsMeasured, NoFloat> {
+    ) -> Result<AsMeasured, Absent> {
         let (names, marks): (Vec<String>, Vec<Mark>) = marks.into_iter().unzip();
         let fit = |height: f64| {
             as_she_floats(hull, &marks, Length::from_si(height), water)
-                .map_err(|error| NoFloat::Cannot(say!("Her marks do not tell how she lies: {}.", error.to_string())))
+                .map_err(|error| Absent::CannotBe(say!("Her marks do not tell how she lies: {}.", error.to_string())))
         };
         let mass = fit(bare_height)?.load.mass.si();
         let (kg, moment) = aboard.iter().fold((0.0, 0.0), |(kg, moment), entry| {
@@ -111,9 +111,9 @@ impl AsMeasured {
         Ok(measured)
     }
 
-    fn too_much_aboard(&self) -> NoFloat {
+    fn too_much_aboard(&self) -> Absent {
         let aboard: f64 = self.aboard.iter().map(|e| e.weight.mass.si()).sum();
-        NoFloat::Cannot(say!(
+        Absent::CannotBe(say!(
             "By her marks she displaces {}, and {} was hung on her and aboard: nothing is left for the boat. Check marks, sections and weights.",
             Measure::of(self.fit.load.mass),
             Measure::of(Mass::from_si(aboard))
@@ -121,7 +121,7 @@ impl AsMeasured {
     }
 
     /// What is left when everything named is taken off.
-    pub(super) fn bare(&self) -> Result<Entry, NoFloat> {
+    pub(super) fn bare(&self) -> Result<Entry, Absent> {
         let mut weights: Vec<Weight> = vec![Weight { mass: self.fit.load.mass, centre: self.fit.load.centre }];
         weights.extend(self.aboard.iter().map(|entry| entry.removed().weight));
         let left = float::total(&weights).map_err(|_| self.too_much_aboard())?;

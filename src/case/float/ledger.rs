@@ -3,12 +3,11 @@
 use nalgebra::Point3;
 use uom::si::f64::{Length, Mass, MassDensity};
 
-use super::NoFloat;
 use crate::case::stern::Stern;
 use crate::job::{self, Across, Item, Liquid, TankEntry};
 use crate::physics::float::{Tank, Weight};
 use crate::quantity::{Dimensioned, Reading};
-use crate::reading::reading;
+use crate::reading::{Absent, reading};
 use crate::rig::{Bracket, Engine, Group, Missing, Outfit, Rig};
 
 /// Weight of gasoline, kg/m³. Common practice, no source: 6.2 lb/gal.
@@ -193,9 +192,9 @@ pub(super) fn of_items(rig: &Rig, items: &[Item]) -> Result<Vec<Entry>, Vec<Miss
 }
 
 /// A tank so full; nothing where it is empty.
-pub(super) fn of_tank(tank: &TankEntry, fill: f64, sea: MassDensity) -> Result<Option<Entry>, NoFloat> {
+pub(super) fn of_tank(tank: &TankEntry, fill: f64, sea: MassDensity) -> Result<Option<Entry>, Absent> {
     let (Some(capacity), Some(x)) = (&tank.capacity, value(tank.forward.as_ref())) else {
-        return Err(NoFloat::Missing(vec![Missing {
+        return Err(Absent::Waits(vec![Missing {
             measurement: reading!(job::Weights.tanks),
             of: Some(tank.what.clone()),
         }]));

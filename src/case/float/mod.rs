@@ -17,7 +17,8 @@ use crate::job::{EdgeKind, EnginesThen, TankEntry, Water};
 use crate::physics::float::{Hull, Mark, WaterPlane};
 use crate::physics::weight::FRESH_WATER_LB_FT3;
 use crate::quantity::{Dimensioned, Measure, Text, pounds_per_cubic_foot, say};
-use crate::rig::{Missing, Outfit, Rig};
+use crate::reading::Absent;
+use crate::rig::{Outfit, Rig};
 
 pub use aboard::Crew;
 use aboard::{Aboard, Crowd, Loading};
@@ -33,15 +34,6 @@ const SALT_WATER_LB_FT3: f64 = 64.0;
 
 /// Two sides whose heights or heels differ by no more are alike, metres or radians: rounding.
 const ALIKE: f64 = 1e-9;
-
-/// Why she cannot be floated.
-#[derive(Clone, Debug, PartialEq)]
-pub enum NoFloat {
-    /// Readings are missing.
-    Missing(Vec<Missing>),
-    /// What is given cannot float, and why.
-    Cannot(Text),
-}
 
 /// Before or after the repower.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -89,12 +81,12 @@ pub struct EdgePoint {
 }
 
 impl Float {
-    fn of(case: &Case) -> Result<Float, NoFloat> {
+    fn of(case: &Case) -> Result<Float, Absent> {
         let rig = case.rig;
         let job = &rig.job;
         if job.weights.boat.weight().reading().is_none() && job.afloat.marks().reading().is_none() {
             let missing = [rig.shape.ask().err(), job.afloat.marks().ask().err()];
-            return Err(NoFloat::Missing(missing.into_iter().flatten().collect()));
+            return Err(Absent::Waits(missing.into_iter().flatten().collect()));
         }
         let built = shape::built(case)?;
         let mut assumed = Vec::new();
@@ -223,7 +215,7 @@ impl<'a> Case<'a> {
     ///
     /// # Errors
     /// What is missing, or why what is given cannot float.
-    pub fn float(&self) -> Result<&Float, &NoFloat> {
+    pub fn float(&self) -> Result<&Float, &Absent> {
         self.float.get_or_init(|| Float::of(self)).as_ref()
     }
 }
@@ -242,11 +234,11 @@ fn water(rig: &Rig, assumed: &mut Vec<Text>) -> MassDensity {
 }
 
 /// What an outfit weighs, where there is one.
-fn weights(rig: &Rig, outfit: &Outfit) -> Result<Option<Vec<Entry>>, NoFloat> {
+fn weights(rig: &Rig, outfit: &Outfit) -> Result<Option<Vec<Entry>>, Absent> {
     if outfit.is_empty() && outfit.items.is_empty() {
         return Ok(None);
     }
-    ledger::of_outfit(rig, outfit).map(Some).map_err(NoFloat::Missing)
+    ledger::of_outfit(rig, outfit).map(Some).map_err(Absent::Waits)
 }
 
 /// An angle in words: bow up or down.

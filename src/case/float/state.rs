@@ -3,9 +3,10 @@
 use uom::si::f64::{Length, MassDensity};
 
 use super::aboard::{Crew, Loading};
-use super::{Entry, Float, NoFloat, Side};
+use super::{Entry, Float, Side};
 use crate::physics::float::{self, Floating, FreeSurface, Hull, Outcome, Weight, equilibrium, free_surface_rise};
 use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::reading::Absent;
 
 /// One loading, before and after.
 #[derive(Clone, Debug)]
@@ -39,9 +40,9 @@ pub struct State {
 
 impl State {
     /// The hull of that side with these weights.
-    pub(super) fn of(hull: &Hull, water: MassDensity, side: Side, entries: Vec<Entry>) -> Result<State, NoFloat> {
+    pub(super) fn of(hull: &Hull, water: MassDensity, side: Side, entries: Vec<Entry>) -> Result<State, Absent> {
         let weights: Vec<Weight> = entries.iter().map(|entry| entry.weight).collect();
-        let cannot = |error: float::FloatError| NoFloat::Cannot(say!("{}.", error.to_string()));
+        let cannot = |error: float::FloatError| Absent::CannotBe(say!("{}.", error.to_string()));
         let total = float::total(&weights).map_err(cannot)?;
         let load = float::Load { mass: total.mass, centre: total.centre, water };
         let outcome = equilibrium(hull, &load).map_err(cannot)?;
@@ -88,7 +89,7 @@ impl Loaded {
         loading: &Loading,
         before: Option<&[Entry]>,
         after: Option<&[Entry]>,
-    ) -> Result<Loaded, NoFloat> {
+    ) -> Result<Loaded, Absent> {
         let alone = before.is_none() && after.is_none();
         let one = |side: Side, outfit: Option<&[Entry]>, wanted: bool| {
             wanted

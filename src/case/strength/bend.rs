@@ -4,10 +4,10 @@
 use std::f64::consts::PI;
 use std::sync::Arc;
 
+use super::Laden;
 use super::board::Board;
 use super::footing::{Footing, LoadCase};
 use super::grip::STRIP_IN;
-use super::{Laden, NoStrength};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
 use crate::physics::strength::panel::{
@@ -16,6 +16,7 @@ use crate::physics::strength::panel::{
 use crate::physics::strength::panel_loads;
 use crate::physics::strength::seam::{self, Seam, SeamPush};
 use crate::quantity::{Dimensioned, inches, say};
+use crate::reading::Absent;
 
 /// Thicknesses over which a support's push spreads on its way through the core: two to each side, as a slab is judged on a
 /// perimeter two depths away (EN 1992-1-1, 6.4.2, value from memory); common practice, no source, for wood.
@@ -152,7 +153,7 @@ impl Panels {
     ///
     /// # Errors
     /// Why it cannot be solved.
-    pub fn of(board: &Board, left: KnockDown) -> Result<Panels, NoStrength> {
+    pub fn of(board: &Board, left: KnockDown) -> Result<Panels, Absent> {
         Panels::finer(board, left, 1.0)
     }
 
@@ -160,7 +161,7 @@ impl Panels {
     ///
     /// # Errors
     /// As [`Panels::of`].
-    pub fn finer(board: &Board, left: KnockDown, times: f64) -> Result<Panels, NoStrength> {
+    pub fn finer(board: &Board, left: KnockDown, times: f64) -> Result<Panels, Absent> {
         let meshed = board.meshed(times);
         let mut states = vec![State::of(board, left, &meshed).map_err(unfit)?];
         // With less behind it nothing may hold it at all: then that does not count.
@@ -232,7 +233,7 @@ impl Laden {
         panels: &Panels,
         cases: Vec<LoadCase>,
         footings: Vec<Footing>,
-    ) -> Result<Laden, NoStrength> {
+    ) -> Result<Laden, Absent> {
         let bent = bent(board, panels, &cases, &footings)?;
         Ok(Laden { cases, footings, bent })
     }
@@ -241,18 +242,18 @@ impl Laden {
     ///
     /// # Errors
     /// As [`Panels::of`].
-    pub fn on(&self, board: &Board, panels: &Panels) -> Result<Bent, NoStrength> {
+    pub fn on(&self, board: &Board, panels: &Panels) -> Result<Bent, Absent> {
         bent(board, panels, &self.cases, &self.footings)
     }
 }
 
-fn bent(board: &Board, panels: &Panels, cases: &[LoadCase], footings: &[Footing]) -> Result<Bent, NoStrength> {
+fn bent(board: &Board, panels: &Panels, cases: &[LoadCase], footings: &[Footing]) -> Result<Bent, Absent> {
     let sets: Vec<Vec<Load>> = (0..cases.len()).map(|case| loads(board, footings, case)).collect();
     let mut stood: Vec<Vec<Stood>> = vec![Vec::new(); cases.len()];
     for state in &panels.states {
         let State { factored, uprights } = state.as_ref();
         let Some(layup) = factored.panel().section.layup.as_ref() else {
-            return Err(NoStrength::Unfit(say!("The panel shows no stress to judge.")));
+            return Err(Absent::CannotBe(say!("The panel shows no stress to judge.")));
         };
         let judge = Judge { board, factored, layup, uprights: *uprights };
         for (stood, loaded) in stood.iter_mut().zip(factored.bend(&sets).map_err(unfit)?) {
@@ -366,11 +367,11 @@ fn along_seams(boards: &[Board], layup: &Layup, forces: &[(Point, f64)]) -> (Opt
     }
 }
 
-pub(super) fn unfit(error: PanelError) -> NoStrength {
+pub(super) fn unfit(error: PanelError) -> Absent {
     if matches!(error, PanelError::NoSupport) {
-        return NoStrength::Unfit(say!("Nothing is said to hold the transom: what works on it cannot be reckoned."));
+        return Absent::CannotBe(say!("Nothing is said to hold the transom: what works on it cannot be reckoned."));
     }
-    NoStrength::Unfit(say!("The transom's panel cannot be solved: {}.", error.to_string()))
+    Absent::CannotBe(say!("The transom's panel cannot be solved: {}.", error.to_string()))
 }
 
 /// What the faces bring to the panel in a case: each force comes down to the middle of the thickness at 45 degrees, so that

@@ -4,7 +4,6 @@ use std::sync::Arc;
 
 use uom::si::f64::Ratio;
 
-use super::NoStrength;
 use super::bend::unfit;
 use super::board::Board;
 use super::footing::Footing;
@@ -16,6 +15,7 @@ use crate::physics::strength::loads::FaceLoad;
 use crate::physics::strength::panel::{Load, Meshed, PanelError, scales_of_part};
 use crate::physics::strength::panel_loads;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say, standard_gravity};
+use crate::reading::Absent;
 use crate::rig::Rig;
 
 /// The core and its readings.
@@ -105,7 +105,7 @@ impl Core {
     ///
     /// # Errors
     /// A measured flex that no stiffness explains.
-    pub fn of(rig: &Rig, board: &Board, after: &[Footing], before: Option<&[Footing]>) -> Result<Core, NoStrength> {
+    pub fn of(rig: &Rig, board: &Board, after: &[Footing], before: Option<&[Footing]>) -> Result<Core, Absent> {
         let said = &rig.structure.said;
         let hangs = match (rig.job.sitting, before) {
             (Sitting::AsFitted, _) | (_, None) => after,
@@ -221,9 +221,9 @@ fn deflection(
 }
 
 /// What a measured flex leaves of the core.
-fn read(board: &Board, footings: &[Footing], y: f64, flex: &job::Flex) -> Result<FlexRead, NoStrength> {
+fn read(board: &Board, footings: &[Footing], y: f64, flex: &job::Flex) -> Result<FlexRead, Absent> {
     let (loads, at) = pulled(board, footings, y, flex.arm.value.si(), flex.weight.value.si())
-        .ok_or_else(|| NoStrength::Unfit(Text::from("The flex cannot be reckoned: no engine hangs there.")))?;
+        .ok_or_else(|| Absent::CannotBe(Text::from("The flex cannot be reckoned: no engine hangs there.")))?;
     // The core alone is softened, as it is wherever a reading of it counts.
     let meshed = board.meshed(TEST_FINENESS);
     let softened = |stiffness: f64| {

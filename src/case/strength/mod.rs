@@ -19,6 +19,7 @@ use std::sync::OnceLock;
 use super::Case;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::reading::Absent;
 use crate::rig::{Missing, Outfit, Rig};
 use crate::working::Sheet;
 
@@ -33,15 +34,6 @@ pub use other::Cure;
 pub use parts::{ply, solved, support, sweep_part};
 pub use study::{BoltAnswer, PanelAnswer};
 pub use sweep::{SWEPT_WAYS, Sweep, SweepPoint, Swept};
-
-/// Why there is no answer.
-#[derive(Clone, Debug)]
-pub enum NoStrength {
-    /// These readings are missing.
-    Missing(Vec<Missing>),
-    /// The readings do not make a transom that can be reckoned.
-    Unfit(Text),
-}
 
 /// What strength makes of a rig.
 #[derive(Clone, Debug)]
@@ -87,15 +79,15 @@ impl<'a> Case<'a> {
     ///
     /// # Errors
     /// What is missing, or why it cannot be reckoned.
-    pub fn strength(&self) -> Result<&Strength, &NoStrength> {
+    pub fn strength(&self) -> Result<&Strength, &Absent> {
         self.strength.get_or_init(|| Strength::of(self.rig)).as_ref()
     }
 }
 
 impl Strength {
-    fn of(rig: &Rig) -> Result<Strength, NoStrength> {
+    fn of(rig: &Rig) -> Result<Strength, Absent> {
         if !rig.structure.asked {
-            return Err(NoStrength::Missing(door(rig)));
+            return Err(Absent::Waits(door(rig)));
         }
         let mut missing = Vec::new();
         let board = Board::of(rig, Guessed::LEAST).map_err(|no| gather(no, &mut missing));
@@ -106,7 +98,7 @@ impl Strength {
         let (board, speed) = match (board, speed) {
             (Ok(board), Ok(speed)) if missing.is_empty() => (board, speed.value),
             (Err(Some(no)), _) if missing.is_empty() => return Err(no),
-            _ => return Err(NoStrength::Missing(missing)),
+            _ => return Err(Absent::Waits(missing)),
         };
         let mut assumed = board.assumed.clone();
         let mut sheet = Sheet::default();
@@ -154,23 +146,23 @@ fn door(rig: &Rig) -> Vec<Missing> {
     rig.structure.door().into_iter().chain(rig.after.ask().err()).collect()
 }
 
-fn gather(no: NoStrength, missing: &mut Vec<Missing>) -> Option<NoStrength> {
+fn gather(no: Absent, missing: &mut Vec<Missing>) -> Option<Absent> {
     match no {
-        NoStrength::Missing(lacking) => {
+        Absent::Waits(lacking) => {
             missing.extend(lacking);
             None
         }
-        unfit @ NoStrength::Unfit(_) => Some(unfit),
+        no => Some(no),
     }
 }
 
-fn why(no: NoStrength) -> Text {
+fn why(no: Absent) -> Text {
     match no {
-        NoStrength::Missing(missing) => {
+        Absent::Waits(missing) => {
             let names: Vec<String> = missing.iter().map(Missing::name).collect();
             say!("it waits for: {}", names.join("; "))
         }
-        NoStrength::Unfit(text) => text,
+        Absent::NotApplicable(text) | Absent::CannotBe(text) => text,
     }
 }
 
@@ -179,8 +171,8 @@ fn old(rig: &Rig, board: &Board, driving: Driving, assumed: &mut Vec<Text>) -> R
     if rig.before.is_empty() {
         return Err(Text::from("no old engine is given"));
     }
-    let power = |outfit: &Outfit| -> Result<f64, NoStrength> {
-        let powers = outfit.main_power().map_err(NoStrength::Missing)?;
+    let power = |outfit: &Outfit| -> Result<f64, Absent> {
+        let powers = outfit.main_power()?;
         Ok(powers.iter().map(|(_, power)| power.si()).sum())
     };
     let speed = match &rig.structure.operating.old_top_speed {

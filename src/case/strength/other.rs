@@ -5,9 +5,10 @@ use std::sync::OnceLock;
 use uom::si::f64::Length;
 
 use super::board::{Board, Guessed, Knee, Open};
-use super::{Bent, Laden, NoStrength, Panels, Strength, Way};
+use super::{Bent, Laden, Panels, Strength, Way};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, inches};
+use crate::reading::Absent;
 use crate::rig::Rig;
 
 /// Distance between knees and faces. Common practice, no source.
@@ -26,7 +27,7 @@ const MOVES: f64 = 1.02;
 ///
 /// # Errors
 /// Why it cannot be solved.
-pub(super) fn bent(board: &Board, left: KnockDown, after: &Laden) -> Result<Bent, NoStrength> {
+pub(super) fn bent(board: &Board, left: KnockDown, after: &Laden) -> Result<Bent, Absent> {
     after.on(board, &Panels::of(board, left)?)
 }
 

@@ -6,12 +6,13 @@ use uom::si::f64::{Angle, Length};
 use super::cures::{Spacing, limits, spacing};
 use super::hang::Hanging;
 use super::sweep::{Swept, refused};
-use super::{Answer, Open, effort, from_neighbour};
+use super::{Answer, effort, from_neighbour};
 use crate::physics::swing::{
     AngleRange, Clearance, ConvexBody, Neighbour, NeighbourTilt, Obstacle, Owner, Part, Pose, Scene, SwingError,
     least_distance,
 };
 use crate::quantity::{Dimensioned, Text, degrees};
+use crate::reading::Absent;
 
 /// Tilt tubes nearer than this to one line are on one line, in metres: far below the gap of any answer.
 const ONE_LINE: f64 = 1e-9;
@@ -19,7 +20,7 @@ const ONE_LINE: f64 = 1e-9;
 /// Each two neighbours.
 pub(super) fn neighbours(hanging: &[Hanging]) -> Answer<Vec<Swept>> {
     if hanging.len() < 2 {
-        return Err(Open::NotApplicable(Text::from("A single engine has no neighbour.")));
+        return Err(Absent::NotApplicable(Text::from("A single engine has no neighbour.")));
     }
     let mut across: Vec<&Hanging> = hanging.iter().collect();
     across.sort_by(|a, b| b.rest.y.total_cmp(&a.rest.y));

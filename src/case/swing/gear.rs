@@ -6,10 +6,11 @@ use uom::si::f64::Length;
 use super::around::Around;
 use super::hang::Hanging;
 use super::sweep::{Swept, against, boat_scene, each, is_main, refused};
-use super::{Answer, Open, Swing, of_gear};
+use super::{Answer, Swing, of_gear};
 use crate::job::{Cylinder, Steering, TieBar};
 use crate::physics::swing::{AngleRange, ConvexBody, Neighbour, NeighbourTilt, Part, Pin, Rod, Side};
 use crate::quantity::{Measure, Reading, Text, degrees, inches, say};
+use crate::reading::Absent;
 use crate::rig::Rig;
 
 /// A steering cylinder or actuator that was not described: forward of the tilt tube and above it, the
@@ -36,17 +37,19 @@ fn or(reading: Option<&Reading<Length>>, common: f64) -> Length {
 pub(super) fn cylinders(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answer<Vec<Swept>> {
     let described = rig.job.steering_gear.cylinder.as_ref();
     if described == Some(&Cylinder::None) {
-        return Err(Open::NotApplicable(Text::from("No steering cylinder or actuator stands forward of the engine.")));
+        return Err(Absent::NotApplicable(Text::from(
+            "No steering cylinder or actuator stands forward of the engine.",
+        )));
     }
     if described.is_none() {
         let why = match rig.job.steering().ask() {
-            Err(missing) => return Err(Open::Missing(vec![missing])),
+            Err(missing) => return Err(Absent::Waits(vec![missing])),
             Ok(Steering::Tiller) => "Steered by a tiller: there is no cylinder.",
             Ok(Steering::RemoteMechanical) => "Steered by a cable through the tilt tube: there is no cylinder.",
             Ok(Steering::RemoteHydraulic | Steering::RemoteElectric) => "",
         };
         if !why.is_empty() {
-            return Err(Open::NotApplicable(Text::from(why)));
+            return Err(Absent::NotApplicable(Text::from(why)));
         }
     }
     let mains: Vec<&Hanging> = hanging.iter().filter(is_main).collect();
@@ -111,11 +114,11 @@ fn bar_sizes(described: Option<&TieBar>) -> [Length; 3] {
 pub(super) fn tie_bars(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answer<Vec<Swept>> {
     let mut mains: Vec<&Hanging> = hanging.iter().filter(is_main).collect();
     if mains.len() < 2 {
-        return Err(Open::NotApplicable(Text::from("A single main engine needs no tie bar.")));
+        return Err(Absent::NotApplicable(Text::from("A single main engine needs no tie bar.")));
     }
     let described = rig.job.steering_gear.tie_bar.as_ref();
     if described == Some(&TieBar::None) {
-        return Err(Open::NotApplicable(Text::from("There is no tie bar.")));
+        return Err(Absent::NotApplicable(Text::from("There is no tie bar.")));
     }
     mains.sort_by(|a, b| b.rest.y.total_cmp(&a.rest.y));
     let pairs: Vec<[&Hanging; 2]> = mains.windows(2).map(|two| [two[0], two[1]]).collect();

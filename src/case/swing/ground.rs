@@ -5,12 +5,12 @@ use nalgebra::{Point3, Vector3};
 use super::around::boxed;
 use super::hang::Hanging;
 use super::sweep::{Swept, each, refused};
-use super::{Answer, Open, effort, from_boat, over_road};
+use super::{Answer, effort, from_boat, over_road};
 use crate::case::stern::Stern;
 use crate::job::{self, Trailer};
 use crate::physics::swing::{AngleRange, Obstacle, Plane, PlaneClearance, Scene, height_above, least_distance};
 use crate::quantity::{Text, degrees};
-use crate::reading::{Asked, reading};
+use crate::reading::{Absent, Asked, reading};
 use crate::rig::Rig;
 
 /// One engine over the road.
@@ -28,12 +28,12 @@ pub struct OverGround {
 
 /// Every engine.
 pub(super) fn over(rig: &Rig, stern: &Stern, hanging: &[Hanging]) -> Answer<Vec<OverGround>> {
-    let trailer = rig.job.trailer().ask().map_err(|missing| Open::Missing(vec![missing]))?;
+    let trailer = rig.job.trailer().ask()?;
     let Trailer::On { keel_above_ground, bow_up, towing_tilt, parts } = trailer else {
-        return Err(Open::NotApplicable(Text::from("She does not travel on a trailer.")));
+        return Err(Absent::NotApplicable(Text::from("She does not travel on a trailer.")));
     };
     let height = Asked::new(keel_above_ground.as_ref(), reading!(job::Trailer.keel_above_ground));
-    let height = height.ask().map_err(|missing| Open::Missing(vec![missing]))?;
+    let height = height.ask()?;
     let lean = bow_up.as_ref().map_or(0.0, |angle| angle.value.value);
     let up = Vector3::new(lean.sin(), 0.0, lean.cos());
     let road = Plane::new("road", Point3::from(-up * height.value.value), up).map_err(|error| refused(&error))?;
@@ -43,7 +43,7 @@ pub(super) fn over(rig: &Rig, stern: &Stern, hanging: &[Hanging]) -> Answer<Vec<
         let full = engine.fitted.tilt.high();
         let towed = towing_tilt.as_ref().map_or(full, |tilt| tilt.value).max(engine.fitted.tilt.low()).min(full);
         let range = AngleRange::new("the towing range", towed, full).map_err(|error| refused(&error))?;
-        let ask = |obstacles: Vec<Obstacle>, margin| {
+        let ask = |obstacles: Vec<Obstacle>, margin| -> Answer<Swept> {
             let mut scene = Scene::new(engine.fitted.chain.clone(), range, engine.fitted.steer);
             scene.obstacles = obstacles;
             let clearance = least_distance(&scene, &effort()).map_err(|error| refused(&error))?;

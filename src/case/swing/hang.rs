@@ -3,11 +3,11 @@
 use nalgebra::Point3;
 use uom::si::f64::Length;
 
-use super::Open;
 use crate::case::stern::Stern;
 use crate::job::Role;
 use crate::physics::swing::{AngleRange, FittedEngine, Mounting, MountingSheet, fit_engine};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::reading::Absent;
 use crate::rig::{Engine, Group, Missing, Rig, SwingSheet};
 
 /// Where the tilt tube is taken to be where the mounting sheet does not say: forward of the mounting
@@ -44,17 +44,17 @@ pub struct Hanging {
 ///
 /// # Errors
 /// Readings that are missing, or a mounting sheet whose numbers contradict each other.
-pub(super) fn engines(rig: &Rig, stern: &Stern) -> Result<Vec<Hanging>, Open> {
+pub(super) fn engines(rig: &Rig, stern: &Stern) -> Result<Vec<Hanging>, Absent> {
     let mut missing = Vec::new();
     let mut hanging = Vec::new();
     for (group, engine) in rig.after.engines() {
         match one(stern, group, engine) {
             Ok(one) => hanging.push(one),
-            Err(Open::Missing(lacking)) => Missing::gather(&mut missing, lacking),
+            Err(Absent::Waits(lacking)) => Missing::gather(&mut missing, lacking),
             Err(other) => return Err(other),
         }
     }
-    if missing.is_empty() { Ok(hanging) } else { Err(Open::Missing(missing)) }
+    if missing.is_empty() { Ok(hanging) } else { Err(Absent::Waits(missing)) }
 }
 
 /// What the engines lack besides the readings of the boat.
@@ -82,13 +82,13 @@ fn readings<'e>(group: &Group, engine: &'e Engine) -> Result<Readings<'e>, Vec<M
     }
 }
 
-fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Open> {
-    let (sheet, shaft, setback, drop) = readings(group, engine).map_err(Open::Missing)?;
+fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Absent> {
+    let (sheet, shaft, setback, drop) = readings(group, engine)?;
     let label = engine.label.as_str();
     let row = engine.holes_up.reading().copied().unwrap_or(0);
     let mut rest = stern.rest(setback, drop, row);
     rest.y = engine.y.value;
-    let cannot = |error| Open::CannotBe(say!("The {} cannot be put together: {}.", label, format!("{error}")));
+    let cannot = |error| Absent::CannotBe(say!("The {} cannot be put together: {}.", label, format!("{error}")));
     let mounting = Mounting { rest, transom_angle: stern.angle };
     let mut fitted = fit_engine(&mounting_sheet(label, sheet, shaft).map_err(cannot)?, &mounting).map_err(cannot)?;
     let lean = stern.angle - sheet.transom_angle;

@@ -20,14 +20,14 @@ use uom::si::f64::Length;
 use super::Case;
 use crate::physics::swing::Effort;
 use crate::quantity::{Text, inches};
-use crate::rig::Missing;
+use crate::reading::Absent;
 
 pub use around::Around;
 pub use cures::{Cure, Spacing};
 pub use ground::OverGround;
 pub use hang::Hanging;
 pub use outlines::{NamedPolygon, View, outlines};
-pub use parts::{open_words, swept_sheet};
+pub use parts::swept_sheet;
 pub use study::{Question, StudyFault, study_faults};
 pub use sweep::Swept;
 pub use water::{AboveWater, Condition, rest_waterlines};
@@ -43,19 +43,8 @@ const OF_GEAR_IN: f64 = 0.5;
 /// Height over the road. Common practice, no source.
 const OVER_ROAD_IN: f64 = 6.0;
 
-/// Why there is no answer.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Open {
-    /// Readings are missing.
-    Missing(Vec<Missing>),
-    /// The question has no meaning for this boat.
-    NotApplicable(Text),
-    /// The readings contradict each other.
-    CannotBe(Text),
-}
-
 /// An answer, or why there is none.
-pub type Answer<T> = Result<T, Open>;
+pub type Answer<T> = Result<T, Absent>;
 
 /// Every answer about the swing of the engines.
 #[derive(Clone, Debug)]
@@ -96,7 +85,7 @@ impl Case<'_> {
 
 impl Swing {
     /// What keeps the engines themselves from being known.
-    pub(super) fn nothing(open: Open) -> Self {
+    pub(super) fn nothing(open: Absent) -> Self {
         Swing {
             engines: Err(open.clone()),
             around: Err(open.clone()),

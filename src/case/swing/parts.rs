@@ -5,11 +5,11 @@ use nalgebra::Point3;
 use super::hang::Hanging;
 use super::sweep::Swept;
 use super::words::{body_words, pose_words};
-use super::{Answer, Open, Swing};
+use super::{Answer, Swing};
 use crate::case::Case;
 use crate::physics::swing::{AngleRange, Obstacle, Outcome, Part as Link, Solved};
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rig::Missing;
+use crate::reading::Absent;
 use crate::working::{Part, Sheet, Table};
 use uom::si::f64::Length;
 
@@ -21,14 +21,6 @@ fn point_cells(point: &Point3<f64>) -> [Text; 3] {
     [point.x, point.y, point.z].map(|value| Text::from(metres(value)))
 }
 
-/// Why something is not there, in a sentence.
-pub fn open_words(open: &Open) -> Text {
-    match open {
-        Open::Missing(missing) => Missing::awaited(missing),
-        Open::NotApplicable(why) | Open::CannotBe(why) => why.clone(),
-    }
-}
-
 impl Case<'_> {
     /// The working of the swing.
     pub fn swing_parts(&self) -> Vec<Part> {
@@ -37,7 +29,7 @@ impl Case<'_> {
         if let Some(study) = &swing.study {
             parts.push(match study {
                 Ok(question) => swept_part("the question", &question.swept),
-                Err(open) => Part::said("the question", open_words(open)),
+                Err(open) => Part::said("the question", open.words()),
             });
             if swing.engines.is_err() {
                 return parts;
@@ -46,7 +38,7 @@ impl Case<'_> {
         match &swing.engines {
             Ok(engines) => parts.extend(engines.iter().map(chain_part)),
             Err(open) => {
-                parts.push(Part::said("engines", open_words(open)));
+                parts.push(Part::said("engines", open.words()));
                 return parts;
             }
         }
@@ -57,7 +49,7 @@ impl Case<'_> {
                 ..Part::default()
             };
             if !around.missing.is_empty() {
-                part.sheet.remark(open_words(&Open::Missing(around.missing.clone())));
+                part.sheet.remark(Absent::Waits(around.missing.clone()).words());
                 part.sheet.remark(Text::from("Until then everything forward of the transom counts as solid."));
             }
             parts.push(part);
@@ -88,7 +80,7 @@ fn sweeps(parts: &mut Vec<Part>, title: &str, answer: &Answer<Vec<Swept>>) {
                 parts.push(swept_part(&who, swept));
             }
         }
-        Err(open) => parts.push(Part::said(title, open_words(open))),
+        Err(open) => parts.push(Part::said(title, open.words())),
     }
 }
 
@@ -251,7 +243,7 @@ fn water_part(swing: &Swing) -> Part {
                 ]
             })
             .collect(),
-        Err(open) => return Part::said("over the water at full tilt", open_words(open)),
+        Err(open) => return Part::said("over the water at full tilt", open.words()),
     };
     Part {
         title: "over the water at full tilt".to_owned(),
@@ -267,7 +259,7 @@ fn water_part(swing: &Swing) -> Part {
 fn ground_parts(swing: &Swing) -> Vec<Part> {
     let all = match &swing.ground {
         Ok(all) => all,
-        Err(open) => return vec![Part::said("over the road", open_words(open))],
+        Err(open) => return vec![Part::said("over the road", open.words())],
     };
     let mut parts = Vec::new();
     for one in all {

@@ -4,13 +4,14 @@ use nalgebra::{Point3, Vector3};
 use uom::si::f64::Length;
 
 use super::sweep::Swept;
-use super::{Answer, Open, effort};
+use super::{Answer, effort};
 use crate::job::{ObstacleShape, Point, Span, StudyAxis, StudyPart, StudyShape, SwingStudy};
 use crate::physics::swing::{
     AngleRange, Axis, ConvexBody, Effort, EngineChain, Neighbour, NeighbourTilt, Obstacle, Part, Plane, Scene,
     SwingError, least_distance,
 };
 use crate::quantity::{degrees, say};
+use crate::reading::Absent;
 use crate::rig::Rig;
 
 /// What a question given outright was, and its answer.
@@ -44,11 +45,11 @@ pub fn study_faults(rig: &Rig) -> Vec<StudyFault> {
 pub(super) fn answer(study: &SwingStudy) -> Answer<Question> {
     let scene = scene(study).map_err(|faults| {
         let all: Vec<String> = faults.iter().map(|fault| format!("{}: {}", fault.path, fault.error)).collect();
-        Open::CannotBe(say!("The question cannot be put: {}.", all.join("; ")))
+        Absent::CannotBe(say!("The question cannot be put: {}.", all.join("; ")))
     })?;
     let wanted = Effort { gap: study.gap.as_ref().map_or(effort().gap, |gap| gap.value), ..effort() };
     let clearance = least_distance(&scene, &wanted)
-        .map_err(|error| Open::CannotBe(say!("The question cannot be put: {}.", format!("{error}"))))?;
+        .map_err(|error| Absent::CannotBe(say!("The question cannot be put: {}.", format!("{error}"))))?;
     let margin = study.margin.as_ref().map(|margin| margin.value);
     Ok(Question {
         swept: Swept {

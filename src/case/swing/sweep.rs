@@ -5,12 +5,13 @@ use uom::si::f64::Length;
 use super::around::{Around, FACE, TRANSOM, UNMEASURED, around};
 use super::cures::{Cure, Spacing, cure};
 use super::hang::{Hanging, engines, lacking};
-use super::{Answer, Open, Swing, effort, from_boat, gear, ground, study, water};
+use super::{Answer, Swing, effort, from_boat, gear, ground, study, water};
 use crate::case::Case;
 use crate::case::stern::Stern;
 use crate::job::Role;
 use crate::physics::swing::{AngleRange, Clearance, Obstacle, Part, Scene, SwingError, least_distance};
 use crate::quantity::{Text, say};
+use crate::reading::Absent;
 
 /// One sweep through a whole range.
 #[derive(Clone, Debug)]
@@ -47,8 +48,8 @@ impl Swept {
 }
 
 /// A solver's refusal in words.
-pub(super) fn refused(error: &SwingError) -> Open {
-    Open::CannotBe(say!("The swing cannot be worked out: {}.", format!("{error}")))
+pub(super) fn refused(error: &SwingError) -> Absent {
+    Absent::CannotBe(say!("The swing cannot be worked out: {}.", format!("{error}")))
 }
 
 /// Everything about the swing of the case.
@@ -64,11 +65,11 @@ fn of_engines(case: &Case) -> Swing {
         Ok(stern) => stern,
         Err(mut missing) => {
             missing.splice(0..0, lacking(rig));
-            return Swing::nothing(Open::Missing(missing));
+            return Swing::nothing(Absent::Waits(missing));
         }
     };
     if rig.after.is_empty() {
-        return Swing::nothing(Open::Missing(lacking(rig)));
+        return Swing::nothing(Absent::Waits(lacking(rig)));
     }
     let hanging = match engines(rig, &stern) {
         Ok(hanging) => hanging,
@@ -95,7 +96,7 @@ fn of_engines(case: &Case) -> Swing {
         study: None,
         assumed: Vec::new(),
         engines: Ok(Vec::new()),
-        around: Err(Open::Missing(Vec::new())),
+        around: Err(Absent::Waits(Vec::new())),
     };
     swing.assumed = assumed(&swing, &hanging, &around, rig);
     swing.engines = Ok(hanging);
@@ -154,7 +155,7 @@ pub(super) fn against(label: &str, mut scene: Scene, around: &Around, margin: Le
             push_unknown(&mut scene, &around.unknown);
             let all = least_distance(&scene, &effort()).map_err(|error| refused(&error))?;
             if all.lower < margin {
-                return Err(Open::Missing(around.missing.clone()));
+                return Err(Absent::Waits(around.missing.clone()));
             }
         }
     }

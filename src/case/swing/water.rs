@@ -4,12 +4,13 @@ use nalgebra::{Point3, Vector3};
 
 use super::hang::Hanging;
 use super::sweep::{each, refused};
-use super::{Answer, Open, Swing};
+use super::{Answer, Swing};
 use crate::case::Case;
 use crate::case::float::Crew;
 use crate::case::stern::Stern;
 use crate::physics::swing::{Plane, PlaneClearance, height_above};
 use crate::quantity::{Dimensioned, Text, degrees, say};
+use crate::reading::Absent;
 use crate::rig::Missing;
 
 /// What has to come out of the water. Common practice, no source.
@@ -68,7 +69,7 @@ impl AboveWater {
 /// The waterline as a missing reading; why she does not float upright at her mooring.
 pub fn rest_waterlines(case: &Case) -> Answer<Vec<(Condition, Plane)>> {
     let floating = as_she_floats(case)?;
-    if floating.is_empty() { measured(case).map_err(Open::Missing) } else { Ok(floating) }
+    if floating.is_empty() { measured(case).map_err(Absent::Waits) } else { Ok(floating) }
 }
 
 fn as_she_floats(case: &Case) -> Answer<Vec<(Condition, Plane)>> {
@@ -82,7 +83,7 @@ fn as_she_floats(case: &Case) -> Answer<Vec<(Condition, Plane)>> {
         };
         let name = loaded.name.as_str();
         let sinks = |why| say!("In `{}` ", name).then(why).then(Text::from(": see stern/metacentric-height."));
-        let floating = state.upright().map_err(|why| Open::NotApplicable(sinks(why)))?;
+        let floating = state.upright().map_err(|why| Absent::NotApplicable(sinks(why)))?;
         let up = floating.plane.normal().into_inner();
         let at = Point3::from(up * floating.plane.offset().si());
         let plane = Plane::new("water", at, up).map_err(|error| refused(&error))?;

@@ -152,7 +152,7 @@ fn compared(planned: &Planned, after: &Outfit, upper_holes: Option<Length>) -> V
     put(
         "shaft length",
         planned.shaft.as_ref().map(|shaft| Measure::tape(shaft.value)),
-        first.and_then(shaft_name).map(Measure::tape),
+        first.and_then(|engine| engine.shaft_name).map(Measure::tape),
     );
     put(
         "holes up",
@@ -175,12 +175,6 @@ fn compared(planned: &Planned, after: &Outfit, upper_holes: Option<Length>) -> V
         upper_holes.map(Measure::tape),
     );
     rows
-}
-
-/// The trade's name of an engine's shaft.
-fn shaft_name(engine: &Engine) -> Option<Length> {
-    let rest_to_plate = engine.rest_to_plate.reading()?.value;
-    engine.shafts.iter().find(|choice| choice.rest_to_plate == rest_to_plate).map(|choice| choice.name)
 }
 
 /// Least distance between the centres of neighbours.

@@ -27,7 +27,7 @@ pub fn measuring_sheet(title: &str, judged: &[Judged]) -> String {
         .into_iter()
         .map(|entry| Entry { measurement: entry.missing.measurement, name: entry.missing.name(), rules: entry.rules })
         .collect();
-    page(title, "the readings that are still missing", entries)
+    page(&format!("Measuring sheet: {title}"), "the readings that are still missing", entries)
 }
 
 /// A blank sheet for a sitting: every reading that a job can hold.
@@ -45,7 +45,7 @@ pub fn blank_sheet(sitting: Sitting, catalog: &Catalog) -> String {
                 .unwrap_or_default(),
         })
         .collect();
-    page("Measuring sheet", sitting.words(), entries)
+    page(&format!("Measuring sheet, {}", sitting.words()), sitting.words(), entries)
 }
 
 /// What each reading decides: asked of the rules themselves, on boats of which nothing is known.
@@ -90,15 +90,10 @@ fn decided(sitting: Sitting, catalog: &Catalog) -> Vec<(&'static Declared, Vec<&
     all
 }
 
-fn page(title: &str, about: &str, mut entries: Vec<Entry>) -> String {
+fn page(heading: &str, about: &str, mut entries: Vec<Entry>) -> String {
     entries.sort_by_key(|entry| job::order(entry.measurement));
     let numbered: Vec<(usize, &Declared)> =
         entries.iter().enumerate().map(|(i, entry)| (i + 1, entry.measurement)).collect();
-    let heading = if title == "Measuring sheet" {
-        format!("Measuring sheet, {about}")
-    } else {
-        format!("Measuring sheet: {title}")
-    };
     let body = html! {
         header {
             h1 { (heading) }
@@ -116,7 +111,7 @@ fn page(title: &str, about: &str, mut entries: Vec<Entry>) -> String {
             }
         }
     };
-    shell::document(&heading, &heading, body)
+    shell::document(heading, heading, body)
 }
 
 fn list(entries: &[Entry]) -> Markup {

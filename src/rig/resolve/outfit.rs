@@ -5,7 +5,7 @@ use uom::si::f64::Mass;
 use super::super::engine::ItemOfOutfit;
 use super::super::sheet::{SwingSheet, with_sheet};
 use super::super::structure;
-use super::super::{Bracket, Engine, Group, Outfit, ShaftChoice, Slot};
+use super::super::{Bracket, Engine, Group, Outfit, Slot};
 use super::Resolver;
 use super::names::Names;
 use crate::job::{self, Across, EngineGroup, EngineSpec, Hung, Item, ShaftOption};
@@ -194,11 +194,7 @@ fn engine(group: &EngineGroup, model: &Model, at: &Across, index: usize, label: 
             reading!(job::EngineGroup.shaft),
             label,
         ),
-        shafts: spec
-            .shafts
-            .iter()
-            .map(|s| ShaftChoice { name: s.name.value, rest_to_plate: s.rest_to_plate.value })
-            .collect(),
+        shaft_name: shaft.as_ref().map(|s| s.name.value),
         holes_up: Slot::of(group.holes_up, reading!(job::EngineGroup.holes_up), label),
         hole_rows: Slot::of(spec.hole_rows, reading!(job::EngineSpec.hole_rows), label),
         transom_thickness: Slot::of(spec.transom_thickness.clone(), reading!(job::EngineSpec.transom_thickness), label),

@@ -7,7 +7,7 @@ use crate::quantity::{Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
-use crate::rules::{Finding, Verdict};
+use crate::rules::{Finding, Judgement, Verdict};
 use crate::working::Table;
 
 rule! {
@@ -29,7 +29,7 @@ rule! {
 const CABLE_YEARS: f64 = 10.0;
 const BATTERY_YEARS: f64 = 5.0;
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     let comes_out = rig.before.items.iter().filter(|entry| entry.item.part.is_some());
     let rows: Vec<Vec<Text>> = comes_out
@@ -44,11 +44,11 @@ fn judge(case: &Case) -> Finding {
     if rows.is_empty() && kept.is_empty() {
         let asked =
             rig.job.rigging.controls.is_some() && rig.job.sitting != Sitting::AsFitted && !rig.before.is_empty();
-        return if asked {
+        return Ok(if asked {
             Finding::unmeasured(vec![Missing::one(reading!(rigging::Rigging.kept))])
         } else {
             Finding::not_applicable(Text::from(super::NOTHING_TOLD))
-        };
+        });
     }
     let wrong: Vec<Text> = kept.iter().filter_map(|kept| wrong(case, kept)).collect();
     let table = Table::new("comes out with the old engines", &["part", "how many", "weight"], rows.clone());
@@ -65,7 +65,7 @@ fn judge(case: &Case) -> Finding {
         Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from(".")))
             .remedy(Text::from("Take these out too, or replace them, and plug the holes that they leave."))
     };
-    finding.table(table)
+    Ok(finding.table(table))
 }
 
 /// Why a part should not stay; nothing where it may.

@@ -8,8 +8,8 @@ use crate::job::SplashWell;
 use crate::physics::fit::{self, HolePlace};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::{Engine, Missing, Rig};
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Table;
 
 rule! {
@@ -42,12 +42,12 @@ const APART_IN: f64 = 3.0 * fit::BOLT_DIAMETER_IN;
 /// Half the washer that must lie flat above the well's floor. Common practice, no source.
 const WASHER_ROOM_IN: f64 = 1.0;
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     if let Some(why) = no_bolts(rig) {
-        return Finding::not_applicable(why);
+        return Ok(Finding::not_applicable(why));
     }
-    need!(_after = rig.after);
+    rig.after.ask()?;
     let (side, well) = (side_of_top(rig), rig.job.transom.splash_well().ask());
     let mut complaints = Vec::new();
     let mut reused = 0;
@@ -87,7 +87,7 @@ fn judge(case: &Case) -> Finding {
             },
         ),
     };
-    finding.table(Table::new("bolt holes", &["engine", "across", "below the top", ""], rows))
+    Ok(finding.table(Table::new("bolt holes", &["engine", "across", "below the top", ""], rows)))
 }
 
 /// What a table says of a hole that is there already.

@@ -3,9 +3,10 @@
 use crate::case::Case;
 use crate::physics::fit;
 use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::reading::All;
 use crate::rig::{Engine, Group, Missing};
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
 use uom::si::f64::Length;
 
@@ -28,15 +29,15 @@ rule! {
     CENTRE_DISTANCE = Fit "fit/centre-distance", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     let mut engines: Vec<(&Group, &Engine)> = rig.after.engines().collect();
     engines.sort_by(|a, b| b.1.y.value.total_cmp(&a.1.y.value));
-    need!(_after = rig.after);
+    rig.after.ask()?;
     let mut tightest: Option<Finding> = None;
     for pair in engines.windows(2) {
         let (one, other) = (pair[0].1, pair[1].1);
-        need!(needs = one.centre_distance, other_needs = other.centre_distance);
+        let (needs, other_needs) = (one.centre_distance.ask(), other.centre_distance.ask()).all()?;
         let mut sheet = Sheet::default();
         let needed = fit::centres_needed(&mut sheet, needs.value, other_needs.value);
         let apart = Measure::tape(one.y - other.y);
@@ -62,9 +63,9 @@ fn judge(case: &Case) -> Finding {
         }
     }
     if let Some(failed) = tightest.as_ref().filter(|finding| finding.verdict == Verdict::Fail) {
-        return failed.clone();
+        return Ok(failed.clone());
     }
-    match (tightest, at_lock(case, &engines)) {
+    Ok(match (tightest, at_lock(case, &engines)) {
         (Some(pair), Ok(Some(lock))) if lock.verdict == Verdict::Pass => pair,
         (None, Ok(Some(lock))) | (Some(_), Ok(Some(lock))) => lock,
         (Some(pair), Ok(None)) => pair,
@@ -72,7 +73,7 @@ fn judge(case: &Case) -> Finding {
             "A single engine has no neighbour, and no side of a cutout stands beside its powerhead.",
         )),
         (_, Err(missing)) => Finding::unmeasured(missing),
-    }
+    })
 }
 
 /// The engine that reaches farthest, against the cutout; `None` where none hangs on the

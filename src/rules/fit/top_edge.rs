@@ -7,8 +7,8 @@ use crate::case::{Case, bolt_places};
 use crate::job::{Sitting, TopEdge};
 use crate::physics::fit;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// The upper bolts' distance from the transom's top.
@@ -26,27 +26,27 @@ rule! {
     TOP_EDGE = Fit "fit/top-edge", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     if let Some(why) = no_bolts(rig) {
-        return Finding::not_applicable(why);
+        return Ok(Finding::not_applicable(why));
     }
-    need!(_after = rig.after);
+    rig.after.ask()?;
     let wanted = inches(fit::UPPER_BELOW_TOP_IN);
     let least = inches(fit::UPPER_BELOW_TOP_LEAST_IN);
     let bare = rig.job.transom.top_edge == Some(TopEdge::Bare);
     let Some(upper) = upper_bolts(case) else {
         if bare {
-            return bare_edge();
+            return Ok(bare_edge());
         }
         if rig.job.sitting == Sitting::AsFitted {
-            need!(_upper = rig.job.transom.upper_holes());
+            rig.job.transom.upper_holes().ask()?;
         }
-        return Finding::not_applicable(say!(
+        return Ok(Finding::not_applicable(say!(
             "No holes are drilled or planned yet: the pattern has its upper bolts {} below the top; {} is the least.",
             Measure::tape(wanted),
             Measure::tape(least)
-        ));
+        )));
     };
     let found = Measure::tape(upper);
     let limit = Limit::AtLeast(Measure::tape(least));
@@ -71,7 +71,7 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, say!("The upper bolts stand {} below the transom's top.", found))
     };
-    finding.against(found, limit)
+    Ok(finding.against(found, limit))
 }
 
 /// What a top edge wants whose upper bolts stand high, or whose core shows.

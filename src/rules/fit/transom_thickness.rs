@@ -4,9 +4,10 @@ use super::{ON_A_BRACKET, on_brackets_only, on_the_transom};
 use crate::case::Case;
 use crate::physics::fit::{self, BoltDimensions};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::reading::All;
 use crate::rig::Rig;
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -33,15 +34,15 @@ const THICKNESS_TOLERANCE_IN: f64 = 1.0 / 16.0;
 /// The mounting bolt's entry in the catalog.
 const BOLT: &str = "1/2-13";
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     if on_brackets_only(rig) {
-        return Finding::not_applicable(Text::from(ON_A_BRACKET));
+        return Ok(Finding::not_applicable(Text::from(ON_A_BRACKET)));
     }
-    need!(_after = rig.after, thickness = rig.job.transom.thickness());
+    let (_, thickness) = (rig.after.ask(), rig.job.transom.thickness().ask()).all()?;
     let mut worst: Option<Finding> = None;
     for (_, engine) in on_the_transom(rig) {
-        need!(takes = engine.transom_thickness);
+        let takes = engine.transom_thickness.ask()?;
         let mut sheet = Sheet::default();
         let bolt = bolt_sentence(rig, thickness.value, &mut sheet);
         let found = Measure::tape(thickness.value);
@@ -92,7 +93,7 @@ fn judge(case: &Case) -> Finding {
         let finding = finding.against(found, limit).working(sheet);
         finding.keep_worse(&mut worst);
     }
-    worst.unwrap_or_else(|| Finding::unmeasured(vec![rig.after.missing()]))
+    Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![rig.after.missing()])))
 }
 
 /// Which bolts to order, where the catalog has them.

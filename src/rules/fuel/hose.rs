@@ -7,10 +7,10 @@ use crate::case::rigging::fuel::line_name;
 use crate::job::Fuel;
 use crate::job::rigging::{self, Chosen};
 use crate::quantity::{Measure, Style, Text, capitalised, say};
-use crate::reading::reading;
+use crate::reading::{All, reading};
 use crate::rig::Missing;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// Class and age of the fuel hoses.
@@ -29,10 +29,10 @@ rule! {
 /// Years that a fuel hose lasts. Common practice, no source.
 const YEARS: f64 = 10.0;
 
-fn judge(case: &Case) -> Finding {
-    let rig = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let rig = told(case)?;
     if rig.lines.is_empty() {
-        return Finding::unmeasured(vec![Missing::one(reading!(rigging::FuelRig.lines))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::FuelRig.lines))]));
     }
     let portable = case.rig.job.boat.fuel == Some(Fuel::PortableTanks);
     let mut worst: Option<Finding> = None;
@@ -40,10 +40,11 @@ fn judge(case: &Case) -> Finding {
         let name = line_name(line, i);
         let head = capitalised(&name);
         let spec = line.hose.spec();
-        need!(
-            gasoline = asked_of(spec.and_then(|hose| hose.gasoline.as_ref()), reading!(rigging::FuelLine.hose), &name),
-            years = asked_of(line.years.as_ref(), reading!(rigging::FuelLine.years), &name),
-        );
+        let (gasoline, years) = (
+            asked_of(spec.and_then(|hose| hose.gasoline.as_ref()), reading!(rigging::FuelLine.hose), &name).ask(),
+            asked_of(line.years.as_ref(), reading!(rigging::FuelLine.years), &name).ask(),
+        )
+            .all()?;
         let length = line.length.as_ref().map_or(Text::from("as long as the old one"), |length| {
             Measure::styled(length.value, Style::FeetInches).into()
         });
@@ -68,5 +69,5 @@ fn judge(case: &Case) -> Finding {
         };
         finding.keep_worse(&mut worst);
     }
-    worst.unwrap_or_else(|| Finding::unmeasured(vec![Missing::one(reading!(rigging::FuelRig.lines))]))
+    Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![Missing::one(reading!(rigging::FuelRig.lines))])))
 }

@@ -4,9 +4,10 @@ use crate::case::{Case, Rows, fixed_engines, holes_up};
 use crate::job::Sitting;
 use crate::physics::height;
 use crate::quantity::{Measure, say};
+use crate::reading::All;
 use crate::rig::{Engine, Group, Missing, Rig};
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// Where each engine's anti-ventilation plate stands against the bottom, in the row of holes in
@@ -24,10 +25,10 @@ rule! {
     PLATE_WINDOW = Height "height/plate-window", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     if rig.after.is_empty() {
-        need!(_after = rig.after, _height = rig.job.transom.height(), _deadrise = rig.job.boat.deadrise());
+        (rig.after.ask(), rig.job.transom.height().ask(), rig.job.boat.deadrise().ask()).all()?;
     }
     let mut missing: Vec<Missing> = Vec::new();
     let mut worst: Option<Finding> = None;
@@ -44,11 +45,11 @@ fn judge(case: &Case) -> Finding {
             Err(lacking) => Missing::gather(&mut missing, lacking),
         }
     }
-    match worst {
+    Ok(match worst {
         Some(finding) if missing.is_empty() || finding.verdict < Verdict::Unmeasured => finding,
         _ if missing.is_empty() => Finding::unmeasured(vec![rig.after.missing()]),
         _ => Finding::unmeasured(missing),
-    }
+    })
 }
 
 /// The margin in hundredths of a millimetre, for ordering.

@@ -4,9 +4,10 @@ use uom::si::f64::Length;
 
 use crate::case::{Case, Rows, fixed_engines, holes_up};
 use crate::quantity::{Measure, Text, say};
+use crate::reading::All;
 use crate::rig::{Engine, Missing};
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// Each engine's shaft against the transom height at its own centreline: whether any row of holes
@@ -27,10 +28,10 @@ rule! {
     SHAFT_MATCH = Height "height/shaft-match", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     if rig.after.is_empty() {
-        need!(_after = rig.after, _height = rig.job.transom.height(), _deadrise = rig.job.boat.deadrise());
+        (rig.after.ask(), rig.job.transom.height().ask(), rig.job.boat.deadrise().ask()).all()?;
     }
     let mut missing = Vec::new();
     let mut worst: Option<(Length, Finding)> = None;
@@ -45,11 +46,11 @@ fn judge(case: &Case) -> Finding {
             Err(lacking) => Missing::gather(&mut missing, lacking),
         }
     }
-    match worst {
+    Ok(match worst {
         Some((gap, finding)) if missing.is_empty() || gap.value > 0.0 => finding,
         _ if missing.is_empty() => Finding::unmeasured(vec![rig.after.missing()]),
         _ => Finding::unmeasured(missing),
-    }
+    })
 }
 
 /// How far the nearest row misses the window, and the finding.
@@ -99,12 +100,12 @@ fn remedy(engine: &Engine, rows: &Rows) -> Text {
     let Some(shaft) = engine.rest_to_plate.reading() else {
         return Text::default();
     };
-    let fits = engine.shafts.iter().find(|choice| {
-        let shift = shaft.value - choice.rest_to_plate;
+    let fits = engine.spec.shafts.iter().find(|choice| {
+        let shift = shaft.value - choice.rest_to_plate.value;
         rows.heights.iter().any(|height| rows.outside(*height + shift).value == 0.0)
     });
     if let Some(choice) = fits {
-        return say!("Order the {} shaft of the same class: one of its rows fits.", Measure::tape(choice.name));
+        return say!("Order the {} shaft of the same class: one of its rows fits.", Measure::tape(choice.name.value));
     }
     let middle = (rows.window.0 + rows.window.1) / 2.0;
     let needed = rows.lowest.value() + shaft.value - middle;

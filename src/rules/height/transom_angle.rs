@@ -3,8 +3,9 @@
 use crate::case::Case;
 use crate::physics::height;
 use crate::quantity::{Dimensioned, Measure, Text, degrees, inches, say};
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::reading::All;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
@@ -29,14 +30,14 @@ const MOST_OFF_DEG: f64 = 3.0;
 /// an inch beyond the bolt pattern above and below.
 const BRACKET_FACE_IN: f64 = 12.0;
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
-    need!(_after = rig.after, angle = rig.job.transom.angle());
+    let (_, angle) = (rig.after.ask(), rig.job.transom.angle().ask()).all()?;
     let mut engines: Vec<_> = rig.after.engines().map(|(_, engine)| engine).collect();
     engines.dedup_by(|a, b| a.class == b.class);
     let mut worst: Option<Finding> = None;
     for engine in engines {
-        need!(expected = engine.transom_angle, trim = engine.trim,);
+        let (expected, trim) = (engine.transom_angle.ask(), engine.trim.ask()).all()?;
         let mut sheet = Sheet::default();
         let off = sheet.set(
             "δ",
@@ -84,7 +85,7 @@ fn judge(case: &Case) -> Finding {
         finding.keep_worse(&mut worst);
     }
     let bracketed = rig.after.groups.iter().any(|group| group.bracket.is_some());
-    match worst {
+    Ok(match worst {
         Some(mut finding) => {
             if bracketed {
                 finding.summary =
@@ -93,5 +94,5 @@ fn judge(case: &Case) -> Finding {
             finding
         }
         None => Finding::unmeasured(vec![rig.after.missing()]),
-    }
+    })
 }

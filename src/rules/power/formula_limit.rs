@@ -8,9 +8,9 @@ use crate::job::{self, Bottom, Craft, Plate};
 use crate::physics::capacity::{self, Arrangement};
 use crate::physics::power::{self, Against};
 use crate::quantity::{Dimensioned, Measure, Reading, Style, Text, say};
-use crate::reading::reading;
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::reading::{All, reading};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
@@ -36,40 +36,41 @@ rule! {
     FORMULA_LIMIT = Power "power/formula-limit", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     if rig.job.boat.craft().reading().is_none() || rig.job.boat.length().reading().is_none() {
-        need!(
-            _craft = rig.job.boat.craft(),
-            _length = rig.job.boat.length(),
-            _width = rig.job.boat.transom_width(),
-            _steering = rig.job.steering(),
-            _bottom = rig.job.boat.bottom(),
-        );
+        (
+            rig.job.boat.craft().ask(),
+            rig.job.boat.length().ask(),
+            rig.job.boat.transom_width().ask(),
+            rig.job.steering().ask(),
+            rig.job.boat.bottom().ask(),
+        )
+            .all()?;
     }
-    need!(craft = rig.job.boat.craft(), length = rig.job.boat.length());
+    let (craft, length) = (rig.job.boat.craft().ask(), rig.job.boat.length().ask()).all()?;
     if *craft != Craft::Monohull {
-        return Finding::not_applicable(say!(
+        return Ok(Finding::not_applicable(say!(
             "33 CFR 183 subpart D does not cover a {}; the builder's rating holds, or ISO 11592.",
             craft.words()
-        ));
+        )));
     }
     if !capacity::regulated_length().exceeds(length.value) {
-        return Finding::not_applicable(say!(
+        return Ok(Finding::not_applicable(say!(
             "33 CFR 183.53 covers boats under 20 ft, and she is {}; the builder's rating holds, or ISO 11592.",
             length.measure(Style::FeetInches)
-        ));
+        )));
     }
     let Some(table) = &rig.tables.power_capacity else {
-        return Finding::not_applicable(Text::from("The catalog holds no horsepower capacity table."));
+        return Ok(Finding::not_applicable(Text::from("The catalog holds no horsepower capacity table.")));
     };
-    need!(width = rig.job.boat.transom_width(), steering = rig.job.steering());
+    let (width, steering) = (rig.job.boat.transom_width().ask(), rig.job.steering().ask()).all()?;
     let mut sheet = Sheet::default();
     let full_transom = rig.job.boat.beam().reading().is_none_or(|beam| width.value.exceeds(beam.value / 2.0));
     let width = if full_transom {
         width.value
     } else {
-        need!(aft_beam = rig.job.boat.aft_quarter_beam());
+        let aft_beam = rig.job.boat.aft_quarter_beam().ask()?;
         sheet.remark("no full transom (183.3): the broadest beam in the aftermost quarter counts");
         aft_beam.value
     };
@@ -77,7 +78,7 @@ fn judge(case: &Case) -> Finding {
     let in_table = capacity::in_table(table, &factor);
     let mut arrangement = Arrangement { remote_and_high: false, flat_hard_chine: false };
     if !in_table && steering.is_remote() {
-        need!(height = rig.job.transom.height());
+        let height = rig.job.transom.height().ask()?;
         arrangement.remote_and_high = !capacity::high_transom().exceeds(height.value);
         sheet.remark(say!(
             "steering {}, transom {} at the centreline, against 20 in",
@@ -86,7 +87,7 @@ fn judge(case: &Case) -> Finding {
         ));
     }
     if !arrangement.remote_and_high {
-        need!(bottom = rig.job.boat.bottom());
+        let bottom = rig.job.boat.bottom().ask()?;
         arrangement.flat_hard_chine = *bottom == Bottom::FlatHardChine;
     }
     let formula = capacity::power(&mut sheet, table, &factor, arrangement);
@@ -95,7 +96,7 @@ fn judge(case: &Case) -> Finding {
     } else {
         ""
     };
-    compare(case, sheet, &formula, by_test)
+    Ok(compare(case, sheet, &formula, by_test))
 }
 
 /// Whether what else the performance test asks for is known of her, and met.

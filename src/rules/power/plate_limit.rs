@@ -5,8 +5,9 @@ use crate::case::Case;
 use crate::job::Role;
 use crate::physics::power::{self, Against};
 use crate::quantity::{Measure, Text, say};
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::reading::All;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -29,26 +30,26 @@ rule! {
     PLATE_LIMIT = Power "power/plate-limit", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
-    need!(_after = rig.after, _plate = rig.job.plate());
+    (rig.after.ask(), rig.job.plate().ask()).all()?;
     let written = match rig.after.main_power_written() {
         Ok(engines) => engines,
-        Err(missing) => return Finding::unmeasured(missing),
+        Err(missing) => return Ok(Finding::unmeasured(missing)),
     };
     let rated = match rated(rig) {
         Ok(Rated::Power(power)) => power,
         Ok(Rated::NotStated) => {
-            return Finding::not_applicable(Text::from(
+            return Ok(Finding::not_applicable(Text::from(
                 "Neither a plate nor the builder's rating gives a power; power/formula-limit and the builder decide.",
-            ));
+            )));
         }
-        Err(missing) => return Finding::unmeasured(vec![missing]),
+        Err(missing) => return Ok(Finding::unmeasured(vec![missing])),
     };
     let mut sheet = Sheet::default();
     let engines: Vec<_> = written.iter().map(|(name, power)| (name.clone(), power.value)).collect();
     let Some(installed) = installed(&mut sheet, &engines) else {
-        return Finding::unmeasured(vec![rig.after.missing()]);
+        return Ok(Finding::unmeasured(vec![rig.after.missing()]));
     };
     let (found, limit) = (installed.measure(), Measure::of(rated.value));
     let auxiliary = rig.after.engines().any(|(_, engine)| engine.role == Role::Auxiliary);
@@ -72,8 +73,8 @@ fn judge(case: &Case) -> Finding {
                     aside
                 ),
             );
-            return finding.against(same.measure(), Limit::AtMost(most.measure())).working(sheet);
+            return Ok(finding.against(same.measure(), Limit::AtMost(most.measure())).working(sheet));
         }
     };
-    finding.against(found, Limit::AtMost(limit)).working(sheet)
+    Ok(finding.against(found, Limit::AtMost(limit)).working(sheet))
 }

@@ -3,8 +3,9 @@
 use super::{Rated, installed, rated};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Text, say};
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::reading::All;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
@@ -26,24 +27,24 @@ rule! {
 /// practice, no source.
 const LEAST_SHARE: f64 = 0.6;
 
-fn judge(case: &Case) -> Finding {
-    need!(_after = case.rig.after, _plate = case.rig.job.plate());
+fn judge(case: &Case) -> Judgement {
+    (case.rig.after.ask(), case.rig.job.plate().ask()).all()?;
     let engines = match case.rig.after.main_power() {
         Ok(engines) => engines,
-        Err(missing) => return Finding::unmeasured(missing),
+        Err(missing) => return Ok(Finding::unmeasured(missing)),
     };
     let mut sheet = Sheet::default();
     let Some(installed) = installed(&mut sheet, &engines) else {
-        return Finding::unmeasured(vec![case.rig.after.missing()]);
+        return Ok(Finding::unmeasured(vec![case.rig.after.missing()]));
     };
     let rated = match rated(case.rig) {
         Ok(Rated::Power(power)) => power,
         Ok(Rated::NotStated) => {
-            return Finding::not_applicable(Text::from(
+            return Ok(Finding::not_applicable(Text::from(
                 "Neither a plate nor the builder's rating gives a power to compare with.",
-            ));
+            )));
         }
-        Err(missing) => return Finding::unmeasured(vec![missing]),
+        Err(missing) => return Ok(Finding::unmeasured(vec![missing])),
     };
     let least = sheet.set("Pl", "least power for planing", number(LEAST_SHARE) * Term::new("Pr", rated.value));
     let (found, limit) = (installed.measure(), least.measure());
@@ -61,5 +62,5 @@ fn judge(case: &Case) -> Finding {
             say!("The main engines make {}, enough to plane by the usual measure of {}.", found, limit),
         )
     };
-    finding.against(found, Limit::AtLeast(limit)).working(sheet)
+    Ok(finding.against(found, Limit::AtLeast(limit)).working(sheet))
 }

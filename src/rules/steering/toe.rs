@@ -7,8 +7,8 @@ use crate::physics::rigging::steering::ARM_M;
 use crate::physics::rigging::tie_bar::{Linkage, MOST_TOE_DEG};
 use crate::quantity::{Dimensioned, Measure, Text, degrees, say};
 use crate::reading::reading;
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::{Angle, Length};
 
@@ -33,22 +33,20 @@ const LOCK_DEG: f64 = 30.0;
 /// Less than this is told as in line.
 const TOLD_DEG: f64 = 0.05;
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let Some(rig) = &case.rig.job.rigging.steering else {
-        return Finding::not_applicable(Text::from(
-            "The job tells nothing of what is rigged to steer her (rigging.steering).",
-        ));
+        return Ok(Finding::not_applicable(Text::from(super::NOTHING_TOLD)));
     };
     let mains = case.rig.after.mains();
     let [one, other] = mains.as_slice() else {
-        return Finding::not_applicable(Text::from(if mains.len() < 2 {
+        return Ok(Finding::not_applicable(Text::from(if mains.len() < 2 {
             "No bar joins a single engine."
         } else {
             "Only pairs are looked at."
-        }));
+        })));
     };
-    need!(link = rig.tie_bar());
-    need!(length = asked(link.length.as_ref(), reading!(rigging::SteeringRig.tie_bar)));
+    let link = rig.tie_bar().ask()?;
+    let length = asked(link.length.as_ref(), reading!(rigging::SteeringRig.tie_bar)).ask()?;
     let linkage = Linkage {
         spread: (one.y - other.y).abs().si(),
         arm: link.arm.as_ref().map_or(ARM_M, |arm| arm.value.si()),
@@ -70,13 +68,13 @@ fn judge(case: &Case) -> Finding {
     let worst = match linkage.largest_toe(lock.si()) {
         Ok(worst) => worst,
         Err(_) => {
-            return Finding::new(
+            return Ok(Finding::new(
                 Verdict::Fail,
                 say!("A bar of {} does not join both pins all the way from lock to lock.", Measure::tape(length.value)),
             )
             .remedy(remedy)
             .buys("tie bar", say!("{}, pin to pin", parallel))
-            .working(sheet);
+            .working(sheet));
         }
     };
     let found = Measure::of(Angle::from_si(worst.0.abs()));
@@ -93,5 +91,5 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, summary)
     };
-    finding.against(found, Limit::AtMost(Measure::of(most))).working(sheet)
+    Ok(finding.against(found, Limit::AtMost(Measure::of(most))).working(sheet))
 }

@@ -7,9 +7,9 @@ use crate::job::Steering;
 use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::steering::{self, FEWEST_TURNS, HELMS_M3, MOST_TURNS, USUAL_TURNS};
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
-use crate::reading::reading;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::reading::{All, reading};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::{Ratio, Volume};
 
@@ -28,11 +28,11 @@ rule! {
     TURNS = Steering "steering/turns", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let rig = given!(steered(case, Steering::RemoteHydraulic));
+fn judge(case: &Case) -> Judgement {
+    let rig = steered(case, Steering::RemoteHydraulic)?;
     let displaces = rig.helm.spec().and_then(|helm| helm.displacement.as_ref());
     let cylinder = cylinder(rig);
-    need!(helm = asked(displaces, reading!(rigging::SteeringRig.helm)), cylinder = super::Told(cylinder));
+    let (helm, cylinder) = (asked(displaces, reading!(rigging::SteeringRig.helm)).ask(), cylinder).all()?;
     let mut sheet = Sheet::default();
     let turns = steering::turns(&mut sheet, &cylinder, count(rig), helm.value);
     let ratio = |turns: f64| Measure::of(Ratio::from_si(turns));
@@ -45,7 +45,7 @@ fn judge(case: &Case) -> Finding {
     } else {
         cure(Finding::new(Verdict::Warn, summary), helm.value, turns.value().si(), count(rig))
     };
-    finding.against(found, limit).working(sheet)
+    Ok(finding.against(found, limit).working(sheet))
 }
 
 /// The helm that brings the turns nearest to the usual ones, of those that are made; else one cylinder less.

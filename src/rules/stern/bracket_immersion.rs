@@ -3,7 +3,7 @@
 use nalgebra::Point3;
 use uom::si::f64::Length;
 
-use super::{Lying, all_upright, floated, inboard, lasting};
+use super::{Lying, all_upright, inboard, lasting};
 use crate::case::Case;
 use crate::case::float::{BracketBox, Float, bracket_foot};
 use crate::job::{self, BracketKind};
@@ -12,8 +12,8 @@ use crate::physics::height::running_water;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::{Bracket, Group, Missing};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
 
 rule! {
@@ -35,7 +35,7 @@ rule! {
     BRACKET_IMMERSION = Stern "stern/bracket-immersion", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     let brackets: Vec<(usize, &Group, &Bracket)> = rig
         .after
@@ -45,14 +45,14 @@ fn judge(case: &Case) -> Finding {
         .filter_map(|(index, group)| Some((index, group, group.bracket.as_ref()?)))
         .collect();
     if brackets.is_empty() {
-        return if rig.after.is_empty() {
+        return Ok(if rig.after.is_empty() {
             Finding::unmeasured(vec![rig.after.missing()])
         } else {
             Finding::not_applicable(Text::from("The engines hang on the transom itself."))
-        };
+        });
     }
-    let float = given!(floated(case));
-    let mut loadings = given!(all_upright(float, Verdict::Warn, inboard));
+    let float = case.float()?;
+    let mut loadings = all_upright(float, Verdict::Warn, inboard)?;
     loadings.retain(|(loaded, ..)| lasting(loaded));
     let [_, boxes] = &float.boxes;
     let mut lacking: Vec<Missing> = Vec::new();
@@ -66,10 +66,10 @@ fn judge(case: &Case) -> Finding {
             Err(missing) => Missing::gather(&mut lacking, missing),
         }
     }
-    match worst {
+    Ok(match worst {
         Some(finding) if lacking.is_empty() || finding.verdict < Verdict::Unmeasured => finding,
         _ => Finding::unmeasured(lacking),
-    }
+    })
 }
 
 fn one(float: &Float, loadings: &[Lying], bracket: &Bracket, body: Option<&BracketBox>, foot: &Point3<f64>) -> Finding {

@@ -3,7 +3,6 @@
 use nalgebra::Point3;
 use uom::si::f64::{Angle, Mass};
 
-use super::floated;
 use crate::case::Case;
 use crate::case::float::Float;
 use crate::job::{self, EdgeKind, Fuel, Liquid, Plate};
@@ -13,9 +12,9 @@ use crate::physics::weight::{self, FRESH_WATER_LB_FT3};
 use crate::quantity::{Dimensioned, Measure, Text, pounds_per_cubic_foot, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
+use crate::rules::rule::rule;
 use crate::rules::weight::outside_small_boats;
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
@@ -50,14 +49,14 @@ struct Carries<'f> {
     first: &'f str,
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     match outside_small_boats(rig) {
         Ok(None) => {}
-        Ok(Some(why)) => return Finding::not_applicable(why),
-        Err(missing) => return Finding::unmeasured(missing),
+        Ok(Some(why)) => return Ok(Finding::not_applicable(why)),
+        Err(missing) => return Ok(Finding::unmeasured(missing)),
     }
-    let float = given!(floated(case));
+    let float = case.float()?;
     let mut sheet = Sheet::default();
     let boat = boat_weight(float, rig.job.boat.fuel, &rig.job.weights.tanks, &mut sheet);
     let attitudes = [("keel", Some(Angle::from_si(0.0))), ("sheer", float.built.sheer_level())];
@@ -65,7 +64,7 @@ fn judge(case: &Case) -> Finding {
     let mut ways: Vec<Carries> = ways.collect();
     ways.sort_by(|a, b| a.most.si().total_cmp(&b.most.si()));
     let (Some(least), Some(most)) = (ways.first(), ways.last()) else {
-        return Finding::unmeasured(vec![Missing::one(reading!(job::Job.edges))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(job::Job.edges))]));
     };
     capacity::persons(&mut sheet, &most.capacity);
     sheet.remark("persons: before motor, controls, batteries and portable fuel are taken off");
@@ -78,12 +77,12 @@ fn judge(case: &Case) -> Finding {
         Ok(Plate::Capacity { total_weight: Some(total), .. }) => total.value,
         Ok(Plate::Builders { load: Some(load), .. }) => load.value,
         _ => {
-            return Finding {
+            return Ok(Finding {
                 missing: vec![Missing::one(reading!(job::Plate.total_weight))],
                 ..Finding::new(Verdict::Unmeasured, says.then(Text::from("; no plate is given to compare it with.")))
             }
             .found(found)
-            .working(sheet);
+            .working(sheet));
         }
     };
     let open = TAPE_CLOSENESS * most.most / RESERVE_OVER_CAPACITY;
@@ -102,7 +101,7 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, says)
     };
-    finding.against(found, Limit::AtLeast(Measure::of(limit))).working(sheet)
+    Ok(finding.against(found, Limit::AtLeast(Measure::of(limit))).working(sheet))
 }
 
 /// What she may carry with this of her level, line by line; nothing where no edge is known.

@@ -2,13 +2,13 @@
 
 use uom::si::f64::{Angle, Length, Mass};
 
-use super::{floated, upright};
+use super::upright;
 use crate::case::Case;
 use crate::case::float::{EdgePoint, Entry, Float, Loaded, Movable, State, heel_words};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
@@ -47,25 +47,25 @@ fn most(sheet: &mut Sheet, length: Length) -> Angle {
     degrees(most.value().si())
 }
 
-fn judge(case: &Case) -> Finding {
-    let float = given!(floated(case));
+fn judge(case: &Case) -> Judgement {
+    let float = case.float()?;
     let turned = float
         .loadings
         .iter()
         .filter(|loaded| loaded.to_one_side())
         .find_map(|loaded| Some((loaded, loaded.judged()?.upright().err()?)));
     if let Some((loaded, why)) = turned {
-        return Finding::new(Verdict::Fail, say!("In `{}` ", loaded.name.as_str()).then(why).then(Text::from(".")))
-            .remedy(Text::from("Never let so many to one rail; check weights and places if that cannot be."));
+        return Ok(Finding::new(Verdict::Fail, say!("In `{}` ", loaded.name.as_str()).then(why).then(Text::from(".")))
+            .remedy(Text::from("Never let so many to one rail; check weights and places if that cannot be.")));
     }
-    let loadings = given!(upright(float));
+    let loadings = upright(float)?;
     let heel = |lies: &Floating| lies.attitude().heel.abs();
     let worst = loadings
         .iter()
         .filter(|(loaded, ..)| loaded.to_one_side())
         .max_by(|(.., a), (.., b)| heel(a).si().total_cmp(&heel(b).si()));
     let Some((loaded, state, lies)) = worst else {
-        return Finding::not_applicable(Text::from("No loading that floats upright has the crew to one side."));
+        return Ok(Finding::not_applicable(Text::from("No loading that floats upright has the crew to one side.")));
     };
     let lowest = float.lowest_edge(&lies.plane);
     let mut sheet = Sheet::default();
@@ -125,7 +125,7 @@ fn judge(case: &Case) -> Finding {
         Measure::of(Length::from_si(state.total.centre.y.abs())),
         Measure::styled(Length::from_si(bounds.1.y - bounds.0.y), Style::FeetInches)
     ));
-    finding.against(found, Limit::AtMost(Measure::of(most))).working(sheet)
+    Ok(finding.against(found, Limit::AtMost(Measure::of(most))).working(sheet))
 }
 
 /// The persons at the rail, or the weights that stand for them.

@@ -2,15 +2,15 @@
 
 use uom::si::f64::Length;
 
-use super::{all_upright, floated, height_sheet, heights_table, inboard, lost, put_back, worst};
+use super::{all_upright, height_sheet, heights_table, inboard, lost, put_back, worst};
 use crate::case::Case;
 use crate::case::float::{Crew, EdgePoint, Loaded};
 use crate::job::{self, Category, EdgeKind};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// How high the lowest point of the sheer stands above the water, in every loading with the crew
@@ -46,13 +46,13 @@ fn least(loaded: &Loaded, category: Option<Category>) -> Length {
     })
 }
 
-fn judge(case: &Case) -> Finding {
-    let float = given!(floated(case));
+fn judge(case: &Case) -> Judgement {
+    let float = case.float()?;
     let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Sheer]).collect();
-    let inboard = given!(all_upright(float, Verdict::Fail, inboard));
+    let inboard = all_upright(float, Verdict::Fail, inboard)?;
     let limit = |loaded: &Loaded| least(loaded, case.rig.job.boat.category);
     let Some(lowest) = worst(&inboard, &edges, &|loaded, _| Some(limit(loaded))) else {
-        return Finding::unmeasured(vec![Missing::one(&job::SHEER)]);
+        return Ok(Finding::unmeasured(vec![Missing::one(&job::SHEER)]));
     };
     let least = limit(lowest.loaded);
     let found = Measure::tape(lowest.height);
@@ -88,5 +88,5 @@ fn judge(case: &Case) -> Finding {
     if let Some(floating) = lowest.state.floating() {
         finding = finding.working(height_sheet(&lowest, floating));
     }
-    finding.against(found, Limit::AtLeast(Measure::tape(least))).table(heights_table(float, &[lowest.edge]))
+    Ok(finding.against(found, Limit::AtLeast(Measure::tape(least))).table(heights_table(float, &[lowest.edge])))
 }

@@ -2,12 +2,12 @@
 
 use uom::si::f64::{Length, Mass};
 
-use super::{all_upright, floated, inboard};
+use super::{all_upright, inboard};
 use crate::case::Case;
 use crate::case::float::{Crew, State, heel_words};
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
@@ -27,14 +27,14 @@ rule! {
 /// A list that nobody minds. Common practice, no source.
 const MOST_DEG: f64 = 1.0;
 
-fn judge(case: &Case) -> Finding {
-    let float = given!(floated(case));
-    let mut loadings = given!(all_upright(float, Verdict::Warn, inboard));
+fn judge(case: &Case) -> Judgement {
+    let float = case.float()?;
+    let mut loadings = all_upright(float, Verdict::Warn, inboard)?;
     loadings.retain(|(loaded, ..)| loaded.crew == Crew::Ashore);
     let heel = |lies: &crate::physics::float::Floating| lies.attitude().heel.abs();
     let worst = loadings.iter().max_by(|(.., a), (.., b)| heel(a).si().total_cmp(&heel(b).si()));
     let Some((loaded, state, lies)) = worst else {
-        return Finding::not_applicable(Text::from("There is no loading to look at."));
+        return Ok(Finding::not_applicable(Text::from("There is no loading to look at.")));
     };
     let limit = degrees(MOST_DEG);
     let found = Measure::of(heel(lies));
@@ -58,7 +58,7 @@ fn judge(case: &Case) -> Finding {
         ));
         Finding::new(Verdict::Pass, words)
     };
-    finding.against(found, Limit::AtMost(Measure::of(limit))).working(sheet)
+    Ok(finding.against(found, Limit::AtMost(Measure::of(limit))).working(sheet))
 }
 
 /// The item that, moved across within the boat, brings the centre back onto the centreline: the easiest,

@@ -2,13 +2,13 @@
 
 use uom::si::f64::Length;
 
-use super::{floated, inboard};
+use super::inboard;
 use crate::case::Case;
 use crate::case::float::State;
 use crate::physics::float::Outcome;
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
 
 rule! {
@@ -31,8 +31,8 @@ rule! {
 /// Least metacentric height, m. Source: Torremolinos Convention, value from memory.
 const LEAST_M: f64 = 0.35;
 
-fn judge(case: &Case) -> Finding {
-    let float = given!(floated(case));
+fn judge(case: &Case) -> Judgement {
+    let float = case.float()?;
     let mut rows = Vec::new();
     let mut worst: Option<(&str, &State, Length)> = None;
     for loaded in &float.loadings {
@@ -47,12 +47,12 @@ fn judge(case: &Case) -> Finding {
                         .remedy(Text::from(
                             "Check weights, places and shape first; if they are right, she must not carry this.",
                         ));
-                return match &state.outcome {
+                return Ok(match &state.outcome {
                     Outcome::Sinks { mass, largest } => {
                         finding.against(Measure::of(*mass), Limit::AtMost(Measure::of(*largest)))
                     }
                     _ => finding,
-                };
+                });
             }
         };
         let before = loaded.before.as_ref().and_then(State::gm);
@@ -66,7 +66,7 @@ fn judge(case: &Case) -> Finding {
         }
     }
     let Some((name, state, gm)) = worst else {
-        return Finding::not_applicable(Text::from("There is no loading to look at."));
+        return Ok(Finding::not_applicable(Text::from("There is no loading to look at.")));
     };
     let least = Length::from_si(LEAST_M);
     let found = Measure::of(gm);
@@ -87,10 +87,10 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, words)
     };
-    finding
+    Ok(finding
         .against(found, Limit::AtLeast(Measure::of(least)))
         .table(Table::new("metacentric height", &["loading", "before", "judged"], rows))
-        .working(sheet)
+        .working(sheet))
 }
 
 /// What brings the centre down, or the free surface away.

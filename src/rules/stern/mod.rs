@@ -25,50 +25,35 @@ pub use well_edge::WELL_EDGE;
 use uom::si::f64::{Length, Mass};
 
 use super::{Finding, Verdict};
-use crate::case::Case;
-use crate::case::float::{Crew, EdgePoint, Float, Loaded, NoFloat, Shift, State};
+use crate::case::float::{Crew, EdgePoint, Float, Loaded, Shift, State};
 use crate::job::EdgeKind;
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
 use crate::working::{Sheet, Table};
 
-/// How she floats, or the finding that says why that is not known.
-fn floated<'c>(case: &'c Case) -> Result<&'c Float, Box<Finding>> {
-    case.float().map_err(|no_float| {
-        Box::new(match no_float {
-            NoFloat::Missing(missing) => Finding::unmeasured(missing.clone()),
-            NoFloat::Cannot(why) => Finding::new(Verdict::Unmeasured, why.clone()),
-        })
-    })
-}
-
 /// A loading, what is judged in it, and how she lies.
 type Lying<'f> = (&'f Loaded, &'f State, &'f Floating);
 
 /// The loadings in which what is judged floats upright. None at all is another rule's finding.
-fn upright(float: &Float) -> Result<Vec<Lying<'_>>, Box<Finding>> {
+fn upright(float: &Float) -> Result<Vec<Lying<'_>>, Finding> {
     let all: Vec<_> = float.loadings.iter().filter_map(|loaded| lying(loaded)?.ok()).collect();
     if all.is_empty() {
-        return Err(Box::new(Finding::not_applicable(Text::from(
+        return Err(Finding::not_applicable(Text::from(
             "She floats upright in no loading: see stern/metacentric-height.",
-        ))));
+        )));
     }
     Ok(all)
 }
 
 /// These loadings as she lies in them; where she sinks or turns over in one of them, the finding of this verdict
 /// that says so: nothing is high enough then.
-fn all_upright(
-    float: &Float,
-    verdict: Verdict,
-    wanted: impl Fn(&Loaded) -> bool,
-) -> Result<Vec<Lying<'_>>, Box<Finding>> {
+fn all_upright(float: &Float, verdict: Verdict, wanted: impl Fn(&Loaded) -> bool) -> Result<Vec<Lying<'_>>, Finding> {
     let all = float.loadings.iter().filter(|loaded| wanted(loaded)).filter_map(lying);
     all.collect::<Result<_, _>>().map_err(|why| {
         let why = why.then(Text::from("."));
-        Box::new(Finding::new(verdict, why).remedy(Text::from(
+        Finding::new(verdict, why).remedy(Text::from(
             "Check weights, places and shape first; if they are right, she must not carry this (see stern/metacentric-height).",
-        )))
+        ))
     })
 }
 

@@ -2,13 +2,13 @@
 
 use uom::si::f64::Length;
 
-use super::{floated, inboard, upright};
+use super::{inboard, upright};
 use crate::case::Case;
 use crate::case::float::plate_point;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Table;
 
 rule! {
@@ -29,14 +29,14 @@ rule! {
 /// Least immersion of the plate at rest. Common practice, no source.
 const LEAST_IN: f64 = 1.0;
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     let outfit = if rig.after.is_empty() { &rig.before } else { &rig.after };
     if outfit.is_empty() {
-        return Finding::unmeasured(vec![rig.after.missing()]);
+        return Ok(Finding::unmeasured(vec![rig.after.missing()]));
     }
-    let float = given!(floated(case));
-    let loadings = given!(upright(float));
+    let float = case.float()?;
+    let loadings = upright(float)?;
     let mut lacking: Vec<Missing> = Vec::new();
     let mut rows = Vec::new();
     let mut worst: Option<(Length, &str, &str)> = None;
@@ -64,13 +64,13 @@ fn judge(case: &Case) -> Finding {
         }
     }
     let Some((under, engine, loading)) = worst else {
-        return if lacking.is_empty() {
+        return Ok(if lacking.is_empty() {
             Finding::not_applicable(Text::from(
                 "Only engines on lifting brackets: they are lowered until they run wet.",
             ))
         } else {
             Finding::unmeasured(lacking)
-        };
+        });
     };
     let least = inches(LEAST_IN);
     let found = Measure::tape(under);
@@ -81,7 +81,7 @@ fn judge(case: &Case) -> Finding {
     };
     let words = say!("The plate of the {} ", engine).then(lies).then(say!(" at rest in `{}`.", loading));
     if under >= least && !lacking.is_empty() {
-        return Finding::unmeasured(lacking);
+        return Ok(Finding::unmeasured(lacking));
     }
     let finding = if under < least {
         Finding::new(Verdict::Warn, words)
@@ -89,9 +89,9 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, words)
     };
-    finding.against(found, Limit::AtLeast(Measure::tape(least))).table(Table::new(
+    Ok(finding.against(found, Limit::AtLeast(Measure::tape(least))).table(Table::new(
         "plate under water",
         &["engine", "loading", "under water"],
         rows,
-    ))
+    )))
 }

@@ -2,15 +2,15 @@
 
 use uom::si::f64::Length;
 
-use super::{Height, Lying, all_upright, floated, height_sheet, heights_table, inboard, lost, put_back, worst};
+use super::{Height, Lying, all_upright, height_sheet, heights_table, inboard, lost, put_back, worst};
 use crate::case::Case;
 use crate::case::float::{Crew, EdgePoint, Loaded};
 use crate::job::{self, Category, EdgeKind};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// How high the cockpit sole and the scuppers' outlets stand above the water, at her mooring and with
@@ -56,15 +56,15 @@ fn limit(loaded: &Loaded, kind: EdgeKind, category: Option<Category>) -> Option<
     }
 }
 
-fn judge(case: &Case) -> Finding {
-    let float = given!(floated(case));
+fn judge(case: &Case) -> Judgement {
+    let float = case.float()?;
     let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Sole, EdgeKind::Scupper]).collect();
-    let all = given!(all_upright(float, Verdict::Warn, inboard));
+    let all = all_upright(float, Verdict::Warn, inboard)?;
     let limit = |loaded: &Loaded, kind| limit(loaded, kind, case.rig.job.boat.category);
     let lowest = worst(&all, &edges, &limit);
     let Some((lowest, least)) = lowest.and_then(|lowest| Some((lowest, limit(lowest.loaded, lowest.edge.kind)?)))
     else {
-        return Finding::unmeasured(vec![Missing::one(&job::DRAINS)]);
+        return Ok(Finding::unmeasured(vec![Missing::one(&job::DRAINS)]));
     };
     let found = Measure::tape(lowest.height);
     let verdict = if lowest.height < least { Verdict::Warn } else { Verdict::Pass };
@@ -107,7 +107,7 @@ fn judge(case: &Case) -> Finding {
     if let Some(floating) = lowest.state.floating() {
         finding = finding.working(height_sheet(&lowest, floating));
     }
-    finding.against(found, Limit::AtLeast(Measure::tape(least))).table(heights_table(float, &edges))
+    Ok(finding.against(found, Limit::AtLeast(Measure::tape(least))).table(heights_table(float, &edges)))
 }
 
 /// What goes under with persons aboard, besides what is judged: told.

@@ -2,13 +2,13 @@
 
 use uom::si::f64::{Angle, Length};
 
-use super::{floated, put_back};
+use super::put_back;
 use crate::case::Case;
 use crate::case::float::{Float, Loaded, State, heel_words, trim_words};
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, capitalised, degrees, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
 
 rule! {
@@ -47,8 +47,8 @@ impl Change<'_> {
     }
 }
 
-fn judge(case: &Case) -> Finding {
-    let float = given!(floated(case));
+fn judge(case: &Case) -> Judgement {
+    let float = case.float()?;
     let changes: Vec<Change> = float
         .loadings
         .iter()
@@ -59,7 +59,7 @@ fn judge(case: &Case) -> Finding {
         .collect();
     let size = |change: &&Change| change.trim().abs().si();
     let Some(worst) = changes.iter().max_by(|a, b| size(a).total_cmp(&size(b))) else {
-        return as_she_is(case, float);
+        return Ok(as_she_is(case, float));
     };
     let limit = degrees(MOST_CHANGE_DEG);
     let found = Measure::of(worst.trim().abs());
@@ -84,11 +84,11 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, words(worst))
     };
-    finding
+    Ok(finding
         .against(found, Limit::AtMost(Measure::of(limit)))
         .table(changes_table(&changes))
         .table(float.side_by_side(worst.loaded))
-        .working(sheet(worst))
+        .working(sheet(worst)))
 }
 
 fn words(change: &Change) -> Text {

@@ -2,7 +2,7 @@
 
 use uom::si::f64::Length;
 
-use super::{all_upright, floated, height_sheet, heights_table, lost, put_back, room_at_stern, worst};
+use super::{all_upright, height_sheet, heights_table, lost, put_back, room_at_stern, worst};
 use crate::case::Case;
 use crate::case::float::{Crew, EdgePoint, Loaded};
 use crate::job::{self, EdgeKind};
@@ -10,8 +10,8 @@ use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// How high the lowest point where water comes in over the motorwell or the transom stands above
@@ -39,15 +39,15 @@ fn least(loaded: &Loaded) -> Length {
     inches(if loaded.crew == Crew::CrowdedAft { LEAST_CROWDED_IN } else { LEAST_IN })
 }
 
-fn judge(case: &Case) -> Finding {
-    let float = given!(floated(case));
+fn judge(case: &Case) -> Judgement {
+    let float = case.float()?;
     let edges: Vec<&EdgePoint> = float.edges_of(&[EdgeKind::Well]).collect();
     if edges.is_empty() {
-        return Finding::unmeasured(vec![Missing::one(reading!(job::Job.edges))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(job::Job.edges))]));
     }
-    let loadings = given!(all_upright(float, Verdict::Fail, |_| true));
+    let loadings = all_upright(float, Verdict::Fail, |_| true)?;
     let Some(lowest) = worst(&loadings, &edges, &|loaded, _| Some(least(loaded))) else {
-        return Finding::unmeasured(vec![Missing::one(reading!(job::Job.edges))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(job::Job.edges))]));
     };
     let least = least(lowest.loaded);
     let found = Measure::tape(lowest.height);
@@ -101,5 +101,5 @@ fn judge(case: &Case) -> Finding {
     if let Some(floating) = lowest.state.floating() {
         sheet.append(height_sheet(&lowest, floating));
     }
-    finding.against(found, Limit::AtLeast(Measure::tape(least))).table(heights_table(float, &edges)).working(sheet)
+    Ok(finding.against(found, Limit::AtLeast(Measure::tape(least))).table(heights_table(float, &edges)).working(sheet))
 }

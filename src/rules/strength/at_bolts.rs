@@ -43,10 +43,10 @@ pub(super) fn at_bolts<'s>(
     what: &str,
     rig: &Rig,
     strength: &'s Strength,
-) -> Result<Judged<'s>, Box<Finding>> {
+) -> Result<Judged<'s>, Finding> {
     let after = &strength.after;
     if after.footings.iter().all(|footing| footing.clamped) {
-        return Err(Box::new(Finding::not_applicable(Text::from(CLAMPED))));
+        return Err(Finding::not_applicable(Text::from(CLAMPED)));
     }
     let worst = |told: bool| {
         let of = |footing: &Footing| footing.lacks(part).is_empty() == told;
@@ -57,14 +57,14 @@ pub(super) fn at_bolts<'s>(
     let grave = |judged: &Judged| judged.finding.verdict < Verdict::Pass;
     match (told, usual) {
         (Some(told), _) if grave(&told) => Ok(told),
-        (_, Some(usual)) if grave(&usual) => Err(Box::new(waits(part, what, usual))),
+        (_, Some(usual)) if grave(&usual) => Err(waits(part, what, usual)),
         (Some(told), Some(usual)) if told.worst.factor() <= usual.worst.factor() => Ok(told),
         (_, Some(mut usual)) => {
             usual.finding.summary = usual.finding.summary.then(reckoned(part, usual.footing));
             Ok(usual)
         }
         (Some(told), None) => Ok(told),
-        (None, None) => Err(Box::new(Finding::new(Verdict::Unmeasured, Text::from("No bolt is known.")))),
+        (None, None) => Err(Finding::new(Verdict::Unmeasured, Text::from("No bolt is known."))),
     }
 }
 

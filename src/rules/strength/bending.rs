@@ -9,8 +9,8 @@ use crate::case::strength::show::{place, ratio};
 use crate::case::strength::{Bent, Cure, Laden, Strength, Way, ply, solved, support};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 use crate::working::{Sheet, Table};
 
 rule! {
@@ -33,11 +33,11 @@ rule! {
     BENDING = Strength "strength/bending", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     if let Some(answer) = study(case) {
-        return answer;
+        return Ok(answer);
     }
-    let strength = given!(ready_with_core(case));
+    let strength = ready_with_core(case)?;
     let (index, used) = strength.after.bent.worst(Way::Bending);
     let mut sheet = Sheet::default();
     solved(&mut sheet, "worst case", &strength.after, index, strength);
@@ -62,7 +62,7 @@ fn judge(case: &Case) -> Finding {
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
         finding = finding.remedy(strengthen(strength));
     }
-    finding
+    Ok(finding)
 }
 
 /// What makes the transom strong enough in bending and in shear beside what holds it: one remedy for both.

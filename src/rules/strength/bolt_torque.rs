@@ -15,8 +15,8 @@ use crate::physics::strength::loads::Case as Kind;
 use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table, min};
 
 rule! {
@@ -43,15 +43,15 @@ rule! {
 /// How far above the sheet's torque a wrench may have gone. Common practice, no source.
 const ABOVE_SHEET: f64 = 1.1;
 
-fn judge(case: &Case) -> Finding {
-    let strength = given!(ready_with_core(case));
+fn judge(case: &Case) -> Judgement {
+    let strength = ready_with_core(case)?;
     let mut worst: Option<Finding> = None;
     for footing in &strength.after.footings {
         let finding =
             if footing.clamped { Finding::not_applicable(Text::from(CLAMPED)) } else { one(footing, strength) };
         finding.keep_worse(&mut worst);
     }
-    worst.unwrap_or_else(|| Finding::unmeasured(vec![case.rig.after.missing()]))
+    Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![case.rig.after.missing()])))
 }
 
 fn condition(footing: &Footing) -> (Condition, &'static str) {

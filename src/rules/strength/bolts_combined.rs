@@ -1,13 +1,13 @@
 //! `strength/bolts-combined`
 
+use super::BOLT_FACTOR;
 use super::at_bolts::{at_bolts, stronger_bolts};
-use super::{BOLT_FACTOR, ready};
 use crate::case::Case;
 use crate::case::strength::{Part, Strength};
 use crate::physics::strength::bolts::combined_ratio;
 use crate::quantity::{Dimensioned, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::Force;
 
@@ -29,9 +29,9 @@ rule! {
     BOLTS_COMBINED = Strength "strength/bolts-combined", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let strength = given!(ready(case));
-    let judged = given!(at_bolts(Part::Combined, BOLT_FACTOR, "bolt", case.rig, strength));
+fn judge(case: &Case) -> Judgement {
+    let strength = case.strength()?;
+    let judged = at_bolts(Part::Combined, BOLT_FACTOR, "bolt", case.rig, strength)?;
     let mut sheet = Sheet::default();
     let (tension, shear) = (judged.footing.tension_capacity(&mut sheet), judged.footing.shear_capacity(&mut sheet));
     if let Some(bolt) =
@@ -40,17 +40,17 @@ fn judge(case: &Case) -> Finding {
         combined_ratio(&mut sheet, Force::from_si(bolt.tension), Force::from_si(bolt.shear), &tension, &shear);
     }
     if let Some(rule) = said_already(judged.finding.verdict, case, strength) {
-        return Finding::not_applicable(say!(
+        return Ok(Finding::not_applicable(say!(
             "One of the two is too much by itself already, and the other adds little: {} says it.",
             rule
         ))
-        .working(sheet);
+        .working(sheet));
     }
     let mut finding = judged.finding.clone().working(sheet);
     if finding.verdict < Verdict::Unmeasured {
         finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig, strength));
     }
-    finding
+    Ok(finding)
 }
 
 /// The rule that says as much of pull or shear alone: one cause is told once.

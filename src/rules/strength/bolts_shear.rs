@@ -1,11 +1,11 @@
 //! `strength/bolts-shear`
 
 use super::at_bolts::{at_bolts, capacity_sheet, stronger_bolts};
-use super::{BOLT_FACTOR, beside, ready};
+use super::{BOLT_FACTOR, beside};
 use crate::case::Case;
 use crate::case::strength::Part;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Judgement, Verdict};
 
 rule! {
     /// The shear on each mounting bolt in every load case, against the bolt's strength in shear.
@@ -23,14 +23,14 @@ rule! {
     BOLTS_SHEAR = Strength "strength/bolts-shear", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let strength = given!(ready(case));
-    let judged = given!(at_bolts(Part::Shear, BOLT_FACTOR, "bolt", case.rig, strength));
+fn judge(case: &Case) -> Judgement {
+    let strength = case.strength()?;
+    let judged = at_bolts(Part::Shear, BOLT_FACTOR, "bolt", case.rig, strength)?;
     let sheet = capacity_sheet(Part::Shear, &judged, case.rig, strength);
     let mut finding =
         judged.finding.clone().working(sheet).table(beside("greatest shear on a bolt", Part::Shear, strength));
     if finding.verdict < Verdict::Unmeasured {
         finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig, strength));
     }
-    finding
+    Ok(finding)
 }

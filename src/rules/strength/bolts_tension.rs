@@ -1,13 +1,13 @@
 //! `strength/bolts-tension`
 
 use super::at_bolts::{at_bolts, capacity_sheet, stronger_bolts};
-use super::{BOLT_FACTOR, beside, factor, ready, verdict};
+use super::{BOLT_FACTOR, beside, factor, verdict};
 use crate::case::Case;
 use crate::case::strength::Part;
 use crate::case::strength::show::force;
 use crate::quantity::say;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// The pull on each mounting bolt in every load case, against the bolt's proof load.
@@ -27,19 +27,19 @@ rule! {
     BOLTS_TENSION = Strength "strength/bolts-tension", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     if let Some(answer) = study(case) {
-        return answer;
+        return Ok(answer);
     }
-    let strength = given!(ready(case));
-    let judged = given!(at_bolts(Part::Tension, BOLT_FACTOR, "bolt", case.rig, strength));
+    let strength = case.strength()?;
+    let judged = at_bolts(Part::Tension, BOLT_FACTOR, "bolt", case.rig, strength)?;
     let sheet = capacity_sheet(Part::Tension, &judged, case.rig, strength);
     let mut finding =
         judged.finding.clone().working(sheet).table(beside("greatest pull on a bolt", Part::Tension, strength));
     if finding.verdict < Verdict::Unmeasured {
         finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig, strength));
     }
-    finding
+    Ok(finding)
 }
 
 /// The answer where a bolt group is given outright.

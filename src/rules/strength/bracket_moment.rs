@@ -2,14 +2,13 @@
 
 use uom::si::f64::{Acceleration, Length, Mass};
 
-use super::ready;
 use crate::case::Case;
 use crate::case::strength::show::times;
 use crate::case::strength::{Footing, Laden, Strength};
 use crate::quantity::{Dimensioned, Measure, Moment, Text, inches, say, standard_gravity};
 use crate::rig::Rig;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
 
 rule! {
@@ -32,21 +31,21 @@ rule! {
 /// Centre of an engine aft of its mounting face that a rating by weight has in mind. Common practice, no source.
 const USUAL_CENTRE_IN: f64 = 12.0;
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
-    need!(_after = rig.after);
+    rig.after.ask()?;
     if rig.after.groups.iter().all(|group| group.bracket.is_none()) {
-        return Finding::not_applicable(Text::from("The engines hang on the transom itself."));
+        return Ok(Finding::not_applicable(Text::from("The engines hang on the transom itself.")));
     }
-    let strength = given!(ready(case));
-    strength
+    let strength = case.strength()?;
+    Ok(strength
         .after
         .footings
         .iter()
         .filter(|footing| footing.on_bracket)
         .map(|footing| one(rig, footing, strength))
         .min_by(|a, b| a.0.total_cmp(&b.0))
-        .map_or_else(|| Finding::unmeasured(vec![rig.after.missing()]), |(_, finding)| finding)
+        .map_or_else(|| Finding::unmeasured(vec![rig.after.missing()]), |(_, finding)| finding))
 }
 
 fn gravity() -> Term<Acceleration> {

@@ -8,8 +8,8 @@ use crate::case::Case;
 use crate::case::strength::Part;
 use crate::physics::strength::bolts::bearing_stress;
 use crate::quantity::{Dimensioned, Measure, inches, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Judgement, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -32,9 +32,9 @@ rule! {
 /// Step in which doublers are made. Common practice, no source.
 const STEP_IN: f64 = 0.125;
 
-fn judge(case: &Case) -> Finding {
-    let strength = given!(ready_with_core(case));
-    let judged = given!(at_bolts(Part::Bearing, DESIGN_FACTOR, "wood at the bolt", case.rig, strength));
+fn judge(case: &Case) -> Judgement {
+    let strength = ready_with_core(case)?;
+    let judged = at_bolts(Part::Bearing, DESIGN_FACTOR, "wood at the bolt", case.rig, strength)?;
     let (footing, worst) = (judged.footing, judged.worst);
     let board = &strength.board;
     let mut sheet = Sheet::default();
@@ -63,5 +63,5 @@ fn judge(case: &Case) -> Finding {
             footing.name.as_str()
         ));
     }
-    finding
+    Ok(finding)
 }

@@ -7,8 +7,8 @@ use crate::case::Case;
 use crate::case::strength::show::{force, place, ratio};
 use crate::case::strength::{Laden, Way, support};
 use crate::quantity::{Text, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -29,11 +29,11 @@ rule! {
     CORE_SHEAR = Strength "strength/core-shear", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let strength = given!(ready_with_core(case));
+fn judge(case: &Case) -> Judgement {
+    let strength = ready_with_core(case)?;
     let (index, used) = strength.after.bent.worst(Way::Shear);
     let Some(push) = used.push else {
-        return Finding::new(Verdict::Pass, Text::from("Nothing that holds the transom is loaded."));
+        return Ok(Finding::new(Verdict::Pass, Text::from("Nothing that holds the transom is loaded.")));
     };
     let mut sheet = Sheet::default();
     sheet.remark(
@@ -57,7 +57,7 @@ fn judge(case: &Case) -> Finding {
     let weighed = Weighed::of(case, strength, Way::Shear, DESIGN_FACTOR);
     let finding = weighed.finding(case, strength, Way::Shear, what).working(sheet).table(table);
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
-        return finding.remedy(strengthen(strength));
+        return Ok(finding.remedy(strengthen(strength)));
     }
-    finding
+    Ok(finding)
 }

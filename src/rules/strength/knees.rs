@@ -2,11 +2,11 @@
 
 use uom::si::f64::Length;
 
-use super::ready;
 use crate::case::Case;
 use crate::quantity::{Measure, Text, inches, say};
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Verdict};
+use crate::reading::All;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// Whether anything behind the transom carries the moment of engines that hang far aft on a bracket.
@@ -28,9 +28,9 @@ const FAR_AFT_IN: f64 = 20.0;
 /// How far up the transom a knee or a stringer must reach to count. Common practice, no source.
 const REACH: f64 = 0.5;
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
-    need!(_after = rig.after);
+    rig.after.ask()?;
     let far: Vec<(&str, Length)> = rig
         .after
         .groups
@@ -42,15 +42,15 @@ fn judge(case: &Case) -> Finding {
         })
         .collect();
     let Some((name, setback)) = far.first() else {
-        return Finding::not_applicable(Text::from("No bracket sets the engines 20 in aft or more."));
+        return Ok(Finding::not_applicable(Text::from("No bracket sets the engines 20 in aft or more.")));
     };
     if !rig.structure.asked {
-        return match ready(case) {
-            Err(waits) => *waits,
+        return Ok(match case.strength() {
+            Err(waits) => waits.into(),
             Ok(_) => Finding::unmeasured(Vec::new()),
-        };
+        });
     }
-    need!(knees = rig.structure.knees, height = rig.job.transom.height());
+    let (knees, height) = (rig.structure.knees.ask(), rig.job.transom.height().ask()).all()?;
     let stringers = rig.structure.stringers.reading().map_or(&[][..], Vec::as_slice);
     let tall = knees.iter().chain(stringers).filter(|upright| match &upright.height {
         Some(up) => up.value >= REACH * height.value,
@@ -63,12 +63,12 @@ fn judge(case: &Case) -> Finding {
         starboard |= y <= Length::default();
     }
     if port && starboard {
-        return Finding::new(
+        return Ok(Finding::new(
             Verdict::Pass,
             say!("Knees or tall stringers stand behind `{}`, {} aft.", *name, Measure::tape(*setback)),
-        );
+        ));
     }
-    Finding::new(
+    Ok(Finding::new(
         Verdict::Warn,
         say!(
             "`{}` sets the engines {} aft, and no knee or tall stringer stands behind the transom on each side.",
@@ -78,5 +78,5 @@ fn judge(case: &Case) -> Finding {
     )
     .remedy(Text::from(
         "Fit a knee beside each side of the bracket, half up the transom at the least, tied to the stringers.",
-    ))
+    )))
 }

@@ -44,7 +44,7 @@ use uom::si::f64::{Length, Ratio};
 use super::{Finding, Limit, Verdict};
 use crate::case::Case;
 use crate::case::strength::show::{force, times};
-use crate::case::strength::{Laden, NoStrength, Part, Strength};
+use crate::case::strength::{Laden, Part, Strength};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
 use crate::rig::Rig;
@@ -57,29 +57,19 @@ pub(crate) const DESIGN_FACTOR: f64 = 2.0;
 /// Factor below which a part is loaded beyond its own strength.
 const BREAKS: f64 = 1.0;
 
-/// What strength makes of the case, or the finding that says why there is nothing.
-fn ready<'c>(case: &'c Case) -> Result<&'c Strength, Box<Finding>> {
-    case.strength().map_err(|no| {
-        Box::new(match no {
-            NoStrength::Missing(missing) => Finding::unmeasured(missing.clone()),
-            NoStrength::Unfit(why) => Finding::new(Verdict::Unmeasured, why.clone()),
-        })
-    })
-}
-
-/// The same for what leans on the core, which has nothing to say while that is refused: one cause is told once.
-fn ready_with_core<'c>(case: &'c Case) -> Result<&'c Strength, Box<Finding>> {
+/// What strength makes of the case for what leans on the core, which has nothing to say while that is refused: one cause is told once.
+fn ready_with_core<'c>(case: &'c Case) -> Result<&'c Strength, Finding> {
     if soft_core::core_refused(case) {
-        return Err(Box::new(Finding::not_applicable(Text::from(
+        return Err(Finding::not_applicable(Text::from(
             "The core was found soft: what it would bear cannot be reckoned before that is settled.",
-        ))));
+        )));
     }
     if tabbing::let_go(case).is_some() {
-        return Err(Box::new(Finding::not_applicable(Text::from(
+        return Err(Finding::not_applicable(Text::from(
             "What ties the transom to the hull has let go: what it would bear cannot be reckoned before that is mended.",
-        ))));
+        )));
     }
-    ready(case)
+    Ok(case.strength()?)
 }
 
 /// Fail beyond a part's own strength, warn below the factor of practice.

@@ -6,8 +6,8 @@ use crate::case::Case;
 use crate::case::strength::show::{force, length, place};
 use crate::case::strength::{Bent, Board, Laden, Strength, solved};
 use crate::quantity::{Text, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};
 
 rule! {
@@ -32,11 +32,11 @@ const SPAN_OVER_DEFLECTION: f64 = 100.0;
 /// of Plates and Shells, article 13, value from memory.
 const LINEAR: f64 = 0.5;
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     if let Some(answer) = study(case) {
-        return answer;
+        return Ok(answer);
     }
-    let strength = given!(ready_with_core(case));
+    let strength = ready_with_core(case)?;
     let bent = &strength.after.bent;
     let (index, loaded) = bent.deflection();
     let moved = loaded.largest_deflection.abs();
@@ -90,7 +90,7 @@ fn judge(case: &Case) -> Finding {
         }
         _ => {}
     }
-    finding
+    Ok(finding)
 }
 
 /// Width of the transom between its sides, m. Knees do not make it less: a knee more must not ask for less movement.

@@ -11,8 +11,8 @@ use crate::job;
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::{Missing, Ran};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -35,28 +35,30 @@ rule! {
     PUNCHING = Strength "strength/punching", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let strength = given!(ready_with_core(case));
-    let nuts = under_nuts(case, strength);
+fn judge(case: &Case) -> Judgement {
+    let strength = ready_with_core(case)?;
+    let nuts = Finding::from(under_nuts(case, strength));
     let Some(edge) = strength.after.pressed(strength).map(|pressed| under_edge(case, &pressed, strength)) else {
-        return nuts;
+        return Ok(nuts);
     };
     let (edge_first, both) = (edge.verdict < nuts.verdict, edge.remedy.is_some() && nuts.remedy.is_some());
     let remedies = [&nuts, &edge].map(|finding| finding.remedy.clone().unwrap_or_default());
     let worse = if edge_first { edge } else { nuts };
-    // A plate behind the bolts does nothing for the wood under the edge.
-    if both { worse.remedy(Text::join(remedies, " ")) } else { worse }
+    Ok(
+        // A plate behind the bolts does nothing for the wood under the edge.
+        if both { worse.remedy(Text::join(remedies, " ")) } else { worse },
+    )
 }
 
-fn under_nuts(case: &Case, strength: &Strength) -> Finding {
-    let judged = given!(at_bolts(Part::Punch, DESIGN_FACTOR, "transom round the nut", case.rig, strength));
+fn under_nuts(case: &Case, strength: &Strength) -> Judgement {
+    let judged = at_bolts(Part::Punch, DESIGN_FACTOR, "transom round the nut", case.rig, strength)?;
     let sheet = capacity_sheet(Part::Punch, &judged, case.rig, strength);
     let mut finding =
         judged.finding.clone().working(sheet).table(beside("greatest pull on a bolt", Part::Punch, strength));
     if finding.verdict < Verdict::Unmeasured {
         finding = finding.remedy(plate(Part::Punch, DESIGN_FACTOR, &judged, strength));
     }
-    finding
+    Ok(finding)
 }
 
 /// The same under the edge of a face that presses on the transom.

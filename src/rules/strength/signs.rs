@@ -1,6 +1,5 @@
 //! `strength/signs`
 
-use super::ready;
 use super::soft_core::core_doubted;
 use crate::case::Case;
 use crate::job::{self, Sign, Signs, Sitting};
@@ -63,8 +62,8 @@ fn judge(case: &Case) -> Finding {
 /// Nobody looked. A plain job before ordering is asked for no more than the other checks of strength ask for.
 fn unseen(case: &Case) -> Finding {
     let asked = case.rig.structure.asked || case.rig.job.sitting == Sitting::AsFitted;
-    match ready(case) {
-        Err(waits) if !asked => *waits,
+    match case.strength() {
+        Err(waits) if !asked => waits.into(),
         _ => Finding::unmeasured(vec![Missing::one(reading!(job::Structure.signs))]),
     }
 }

@@ -2,7 +2,7 @@
 
 use uom::si::f64::{Length, Mass, Ratio};
 
-use super::{DESIGN_FACTOR, factor, ready};
+use super::{DESIGN_FACTOR, factor};
 use crate::case::Case;
 use crate::case::strength::show::ratio;
 use crate::case::strength::{FlexRead, FlexTest, Part, Strength, core_words, hammer_words, moisture_words};
@@ -63,13 +63,13 @@ fn judge(case: &Case) -> Finding {
     let rig = case.rig;
     let said = said(case);
     let worst = said.iter().map(|one| one.verdict).min();
-    let strength = match ready(case) {
+    let strength = match case.strength() {
         Ok(strength) => Some(strength),
         // A flex that cannot be reckoned yet may be a bad one; where nothing else is told either, it is as with every part.
         Err(waits) if rig.structure.said.flex.is_some() && worst.is_none_or(|worst| worst > Verdict::Warn) => {
-            return *waits;
+            return waits.into();
         }
-        Err(waits) if worst.is_none() && !asks(rig) => return *waits,
+        Err(waits) if worst.is_none() && !asks(rig) => return waits.into(),
         Err(_) => None,
     };
     let Some(worst) = worst else {

@@ -1,7 +1,7 @@
 //! `strength/tabbing`
 
 use super::weigh::Weighed;
-use super::{DESIGN_FACTOR, factor, ready};
+use super::{DESIGN_FACTOR, factor};
 use crate::case::Case;
 use crate::case::strength::show::force;
 use crate::case::strength::{Strength, Way, support};
@@ -39,14 +39,14 @@ fn judge(case: &Case) -> Finding {
         return finding;
     }
     let said = &case.rig.structure.said;
-    match (said.sides, said.bottom, ready(case)) {
+    match (said.sides, said.bottom, case.strength()) {
         (Some(_), Some(_), Ok(strength)) => torn(case, strength),
         (Some(sides), Some(bottom), _) => Finding::new(
             Verdict::Pass,
             say!("The hull's sides hold the transom ({}), and so does its bottom ({}).", sides.words(), bottom.words()),
         ),
         // A job that says nothing of strength is asked for no more than the other checks of strength ask for.
-        (_, _, Err(waits)) if !case.rig.structure.asked => *waits,
+        (_, _, Err(waits)) if !case.rig.structure.asked => waits.into(),
         _ => Finding::unmeasured(vec![Missing::one(reading!(job::Structure.sides))]),
     }
 }

@@ -10,8 +10,8 @@ use crate::physics::fit::UPPER_BELOW_TOP_IN;
 use crate::physics::height::HOLE_ROW_STEP_IN;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Judgement, Verdict};
 
 rule! {
     /// The bolts against tearing out through the top edge, or into an old hole above them.
@@ -38,9 +38,9 @@ const LOWER_ROWS: f64 = 3.0;
 /// Wood that a bolt keeps below it, in diameters of its hole. Common practice, no source.
 const BELOW: f64 = 2.0;
 
-fn judge(case: &Case) -> Finding {
-    let strength = given!(ready_with_core(case));
-    let judged = given!(at_bolts(Part::Tear, DESIGN_FACTOR, "wood above the bolt", case.rig, strength));
+fn judge(case: &Case) -> Judgement {
+    let strength = ready_with_core(case)?;
+    let judged = at_bolts(Part::Tear, DESIGN_FACTOR, "wood above the bolt", case.rig, strength)?;
     let (footing, worst) = (judged.footing, &judged.worst);
     let mut sheet = capacity_sheet(Part::Tear, &judged, case.rig, strength);
     let edge = footing.edge(case.rig, &strength.board, worst.bolt);
@@ -53,7 +53,7 @@ fn judge(case: &Case) -> Finding {
     if finding.verdict < Verdict::Unmeasured {
         finding = finding.remedy(remedy(&judged, edge, strength));
     }
-    finding
+    Ok(finding)
 }
 
 /// What is enough, the least first: old holes filled, bolts set lower, more wood.

@@ -6,8 +6,8 @@ use super::soft_core::core_doubted;
 use super::{BREAKS, DESIGN_FACTOR, beside, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::{Board, Part};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// The core under the washers or the backing plate: whether the pull makes them sink in.
@@ -28,18 +28,18 @@ rule! {
     WASHER_CRUSH = Strength "strength/washer-crush", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let strength = given!(ready_with_core(case));
+fn judge(case: &Case) -> Judgement {
+    let strength = ready_with_core(case)?;
     let required = required(&strength.board);
-    let judged = given!(at_bolts(Part::Crush, required, "core under the nut", case.rig, strength));
+    let judged = at_bolts(Part::Crush, required, "core under the nut", case.rig, strength)?;
     let sheet = capacity_sheet(Part::Crush, &judged, case.rig, strength);
     let finding = judged.finding.clone().working(sheet).table(beside("greatest pull on a bolt", Part::Crush, strength));
     if finding.verdict >= Verdict::Unmeasured {
-        return finding;
+        return Ok(finding);
     }
     // To sink in is a limit of practice, however far beyond it the pull is; into a core that is doubtful besides, it is refused.
     let verdict = if core_doubted(case) && judged.worst.factor() < BREAKS { Verdict::Fail } else { Verdict::Warn };
-    Finding { verdict, ..finding.remedy(plate(Part::Crush, required, &judged, strength)) }
+    Ok(Finding { verdict, ..finding.remedy(plate(Part::Crush, required, &judged, strength)) })
 }
 
 /// Wood may be pressed to its limit; what crushes wants the factor of all that breaks.

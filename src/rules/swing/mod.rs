@@ -21,9 +21,10 @@ pub use tie_bar::TIE_BAR;
 use uom::si::f64::{Angle, Length};
 
 use crate::case::Case;
-use crate::case::swing::{Open, Swept, open_words, pose_words, swept_sheet, touch_words};
+use crate::case::swing::{Swept, pose_words, swept_sheet, touch_words};
 use crate::physics::height::HOLE_ROW_STEP_IN;
 use crate::quantity::{Measure, Text, inches, say};
+use crate::reading::{Absent, Missing};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Table;
 
@@ -31,25 +32,17 @@ use crate::working::Table;
 const TOLD_IN: f64 = 0.25;
 
 /// What a rule says where there is no answer.
-fn unanswered(open: &Open) -> Finding {
+fn unanswered(open: &Absent) -> Finding {
     match open {
-        Open::Missing(missing) => {
+        Absent::Waits(missing) => {
             let mut each: Vec<_> = Vec::new();
-            for one in missing {
-                if !each.contains(one) {
-                    each.push(one.clone());
-                }
-            }
+            Missing::gather(&mut each, missing.iter().cloned());
             Finding::unmeasured(each)
         }
-        Open::NotApplicable(why) => Finding::not_applicable(why.clone()),
-        Open::CannotBe(_) => {
-            let mut finding = Finding::unmeasured(Vec::new()).remedy(Text::from(
-                "Check the numbers of the mounting sheet against each other; `sternknee catalog show CLASS` has a set that fits together.",
-            ));
-            finding.summary = open_words(open);
-            finding
-        }
+        Absent::NotApplicable(_) => open.into(),
+        Absent::CannotBe(_) => Finding::from(open).remedy(Text::from(
+            "Check the numbers of the mounting sheet against each other; `sternknee catalog show CLASS` has a set that fits together.",
+        )),
     }
 }
 

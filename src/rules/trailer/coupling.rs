@@ -4,8 +4,8 @@ use super::{loaded, told};
 use crate::case::Case;
 use crate::physics::rigging::trailer::{self, COUPLING_SHARE};
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::{Length, Ratio};
 
@@ -22,12 +22,12 @@ rule! {
     COUPLING = Trailer "trailer/coupling", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let towed = given!(told(case));
-    let road = given!(loaded(case, towed));
+fn judge(case: &Case) -> Judgement {
+    let towed = told(case)?;
+    let road = loaded(case, towed)?;
     let stand = match &road.stand {
         Ok(stand) => stand,
-        Err(missing) => return Finding::unmeasured(missing.clone()),
+        Err(missing) => return Ok(Finding::unmeasured(missing.clone())),
     };
     let mut sheet = Sheet::default();
     let all_up = trailer::all_up(&mut sheet, &road.weights);
@@ -51,7 +51,7 @@ fn judge(case: &Case) -> Finding {
                 .then(say!(": then {} of it stands there.", percent(wanted))),
         )
     };
-    finding.against(share.measure(), limit).working(sheet)
+    Ok(finding.against(share.measure(), limit).working(sheet))
 }
 
 /// How far, and which way.

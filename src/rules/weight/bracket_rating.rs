@@ -5,8 +5,8 @@ use crate::physics::power::{self, Against};
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::{Bracket, Group, Missing};
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
@@ -25,13 +25,13 @@ rule! {
     BRACKET_RATING = Weight "weight/bracket-rating", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
-    need!(_after = rig.after);
+    rig.after.ask()?;
     let hung: Vec<(&Group, &Bracket)> =
         rig.after.groups.iter().filter_map(|group| Some((group, group.bracket.as_ref()?))).collect();
     if hung.is_empty() {
-        return Finding::not_applicable(Text::from("The engines hang on the transom itself."));
+        return Ok(Finding::not_applicable(Text::from("The engines hang on the transom itself.")));
     }
     let mut worst: Option<Finding> = None;
     for (group, bracket) in hung {
@@ -41,7 +41,7 @@ fn judge(case: &Case) -> Finding {
         };
         finding.keep_worse(&mut worst);
     }
-    worst.unwrap_or_else(|| Finding::unmeasured(vec![rig.after.missing()]))
+    Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![rig.after.missing()])))
 }
 
 fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {

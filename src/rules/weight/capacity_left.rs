@@ -5,10 +5,10 @@ use crate::case::Case;
 use crate::job::{self, Fuel, Plate, Steering};
 use crate::physics::{capacity, weight};
 use crate::quantity::{Dimensioned, Measure, Text, horsepower, say};
-use crate::reading::reading;
+use crate::reading::{All, reading};
 use crate::rig::Missing;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
 use uom::si::f64::Mass;
 
@@ -35,40 +35,40 @@ rule! {
 /// Power below which an engine with a tiller is commonly pulled by hand. Common practice, no source.
 const PULLED_BELOW_HP: f64 = 25.0;
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     match outside_small_boats(rig) {
         Ok(None) => {}
-        Ok(Some(why)) => return Finding::not_applicable(why),
-        Err(missing) => return Finding::unmeasured(missing),
+        Ok(Some(why)) => return Ok(Finding::not_applicable(why)),
+        Err(missing) => return Ok(Finding::unmeasured(missing)),
     }
-    need!(_after = rig.after, _plate = rig.job.plate());
+    (rig.after.ask(), rig.job.plate().ask()).all()?;
     let (persons, persons_weight, total_weight) = match rig.job.plate().ask() {
         Ok(Plate::Capacity { persons, persons_weight, total_weight, .. }) => (*persons, persons_weight, total_weight),
         Ok(Plate::Builders { .. } | Plate::None) => {
-            return Finding::not_applicable(Text::from(
+            return Ok(Finding::not_applicable(Text::from(
                 "No US capacity plate: the builder's figures hold for what she may carry.",
-            ));
+            )));
         }
         Ok(Plate::Illegible) => {
-            return Finding::unmeasured(vec![Missing::one(reading!(job::Plate.total_weight))]);
+            return Ok(Finding::unmeasured(vec![Missing::one(reading!(job::Plate.total_weight))]));
         }
-        Err(missing) => return Finding::unmeasured(vec![missing]),
+        Err(missing) => return Ok(Finding::unmeasured(vec![missing])),
     };
     let (Some(persons), Some(total_weight)) = (persons, total_weight) else {
         let lacking = [
             persons.is_none().then_some(Missing::one(reading!(job::Plate.persons))),
             total_weight.is_none().then_some(Missing::one(reading!(job::Plate.total_weight))),
         ];
-        return Finding::unmeasured(lacking.into_iter().flatten().collect());
+        return Ok(Finding::unmeasured(lacking.into_iter().flatten().collect()));
     };
     let engines = match rig.after.engine_weights() {
         Ok(engines) => engines,
-        Err(missing) => return Finding::unmeasured(missing),
+        Err(missing) => return Ok(Finding::unmeasured(missing)),
     };
     let mut sheet = Sheet::default();
     let motors = weight::total(&mut sheet, "Wm", "running weight of the engines", &engines);
-    let gear = given!(gear(case, &mut sheet));
+    let gear = gear(case, &mut sheet)?;
     let left = sheet.set("Wp", "left for persons", Term::new("Wc", total_weight.value) - &motors - gear);
     let fits = capacity::persons(&mut sheet, &left).value().si();
     let closeness = weight::closeness(&mut sheet, &rig.after.engine_readings());
@@ -115,16 +115,16 @@ fn judge(case: &Case) -> Finding {
         )
     };
     let finding = finding.working(sheet);
-    match promised {
+    Ok(match promised {
         Some(_) => finding.against(found, Limit::AtLeast(limit)),
         None => finding,
-    }
+    })
 }
 
 /// Controls, batteries and portable fuel of the new engines, by the table.
-fn gear(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Box<Finding>> {
+fn gear(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Finding> {
     let rig = case.rig;
-    let none = |why| Box::new(Finding::not_applicable(why));
+    let none = |why| Finding::not_applicable(why);
     let Some(table) = &rig.tables.engine_weights else {
         return Err(none(Text::from("The catalog holds no engine weight table.")));
     };
@@ -134,7 +134,7 @@ fn gear(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Box<Finding>> {
         sheet.remark(Text::from("steered by a tiller: no controls, and under 25 hp, pulled by hand, no battery"));
     }
     for engine in rig.after.mains() {
-        let power = engine.power.ask().map_err(|missing| Box::new(Finding::unmeasured(vec![missing])))?;
+        let power = engine.power.ask().map_err(|missing| Finding::unmeasured(vec![missing]))?;
         let Some(row) = weight::table_row(table, power.value) else {
             return Err(none(say!("The engine weight table ends below {}.", Measure::of(power.value))));
         };

@@ -9,8 +9,8 @@ use crate::physics::capacity;
 use crate::quantity::{Dimensioned, Measure, Text, pounds, say};
 use crate::reading::reading;
 use crate::rig::{Missing, Rig};
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
 
 rule! {
@@ -34,27 +34,27 @@ rule! {
     PLATE_PERSONS = Weight "weight/plate-persons", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     if let Some(finding) = overcrowded(rig) {
-        return finding;
+        return Ok(finding);
     }
     // A desk question may give the weight alone; where boat and length are known, they must be covered.
     if let Ok(Some(why)) = outside_small_boats(rig) {
-        return Finding::not_applicable(why);
+        return Ok(Finding::not_applicable(why));
     }
     let test = rig.job.boat.stability_test().reading().map(|test| test.value);
     if test.is_none() {
-        need!(_plate = rig.job.plate());
+        rig.job.plate().ask()?;
     }
     let (persons, weight) = match rig.job.plate().reading() {
         Some(Plate::Capacity { persons, persons_weight, .. }) => {
             (*persons, persons_weight.as_ref().map(|weight| weight.value))
         }
         Some(Plate::Builders { .. } | Plate::None) if test.is_none() => {
-            return Finding::not_applicable(Text::from(
+            return Ok(Finding::not_applicable(Text::from(
                 "No US capacity plate: the builder's figures hold for what she may carry.",
-            ));
+            )));
         }
         Some(_) | None => (None, None),
     };
@@ -63,7 +63,7 @@ fn judge(case: &Case) -> Finding {
         .filter(|_| weight.is_none_or(|weight| pounds(capacity::STABILITY_TEST_BELOW_LB).exceeds(weight)))
         .map(|test| capacity::by_stability_test(&mut sheet, test));
     let Some(holds) = lesser(weight, tested.as_ref()) else {
-        return Finding::unmeasured(vec![Missing::one(reading!(job::Plate.persons_weight))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(job::Plate.persons_weight))]));
     };
     let number = capacity::persons(&mut sheet, &holds);
     let (weight_shown, limit) = (holds.measure(), Limit::AtMost(number.measure()));
@@ -87,7 +87,7 @@ fn judge(case: &Case) -> Finding {
                 weight_shown,
                 number.measure()
             );
-            return finding.limit(limit).working(sheet);
+            return Ok(finding.limit(limit).working(sheet));
         }
         Some(persons) if f64::from(persons) > number.value().si() => Finding::new(
             Verdict::Warn,
@@ -110,11 +110,11 @@ fn judge(case: &Case) -> Finding {
     } else {
         finding
     };
-    match persons {
+    Ok(match persons {
         Some(persons) => finding.against(count(persons), limit),
         None => finding.limit(limit),
     }
-    .working(sheet)
+    .working(sheet))
 }
 
 /// The lesser of the plate's weight and the tested one, under the name that the formula uses.

@@ -5,10 +5,10 @@ use crate::case::Case;
 use crate::job::{self, Plate};
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::reading::reading;
+use crate::reading::{All, reading};
 use crate::rig::Missing;
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
@@ -30,31 +30,31 @@ rule! {
     RATED_BASIS = Weight "weight/rated-basis", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
-    need!(_after = rig.after, _plate = rig.job.plate());
+    (rig.after.ask(), rig.job.plate().ask()).all()?;
     let power = match rig.job.plate().ask() {
         Ok(Plate::Capacity { power, .. } | Plate::Builders { power, .. }) => power.clone(),
         Ok(Plate::None | Plate::Illegible) => None,
-        Err(missing) => return Finding::unmeasured(vec![missing]),
+        Err(missing) => return Ok(Finding::unmeasured(vec![missing])),
     };
     let Some(power) = power.or_else(|| rig.job.boat.power_rating.clone()) else {
-        return Finding::unmeasured(vec![Missing::one(reading!(job::Plate.power))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(job::Plate.power))]));
     };
     let parts = match rig.after.hung() {
         Ok(parts) => parts,
-        Err(missing) => return Finding::unmeasured(missing),
+        Err(missing) => return Ok(Finding::unmeasured(missing)),
     };
     let Some(table) = &rig.tables.engine_weights else {
-        return Finding::not_applicable(Text::from("The catalog holds no engine weight table."));
+        return Ok(Finding::not_applicable(Text::from("The catalog holds no engine weight table.")));
     };
     let count = rig.before.mains().len().max(1);
     let each = share(power.value, count);
     let Some(row) = weight::table_row(table, each) else {
-        return Finding::not_applicable(say!(
+        return Ok(Finding::not_applicable(say!(
             "The table ends below {} for one engine; the builder knows what weight he reckoned with.",
             Measure::of(each)
-        ));
+        )));
     };
     let mut sheet = Sheet::default();
     sheet.remark(say!("table row for {} each, {} in number", Measure::of(each), count));
@@ -87,5 +87,5 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, say!("{} hangs where her loading was worked out with {}.", found, limit))
     };
-    finding.against(found, Limit::AtMost(limit)).working(sheet)
+    Ok(finding.against(found, Limit::AtMost(limit)).working(sheet))
 }

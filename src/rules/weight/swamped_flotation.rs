@@ -7,9 +7,10 @@ use crate::case::Case;
 use crate::job::Plate;
 use crate::physics::weight;
 use crate::quantity::{Measure, Style, Text, pounds, say};
+use crate::reading::All;
 use crate::rig::Missing;
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
@@ -35,24 +36,24 @@ rule! {
 /// What the table's rounding to whole pounds may have taken. Source: ABYC S-30 table 1A.
 const TABLE_ROUNDING_LB: f64 = 0.5;
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     match outside_small_boats(rig) {
         Ok(None) => {}
-        Ok(Some(why)) => return Finding::not_applicable(why),
-        Err(missing) => return Finding::unmeasured(missing),
+        Ok(Some(why)) => return Ok(Finding::not_applicable(why)),
+        Err(missing) => return Ok(Finding::unmeasured(missing)),
     }
-    need!(_after = rig.after, _plate = rig.job.plate());
+    (rig.after.ask(), rig.job.plate().ask()).all()?;
     let engines = match rig.after.engine_weights() {
         Ok(engines) => engines,
-        Err(missing) => return Finding::unmeasured(missing),
+        Err(missing) => return Ok(Finding::unmeasured(missing)),
     };
     let mut sheet = Sheet::default();
     let running = weight::total(&mut sheet, "Wr", "running weight of the new engines", &engines);
     let swamped = weight::swamped(&mut sheet, &running);
     let basis = match basis(case, &mut sheet) {
         Ok(basis) => basis,
-        Err(missing) => return Finding::unmeasured(missing),
+        Err(missing) => return Ok(Finding::unmeasured(missing)),
     };
     let extra = sheet.set("We", "swamped weight beyond that", &swamped - &basis);
     let (found, limit) = (swamped.measure(), basis.measure());
@@ -79,7 +80,7 @@ fn judge(case: &Case) -> Finding {
             say!("Swamped, the engines weigh {}; her flotation was laid out for {}.", found, limit),
         )
     };
-    finding.against(found, Limit::AtMost(limit)).working(sheet)
+    Ok(finding.against(found, Limit::AtMost(limit)).working(sheet))
 }
 
 /// The swamped weight that her flotation was laid out for.

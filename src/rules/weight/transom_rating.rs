@@ -3,8 +3,9 @@
 use crate::case::Case;
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, say};
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::reading::All;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -24,12 +25,12 @@ rule! {
     TRANSOM_RATING = Weight "weight/transom-rating", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
-    need!(_after = rig.after, rating = rig.job.boat.transom_rating());
+    let (_, rating) = (rig.after.ask(), rig.job.boat.transom_rating().ask()).all()?;
     let parts = match rig.after.hung() {
         Ok(parts) => parts,
-        Err(missing) => return Finding::unmeasured(missing),
+        Err(missing) => return Ok(Finding::unmeasured(missing)),
     };
     let mut sheet = Sheet::default();
     let total = weight::total(&mut sheet, "W", "all that hangs on the transom", &parts);
@@ -43,5 +44,5 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, say!("{} hangs on a transom rated for {}.", found, limit))
     };
-    finding.against(found, Limit::AtMost(limit)).working(sheet)
+    Ok(finding.against(found, Limit::AtMost(limit)).working(sheet))
 }

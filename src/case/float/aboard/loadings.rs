@@ -2,12 +2,12 @@
 
 use uom::si::f64::Ratio;
 
-use super::super::NoFloat;
 use super::super::ledger::{self, Entry};
 use super::crew::{Rail, found};
 use super::{Aboard, Fill};
 use crate::job::{Condition, Liquid, Sitting};
 use crate::quantity::{Dimensioned, Reading};
+use crate::reading::Absent;
 use crate::rig::Rig;
 
 /// Where the persons of a loading are.
@@ -35,8 +35,8 @@ pub(in crate::case::float) struct Loading {
 
 impl Aboard {
     /// The user's loadings, or those that are worth a look; among them always one with nobody aboard.
-    pub(in crate::case::float) fn loadings(&self, rig: &Rig, measured: bool) -> Result<Vec<Loading>, NoFloat> {
-        let as_found = |name: &str| {
+    pub(in crate::case::float) fn loadings(&self, rig: &Rig, measured: bool) -> Result<Vec<Loading>, Absent> {
+        let as_found = |name: &str| -> Result<Loading, Absent> {
             let entries = self.when_measured(rig)?;
             Ok(Loading { name: name.to_owned(), crew: found(&entries, self.rail), entries })
         };
@@ -72,7 +72,7 @@ impl Aboard {
     }
 
     /// A loading that the job gives.
-    fn condition(&self, rig: &Rig, condition: &Condition) -> Result<Loading, NoFloat> {
+    fn condition(&self, rig: &Rig, condition: &Condition) -> Result<Loading, Absent> {
         let share = |fill: &Option<Reading<Ratio>>| fill.as_ref().map(|fill| fill.value.si());
         let mut entries = self.tanks(Fill {
             fuel: share(&condition.fuel),
@@ -83,18 +83,18 @@ impl Aboard {
             entries.extend(self.gear.iter().cloned());
         }
         entries.extend(self.crew_where(&condition.crew));
-        entries.extend(ledger::of_items(rig, &condition.also).map_err(NoFloat::Missing)?);
+        entries.extend(ledger::of_items(rig, &condition.also)?);
         Ok(Loading { name: condition.name.clone(), crew: found(&entries, self.rail), entries })
     }
 
     /// As she lies at her mooring: tanks as they were found or half full, live wells empty, gear aboard, nobody.
-    fn at_mooring(&self) -> Result<Loading, NoFloat> {
+    fn at_mooring(&self) -> Result<Loading, Absent> {
         let fill = Fill { live_well: Some(0.0), ..Fill::default() };
         self.laden("at the mooring", fill, Crew::Ashore, Vec::new())
     }
 
     /// Light, at her mooring, under way, and with everything and everybody where it matters most.
-    fn usual(&self) -> Result<Vec<Loading>, NoFloat> {
+    fn usual(&self) -> Result<Vec<Loading>, Absent> {
         let has_well = self.tanks.iter().any(|t| t.holds == Liquid::LiveWell);
         let worst = if has_well { "live well full, crew at the stern" } else { "all full, crew at the stern" };
         let empty = Fill { fuel: Some(0.0), water: Some(0.0), live_well: Some(0.0) };
@@ -112,7 +112,7 @@ impl Aboard {
     ///
     /// # Errors
     /// A tank's readings that are missing.
-    pub(in crate::case::float) fn crowds(&self, rig: &Rig, crowd: Crowd) -> Result<Vec<Loading>, NoFloat> {
+    pub(in crate::case::float) fn crowds(&self, rig: &Rig, crowd: Crowd) -> Result<Vec<Loading>, Absent> {
         if !self.goes_out(rig) {
             return Ok(Vec::new());
         }
@@ -127,7 +127,7 @@ impl Aboard {
     }
 
     /// Tanks so full, the usual gear, and these persons.
-    fn laden(&self, name: &str, fill: Fill, crew: Crew, persons: Vec<Entry>) -> Result<Loading, NoFloat> {
+    fn laden(&self, name: &str, fill: Fill, crew: Crew, persons: Vec<Entry>) -> Result<Loading, Absent> {
         let mut entries = self.tanks(fill)?;
         entries.extend(self.gear.iter().cloned());
         entries.extend(persons);

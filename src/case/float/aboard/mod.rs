@@ -7,11 +7,11 @@ mod loadings;
 use nalgebra::Point3;
 use uom::si::f64::{Length, Mass, MassDensity};
 
-use super::NoFloat;
 use super::ledger::{self, Entry, Movable, value, y_of};
 use super::shape::Built;
 use crate::job::{Fuel, Liquid, Plate, Sitting, TankEntry};
 use crate::quantity::{Dimensioned, Measure, Text, inches, pounds, say};
+use crate::reading::Absent;
 use crate::rig::Rig;
 
 pub(super) use edges::{edges, mark};
@@ -69,7 +69,7 @@ struct Fill {
 }
 
 impl Aboard {
-    pub(super) fn of(rig: &Rig, sea: MassDensity, built: &Built, assumed: &mut Vec<Text>) -> Result<Self, NoFloat> {
+    pub(super) fn of(rig: &Rig, sea: MassDensity, built: &Built, assumed: &mut Vec<Text>) -> Result<Self, Absent> {
         let weights = &rig.job.weights;
         let (low, high) = built.hull.bounds();
         let standing = high.z;
@@ -78,7 +78,7 @@ impl Aboard {
         let crew = crew(rig, assumed);
         let mut places = places(rig, standing, length, assumed);
         places.sort_by(|a, b| a.at.x.total_cmp(&b.at.x));
-        let gear = ledger::of_items(rig, &weights.gear).map_err(NoFloat::Missing)?;
+        let gear = ledger::of_items(rig, &weights.gear)?;
         for tank in &weights.tanks {
             if tank.fill.is_none() && rig.job.afloat.marks().reading().is_some() {
                 assumed.push(say!("`{}` is taken as half full when the marks were taken.", tank.what.as_str()));
@@ -105,15 +105,15 @@ impl Aboard {
     }
 
     /// Tanks, persons and the rest when the marks were taken.
-    pub(super) fn when_measured(&self, rig: &Rig) -> Result<Vec<Entry>, NoFloat> {
+    pub(super) fn when_measured(&self, rig: &Rig) -> Result<Vec<Entry>, Absent> {
         let mut entries = self.tanks(Fill::default())?;
         entries.extend(self.gear.iter().cloned());
         entries.extend(self.crew_where(&rig.job.afloat.crew));
-        entries.extend(ledger::of_items(rig, &rig.job.afloat.also).map_err(NoFloat::Missing)?);
+        entries.extend(ledger::of_items(rig, &rig.job.afloat.also)?);
         Ok(entries)
     }
 
-    fn tanks(&self, fill: Fill) -> Result<Vec<Entry>, NoFloat> {
+    fn tanks(&self, fill: Fill) -> Result<Vec<Entry>, Absent> {
         let mut entries = Vec::new();
         for tank in &self.tanks {
             let wanted = match tank.holds {

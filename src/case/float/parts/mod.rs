@@ -7,10 +7,9 @@ mod loading;
 
 use uom::si::f64::Length;
 
-use super::{Float, Loaded, NoFloat, State};
+use super::{Float, Loaded, State};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Style, Text};
-use crate::rig::Missing;
 use crate::working::Part;
 
 impl Case<'_> {
@@ -18,22 +17,7 @@ impl Case<'_> {
     pub fn float_parts(&self) -> Vec<Part> {
         match self.float() {
             Ok(float) => float.parts(),
-            Err(no_float) => vec![no_float.part("how she floats")],
-        }
-    }
-}
-
-impl NoFloat {
-    /// Why not, as a part of a working.
-    pub fn part(&self, title: &str) -> Part {
-        Part::said(title, self.words())
-    }
-
-    /// Why not, in a sentence.
-    pub fn words(&self) -> Text {
-        match self {
-            NoFloat::Missing(missing) => Missing::awaited(missing),
-            NoFloat::Cannot(why) => why.clone(),
+            Err(no_float) => vec![Part::said("how she floats", no_float.words())],
         }
     }
 }

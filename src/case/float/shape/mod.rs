@@ -7,12 +7,12 @@ mod mesh;
 use nalgebra::Point3;
 use uom::si::f64::Angle;
 
-use super::NoFloat;
 use super::ledger::{value, y_of};
 use crate::case::Case;
 use crate::job::{HullShape, Lines};
 use crate::physics::float::{Hull, LeastForm, TriMesh};
 use crate::quantity::{Dimensioned, Text, say};
+use crate::reading::Absent;
 use crate::rig::{Rig, Shape};
 use crate::written::Slip;
 
@@ -58,13 +58,13 @@ impl Case<'_> {
 }
 
 /// The hull of the rig.
-pub(super) fn built(case: &Case) -> Result<Built, NoFloat> {
+pub(super) fn built(case: &Case) -> Result<Built, Absent> {
     let shape = case.rig.shape.ask();
-    shape.map_err(|missing| NoFloat::Missing(vec![missing]))?;
+    shape?;
     match case.shape() {
         Some(Ok(built)) => Ok(built.clone()),
-        Some(Err(fault)) => Err(NoFloat::Cannot(say!("{}: {}.", fault.path.as_str(), fault.message.as_str()))),
-        None => Err(NoFloat::Missing(Vec::new())),
+        Some(Err(fault)) => Err(Absent::CannotBe(say!("{}: {}.", fault.path.as_str(), fault.message.as_str()))),
+        None => Err(Absent::Waits(Vec::new())),
     }
 }
 

@@ -9,7 +9,6 @@ use std::sync::Arc;
 
 use uom::si::f64::{Angle, Length};
 
-use super::NoStrength;
 use super::bend::{tab_strength, usual_tab};
 use crate::case::stern::Stern;
 use crate::catalog;
@@ -19,6 +18,7 @@ use crate::physics::strength::panel::{
     SupportPart,
 };
 use crate::quantity::{Dimensioned, Text, inches};
+use crate::reading::Absent;
 use crate::rig::{Layer, Rig};
 
 pub use guessed::{Guessed, Open};
@@ -69,13 +69,13 @@ impl Board {
     ///
     /// # Errors
     /// What is missing, or why no plate can be made of it.
-    pub fn of(rig: &Rig, guessed: Guessed) -> Result<Board, NoStrength> {
+    pub fn of(rig: &Rig, guessed: Guessed) -> Result<Board, Absent> {
         let (boat, transom) = (&rig.job.boat, &rig.job.transom);
         let (layers, height, width, deadrise) =
             (guessed.layers(rig), transom.height().ask(), boat.transom_width().ask(), boat.deadrise().ask());
         let (Ok(layers), Ok(height), Ok(width), Ok(deadrise)) = (&layers, &height, &width, &deadrise) else {
             let missing = [layers.err(), height.err(), width.err(), deadrise.err()];
-            return Err(NoStrength::Missing(missing.into_iter().flatten().collect()));
+            return Err(Absent::Waits(missing.into_iter().flatten().collect()));
         };
         let mut assumed = Vec::new();
         let lean = transom.angle.as_ref().map(|angle| angle.value);

@@ -2,11 +2,11 @@
 
 use uom::si::f64::{Angle, Length};
 
-use super::super::NoStrength;
 use super::supports::held;
 use crate::job::Bond;
 use crate::physics::strength::panel::{EdgeSupport, Point, Shape};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::reading::Absent;
 use crate::rig::Rig;
 
 /// Chine beam over transom width where it was not taken. Common practice, no source.
@@ -39,7 +39,7 @@ impl Outline {
         lean: Angle,
         [sides, bottom]: [Bond; 2],
         assumed: &mut Vec<Text>,
-    ) -> Result<Outline, NoStrength> {
+    ) -> Result<Outline, Absent> {
         let (top, half) = (height.si(), 0.5 * width.si());
         let chine_half = match rig.job.boat.chine_beam().reading() {
             Some(beam) => 0.5 * beam.value.si(),
@@ -56,7 +56,7 @@ impl Outline {
         let chine = [chine_half, chine_half * rise];
         let (corner, half_top) = corner(rig, top, half, assumed);
         if corner < chine[1] + inches(SIDE_IN).si() {
-            return Err(NoStrength::Unfit(say!(
+            return Err(Absent::CannotBe(say!(
                 "With {} of deadrise the chine comes to {}, and the transom's corner stands {} above the bottom: check transom height, chine beam, deadrise and structure.corner_height.",
                 Measure::of(deadrise),
                 Measure::tape(Length::from_si(chine[1])),

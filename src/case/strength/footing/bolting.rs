@@ -2,7 +2,6 @@
 
 use uom::si::f64::Length;
 
-use super::super::NoStrength;
 use super::super::board::Board;
 use super::Footing;
 use crate::case::{bolt_places, drop_along};
@@ -10,6 +9,7 @@ use crate::catalog::Entry;
 use crate::job::{Bolting, BracketKind};
 use crate::physics::strength::bolts::{Bolt, Foot};
 use crate::quantity::{Dimensioned, Measure, Text, horsepower, inches, say};
+use crate::reading::Absent;
 use crate::rig::{Engine, Group, Rig};
 use crate::working::Sheet;
 
@@ -45,7 +45,7 @@ pub(super) fn bare(
     engines: &[&Engine],
     board: &Board,
     assumed: &mut Vec<Text>,
-) -> Result<Footing, NoStrength> {
+) -> Result<Footing, Absent> {
     let name = match (&group.bracket, engines) {
         (Some(bracket), _) => bracket.name.clone(),
         (None, [engine, ..]) => engine.label.clone(),
@@ -60,7 +60,7 @@ pub(super) fn bare(
     let size = pick(&given.size, &rig.tables.bolt_sizes, usual_size);
     let grade = pick(&given.grade, &rig.tables.bolt_grades, GRADE);
     let (Some(size), Some(grade)) = (size, grade) else {
-        return Err(NoStrength::Unfit(Text::from(
+        return Err(Absent::CannotBe(Text::from(
             "The catalog has no bolt size or grade to reckon with; name both under bolts.",
         )));
     };
@@ -84,7 +84,7 @@ pub(super) fn bare(
     let area = size.spec.stress_area.value.si();
     let bolts: Vec<Bolt> = places.iter().map(|&[y, z]| Bolt { y, z, area }).collect();
     if let Some(bolt) = bolts.iter().find(|bolt| !holds(bolt, &face, board)) {
-        return Err(NoStrength::Unfit(say!(
+        return Err(Absent::CannotBe(say!(
             "A bolt of the {} would stand {} off the centreline and {} below the top: outside the transom, or of the face that it holds.",
             name.as_str(),
             Measure::tape(Length::from_si(bolt.y.abs())),

@@ -2,7 +2,6 @@
 
 use uom::si::f64::{Length, Ratio};
 
-use super::super::NoStrength;
 use super::super::board::Board;
 use super::super::driving::Driving;
 use super::Footing;
@@ -10,6 +9,7 @@ use super::figures::{Figures, setback};
 use crate::physics::strength::bolts::{Foot, GroupForces, bolt_forces};
 use crate::physics::strength::loads::{self, Case as Kind, FaceLoad, OVERALL_EFFICIENCY, TRAILER_ACCELERATION};
 use crate::quantity::{Dimensioned, say, standard_gravity};
+use crate::reading::Absent;
 use crate::rig::{Group, Outfit};
 use crate::working::Sheet;
 
@@ -70,7 +70,7 @@ impl<'a> Driven<'a> {
     }
 
     /// Puts the loads of these engines on their face and its bolts.
-    pub fn load(&self, footing: &mut Footing, group: &Group, engines: &[Figures]) -> Result<(), NoStrength> {
+    pub fn load(&self, footing: &mut Footing, group: &Group, engines: &[Figures]) -> Result<(), Absent> {
         footing.loads = vec![FaceLoad::default(); self.cases.len()];
         for (i, engine) in engines.iter().enumerate() {
             let mut sheet = Sheet::default();
@@ -93,11 +93,11 @@ impl<'a> Driven<'a> {
                 *total = total.plus(hangs.leaning(self.board.lean()));
             }
         }
-        let on = |foot: Foot| -> Result<Vec<GroupForces>, NoStrength> {
+        let on = |foot: Foot| -> Result<Vec<GroupForces>, Absent> {
             let each =
                 footing.loads.iter().map(|load| bolt_forces(&footing.bolts, foot, load.on_bolts(footing.middle)));
             each.collect::<Result<_, _>>().map_err(|error| {
-                NoStrength::Unfit(say!("The bolts of the {}: {}.", footing.name.as_str(), error.to_string()))
+                Absent::CannotBe(say!("The bolts of the {}: {}.", footing.name.as_str(), error.to_string()))
             })
         };
         (footing.forces, footing.pressed) = (on(footing.face)?, on(footing.arms())?);
@@ -115,7 +115,7 @@ impl<'a> Driven<'a> {
     }
 
     /// What one engine brings to the middle of the bolts, a case an element.
-    fn of_engine(&self, figures: &Figures, middle: [f64; 2], sheet: &mut Sheet) -> Result<Vec<FaceLoad>, NoStrength> {
+    fn of_engine(&self, figures: &Figures, middle: [f64; 2], sheet: &mut Sheet) -> Result<Vec<FaceLoad>, Absent> {
         let Figures { engine, .. } = figures;
         // The engine's rest aft of the bolts' middle and above it, level.
         let rest = figures.rest - self.board.stern.on_face(middle[1]);
@@ -139,7 +139,7 @@ impl<'a> Driven<'a> {
             overall_efficiency: OVERALL_EFFICIENCY,
         };
         let own = loads::cases(sheet, &kernel, &outfit).map_err(|error| {
-            NoStrength::Unfit(say!("The loads of the {}: {}.", engine.label.as_str(), error.to_string()))
+            Absent::CannotBe(say!("The loads of the {}: {}.", engine.label.as_str(), error.to_string()))
         })?;
         let of = |kind: Kind| {
             own.iter()

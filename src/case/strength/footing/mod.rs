@@ -6,13 +6,13 @@ mod loads;
 
 use uom::si::f64::{Length, Mass};
 
-use super::NoStrength;
 use super::board::Board;
 use super::driving::Driving;
 use crate::catalog::{BoltGrade, BoltSize, Entry};
 use crate::physics::strength::bolts::{Bolt, Foot, GroupForces};
 use crate::physics::strength::loads::FaceLoad;
 use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
+use crate::reading::Absent;
 use crate::rig::{Bolts, Engine, Group, ItemOfOutfit, Missing, Outfit, Rig};
 use crate::working::Sheet;
 
@@ -79,7 +79,7 @@ pub fn footings(
     board: &Board,
     driving: Driving,
     assumed: &mut Vec<Text>,
-) -> Result<Vec<Footing>, NoStrength> {
+) -> Result<Vec<Footing>, Absent> {
     let mut missing = Vec::new();
     for (group, engine) in outfit.engines() {
         let asked = [
@@ -92,7 +92,7 @@ pub fn footings(
         Missing::gather(&mut missing, asked.into_iter().flatten());
     }
     if !missing.is_empty() {
-        return Err(NoStrength::Missing(missing));
+        return Err(Absent::Waits(missing));
     }
     let mut all = Vec::new();
     let share = share(outfit);

@@ -7,10 +7,10 @@ mod sweep;
 use uom::si::f64::Ratio;
 
 use super::show::{force, moment, ratio, times};
-use super::{Laden, NoStrength, Part as AtBolt, Strength, Way};
+use super::{Laden, Part as AtBolt, Strength, Way};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rig::{Missing, Rig};
+use crate::rig::Rig;
 use crate::working::{Part, Sheet, Table};
 
 pub use panel::{ply, solved, support};
@@ -69,10 +69,7 @@ impl Case<'_> {
         match self.strength() {
             Ok(strength) => parts.extend(strength.parts(self.rig)),
             Err(_) if !parts.is_empty() => {}
-            Err(NoStrength::Missing(missing)) => {
-                parts.push(Part::said("strength", Missing::awaited(missing)));
-            }
-            Err(NoStrength::Unfit(why)) => parts.push(Part::said("strength", why.clone())),
+            Err(no) => parts.push(Part::said("strength", no.words())),
         }
         parts
     }
