@@ -4,7 +4,7 @@ use serde_json::{Map, Value, json as value};
 use uom::si::angle::degree;
 
 use crate::case::Case;
-use crate::case::running::{NoRun, Predicted, Runs};
+use crate::case::running::Predicted;
 use crate::case::studies::Answered;
 use crate::case::trial::{Compared, Done, Measured, Row};
 use crate::case::worth::Reckoned;
@@ -12,6 +12,7 @@ use crate::physics::matched::Steady;
 use crate::physics::trial::Change;
 use crate::physics::worth::Amount;
 use crate::quantity::{Dimensioned, Units};
+use crate::reading::Absent;
 
 /// The questions of running that the job puts, by the field that asks; null where it puts none.
 pub(super) fn studies(case: &Case, units: Units) -> Value {
@@ -31,9 +32,9 @@ pub(super) fn studies(case: &Case, units: Units) -> Value {
 /// How she runs before and after; null where the job does not ask.
 pub(super) fn running(case: &Case, units: Units) -> Value {
     let Some(runs) = case.running() else { return Value::Null };
-    let side = |side: &Result<Predicted, NoRun>| match side {
+    let side = |side: &Result<Predicted, Absent>| match side {
         Ok(predicted) => predicted_of(predicted),
-        Err(no) => value!({ "open": Runs::said(no).show(units) }),
+        Err(no) => value!({ "open": no.words().show(units) }),
     };
     let fit = runs.fit.as_ref().map(|fit| {
         value!({

@@ -60,3 +60,14 @@ fn write_a_report(bencher: Bencher, name: &str) {
     let report = Report { case: &case, judged: &judged, units: Units::Both, explain: true };
     bencher.bench_local(|| report::text(black_box(&report)).len());
 }
+
+/// What is rigged: the six families by themselves, of the demo that tells all of it.
+#[divan::bench]
+fn rules_of_rigging(bencher: Bencher) {
+    let rig = rig_of("oyster skiff");
+    let of_rigging = |rule: &&&rules::Rule| rule.family >= rules::Family::Steering;
+    bencher.bench_local(|| {
+        let case = Case::new(black_box(&rig));
+        rules::ALL.iter().filter(of_rigging).map(|rule| (rule.judge)(&case)).collect::<Vec<_>>()
+    });
+}

@@ -3,6 +3,7 @@
 
 mod float;
 mod propeller;
+mod rigging;
 mod running;
 mod strength;
 mod swing;

@@ -7,5 +7,6 @@ mod fit;
 mod height;
 mod laws;
 mod power;
+mod rigging;
 mod walk;
 mod weight;

@@ -2,10 +2,10 @@
 
 use uom::si::f64::{Angle, Length};
 
-use super::NoRun;
 use crate::job::{self, HullShape, Section};
 use crate::physics::running::Bottom;
 use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::reading::Absent;
 use crate::rig::{Rig, Shape};
 
 /// Places between transom and centre of gravity at which sections are looked at.
@@ -13,13 +13,15 @@ const PLACES: u32 = 8;
 
 /// The prism that stands for her: of her sections, where they are given, the mean from the transom to her centre of gravity
 /// (metres forward), where the pressure is; else chine beam and deadrise at the transom. Common practice, no source, for the mean.
-pub(super) fn of(rig: &Rig, centre: f64, assumed: &mut Vec<Text>) -> Result<Bottom, NoRun> {
+pub(super) fn of(rig: &Rig, centre: f64, assumed: &mut Vec<Text>) -> Result<Bottom, Absent> {
     match rig.job.boat.bottom().reading() {
         Some(job::Bottom::Round) => {
-            return Err(NoRun::Unfit(Text::from("Her bottom is round: the planing prism does not tell it.")));
+            return Err(Absent::NotApplicable(Text::from("Her bottom is round: the planing prism does not tell it.")));
         }
         Some(job::Bottom::Cathedral) => {
-            return Err(NoRun::Unfit(Text::from("Her bottom has several vees: the planing prism does not tell it.")));
+            return Err(Absent::NotApplicable(Text::from(
+                "Her bottom has several vees: the planing prism does not tell it.",
+            )));
         }
         _ => {}
     }
@@ -38,7 +40,7 @@ pub(super) fn of(rig: &Rig, centre: f64, assumed: &mut Vec<Text>) -> Result<Bott
     }
     match (rig.job.boat.chine_beam().ask(), rig.job.boat.deadrise().ask()) {
         (Ok(beam), Ok(deadrise)) => Ok(Bottom { beam: beam.value, deadrise: deadrise.value }),
-        (beam, deadrise) => Err(NoRun::Missing([beam.err(), deadrise.err()].into_iter().flatten().collect())),
+        (beam, deadrise) => Err(Absent::Waits([beam.err(), deadrise.err()].into_iter().flatten().collect())),
     }
 }
 

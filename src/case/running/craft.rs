@@ -3,7 +3,7 @@
 use uom::si::f64::{Angle, AngularVelocity, Area, Length, Mass, MassDensity, Ratio, Velocity, VolumeRate};
 use uom::si::power::horsepower;
 
-use super::{NoRun, bottom};
+use super::bottom;
 use crate::case::Case;
 use crate::case::float::{Crew, Loaded, Side, State, plate_point};
 use crate::job::{Cycle, EngineGroup, Running, Span};
@@ -17,6 +17,7 @@ use crate::physics::running::{
     Water,
 };
 use crate::quantity::{Dimensioned, Measure, Reading, Text, say, standard_gravity};
+use crate::reading::Absent;
 use crate::reading::{gallon_per_hour, reading};
 use crate::rig::{Engine, Group, Missing, Outfit};
 
@@ -74,14 +75,14 @@ impl Built {
     ///
     /// # Errors
     /// What is missing, or why the method does not tell her.
-    pub(super) fn of(case: &Case, asked: &Running, side: Side) -> Result<Built, NoRun> {
+    pub(super) fn of(case: &Case, asked: &Running, side: Side) -> Result<Built, Absent> {
         let rig = case.rig;
         let outfit = match side {
             Side::Before => &rig.before,
             Side::After => &rig.after,
         };
         let engines = mains(outfit)?;
-        let float = case.float().map_err(NoRun::from)?;
+        let float = case.float().map_err(Clone::clone)?;
         let (loaded, state) = loading(&float.loadings, asked, side)?;
         let mut assumed = Vec::new();
         let centre = state.total.centre;
@@ -175,15 +176,15 @@ fn sized(screw: &Screw, density: MassDensity) -> Sized {
 }
 
 /// Her main engines, alike.
-fn mains(outfit: &Outfit) -> Result<Vec<(&Group, &Engine)>, NoRun> {
+fn mains(outfit: &Outfit) -> Result<Vec<(&Group, &Engine)>, Absent> {
     let mains: Vec<(&Group, &Engine)> =
         outfit.engines().filter(|(_, engine)| engine.role == crate::job::Role::Main).collect();
     let Some((_, first)) = mains.first() else {
-        return Err(NoRun::Missing(vec![outfit.missing()]));
+        return Err(Absent::Waits(vec![outfit.missing()]));
     };
     let power = |engine: &Engine| engine.power.reading().map(|power| power.value);
     if mains.iter().any(|(_, engine)| power(engine) != power(first)) {
-        return Err(NoRun::Unfit(Text::from(
+        return Err(Absent::NotApplicable(Text::from(
             "Her main engines are of different power: the reckoning takes them alike.",
         )));
     }
@@ -192,7 +193,7 @@ fn mains(outfit: &Outfit) -> Result<Vec<(&Group, &Engine)>, NoRun> {
 
 /// The loading that is run in: the one named, else with the crew at their stations, else the first that floats with somebody or
 /// something aboard.
-fn loading<'f>(loadings: &'f [Loaded], asked: &Running, side: Side) -> Result<(&'f Loaded, &'f State), NoRun> {
+fn loading<'f>(loadings: &'f [Loaded], asked: &Running, side: Side) -> Result<(&'f Loaded, &'f State), Absent> {
     let state = |loaded: &'f Loaded| match side {
         Side::Before => loaded.before.as_ref(),
         Side::After => loaded.after.as_ref(),
@@ -200,7 +201,7 @@ fn loading<'f>(loadings: &'f [Loaded], asked: &Running, side: Side) -> Result<(&
     let named = asked.loading.as_ref().map(|name| {
         loadings.iter().find(|loaded| loaded.name == *name).ok_or_else(|| {
             let known: Vec<Text> = loadings.iter().map(|loaded| Text::from(loaded.name.as_str())).collect();
-            NoRun::Unfit(
+            Absent::NotApplicable(
                 say!("No loading is called `{}`; there are: ", name.as_str())
                     .then(Text::join(known, ", "))
                     .then(Text::from(".")),
@@ -214,10 +215,10 @@ fn loading<'f>(loadings: &'f [Loaded], asked: &Running, side: Side) -> Result<(&
             .find(|loaded| loaded.crew == Crew::AtStations)
             .or_else(|| loadings.iter().find(|loaded| loaded.crew != Crew::Ashore))
             .or_else(|| loadings.first())
-            .ok_or_else(|| NoRun::Unfit(Text::from("No loading of hers is known.")))?,
+            .ok_or_else(|| Absent::NotApplicable(Text::from("No loading of hers is known.")))?,
     };
     let state = state(loaded)
-        .ok_or_else(|| NoRun::Unfit(say!("`{}` is not known with these engines.", loaded.name.as_str())))?;
+        .ok_or_else(|| Absent::NotApplicable(say!("`{}` is not known with these engines.", loaded.name.as_str())))?;
     Ok((loaded, state))
 }
 
@@ -233,7 +234,7 @@ struct Place {
     rise: f64,
 }
 
-fn places(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Vec<Place>, NoRun> {
+fn places(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Vec<Place>, Absent> {
     let deadrise = case.rig.job.boat.deadrise().reading().map_or(0.0, |deadrise| deadrise.value.si());
     let mut missing = Vec::new();
     let mut places = Vec::new();
@@ -255,7 +256,7 @@ fn places(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Vec<Place>, NoRu
             }
         }
     }
-    if missing.is_empty() { Ok(places) } else { Err(NoRun::Missing(missing)) }
+    if missing.is_empty() { Ok(places) } else { Err(Absent::Waits(missing)) }
 }
 
 /// What a mounting sheet gives of the engine, as a missing reading.
@@ -263,16 +264,16 @@ fn described(engine: &Engine) -> Missing {
     Missing { measurement: reading!(EngineGroup.sheet), of: Some(engine.label.clone()) }
 }
 
-fn gears(engine: &Engine) -> Result<Ratio, NoRun> {
+fn gears(engine: &Engine) -> Result<Ratio, Absent> {
     let gears = engine.spec.gear_ratio.as_ref().map(|ratio| ratio.value);
-    gears.ok_or_else(|| NoRun::Missing(vec![described(engine)]))
+    gears.ok_or_else(|| Absent::Waits(vec![described(engine)]))
 }
 
 /// The engine as its class and its age have it.
-fn motor(case: &Case, engine: &Engine, side: Side, assumed: &mut Vec<Text>) -> Result<Motor, NoRun> {
-    let power = engine.power.ask().map_err(|missing| NoRun::Missing(vec![missing]))?.value;
+fn motor(case: &Case, engine: &Engine, side: Side, assumed: &mut Vec<Text>) -> Result<Motor, Absent> {
+    let power = engine.power.ask().map_err(|missing| Absent::Waits(vec![missing]))?.value;
     let band: &Span<AngularVelocity> =
-        engine.spec.full_throttle.as_ref().ok_or_else(|| NoRun::Missing(vec![described(engine)]))?;
+        engine.spec.full_throttle.as_ref().ok_or_else(|| Absent::Waits(vec![described(engine)]))?;
     let kind = match engine.spec.cycle {
         Some(Cycle::TwoStroke) => Kind::TwoStroke,
         Some(Cycle::Electric) => Kind::Electric,
@@ -300,12 +301,12 @@ fn motor(case: &Case, engine: &Engine, side: Side, assumed: &mut Vec<Text>) -> R
 }
 
 /// The propeller: as its hub is marked; what is not told is what is usual.
-fn screw(engine: &Engine, assumed: &mut Vec<Text>) -> Result<Screw, NoRun> {
+fn screw(engine: &Engine, assumed: &mut Vec<Text>) -> Result<Screw, Absent> {
     let told = engine.propeller.reading().cloned().unwrap_or_default();
     let value = |reading: &Option<Reading<Length>>| reading.as_ref().map(|reading| reading.value);
     let diameter = value(&told.diameter)
         .or(engine.spec.propeller_diameter.as_ref().map(|fits| fits.to.value))
-        .ok_or_else(|| NoRun::Missing(vec![described(engine)]))?;
+        .ok_or_else(|| Absent::Waits(vec![described(engine)]))?;
     let pitch = value(&told.pitch);
     let screw = Screw {
         blades: told.blades.unwrap_or(USUAL_BLADES),

@@ -9,28 +9,19 @@ mod predicted;
 use super::Case;
 use crate::physics::matched::Fit;
 use crate::quantity::Text;
-use crate::rig::Missing;
+use crate::reading::Absent;
 
 pub use craft::{Built, Screw};
 pub use porpoise::{Cures, Nearest};
 pub use predicted::{Doubts, Predicted, Rung, Top};
 
-use super::float::{NoFloat, Side};
-
-/// Why nothing can be said of how she runs.
-#[derive(Clone, Debug, PartialEq)]
-pub enum NoRun {
-    /// Readings are missing.
-    Missing(Vec<Missing>),
-    /// The method does not tell such a boat, and why.
-    Unfit(Text),
-}
+use super::float::Side;
 
 /// How she runs with the old engines and with the new ones.
 #[derive(Debug)]
 pub struct Runs {
-    pub before: Result<Predicted, NoRun>,
-    pub after: Result<Predicted, NoRun>,
+    pub before: Result<Predicted, Absent>,
+    pub after: Result<Predicted, Absent>,
     /// What the trial before says of drag and pitch.
     pub fit: Option<Fit>,
     /// Doubts of drag and pitch for the new engines.
@@ -44,18 +35,9 @@ impl Case<'_> {
     }
 }
 
-impl From<&NoFloat> for NoRun {
-    fn from(no: &NoFloat) -> Self {
-        match no {
-            NoFloat::Missing(missing) => NoRun::Missing(missing.clone()),
-            NoFloat::Cannot(why) => NoRun::Unfit(why.clone()),
-        }
-    }
-}
-
 impl Runs {
     /// Of this side.
-    pub fn side(&self, side: Side) -> &Result<Predicted, NoRun> {
+    pub fn side(&self, side: Side) -> &Result<Predicted, Absent> {
         match side {
             Side::Before => &self.before,
             Side::After => &self.after,

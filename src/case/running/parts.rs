@@ -1,11 +1,10 @@
 //! How she runs as tables, for `work` and the page.
 
-use super::{NoRun, Predicted, Runs};
+use super::Predicted;
 use crate::case::Case;
 use crate::physics::matched::{Fit, Steady};
 use crate::physics::running::write;
 use crate::quantity::{Dimensioned, DistancePerVolume, Measure, Text, say};
-use crate::rig::Missing;
 use crate::working::{Part, Sheet, Table};
 
 /// Every so many miles an hour a line of the range is told.
@@ -21,7 +20,7 @@ impl Case<'_> {
                 for (title, side) in [("before", &runs.before), ("after", &runs.after)] {
                     parts.push(match side {
                         Ok(predicted) => range(title, predicted),
-                        Err(no) => Part::said(title, said(no)),
+                        Err(no) => Part::said(title, no.words()),
                     });
                 }
             }
@@ -32,14 +31,6 @@ impl Case<'_> {
             None => {}
         }
         parts
-    }
-}
-
-/// Why nothing is told.
-pub(super) fn said(no: &NoRun) -> Text {
-    match no {
-        NoRun::Missing(missing) => Missing::awaited(missing),
-        NoRun::Unfit(why) => why.clone(),
     }
 }
 
@@ -144,12 +135,5 @@ fn range(title: &str, predicted: &Predicted) -> Part {
         title: title.to_owned(),
         tables: vec![table(&format!("over the range, {title}"), &predicted.range.points)],
         sheet,
-    }
-}
-
-impl Runs {
-    /// What a missing or unfit side says.
-    pub fn said(no: &NoRun) -> Text {
-        said(no)
     }
 }

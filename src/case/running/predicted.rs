@@ -3,8 +3,8 @@
 use uom::si::angular_velocity::revolution_per_minute;
 use uom::si::f64::{AngularVelocity, Length, Velocity};
 
+use super::Runs;
 use super::craft::{Built, Screw};
-use super::{NoRun, Runs};
 use crate::case::Case;
 use crate::case::float::Side;
 use crate::job::Running;
@@ -13,6 +13,7 @@ use crate::physics::matched::{
     getting_up,
 };
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::reading::Absent;
 use crate::reading::mph;
 
 /// Doubts of the factors on drag and pitch, as parts, and how far they go together.
@@ -86,7 +87,7 @@ impl Runs {
         };
         let factors = fitted.as_ref().map_or(Factors::default(), |fit: &Fit| fit.factors);
         let predict =
-            |built: Result<Built, NoRun>, doubts: Doubts| built.map(|built| Predicted::of(built, factors, doubts));
+            |built: Result<Built, Absent>, doubts: Doubts| built.map(|built| Predicted::of(built, factors, doubts));
         Runs {
             before: predict(before, own),
             after: predict(Built::of(case, asked, Side::After), doubts),

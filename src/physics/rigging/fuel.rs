@@ -35,9 +35,9 @@ const AIR_PA: f64 = 101_325.0;
 /// Suction that an outboard's own pump may have to draw with, inHg. Common practice, no source.
 pub const SUCTION_IN_HG: f64 = 2.0;
 /// What a clean filter and separator takes off at its rated flow, inHg. Common practice, no source.
-pub const FILTER_IN_HG: f64 = 0.3;
+pub const FILTER_IN_HG: f64 = 0.2;
 /// What an anti-siphon valve's spring takes off, inHg. Common practice, no source.
-pub const ANTI_SIPHON_IN_HG: f64 = 0.5;
+pub const ANTI_SIPHON_IN_HG: f64 = 0.3;
 /// What a primer bulb's two valves take off, inHg. Common practice, no source.
 pub const BULB_IN_HG: f64 = 0.1;
 /// Length of hose, over its diameter, that rubs as much as one of these. Source: Crane TP-410, values from memory: an

@@ -89,7 +89,7 @@ fn fuel_rows(case: &Case, rig: &FuelRig, units: Units) -> Vec<Vec<Node>> {
         if line.anti_siphon == Some(true) {
             row.push(node(Symbol::Valve, "anti-siphon", String::new()));
         }
-        let length = Measure::styled(hydraulic.length, Style::Feet).show(units);
+        let length = Measure::styled(hydraulic.length, Style::FeetInches).show(units);
         row.push(node(Symbol::Hose, &format!("hose {}", Measure::tape(hydraulic.bore).show(units)), length));
         if line.separator == Some(true) || line.filter.is_some() {
             row.push(node(Symbol::Filter, "separator", String::new()));
@@ -102,7 +102,7 @@ fn fuel_rows(case: &Case, rig: &FuelRig, units: Units) -> Vec<Vec<Node>> {
             fed.flow.measure().show(units),
             Measure::styled(fed.suction.value(), Style::Suction).show(units)
         );
-        row.push(node(Symbol::Engine, &fed.name, value));
+        row.push(node(Symbol::Engine, &format!("engine on {}", fed.name), value));
         row
     })
     .collect()
@@ -121,7 +121,7 @@ fn battery_rows(case: &Case, electrical: &Electrical, units: Units) -> Vec<Vec<N
                     &wired.name,
                     rated.map_or(String::new(), |rated| Measure::of(rated.value).show(units)),
                 ),
-                node(Symbol::Wire, wire, Measure::styled(wired.length, Style::Feet).show(units)),
+                node(Symbol::Wire, wire, Measure::styled(wired.length, Style::FeetInches).show(units)),
                 node(Symbol::Engine, "starter", lost(&wired, units)),
             ]
         })
@@ -143,7 +143,7 @@ fn circuit_rows(electrical: &Electrical, units: Units) -> Vec<Vec<Node>> {
             row.push(node(
                 Symbol::Wire,
                 circuit.wire.name("wire"),
-                Measure::styled(wired.length, Style::Feet).show(units),
+                Measure::styled(wired.length, Style::FeetInches).show(units),
             ));
             row.push(node(Symbol::Load, &wired.name, lost(&wired, units)));
             row
@@ -161,7 +161,11 @@ fn line(row: &[Node], top: f64) -> Markup {
     // The last one has the longest words.
     let step = (WIDE - 150.0) / row.len().max(2) as f64;
     let x = |i: usize| if i + 1 == row.len() { WIDE - 90.0 } else { 44.0 + step * i as f64 };
-    let room = |i: usize| if i + 1 == row.len() { 176.0 } else { step - 8.0 };
+    let room = |i: usize| match i {
+        0 => 84.0,
+        _ if i + 1 == row.len() => 176.0,
+        _ => step - 8.0,
+    };
     let middle = top + 22.0;
     let (from, to) = (x(0), x(row.len() - 1));
     html! {

@@ -8,8 +8,8 @@ use crate::physics::rigging::cable::{MOST_BENDS_DEG, least_radius};
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, feet, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -28,14 +28,14 @@ rule! {
 /// Years that a push-pull cable lasts. Common practice, no source.
 const YEARS: f64 = 10.0;
 
-fn judge(case: &Case) -> Finding {
-    let controls = given!(told(case));
-    need!(levers = controls.levers());
+fn judge(case: &Case) -> Judgement {
+    let controls = told(case)?;
+    let levers = controls.levers().ask()?;
     if *levers != Reach::Cables {
-        return Finding::not_applicable(say!("The levers are {}.", levers.words()));
+        return Ok(Finding::not_applicable(say!("The levers are {}.", levers.words())));
     }
     if controls.cables.is_empty() {
-        return Finding::unmeasured(vec![Missing::one(reading!(rigging::Controls.cables))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Controls.cables))]));
     }
     let mut worst: Option<Finding> = None;
     for (i, cable) in controls.cables.iter().enumerate() {
@@ -43,13 +43,13 @@ fn judge(case: &Case) -> Finding {
         let mut sheet = Sheet::default();
         let way = match way(&mut sheet, &cable.legs, &cable.bends, &name) {
             Ok(way) => way,
-            Err(missing) => return Finding::unmeasured(vec![missing]),
+            Err(missing) => return Ok(Finding::unmeasured(vec![missing])),
         };
         let Some(length) = &cable.length else {
-            return Finding::unmeasured(vec![Missing {
+            return Ok(Finding::unmeasured(vec![Missing {
                 measurement: reading!(rigging::Controls.cables),
                 of: Some(name),
-            }]);
+            }]));
         };
         let feet_up = feet((way.length.value().si() / feet(1.0).si()).ceil());
         let order = say!("{} of {}", usize::from(cable.count.unwrap_or(1)), Measure::styled(feet_up, Style::Feet));
@@ -76,5 +76,5 @@ fn judge(case: &Case) -> Finding {
         };
         finding.against(found, Limit::AtLeast(needs)).working(sheet).keep_worse(&mut worst);
     }
-    worst.unwrap_or_else(|| Finding::unmeasured(vec![Missing::one(reading!(rigging::Controls.cables))]))
+    Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![Missing::one(reading!(rigging::Controls.cables))])))
 }

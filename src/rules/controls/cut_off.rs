@@ -4,8 +4,9 @@ use super::told;
 use crate::case::Case;
 use crate::job::rigging::CutOff;
 use crate::quantity::{Dimensioned, Measure, Style, Text, feet, horsepower, say};
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Verdict};
+use crate::reading::All;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// The engine cut-off switch and its link: a lanyard or a wireless fob.
@@ -25,21 +26,21 @@ rule! {
 const UNDER_FT: f64 = 26.0;
 const FROM_HP: f64 = 3.0;
 
-fn judge(case: &Case) -> Finding {
-    let controls = given!(told(case));
-    need!(length = case.rig.job.boat.length(), cut_off = controls.cut_off());
+fn judge(case: &Case) -> Judgement {
+    let controls = told(case)?;
+    let (length, cut_off) = (case.rig.job.boat.length().ask(), controls.cut_off().ask()).all()?;
     if !feet(UNDER_FT).exceeds(length.value) {
-        return Finding::not_applicable(say!(
+        return Ok(Finding::not_applicable(say!(
             "The US rule covers boats under 26 ft, and she is {}.",
             Measure::styled(length.value, Style::FeetInches)
-        ));
+        )));
     }
     let weak =
         case.rig.after.main_power().is_ok_and(|all| all.iter().all(|(_, power)| horsepower(FROM_HP).exceeds(*power)));
     if weak {
-        return Finding::not_applicable(Text::from("The US rule covers engines from 3 hp."));
+        return Ok(Finding::not_applicable(Text::from("The US rule covers engines from 3 hp.")));
     }
-    match cut_off {
+    Ok(match cut_off {
         CutOff::WithLink => {
             Finding::new(Verdict::Pass, Text::from("Switch and link are there; wear the link on plane."))
         }
@@ -49,5 +50,5 @@ fn judge(case: &Case) -> Finding {
         CutOff::None => Finding::new(Verdict::Fail, Text::from("There is no engine cut-off switch."))
             .remedy(Text::from("Fit one with its link at each station, and try it with the engine running."))
             .buys("engine cut-off switch with link", Text::from("one for each station")),
-    }
+    })
 }

@@ -6,8 +6,8 @@ use crate::job::rigging;
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// Whether the gauges understand what the new engines tell.
@@ -22,12 +22,12 @@ rule! {
     GAUGES = Controls "controls/gauges", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let controls = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let controls = told(case)?;
     if controls.gauges.is_empty() {
-        return Finding::unmeasured(vec![Missing::one(reading!(rigging::Controls.gauges))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Controls.gauges))]));
     }
-    need!(speak = controls.engines_speak());
+    let speak = controls.engines_speak().ask()?;
     let deaf: Vec<&str> = controls
         .gauges
         .iter()
@@ -35,9 +35,9 @@ fn judge(case: &Case) -> Finding {
         .map(|gauge| gauge.shows.as_str())
         .collect();
     if deaf.is_empty() {
-        return Finding::new(Verdict::Pass, say!("All {} gauges understand the engines.", controls.gauges.len()));
+        return Ok(Finding::new(Verdict::Pass, Text::from("Every gauge understands the engines.")));
     }
-    Finding::new(Verdict::Warn, say!("These gauges do not understand the engines: {}.", deaf.join(", ")))
+    Ok(Finding::new(Verdict::Warn, say!("These gauges do not understand the engines: {}.", deaf.join(", ")))
         .remedy(Text::from("Replace them with one display that does, and plug the holes."))
-        .buys("engine display", say!("in place of {} gauges", deaf.len()))
+        .buys("engine display", say!("in place of {} gauges", deaf.len())))
 }

@@ -4,8 +4,9 @@ use super::told;
 use crate::case::Case;
 use crate::job::rigging::Reach;
 use crate::quantity::{Text, say};
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Verdict};
+use crate::reading::All;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// Whether the levers that are there can work the new engines.
@@ -21,16 +22,16 @@ rule! {
     LEVERS = Controls "controls/levers", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let controls = given!(told(case));
-    need!(levers = controls.levers(), take = controls.engines_take(),);
+fn judge(case: &Case) -> Judgement {
+    let controls = told(case)?;
+    let (levers, take) = (controls.levers().ask(), controls.engines_take().ask()).all()?;
     if levers == take {
-        return Finding::new(Verdict::Pass, say!("Levers and engines are of one sort: {}.", levers.words()));
+        return Ok(Finding::new(Verdict::Pass, say!("Levers and engines are of one sort: {}.", levers.words())));
     }
     let stations = usize::from(controls.stations.unwrap_or(1));
     let finding =
         Finding::new(Verdict::Fail, say!("The levers work by {}; the engines take {}.", levers.words(), take.words()));
-    match take {
+    Ok(match take {
         Reach::Electronic => finding
             .remedy(Text::from("Order the engines' own electronic controls with their harness for each station; the old levers and cables come out."))
             .buys("electronic controls with harness", say!("{} for {} engines", counted(stations), case.rig.after.mains().len())),
@@ -41,7 +42,7 @@ fn judge(case: &Case) -> Finding {
         Reach::Tiller => finding
             .remedy(Text::from("Order the engine with remote steering and controls, or steer her by the tiller."))
             .buys("remote kit for the engine", Text::from("one an engine")),
-    }
+    })
 }
 
 /// `1 station`, `2 stations`.

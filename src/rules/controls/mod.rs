@@ -16,14 +16,15 @@ pub use old_rigging::OLD_RIGGING;
 pub use start_in_gear::START_IN_GEAR;
 pub use tube::TUBE;
 
-use super::Finding;
 use crate::case::Case;
 use crate::job::rigging::Controls;
 use crate::quantity::Text;
+use crate::reading::Absent;
 
-/// What the job tells of her controls; else the finding that says so.
-fn told<'c>(case: &'c Case) -> Result<&'c Controls, Box<Finding>> {
-    case.rig.job.rigging.controls.as_ref().ok_or_else(|| Box::new(Finding::not_applicable(Text::from(NOTHING_TOLD))))
+/// What the job tells of her controls; else that it does not.
+fn told<'c>(case: &'c Case) -> Result<&'c Controls, Absent> {
+    let told = case.rig.job.rigging.controls.as_ref();
+    told.ok_or_else(|| Absent::NotApplicable(Text::from(NOTHING_TOLD)))
 }
 
 /// What is said where nothing of controls was told.

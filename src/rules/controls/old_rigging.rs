@@ -1,13 +1,13 @@
 //! `controls/old-rigging`
 
 use crate::case::Case;
-use crate::job::Cycle;
 use crate::job::rigging::{self, Kept, OldPart, Reach};
+use crate::job::{Cycle, Sitting};
 use crate::quantity::{Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
-use crate::rules::{Finding, Verdict};
+use crate::rules::{Finding, Judgement, Verdict};
 use crate::working::Table;
 
 rule! {
@@ -29,7 +29,7 @@ rule! {
 const CABLE_YEARS: f64 = 10.0;
 const BATTERY_YEARS: f64 = 5.0;
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     let comes_out = rig.before.items.iter().filter(|entry| entry.item.part.is_some());
     let rows: Vec<Vec<Text>> = comes_out
@@ -42,23 +42,30 @@ fn judge(case: &Case) -> Finding {
         .collect();
     let kept = &rig.job.rigging.kept;
     if rows.is_empty() && kept.is_empty() {
-        return match &rig.job.rigging.controls {
-            Some(_) => Finding::unmeasured(vec![Missing::one(reading!(rigging::Rigging.kept))]),
-            None => Finding::not_applicable(Text::from(super::NOTHING_TOLD)),
-        };
+        let asked =
+            rig.job.rigging.controls.is_some() && rig.job.sitting != Sitting::AsFitted && !rig.before.is_empty();
+        return Ok(if asked {
+            Finding::unmeasured(vec![Missing::one(reading!(rigging::Rigging.kept))])
+        } else {
+            Finding::not_applicable(Text::from(super::NOTHING_TOLD))
+        });
     }
     let wrong: Vec<Text> = kept.iter().filter_map(|kept| wrong(case, kept)).collect();
     let table = Table::new("comes out with the old engines", &["part", "how many", "weight"], rows.clone());
     let finding = if wrong.is_empty() {
         Finding::new(
             Verdict::Pass,
-            say!("{} sorts of parts come out; what stays can serve. Plug the holes that they leave.", rows.len()),
+            Text::from(if rows.is_empty() {
+                "What stays can serve."
+            } else {
+                "What comes out is listed, and what stays can serve. Plug the holes that they leave."
+            }),
         )
     } else {
         Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from(".")))
             .remedy(Text::from("Take these out too, or replace them, and plug the holes that they leave."))
     };
-    finding.table(table)
+    Ok(finding.table(table))
 }
 
 /// Why a part should not stay; nothing where it may.

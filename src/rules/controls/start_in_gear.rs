@@ -3,8 +3,8 @@
 use super::told;
 use crate::case::Case;
 use crate::quantity::Text;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// Whether an engine can be started in gear.
@@ -19,10 +19,10 @@ rule! {
     START_IN_GEAR = Controls "controls/start-in-gear", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let controls = given!(told(case));
-    need!(starts = controls.starts_in_gear());
-    if *starts {
+fn judge(case: &Case) -> Judgement {
+    let controls = told(case)?;
+    let starts = controls.starts_in_gear().ask()?;
+    Ok(if *starts {
         Finding::new(Verdict::Fail, Text::from("The engine cranks with the lever in gear."))
             .remedy(Text::from(
                 "Adjust the shift and its neutral switch, or replace the control; do not use her before.",
@@ -30,5 +30,5 @@ fn judge(case: &Case) -> Finding {
             .buys("neutral switch, or control", Text::from("one for the engine that cranks"))
     } else {
         Finding::new(Verdict::Pass, Text::from("The engine does not crank in gear."))
-    }
+    })
 }

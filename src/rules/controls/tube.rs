@@ -7,7 +7,7 @@ use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::{Length, Ratio};
 
@@ -26,10 +26,10 @@ rule! {
     TUBE = Controls "controls/tube", judge;
 }
 
-fn judge(case: &Case) -> Finding {
+fn judge(case: &Case) -> Judgement {
     let tubes = &case.rig.job.rigging.tubes;
     if tubes.is_empty() {
-        return Finding::not_applicable(Text::from(super::NOTHING_TOLD));
+        return Ok(Finding::not_applicable(Text::from(super::NOTHING_TOLD)));
     }
     let mut worst: Option<Finding> = None;
     for (i, tube) in tubes.iter().enumerate() {
@@ -41,10 +41,10 @@ fn judge(case: &Case) -> Finding {
             (Some(inside), Some(through)) if !through.is_empty() => {
                 of_tube(&name, tube, inside.value, &through).keep_worse(&mut worst)
             }
-            _ => return lacking(),
+            _ => return Ok(lacking()),
         }
     }
-    worst.unwrap_or_else(|| Finding::unmeasured(vec![Missing::one(reading!(rigging::Rigging.tubes))]))
+    Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![Missing::one(reading!(rigging::Rigging.tubes))])))
 }
 
 /// What passes through, each by itself; nothing where a diameter is missing.
@@ -87,7 +87,10 @@ fn of_tube(name: &str, tube: &Tube, inside: Length, through: &[(String, Length)]
             ),
         ))
     } else if fill.value().exceeds(most) {
-        buy(Finding::new(Verdict::Warn, say!("The {} is filled to {} of its area.", name, found)))
+        buy(Finding::new(
+            Verdict::Warn,
+            say!("The {} is filled to {} of its area.", name, format!("{:.0} %", 100.0 * fill.value().si())),
+        ))
     } else if let Some(bend) = sharp {
         Finding::new(Verdict::Warn, say!("The {} bends at a radius of {}.", name, Measure::tape(bend.value)))
             .remedy(say!("Lay it with bends of at least {}.", Measure::tape(inside * tube::BEND_DIAMETERS)))
@@ -97,7 +100,10 @@ fn of_tube(name: &str, tube: &Tube, inside: Length, through: &[(String, Length)]
             .remedy(Text::from("Bush both ends, and lay it so that it drains into the bilge."))
             .buys("tube bushings", Text::from("two"))
     } else {
-        Finding::new(Verdict::Pass, say!("The {} is filled to {} of its area.", name, found))
+        Finding::new(
+            Verdict::Pass,
+            say!("The {} is filled to {} of its area.", name, format!("{:.0} %", 100.0 * fill.value().si())),
+        )
     };
     finding.against(found, limit).working(sheet)
 }

@@ -7,8 +7,8 @@ use crate::job::rigging;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// Current in each circuit against what its wire may carry where it lies.
@@ -23,8 +23,8 @@ rule! {
     AMPACITY = Electrical "electrical/ampacity", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let electrical = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let electrical = told(case)?;
     let mut worst: Option<(f64, Finding)> = None;
     let mut missing = Vec::new();
     for (i, circuit) in electrical.circuits.iter().enumerate() {
@@ -52,8 +52,8 @@ fn judge(case: &Case) -> Finding {
     if electrical.circuits.is_empty() {
         missing.push(Missing::one(reading!(rigging::Electrical.circuits)));
     }
-    match worst {
+    Ok(match worst {
         Some((_, finding)) if missing.is_empty() || finding.verdict == Verdict::Fail => finding,
         _ => Finding::unmeasured(missing),
-    }
+    })
 }

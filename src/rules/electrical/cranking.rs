@@ -8,8 +8,8 @@ use crate::physics::rigging::battery;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::ElectricCurrent;
 
@@ -29,10 +29,10 @@ rule! {
     CRANKING = Electrical "electrical/cranking", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let electrical = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let electrical = told(case)?;
     if current::pulled_by_hand(case) {
-        return Finding::not_applicable(Text::from("Her engines are pulled by hand."));
+        return Ok(Finding::not_applicable(Text::from("Her engines are pulled by hand.")));
     }
     let mut missing = Vec::new();
     let batteries = reading!(rigging::Electrical.batteries);
@@ -41,13 +41,13 @@ fn judge(case: &Case) -> Finding {
     }
     let starter = current::starter(case);
     missing.extend(starter.as_ref().err().cloned());
-    let (Ok(starter), true) = (starter, missing.is_empty()) else { return Finding::unmeasured(missing) };
+    let (Ok(starter), true) = (starter, missing.is_empty()) else { return Ok(Finding::unmeasured(missing)) };
     let cold = current::coldest(electrical);
     let mut worst: Option<(f64, Finding)> = None;
     for (i, entry) in current::starting(electrical) {
         let name = current::battery_name(entry, i);
         let rated = entry.battery.spec().and_then(|battery| battery.cranking.as_ref());
-        need!(rated = asked_of(rated, batteries, &name));
+        let rated = asked_of(rated, batteries, &name).ask()?;
         let mut sheet = Sheet::default();
         let asked = battery::asked(&mut sheet, starter);
         let gives = battery::cranking(&mut sheet, rated.value, cold);
@@ -73,5 +73,5 @@ fn judge(case: &Case) -> Finding {
             worst = Some((room, finding));
         }
     }
-    worst.map_or_else(|| Finding::unmeasured(vec![Missing::one(batteries)]), |(_, finding)| finding)
+    Ok(worst.map_or_else(|| Finding::unmeasured(vec![Missing::one(batteries)]), |(_, finding)| finding))
 }

@@ -7,10 +7,10 @@ use crate::job;
 use crate::job::rigging::{self, Chosen, Electrical};
 use crate::physics::rigging::battery::{self, Day};
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::reading::reading;
+use crate::reading::{All, reading};
 use crate::rig::Missing;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};
 use uom::si::f64::{ElectricCharge, ElectricCurrent, Time};
 
@@ -29,15 +29,16 @@ rule! {
     DAY_BALANCE = Electrical "electrical/day-balance", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let electrical = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let electrical = told(case)?;
     if electrical.loads.is_empty() {
-        return Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.loads))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.loads))]));
     }
     let ratings = case.rig.after.mains().into_iter().filter_map(|engine| engine.spec.alternator.as_ref());
     let rated = ratings.fold(ElectricCurrent::from_si(0.0), |sum, one| sum + one.value);
     let alternators = (rated.si() > 0.0).then_some(rated);
-    need!(rated = asked(alternators.as_ref(), reading!(job::EngineSpec.alternator)), cruising = electrical.cruising(),);
+    let (rated, cruising) =
+        (asked(alternators.as_ref(), reading!(job::EngineSpec.alternator)).ask(), electrical.cruising().ask()).all()?;
     let mut sheet = Sheet::default();
     let idling = electrical.idling.as_ref().map_or(Time::from_si(0.0), |idling| idling.value);
     let day = Day { alternators: *rated, cruising: cruising.value, idling };
@@ -47,10 +48,10 @@ fn judge(case: &Case) -> Finding {
     for (i, load) in electrical.loads.iter().enumerate() {
         let name = load.name.clone().unwrap_or_else(|| format!("load {}", i + 1));
         let (Some(current), Some(hours)) = (&load.current, &load.hours) else {
-            return Finding::unmeasured(vec![Missing {
+            return Ok(Finding::unmeasured(vec![Missing {
                 measurement: reading!(rigging::Electrical.loads),
                 of: Some(name),
-            }]);
+            }]));
         };
         let taken = battery::taken(&mut sheet, "Ql", &format!("taken by the {name}"), current.value, hours.value);
         sum += taken.value();
@@ -82,7 +83,7 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(verdict, summary)
     };
-    finding.against(takes, Limit::AtMost(Measure::of(limit))).working(sheet).table(table)
+    Ok(finding.against(takes, Limit::AtMost(Measure::of(limit))).working(sheet).table(table))
 }
 
 /// Half of what all batteries hold, where that is told.

@@ -7,8 +7,8 @@ use crate::job::rigging::{self, Chosen};
 use crate::quantity::{Dimensioned, Measure, inches, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// Each circuit's fuse: no larger than its wire may carry, no smaller than what it draws, and near the battery.
@@ -29,8 +29,8 @@ rule! {
 const BARE_IN: f64 = 7.0;
 const SHEATHED_IN: f64 = 72.0;
 
-fn judge(case: &Case) -> Finding {
-    let electrical = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let electrical = told(case)?;
     let mut worst: Option<Finding> = None;
     let mut missing = Vec::new();
     for (i, circuit) in electrical.circuits.iter().enumerate() {
@@ -76,8 +76,8 @@ fn judge(case: &Case) -> Finding {
     if electrical.circuits.is_empty() {
         missing.push(Missing::one(reading!(rigging::Electrical.circuits)));
     }
-    match worst {
+    Ok(match worst {
         Some(finding) if missing.is_empty() || finding.verdict == Verdict::Fail => finding,
         _ => Finding::unmeasured(missing),
-    }
+    })
 }

@@ -6,8 +6,8 @@ use crate::job::rigging::{self, Does, Parallel};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// Whether the battery that starts an engine can be emptied by anything else, and whether another can help it.
@@ -23,14 +23,14 @@ rule! {
     ISOLATION = Electrical "electrical/isolation", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let electrical = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let electrical = told(case)?;
     if electrical.batteries.is_empty() || electrical.batteries.iter().any(|entry| entry.does.is_none()) {
-        return Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.batteries))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.batteries))]));
     }
     let shared = electrical.batteries.iter().any(|entry| entry.does == Some(Does::Both));
     if electrical.batteries.len() == 1 {
-        return if shared && !electrical.loads.is_empty() {
+        return Ok(if shared && !electrical.loads.is_empty() {
             Finding::new(Verdict::Warn, Text::from("One battery starts the engine and feeds all else."))
                 .remedy(Text::from("Add a house battery with an isolator, or carry a jump pack and a rope."))
                 .buys("house battery and isolator", Text::from("one"))
@@ -39,12 +39,12 @@ fn judge(case: &Case) -> Finding {
                 Verdict::Pass,
                 Text::from("One battery starts the engine; nothing else is told to hang on it."),
             )
-        };
+        });
     }
-    need!(parallel = electrical.parallel());
+    let parallel = electrical.parallel().ask()?;
     let engines = case.rig.after.mains().len();
     let starts = electrical.batteries.iter().filter(|entry| entry.does != Some(Does::House)).count();
-    match parallel {
+    Ok(match parallel {
         Parallel::None if shared => {
             Finding::new(Verdict::Warn, Text::from("A battery that starts also feeds the house, with nothing between."))
                 .remedy(Text::from("Fit an isolator or charging relay, and a switch to join the batteries by hand."))
@@ -63,5 +63,5 @@ fn judge(case: &Case) -> Finding {
             Finding::new(Verdict::Pass, Text::from("Batteries are joined by a switch, left open but for starting."))
         }
         Parallel::Isolator => Finding::new(Verdict::Pass, Text::from("An isolator holds the starting battery back.")),
-    }
+    })
 }

@@ -18,16 +18,15 @@ pub use isolation::ISOLATION;
 pub use starter_cable::STARTER_CABLE;
 pub use voltage_drop::VOLTAGE_DROP;
 
-use super::Finding;
 use crate::case::Case;
 use crate::job::rigging::Electrical;
 use crate::quantity::Text;
+use crate::reading::Absent;
 
-/// What the job tells of her current; else the finding that says so.
-fn told<'c>(case: &'c Case) -> Result<&'c Electrical, Box<Finding>> {
-    case.rig.job.rigging.electrical.as_ref().ok_or_else(|| {
-        Box::new(Finding::not_applicable(Text::from(
-            "The job tells nothing of her batteries and wires (rigging.electrical).",
-        )))
+/// What the job tells of her current; else that it does not.
+fn told<'c>(case: &'c Case) -> Result<&'c Electrical, Absent> {
+    let told = case.rig.job.rigging.electrical.as_ref();
+    told.ok_or_else(|| {
+        Absent::NotApplicable(Text::from("The job tells nothing of her batteries and wires (rigging.electrical)."))
     })
 }

@@ -8,8 +8,8 @@ use crate::physics::rigging::wire::OTHER_DROP;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// Voltage that the battery cable loses while the starter turns, there and back.
@@ -24,10 +24,10 @@ rule! {
     STARTER_CABLE = Electrical "electrical/starter-cable", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let electrical = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let electrical = told(case)?;
     if current::pulled_by_hand(case) {
-        return Finding::not_applicable(Text::from("Her engines are pulled by hand."));
+        return Ok(Finding::not_applicable(Text::from("Her engines are pulled by hand.")));
     }
     let permitted = current::supply() * OTHER_DROP;
     let mut worst: Option<current::Wired> = None;
@@ -35,11 +35,11 @@ fn judge(case: &Case) -> Finding {
         match current::starter_cable(case, entry, i) {
             Ok(wired) if worst.as_ref().is_some_and(|worst| worst.drop.value().si() >= wired.drop.value().si()) => {}
             Ok(wired) => worst = Some(wired),
-            Err(missing) => return Finding::unmeasured(missing),
+            Err(missing) => return Ok(Finding::unmeasured(missing)),
         }
     }
     let Some(wired) = worst else {
-        return Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.batteries))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.batteries))]));
     };
     let (found, limit) = (wired.drop.measure(), Measure::of(permitted));
     let run = Measure::styled(wired.length, Style::FeetInches);
@@ -59,5 +59,5 @@ fn judge(case: &Case) -> Finding {
         (true, None) => Finding::new(Verdict::Warn, summary)
             .remedy(Text::from("No wire of the catalog is thick enough: put the battery nearer.")),
     };
-    finding.against(found, Limit::AtMost(limit)).working(wired.sheet)
+    Ok(finding.against(found, Limit::AtMost(limit)).working(wired.sheet))
 }

@@ -8,8 +8,8 @@ use crate::physics::rigging::wire::{ESSENTIAL_DROP, OTHER_DROP};
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Table;
 use uom::si::f64::ElectricPotential;
 
@@ -26,8 +26,8 @@ rule! {
     VOLTAGE_DROP = Electrical "electrical/voltage-drop", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let electrical = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let electrical = told(case)?;
     let mut all: Vec<(current::Wired, ElectricPotential)> = Vec::new();
     let mut missing = Vec::new();
     for (i, circuit) in electrical.circuits.iter().enumerate() {
@@ -41,7 +41,7 @@ fn judge(case: &Case) -> Finding {
         missing.push(Missing::one(reading!(rigging::Electrical.circuits)));
     }
     if !missing.is_empty() {
-        return Finding::unmeasured(missing);
+        return Ok(Finding::unmeasured(missing));
     }
     let rows = all
         .iter()
@@ -59,7 +59,7 @@ fn judge(case: &Case) -> Finding {
     let table = Table::new("circuits", &["circuit", "one way", "current", "lost", "permitted"], rows);
     let room = |(wired, permitted): &(current::Wired, ElectricPotential)| wired.drop.value().si() / permitted.si();
     let Some((wired, permitted)) = all.into_iter().reduce(|a, b| if room(&b) > room(&a) { b } else { a }) else {
-        return Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.circuits))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.circuits))]));
     };
     let (found, limit) = (wired.drop.measure(), Measure::of(permitted));
     let run = Measure::styled(wired.length, Style::FeetInches);
@@ -73,5 +73,5 @@ fn judge(case: &Case) -> Finding {
         (true, None) => Finding::new(Verdict::Warn, summary)
             .remedy(Text::from("No wire of the catalog is thick enough: shorten the run.")),
     };
-    finding.against(found, Limit::AtMost(limit)).working(wired.sheet).table(table)
+    Ok(finding.against(found, Limit::AtMost(limit)).working(wired.sheet).table(table))
 }

@@ -5,8 +5,8 @@ use crate::case::Case;
 use crate::case::rigging::fuel::temperature;
 use crate::physics::rigging::fuel;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use uom::si::f64::Pressure;
 use uom::si::pressure::psi;
 
@@ -30,14 +30,14 @@ const SUMMER_PSI: f64 = 9.0;
 /// What shall be left over boiling. Common practice, no source, psi.
 const LEFT_PSI: f64 = 1.0;
 
-fn judge(case: &Case) -> Finding {
-    let rig = given!(told(case));
-    let lines = given!(lines(case, rig));
+fn judge(case: &Case) -> Judgement {
+    let rig = told(case)?;
+    let lines = lines(case, rig)?;
     let reid = rig.reid.as_ref().map_or(Pressure::new::<psi>(SUMMER_PSI), |reid| reid.value);
     let heat = temperature(rig);
     let worst = lines.into_iter().reduce(|a, b| if b.suction.value().si() > a.suction.value().si() { b } else { a });
     let Some(mut worst) = worst else {
-        return Finding::not_applicable(Text::from("There is no fuel line."));
+        return Ok(Finding::not_applicable(Text::from("There is no fuel line.")));
     };
     let left = fuel::over_boiling(&mut worst.sheet, reid, heat, worst.suction.value());
     let (found, least) = (left.measure(), Pressure::new::<psi>(LEFT_PSI));
@@ -56,5 +56,5 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, summary)
     };
-    finding.against(found, Limit::AtLeast(Measure::of(least))).working(worst.sheet)
+    Ok(finding.against(found, Limit::AtLeast(Measure::of(least))).working(worst.sheet))
 }

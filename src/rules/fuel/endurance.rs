@@ -8,8 +8,8 @@ use crate::physics::rigging::fuel::USABLE;
 use crate::quantity::{Dimensioned, Measure, Style, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 use uom::si::f64::{Length, Ratio, Time, Volume, VolumeRate};
 
@@ -26,8 +26,8 @@ rule! {
     ENDURANCE = Fuel "fuel/endurance", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let rig = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let rig = told(case)?;
     let tanks = case.rig.job.weights.tanks.iter().filter(|tank| tank.holds == Liquid::Fuel);
     let capacity =
         tanks.filter_map(|tank| Some(tank.capacity.as_ref()?.value)).fold(Volume::from_si(0.0), |sum, one| sum + one);
@@ -38,9 +38,9 @@ fn judge(case: &Case) -> Finding {
     }
     let flow = rate(&mut sheet, case);
     missing.extend(flow.as_ref().err().cloned());
-    let Ok(flow) = flow else { return Finding::unmeasured(missing) };
+    let Ok(flow) = flow else { return Ok(Finding::unmeasured(missing)) };
     if !missing.is_empty() || flow.value().si() <= 0.0 {
-        return Finding::unmeasured(missing);
+        return Ok(Finding::unmeasured(missing));
     }
     let engines = burning(case).len() as f64;
     let all = sheet.set("Qa", "all engines at full throttle", number(engines) * flow);
@@ -59,18 +59,18 @@ fn judge(case: &Case) -> Finding {
     if let (Some(wanted), Some(reach)) = (&rig.distance, reach) {
         let (found, limit) = (Measure::styled(reach, Style::Distance), Measure::styled(wanted.value, Style::Distance));
         let enough = !wanted.value.exceeds(reach);
-        return judged(enough, summary, capacity, Ratio::from_si(wanted.value.si() / reach.si()))
+        return Ok(judged(enough, summary, capacity, Ratio::from_si(wanted.value.si() / reach.si()))
             .against(found, Limit::AtLeast(limit))
-            .working(sheet);
+            .working(sheet));
     }
     if let Some(wanted) = &rig.hours {
         let enough = !wanted.value.exceeds(hours.value());
         let short = Ratio::from_si(wanted.value.si() / hours.value().si());
-        return judged(enough, summary, capacity, short)
+        return Ok(judged(enough, summary, capacity, short)
             .against(lasts, Limit::AtLeast(Measure::of(wanted.value)))
-            .working(sheet);
+            .working(sheet));
     }
-    Finding::not_applicable(summary.then(say!(" No range was asked for."))).found(lasts).working(sheet)
+    Ok(Finding::not_applicable(summary.then(say!(" No range was asked for."))).found(lasts).working(sheet))
 }
 
 /// How far she goes on what can be burnt.

@@ -14,18 +14,17 @@ pub use one_feed::ONE_FEED;
 pub use suction::SUCTION;
 pub use vent_and_fill::VENT_AND_FILL;
 
-use super::Finding;
 use crate::case::Case;
 use crate::case::rigging::fuel::{Fed, fed, none_burns};
 use crate::job::rigging;
 use crate::job::rigging::FuelRig;
 use crate::quantity::Text;
-use crate::reading::reading;
+use crate::reading::{Absent, reading};
 use crate::rig::Missing;
 
-/// What the job tells of her fuel, where her engines burn any; else the finding that says why not.
-fn told<'c>(case: &'c Case) -> Result<&'c FuelRig, Box<Finding>> {
-    let no = |why: &str| Err(Box::new(Finding::not_applicable(Text::from(why))));
+/// What the job tells of her fuel, where her engines burn any; else why there is nothing.
+fn told<'c>(case: &'c Case) -> Result<&'c FuelRig, Absent> {
+    let no = |why: &str| Err(Absent::NotApplicable(Text::from(why)));
     match &case.rig.job.rigging.fuel {
         None => no("The job tells nothing of how her engines are fed (rigging.fuel)."),
         Some(_) if none_burns(case) => no("Electric engines burn no fuel. Diesel is not looked at here either."),
@@ -34,7 +33,7 @@ fn told<'c>(case: &'c Case) -> Result<&'c FuelRig, Box<Finding>> {
 }
 
 /// The lines of the job as they work.
-fn lines<'a>(case: &'a Case, fuel: &'a FuelRig) -> Result<Vec<Fed<'a>>, Box<Finding>> {
+fn lines<'a>(case: &'a Case, fuel: &'a FuelRig) -> Result<Vec<Fed<'a>>, Absent> {
     let mut missing = Vec::new();
     let mut all = Vec::new();
     for (i, line) in fuel.lines.iter().enumerate() {
@@ -46,5 +45,5 @@ fn lines<'a>(case: &'a Case, fuel: &'a FuelRig) -> Result<Vec<Fed<'a>>, Box<Find
     if fuel.lines.is_empty() {
         missing.push(Missing::one(reading!(rigging::FuelRig.lines)));
     }
-    if missing.is_empty() { Ok(all) } else { Err(Box::new(Finding::unmeasured(missing))) }
+    if missing.is_empty() { Ok(all) } else { Err(missing.into()) }
 }

@@ -7,8 +7,8 @@ use crate::job::rigging;
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// One fuel line for each engine, with its own pick-up, water separator, bulb, and a valve against siphoning at the tank.
@@ -25,8 +25,8 @@ rule! {
     ONE_FEED = Fuel "fuel/one-feed", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let rig = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let rig = told(case)?;
     let mut missing = Vec::new();
     if rig.lines.is_empty() {
         missing.push(Missing::one(reading!(rigging::FuelRig.lines)));
@@ -35,7 +35,7 @@ fn judge(case: &Case) -> Finding {
         missing.push(case.rig.after.missing());
     }
     if !missing.is_empty() {
-        return Finding::unmeasured(missing);
+        return Ok(Finding::unmeasured(missing));
     }
     let engines = burning(case).len();
     let mut wrong: Vec<Text> = Vec::new();
@@ -65,9 +65,9 @@ fn judge(case: &Case) -> Finding {
         }
     }
     if wrong.is_empty() {
-        return Finding::new(Verdict::Pass, say!("Each of {} engines has a line of its own.", engines));
+        return Ok(Finding::new(Verdict::Pass, say!("Each of {} engines has a line of its own.", engines)));
     }
     let finding = Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from(".")))
         .remedy(Text::from("Give each engine its own line from its own pick-up, with valve, separator and bulb."));
-    buy.into_iter().fold(finding, |finding, (what, size)| finding.buys(what, size))
+    Ok(buy.into_iter().fold(finding, |finding, (what, size)| finding.buys(what, size)))
 }

@@ -5,8 +5,8 @@ use crate::case::Case;
 use crate::case::rigging::fuel::Fed;
 use crate::physics::rigging::fuel;
 use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};
 use uom::si::f64::Length;
 
@@ -29,9 +29,9 @@ rule! {
 /// Insides in which fuel hose is sold, in. Common practice, no source.
 const SOLD_IN: [f64; 5] = [0.25, 0.3125, 0.375, 0.5, 0.625];
 
-fn judge(case: &Case) -> Finding {
-    let rig = given!(told(case));
-    let lines = given!(lines(case, rig));
+fn judge(case: &Case) -> Judgement {
+    let rig = told(case)?;
+    let lines = lines(case, rig)?;
     let most = fuel::permitted_suction();
     let shown = |pressure| Measure::styled(pressure, Style::Suction);
     let rows = lines
@@ -42,7 +42,7 @@ fn judge(case: &Case) -> Finding {
     let Some(worst) =
         lines.into_iter().reduce(|a, b| if b.suction.value().si() > a.suction.value().si() { b } else { a })
     else {
-        return Finding::not_applicable(Text::from("There is no fuel line."));
+        return Ok(Finding::not_applicable(Text::from("There is no fuel line.")));
     };
     let found = shown(worst.suction.value());
     let summary = say!(
@@ -63,7 +63,7 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, summary)
     };
-    finding.against(found, Limit::AtMost(shown(most))).working(worst.sheet).table(table)
+    Ok(finding.against(found, Limit::AtMost(shown(most))).working(worst.sheet).table(table))
 }
 
 fn length(fed: &Fed) -> Measure {

@@ -4,8 +4,9 @@ use super::told;
 use crate::case::Case;
 use crate::job::Fuel;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::reading::All;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// The inside of the built-in tank's vent and fill hoses.
@@ -26,24 +27,24 @@ const FILL_IN: f64 = 1.5;
 /// Half a millimetre, in inches: the standard's figures are metric, and hoses are sold in both.
 const SAME_IN: f64 = 0.02;
 
-fn judge(case: &Case) -> Finding {
-    let rig = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let rig = told(case)?;
     if case.rig.job.boat.fuel == Some(Fuel::PortableTanks) {
-        return Finding::not_applicable(Text::from("A portable tank has vent and fill in its cap."));
+        return Ok(Finding::not_applicable(Text::from("A portable tank has vent and fill in its cap.")));
     }
-    need!(vent = rig.vent(), fill = rig.fill(),);
+    let (vent, fill) = (rig.vent().ask(), rig.fill().ask()).all()?;
     for (what, hose, least) in [("vent", vent, VENT_IN), ("fill", fill, FILL_IN)] {
         let (found, limit) = (Measure::tape(hose.value), Measure::tape(inches(least)));
         if inches(least - SAME_IN).exceeds(hose.value) {
-            return Finding::new(Verdict::Warn, say!("The {} hose is {} inside.", what, found))
+            return Ok(Finding::new(Verdict::Warn, say!("The {} hose is {} inside.", what, found))
                 .remedy(say!("Fit one of at least {} with its fitting.", limit))
                 .buys(format!("{what} hose and fitting"), say!("at least {} inside", limit))
-                .against(found, Limit::AtLeast(limit));
+                .against(found, Limit::AtLeast(limit)));
         }
     }
-    Finding::new(
+    Ok(Finding::new(
         Verdict::Pass,
         say!("Vent {} and fill {} inside.", Measure::tape(vent.value), Measure::tape(fill.value)),
     )
-    .against(Measure::tape(vent.value), Limit::AtLeast(Measure::tape(inches(VENT_IN))))
+    .against(Measure::tape(vent.value), Limit::AtLeast(Measure::tape(inches(VENT_IN)))))
 }

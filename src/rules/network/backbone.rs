@@ -6,9 +6,9 @@ use crate::case::rigging::asked;
 use crate::job::rigging;
 use crate::physics::rigging::network::{DROP_M, DROPS_M, longest};
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
-use crate::reading::reading;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::reading::{All, reading};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use uom::si::f64::Length;
 
 rule! {
@@ -24,10 +24,11 @@ rule! {
     BACKBONE = Network "network/backbone", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let network = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let network = told(case)?;
     let shown = |length| Measure::styled(length, Style::FeetInches);
-    need!(cable = asked(network.cable.as_ref(), reading!(rigging::Rigging.network)), length = network.length(),);
+    let (cable, length) =
+        (asked(network.cable.as_ref(), reading!(rigging::Rigging.network)).ask(), network.length().ask()).all()?;
     let drops: Vec<Length> = network.devices.iter().filter_map(|device| Some(device.drop.as_ref()?.value)).collect();
     let longest_drop = drops.iter().copied().fold(Length::from_si(0.0), |a, b| if b.si() > a.si() { b } else { a });
     let together = drops.iter().copied().fold(Length::from_si(0.0), |sum, drop| sum + drop);
@@ -37,18 +38,18 @@ fn judge(case: &Case) -> Finding {
         ("drops together", together, Length::from_si(DROPS_M)),
     ] {
         if found.exceeds(most) {
-            return Finding::new(Verdict::Warn, say!("{}: {}.", what, shown(found)))
+            return Ok(Finding::new(Verdict::Warn, say!("{}: {}.", what, shown(found)))
                 .remedy(Text::from(if what == "backbone" {
                     "Use heavy cable, or divide it."
                 } else {
                     "Move the backbone to the device, so that its drop is short."
                 }))
-                .against(shown(found), Limit::AtMost(shown(most)));
+                .against(shown(found), Limit::AtMost(shown(most))));
         }
     }
-    Finding::new(
+    Ok(Finding::new(
         Verdict::Pass,
         say!("A backbone of {} {} cable; drops of {} together.", shown(length.value), cable.words(), shown(together)),
     )
-    .against(shown(length.value), Limit::AtMost(shown(longest(*cable))))
+    .against(shown(length.value), Limit::AtMost(shown(longest(*cable)))))
 }

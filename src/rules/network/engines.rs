@@ -3,8 +3,8 @@
 use super::told;
 use crate::case::Case;
 use crate::quantity::{Text, say};
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// Whether the new engines reach the network.
@@ -19,14 +19,14 @@ rule! {
     ENGINES = Network "network/engines", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let network = given!(told(case));
-    need!(reach = network.engines_reach_it());
+fn judge(case: &Case) -> Judgement {
+    let network = told(case)?;
+    let reach = network.engines_reach_it().ask()?;
     if *reach {
-        return Finding::new(Verdict::Pass, Text::from("The engines reach the network."));
+        return Ok(Finding::new(Verdict::Pass, Text::from("The engines reach the network.")));
     }
     let engines = case.rig.after.mains().len().max(1);
-    Finding::new(Verdict::Warn, Text::from("The engines do not reach the network."))
+    Ok(Finding::new(Verdict::Warn, Text::from("The engines do not reach the network."))
         .remedy(Text::from("Fit the gateway that the engines' maker gives, each with a number of its own."))
-        .buys("engine gateway", say!("{}", engines))
+        .buys("engine gateway", say!("{}", engines)))
 }

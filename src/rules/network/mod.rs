@@ -10,14 +10,13 @@ pub use engines::ENGINES;
 pub use terminators::TERMINATORS;
 pub use voltage::VOLTAGE;
 
-use super::Finding;
 use crate::case::Case;
 use crate::job::rigging::Network;
 use crate::quantity::Text;
+use crate::reading::Absent;
 
-/// What the job tells of her network; else the finding that says so.
-fn told<'c>(case: &'c Case) -> Result<&'c Network, Box<Finding>> {
-    case.rig.job.rigging.network.as_ref().ok_or_else(|| {
-        Box::new(Finding::not_applicable(Text::from("The job tells of no instruments' network (rigging.network).")))
-    })
+/// What the job tells of her network; else that it does not.
+fn told<'c>(case: &'c Case) -> Result<&'c Network, Absent> {
+    let told = case.rig.job.rigging.network.as_ref();
+    told.ok_or_else(|| Absent::NotApplicable(Text::from("The job tells of no instruments' network (rigging.network).")))
 }

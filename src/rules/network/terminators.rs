@@ -5,8 +5,8 @@ use crate::case::Case;
 use crate::physics::rigging::network;
 use crate::quantity::Dimensioned;
 use crate::quantity::{Measure, Text, say};
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use uom::si::f64::Ratio;
 
 rule! {
@@ -22,9 +22,9 @@ rule! {
     TERMINATORS = Network "network/terminators", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let network = given!(told(case));
-    need!(count = network.terminators());
+fn judge(case: &Case) -> Judgement {
+    let network = told(case)?;
+    let count = network.terminators().ask()?;
     let of = |count: u8| Measure::of(Ratio::from_si(f64::from(count)));
     let finding = if *count == network::TERMINATORS {
         Finding::new(Verdict::Pass, Text::from("Two terminators."))
@@ -37,5 +37,5 @@ fn judge(case: &Case) -> Finding {
             finding
         }
     };
-    finding.against(of(*count), Limit::Within(of(network::TERMINATORS), of(network::TERMINATORS)))
+    Ok(finding.against(of(*count), Limit::Within(of(network::TERMINATORS), of(network::TERMINATORS))))
 }

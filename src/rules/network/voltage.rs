@@ -7,10 +7,10 @@ use crate::job::rigging;
 use crate::physics::rigging::network::{self, LEAST_V, Load, SUPPLY_V};
 use crate::physics::rigging::wire;
 use crate::quantity::{Dimensioned, Measure, Text, celsius, say};
-use crate::reading::reading;
+use crate::reading::{All, reading};
 use crate::rig::Missing;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};
 use uom::si::f64::{ElectricPotential, Length};
 
@@ -32,12 +32,13 @@ rule! {
 /// The cables' copper, °C. Common practice, no source.
 const COPPER_C: f64 = 30.0;
 
-fn judge(case: &Case) -> Finding {
-    let network = given!(told(case));
-    need!(cable = asked(network.cable.as_ref(), reading!(rigging::Rigging.network)), length = network.length(),);
+fn judge(case: &Case) -> Judgement {
+    let network = told(case)?;
+    let (cable, length) =
+        (asked(network.cable.as_ref(), reading!(rigging::Rigging.network)).ask(), network.length().ask()).all()?;
     let devices = reading!(rigging::Network.devices);
     if network.devices.is_empty() {
-        return Finding::unmeasured(vec![Missing::one(devices)]);
+        return Ok(Finding::unmeasured(vec![Missing::one(devices)]));
     }
     let power_at = network.power_at.as_ref().map_or(0.0, |at| at.value.si());
     let end = length.value.si();
@@ -47,7 +48,7 @@ fn judge(case: &Case) -> Finding {
     for (i, device) in network.devices.iter().enumerate() {
         let name = device.name.clone().unwrap_or_else(|| format!("device {}", i + 1));
         let Some(equivalents) = device.equivalents else {
-            return Finding::unmeasured(vec![Missing { measurement: devices, of: Some(name) }]);
+            return Ok(Finding::unmeasured(vec![Missing { measurement: devices, of: Some(name) }]));
         };
         loads.push(Load {
             at: device.at.as_ref().map_or(far, |at| at.value.si()),
@@ -89,9 +90,9 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, summary)
     };
-    finding.against(found, limit).working(sheet).table(Table::new(
+    Ok(finding.against(found, limit).working(sheet).table(Table::new(
         "voltage at each device",
         &["device", "voltage"],
         rows,
-    ))
+    )))
 }

@@ -25,7 +25,7 @@ use uom::si::f64::{AngularVelocity, Velocity};
 
 use super::{Finding, Verdict};
 use crate::case::Case;
-use crate::case::running::{NoRun, Predicted, Runs};
+use crate::case::running::{Predicted, Runs};
 use crate::case::trial::Doubtful;
 use crate::job::{EngineGroup, Trial};
 use crate::quantity::{Measure, Text, say};
@@ -42,8 +42,7 @@ fn ready<'c>(case: &'c Case) -> Result<(&'c Runs, &'c Predicted), Box<Finding>> 
     };
     match &runs.after {
         Ok(predicted) => Ok((runs, predicted)),
-        Err(NoRun::Missing(missing)) => Err(Box::new(Finding::unmeasured(missing.clone()))),
-        Err(NoRun::Unfit(why)) => Err(Box::new(Finding::not_applicable(why.clone()))),
+        Err(no) => Err(Box::new(no.into())),
     }
 }
 

@@ -6,9 +6,9 @@ use crate::case::rigging::{asked, current};
 use crate::job::Steering;
 use crate::job::rigging;
 use crate::quantity::{Dimensioned, Measure, say};
-use crate::reading::reading;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::reading::{All, reading};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// The electric steering actuator: the voltage that is left at it when it draws most.
@@ -23,18 +23,19 @@ rule! {
     ACTUATOR = Steering "steering/actuator", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let rig = given!(steered(case, Steering::RemoteElectric));
+fn judge(case: &Case) -> Judgement {
+    let rig = steered(case, Steering::RemoteElectric)?;
     let declared = reading!(rigging::SteeringRig.actuator);
-    need!(actuator = asked(rig.actuator.as_ref(), declared));
-    need!(
-        current = asked(actuator.current.as_ref(), declared),
-        length = asked(actuator.length.as_ref(), declared),
-        least = asked(actuator.least_voltage.as_ref(), declared),
-    );
+    let actuator = asked(rig.actuator.as_ref(), declared).ask()?;
+    let (current, length, least) = (
+        asked(actuator.current.as_ref(), declared).ask(),
+        asked(actuator.length.as_ref(), declared).ask(),
+        asked(actuator.least_voltage.as_ref(), declared).ask(),
+    )
+        .all()?;
     let wired = match current::run("the actuator", &actuator.wire, length.value, current.value, declared) {
         Ok(wired) => wired,
-        Err(missing) => return Finding::unmeasured(vec![missing]),
+        Err(missing) => return Ok(Finding::unmeasured(vec![missing])),
     };
     let left = current::supply() - wired.drop.value();
     let (found, limit) = (Measure::of(left), Measure::of(least.value));
@@ -54,5 +55,5 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, say!("At {} the actuator gets {}.", Measure::of(current.value), found))
     };
-    finding.against(found, Limit::AtLeast(limit)).working(wired.sheet)
+    Ok(finding.against(found, Limit::AtLeast(limit)).working(wired.sheet))
 }

@@ -6,8 +6,8 @@ use crate::case::rigging::way::{STEERING, way};
 use crate::job::Steering;
 use crate::physics::rigging::cable::{FREE_PLAY_DEG, MOST_BENDS_DEG, SOLD_STEP_FT, least_radius};
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, feet, say};
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::Length;
 
@@ -26,13 +26,13 @@ rule! {
     CABLE = Steering "steering/cable", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let rig = given!(steered(case, Steering::RemoteMechanical));
-    need!(cable = rig.cable());
+fn judge(case: &Case) -> Judgement {
+    let rig = steered(case, Steering::RemoteMechanical)?;
+    let cable = rig.cable().ask()?;
     let mut sheet = Sheet::default();
     let way = match way(&mut sheet, &cable.legs, &cable.bends, STEERING) {
         Ok(way) => way,
-        Err(missing) => return Finding::unmeasured(vec![missing]),
+        Err(missing) => return Ok(Finding::unmeasured(vec![missing])),
     };
     let order = to_order(way.length.value());
     let needs = Measure::styled(way.length.value(), Style::FeetInches);
@@ -45,18 +45,18 @@ fn judge(case: &Case) -> Finding {
             needs,
             ordered
         );
-        return finding.buys("steering cable", say!("{}", ordered));
+        return Ok(finding.buys("steering cable", say!("{}", ordered)));
     };
     let found = Measure::styled(length.value, Style::FeetInches);
     if way.length.value().exceeds(length.value) {
-        return Finding::new(
+        return Ok(Finding::new(
             Verdict::Fail,
             say!("The cable is marked {}; its way is {} round the bends.", found, needs),
         )
         .remedy(say!("Order one of {}.", ordered))
         .buys("steering cable", say!("{}", ordered))
         .against(found, limit)
-        .working(sheet);
+        .working(sheet));
     }
     let mut wrong: Vec<Text> = Vec::new();
     if let Some(radius) = way.sharpest
@@ -84,7 +84,7 @@ fn judge(case: &Case) -> Finding {
             ))
             .buys("steering cable, if laying it again does not cure it", say!("{}", ordered))
     };
-    finding.against(found, limit).working(sheet)
+    Ok(finding.against(found, limit).working(sheet))
 }
 
 /// The next length that cables are sold in.

@@ -1,15 +1,15 @@
 //! `steering/effort`
 
-use super::{Told, count, cylinder, driven, steered};
+use super::{count, cylinder, driven, steered};
 use crate::case::Case;
 use crate::case::rigging::asked;
 use crate::job::Steering;
 use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::steering::{self, RIM_PULL_N};
 use crate::quantity::{Dimensioned, Measure, Style, say};
-use crate::reading::reading;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::reading::{All, reading};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::{Force, Volume};
 
@@ -28,19 +28,15 @@ rule! {
     EFFORT = Steering "steering/effort", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let rig = given!(steered(case, Steering::RemoteHydraulic));
+fn judge(case: &Case) -> Judgement {
+    let rig = steered(case, Steering::RemoteHydraulic)?;
     let helm = rig.helm.spec();
     let displaces = helm.and_then(|helm| helm.displacement.as_ref());
     let (power, speed) = driven(case);
     let power = power.map_err(|missing| missing.into_iter().next().unwrap_or_else(|| case.rig.after.missing()));
-    need!(
-        helm_turn = asked(displaces, reading!(rigging::SteeringRig.helm)),
-        cylinder = Told(cylinder(rig)),
-        wheel = rig.wheel(),
-        power = Told(power),
-        speed = Told(speed),
-    );
+    let (helm_turn, cylinder, wheel, power, speed) =
+        (asked(displaces, reading!(rigging::SteeringRig.helm)).ask(), cylinder(rig), rig.wheel().ask(), power, speed)
+            .all()?;
     let mut sheet = Sheet::default();
     let load = steering::side_load(&mut sheet, power, speed);
     let pressure = steering::pressure(&mut sheet, &cylinder, count(rig), &load);
@@ -51,7 +47,7 @@ fn judge(case: &Case) -> Finding {
     if let Some(relief) = relief
         && pressure.value().exceeds(relief.value)
     {
-        return Finding::new(
+        return Ok(Finding::new(
             Verdict::Warn,
             say!(
                 "In a turn at full speed the steering asks for {}; the helm lets go at {}.",
@@ -62,7 +58,7 @@ fn judge(case: &Case) -> Finding {
         .remedy(say!("Fit a cylinder of larger bore, or two, or power assistance."))
         .buys("larger steering cylinder, or power assistance", say!("for {} at the pins", load.measure()))
         .against(pressure.measure(), Limit::AtMost(Measure::of(relief.value)))
-        .working(sheet);
+        .working(sheet));
     }
     let finding = if pull.value().exceeds(most) {
         let better = Volume::from_si(helm_turn.value.si() * RIM_PULL_N / pull.value().si());
@@ -73,5 +69,5 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, say!("In a turn at full speed the rim pulls {}.", found))
     };
-    finding.against(found, limit).working(sheet)
+    Ok(finding.against(found, limit).working(sheet))
 }

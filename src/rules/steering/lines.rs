@@ -7,9 +7,9 @@ use crate::job::Steering;
 use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::steering;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
-use crate::reading::reading;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::reading::{All, reading};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -26,11 +26,11 @@ rule! {
     LINES = Steering "steering/lines", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let rig = given!(steered(case, Steering::RemoteHydraulic));
+fn judge(case: &Case) -> Judgement {
+    let rig = steered(case, Steering::RemoteHydraulic)?;
     let relief = rig.helm.spec().and_then(|helm| helm.relief.as_ref());
-    need!(relief = asked(relief, reading!(rigging::SteeringRig.helm)), lines = rig.lines(),);
-    need!(rated = asked(lines.rated.as_ref(), reading!(rigging::SteeringRig.lines)));
+    let (relief, lines) = (asked(relief, reading!(rigging::SteeringRig.helm)).ask(), rig.lines().ask()).all()?;
+    let rated = asked(lines.rated.as_ref(), reading!(rigging::SteeringRig.lines)).ask()?;
     let mut sheet = Sheet::default();
     let mut oil = Text::default();
     if let (Some(bore), Some(length)) = (&lines.bore, &lines.length) {
@@ -61,5 +61,5 @@ fn judge(case: &Case) -> Finding {
             None => finding,
         }
     };
-    finding.against(found, Limit::AtLeast(limit)).working(sheet)
+    Ok(finding.against(found, Limit::AtLeast(limit)).working(sheet))
 }

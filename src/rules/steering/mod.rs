@@ -16,7 +16,6 @@ pub use rating::RATING;
 pub use toe::TOE;
 pub use turns::TURNS;
 
-use super::Finding;
 use crate::case::Case;
 use crate::case::rigging::asked;
 use crate::job::Steering;
@@ -24,25 +23,25 @@ use crate::job::rigging;
 use crate::job::rigging::SteeringRig;
 use crate::physics::rigging::steering::Cylinder;
 use crate::quantity::{Dimensioned, Text, say};
-use crate::reading::reading;
+use crate::reading::{Absent, reading};
 use crate::rig::Missing;
 use uom::si::f64::{Power, Velocity};
 
-/// What the job tells of her steering, where she is steered so; else the finding that says why not.
-fn steered<'c>(case: &'c Case, so: Steering) -> Result<&'c SteeringRig, Box<Finding>> {
+/// What the job tells of her steering, where she is steered so; else why there is nothing.
+fn steered<'c>(case: &'c Case, so: Steering) -> Result<&'c SteeringRig, Absent> {
     let Some(rig) = &case.rig.job.rigging.steering else {
-        return Err(Box::new(Finding::not_applicable(Text::from(
-            "The job tells nothing of what is rigged to steer her (rigging.steering).",
-        ))));
+        return Err(Absent::NotApplicable(Text::from(NOTHING_TOLD)));
     };
-    let fits = |steering: Steering| steering == so;
-    match case.rig.job.steering.as_ref() {
-        Some(steering) if !fits(*steering) => {
-            Err(Box::new(Finding::not_applicable(say!("She is steered otherwise: {}.", steering.words()))))
+    match case.rig.job.steering {
+        Some(steering) if steering != so => {
+            Err(Absent::NotApplicable(say!("She is steered otherwise: {}.", steering.words())))
         }
         _ => Ok(rig),
     }
 }
+
+/// What is said where nothing of it was told.
+const NOTHING_TOLD: &str = "The job tells nothing of what is rigged to steer her (rigging.steering).";
 
 /// The cylinder's measures.
 fn cylinder(rig: &SteeringRig) -> Result<Cylinder, Missing> {
@@ -56,15 +55,6 @@ fn cylinder(rig: &SteeringRig) -> Result<Cylinder, Missing> {
         })
     });
     asked(told.as_ref(), reading!(rigging::SteeringRig.cylinder)).ask().copied()
-}
-
-/// What was asked already, to be asked with others.
-struct Told<T>(Result<T, Missing>);
-
-impl<T> Told<T> {
-    fn ask(self) -> Result<T, Missing> {
-        self.0
-    }
 }
 
 /// The steering cable, as a missing reading.

@@ -7,8 +7,8 @@ use crate::physics::rigging::steering::ARM_M;
 use crate::physics::rigging::tie_bar::{Linkage, MOST_TOE_DEG};
 use crate::quantity::{Dimensioned, Measure, Text, degrees, say};
 use crate::reading::reading;
-use crate::rules::rule::{need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::{Angle, Length};
 
@@ -30,22 +30,23 @@ rule! {
 /// How far engines are steered each way where no sheet tells. Common practice, no source: 30 deg.
 const LOCK_DEG: f64 = 30.0;
 
-fn judge(case: &Case) -> Finding {
+/// Less than this is told as in line.
+const TOLD_DEG: f64 = 0.05;
+
+fn judge(case: &Case) -> Judgement {
     let Some(rig) = &case.rig.job.rigging.steering else {
-        return Finding::not_applicable(Text::from(
-            "The job tells nothing of what is rigged to steer her (rigging.steering).",
-        ));
+        return Ok(Finding::not_applicable(Text::from(super::NOTHING_TOLD)));
     };
     let mains = case.rig.after.mains();
     let [one, other] = mains.as_slice() else {
-        return Finding::not_applicable(Text::from(if mains.len() < 2 {
+        return Ok(Finding::not_applicable(Text::from(if mains.len() < 2 {
             "No bar joins a single engine."
         } else {
             "Only pairs are looked at."
-        }));
+        })));
     };
-    need!(link = rig.tie_bar());
-    need!(length = asked(link.length.as_ref(), reading!(rigging::SteeringRig.tie_bar)));
+    let link = rig.tie_bar().ask()?;
+    let length = asked(link.length.as_ref(), reading!(rigging::SteeringRig.tie_bar)).ask()?;
     let linkage = Linkage {
         spread: (one.y - other.y).abs().si(),
         arm: link.arm.as_ref().map_or(ARM_M, |arm| arm.value.si()),
@@ -67,25 +68,28 @@ fn judge(case: &Case) -> Finding {
     let worst = match linkage.largest_toe(lock.si()) {
         Ok(worst) => worst,
         Err(_) => {
-            return Finding::new(
+            return Ok(Finding::new(
                 Verdict::Fail,
                 say!("A bar of {} does not join both pins all the way from lock to lock.", Measure::tape(length.value)),
             )
             .remedy(remedy)
             .buys("tie bar", say!("{}, pin to pin", parallel))
-            .working(sheet);
+            .working(sheet));
         }
     };
     let found = Measure::of(Angle::from_si(worst.0.abs()));
     let most = degrees(MOST_TOE_DEG);
     let at = Measure::of(Angle::from_si(worst.1.abs()));
     let ahead = Measure::of(Angle::from_si(linkage.toe(0.0).map_or(0.0, f64::abs)));
-    let summary =
-        say!("The engines stand up to {} out of line, with the port one turned {}; ahead, {}.", found, at, ahead);
+    let summary = if worst.0.abs() < degrees(TOLD_DEG).si() {
+        Text::from("The engines stand in line all the way from lock to lock.")
+    } else {
+        say!("The engines stand up to {} out of line, with the port one turned {}; ahead, {}.", found, at, ahead)
+    };
     let finding = if Angle::from_si(worst.0.abs()).exceeds(most) {
         Finding::new(Verdict::Warn, summary).remedy(remedy)
     } else {
         Finding::new(Verdict::Pass, summary)
     };
-    finding.against(found, Limit::AtMost(Measure::of(most))).working(sheet)
+    Ok(finding.against(found, Limit::AtMost(Measure::of(most))).working(sheet))
 }

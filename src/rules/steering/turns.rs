@@ -5,11 +5,11 @@ use crate::case::Case;
 use crate::case::rigging::asked;
 use crate::job::Steering;
 use crate::job::rigging::{self, Chosen};
-use crate::physics::rigging::steering::{self, FEWEST_TURNS, MOST_TURNS, USUAL_TURNS};
+use crate::physics::rigging::steering::{self, FEWEST_TURNS, HELMS_M3, MOST_TURNS, USUAL_TURNS};
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
-use crate::reading::reading;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::reading::{All, reading};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::{Ratio, Volume};
 
@@ -28,34 +28,44 @@ rule! {
     TURNS = Steering "steering/turns", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let rig = given!(steered(case, Steering::RemoteHydraulic));
+fn judge(case: &Case) -> Judgement {
+    let rig = steered(case, Steering::RemoteHydraulic)?;
     let displaces = rig.helm.spec().and_then(|helm| helm.displacement.as_ref());
     let cylinder = cylinder(rig);
-    need!(helm = asked(displaces, reading!(rigging::SteeringRig.helm)), cylinder = super::Told(cylinder));
+    let (helm, cylinder) = (asked(displaces, reading!(rigging::SteeringRig.helm)).ask(), cylinder).all()?;
     let mut sheet = Sheet::default();
     let turns = steering::turns(&mut sheet, &cylinder, count(rig), helm.value);
     let ratio = |turns: f64| Measure::of(Ratio::from_si(turns));
     let limit = Limit::Within(ratio(FEWEST_TURNS), ratio(MOST_TURNS));
     let found = turns.measure();
-    let usual = (USUAL_TURNS.0 + USUAL_TURNS.1) / 2.0;
-    // Turns go with the inverse of the helm's displacement.
-    let better = Measure::styled(Volume::from_si(helm.value.si() * turns.value().si() / usual), Style::Displacement);
     let summary = say!("The wheel takes {} turns from lock to lock.", found);
-    let out = !(FEWEST_TURNS..=MOST_TURNS).contains(&turns.value().si());
-    let finding = if out {
-        Finding::new(Verdict::Warn, summary)
-            .remedy(say!("Fit a helm of about {} a turn: it takes about {} turns.", better, ratio(usual)))
-            .buys("hydraulic helm", say!("about {} a turn", better))
+    let usual = (USUAL_TURNS.0..=USUAL_TURNS.1).contains(&turns.value().si());
+    let finding = if (FEWEST_TURNS..=MOST_TURNS).contains(&turns.value().si()) {
+        Finding::new(Verdict::Pass, summary.then(Text::from(if usual { "" } else { " Four to seven are usual." })))
     } else {
-        Finding::new(
-            Verdict::Pass,
-            summary.then(Text::from(if (USUAL_TURNS.0..=USUAL_TURNS.1).contains(&turns.value().si()) {
-                ""
-            } else {
-                " Four to seven are usual."
-            })),
-        )
+        cure(Finding::new(Verdict::Warn, summary), helm.value, turns.value().si(), count(rig))
     };
-    finding.against(found, limit).working(sheet)
+    Ok(finding.against(found, limit).working(sheet))
+}
+
+/// The helm that brings the turns nearest to the usual ones, of those that are made; else one cylinder less.
+fn cure(finding: Finding, helm: Volume, turns: f64, cylinders: u8) -> Finding {
+    // Turns go with the inverse of the helm's displacement.
+    let wanted = helm.si() * turns / ((USUAL_TURNS.0 + USUAL_TURNS.1) / 2.0);
+    let made = wanted.clamp(HELMS_M3.0, HELMS_M3.1);
+    let then = turns * helm.si() / made;
+    if !(FEWEST_TURNS..=MOST_TURNS).contains(&then) {
+        let words = if cylinders > 1 {
+            "No helm that is made does: steer with one cylinder and a tie bar, or with power assistance."
+        } else {
+            "No helm that is made does: fit a cylinder of another bore or stroke."
+        };
+        return finding
+            .remedy(Text::from(words))
+            .buys("steering cylinder", Text::from("of another size, or one instead of two"));
+    }
+    let better = Measure::styled(Volume::from_si(made), Style::Displacement);
+    finding
+        .remedy(say!("Fit a helm of about {} a turn: it takes {} turns.", better, Measure::of(Ratio::from_si(then))))
+        .buys("hydraulic helm", say!("about {} a turn", better))
 }

@@ -3,8 +3,9 @@
 use super::told;
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Text, feet, say};
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::reading::All;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// What stands out behind the trailer: engines, lamps, number plate, and what holds the engines up.
@@ -23,9 +24,9 @@ rule! {
 /// How far things may stand out behind. Common practice, no source: what most places allow without a flag, ft.
 const BEHIND_FT: f64 = 4.0;
 
-fn judge(case: &Case) -> Finding {
-    let towed = given!(told(case));
-    need!(behind = towed.behind(), seen = towed.lamps_seen(),);
+fn judge(case: &Case) -> Judgement {
+    let towed = told(case)?;
+    let (behind, seen) = (towed.behind().ask(), towed.lamps_seen().ask()).all()?;
     let (found, limit) = (Measure::tape(behind.value), Measure::tape(feet(BEHIND_FT)));
     let mut wrong: Vec<Text> = Vec::new();
     if behind.value.exceeds(feet(BEHIND_FT)) {
@@ -46,5 +47,5 @@ fn judge(case: &Case) -> Finding {
             ))
             .buys("lamp board with flag, and engine support", Text::from("one for each engine"))
     };
-    finding.against(found, Limit::AtMost(limit))
+    Ok(finding.against(found, Limit::AtMost(limit)))
 }

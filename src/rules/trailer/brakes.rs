@@ -7,8 +7,8 @@ use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::trailer;
 use crate::quantity::{Dimensioned, Measure, Text, pounds, say};
 use crate::reading::reading;
-use crate::rules::rule::{given, need, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -27,21 +27,21 @@ rule! {
 /// From here on a trailer has brakes. Common practice, no source, lb; local law varies.
 const FROM_LB: f64 = 3000.0;
 
-fn judge(case: &Case) -> Finding {
-    let towed = given!(told(case));
+fn judge(case: &Case) -> Judgement {
+    let towed = told(case)?;
     let brakes = towed.trailer.spec().and_then(|spec| spec.brakes.as_ref());
-    let road = given!(loaded(case, towed));
-    need!(brakes = asked(brakes, reading!(rigging::TrailerSpec.brakes)));
+    let road = loaded(case, towed)?;
+    let brakes = asked(brakes, reading!(rigging::TrailerSpec.brakes)).ask()?;
     let mut sheet = Sheet::default();
     let all_up = trailer::all_up(&mut sheet, &road.weights);
     let (found, limit) = (all_up.measure(), Measure::of(pounds(FROM_LB)));
     if *brakes {
-        return Finding::new(
+        return Ok(Finding::new(
             Verdict::Pass,
             say!("The trailer has brakes for its {}; look what the local law asks for.", found),
         )
         .found(found)
-        .working(sheet);
+        .working(sheet));
     }
     let finding = if all_up.value().exceeds(pounds(FROM_LB)) {
         Finding::new(Verdict::Warn, say!("The trailer weighs {} with all on it and has no brakes.", found))
@@ -53,5 +53,5 @@ fn judge(case: &Case) -> Finding {
             say!("The trailer weighs {} with all on it: commonly it needs no brakes; the local law decides.", found),
         )
     };
-    finding.against(found, Limit::AtMost(limit)).working(sheet)
+    Ok(finding.against(found, Limit::AtMost(limit)).working(sheet))
 }

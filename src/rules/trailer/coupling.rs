@@ -4,8 +4,8 @@ use super::{loaded, told};
 use crate::case::Case;
 use crate::physics::rigging::trailer::{self, COUPLING_SHARE};
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::{Length, Ratio};
 
@@ -22,12 +22,12 @@ rule! {
     COUPLING = Trailer "trailer/coupling", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let towed = given!(told(case));
-    let road = given!(loaded(case, towed));
+fn judge(case: &Case) -> Judgement {
+    let towed = told(case)?;
+    let road = loaded(case, towed)?;
     let stand = match &road.stand {
         Ok(stand) => stand,
-        Err(missing) => return Finding::unmeasured(missing.clone()),
+        Err(missing) => return Ok(Finding::unmeasured(missing.clone())),
     };
     let mut sheet = Sheet::default();
     let all_up = trailer::all_up(&mut sheet, &road.weights);
@@ -35,7 +35,8 @@ fn judge(case: &Case) -> Finding {
     let share = trailer::share(&mut sheet, &coupling, &all_up);
     let ratio = |share| Measure::of(Ratio::from_si(share));
     let limit = Limit::Within(ratio(COUPLING_SHARE.0), ratio(COUPLING_SHARE.1));
-    let summary = say!("{} stands on the coupling, {} of {}.", coupling.measure(), share.measure(), all_up.measure());
+    let summary =
+        say!("{} stands on the coupling, {} of {}.", coupling.measure(), percent(share.value()), all_up.measure());
     let finding = if (COUPLING_SHARE.0..=COUPLING_SHARE.1).contains(&share.value().si()) {
         Finding::new(Verdict::Pass, summary)
     } else {
@@ -47,13 +48,18 @@ fn judge(case: &Case) -> Finding {
                 .then(way(axle, "aft", "forward"))
                 .then(Text::from(", or the winch post, and her with it, "))
                 .then(way(boat.value(), "forward", "aft"))
-                .then(say!(": then {} of it stands there.", Measure::of(wanted))),
+                .then(say!(": then {} of it stands there.", percent(wanted))),
         )
     };
-    finding.against(share.measure(), limit).working(sheet)
+    Ok(finding.against(share.measure(), limit).working(sheet))
 }
 
 /// How far, and which way.
 fn way(far: Length, on: &str, back: &str) -> Text {
     say!("{} {}", Measure::tape(far.abs()), if far.si() >= 0.0 { on } else { back })
+}
+
+/// A share in words.
+fn percent(share: Ratio) -> String {
+    format!("{:.1} %", 100.0 * share.si())
 }

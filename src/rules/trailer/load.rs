@@ -7,8 +7,8 @@ use crate::physics::rigging::trailer;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};
 use uom::si::f64::Mass;
 
@@ -27,11 +27,11 @@ rule! {
     LOAD = Trailer "trailer/load", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let towed = given!(told(case));
-    let road = given!(loaded(case, towed));
+fn judge(case: &Case) -> Judgement {
+    let towed = told(case)?;
+    let road = loaded(case, towed)?;
     let Some(spec) = towed.trailer.spec().filter(|spec| spec.rated.is_some()) else {
-        return Finding::unmeasured(vec![Missing::one(reading!(rigging::Towed.trailer))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Towed.trailer))]));
     };
     let mut sheet = Sheet::default();
     let all_up = trailer::all_up(&mut sheet, &road.weights);
@@ -57,7 +57,7 @@ fn judge(case: &Case) -> Finding {
     let known = against.iter().filter_map(|(what, found, most)| Some((*what, *found, (*most)?)));
     let worst = known.reduce(|a, b| if b.1.si() / b.2.si() > a.1.si() / a.2.si() { b } else { a });
     let Some((what, found, most)) = worst else {
-        return Finding::unmeasured(vec![Missing::one(reading!(rigging::Towed.trailer))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Towed.trailer))]));
     };
     let (shown, limit) = (Measure::of(found), Measure::of(most));
     let summary =
@@ -72,5 +72,5 @@ fn judge(case: &Case) -> Finding {
     } else {
         Finding::new(Verdict::Pass, summary)
     };
-    finding.against(shown, Limit::AtMost(limit)).working(sheet).table(table)
+    Ok(finding.against(shown, Limit::AtMost(limit)).working(sheet).table(table))
 }

@@ -1,0 +1,103 @@
+//! What is rigged: what leaves the ledger, what goes into it, and what small boats are not asked.
+
+use sternknee::case::Case;
+use sternknee::quantity::{Dimensioned, Units, pounds};
+use sternknee::report::{self, Report};
+use sternknee::rules::{self, Family, Verdict};
+
+use crate::common::{finding, rig};
+
+const FAMILIES: [Family; 6] =
+    [Family::Steering, Family::Fuel, Family::Electrical, Family::Controls, Family::Network, Family::Trailer];
+
+/// A boat that floats, the same pair before and after, with these other fields.
+fn pair(fields: &str) -> String {
+    let engines =
+        "class: \"four-stroke 150 hp inline-4\", shaft: \"25 in\", at: [port(\"14 in\"), starboard(\"14 in\")]";
+    format!(
+        "(boat: (length: \"24 ft\", beam: \"8 ft 6 in\", chine_beam: \"84 in\", deadrise: \"20 deg\", depth: \"36 in\"), \
+         transom: (height: \"25 in\", angle: \"14 deg\"), \
+         weights: (boat: (weight: \"4,200 lb\", forward: \"120 in\", above: \"24 in\")), \
+         engines_off: [({engines})], engines_on: [({engines})], {fields})"
+    )
+}
+
+/// What she weighs more before than after, in pounds, in her first loading.
+fn lost(job: &str) -> f64 {
+    let rig = rig(job);
+    let case = Case::new(&rig);
+    let float = case.float().unwrap_or_else(|no_float| panic!("{no_float:?}"));
+    let loaded = &float.loadings[0];
+    let mass = |state: &Option<sternknee::case::float::State>| state.as_ref().unwrap().total.mass.si();
+    (mass(&loaded.before) - mass(&loaded.after)) / pounds(1.0).si()
+}
+
+#[test]
+fn the_old_rigging_of_a_pair_leaves_the_ledger() {
+    let out = "comes_off: [
+        (what: \"oil tanks\", part: oil_tank, count: 2, forward: \"2 ft\", above: \"20 in\"),
+        (what: \"steering cables\", part: steering_cable, count: 2, forward: \"4 ft\", above: \"24 in\"),
+        (what: \"old gauges\", part: gauge, count: 3, forward: \"10 ft\", above: \"48 in\"),
+    ],";
+    assert!(lost(&pair("")).abs() < 1e-6);
+    // Two oil tanks of 25 lb, two cables of 9 lb, three gauges of half a pound.
+    assert!((lost(&pair(out)) - 69.5).abs() < 1e-6, "{}", lost(&pair(out)));
+    let judged = finding("controls/old-rigging", &pair(out));
+    assert_eq!(judged.verdict, Verdict::Pass);
+    let told: Vec<String> = judged.tables[0].rows.iter().map(|row| row[0].show(Units::Us)).collect();
+    assert_eq!(told, ["oil tanks", "steering cables", "old gauges"]);
+}
+
+#[test]
+fn a_new_battery_of_the_rigging_goes_into_the_ledger() {
+    let battery = "rigging: (electrical: (batteries: [(name: \"second battery\", does: starts, goes_on: true, \
+        battery: (class: \"starting battery 750 A\"), forward: \"2 ft\", above: \"14 in\")])),";
+    // The class weighs 50 lb.
+    assert!((lost(&pair(battery)) + 50.0).abs() < 1e-6, "{}", lost(&pair(battery)));
+}
+
+#[test]
+fn a_boat_that_tells_nothing_of_rigging_is_asked_nothing() {
+    for rule in rules::ALL.iter().filter(|rule| FAMILIES.contains(&rule.family)) {
+        let finding = finding(rule.id, &pair(""));
+        assert_eq!(finding.verdict, Verdict::NotApplicable, "{}", rule.id);
+    }
+}
+
+#[test]
+fn the_tiller_skiff_is_not_drowned_in_questions() {
+    let job = include_str!("../../catalogs/jobs/tiller_skiff.ron");
+    let rig = rig(job);
+    let judged = rules::judge(&Case::new(&rig));
+    let asked: Vec<&str> = judged
+        .iter()
+        .filter(|one| FAMILIES.contains(&one.rule.family) && one.finding.verdict == Verdict::Unmeasured)
+        .map(|one| one.rule.id)
+        .collect();
+    assert!(asked.len() <= 3, "{asked:?}");
+}
+
+#[test]
+fn what_is_to_be_bought_stands_in_the_report_with_the_finding_that_asks_for_it() {
+    let job = include_str!("../../catalogs/jobs/oyster_skiff.ron");
+    let rig = rig(job);
+    let case = Case::new(&rig);
+    let judged = rules::judge(&case);
+    let report = Report { case: &case, judged: &judged, units: Units::Us, explain: false };
+    let json = report::json(&report);
+    let list = json["rigging"]["to_buy"].as_array().unwrap();
+    assert!(list.len() >= 5, "{list:#?}");
+    for line in list {
+        let rule = line["rule"].as_str().unwrap();
+        assert!(judged.iter().any(|one| one.rule.id == rule && !one.finding.buys.is_empty()));
+        assert!(report::text(&report).contains(rule));
+    }
+}
+
+#[test]
+fn a_class_and_a_description_of_one_part_are_a_slip() {
+    let job =
+        "(rigging: (steering: (helm: (class: \"hydraulic helm 1.7 in³\", described: (displacement: \"2 in³\")))))";
+    let (job, _) = sternknee::job::load("job.ron", job).unwrap();
+    assert!(sternknee::rig::resolve(&job, &crate::common::CATALOG).is_err());
+}
