@@ -29,6 +29,7 @@ pub fn json(report: &Report) -> Value {
         "float": float(report.case, units),
         "swing": super::swing::json(report.case, units),
         "strength": strength(report),
+        "rigging": super::rigging::as_json(report),
         "readings": super::readings::as_json(&report.case.rig.job, units),
         "assumed": report.assumed().iter().map(|text| text.show(units)).collect::<Vec<_>>(),
         "cautions": report.cautions(),

@@ -5,6 +5,7 @@ mod json;
 mod mark;
 mod page;
 mod readings;
+mod rigging;
 mod sheet;
 mod swing;
 mod text;

@@ -1,22 +1,29 @@
 //! The rules: a folder a family, a file a rule, and here the one list of them all.
 
 mod cautions;
+mod controls;
+mod electrical;
 mod finding;
 mod fit;
+mod fuel;
 mod height;
+mod network;
 mod power;
 pub mod rule;
+mod steering;
 mod stern;
 mod strength;
 mod swing;
+mod trailer;
 mod weight;
 
 pub use cautions::cautions;
-pub use finding::{Finding, Limit, Verdict};
+pub use finding::{Finding, Limit, ToBuy, Verdict};
 pub use rule::{Family, Judged, Rule};
 pub(crate) use strength::DESIGN_FACTOR;
 
 use crate::case::Case;
+use crate::working::{Part, Sheet};
 
 /// Every rule, in the order of the report.
 pub const ALL: &[&Rule] = &[
@@ -73,11 +80,61 @@ pub const ALL: &[&Rule] = &[
     &strength::CORE_UNDER_BOLTS,
     &strength::TABBING,
     &strength::SIGNS,
+    &steering::TURNS,
+    &steering::EFFORT,
+    &steering::RATING,
+    &steering::CABLE,
+    &steering::TOE,
+    &steering::LINES,
+    &steering::ACTUATOR,
+    &fuel::SUCTION,
+    &fuel::ONE_FEED,
+    &fuel::BOILING,
+    &fuel::HOSE,
+    &fuel::VENT_AND_FILL,
+    &fuel::ENDURANCE,
+    &electrical::CRANKING,
+    &electrical::STARTER_CABLE,
+    &electrical::VOLTAGE_DROP,
+    &electrical::AMPACITY,
+    &electrical::FUSE,
+    &electrical::DAY_BALANCE,
+    &electrical::ISOLATION,
+    &electrical::BONDING,
+    &controls::LEVERS,
+    &controls::CABLES,
+    &controls::CUT_OFF,
+    &controls::START_IN_GEAR,
+    &controls::GAUGES,
+    &controls::TUBE,
+    &controls::OLD_RIGGING,
+    &network::BACKBONE,
+    &network::TERMINATORS,
+    &network::VOLTAGE,
+    &network::ENGINES,
+    &trailer::LOAD,
+    &trailer::COUPLING,
+    &trailer::BRAKES,
+    &trailer::BEHIND,
 ];
 
 /// The rule of this id.
 pub fn find(id: &str) -> Option<&'static Rule> {
     ALL.iter().copied().find(|rule| rule.id == id)
+}
+
+/// The working of a family whose findings are calculations by themselves: a part for each, with what it says.
+pub fn parts(case: &Case, family: Family) -> Vec<Part> {
+    let rules = ALL.iter().filter(|rule| rule.family == family);
+    rules
+        .map(|rule| {
+            let finding = (rule.judge)(case);
+            let mut sheet = Sheet::default();
+            sheet.remark(finding.summary);
+            sheet.append(finding.working);
+            Part { title: rule.id.to_owned(), tables: finding.tables, sheet }
+        })
+        .collect()
 }
 
 /// Judges a case by every rule. A pure function: the same rig gives the same findings.

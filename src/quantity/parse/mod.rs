@@ -4,6 +4,7 @@ mod cursor;
 mod glyphs;
 
 use super::Kind;
+use super::units::Unit;
 use cursor::Cursor;
 use glyphs::plain_notation;
 
@@ -127,8 +128,9 @@ pub(super) fn excerpt(text: &str, longest: usize) -> String {
 
 fn read(cursor: &mut Cursor, kind: Kind) -> Result<Parsed, Problem> {
     let negative = cursor.take_sign();
-    let (magnitude, factor, written) = compound(cursor, kind)?;
-    let si = if negative { -magnitude } else { magnitude };
+    let (magnitude, unit, written) = compound(cursor, kind)?;
+    let (factor, zero) = (unit.factor, unit.zero());
+    let si = if negative { zero - magnitude } else { zero + magnitude };
     let tolerance = tolerance(cursor, kind, factor)?;
     cursor.skip_spaces();
     if !cursor.rest.is_empty() {
@@ -140,15 +142,14 @@ fn read(cursor: &mut Cursor, kind: Kind) -> Result<Parsed, Problem> {
     Ok(Parsed { si, tolerance, written })
 }
 
-/// One number and unit, or several with falling units: `9 ft 8-1/2 in`; the factor of the last unit, and how
-/// all of it is written.
-fn compound(cursor: &mut Cursor, kind: Kind) -> Result<(f64, f64, Written), Problem> {
+/// One number and unit, or several with falling units: `9 ft 8-1/2 in`; the last unit, and how all of it is written.
+fn compound(cursor: &mut Cursor, kind: Kind) -> Result<(f64, Unit, Written), Problem> {
     let mut total = 0.0;
     let mut last: Option<f64> = None;
     loop {
         let number = cursor.number()?.ok_or(Problem::NoNumber)?;
         let unit = cursor.unit(kind)?;
-        let factor = unit.step;
+        let factor = unit.factor;
         if let Some(larger) = last {
             if factor >= larger {
                 return Err(Problem::UnitOrder);
@@ -162,7 +163,7 @@ fn compound(cursor: &mut Cursor, kind: Kind) -> Result<(f64, f64, Written), Prob
         last = Some(factor);
         let ahead = cursor.rest.trim_start_matches([' ', '-']);
         if !ahead.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
-            return Ok((total, factor, Written { step: number.step * factor, ..unit }));
+            return Ok((total, unit, Written { unit: unit.name, step: number.step * factor }));
         }
         cursor.rest = ahead;
     }
@@ -187,7 +188,7 @@ fn tolerance(cursor: &mut Cursor, kind: Kind, unit: f64) -> Result<Option<Tolera
         cursor.rest = rest;
         return Ok(Some(Tolerance::Relative(number.value / 100.0)));
     }
-    let factor = if cursor.rest.is_empty() { unit } else { cursor.unit(kind)?.step };
+    let factor = if cursor.rest.is_empty() { unit } else { cursor.unit(kind)?.factor };
     let width = number.value * factor;
     if !width.is_finite() || width > LARGEST {
         return Err(Problem::TooLarge);

@@ -6,6 +6,7 @@ mod closing;
 mod findings;
 mod formula;
 mod outfits;
+mod rigging;
 mod sheet;
 mod shell;
 mod working;
@@ -65,6 +66,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
             (answer::unmeasured(report))
             (drawn(&figures, report.units))
             (findings::all(report))
+            (rigging::list(report))
             (outfits::before_and_after(report))
             (outfits::planned(report))
             (closing::photographs(photographs))
