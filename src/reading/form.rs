@@ -187,13 +187,13 @@ fn field(field: &Field, taken_to: Option<Unit>) -> Json {
 }
 
 /// The unit that counts where somebody types none: feet where a report tells feet, else the one that it, or what it stands
-/// in, is taken to, else that of its bounds; nothing for a plain number.
+/// in, is taken to, else the one that its bounds begin in; nothing for a plain number.
 fn usual_unit(form: &Form, declared: &Declared, taken_to: Option<Unit>) -> Option<&'static str> {
     if matches!(declared.style, Style::FeetInches | Style::Feet) {
         return Some("ft");
     }
     let bound = declared.bounds.and_then(|bounds| match bounds {
-        Bounds::Between(_, most) => Some(most.unit),
+        Bounds::Between(least, _) => Some(least.unit),
         Bounds::Count(..) => None,
     });
     let fits = |unit: &Unit| form.kind().is_none_or(|kind| kind == unit.kind);

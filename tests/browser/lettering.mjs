@@ -6,7 +6,7 @@ export function lettering() {
   const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
   for (let node = walk.nextNode(); node; node = walk.nextNode()) {
     const element = node.parentElement;
-    if (!node.data.trim() || element.closest("title, desc, style") || !shown(element)) continue;
+    if (!node.data.trim() || element.closest("title, desc, style, .unseen") || !shown(element)) continue;
     // What is scrolled away is not seen.
     const window = element.closest(".paper, .open, pre.scroll")?.getBoundingClientRect();
     const quoted = element.closest("pre.scroll")?.getBoundingClientRect();
