@@ -2,10 +2,7 @@
 
 use super::told;
 use crate::case::Case;
-use crate::job::rigging;
 use crate::quantity::{Text, say};
-use crate::reading::reading;
-use crate::rig::Missing;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -25,7 +22,7 @@ rule! {
 fn judge(case: &Case) -> Judgement {
     let controls = told(case)?;
     if controls.gauges.is_empty() {
-        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Controls.gauges))]));
+        return Ok(Finding::not_applicable(Text::from("The job tells of no gauges.")));
     }
     let speak = controls.engines_speak().ask()?;
     let deaf: Vec<&str> = controls

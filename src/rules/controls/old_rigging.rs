@@ -42,8 +42,10 @@ fn judge(case: &Case) -> Judgement {
         .collect();
     let kept = &rig.job.rigging.kept;
     if rows.is_empty() && kept.is_empty() {
-        let asked =
-            rig.job.rigging.controls.is_some() && rig.job.sitting != Sitting::AsFitted && !rig.before.is_empty();
+        let levers = rig.job.rigging.controls.as_ref().and_then(|controls| controls.levers);
+        let asked = levers.is_some_and(|levers| levers != Reach::Tiller)
+            && rig.job.sitting != Sitting::AsFitted
+            && !rig.before.is_empty();
         return Ok(if asked {
             Finding::unmeasured(vec![Missing::one(reading!(rigging::Rigging.kept))])
         } else {

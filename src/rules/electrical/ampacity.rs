@@ -25,6 +25,9 @@ rule! {
 
 fn judge(case: &Case) -> Judgement {
     let electrical = told(case)?;
+    if electrical.circuits.is_empty() {
+        return Ok(Finding::not_applicable(Text::from("The job tells of no circuits.")));
+    }
     let mut worst: Option<(f64, Finding)> = None;
     let mut missing = Vec::new();
     for (i, circuit) in electrical.circuits.iter().enumerate() {
@@ -48,9 +51,6 @@ fn judge(case: &Case) -> Judgement {
         if worst.as_ref().is_none_or(|(most, _)| share > *most) {
             worst = Some((share, finding.against(found, Limit::AtMost(limit))));
         }
-    }
-    if electrical.circuits.is_empty() {
-        missing.push(Missing::one(reading!(rigging::Electrical.circuits)));
     }
     Ok(match worst {
         Some((_, finding)) if missing.is_empty() || finding.verdict == Verdict::Fail => finding,

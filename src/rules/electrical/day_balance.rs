@@ -32,7 +32,7 @@ rule! {
 fn judge(case: &Case) -> Judgement {
     let electrical = told(case)?;
     if electrical.loads.is_empty() {
-        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.loads))]));
+        return Ok(Finding::not_applicable(Text::from("The job tells of nothing that draws current in a day.")));
     }
     let ratings = case.rig.after.mains().into_iter().filter_map(|engine| engine.spec.alternator.as_ref());
     let rated = ratings.fold(ElectricCurrent::from_si(0.0), |sum, one| sum + one.value);

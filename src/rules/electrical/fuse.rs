@@ -4,7 +4,7 @@ use super::told;
 use crate::case::Case;
 use crate::case::rigging::current;
 use crate::job::rigging::{self, Chosen};
-use crate::quantity::{Dimensioned, Measure, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -31,6 +31,9 @@ const SHEATHED_IN: f64 = 72.0;
 
 fn judge(case: &Case) -> Judgement {
     let electrical = told(case)?;
+    if electrical.circuits.is_empty() {
+        return Ok(Finding::not_applicable(Text::from("The job tells of no circuits.")));
+    }
     let mut worst: Option<Finding> = None;
     let mut missing = Vec::new();
     for (i, circuit) in electrical.circuits.iter().enumerate() {
@@ -72,9 +75,6 @@ fn judge(case: &Case) -> Judgement {
             )
         };
         finding.against(found, limit).keep_worse(&mut worst);
-    }
-    if electrical.circuits.is_empty() {
-        missing.push(Missing::one(reading!(rigging::Electrical.circuits)));
     }
     Ok(match worst {
         Some(finding) if missing.is_empty() || finding.verdict == Verdict::Fail => finding,

@@ -28,6 +28,9 @@ rule! {
 
 fn judge(case: &Case) -> Judgement {
     let electrical = told(case)?;
+    if electrical.circuits.is_empty() {
+        return Ok(Finding::not_applicable(Text::from("The job tells of no circuits.")));
+    }
     let mut all: Vec<(current::Wired, ElectricPotential)> = Vec::new();
     let mut missing = Vec::new();
     for (i, circuit) in electrical.circuits.iter().enumerate() {
@@ -36,9 +39,6 @@ fn judge(case: &Case) -> Judgement {
             Ok(wired) => all.push((wired, current::supply() * share)),
             Err(lacking) => Missing::gather(&mut missing, lacking),
         }
-    }
-    if electrical.circuits.is_empty() {
-        missing.push(Missing::one(reading!(rigging::Electrical.circuits)));
     }
     if !missing.is_empty() {
         return Ok(Finding::unmeasured(missing));

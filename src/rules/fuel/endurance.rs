@@ -5,7 +5,7 @@ use crate::case::Case;
 use crate::case::rigging::fuel::{burning, rate};
 use crate::job::{self, Liquid};
 use crate::physics::rigging::fuel::USABLE;
-use crate::quantity::{Dimensioned, Measure, Style, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -28,11 +28,15 @@ rule! {
 
 fn judge(case: &Case) -> Judgement {
     let rig = told(case)?;
+    let asked = rig.hours.is_some() || rig.distance.is_some();
     let tanks = case.rig.job.weights.tanks.iter().filter(|tank| tank.holds == Liquid::Fuel);
     let capacity =
         tanks.filter_map(|tank| Some(tank.capacity.as_ref()?.value)).fold(Volume::from_si(0.0), |sum, one| sum + one);
     let mut sheet = Sheet::default();
     let mut missing = Vec::new();
+    if capacity.si() <= 0.0 && !asked {
+        return Ok(Finding::not_applicable(Text::from("No range was asked for, and no tank is told.")));
+    }
     if capacity.si() <= 0.0 {
         missing.push(Missing::one(reading!(job::Weights.tanks)));
     }
@@ -79,7 +83,7 @@ fn reach(capacity: Volume, burn: Option<VolumeRate>, cruise: Option<uom::si::f64
     Some(hours * cruise?)
 }
 
-fn judged(enough: bool, summary: crate::quantity::Text, capacity: Volume, short: Ratio) -> Finding {
+fn judged(enough: bool, summary: Text, capacity: Volume, short: Ratio) -> Finding {
     if enough {
         return Finding::new(Verdict::Pass, summary);
     }

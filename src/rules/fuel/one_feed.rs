@@ -65,7 +65,14 @@ fn judge(case: &Case) -> Judgement {
         }
     }
     if wrong.is_empty() {
-        return Ok(Finding::new(Verdict::Pass, say!("Each of {} engines has a line of its own.", engines)));
+        return Ok(Finding::new(
+            Verdict::Pass,
+            if engines == 1 {
+                Text::from("The engine has a line of its own.")
+            } else {
+                say!("Each of {} engines has a line of its own.", engines)
+            },
+        ));
     }
     let finding = Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from(".")))
         .remedy(Text::from("Give each engine its own line from its own pick-up, with valve, separator and bulb."));

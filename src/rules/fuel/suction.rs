@@ -53,6 +53,9 @@ fn judge(case: &Case) -> Judgement {
     );
     let finding = if worst.suction.value().exceeds(most) {
         match wider(&worst) {
+            _ if worst.line.engines.unwrap_or(1) > 1 => Finding::new(Verdict::Warn, summary)
+                .remedy(Text::from("Feed each engine by a line of its own first (fuel/one-feed): half the flow draws less."))
+                .buys("second fuel line", say!("like the first, {}", length(&worst))),
             Some(bore) => Finding::new(Verdict::Warn, summary)
                 .remedy(say!("Lay hose of {} inside in the same run: it keeps {}.", Measure::tape(bore), shown(most)))
                 .buys("fuel hose for gasoline, fire tested", say!("{} inside, {}", Measure::tape(bore), length(&worst))),

@@ -29,7 +29,7 @@ fn judge(case: &Case) -> Judgement {
     let finding = if *count == network::TERMINATORS {
         Finding::new(Verdict::Pass, Text::from("Two terminators."))
     } else {
-        let finding = Finding::new(Verdict::Warn, say!("{} terminators.", usize::from(*count)))
+        let finding = Finding::new(Verdict::Warn, say!("{} {}.", usize::from(*count), if *count == 1 { "terminator" } else { "terminators" }))
             .remedy(Text::from("Put one at each end of the backbone and nowhere else; with power off, 60 Ω stands between its two signal wires."));
         if *count < network::TERMINATORS {
             finding.buys("terminator", say!("{}", usize::from(network::TERMINATORS - *count)))

@@ -35,8 +35,12 @@ fn judge(case: &Case) -> Judgement {
     let share = trailer::share(&mut sheet, &coupling, &all_up);
     let ratio = |share| Measure::of(Ratio::from_si(share));
     let limit = Limit::Within(ratio(COUPLING_SHARE.0), ratio(COUPLING_SHARE.1));
-    let summary =
-        say!("{} stands on the coupling, {} of {}.", coupling.measure(), percent(share.value()), all_up.measure());
+    let lifts = coupling.value().si() < 0.0;
+    let summary = if lifts {
+        say!("The coupling lifts by {}, with {} on the road.", Measure::of(-coupling.value()), all_up.measure())
+    } else {
+        say!("{} stands on the coupling, {} of {}.", coupling.measure(), percent(share.value()), all_up.measure())
+    };
     let finding = if (COUPLING_SHARE.0..=COUPLING_SHARE.1).contains(&share.value().si()) {
         Finding::new(Verdict::Pass, summary)
     } else {
