@@ -71,7 +71,8 @@ pub(super) fn trim(case: &Case, units: Units) -> Option<Drawing> {
     for (name, one, colour, dashes) in sides(case) {
         let planes = one.getting_up.map_or(0.0, |up| up.planes.si());
         let on_plane = || one.range.points.iter().filter(move |point| point.speed.si() >= planes && point.is_held());
-        let points = on_plane().map(|point| [shown(point.speed, units).0, point.running.trim.get::<degree>()]).collect();
+        let points =
+            on_plane().map(|point| [shown(point.speed, units).0, point.running.trim.get::<degree>()]).collect();
         curves.push(Curve { name: format!("trim {name}"), points, colour, dashes });
         let limit: Vec<[f64; 2]> = on_plane()
             .filter_map(|point| Some([shown(point.speed, units).0, point.porpoises?.get::<degree>()]))
@@ -84,7 +85,9 @@ pub(super) fn trim(case: &Case, units: Units) -> Option<Drawing> {
     Plot {
         name: "running-trim",
         title: "Trim against porpoising".to_owned(),
-        description: "Her trim over speed on plane, before and after, with the trim above which she begins to porpoise.".to_owned(),
+        description:
+            "Her trim over speed on plane, before and after, with the trim above which she begins to porpoise."
+                .to_owned(),
         notes: vec!["Trim and limit together are worth about a degree.".to_owned()],
         along: format!("speed, {}", unit::<uom::si::f64::Velocity>(units)),
         up: "trim, deg".to_owned(),
@@ -113,7 +116,8 @@ impl Over {
             Over::Speed => Some(shown(point.speed, units).0),
             Over::Fuel => burns.then(|| shown(point.fuel, units).0),
             Over::Economy => burns.then(|| shown(economy, units).0),
-            Over::Range => burns.then_some(())
+            Over::Range => burns
+                .then_some(())
                 .and(tank)
                 .map(|tank| miles(economy.si() * tank * (1.0 - crate::physics::trial::KEPT_BACK), units)),
             Over::Slip => Some(100.0 * point.slip.si()),
@@ -177,8 +181,14 @@ fn over_engine(case: &Case, units: Units, over: Over, name: &'static str, what: 
     Plot {
         name,
         title: format!("{what} over engine speed"),
-        description: format!("{what} over engine speed, before and after: lines are reckoned, rings are runs of the trials."),
-        notes: if measured.is_empty() { Vec::new() } else { vec!["Rings are runs of the trials; the stroke through one is how far off it may be.".to_owned()] },
+        description: format!(
+            "{what} over engine speed, before and after: lines are reckoned, rings are runs of the trials."
+        ),
+        notes: if measured.is_empty() {
+            Vec::new()
+        } else {
+            vec!["Rings are runs of the trials; the stroke through one is how far off it may be.".to_owned()]
+        },
         along: "engine speed, rpm".to_owned(),
         up,
         curves,

@@ -65,6 +65,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
             (answer::minds(report))
             (answer::unmeasured(report))
             (drawn(&figures, report.units))
+            (working::of_studies(report))
             (findings::all(report))
             (outfits::before_and_after(report))
             (outfits::planned(report))
@@ -76,7 +77,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
         }
         footer { (closing::end(report, stamp)) }
     };
-    shell::document(&rig.title(), &rig.title(), body)
+    shell::document(rig.title(), rig.title(), body)
 }
 
 /// The drawings as files of their own: name and text.

@@ -7,6 +7,7 @@ mod working;
 use super::readings::readings;
 use super::{DEFERRAL, Report, counted};
 use crate::job::Sitting;
+use crate::quantity::{Kind, Measure};
 use crate::rules::{Judged, Verdict};
 use layout::{INDENT, WIDTH, bold, fill, head, word};
 pub(super) use layout::{block, one_line, wrap};
@@ -17,7 +18,7 @@ use working::{rows, working_line};
 /// The whole report.
 pub fn text(report: &Report) -> String {
     let rig = report.case.rig;
-    let mut out = wrap(&rig.title(), "");
+    let mut out = wrap(rig.title(), "");
     let invented = if rig.job.made_up { " · an invented scenario" } else { "" };
     out.push_str(&format!("{}{invented}\n", rig.job.sitting.words()));
     out.push_str(&format!("{}\n\n", "─".repeat(WIDTH)));
@@ -52,12 +53,23 @@ pub fn text(report: &Report) -> String {
     out
 }
 
+/// A figure of a study: angles and plain numbers with more digits than a gauge has.
+fn precise(measure: &Measure, report: &Report) -> String {
+    let (value, unit) = measure.in_unit(report.units);
+    match measure.kind {
+        Kind::Angle => format!("{value:.3} {unit}"),
+        Kind::Ratio if value.abs() < 1e4 => format!("{value:.5}"),
+        Kind::Ratio => format!("{value:.4e}"),
+        _ => measure.show(report.units),
+    }
+}
+
 /// Questions of running that the job puts outright, with their answers.
 fn studies(out: &mut String, report: &Report) {
     for answer in report.case.running_studies() {
         out.push_str(&head(answer.title));
         for figure in &answer.figures {
-            out.push_str(&wrap(&format!("{}: {}", figure.meaning, figure.shown.show(report.units)), "  "));
+            out.push_str(&wrap(&format!("{}: {}", figure.meaning, precise(&figure.shown, report)), "  "));
         }
         for note in &answer.notes {
             out.push_str(&wrap(&note.show(report.units), "  "));
