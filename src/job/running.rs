@@ -14,12 +14,12 @@ things! {
         /// How far the engines are trimmed when she runs, from the shaft square to the bottom; out positive.
         engine_trim: Option<Reading<Angle>> = called("trim of the engines when she runs").within(bounds::ENGINE_TRIM)
             .taken(Stop::Helm, "trim gauge, or an angle gauge on the leg",
-                "from the shaft parallel to the keel, out positive").closely(deg(1.0)),
+                "from the shaft parallel to the keel, out positive").closely(deg(1.0)).spot(426, 372),
         /// Her trim tabs.
         tabs: Option<TrimTabs> = called("trim tabs")
             .taken(Stop::Transom, "at the transom's lower edge",
                 "span of one, length from hinge to edge, how many, how far down they stand: tabs: (span: \"18 in\", \
-                chord: \"9 in\", down: \"5 deg\")").closely(inch(0.25)),
+                chord: \"9 in\", down: \"5 deg\")").closely(inch(0.25)).spot(272, 392),
         /// Area that she shows to the wind from ahead.
         front: Option<Reading<Area>> = called("frontal area above water").within(bounds::FRONT),
         /// Greatest speed that her builder lets the hull run.

@@ -27,7 +27,7 @@ things! {
         /// Speed.
         speed: Reading<Velocity> = field().within(bounds::STUDY_SPEED),
         /// The water; salt where left out.
-        water: Option<Water>,
+        water: Option<Water> = field().within(bounds::DENSITY),
     }
 }
 
@@ -53,6 +53,6 @@ things! {
         /// How deep its shaft lies, where cavitation is asked about.
         depth: Option<Reading<Length>> = field().within(bounds::STUDY_PLACE),
         /// The water; salt where left out.
-        water: Option<Water>,
+        water: Option<Water> = field().within(bounds::DENSITY),
     }
 }

@@ -103,7 +103,7 @@ things! {
         compression: Option<Reading<Ratio>> = called("compression of the weakest cylinder, of a new one's")
             .within(bounds::COMPRESSION)
             .taken(Stop::Engine, "old engines, plugs out", "a compression gauge at each cylinder, over what the maker gives")
-            .closely(percent(3.0)).spot(62, 88),
+            .closely(percent(3.0)).spot(130, 124),
         /// What the transom showed of it.
         signs: Option<Signs> = called("what the transom shows of it"),
     }

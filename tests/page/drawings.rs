@@ -126,7 +126,7 @@ fn the_loads_and_the_panel_are_drawn_to_the_jobs_numbers() {
 }
 
 /// Drawings with tests of their own above and below; a new one wants two of the job's numbers measured.
-const MEASURED: [&str; 12] = [
+const MEASURED: [&str; 20] = [
     "free-body.svg",
     "hull-profile.svg",
     "hull-sections.svg",
@@ -134,11 +134,19 @@ const MEASURED: [&str; 12] = [
     "panel-deflection.svg",
     "panel-stress.svg",
     "righting-arms.svg",
+    "running-economy.svg",
+    "running-fuel.svg",
+    "running-range.svg",
+    "running-slip.svg",
+    "running-speed.svg",
+    "running-thrust.svg",
+    "running-trim.svg",
     "side-after.svg",
     "side-before.svg",
     "swing-plan.svg",
     "swing-side.svg",
     "transom.svg",
+    "worth-seasons.svg",
 ];
 
 #[test]

@@ -17,7 +17,8 @@ use sternknee::report::{self, Embedded, Report, Stamp};
 use sternknee::rules;
 
 /// The demos, by file name without extension; `drawings` sees that none is left out.
-const DEMOS: [&str; 5] = ["oyster_skiff", "harbour_launch", "tiller_skiff", "bay_runabout", "creek_boat"];
+const DEMOS: [&str; 7] =
+    ["oyster_skiff", "harbour_launch", "tiller_skiff", "bay_runabout", "creek_boat", "dive_tender", "guide_boat"];
 
 fn demo(name: &str) -> String {
     let path = format!("{}/catalogs/jobs/{name}.ron", env!("CARGO_MANIFEST_DIR"));

@@ -9,8 +9,8 @@ use crate::case::Case;
 use crate::case::float::Side;
 use crate::job::Running;
 use crate::physics::matched::{
-    Craft, Factors, Fit, GettingUp, Observed, PRIOR_DRAG, PRIOR_PITCH, Range, TRANSFER_DRAG, TRANSFER_PITCH, fit,
-    getting_up,
+    Craft, Factors, Fit, GettingUp, Observed, PRIOR_DRAG, PRIOR_PITCH, Range, TRANSFER_DIAMETER, TRANSFER_DRAG,
+    TRANSFER_PITCH, fit, getting_up,
 };
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::reading::Absent;
@@ -81,19 +81,21 @@ impl Runs {
             drag: fit.doubts[0],
             pitch: fit.doubts[1],
         });
+        let after = Built::of(case, asked, Side::After);
+        // A propeller of another diameter works its pitch otherwise.
+        let other = match (&before, &after) {
+            (Ok(before), Ok(after)) => (after.screw.diameter / before.screw.diameter).si() - 1.0,
+            _ => 0.0,
+        };
+        let transfer = TRANSFER_PITCH.hypot(TRANSFER_DIAMETER * other);
         let doubts = match &fitted {
-            Some(_) => Doubts { drag: own.drag.hypot(TRANSFER_DRAG), pitch: own.pitch.hypot(TRANSFER_PITCH) },
+            Some(_) => Doubts { drag: own.drag.hypot(TRANSFER_DRAG), pitch: own.pitch.hypot(transfer) },
             None => own,
         };
         let factors = fitted.as_ref().map_or(Factors::default(), |fit: &Fit| fit.factors);
         let predict =
             |built: Result<Built, Absent>, doubts: Doubts| built.map(|built| Predicted::of(built, factors, doubts));
-        Runs {
-            before: predict(before, own),
-            after: predict(Built::of(case, asked, Side::After), doubts),
-            fit: fitted,
-            doubts,
-        }
+        Runs { before: predict(before, own), after: predict(after, doubts), fit: fitted, doubts }
     }
 }
 

@@ -13,6 +13,8 @@ pub const PRIOR_PITCH: f64 = 0.08;
 /// What the factors are worth on other engines and propellers than those they were found with. Common practice, no source.
 pub const TRANSFER_DRAG: f64 = 0.06;
 pub const TRANSFER_PITCH: f64 = 0.04;
+/// What the pitch at work is worth less for each part by which the diameter differs. Common practice, no source.
+pub const TRANSFER_DIAMETER: f64 = 0.5;
 /// By how much thrust over drag falls where speed grows, part for part, at full throttle. Common practice, no source: it carries
 /// a speed's doubt over to a thrust's.
 const THRUST_FALLS: f64 = 2.5;

@@ -41,16 +41,18 @@ impl Craft {
             }
             match self.steady(Velocity::from_si(speed)) {
                 Ok(steady) => {
+                    // What came before a gap is no part of her range: at the hump the method may fail her for a while.
+                    if let Some(gap) = range.faster.take() {
+                        range.points.clear();
+                        range.slower = Some(gap);
+                    }
                     if !steady.is_held() && self.is_past(&range, &steady) {
                         past += 1;
                     }
                     range.points.push(steady);
                 }
                 Err(outside) if range.points.is_empty() => range.slower = Some(outside),
-                Err(outside) => {
-                    range.faster = Some(outside);
-                    break;
-                }
+                Err(outside) => range.faster = Some(range.faster.unwrap_or(outside)),
             }
         }
         range.top = self.top(&range);

@@ -67,6 +67,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
             (answer::minds(report))
             (answer::unmeasured(report))
             (drawn(&figures, report.units))
+            (working::of_studies(report))
             (findings::all(report))
             (rigging::list(report))
             (outfits::before_and_after(report))

@@ -34,6 +34,13 @@ pub(super) fn of_findings(report: &Report) -> Markup {
     }
 }
 
+/// Questions of running that the job puts outright, with their working.
+pub(super) fn of_studies(report: &Report) -> Markup {
+    html! {
+        @for part in report.case.running_study_parts() { (of_part(&part, report.units)) }
+    }
+}
+
 /// A whole working as a page, with the sweeps drawn.
 pub fn work_page(title: &str, topic: &str, parts: &[Part], sweeps: &[Sweep], units: Units, stamp: &Stamp) -> String {
     let heading = format!("{title}: the working, {topic}");

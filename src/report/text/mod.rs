@@ -7,6 +7,7 @@ mod working;
 use super::readings::readings;
 use super::{DEFERRAL, Report, counted, rigging};
 use crate::job::Sitting;
+use crate::quantity::{Kind, Measure};
 use crate::rules::{Judged, Verdict};
 use layout::{INDENT, WIDTH, bold, fill, head, word};
 pub(super) use layout::{block, one_line, wrap};
@@ -54,12 +55,23 @@ pub fn text(report: &Report) -> String {
     out
 }
 
+/// A figure of a study: angles and plain numbers with more digits than a gauge has.
+fn precise(measure: &Measure, report: &Report) -> String {
+    let (value, unit) = measure.in_unit(report.units);
+    match measure.kind {
+        Kind::Angle => format!("{value:.3} {unit}"),
+        Kind::Ratio if value.abs() < 1e4 => format!("{value:.5}"),
+        Kind::Ratio => format!("{value:.4e}"),
+        _ => measure.show(report.units),
+    }
+}
+
 /// Questions of running that the job puts outright, with their answers.
 fn studies(out: &mut String, report: &Report) {
     for answer in report.case.running_studies() {
         out.push_str(&head(answer.title));
         for figure in &answer.figures {
-            out.push_str(&wrap(&format!("{}: {}", figure.meaning, figure.shown.show(report.units)), "  "));
+            out.push_str(&wrap(&format!("{}: {}", figure.meaning, precise(&figure.shown, report)), "  "));
         }
         for note in &answer.notes {
             out.push_str(&wrap(&note.show(report.units), "  "));

@@ -57,10 +57,11 @@ fn judge(case: &Case) -> Finding {
         Measure::of(nearest.limit)
     ));
     let mass: Mass = predicted.built.craft.planing.weight / standard_gravity();
+    // Where a trial overrules the curves, no margin to them is told.
+    let overruled = |verdict| verdict == Verdict::Pass && nearest.excess().si() > 0.0;
     let finding = |verdict, summary: Text| {
-        Finding::new(verdict, summary)
-            .against(Measure::of(nearest.trim), Limit::AtMost(Measure::of(nearest.limit)))
-            .working(sheet.clone())
+        let finding = Finding::new(verdict, summary).working(sheet.clone()).found(Measure::of(nearest.trim));
+        if overruled(verdict) { finding } else { finding.limit(Limit::AtMost(Measure::of(nearest.limit))) }
     };
     let cure = || {
         predicted.cures().told(mass).unwrap_or_else(|| {

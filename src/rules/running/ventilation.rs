@@ -44,13 +44,14 @@ fn judge(case: &Case) -> Finding {
     sheet.remark(Text::from("A bound, not a reckoning: what air a propeller draws is not told."));
     let least = -inches(ABOVE_IN);
     let verdict = if least.exceeds(tips) { Verdict::Warn } else { Verdict::Pass };
+    let turned = if tips == turn {
+        Text::from(".")
+    } else {
+        say!("; in a hard turn those of the outer engine {}.", Measure::tape(turn))
+    };
     let finding = Finding::new(
         verdict,
-        say!(
-            "Going straight the upper tips work {} under the water; in a hard turn those of the outer engine {}.",
-            Measure::tape(tips),
-            Measure::tape(turn)
-        ),
+        say!("Going straight the upper tips work {} under the water", Measure::tape(tips)).then(turned),
     )
     .against(Measure::tape(tips), Limit::AtLeast(Measure::tape(least)))
     .working(sheet);
