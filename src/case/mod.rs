@@ -3,6 +3,7 @@
 
 mod bolts;
 pub mod float;
+pub mod rigging;
 mod rows;
 mod stern;
 pub mod strength;

@@ -1,8 +1,9 @@
 //! What a catalog file must not say.
 
 use super::entries::{CatalogFile, Entry};
-use crate::job::{Checker, check_bracket, check_engine};
+use crate::job::{Checker, check_bracket, check_engine, check_rigged};
 use crate::quantity::Dimensioned;
+use crate::reading::Part;
 use crate::written::{Fault, Page};
 
 /// Everything about the file's entries that cannot be.
@@ -13,6 +14,13 @@ pub(super) fn file(file: &CatalogFile, page: &Page) -> Vec<Fault> {
     names(&mut checker, "bolt_sizes", &file.bolt_sizes);
     names(&mut checker, "bolt_grades", &file.bolt_grades);
     names(&mut checker, "materials", &file.materials);
+    rigged(&mut checker, "hoses", &file.hoses);
+    rigged(&mut checker, "wires", &file.wires);
+    rigged(&mut checker, "batteries", &file.batteries);
+    rigged(&mut checker, "fuses", &file.fuses);
+    rigged(&mut checker, "helms", &file.helms);
+    rigged(&mut checker, "cylinders", &file.cylinders);
+    rigged(&mut checker, "trailers", &file.trailers);
     for (i, entry) in file.engines.iter().enumerate() {
         let path = format!("engines[{i}].spec");
         check_engine(&mut checker, &path, &entry.spec);
@@ -48,6 +56,14 @@ pub(super) fn file(file: &CatalogFile, page: &Page) -> Vec<Fault> {
         }
     }
     checker.faults
+}
+
+/// Names of a list of rigging, and the bounds of its readings.
+fn rigged<T: Part>(checker: &mut Checker, list: &str, entries: &[Entry<T>]) {
+    names(checker, list, entries);
+    for (i, entry) in entries.iter().enumerate() {
+        check_rigged(checker, &format!("{list}[{i}].spec"), &entry.spec);
+    }
 }
 
 fn names<T>(checker: &mut Checker, list: &str, entries: &[Entry<T>]) {

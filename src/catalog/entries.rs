@@ -3,6 +3,7 @@
 use serde::Deserialize;
 use uom::si::f64::{Area, Length, Mass, MassDensity, Power, Pressure};
 
+use crate::job::rigging::{BatterySpec, CylinderSpec, FuseSpec, HelmSpec, HoseSpec, TrailerSpec, WireSpec};
 use crate::job::{BracketSpec, EngineSpec};
 use crate::quantity::Reading;
 use crate::written::Page;
@@ -23,6 +24,20 @@ pub struct CatalogFile {
     pub bolt_grades: Vec<Entry<BoltGrade>>,
     /// Transom materials and cores.
     pub materials: Vec<Entry<Material>>,
+    /// Fuel hoses.
+    pub hoses: Vec<Entry<HoseSpec>>,
+    /// Wires.
+    pub wires: Vec<Entry<WireSpec>>,
+    /// Batteries.
+    pub batteries: Vec<Entry<BatterySpec>>,
+    /// Fuses and breakers.
+    pub fuses: Vec<Entry<FuseSpec>>,
+    /// Hydraulic helms.
+    pub helms: Vec<Entry<HelmSpec>>,
+    /// Steering cylinders.
+    pub cylinders: Vec<Entry<CylinderSpec>>,
+    /// Trailers.
+    pub trailers: Vec<Entry<TrailerSpec>>,
     /// The horsepower capacity table.
     pub power_capacity: Option<PowerCapacity>,
     /// The engine weight table.
@@ -37,6 +52,13 @@ impl CatalogFile {
             + self.bolt_sizes.len()
             + self.bolt_grades.len()
             + self.materials.len()
+            + self.hoses.len()
+            + self.wires.len()
+            + self.batteries.len()
+            + self.fuses.len()
+            + self.helms.len()
+            + self.cylinders.len()
+            + self.trailers.len()
             + usize::from(self.power_capacity.is_some())
             + usize::from(self.engine_weights.is_some())
     }
@@ -48,6 +70,13 @@ impl CatalogFile {
         keep_texts(&mut self.bolt_sizes, "bolt_sizes", page);
         keep_texts(&mut self.bolt_grades, "bolt_grades", page);
         keep_texts(&mut self.materials, "materials", page);
+        keep_texts(&mut self.hoses, "hoses", page);
+        keep_texts(&mut self.wires, "wires", page);
+        keep_texts(&mut self.batteries, "batteries", page);
+        keep_texts(&mut self.fuses, "fuses", page);
+        keep_texts(&mut self.helms, "helms", page);
+        keep_texts(&mut self.cylinders, "cylinders", page);
+        keep_texts(&mut self.trailers, "trailers", page);
     }
 }
 

@@ -17,6 +17,14 @@ pub(super) fn built_in(folder: &Dir) -> Vec<(String, String)> {
     files
 }
 
+/// The names and texts of the compiled-in jobs.
+pub(super) fn demos(folder: &Dir) -> Vec<(String, String)> {
+    let named = |file: &include_dir::File| {
+        Some((file.path().file_name()?.to_string_lossy().into_owned(), file.contents_utf8()?.to_owned()))
+    };
+    folder.get_dir(JOBS).map_or_else(Vec::new, |jobs| jobs.files().filter_map(named).collect())
+}
+
 fn collect_built_in(folder: &Dir, files: &mut Vec<(String, String)>) {
     for file in folder.files() {
         if file.path().extension().is_some_and(|e| e == "ron")

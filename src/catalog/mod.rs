@@ -13,6 +13,7 @@ use std::sync::Arc;
 use include_dir::{Dir, include_dir};
 use sha2::{Digest, Sha256};
 
+use crate::job::rigging::{BatterySpec, CylinderSpec, FuseSpec, HelmSpec, HoseSpec, TrailerSpec, WireSpec};
 use crate::job::{BracketSpec, EngineSpec};
 use crate::written::{self, Faults, FileError, Page};
 
@@ -29,6 +30,12 @@ pub struct Catalog {
     pub engines: Vec<Entry<EngineSpec>>,
     pub brackets: Vec<Entry<BracketSpec>>,
     pub materials: Vec<Entry<Material>>,
+    pub hoses: Vec<Entry<HoseSpec>>,
+    pub batteries: Vec<Entry<BatterySpec>>,
+    pub fuses: Vec<Entry<FuseSpec>>,
+    pub helms: Vec<Entry<HelmSpec>>,
+    pub cylinders: Vec<Entry<CylinderSpec>>,
+    pub trailers: Vec<Entry<TrailerSpec>>,
     pub tables: Arc<Tables>,
     /// What was read, file by file: the fingerprint by which a report names its catalogs.
     read: Sha256,
@@ -41,6 +48,8 @@ pub struct Catalog {
 pub struct Tables {
     /// Screw threads.
     pub bolt_sizes: Vec<Entry<BoltSize>>,
+    /// Wires, the thinnest first.
+    pub wires: Vec<Entry<WireSpec>>,
     /// Property classes and grades of bolts.
     pub bolt_grades: Vec<Entry<BoltGrade>>,
     /// 33 CFR 183.53.
@@ -136,6 +145,13 @@ impl Catalog {
             .chain(pairs(&self.materials))
             .chain(pairs(&self.tables.bolt_sizes))
             .chain(pairs(&self.tables.bolt_grades))
+            .chain(pairs(&self.tables.wires))
+            .chain(pairs(&self.hoses))
+            .chain(pairs(&self.batteries))
+            .chain(pairs(&self.fuses))
+            .chain(pairs(&self.helms))
+            .chain(pairs(&self.cylinders))
+            .chain(pairs(&self.trailers))
     }
 
     fn add(&mut self, files: Vec<(String, String)>) -> Result<(), CatalogError> {
@@ -154,9 +170,16 @@ impl Catalog {
         put_all(&mut self.engines, file.engines);
         put_all(&mut self.brackets, file.brackets);
         put_all(&mut self.materials, file.materials);
+        put_all(&mut self.hoses, file.hoses);
+        put_all(&mut self.batteries, file.batteries);
+        put_all(&mut self.fuses, file.fuses);
+        put_all(&mut self.helms, file.helms);
+        put_all(&mut self.cylinders, file.cylinders);
+        put_all(&mut self.trailers, file.trailers);
         let tables = Arc::make_mut(&mut self.tables);
         put_all(&mut tables.bolt_sizes, file.bolt_sizes);
         put_all(&mut tables.bolt_grades, file.bolt_grades);
+        put_all(&mut tables.wires, file.wires);
         if file.power_capacity.is_some() {
             tables.power_capacity = file.power_capacity;
         }
@@ -164,6 +187,11 @@ impl Catalog {
             tables.engine_weights = file.engine_weights;
         }
     }
+}
+
+/// The invented jobs that come with the program: name of the file, and text.
+pub fn demos() -> Vec<(String, String)> {
+    folder::demos(&BUILT_IN)
 }
 
 /// Bytes in hexadecimal.

@@ -6,7 +6,7 @@ use std::process::ExitCode;
 use clap::{Args, ValueEnum};
 
 use super::output::write_own;
-use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, photographs, print, written_to};
+use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, photographs, print, stamp, written_to};
 use crate::report::{self, Report};
 use crate::rules::{self, Verdict};
 
@@ -61,7 +61,7 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
         } else {
             photographs::named(papers)
         };
-        let page = report::page(&report, &loaded.stamp(&args.job, &catalog), &pictures);
+        let page = report::page(&report, &stamp(&args.job, &loaded, &catalog), &pictures);
         write_own(file, &page, report::GENERATOR)?;
         print(&format!("{}\n", report.headline()));
         written_to(file, "");

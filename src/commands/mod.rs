@@ -2,6 +2,7 @@
 
 mod catalog;
 mod check;
+mod desk;
 mod load;
 mod output;
 mod photographs;
@@ -20,7 +21,7 @@ use crate::catalog::CatalogError;
 use crate::quantity::Units;
 use crate::written::{self, Faults, FileError};
 
-use load::{load_catalog, load_job};
+use load::{load_catalog, load_job, stamp};
 
 /// Checks whether an outboard repower belongs on a given boat, and shows its working. It advises; it
 /// never approves.
@@ -43,6 +44,8 @@ enum Verb {
     Work(work::WorkArgs),
     /// List the rules, or explain one in full
     Rules(rules::RulesArgs),
+    /// Write the page at the boat: one HTML file that judges jobs in a browser, without a network
+    Desk(desk::DeskArgs),
     /// List the catalog, show an entry, or check a folder of entries
     Catalog(catalog::CatalogArgs),
 }
@@ -97,6 +100,9 @@ pub enum CommandError {
     /// A catalog that cannot be used.
     #[error(transparent)]
     Catalog(#[from] CatalogError),
+    /// The page is not in this program.
+    #[error("this program was built without the page; the README says how to build it with the page in it")]
+    NoPage,
     /// A name that leads nowhere.
     #[error("{what} `{name}` is not known; {hint}")]
     Unknown { what: &'static str, name: String, hint: String },
@@ -114,6 +120,7 @@ pub fn run(cli: Cli) -> ExitCode {
         Verb::Work(args) => work::run(&args),
         Verb::Rules(args) => rules::run(&args),
         Verb::Catalog(args) => catalog::run(&args),
+        Verb::Desk(args) => desk::run(&args),
     };
     outcome.unwrap_or_else(|error| {
         complain(&error);

@@ -7,10 +7,11 @@ use clap::{Args, ValueEnum};
 
 use super::check::Format;
 use super::output::write_own;
-use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print, written_to};
+use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print, stamp, written_to};
 use crate::case::Case;
 use crate::case::strength::{Sweep, sweep_part};
 use crate::report;
+use crate::rules::{self, Family};
 use crate::working::Part;
 
 #[derive(Args)]
@@ -43,6 +44,18 @@ enum Topic {
     Swing,
     /// What the transom carries: loads, bolts, panel, core; studies of strength
     Strength,
+    /// How she is steered: turns, pull, cables, tie bar
+    Steering,
+    /// How the engines are fed: suction, boiling, range
+    Fuel,
+    /// Batteries, wires, fuses, a day's current
+    Electrical,
+    /// Levers, cables, tubes, what comes out
+    Controls,
+    /// The instruments' network
+    Network,
+    /// What she weighs on the road, and where
+    Trailer,
 }
 
 impl Topic {
@@ -52,6 +65,12 @@ impl Topic {
             Topic::Float => "float",
             Topic::Swing => "swing",
             Topic::Strength => "strength",
+            Topic::Steering => "steering",
+            Topic::Fuel => "fuel",
+            Topic::Electrical => "electrical",
+            Topic::Controls => "controls",
+            Topic::Network => "network",
+            Topic::Trailer => "trailer",
         }
     }
 
@@ -61,6 +80,12 @@ impl Topic {
             Topic::Float => case.float_parts(),
             Topic::Swing => case.swing_parts(),
             Topic::Strength => case.strength_parts(),
+            Topic::Steering => rules::parts(case, Family::Steering),
+            Topic::Fuel => rules::parts(case, Family::Fuel),
+            Topic::Electrical => rules::parts(case, Family::Electrical),
+            Topic::Controls => rules::parts(case, Family::Controls),
+            Topic::Network => rules::parts(case, Family::Network),
+            Topic::Trailer => rules::parts(case, Family::Trailer),
         }
     }
 
@@ -68,7 +93,7 @@ impl Topic {
     fn sweeps(self, case: &Case) -> Vec<Sweep> {
         match self {
             Topic::Strength => case.strength_sweeps(),
-            Topic::Weights | Topic::Float | Topic::Swing => Vec::new(),
+            _ => Vec::new(),
         }
     }
 }
@@ -83,7 +108,7 @@ pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
     parts.extend(sweep_part(&sweeps));
     let (topic, units) = (args.topic.word(), args.units.into());
     if let Some(file) = &args.html {
-        let stamp = loaded.stamp(&args.job, &catalog);
+        let stamp = stamp(&args.job, &loaded, &catalog);
         let page = report::work_page(&rig.title(), topic, &parts, &sweeps, units, &stamp);
         write_own(file, &page, report::GENERATOR)?;
         written_to(file, "");

@@ -10,6 +10,13 @@ pub(super) const BEAM: Bounds = between(foot(2.0), foot(30.0));
 pub(super) const WIDTH: Bounds = between(foot(1.0), foot(30.0));
 pub(super) const DEPTH: Bounds = between(inch(6.0), foot(15.0));
 pub(super) const DEADRISE: Bounds = between(deg(0.0), deg(60.0));
+/// Ends, bends and valves of a fuel line; pieces of one sort.
+pub(super) const FITTINGS: Bounds = count(0.0, 60.0);
+pub(super) const PIECES: Bounds = count(1.0, 40.0);
+/// Load equivalents of a device on the network: as many as its plate can give.
+pub(super) const EQUIVALENTS: Bounds = count(0.0, 100.0);
+/// Gauges of the American wire gauge: 4/0 to 40.
+pub(super) const GAUGES: Bounds = count(-3.0, 40.0);
 pub(super) const YEAR: Bounds = count(1900.0, 2100.0);
 /// Persons that a plate may give.
 pub(super) const PERSONS: Bounds = count(1.0, 200.0);

@@ -10,6 +10,7 @@ mod engines;
 mod float;
 mod form;
 mod papers;
+pub mod rigging;
 mod signs;
 mod specs;
 pub mod start;
@@ -27,7 +28,7 @@ pub use boat::{
     Boat, Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, OffCentreHeight, Plate, SplashWell,
     Steering, TopEdge, Transom,
 };
-pub use check::{Checker, check_bracket, check_engine};
+pub use check::{Checker, check_bracket, check_engine, check_rigged};
 pub use engines::{Across, EngineGroup, Hand, Hung, PropellerSpec, Role};
 pub use float::{
     Afloat, BoatWeight, Condition, CrewAt, DRAINS, Edge, EdgeKind, EnginesThen, Flooded, HullShape, Lines, Liquid,
@@ -35,6 +36,7 @@ pub use float::{
 };
 pub use form::{describe, fields, lines, order, path};
 pub use papers::{Photograph, Planned};
+pub use rigging::Rigging;
 pub use signs::{Ran, Sign, Signs};
 pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
 pub use swing::{BoxedObstacle, Cylinder, MountingNumbers, SteeringGear, TieBar, TiltTube, Trailer, Well};
@@ -159,6 +161,8 @@ things! {
         /// A bolt group given outright, for a study.
         bolt_study: Option<BoltStudy> = called("a bolt group")
             .taken(Stop::Desk, "the question", "as the question gives it"),
+        /// What is rigged to her.
+        rigging: Rigging = called("what is rigged"),
         /// Anything the reader of the report should know.
         notes: Option<String>,
     }
@@ -181,6 +185,10 @@ things! {
     pub struct Item {
         /// What it is.
         what: String = label(),
+        /// What sort of thing, where it comes off with the old engines' rigging: then its weight may be left out.
+        part: Option<rigging::OldPart>,
+        /// How many of them; one where left out.
+        count: Option<u8> = called("how many").within(bounds::PIECES),
         /// All of it together.
         weight: Option<Reading<Mass>> = called("weight of what goes on or comes off with the engines").within(bounds::ITEM_WEIGHT)
             .taken(Stop::Items, "a scale, or its papers", "everything of that name together").closely(lb(1.0)),

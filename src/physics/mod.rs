@@ -7,6 +7,7 @@ pub mod float;
 pub mod height;
 pub mod power;
 pub mod propeller;
+pub mod rigging;
 pub mod strength;
 pub mod swing;
 pub mod weight;

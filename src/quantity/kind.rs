@@ -1,13 +1,21 @@
 //! The kinds of quantity that appear on a job, and the bridge from `uom`'s types to them.
 
 use uom::si::f64::{
-    Acceleration, Angle, AngularVelocity, Area, ElectricCurrent, ElectricPotential, Energy, Force, Length,
-    LinearMassDensity, Mass, MassDensity, Power, Pressure, Ratio, Velocity, Volume, VolumeRate,
+    Acceleration, Angle, AngularVelocity, Area, DiffusionCoefficient, ElectricCharge, ElectricCurrent,
+    ElectricPotential, ElectricalResistance, ElectricalResistivity, Energy, Force, Length, LinearMassDensity, Mass,
+    MassDensity, Power, Pressure, Ratio, TemperatureInterval, Time, Velocity, Volume, VolumeRate,
 };
 
 /// A moment of force, in N·m. `uom` gives force times length the type of an energy; on a boat it
 /// is a moment, and is shown in lbf·ft.
 pub type Moment = Energy;
+
+/// A temperature from absolute zero, in kelvin. `uom` does no arithmetic with its own; formulas here take the number of
+/// degrees, as the books do.
+pub type Temperature = TemperatureInterval;
+
+/// A kinematic viscosity. `uom` gives its own a kind apart, which no product has.
+pub type Viscosity = DiffusionCoefficient;
 
 /// What sort of quantity a number is: decides which units it may be written in and how it is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -29,12 +37,18 @@ pub enum Kind {
     MassPerLength,
     FlowRate,
     Acceleration,
+    Charge,
+    Resistance,
+    Resistivity,
+    Viscosity,
+    Temperature,
+    Duration,
     Ratio,
 }
 
 impl Kind {
     /// Every kind, for tables and tests.
-    pub const ALL: [Kind; 18] = [
+    pub const ALL: [Kind; 24] = [
         Kind::Length,
         Kind::Mass,
         Kind::Force,
@@ -52,6 +66,12 @@ impl Kind {
         Kind::MassPerLength,
         Kind::FlowRate,
         Kind::Acceleration,
+        Kind::Charge,
+        Kind::Resistance,
+        Kind::Resistivity,
+        Kind::Viscosity,
+        Kind::Temperature,
+        Kind::Duration,
         Kind::Ratio,
     ];
 
@@ -75,6 +95,12 @@ impl Kind {
             Kind::MassPerLength => "a mass per length",
             Kind::FlowRate => "a flow rate",
             Kind::Acceleration => "an acceleration",
+            Kind::Charge => "an electric charge",
+            Kind::Resistance => "an electric resistance",
+            Kind::Resistivity => "an electric resistivity",
+            Kind::Viscosity => "a kinematic viscosity",
+            Kind::Temperature => "a temperature",
+            Kind::Duration => "a time",
             Kind::Ratio => "a plain number or a percentage",
         }
     }
@@ -99,6 +125,12 @@ impl Kind {
             Kind::MassPerLength => "mass per length",
             Kind::FlowRate => "flow rate",
             Kind::Acceleration => "acceleration",
+            Kind::Charge => "charge",
+            Kind::Resistance => "resistance",
+            Kind::Resistivity => "resistivity",
+            Kind::Viscosity => "kinematic viscosity",
+            Kind::Temperature => "temperature",
+            Kind::Duration => "time",
             Kind::Ratio => "ratio",
         }
     }
@@ -123,6 +155,12 @@ impl Kind {
             Kind::MassPerLength => "900 lb/in or 16,000 kg/m",
             Kind::FlowRate => "14 gal/h or 53 L/h",
             Kind::Acceleration => "9.81 m/s² or 1 gn",
+            Kind::Charge => "90 Ah",
+            Kind::Resistance => "2.5 mΩ",
+            Kind::Resistivity => "17.24 nΩ·m",
+            Kind::Viscosity => "0.7 mm²/s",
+            Kind::Temperature => "75 °F or 24 °C",
+            Kind::Duration => "6 h or 45 min",
             Kind::Ratio => "1.85 or 5 %",
         }
     }
@@ -185,5 +223,11 @@ dimensioned!(
     LinearMassDensity => MassPerLength,
     VolumeRate => FlowRate,
     Acceleration => Acceleration,
+    ElectricCharge => Charge,
+    ElectricalResistance => Resistance,
+    ElectricalResistivity => Resistivity,
+    DiffusionCoefficient => Viscosity,
+    TemperatureInterval => Temperature,
+    Time => Duration,
     Ratio => Ratio,
 );

@@ -11,13 +11,13 @@ mod reading;
 mod text;
 mod units;
 
-pub use kind::{Dimensioned, Kind, Moment};
+pub use kind::{Dimensioned, Kind, Moment, Temperature, Viscosity};
 pub use measure::{Measure, Style, Units, grouped};
 pub use parse::{Parsed, QuantityError, Tolerance, Written, parse};
 pub use reading::{Basis, Reading};
 pub use text::{Piece, Text};
 pub(crate) use text::{capitalised, say};
 pub use units::{
-    UNITS, Unit, degrees, feet, horsepower, inches, metric_horsepower, pounds, pounds_per_cubic_foot, standard_gravity,
-    units_of,
+    UNITS, Unit, celsius, degrees, feet, gallons, gallons_per_hour, horsepower, in_celsius, inches, inches_of_mercury,
+    metric_horsepower, pounds, pounds_per_cubic_foot, standard_gravity, units_of,
 };

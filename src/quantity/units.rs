@@ -3,9 +3,9 @@
 //! `uom` carries the dimensions; its factors for US customary units are rounded to seven digits,
 //! so the exact definitions stand here instead.
 
-use uom::si::f64::{Acceleration, Angle, Length, Mass, MassDensity, Power};
+use uom::si::f64::{Acceleration, Angle, Length, Mass, MassDensity, Power, Pressure, Volume, VolumeRate};
 
-use super::{Dimensioned, Kind};
+use super::{Dimensioned, Kind, Temperature};
 
 /// A unit that a person may write.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -42,6 +42,13 @@ const LITRE: f64 = 1e-3;
 const MILE: f64 = 5280.0 * FOOT;
 /// International nautical mile, exact. Source: NIST SP 811, B.8.
 const NAUTICAL_MILE: f64 = 1852.0;
+/// Conventional inch of mercury of 13,595.1 kg/m³. Source: NIST SP 811, B.8, prints 3.386 389 kPa.
+const INCH_OF_MERCURY: f64 = INCH * 13_595.1 * STANDARD_GRAVITY;
+/// Degree of Fahrenheit in kelvin, exact. Source: NIST SP 811, B.8.
+const FAHRENHEIT: f64 = 5.0 / 9.0;
+/// Freezing point of water that Celsius counts from, K; absolute zero to zero Fahrenheit, °F. Source: NIST SP 811, B.8.
+const CELSIUS_ZERO: f64 = 273.15;
+const FAHRENHEIT_ZERO: f64 = 459.67 * FAHRENHEIT;
 /// Hour, in seconds.
 const HOUR: f64 = 3600.0;
 /// Minute, in seconds.
@@ -57,6 +64,8 @@ const fn unit(kind: Kind, factor: f64, name: &'static str, spellings: &'static [
 pub const UNITS: &[Unit] = &[
     unit(Kind::Length, INCH, "in", &["inches", "inch", "\""]),
     unit(Kind::Length, FOOT, "ft", &["feet", "foot", "'"]),
+    unit(Kind::Length, MILE, "mi", &["miles", "mile"]),
+    unit(Kind::Length, NAUTICAL_MILE, "nmi", &["nautical miles", "nautical mile"]),
     unit(Kind::Length, 1e-3, "mm", &["millimetres", "millimeters"]),
     unit(Kind::Length, 1e-2, "cm", &["centimetres", "centimeters"]),
     unit(Kind::Length, 1.0, "m", &["metres", "meters", "metre", "meter"]),
@@ -74,7 +83,9 @@ pub const UNITS: &[Unit] = &[
     unit(Kind::Power, METRIC_HORSEPOWER, "metric hp", &["metric horsepower", "PS", "CV"]),
     unit(Kind::Angle, DEGREE, "deg", &["degrees", "degree", "°"]),
     unit(Kind::Angle, 1.0, "rad", &["radians"]),
-    unit(Kind::Volume, GALLON, "gal", &["gallons", "gallon", "US gal", "US gallons"]),
+    unit(Kind::Volume, GALLON, "gal", &["gallons", "gallon", "gals", "US gal", "US gallons"]),
+    unit(Kind::Volume, INCH * INCH * INCH, "in³", &["in3", "in^3", "cu in", "cubic inches"]),
+    unit(Kind::Volume, 1e-6, "cm³", &["cm3", "cm^3", "cc"]),
     unit(Kind::Volume, LITRE, "L", &["litres", "liters", "litre", "liter"]),
     unit(Kind::Volume, FOOT * FOOT * FOOT, "ft³", &["ft3", "ft^3", "cu ft", "cubic feet"]),
     unit(Kind::Volume, 1.0, "m³", &["m3", "m^3", "cubic metres"]),
@@ -93,6 +104,8 @@ pub const UNITS: &[Unit] = &[
     unit(Kind::Pressure, 1e9, "GPa", &[]),
     unit(Kind::Pressure, 1e3, "kPa", &[]),
     unit(Kind::Pressure, 1.0, "Pa", &[]),
+    unit(Kind::Pressure, 1e5, "bar", &[]),
+    unit(Kind::Pressure, INCH_OF_MERCURY, "inHg", &["in Hg", "inches of mercury"]),
     unit(
         Kind::Moment,
         POUND_FORCE * FOOT,
@@ -117,6 +130,15 @@ pub const UNITS: &[Unit] = &[
     unit(Kind::Acceleration, 1.0, "m/s²", &["m/s2", "m/s^2"]),
     unit(Kind::Acceleration, STANDARD_GRAVITY, "gn", &["g0"]),
     unit(Kind::Acceleration, FOOT, "ft/s²", &["ft/s2", "ft/s^2"]),
+    unit(Kind::Charge, HOUR, "Ah", &["A·h", "A h", "amp-hours", "amp hours"]),
+    unit(Kind::Resistance, 1e-3, "mΩ", &["mohm", "milliohms", "milliohm"]),
+    unit(Kind::Resistance, 1.0, "Ω", &["ohm", "ohms"]),
+    unit(Kind::Resistivity, 1e-9, "nΩ·m", &[]),
+    unit(Kind::Viscosity, 1e-6, "mm²/s", &["mm2/s", "cSt"]),
+    unit(Kind::Temperature, FAHRENHEIT, "°F", &["F", "degF", "deg F"]),
+    unit(Kind::Temperature, 1.0, "°C", &["C", "degC", "deg C"]),
+    unit(Kind::Duration, HOUR, "h", &["hours", "hour", "hr"]),
+    unit(Kind::Duration, MINUTE, "min", &["minutes", "minute"]),
     unit(Kind::Ratio, 0.01, "%", &["percent", "per cent"]),
 ];
 
@@ -165,7 +187,41 @@ pub fn units_of(kind: Kind) -> impl Iterator<Item = &'static Unit> {
     UNITS.iter().filter(move |unit| unit.kind == kind)
 }
 
+/// So many degrees Celsius.
+pub fn celsius(value: f64) -> Temperature {
+    Temperature::from_si(value + CELSIUS_ZERO)
+}
+
+/// The number of degrees Celsius.
+pub fn in_celsius(temperature: Temperature) -> f64 {
+    temperature.si() - CELSIUS_ZERO
+}
+
+/// So many inches of mercury.
+pub fn inches_of_mercury(value: f64) -> Pressure {
+    Pressure::from_si(value * INCH_OF_MERCURY)
+}
+
+/// So many US gallons.
+pub fn gallons(value: f64) -> Volume {
+    Volume::from_si(value * GALLON)
+}
+
+/// So many US gallons an hour.
+pub fn gallons_per_hour(value: f64) -> VolumeRate {
+    VolumeRate::from_si(value * GALLON / HOUR)
+}
+
 impl Unit {
+    /// Where it counts from, in the coherent SI unit: zero for all but degrees of temperature.
+    pub const fn zero(&self) -> f64 {
+        match self.kind {
+            Kind::Temperature if self.factor == 1.0 => CELSIUS_ZERO,
+            Kind::Temperature => FAHRENHEIT_ZERO,
+            _ => 0.0,
+        }
+    }
+
     /// The unit that the text begins with, and the bytes that its spelling takes: the longest
     /// spelling wins, one of the expected kind before any other, the exact case before a folded one.
     pub(super) fn at_start(text: &str, expected: Kind) -> Option<(&'static Unit, usize)> {

@@ -17,9 +17,9 @@ pub struct Amount {
 const MARKS: f64 = 32.0;
 
 impl Amount {
-    /// In the coherent SI unit.
+    /// In the coherent SI unit; of a temperature, from absolute zero.
     pub const fn si(self) -> f64 {
-        self.value * self.unit.factor
+        self.value * self.unit.factor + self.unit.zero()
     }
 
     /// What it measures.
@@ -114,6 +114,14 @@ amounts! {
     kg_per_m3 = "kg/m³";
     gn = "gn";
     percent = "%";
+    psi = "psi";
+    inch_of_mercury = "inHg";
+    cubic_inch = "in³";
+    square_mm = "mm²";
+    ampere_hour = "Ah";
+    fahrenheit = "°F";
+    hour = "h";
+    mile = "mi";
 }
 
 /// A number without a unit.

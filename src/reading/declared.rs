@@ -172,6 +172,12 @@ impl Declared {
         Declared { style: Style::FeetInches, ..self }
     }
 
+    /// Shown in this style.
+    #[must_use]
+    pub const fn shown(self, style: Style) -> Self {
+        Declared { style, ..self }
+    }
+
     /// Naming what stands in it.
     #[must_use]
     pub const fn naming_parts(self) -> Self {

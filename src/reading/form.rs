@@ -3,7 +3,7 @@
 use serde_json::{Map, Value as Json, json};
 
 use super::{Amount, Bounds, Declared, Part};
-use crate::quantity::{Kind, units_of};
+use crate::quantity::{Kind, Style, Unit, units_of};
 
 /// What can be written at one place.
 #[derive(Clone, Debug)]
@@ -28,6 +28,17 @@ pub enum Form {
     Several(Vec<Form>),
     /// It may be left out.
     Optional(Box<Form>),
+}
+
+impl Form {
+    /// The kind of its number, where it is one.
+    fn kind(&self) -> Option<Kind> {
+        match self {
+            Form::Number(kind) | Form::Span(kind) => Some(*kind),
+            Form::Optional(form) => form.kind(),
+            _ => None,
+        }
+    }
 }
 
 /// A word that can be chosen.
@@ -99,8 +110,9 @@ fn join(path: &str, field: &str) -> String {
     if path.is_empty() { field.to_owned() } else { format!("{path}.{field}") }
 }
 
-/// The form as data, for a page with a box for each field.
-pub(super) fn describe(form: &Form) -> Json {
+/// The form as data, for a page with a box for each field; `taken_to` is the unit that what it stands in is taken to.
+pub(super) fn describe(form: &Form, taken_to: Option<Unit>) -> Json {
+    let inner = |form: &Form| describe(form, taken_to);
     match form {
         Form::Number(kind) => json!({ "takes": "number", "kind": kind.word(), "units": units(*kind) }),
         Form::Span(kind) => json!({ "takes": "range", "kind": kind.word(), "units": units(*kind) }),
@@ -108,12 +120,16 @@ pub(super) fn describe(form: &Form) -> Json {
         Form::Text => json!({ "takes": "text" }),
         Form::Flag => json!({ "takes": "flag" }),
         Form::Choice(choices) => {
-            json!({ "takes": "choice", "choices": choices.iter().map(choice).collect::<Vec<_>>() })
+            let all: Vec<Json> = choices.iter().map(|one| choice(one, taken_to)).collect();
+            json!({ "takes": "choice", "choices": all })
         }
-        Form::Fields(fields) => json!({ "takes": "fields", "fields": fields.iter().map(field).collect::<Vec<_>>() }),
-        Form::List(inner) => json!({ "takes": "list", "of": describe(inner) }),
-        Form::Several(parts) => json!({ "takes": "several", "of": parts.iter().map(describe).collect::<Vec<_>>() }),
-        Form::Optional(inner) => describe(inner),
+        Form::Fields(fields) => {
+            let all: Vec<Json> = fields.iter().map(|one| field(one, taken_to)).collect();
+            json!({ "takes": "fields", "fields": all })
+        }
+        Form::List(of) => json!({ "takes": "list", "of": inner(of) }),
+        Form::Several(parts) => json!({ "takes": "several", "of": parts.iter().map(inner).collect::<Vec<_>>() }),
+        Form::Optional(form) => inner(form),
     }
 }
 
@@ -121,27 +137,37 @@ fn units(kind: Kind) -> Vec<&'static str> {
     units_of(kind).map(|unit| unit.name).collect()
 }
 
-fn choice(choice: &Choice) -> Json {
+fn choice(choice: &Choice, taken_to: Option<Unit>) -> Json {
     json!({
         "word": choice.word,
         "words": choice.words,
         "about": choice.doc.iter().map(|line| line.trim()).collect::<Vec<_>>().join(" "),
-        "with": choice.with.as_ref().map(describe),
+        "with": choice.with.as_ref().map(|with| describe(with, taken_to)),
     })
 }
 
-fn field(field: &Field) -> Json {
+fn field(field: &Field, taken_to: Option<Unit>) -> Json {
     let declared = field.declared;
+    let taken_to = declared.closely.map(|closely| closely.unit).or(taken_to);
     let mut out = Map::new();
     out.insert("field".into(), declared.field.into());
     out.insert("name".into(), declared.words().into());
     out.insert("about".into(), declared.about().into());
     out.insert("optional".into(), (matches!(field.form, Form::Optional(_)) || field.has_default).into());
-    if let Json::Object(form) = describe(&field.form) {
+    if let Form::Optional(inner) = &field.form
+        && matches!(**inner, Form::List(_))
+    {
+        // An empty list says that there is none; one that is left out says nothing.
+        out.insert("empty_is_none".into(), true.into());
+    }
+    if let Json::Object(form) = describe(&field.form, taken_to) {
         out.extend(form);
     }
     if let Some(bounds) = &declared.bounds {
         out.insert("bounds".into(), self::bounds(bounds));
+    }
+    if let Some(unit) = usual_unit(&field.form, declared, taken_to) {
+        out.insert("unit".into(), unit.into());
     }
     if let Some(taking) = &declared.taking {
         out.insert("stop".into(), taking.stop.words().into());
@@ -158,6 +184,20 @@ fn field(field: &Field) -> Json {
         out.insert("label".into(), true.into());
     }
     Json::Object(out)
+}
+
+/// The unit that counts where somebody types none: feet where a report tells feet, else the one that it, or what it stands
+/// in, is taken to, else that of its bounds; nothing for a plain number.
+fn usual_unit(form: &Form, declared: &Declared, taken_to: Option<Unit>) -> Option<&'static str> {
+    if matches!(declared.style, Style::FeetInches | Style::Feet) {
+        return Some("ft");
+    }
+    let bound = declared.bounds.and_then(|bounds| match bounds {
+        Bounds::Between(_, most) => Some(most.unit),
+        Bounds::Count(..) => None,
+    });
+    let fits = |unit: &Unit| form.kind().is_none_or(|kind| kind == unit.kind);
+    taken_to.filter(fits).or(bound).map(|unit| unit.name).filter(|name| !name.is_empty())
 }
 
 fn bounds(bounds: &Bounds) -> Json {

@@ -39,5 +39,5 @@ pub(crate) const fn kind_of(kinds: &[Option<Kind>]) -> Option<Kind> {
 
 /// A part of a job as data, for a form: fields with path, kind, units, bounds, where, how and how closely they are taken.
 pub fn describe<T: Part>() -> serde_json::Value {
-    form::describe(&T::form())
+    form::describe(&T::form(), None)
 }

@@ -1,6 +1,6 @@
 //! What a job is made of, walked over by machine: by its types, and value by value.
 
-use crate::quantity::{Basis, Dimensioned, Kind, Measure, Reading};
+use crate::quantity::{Basis, Dimensioned, Kind, Measure, Reading, Style};
 
 use super::{Declared, Form};
 
@@ -78,7 +78,9 @@ impl Number<'_> {
 
     /// How far off it may be, as this field is shown.
     pub fn tolerance(&self, declared: &Declared) -> Option<Measure> {
-        self.tolerance.map(|si| Measure { si, kind: self.kind, style: declared.style })
+        // Of a temperature it is a difference, which counts from no zero.
+        let style = if self.kind == Kind::Temperature { Style::Difference } else { declared.style };
+        self.tolerance.map(|si| Measure { si, kind: self.kind, style })
     }
 }
 
@@ -289,6 +291,7 @@ macro_rules! leaf {
 }
 leaf! {
     u8, Form::Count { whole: true }, |count| Value::Count((*count).into());
+    i8, Form::Count { whole: true }, |count| Value::Count((*count).into());
     u16, Form::Count { whole: true }, |count| Value::Count((*count).into());
     f64, Form::Count { whole: false }, |count| Value::Count(*count);
     bool, Form::Flag, |flag| Value::Flag(*flag);

@@ -24,16 +24,22 @@ pub fn json(report: &Report) -> Value {
         "made_up": report.case.rig.job.made_up,
         "sitting": report.case.rig.job.sitting.words(),
         "headline": report.headline(),
-        "findings": report.judged.iter().map(|judged| finding(judged, units)).collect::<Vec<_>>(),
+        "findings": findings(report),
         "weights": parts(&report.case.weights(), units),
         "float": float(report.case, units),
         "swing": super::swing::json(report.case, units),
         "strength": strength(report),
+        "rigging": super::rigging::as_json(report),
         "readings": super::readings::as_json(&report.case.rig.job, units),
         "assumed": report.assumed().iter().map(|text| text.show(units)).collect::<Vec<_>>(),
         "cautions": report.cautions(),
         "deferral": DEFERRAL,
     })
+}
+
+/// The findings, as they stand in the whole report.
+pub fn findings(report: &Report) -> Value {
+    report.judged.iter().map(|judged| finding(judged, report.units)).collect()
 }
 
 fn finding(judged: &Judged, units: Units) -> Value {

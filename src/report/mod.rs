@@ -5,6 +5,7 @@ mod json;
 mod mark;
 mod page;
 mod readings;
+mod rigging;
 mod sheet;
 mod swing;
 mod text;
@@ -16,9 +17,10 @@ use crate::quantity::{Text, Units};
 use crate::rig::Missing;
 use crate::rules::{Judged, Verdict, cautions};
 
-pub use json::{SCHEMA, WORK_SCHEMA, json, work_json};
-pub(crate) use page::GENERATOR;
-pub use page::{Embedded, Stamp, blank_sheet, drawing_files, measuring_sheet, page, work_page};
+pub use json::{SCHEMA, WORK_SCHEMA, findings, json, work_json};
+pub use page::{Embedded, Stamp, blank_sheet, drawing_files, figures, measuring_sheet, page, sketch, work_page};
+#[cfg(feature = "terminal")]
+pub(crate) use page::{GENERATOR, marks, style};
 pub use sheet::{Waiting, measuring_list, waiting};
 pub use text::{catalog_entry, catalog_list, explain_rule, rule_list, text, work_text};
 
@@ -49,6 +51,29 @@ impl Report<'_> {
     /// The findings of this verdict.
     pub fn with(&self, verdict: Verdict) -> impl Iterator<Item = &Judged> {
         self.judged.iter().filter(move |judged| judged.finding.verdict == verdict)
+    }
+
+    /// The gravest verdict that decides the answer.
+    pub fn overall(&self) -> Verdict {
+        let study = self.case.rig.job.sitting == Sitting::Study;
+        [Verdict::Fail, Verdict::Unmeasured, Verdict::Warn]
+            .into_iter()
+            .find(|verdict| self.count(*verdict) > 0 && !(study && *verdict == Verdict::Unmeasured))
+            .unwrap_or(Verdict::Pass)
+    }
+
+    /// The answer in a few words.
+    pub fn answer(&self) -> &'static str {
+        match (self.case.rig.job.sitting, self.overall()) {
+            (Sitting::Study, Verdict::Fail) => "Worked out: something fails.",
+            (Sitting::Study, Verdict::Warn) => "Worked out: something to mind.",
+            (Sitting::Study, _) => "Worked out.",
+            (Sitting::AsFitted, Verdict::Fail) => "No, not as fitted.",
+            (_, Verdict::Fail) => "No, not as written.",
+            (_, Verdict::Unmeasured) => "Not decided yet.",
+            (_, Verdict::Warn) => "Nothing forbids it; mind what follows.",
+            _ => "Nothing found here speaks against it.",
+        }
     }
 
     /// The answer in one line.

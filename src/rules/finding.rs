@@ -70,6 +70,15 @@ impl Limit {
     }
 }
 
+/// A line of the rigging list.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ToBuy {
+    /// What.
+    pub what: String,
+    /// How long, how large.
+    pub size: Text,
+}
+
 /// What a rule says of a rig.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
@@ -89,6 +98,8 @@ pub struct Finding {
     pub working: Sheet,
     /// Rows of figures.
     pub tables: Vec<Table>,
+    /// What is to be bought for it.
+    pub buys: Vec<ToBuy>,
 }
 
 /// What a judgement comes to: a finding, or one that stops it early, by `?` from what is [`Absent`] too.
@@ -140,6 +151,7 @@ impl Finding {
             missing: Vec::new(),
             working: Sheet::default(),
             tables: Vec::new(),
+            buys: Vec::new(),
         }
     }
 
@@ -188,6 +200,13 @@ impl Finding {
     #[must_use]
     pub fn working(mut self, working: Sheet) -> Self {
         self.working = working;
+        self
+    }
+
+    /// With something that is to be bought.
+    #[must_use]
+    pub fn buys(mut self, what: impl Into<String>, size: Text) -> Self {
+        self.buys.push(ToBuy { what: what.into(), size });
         self
     }
 

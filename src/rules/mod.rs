@@ -3,22 +3,29 @@
 #![allow(clippy::result_large_err, reason = "a finding is made once a rule, whether early or late")]
 
 mod cautions;
+mod controls;
+mod electrical;
 mod finding;
 mod fit;
+mod fuel;
 mod height;
+mod network;
 mod power;
 pub mod rule;
+mod steering;
 mod stern;
 mod strength;
 mod swing;
+mod trailer;
 mod weight;
 
 pub use cautions::cautions;
-pub use finding::{Finding, Judgement, Limit, Verdict};
+pub use finding::{Finding, Judgement, Limit, ToBuy, Verdict};
 pub use rule::{Family, Judged, Rule};
 pub(crate) use strength::DESIGN_FACTOR;
 
 use crate::case::Case;
+use crate::working::{Part, Sheet};
 
 /// Every rule, in the order of the report.
 pub const ALL: &[&Rule] = &[
@@ -75,6 +82,42 @@ pub const ALL: &[&Rule] = &[
     &strength::CORE_UNDER_BOLTS,
     &strength::TABBING,
     &strength::SIGNS,
+    &steering::TURNS,
+    &steering::EFFORT,
+    &steering::RATING,
+    &steering::CABLE,
+    &steering::TOE,
+    &steering::LINES,
+    &steering::ACTUATOR,
+    &fuel::SUCTION,
+    &fuel::ONE_FEED,
+    &fuel::BOILING,
+    &fuel::HOSE,
+    &fuel::VENT_AND_FILL,
+    &fuel::ENDURANCE,
+    &electrical::CRANKING,
+    &electrical::STARTER_CABLE,
+    &electrical::VOLTAGE_DROP,
+    &electrical::AMPACITY,
+    &electrical::FUSE,
+    &electrical::DAY_BALANCE,
+    &electrical::ISOLATION,
+    &electrical::BONDING,
+    &controls::LEVERS,
+    &controls::CABLES,
+    &controls::CUT_OFF,
+    &controls::START_IN_GEAR,
+    &controls::GAUGES,
+    &controls::TUBE,
+    &controls::OLD_RIGGING,
+    &network::BACKBONE,
+    &network::TERMINATORS,
+    &network::VOLTAGE,
+    &network::ENGINES,
+    &trailer::LOAD,
+    &trailer::COUPLING,
+    &trailer::BRAKES,
+    &trailer::BEHIND,
 ];
 
 /// The rule of this id.
@@ -82,7 +125,27 @@ pub fn find(id: &str) -> Option<&'static Rule> {
     ALL.iter().copied().find(|rule| rule.id == id)
 }
 
+/// The working of a family whose findings are calculations by themselves: a part for each, with what it says.
+pub fn parts(case: &Case, family: Family) -> Vec<Part> {
+    let rules = ALL.iter().filter(|rule| rule.family == family);
+    rules
+        .map(|rule| {
+            let finding = (rule.judge)(case);
+            let mut sheet = Sheet::default();
+            sheet.remark(finding.summary);
+            sheet.append(finding.working);
+            Part { title: rule.id.to_owned(), tables: finding.tables, sheet }
+        })
+        .collect()
+}
+
 /// Judges a case by every rule. A pure function: the same rig gives the same findings.
 pub fn judge(case: &Case) -> Vec<Judged> {
-    ALL.iter().map(|rule| Judged { rule, finding: (rule.judge)(case) }).collect()
+    judge_families(case, |_| true)
+}
+
+/// Judges a case by the rules of some families.
+pub fn judge_families(case: &Case, wanted: impl Fn(Family) -> bool) -> Vec<Judged> {
+    let rules = ALL.iter().filter(|rule| wanted(rule.family));
+    rules.map(|rule| Judged { rule, finding: (rule.judge)(case) }).collect()
 }

@@ -13,6 +13,12 @@ pub enum Family {
     Stern,
     Swing,
     Strength,
+    Steering,
+    Fuel,
+    Electrical,
+    Controls,
+    Network,
+    Trailer,
 }
 
 impl Family {
@@ -26,6 +32,12 @@ impl Family {
             Family::Stern => "stern",
             Family::Swing => "swing",
             Family::Strength => "strength",
+            Family::Steering => "steering",
+            Family::Fuel => "fuel",
+            Family::Electrical => "electrical",
+            Family::Controls => "controls",
+            Family::Network => "network",
+            Family::Trailer => "trailer",
         }
     }
 }

@@ -68,6 +68,12 @@ impl Expression {
                     side(right, right.binds_looser_than(*operator, true))
                 )
             }
+            Expression::Call("power", both) if both.len() == 2 => {
+                let base = both[0].write(leaf);
+                let plain = !matches!(*both[0], Expression::Binary(..));
+                let base = if plain { base } else { format!("({base})") };
+                format!("{base}^({})", both[1].write(leaf))
+            }
             Expression::Call(name, arguments) => {
                 let arguments: Vec<_> = arguments.iter().map(|a| a.write(leaf)).collect();
                 format!("{name}({})", arguments.join(", "))

@@ -28,4 +28,4 @@ mod term;
 pub use expression::{Expression, Operator};
 pub use sheet::{Line, Sheet};
 pub use table::{Part, Table};
-pub use term::{Term, cbrt, ceil_to_multiple, cos, max, min, number, pi, round, sqrt, tan};
+pub use term::{Term, cbrt, ceil_to_multiple, cos, exp, max, min, number, pi, power, round, sin, sqrt, tan};

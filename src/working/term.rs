@@ -93,6 +93,27 @@ pub fn cos(angle: Term<Angle>) -> Term<Ratio> {
     }
 }
 
+/// Sine of an angle.
+pub fn sin(angle: Term<Angle>) -> Term<Ratio> {
+    Term {
+        value: Ratio::from_si(angle.value.get::<radian>().sin()),
+        expression: Arc::new(Expression::Call("sin", vec![angle.expression])),
+    }
+}
+
+/// A ratio raised to a power.
+pub fn power(base: Term<Ratio>, exponent: Term<Ratio>) -> Term<Ratio> {
+    Term {
+        value: Ratio::from_si(base.value.si().powf(exponent.value.si())),
+        expression: Arc::new(Expression::Call("power", vec![base.expression, exponent.expression])),
+    }
+}
+
+/// The exponential function of a ratio.
+pub fn exp(ratio: Term<Ratio>) -> Term<Ratio> {
+    ratio.called("exp", Ratio::from_si(ratio.value.si().exp()))
+}
+
 /// Square root of a ratio.
 pub fn sqrt(ratio: Term<Ratio>) -> Term<Ratio> {
     ratio.called("sqrt", Ratio::from_si(ratio.value.si().sqrt()))

@@ -4,11 +4,12 @@ use std::fmt;
 use std::ops::Range;
 use std::sync::Arc;
 
-use miette::{Diagnostic, GraphicalReportHandler, GraphicalTheme, LabeledSpan, NamedSource, SourceCode};
-
 use super::Page;
 use super::places::byte_of;
 use super::printable;
+
+/// How a fault begins that is about a field of another version, or a slip of the pen.
+const UNKNOWN_FIELD: &str = "no field is called";
 
 /// One thing wrong with a file.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,19 +24,21 @@ pub struct Fault {
     pub help: Option<String>,
 }
 
+impl Fault {
+    /// Whether it is about a field that this version does not know.
+    pub fn is_of_unknown_field(&self) -> bool {
+        self.message.starts_with(UNKNOWN_FIELD)
+    }
+}
+
 /// Everything wrong with one file.
 #[derive(Clone, Debug)]
 pub struct Faults {
-    name: String,
-    text: Arc<str>,
+    pub(super) name: String,
+    pub(super) text: Arc<str>,
     /// The faults, in the order of the file.
     pub faults: Vec<Fault>,
 }
-
-/// Columns that a rendered fault keeps to.
-const WIDTH: usize = 80;
-/// The longest line of a file that is quoted whole.
-const LONGEST_LINE_QUOTED: usize = 400;
 
 impl Faults {
     /// Collects the faults of a page, in the order of its text.
@@ -49,80 +52,30 @@ impl Faults {
         Faults { name: printable(&page.name), text: printable(&page.text).into(), faults }
     }
 
-    /// The faults as a person reads them: each with file, line and column, and the line quoted.
-    pub fn render(&self, colour: bool) -> String {
-        let theme = if colour { GraphicalTheme::unicode() } else { GraphicalTheme::unicode_nocolor() };
-        let handler = GraphicalReportHandler::new_themed(theme).with_width(WIDTH).with_links(false);
-        let mut out = String::new();
-        for fault in &self.faults {
-            // Formatting into a String cannot fail.
-            let _ = handler.render_report(&mut out, &self.located(fault));
-            out.push('\n');
-        }
-        let count = self.faults.len();
-        let noun = if count == 1 { "fault" } else { "faults" };
-        out.push_str(&format!("{}: {count} {noun}; nothing was judged.\n", self.name));
-        out
-    }
-
-    fn located<'a>(&'a self, fault: &'a Fault) -> Located<'a> {
-        let longest = self.text.lines().map(str::len).max().unwrap_or(0);
-        let quotable = longest <= LONGEST_LINE_QUOTED && !self.text.is_empty();
-        let title = if quotable {
-            fault.message.clone()
-        } else {
-            let before = self.text.get(..fault.span.start).unwrap_or("");
-            let line = before.matches('\n').count() + 1;
-            let column = before.rsplit('\n').next().unwrap_or("").chars().count() + 1;
-            format!("{}:{line}:{column}: {}", self.name, fault.message)
-        };
-        Located { fault, title, source: quotable.then(|| NamedSource::new(&self.name, self.text.clone())) }
+    /// Line and column of a fault, both from 1.
+    pub fn place(&self, fault: &Fault) -> (usize, usize) {
+        let before = self.text.get(..fault.span.start).unwrap_or("");
+        (before.matches('\n').count() + 1, before.rsplit('\n').next().unwrap_or("").chars().count() + 1)
     }
 }
 
 impl fmt::Display for Faults {
+    /// A line a fault: file, line, column, entry, what is wrong, what would do.
     fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
-        f.write_str(&self.render(false))
+        for fault in &self.faults {
+            let (line, column) = self.place(fault);
+            write!(f, "{}:{line}:{column}: ", self.name)?;
+            if !fault.path.is_empty() {
+                write!(f, "{}: ", fault.path)?;
+            }
+            let help = fault.help.as_ref().map_or(String::new(), |help| format!("; {help}"));
+            writeln!(f, "{}{help}", fault.message)?;
+        }
+        Ok(())
     }
 }
 
 impl std::error::Error for Faults {}
-
-struct Located<'a> {
-    fault: &'a Fault,
-    title: String,
-    source: Option<NamedSource<Arc<str>>>,
-}
-
-impl fmt::Debug for Located<'_> {
-    fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
-        f.write_str(&self.title)
-    }
-}
-
-impl fmt::Display for Located<'_> {
-    fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
-        f.write_str(&self.title)
-    }
-}
-
-impl std::error::Error for Located<'_> {}
-
-impl Diagnostic for Located<'_> {
-    fn help<'a>(&'a self) -> Option<Box<dyn fmt::Display + 'a>> {
-        self.fault.help.as_ref().map(|help| Box::new(help) as _)
-    }
-
-    fn source_code(&self) -> Option<&dyn SourceCode> {
-        self.source.as_ref().map(|source| source as _)
-    }
-
-    fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
-        let label = (!self.fault.path.is_empty()).then(|| self.fault.path.clone());
-        let span = self.fault.span.clone();
-        Some(Box::new(std::iter::once(LabeledSpan::new(label, span.start, span.len()))))
-    }
-}
 
 /// The reader's error in our words, at the value it is about.
 pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError) -> Fault {
@@ -133,7 +86,7 @@ pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError
         E::Message(message) => (message.clone(), None),
         E::InvalidValueForType { expected, found } => (format!("{expected} expected; {found} found"), None),
         E::NoSuchStructField { expected, found, .. } => {
-            (format!("no field is called `{found}` here"), Some(closest(found, expected)))
+            (format!("{UNKNOWN_FIELD} `{found}` here"), Some(closest(found, expected)))
         }
         E::NoSuchEnumVariant { expected, found, .. } => {
             (format!("`{found}` is none of the words that can stand here"), Some(closest(found, expected)))

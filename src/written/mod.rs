@@ -4,9 +4,12 @@
 //! first error; so each faulty entry is noted, blanked out of a copy of the text and the copy read
 //! again, until it passes or nothing is left to blank.
 
+mod edit;
 mod fault;
 mod file;
 mod places;
+#[cfg(feature = "terminal")]
+mod rendered;
 mod slip;
 
 use std::ops::Range;
@@ -15,6 +18,7 @@ use std::sync::Arc;
 use serde::de::DeserializeOwned;
 use serde_path_to_error::Segment;
 
+pub use edit::{Draught, NoEdit, Said};
 pub use fault::{Fault, Faults};
 pub use file::{FileError, printable, text_of};
 use places::Places;

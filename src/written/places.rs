@@ -9,26 +9,36 @@ use std::ops::Range;
 /// The entries of a text in the order in which they begin, outer before inner.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Places {
-    entries: Vec<Entry>,
+    /// The outermost value.
+    pub(super) whole: Range<usize>,
+    pub(super) entries: Vec<Entry>,
 }
 
 /// A field of a struct or an element of a list.
 #[derive(Clone, Debug)]
-struct Entry {
+pub(super) struct Entry {
     /// `engines_on[0].class`
-    path: String,
+    pub(super) path: String,
     /// From the first byte of the field's name, or of the element, to behind its value.
-    whole: Range<usize>,
+    pub(super) whole: Range<usize>,
     /// The value alone.
-    value: Range<usize>,
+    pub(super) value: Range<usize>,
 }
 
 impl Places {
     pub(super) fn of(text: &str, deepest: usize) -> Self {
         let mut scanner = Scanner { text, at: 0, deepest, entries: Vec::new() };
         scanner.skip_blank();
+        let start = scanner.at;
         scanner.value("", 0);
-        Places { entries: scanner.entries }
+        Places { whole: start..scanner.at, entries: scanner.entries }
+    }
+
+    /// How many bytes of spaces and comments the text begins with.
+    pub(super) fn blank(text: &str) -> usize {
+        let mut scanner = Scanner { text, at: 0, deepest: 0, entries: Vec::new() };
+        scanner.skip_blank();
+        scanner.at
     }
 
     /// The value at the path, or the nearest entry around it; the start of the text at last.

@@ -8,6 +8,7 @@ import { join, resolve } from "node:path";
 import { availableParallelism, tmpdir } from "node:os";
 import { promisify } from "node:util";
 import puppeteer from "puppeteer-core";
+import { lettering } from "./lettering.mjs";
 
 const execute = promisify(execFile);
 const require = createRequire(import.meta.url);
@@ -20,56 +21,6 @@ const scratch = execFileSync("mktemp", ["-d", join(tmpdir(), "sternknee-browser-
 const WIDTHS = [360, 768, 1280];
 const complaints = [];
 const complain = (page, what) => complaints.push(`${page}: ${what}`);
-
-// Runs in the page: pieces of lettering that lie on each other, and such as leave the page or their box.
-function lettering() {
-  const found = [];
-  const shown = (node) => node.checkVisibility({ opacityProperty: true, visibilityProperty: true });
-  const pieces = [];
-  const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-  for (let node = walk.nextNode(); node; node = walk.nextNode()) {
-    const element = node.parentElement;
-    if (!node.data.trim() || element.closest("title, desc, style") || !shown(element)) continue;
-    const range = document.createRange();
-    range.selectNodeContents(node);
-    for (const box of range.getClientRects()) {
-      if (box.width < 0.5 || box.height < 0.5) continue;
-      // Lines of text have room above and below their letters, which may touch.
-      const trim = Math.min(box.height * 0.18, 4);
-      pieces.push({ words: node.data.trim().slice(0, 40), node, left: box.left, right: box.right,
-                    top: box.top + trim, bottom: box.bottom - trim, element });
-    }
-  }
-  const wide = document.documentElement.clientWidth;
-  for (const piece of pieces) {
-    const scroller = piece.element.closest("figure > div, .scroll");
-    const scrolls = scroller && scroller.scrollWidth > scroller.clientWidth + 1;
-    if (!scrolls && (piece.left < -0.5 || piece.right > wide + 0.5)) found.push(`"${piece.words}" leaves the page`);
-    const drawing = piece.element.closest("figure svg");
-    if (drawing) {
-      const box = drawing.getBoundingClientRect();
-      if (piece.left < box.left - 1 || piece.right > box.right + 1 || piece.top < box.top - 1 || piece.bottom > box.bottom + 1)
-        found.push(`"${piece.words}" leaves its drawing`);
-    }
-    const cell = piece.element.closest("td, th, dd, li, summary, p");
-    if (cell && !drawing) {
-      const box = cell.getBoundingClientRect();
-      if (piece.right > box.right + 1.5 || piece.left < box.left - 1.5) found.push(`"${piece.words}" leaves its box`);
-    }
-  }
-  pieces.sort((a, b) => a.top - b.top);
-  for (let i = 0; i < pieces.length; i++) {
-    for (let j = i + 1; j < pieces.length && pieces[j].top < pieces[i].bottom; j++) {
-      const [a, b] = [pieces[i], pieces[j]];
-      if (a.node === b.node) continue;
-      const across = Math.min(a.right, b.right) - Math.max(a.left, b.left);
-      const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
-      if (across > 1 && down > 1) found.push(`"${a.words}" and "${b.words}" overlap`);
-    }
-  }
-  if (document.documentElement.scrollWidth > wide + 1) found.push("the page scrolls sideways");
-  return found;
-}
 
 const browser = await puppeteer.launch({
   executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",

@@ -2,6 +2,7 @@
 
 mod bad_input;
 mod catalogs;
+mod desk;
 mod reports;
 mod starting;
 mod terminal;

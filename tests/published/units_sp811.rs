@@ -30,6 +30,9 @@ const PRINTED: &[(&str, Kind, f64, bool)] = &[
     ("1 lb/ft³", Kind::Density, 1.601_846e1, false),
     ("1 lb/in", Kind::MassPerLength, 1.785_797e1, false),
     ("1 gal/min", Kind::FlowRate, 6.309_020e-5, false),
+    ("1 in³", Kind::Volume, 1.638_706e-5, false),
+    ("1 inHg", Kind::Pressure, 3.386_389e3, false),
+    ("1 bar", Kind::Pressure, 1e5, true),
     ("1 gn", Kind::Acceleration, 9.806_65, true),
     ("1 ft/s²", Kind::Acceleration, 3.048e-1, true),
 ];

@@ -8,6 +8,7 @@ mod engines;
 mod float;
 mod hull;
 mod papers;
+mod rigging;
 mod specs;
 mod strength;
 mod study;
@@ -17,6 +18,7 @@ use super::{Item, Job};
 use crate::written::{Fault, Page};
 
 pub use checker::Checker;
+pub use rigging::check_rigged;
 pub use specs::{check_bracket, check_engine};
 
 /// Everything about the job that cannot be.
@@ -41,6 +43,7 @@ pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
     float::float(&mut checker, job);
     swing::surroundings(&mut checker, job);
     strength::strength(&mut checker, job);
+    rigging::rigging(&mut checker, job);
     checker.faults
 }
 

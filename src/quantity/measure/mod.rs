@@ -36,6 +36,14 @@ pub enum Style {
     Bulk,
     /// A ratio of strength to load: two digits, and what they are worth.
     Factor,
+    /// What a pump or a cylinder displaces: cubic inches, or cubic centimetres.
+    Displacement,
+    /// How far she goes: miles, or nautical miles.
+    Distance,
+    /// How far two temperatures lie apart.
+    Difference,
+    /// A suction: inches of mercury, or kilopascals.
+    Suction,
 }
 
 /// A quantity whose dimension has been erased for showing: value in the coherent SI unit, kind, style.
@@ -88,7 +96,7 @@ impl Measure {
     pub fn show_exact(&self, units: Units) -> String {
         let exact = |metric| {
             let unit = self.unit(metric);
-            let value = exact_digits(self.si / unit.factor);
+            let value = exact_digits((self.si - self.zero(unit)) / unit.factor);
             format!("{value} {}", unit.name)
         };
         match units {
@@ -106,7 +114,7 @@ impl Measure {
             return (self.si, "");
         }
         let unit = self.unit(units == Units::Si);
-        (self.si / unit.factor, unit.name)
+        ((self.si - self.zero(unit)) / unit.factor, unit.name)
     }
 
     /// Half of the last digit or mark shown, in the coherent SI unit: what rounding may have taken.
@@ -124,9 +132,14 @@ impl Measure {
             Style::FeetInches if !metric => {
                 return 0.5 * named(Kind::Length, "in").factor / SIXTEENTHS;
             }
-            _ => 0.1_f64.powi(self.places(metric, self.si / unit.factor)),
+            _ => 0.1_f64.powi(self.places(metric, (self.si - self.zero(unit)) / unit.factor)),
         };
         0.5 * step * unit.factor
+    }
+
+    /// What the unit counts from.
+    fn zero(&self, unit: &Unit) -> f64 {
+        if self.style == Style::Difference { 0.0 } else { unit.zero() }
     }
 
     /// The style, which only lengths have.
@@ -139,7 +152,7 @@ impl Measure {
 
     fn show_in(&self, metric: bool) -> String {
         let unit = self.unit(metric);
-        let value = self.si / unit.factor;
+        let value = (self.si - self.zero(unit)) / unit.factor;
         match self.length_style() {
             Style::Tape if !metric => format!("{} in", sixteenths(value)),
             Style::FeetInches if !metric => feet_and_inches(value),
@@ -150,12 +163,26 @@ impl Measure {
     fn unit(&self, metric: bool) -> &'static Unit {
         let name = match (self.kind, metric) {
             (Kind::Length, false) => match self.style {
-                Style::Plain | Style::Tape | Style::Bulk | Style::Factor => "in",
+                Style::Plain
+                | Style::Tape
+                | Style::Bulk
+                | Style::Factor
+                | Style::Displacement
+                | Style::Suction
+                | Style::Difference => "in",
                 Style::FeetInches | Style::Feet => "ft",
+                Style::Distance => "mi",
             },
             (Kind::Length, true) => match self.style {
-                Style::Plain | Style::Tape | Style::Bulk | Style::Factor => "mm",
+                Style::Plain
+                | Style::Tape
+                | Style::Bulk
+                | Style::Factor
+                | Style::Displacement
+                | Style::Suction
+                | Style::Difference => "mm",
                 Style::FeetInches | Style::Feet => "m",
+                Style::Distance => "nmi",
             },
             (Kind::Mass, false) => "lb",
             (Kind::Mass, true) => "kg",
@@ -165,6 +192,8 @@ impl Measure {
             (Kind::Power, true) => "kW",
             (Kind::Angle, _) => "deg",
             (Kind::Volume, false) if self.style == Style::Bulk => "ft³",
+            (Kind::Volume, false) if self.style == Style::Displacement => "in³",
+            (Kind::Volume, true) if self.style == Style::Displacement => "cm³",
             (Kind::Volume, false) => "gal",
             (Kind::Volume, true) => "L",
             (Kind::Area, false) if self.si.abs() < 0.1 => "in²",
@@ -174,6 +203,8 @@ impl Measure {
             (Kind::Speed, false) => "mph",
             (Kind::Speed, true) => "kn",
             (Kind::RotationRate, _) => "rpm",
+            (Kind::Pressure, false) if self.style == Style::Suction => "inHg",
+            (Kind::Pressure, true) if self.style == Style::Suction => "kPa",
             (Kind::Pressure, false) => "psi",
             (Kind::Pressure, true) => "MPa",
             (Kind::Moment, false) => "lbf·ft",
@@ -187,6 +218,13 @@ impl Measure {
             (Kind::FlowRate, false) => "gal/h",
             (Kind::FlowRate, true) => "L/h",
             (Kind::Acceleration, _) => "gn",
+            (Kind::Charge, _) => "Ah",
+            (Kind::Resistance, _) => "mΩ",
+            (Kind::Resistivity, _) => "nΩ·m",
+            (Kind::Viscosity, _) => "mm²/s",
+            (Kind::Duration, _) => "h",
+            (Kind::Temperature, false) => "°F",
+            (Kind::Temperature, true) => "°C",
             (Kind::Ratio, _) => "%",
         };
         named(self.kind, name)
@@ -198,6 +236,7 @@ impl Measure {
         match self.kind {
             Kind::Length => match (self.style, metric) {
                 (Style::Tape, true) => 0,
+                (Style::Distance, _) => 1,
                 (Style::Plain | Style::Bulk, true) => 1,
                 _ => 2,
             },
@@ -211,10 +250,16 @@ impl Measure {
             Kind::RotationRate => 0,
             Kind::Moment => 0,
             Kind::Current => i32::from(small),
+            Kind::Pressure if self.style == Style::Suction => 2,
             Kind::Pressure if metric => 2,
             Kind::Pressure => 0,
             Kind::Density => i32::from(!metric),
             Kind::MassPerLength => 1,
+            Kind::Charge => i32::from(small),
+            Kind::Resistance | Kind::Resistivity => 2,
+            Kind::Viscosity => 3,
+            Kind::Temperature => 0,
+            Kind::Duration => 1,
             Kind::Ratio => ratio_places(value),
         }
     }
@@ -242,7 +287,16 @@ mod tests {
     use crate::quantity::parse;
     use proptest::prelude::*;
 
-    const STYLES: [Style; 5] = [Style::Plain, Style::Tape, Style::FeetInches, Style::Feet, Style::Bulk];
+    const STYLES: [Style; 8] = [
+        Style::Plain,
+        Style::Tape,
+        Style::FeetInches,
+        Style::Feet,
+        Style::Bulk,
+        Style::Displacement,
+        Style::Suction,
+        Style::Distance,
+    ];
 
     fn length(si: f64, style: Style) -> Measure {
         Measure { si, kind: Kind::Length, style }
@@ -278,7 +332,7 @@ mod tests {
     proptest! {
         #[test]
         fn what_is_shown_parses_back_within_the_shown_precision(
-            si in -2e3f64..2e3, scale in -3i32..6, kind in 0usize..18, style in 0usize..5, metric: bool,
+            si in -2e3f64..2e3, scale in -3i32..6, kind in 0usize..24, style in 0usize..8, metric: bool,
         ) {
             let kind = Kind::ALL[kind];
             let style = STYLES[style];
@@ -291,12 +345,12 @@ mod tests {
         }
 
         #[test]
-        fn no_text_panics(text in ".{0,60}", kind in 0usize..18) {
+        fn no_text_panics(text in ".{0,60}", kind in 0usize..24) {
             let _ = parse(&text, Kind::ALL[kind]);
         }
 
         #[test]
-        fn no_text_of_the_trades_own_signs_panics(text in "[0-9 ./,'\"±+%a-z⅞′-]{0,30}", kind in 0usize..18) {
+        fn no_text_of_the_trades_own_signs_panics(text in "[0-9 ./,'\"±+%a-z⅞′-]{0,30}", kind in 0usize..24) {
             let _ = parse(&text, Kind::ALL[kind]);
         }
     }

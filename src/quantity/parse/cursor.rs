@@ -1,6 +1,6 @@
 //! Numbers and units, taken off the front of a text.
 
-use super::{Problem, Written, excerpt};
+use super::{Problem, excerpt};
 use crate::quantity::Kind;
 use crate::quantity::units::Unit;
 
@@ -97,8 +97,8 @@ impl<'a> Cursor<'a> {
         Ok(Some(number))
     }
 
-    /// The unit at the cursor: its name and factor, the step yet one of it; a plain ratio needs none.
-    pub fn unit(&mut self, kind: Kind) -> Result<Written, Problem> {
+    /// The unit at the cursor; a plain ratio needs none.
+    pub fn unit(&mut self, kind: Kind) -> Result<Unit, Problem> {
         self.skip_spaces();
         let dash = self.rest.strip_prefix('-').map(str::trim_start);
         let text = match dash {
@@ -107,11 +107,14 @@ impl<'a> Cursor<'a> {
         };
         match Unit::at_start(text, kind) {
             Some((unit, length)) if unit.kind == kind => {
-                self.rest = &text[length..];
-                Ok(Written { unit: unit.name, step: unit.factor })
+                // A point that abbreviates: `8 ft. 6 in.`
+                let (word, rest) = text.split_at(length);
+                let point = rest.strip_prefix('.').filter(|after| !after.starts_with(|c: char| c.is_ascii_digit()));
+                self.rest = point.filter(|_| word.ends_with(|c: char| c.is_alphabetic())).unwrap_or(rest);
+                Ok(*unit)
             }
             Some((unit, _)) => Err(Problem::WrongKind { unit: unit.name, found: unit.kind }),
-            None if kind == Kind::Ratio => Ok(Written { unit: "", step: 1.0 }),
+            None if kind == Kind::Ratio => Ok(Unit { kind, name: "", spellings: &[], factor: 1.0 }),
             None => {
                 let word: String = text.chars().take_while(|c| !c.is_whitespace() && !c.is_ascii_digit()).collect();
                 if word.is_empty() || word.starts_with(['±', '+']) {

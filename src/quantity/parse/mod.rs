@@ -4,6 +4,7 @@ mod cursor;
 mod glyphs;
 
 use super::Kind;
+use super::units::Unit;
 use cursor::Cursor;
 use glyphs::plain_notation;
 
@@ -12,6 +13,9 @@ const LONGEST_TEXT: usize = 200;
 /// The largest magnitude accepted, in coherent SI units of any kind: far beyond a boat (the
 /// stiffest metal has 2e11 Pa), and small enough that no formula overflows on it.
 const LARGEST: f64 = 1e13;
+
+/// A unit is a whole part of a larger one to so small a part.
+const WHOLE: f64 = 1e-9;
 
 /// What a text says: a value and, where one is given, how closely it was read.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -87,6 +91,8 @@ pub enum Problem {
     TooLarge,
     #[error("a smaller unit must follow a larger one")]
     UnitOrder,
+    #[error("units that are no whole part of each other stand")]
+    Mixed,
     #[error("a negative tolerance stands")]
     NegativeTolerance,
     #[error("`{0}` is left over")]
@@ -122,8 +128,9 @@ pub(super) fn excerpt(text: &str, longest: usize) -> String {
 
 fn read(cursor: &mut Cursor, kind: Kind) -> Result<Parsed, Problem> {
     let negative = cursor.take_sign();
-    let (magnitude, factor, written) = compound(cursor, kind)?;
-    let si = if negative { -magnitude } else { magnitude };
+    let (magnitude, unit, written) = compound(cursor, kind)?;
+    let (factor, zero) = (unit.factor, unit.zero());
+    let si = if negative { zero - magnitude } else { zero + magnitude };
     let tolerance = tolerance(cursor, kind, factor)?;
     cursor.skip_spaces();
     if !cursor.rest.is_empty() {
@@ -135,23 +142,28 @@ fn read(cursor: &mut Cursor, kind: Kind) -> Result<Parsed, Problem> {
     Ok(Parsed { si, tolerance, written })
 }
 
-/// One number and unit, or several with falling units: `9 ft 8-1/2 in`; the factor of the last unit, and how
-/// all of it is written.
-fn compound(cursor: &mut Cursor, kind: Kind) -> Result<(f64, f64, Written), Problem> {
+/// One number and unit, or several with falling units: `9 ft 8-1/2 in`; the last unit, and how all of it is written.
+fn compound(cursor: &mut Cursor, kind: Kind) -> Result<(f64, Unit, Written), Problem> {
     let mut total = 0.0;
     let mut last: Option<f64> = None;
     loop {
         let number = cursor.number()?.ok_or(Problem::NoNumber)?;
         let unit = cursor.unit(kind)?;
-        let factor = unit.step;
-        if last.is_some_and(|larger| factor >= larger) {
-            return Err(Problem::UnitOrder);
+        let factor = unit.factor;
+        if let Some(larger) = last {
+            if factor >= larger {
+                return Err(Problem::UnitOrder);
+            }
+            let parts = larger / factor;
+            if (parts - parts.round()).abs() > WHOLE * parts {
+                return Err(Problem::Mixed);
+            }
         }
         total += number.value * factor;
         last = Some(factor);
         let ahead = cursor.rest.trim_start_matches([' ', '-']);
         if !ahead.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
-            return Ok((total, factor, Written { step: number.step * factor, ..unit }));
+            return Ok((total, unit, Written { unit: unit.name, step: number.step * factor }));
         }
         cursor.rest = ahead;
     }
@@ -176,7 +188,7 @@ fn tolerance(cursor: &mut Cursor, kind: Kind, unit: f64) -> Result<Option<Tolera
         cursor.rest = rest;
         return Ok(Some(Tolerance::Relative(number.value / 100.0)));
     }
-    let factor = if cursor.rest.is_empty() { unit } else { cursor.unit(kind)?.step };
+    let factor = if cursor.rest.is_empty() { unit } else { cursor.unit(kind)?.factor };
     let width = number.value * factor;
     if !width.is_finite() || width > LARGEST {
         return Err(Problem::TooLarge);
@@ -219,6 +231,9 @@ mod tests {
         inches("-3 in", -3.0);
         inches("1,250 mm", 1250.0 / 25.4);
         inches(".5 in", 0.5);
+        inches("102 in.", 102.0);
+        inches("8 ft. 6 in.", 102.0);
+        inches("8 ft. 6-1/2 in. ± 1/4 in.", 102.5);
     }
 
     #[test]
@@ -265,6 +280,8 @@ mod tests {
         assert_eq!(problem("1,25 in", Kind::Length), Problem::Comma);
         assert_eq!(problem("1/0 in", Kind::Length), Problem::ZeroDenominator);
         assert_eq!(problem("8 in 2 ft", Kind::Length), Problem::UnitOrder);
+        assert_eq!(problem("6’000 mm", Kind::Length), Problem::Mixed);
+        assert_eq!(problem("1 m 3 in", Kind::Length), Problem::Mixed);
         assert_eq!(problem("NaN in", Kind::Length), Problem::NoNumber);
         assert!(matches!(problem("8 lb", Kind::Length), Problem::WrongKind { .. }));
         assert!(matches!(problem("8 cubits", Kind::Length), Problem::UnknownUnit(_)));

@@ -9,6 +9,7 @@ mod margins;
 mod panel;
 pub(crate) mod places;
 mod raster;
+mod rigging;
 mod righting;
 mod side;
 mod stern;
@@ -39,6 +40,7 @@ pub(crate) fn all(report: &Report) -> Vec<Drawing> {
         hull::profile(case, units),
         hull::sections(case, units),
         righting::drawing(case, units),
+        rigging::drawing(case, units),
     ]
     .into_iter()
     .flatten()

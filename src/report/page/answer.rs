@@ -10,13 +10,13 @@ use crate::rules::{Judged, Verdict};
 
 /// The question, the answer, the counts.
 pub(super) fn top(report: &Report) -> Markup {
-    let verdict = overall(report);
+    let verdict = report.overall();
     html! {
         @if let Some(asked) = asked(report.case.rig) { p class="asked" { (asked) } }
         div class=(format!("answer {}", mark::class(verdict))) {
             (mark::icon(verdict))
             div {
-                p class="word" { (answer(report)) }
+                p class="word" { (report.answer()) }
                 p { (report.headline()) }
             }
         }
@@ -27,30 +27,6 @@ pub(super) fn top(report: &Report) -> Markup {
                 }
             }
         }
-    }
-}
-
-/// The gravest verdict that decides the answer.
-fn overall(report: &Report) -> Verdict {
-    [Verdict::Fail, Verdict::Unmeasured, Verdict::Warn]
-        .into_iter()
-        .find(|verdict| {
-            let study = report.case.rig.job.sitting == Sitting::Study;
-            report.count(*verdict) > 0 && !(study && *verdict == Verdict::Unmeasured)
-        })
-        .unwrap_or(Verdict::Pass)
-}
-
-fn answer(report: &Report) -> &'static str {
-    match (report.case.rig.job.sitting, overall(report)) {
-        (Sitting::Study, Verdict::Fail) => "Worked out: something fails.",
-        (Sitting::Study, Verdict::Warn) => "Worked out: something to mind.",
-        (Sitting::Study, _) => "Worked out.",
-        (Sitting::AsFitted, Verdict::Fail) => "No, not as fitted.",
-        (_, Verdict::Fail) => "No, not as written.",
-        (_, Verdict::Unmeasured) => "Not decided yet.",
-        (_, Verdict::Warn) => "Nothing forbids it; mind what follows.",
-        _ => "Nothing found here speaks against it.",
     }
 }
 

@@ -4,6 +4,7 @@ use maud::{Markup, html};
 
 use super::answer::priority;
 use super::{anchor, mark, prose};
+use crate::quantity::Text;
 use crate::report::Report;
 use crate::rules::{Judged, Verdict};
 
@@ -22,11 +23,27 @@ pub(super) fn all(report: &Report) -> Markup {
                 @let name = family[0].rule.family.word();
                 section {
                     h3 id=(format!("family-{name}")) { (capital(name)) }
-                    @for judged in family { (finding(judged, report)) }
+                    @if let Some(said) = alike(family) {
+                        details {
+                            summary { (prose(said, report.units)) }
+                            @for judged in family { (finding(judged, report)) }
+                        }
+                    } @else {
+                        @for judged in family { (finding(judged, report)) }
+                    }
                 }
             }
         }
     }
+}
+
+/// What all findings of a family say, where none applies and all say the same.
+fn alike<'j>(family: &[&'j Judged]) -> Option<&'j Text> {
+    let (first, rest) = family.split_first()?;
+    let said = &first.finding.summary;
+    let same = |judged: &&Judged| judged.finding.summary == *said;
+    let none = family.iter().all(|judged| judged.finding.verdict == Verdict::NotApplicable);
+    (none && !rest.is_empty() && rest.iter().all(same)).then_some(said)
 }
 
 /// The word with a capital letter.

@@ -172,6 +172,9 @@ fn write(expression: &Expression, face: Face, units: Units) -> Markup {
         Expression::Call(name, arguments) => match (*name, arguments.as_slice()) {
             ("sqrt", [argument]) => html! { msqrt { (write(argument, face, units)) } },
             ("cbrt", [argument]) => html! { mroot { (write(argument, face, units)) mn { "3" } } },
+            ("power", [base, exponent]) if !matches!(**base, Expression::Binary(..)) => html! {
+                msup { mrow { (write(base, face, units)) } mrow { (write(exponent, face, units)) } }
+            },
             ("abs", [argument]) => html! {
                 mrow { mo { "|" } (write(argument, face, units)) mo { "|" } }
             },

@@ -6,6 +6,7 @@ mod closing;
 mod findings;
 mod formula;
 mod outfits;
+mod rigging;
 mod sheet;
 mod shell;
 mod working;
@@ -19,7 +20,8 @@ use crate::rules::Judged;
 
 pub(super) use findings::capital;
 pub use sheet::{blank_sheet, measuring_sheet};
-pub(crate) use shell::GENERATOR;
+#[cfg(feature = "terminal")]
+pub(crate) use shell::{GENERATOR, style};
 pub use working::work_page;
 
 /// What a page is matched by: the job's bytes and the tables that judged it.
@@ -64,6 +66,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
             (answer::unmeasured(report))
             (drawn(&figures, report.units))
             (findings::all(report))
+            (rigging::list(report))
             (outfits::before_and_after(report))
             (outfits::planned(report))
             (closing::photographs(photographs))
@@ -80,6 +83,22 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
 /// The drawings as files of their own: name and text.
 pub fn drawing_files(report: &Report) -> Vec<(String, String)> {
     drawings::all(report).iter().map(|drawing| (format!("{}.svg", drawing.name), drawing.file())).collect()
+}
+
+/// The drawings with their captions, as they stand in a page: name and HTML.
+pub fn figures(report: &Report) -> Vec<(&'static str, String)> {
+    drawings::all(report).iter().map(|drawing| (drawing.name, figure(drawing).into_string())).collect()
+}
+
+/// The measuring sheet's sketch without a number on it, as an element of a page.
+pub fn sketch() -> String {
+    drawings::places::drawing(&[]).inline().into_string()
+}
+
+/// The marks of the verdicts, which a page holds once.
+#[cfg(feature = "terminal")]
+pub(crate) fn marks() -> String {
+    mark::of_page().into_string()
 }
 
 /// The drawings of a page, where there are any.

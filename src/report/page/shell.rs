@@ -8,6 +8,12 @@ use crate::report::drawings::LETTERING;
 pub(crate) const GENERATOR: &str = concat!("sternknee ", env!("CARGO_PKG_VERSION"));
 const STYLE: &str = include_str!("style.css");
 
+/// The style of every page of this program.
+#[cfg(feature = "terminal")]
+pub(crate) fn style() -> String {
+    format!("{STYLE}{LETTERING}")
+}
+
 /// The document.
 pub(super) fn document(title: &str, running: &str, body: Markup) -> String {
     let style = format!("{STYLE}{LETTERING}{}", page_box(running));

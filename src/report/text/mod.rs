@@ -5,7 +5,7 @@ mod lookup;
 mod working;
 
 use super::readings::readings;
-use super::{DEFERRAL, Report, counted};
+use super::{DEFERRAL, Report, counted, rigging};
 use crate::job::Sitting;
 use crate::rules::{Judged, Verdict};
 use layout::{INDENT, WIDTH, bold, fill, head, word};
@@ -41,6 +41,8 @@ pub fn text(report: &Report) -> String {
     unmeasured(&mut out, report);
     section(&mut out, "passes", &mut report.with(Verdict::Pass), report);
     not_applicable(&mut out, report);
+    list(&mut out, "rigging list: to buy", rigging::to_buy(report).iter().map(|line| line.in_words(report.units)));
+    list(&mut out, "rigging list: comes out", rigging::comes_out(report).iter().map(|text| text.show(report.units)));
     if report.explain {
         readings_used(&mut out, report);
     }
@@ -132,9 +134,15 @@ fn not_applicable(out: &mut String, report: &Report) {
     if lines.peek().is_some() {
         out.push_str(&head("not applicable"));
     }
-    for judged in lines {
-        out.push_str(&format!("  {}\n", judged.rule.id));
-        out.push_str(&wrap(&judged.finding.summary.show(report.units), INDENT));
+    // Rules that follow each other and say the same are told together.
+    while let Some(first) = lines.next() {
+        let mut ids = first.rule.id.to_owned();
+        while let Some(next) = lines.next_if(|next| next.finding.summary == first.finding.summary) {
+            ids.push_str(", ");
+            ids.push_str(next.rule.id);
+        }
+        out.push_str(&wrap(&ids, "  "));
+        out.push_str(&wrap(&first.finding.summary.show(report.units), INDENT));
     }
 }
 

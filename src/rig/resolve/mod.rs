@@ -3,6 +3,7 @@
 mod assumed;
 mod names;
 mod outfit;
+mod rigging;
 
 use std::sync::Arc;
 
@@ -28,8 +29,11 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Slip>> {
 /// As [`resolve`].
 pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result<Rig, Vec<Slip>> {
     let mut resolver = Resolver { catalog, unresolved: Vec::new(), assumed: Vec::new() };
-    let before = resolver.outfit("engines_off", &job.engines_off, &job.comes_off, reading!(job::Job.engines_off));
-    let after = resolver.outfit("engines_on", &job.engines_on, &job.goes_on, reading!(job::Job.engines_on));
+    let mut before = resolver.outfit("engines_off", &job.engines_off, &job.comes_off, reading!(job::Job.engines_off));
+    let mut after = resolver.outfit("engines_on", &job.engines_on, &job.goes_on, reading!(job::Job.engines_on));
+    let rigging = resolver.rigging(job);
+    resolver.old_rigging(&mut before);
+    rigging::batteries_go_on(&rigging, &mut after);
     let material = job.transom.material.as_deref();
     let material = material.and_then(|name| resolver.material("transom.material", name));
     let structure = super::structure::resolve(&mut resolver, job, material.as_ref());
@@ -37,7 +41,7 @@ pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result
         return Err(resolver.unresolved);
     }
     let mut rig = Rig {
-        job: Arc::new(written_out(job, &before, &after)),
+        job: Arc::new(Job { rigging, ..written_out(job, &before, &after) }),
         before,
         after,
         material,

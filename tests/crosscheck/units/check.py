@@ -53,6 +53,19 @@ SPELLING = {
     "m/s²": "meter/second**2",
     "gn": "standard_gravity",
     "ft/s²": "foot/second**2",
+    "mi": "mile",
+    "nmi": "nautical_mile",
+    "in³": "inch**3",
+    "cm³": "centimeter**3",
+    "Ah": "ampere*hour",
+    "mΩ": "milliohm",
+    "Ω": "ohm",
+    "nΩ·m": "nanoohm*meter",
+    "mm²/s": "millimeter**2/second",
+    "h": "hour",
+    "min": "minute",
+    "°F": "delta_degF",
+    "°C": "delta_degC",
     "%": "percent",
 }
 # The coherent SI unit of each kind.
@@ -74,6 +87,12 @@ SI = {
     "MassPerLength": "kilogram/meter",
     "FlowRate": "meter**3/second",
     "Acceleration": "meter/second**2",
+    "Charge": "coulomb",
+    "Resistance": "ohm",
+    "Resistivity": "ohm*meter",
+    "Viscosity": "meter**2/second",
+    "Temperature": "delta_degC",
+    "Duration": "second",
     "Ratio": "dimensionless",
 }
 

@@ -62,7 +62,7 @@ impl Open {
                 structure.said.well_floor.is_none()
                     && matches!(rig.job.transom.splash_well().reading(), Some(crate::job::SplashWell::Floor(_)))
             }
-            Open::Deck => structure.said.deck.is_none() && rig.job.transom.cutout_width.is_some(),
+            Open::Deck => structure.said.deck.is_none() && rig.job.transom.cutout_width().reading().is_some(),
         };
         Open::ALL.into_iter().filter(is_open).collect()
     }

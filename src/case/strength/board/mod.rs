@@ -192,7 +192,7 @@ impl Board {
     }
 
     /// The same transom with less behind it: each part of its knees left out, taken by their distance from the centreline, and
-    /// everything but the hull.
+    /// everything but the well's floor and the hull, and everything but the hull.
     pub fn with_less(&self) -> Vec<Board> {
         if self.beds().is_empty() {
             return Vec::new();
@@ -210,10 +210,16 @@ impl Board {
             Board { knees, ..self.clone() }
         };
         let with_knees_less = parts.into_iter().filter(|_| !apart.is_empty()).map(less);
-        let bare = Board { knees: Vec::new(), stringers: Vec::new(), floor: None, ..self.clone() };
-        let all: Vec<Board> = with_knees_less.collect();
-        let told_already = all.iter().any(|board| board.beds().is_empty());
-        all.into_iter().chain((!told_already).then_some(bare)).collect()
+        let floor_alone = Board { knees: Vec::new(), stringers: Vec::new(), ..self.clone() };
+        let bare = Board { floor: None, ..floor_alone.clone() };
+        let mut all: Vec<Board> = with_knees_less.collect();
+        for less in [floor_alone, bare] {
+            let is_whole = less.beds().len() == self.beds().len();
+            if !is_whole && all.iter().all(|board| board.beds().len() != less.beds().len()) {
+                all.push(less);
+            }
+        }
+        all
     }
 
     /// The panel with its core knocked down.

@@ -1,0 +1,49 @@
+// Pieces of the page, made of what is given as words: nothing that a person typed becomes markup.
+
+/**
+ * An element with its attributes and what stands in it; an attribute that is false or undefined is left out.
+ * @template {keyof HTMLElementTagNameMap} N
+ * @param {N} name
+ * @param {Record<string, any>} [attributes] `on…` are listeners
+ * @param {...(Node | string | null | undefined | false)} inside
+ * @returns {HTMLElementTagNameMap[N]}
+ */
+export function make(name, attributes = {}, ...inside) {
+  const element = document.createElement(name);
+  for (const [key, value] of Object.entries(attributes)) {
+    if (value === undefined || value === false) continue;
+    if (key.startsWith("on")) element.addEventListener(key.slice(2), value);
+    else element.setAttribute(key, value === true ? "" : String(value));
+  }
+  element.append(...inside.filter((each) => each !== null && each !== undefined && each !== false));
+  return element;
+}
+
+/** @param {string} words */
+export const capital = (words) => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** A drawing of the engine's own, whose words were escaped there; a script in it would not run. @param {string} html */
+export function drawn(html) {
+  const read = new DOMParser().parseFromString(html, "text/html").body.firstElementChild;
+  return /** @type {HTMLElement} */ (document.importNode(/** @type {Element} */ (read), true));
+}
+
+const SVG = "http://www.w3.org/2000/svg";
+
+/** An element of a drawing. @param {string} name @param {Record<string, string | number>} attributes */
+export function shape(name, attributes) {
+  const element = document.createElementNS(SVG, name);
+  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
+  return element;
+}
+
+/** The mark of a verdict, as the report has it. @param {string} verdict */
+export function mark(verdict) {
+  const svg = shape("svg", { class: "mark", "aria-hidden": "true", focusable: "false" });
+  svg.append(shape("use", { href: `#mark-${verdict.replace(" ", "-")}` }));
+  return svg;
+}
+
+let count = 0;
+/** A name that no other element has. */
+export const unique = () => `e${++count}`;

@@ -1,0 +1,88 @@
+//! A job from its text to a rig that can be judged.
+
+use std::sync::Arc;
+
+use crate::case::swing::study_faults;
+use crate::case::{Begun, Case};
+use crate::catalog::Catalog;
+use crate::job;
+use crate::rig::{self, Files, Rig};
+use crate::written::{Fault, Faults, Page, Slip};
+
+/// A job that was read: its rig, and its page for what is found wrong later.
+pub struct Opened {
+    /// The boat, every name looked up.
+    pub rig: Rig,
+    /// The text, with the place of every entry.
+    pub page: Page,
+    begun: Begun,
+}
+
+impl Opened {
+    /// The rig on the desk, with what was worked out while its faults were looked for.
+    pub fn case(&self) -> Case<'_> {
+        Case::resume(&self.rig, self.begun.clone())
+    }
+}
+
+/// Opens the job of this text. `name` is what faults call it, usually its path; `file` hands over the bytes of a file that
+/// the job names, or says in a sentence why it cannot.
+///
+/// # Errors
+/// Everything that is wrong with the job, each fault with its place.
+pub fn open(
+    name: &str,
+    text: &str,
+    catalog: &Catalog,
+    mut file: impl FnMut(&str) -> Result<Arc<[u8]>, String>,
+) -> Result<Opened, Faults> {
+    let mut draft = job::draft(name, text);
+    let page = draft.page.clone();
+    let (files, unread) = draft.value.as_ref().map(|job| named_files(job, &page, &mut file)).unwrap_or_default();
+    draft.add(unread);
+    let resolved = draft.value.as_ref().map(|job| rig::resolve_with_files(job, catalog, &files));
+    match resolved {
+        Some(Ok(rig)) => {
+            let case = Case::new(&rig);
+            // A shape that was read may still be no hull; one that was not was told already.
+            if draft.faults.is_empty() {
+                draft.add_slips(case.shape_fault());
+            }
+            draft.add_slips(study_faults(&rig).into_iter().map(|fault| Slip {
+                path: fault.path,
+                message: fault.error.to_string(),
+                help: String::new(),
+            }));
+            if draft.faults.is_empty() {
+                draft.add_slips(case.study_faults());
+            }
+            let (_, page) = draft.finish()?;
+            let begun = case.lay_aside();
+            Ok(Opened { rig, page, begun })
+        }
+        Some(Err(unresolved)) => {
+            draft.add_slips(unresolved);
+            Err(Faults::new(&page, draft.faults))
+        }
+        None => Err(Faults::new(&draft.page, draft.faults)),
+    }
+}
+
+/// The files that a job names, and the faults of those that were not handed over.
+fn named_files(
+    job: &job::Job,
+    page: &Page,
+    file: &mut impl FnMut(&str) -> Result<Arc<[u8]>, String>,
+) -> (Files, Vec<Fault>) {
+    let mut files = Files::new();
+    let mut faults = Vec::new();
+    for (entry, name) in job.files() {
+        match file(name) {
+            Ok(bytes) => {
+                files.insert(name.to_owned(), bytes);
+            }
+            Err(why) => faults.push(page.fault(entry, why, "the name counts from the folder of the job")),
+        }
+    }
+    (files, faults)
+}

@@ -1,0 +1,110 @@
+use serde_json::{Value, json as value};
+
+use super::reply;
+
+const SKIFF: &str = include_str!("../../catalogs/jobs/tiller_skiff.ron");
+
+fn replied(question: &Value) -> Value {
+    serde_json::from_str(&reply(&question.to_string())).expect("JSON")
+}
+
+#[test]
+fn a_job_is_judged_through_the_front_door() {
+    let said = replied(&value!({ "ask": "check", "name": "skiff.ron", "text": SKIFF }));
+    assert_eq!(said["faults"], value!([]));
+    assert!(said["report"]["findings"].as_array().expect("findings").len() > 40);
+    assert!(!said["drawings"].as_array().expect("drawings").is_empty());
+}
+
+#[test]
+fn every_fault_is_told_with_its_place() {
+    let said =
+        replied(&value!({ "ask": "check", "name": "x.ron", "text": "(\n  boat: (length: \"12\",\n  beam: 7),\n)" }));
+    let faults = said["faults"].as_array().expect("faults");
+    let at = |fault: &Value| (fault["path"].clone(), fault["line"].clone());
+    let all: Vec<_> = faults.iter().map(at).collect();
+    assert_eq!(all, [(value!("boat.length"), value!(2)), (value!("boat.beam"), value!(3))]);
+    assert_eq!(said["report"], Value::Null);
+}
+
+#[test]
+fn a_file_that_did_not_come_with_the_job_is_a_fault_at_its_name() {
+    let text = "(hull: mesh(file: \"hull.stl\", unit: \"1 mm\"))";
+    let said = replied(&value!({ "ask": "check", "name": "x.ron", "text": text }));
+    assert_eq!(said["faults"][0]["path"], "hull.file");
+}
+
+#[test]
+fn a_form_can_be_made_from_the_description() {
+    let said = replied(&value!({ "ask": "describe" }));
+    let stops = said["stops"].as_array().expect("stops");
+    let mut places = 0;
+    let mut open = vec![said["form"].clone()];
+    while let Some(form) = open.pop() {
+        match form["takes"].as_str().expect("a word") {
+            "fields" => open.extend(form["fields"].as_array().expect("fields").iter().cloned()),
+            "list" => open.push(form["of"].clone()),
+            "several" => open.extend(form["of"].as_array().expect("parts").iter().cloned()),
+            "choice" => {
+                let choices = form["choices"].as_array().expect("choices");
+                open.extend(choices.iter().map(|choice| choice["with"].clone()).filter(|with| !with.is_null()));
+            }
+            takes => assert!(["number", "range", "count", "plain number", "text", "flag"].contains(&takes), "{form}"),
+        }
+        if let Some(unit) = form.get("unit").filter(|_| form["takes"] == "number") {
+            assert!(form["units"].as_array().expect("units").contains(unit), "{form}");
+        }
+        if let Some(stop) = form.get("stop") {
+            assert!(stops.contains(stop), "{form}");
+            places += 1;
+        }
+    }
+    assert!(places > 60, "{places}");
+}
+
+#[test]
+fn what_is_typed_without_a_unit_is_read_with_the_one_of_its_field() {
+    for (typed, unit, written) in [
+        ("12-7/8", "in", "12-7/8 in"),
+        ("12-7/8 ± 1/8", "in", "12-7/8 in ± 1/8 in"),
+        ("9 ft 8 in", "in", "9 ft 8 in"),
+        ("654 mm", "in", "654 mm"),
+        (" 16 ", "ft", "16 ft"),
+    ] {
+        let said = replied(&value!({ "ask": "read", "kind": "length", "typed": typed, "unit": unit }));
+        assert_eq!(said["written"], written);
+        assert!(said["shown"].is_string(), "{said}");
+    }
+    let said = replied(&value!({ "ask": "read", "kind": "length", "typed": "12 elbows", "unit": "in" }));
+    assert_eq!((said["written"].clone(), said["problem"].is_string()), (value!("12 elbows"), true));
+}
+
+#[test]
+fn a_job_is_altered_entry_by_entry() {
+    let changes = value!([
+        { "path": "boat.length", "words": "16 ft" },
+        { "path": "engines_on[0]", "value": "()" },
+        { "path": "engines_on[0].class", "words": "a \"b\"" },
+        { "path": "title" },
+    ]);
+    let said = replied(&value!({ "ask": "alter", "text": "(title: \"x\", /* kept */ odd: 1)", "changes": changes }));
+    assert_eq!(said["text"], "(/* kept */ odd: 1, boat: (length: \"16 ft\"), engines_on: [(class: \"a \\\"b\\\"\")])");
+    assert!(said["entries"].as_array().expect("entries").iter().any(|entry| entry["words"] == "16 ft"));
+}
+
+#[test]
+fn a_quick_answer_holds_the_cheap_families_and_a_whole_one_all() {
+    let count = |quickly: bool| {
+        let said = replied(&value!({ "ask": "judge", "name": "skiff.ron", "text": SKIFF, "quickly": quickly }));
+        said["findings"].as_array().expect("findings").len()
+    };
+    assert!(count(true) > 20 && count(true) < count(false));
+}
+
+#[test]
+fn a_question_that_makes_no_sense_is_answered_by_a_sentence() {
+    for question in ["", "[]", "{\"ask\": \"dance\"}", "{\"ask\": \"check\"}"] {
+        let said: Value = serde_json::from_str(&reply(question)).expect("JSON");
+        assert!(said["cannot"].is_string(), "{question}: {said}");
+    }
+}

@@ -1,0 +1,80 @@
+//! `controls/cables`
+
+use super::told;
+use crate::case::Case;
+use crate::case::rigging::way::way;
+use crate::job::rigging::{self, Reach};
+use crate::physics::rigging::cable::{MOST_BENDS_DEG, least_radius};
+use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, feet, say};
+use crate::reading::reading;
+use crate::rig::Missing;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
+use crate::working::Sheet;
+
+rule! {
+    /// Throttle and shift cables: length round the bends, the sharpest bend, all bends together, age.
+    ///
+    /// **Why.** A cable that drags shifts late, and one that breaks leaves her in gear at the dock.
+    ///
+    /// **Limit.** No shorter than its way; no bend below 8 in radius; 360 degrees together; 10 years where it stays.
+    ///
+    /// **Source.** Common practice, no source; length by geometry.
+    ///
+    /// **When it warns.** It fails where a cable does not reach; else it warns. Electronic controls and tillers have none.
+    CABLES = Controls "controls/cables", judge;
+}
+
+/// Years that a push-pull cable lasts. Common practice, no source.
+const YEARS: f64 = 10.0;
+
+fn judge(case: &Case) -> Judgement {
+    let controls = told(case)?;
+    let levers = controls.levers().ask()?;
+    if *levers != Reach::Cables {
+        return Ok(Finding::not_applicable(say!("The levers are {}.", levers.words())));
+    }
+    if controls.cables.is_empty() {
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Controls.cables))]));
+    }
+    let mut worst: Option<Finding> = None;
+    for (i, cable) in controls.cables.iter().enumerate() {
+        let name = cable.name.clone().unwrap_or_else(|| format!("control cable {}", i + 1));
+        let mut sheet = Sheet::default();
+        let way = match way(&mut sheet, &cable.legs, &cable.bends, &name) {
+            Ok(way) => way,
+            Err(missing) => return Ok(Finding::unmeasured(vec![missing])),
+        };
+        let Some(length) = &cable.length else {
+            return Ok(Finding::unmeasured(vec![Missing {
+                measurement: reading!(rigging::Controls.cables),
+                of: Some(name),
+            }]));
+        };
+        let feet_up = feet((way.length.value().si() / feet(1.0).si()).ceil());
+        let order = say!("{} of {}", usize::from(cable.count.unwrap_or(1)), Measure::styled(feet_up, Style::Feet));
+        let (found, needs) =
+            (Measure::styled(length.value, Style::FeetInches), Measure::styled(way.length.value(), Style::FeetInches));
+        let old = cable.years.filter(|years| *years > YEARS);
+        let tight = way.sharpest.filter(|radius| least_radius().exceeds(*radius));
+        let finding = if way.length.value().exceeds(length.value) {
+            Finding::new(Verdict::Fail, say!("The {} is marked {}; its way is {}.", name.as_str(), found, needs))
+                .remedy(say!("Order one that reaches: {}.", Measure::styled(feet_up, Style::Feet)))
+                .buys(name.clone(), order)
+        } else if let Some(radius) = tight {
+            Finding::new(Verdict::Warn, say!("The {} has a bend of {} radius.", name.as_str(), Measure::tape(radius)))
+                .remedy(say!("Lay it again with bends of at least {}.", Measure::tape(least_radius())))
+        } else if way.turned.exceeds(degrees(MOST_BENDS_DEG)) {
+            Finding::new(Verdict::Warn, say!("The {} turns by {} together.", name.as_str(), Measure::of(way.turned)))
+                .remedy(Text::from("Find a straighter way, or use low-friction cable."))
+        } else if let Some(years) = old {
+            Finding::new(Verdict::Warn, say!("The {} is {} years old.", name.as_str(), years.to_string()))
+                .remedy(Text::from("Replace it while the old engines are off."))
+                .buys(name.clone(), order)
+        } else {
+            Finding::new(Verdict::Pass, say!("The {} is marked {}; its way is {}.", name.as_str(), found, needs))
+        };
+        finding.against(found, Limit::AtLeast(needs)).working(sheet).keep_worse(&mut worst);
+    }
+    Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![Missing::one(reading!(rigging::Controls.cables))])))
+}

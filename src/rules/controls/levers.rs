@@ -1,0 +1,51 @@
+//! `controls/levers`
+
+use super::told;
+use crate::case::Case;
+use crate::job::rigging::Reach;
+use crate::quantity::{Text, say};
+use crate::reading::All;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
+
+rule! {
+    /// Whether the levers that are there can work the new engines.
+    ///
+    /// **Why.** New large engines take no cables, and old levers speak no other language: that is found out with the engine on the
+    /// hoist.
+    ///
+    /// **Limit.** Levers and engines of one sort: cables, electronic, or a tiller.
+    ///
+    /// **Source.** The engine's papers.
+    ///
+    /// **When it warns.** It fails where they are of two sorts; the finding names what to order.
+    LEVERS = Controls "controls/levers", judge;
+}
+
+fn judge(case: &Case) -> Judgement {
+    let controls = told(case)?;
+    let (levers, take) = (controls.levers().ask(), controls.engines_take().ask()).all()?;
+    if levers == take {
+        return Ok(Finding::new(Verdict::Pass, say!("Levers and engines are of one sort: {}.", levers.words())));
+    }
+    let stations = usize::from(controls.stations.unwrap_or(1));
+    let finding =
+        Finding::new(Verdict::Fail, say!("The levers work by {}; the engines take {}.", levers.words(), take.words()));
+    Ok(match take {
+        Reach::Electronic => finding
+            .remedy(Text::from("Order the engines' own electronic controls with their harness for each station; the old levers and cables come out."))
+            .buys("electronic controls with harness", say!("{} for {} engines", counted(stations), case.rig.after.mains().len())),
+        Reach::Cables => finding
+            .remedy(Text::from("Order a control box for cables and two cables an engine, and lay them before the engines hang."))
+            .buys("control box", counted(stations).into())
+            .buys("control cables", say!("two an engine, {} engines", case.rig.after.mains().len())),
+        Reach::Tiller => finding
+            .remedy(Text::from("Order the engine with remote steering and controls, or steer her by the tiller."))
+            .buys("remote kit for the engine", Text::from("one an engine")),
+    })
+}
+
+/// `1 station`, `2 stations`.
+fn counted(stations: usize) -> &'static str {
+    if stations == 1 { "1 station" } else { "each station" }
+}

@@ -1,0 +1,30 @@
+//! Controls: levers, cables, switches, gauges, tubes, and what stays of the old.
+
+mod cables;
+mod cut_off;
+mod gauges;
+mod levers;
+mod old_rigging;
+mod start_in_gear;
+mod tube;
+
+pub use cables::CABLES;
+pub use cut_off::CUT_OFF;
+pub use gauges::GAUGES;
+pub use levers::LEVERS;
+pub use old_rigging::OLD_RIGGING;
+pub use start_in_gear::START_IN_GEAR;
+pub use tube::TUBE;
+
+use super::Finding;
+use crate::case::Case;
+use crate::job::rigging::Controls;
+use crate::quantity::Text;
+
+/// What the job tells of her controls; else the finding that says so.
+fn told<'c>(case: &'c Case) -> Result<&'c Controls, Finding> {
+    case.rig.job.rigging.controls.as_ref().ok_or_else(|| Finding::not_applicable(Text::from(NOTHING_TOLD)))
+}
+
+/// What is said where nothing of controls was told.
+const NOTHING_TOLD: &str = "The job tells nothing of levers, switches, gauges and tubes (rigging.controls).";

@@ -1,0 +1,103 @@
+//! `controls/tube`
+
+use crate::case::Case;
+use crate::job::rigging::{self, Tube};
+use crate::physics::rigging::tube;
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::reading::reading;
+use crate::rig::Missing;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Limit, Verdict};
+use crate::working::Sheet;
+use uom::si::f64::{Length, Ratio};
+
+rule! {
+    /// How full each rigging tube is, its sharpest bend, its ends, and whether it drains.
+    ///
+    /// **Why.** A tube that is full will not let the next cable through, and wears the insulation off what is pulled; one that holds
+    /// water rots it.
+    ///
+    /// **Limit.** Two fifths of its area, 53 % for one thing, 31 % for two; no bend tighter than four times its inside; ends smooth or
+    /// bushed; drained.
+    ///
+    /// **Source.** NEC (NFPA 70) chapter 9, table 1, for conduit (from memory); common practice, no source, in boats.
+    ///
+    /// **When it warns.** It fails where something is thicker than the tube; else it warns, and names the smallest tube that does.
+    TUBE = Controls "controls/tube", judge;
+}
+
+fn judge(case: &Case) -> Finding {
+    let tubes = &case.rig.job.rigging.tubes;
+    if tubes.is_empty() {
+        return Finding::not_applicable(Text::from(super::NOTHING_TOLD));
+    }
+    let mut worst: Option<Finding> = None;
+    for (i, tube) in tubes.iter().enumerate() {
+        let name = tube.name.clone().unwrap_or_else(|| format!("rigging tube {}", i + 1));
+        let lacking = || {
+            Finding::unmeasured(vec![Missing { measurement: reading!(rigging::Rigging.tubes), of: Some(name.clone()) }])
+        };
+        match (&tube.inside, through(tube)) {
+            (Some(inside), Some(through)) if !through.is_empty() => {
+                of_tube(&name, tube, inside.value, &through).keep_worse(&mut worst)
+            }
+            _ => return lacking(),
+        }
+    }
+    worst.unwrap_or_else(|| Finding::unmeasured(vec![Missing::one(reading!(rigging::Rigging.tubes))]))
+}
+
+/// What passes through, each by itself; nothing where a diameter is missing.
+fn through(tube: &Tube) -> Option<Vec<(String, Length)>> {
+    let mut all = Vec::new();
+    for (i, passing) in tube.through.iter().enumerate() {
+        let name = passing.what.clone().unwrap_or_else(|| format!("thing {}", i + 1));
+        for _ in 0..passing.count.unwrap_or(1) {
+            all.push((name.clone(), passing.diameter.as_ref()?.value));
+        }
+    }
+    Some(all)
+}
+
+fn of_tube(name: &str, tube: &Tube, inside: Length, through: &[(String, Length)]) -> Finding {
+    let mut sheet = Sheet::default();
+    let fill = tube::fill(&mut sheet, inside, through);
+    let most = Ratio::from_si(tube::permitted(through.len()));
+    let (found, limit) = (fill.measure(), Limit::AtMost(Measure::of(most)));
+    let thick = through.iter().find(|(_, across)| across.exceeds(inside));
+    let smallest = tube::smallest(&mut Sheet::default(), through);
+    let buy = |finding: Finding| match smallest {
+        Some(smallest) => finding
+            .remedy(say!("Lay a tube of {} inside.", Measure::tape(smallest)))
+            .buys("rigging tube", say!("{} inside", Measure::tape(smallest))),
+        None => finding
+            .remedy(Text::from("No tube that is sold takes all of it: lay a second one."))
+            .buys("second rigging tube", Text::from("beside the first")),
+    };
+    let sharp = tube.bend.as_ref().filter(|bend| (inside * tube::BEND_DIAMETERS).exceeds(bend.value));
+    let finding = if let Some((what, across)) = thick {
+        buy(Finding::new(
+            Verdict::Fail,
+            say!(
+                "The {} is {} across and does not pass the {}, {} inside.",
+                what.as_str(),
+                Measure::tape(*across),
+                name,
+                Measure::tape(inside)
+            ),
+        ))
+    } else if fill.value().exceeds(most) {
+        buy(Finding::new(Verdict::Warn, say!("The {} is filled to {} of its area.", name, found)))
+    } else if let Some(bend) = sharp {
+        Finding::new(Verdict::Warn, say!("The {} bends at a radius of {}.", name, Measure::tape(bend.value)))
+            .remedy(say!("Lay it with bends of at least {}.", Measure::tape(inside * tube::BEND_DIAMETERS)))
+    } else if tube.smooth_ends == Some(false) || tube.drains == Some(false) {
+        let what = if tube.drains == Some(false) { "holds water" } else { "has sharp ends" };
+        Finding::new(Verdict::Warn, say!("The {} {}.", name, what))
+            .remedy(Text::from("Bush both ends, and lay it so that it drains into the bilge."))
+            .buys("tube bushings", Text::from("two"))
+    } else {
+        Finding::new(Verdict::Pass, say!("The {} is filled to {} of its area.", name, found))
+    };
+    finding.against(found, limit).working(sheet)
+}

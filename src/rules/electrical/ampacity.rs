@@ -1,0 +1,59 @@
+//! `electrical/ampacity`
+
+use super::told;
+use crate::case::Case;
+use crate::case::rigging::current;
+use crate::job::rigging;
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::reading::reading;
+use crate::rig::Missing;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
+
+rule! {
+    /// Current in each circuit against what its wire may carry where it lies.
+    ///
+    /// **Why.** A wire that carries too much ages its insulation and starts fires, in the engine space first.
+    ///
+    /// **Limit.** The amperage of its gauge and insulation, less in an engine space.
+    ///
+    /// **Source.** ABYC E-11's table of allowable amperage and its factors for engine spaces (values from memory).
+    ///
+    /// **When it warns.** It fails where a circuit draws more than its wire may carry.
+    AMPACITY = Electrical "electrical/ampacity", judge;
+}
+
+fn judge(case: &Case) -> Judgement {
+    let electrical = told(case)?;
+    let mut worst: Option<(f64, Finding)> = None;
+    let mut missing = Vec::new();
+    for (i, circuit) in electrical.circuits.iter().enumerate() {
+        let name = current::circuit_name(circuit, i);
+        let (Some(draws), Some(carries)) = (&circuit.current, current::carries(circuit)) else {
+            missing.push(Missing { measurement: reading!(rigging::Electrical.circuits), of: Some(name) });
+            continue;
+        };
+        let (found, limit) = (Measure::of(draws.value), Measure::of(carries));
+        let summary = say!("The {} draws {}; its wire may carry {} where it lies.", name.as_str(), found, limit);
+        let finding = if draws.value.exceeds(carries) {
+            let wire = current::carrying(case.rig, circuit, draws.value);
+            let wire = wire.unwrap_or_else(|| "heavier wire, or two circuits".to_owned());
+            Finding::new(Verdict::Fail, summary)
+                .remedy(say!("Rewire it with {}.", wire.as_str()))
+                .buys(format!("wire to the {name}"), Text::from(wire.as_str()))
+        } else {
+            Finding::new(Verdict::Pass, summary)
+        };
+        let share = draws.value.si() / carries.si();
+        if worst.as_ref().is_none_or(|(most, _)| share > *most) {
+            worst = Some((share, finding.against(found, Limit::AtMost(limit))));
+        }
+    }
+    if electrical.circuits.is_empty() {
+        missing.push(Missing::one(reading!(rigging::Electrical.circuits)));
+    }
+    Ok(match worst {
+        Some((_, finding)) if missing.is_empty() || finding.verdict == Verdict::Fail => finding,
+        _ => Finding::unmeasured(missing),
+    })
+}

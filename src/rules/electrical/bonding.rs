@@ -1,0 +1,44 @@
+//! `electrical/bonding`
+
+use super::told;
+use crate::case::Case;
+use crate::job::rigging::{self, Anodes};
+use crate::quantity::Text;
+use crate::reading::{Missing, reading};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
+
+rule! {
+    /// Anodes, and whether engines and a metal bracket are joined by wire.
+    ///
+    /// **Why.** New engines bring other alloys beside an old bracket: the anode that is lacking is made up for by a lower unit or by
+    /// the bracket.
+    ///
+    /// **Limit.** Sound anodes on engines and bracket; engines and bracket bonded where she lies afloat with a metal one.
+    ///
+    /// **Source.** Common practice, no source; ABYC E-2 treats cathodic protection (from memory).
+    ///
+    /// **When it warns.** It warns of worn or missing anodes, and of a bracket that is not bonded.
+    BONDING = Electrical "electrical/bonding", judge;
+}
+
+fn judge(case: &Case) -> Judgement {
+    let electrical = told(case)?;
+    let anodes = electrical.anodes().ask()?;
+    let bracket = case.rig.after.groups.iter().any(|group| group.bracket.is_some());
+    if *anodes != Anodes::Sound {
+        let how = if *anodes == Anodes::Worn { "The anodes are worn." } else { "There are no anodes." };
+        return Ok(Finding::new(Verdict::Warn, Text::from(how))
+            .remedy(Text::from(
+                "Fit new ones, bare and tight on clean metal, on each engine and on the bracket; never paint them.",
+            ))
+            .buys("anodes", Text::from("for each engine and the bracket")));
+    }
+    Ok(match (bracket, electrical.bonded) {
+        (true, Some(false)) => Finding::new(Verdict::Warn, Text::from("The engines are not bonded to their bracket."))
+            .remedy(Text::from("Join each engine and the bracket by a wire of 8 AWG."))
+            .buys("bonding wires", Text::from("8 AWG, engine to bracket, one each")),
+        (true, None) => Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.anodes))]),
+        _ => Finding::new(Verdict::Pass, Text::from("Anodes are sound.")),
+    })
+}

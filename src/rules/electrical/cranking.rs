@@ -1,0 +1,77 @@
+//! `electrical/cranking`
+
+use super::told;
+use crate::case::Case;
+use crate::case::rigging::{asked_of, current};
+use crate::job::rigging::{self, Chosen};
+use crate::physics::rigging::battery;
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::reading::reading;
+use crate::rig::Missing;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
+use crate::working::Sheet;
+use uom::si::f64::ElectricCurrent;
+
+rule! {
+    /// Each starting battery's cranking current in the coldest that she is started in, against what the starter asks for.
+    ///
+    /// **Why.** A larger four-stroke asks for far more than the two-stroke that it replaces; the old battery turns it in June and
+    /// not in November.
+    ///
+    /// **Limit.** Two and a half times the starter's own current, where the manual's figure is not told. A battery gives its cold
+    /// cranking current at −18 °C and a quarter more at freezing; a frost is taken where nobody says.
+    ///
+    /// **Source.** The engine's manual; SAE J537 (the rating, from memory); common practice, no source (the factor, the cold).
+    ///
+    /// **When it warns.** It warns where the battery gives less, and names what it must be rated for. Engines that are pulled by
+    /// hand ask for none.
+    CRANKING = Electrical "electrical/cranking", judge;
+}
+
+fn judge(case: &Case) -> Judgement {
+    let electrical = told(case)?;
+    if current::pulled_by_hand(case) {
+        return Ok(Finding::not_applicable(Text::from("Her engines are pulled by hand.")));
+    }
+    let mut missing = Vec::new();
+    let batteries = reading!(rigging::Electrical.batteries);
+    if current::starting(electrical).next().is_none() {
+        missing.push(Missing::one(batteries));
+    }
+    let starter = current::starter(case);
+    missing.extend(starter.as_ref().err().cloned());
+    let (Ok(starter), true) = (starter, missing.is_empty()) else { return Ok(Finding::unmeasured(missing)) };
+    let cold = current::coldest(electrical);
+    let mut worst: Option<(f64, Finding)> = None;
+    for (i, entry) in current::starting(electrical) {
+        let name = current::battery_name(entry, i);
+        let rated = entry.battery.spec().and_then(|battery| battery.cranking.as_ref());
+        let rated = asked_of(rated, batteries, &name).ask()?;
+        let mut sheet = Sheet::default();
+        let asked = battery::asked(&mut sheet, starter);
+        let gives = battery::cranking(&mut sheet, rated.value, cold);
+        let (found, limit) = (gives.measure(), Limit::AtLeast(asked.measure()));
+        let summary = say!(
+            "At {} the {} gives {}; the starter asks for {}.",
+            Measure::of(cold),
+            name.as_str(),
+            found,
+            asked.measure()
+        );
+        let room = gives.value().si() - asked.value().si();
+        let finding = if asked.value().exceeds(gives.value()) {
+            let needs = ElectricCurrent::from_si(rated.value.si() * asked.value().si() / gives.value().si());
+            Finding::new(Verdict::Warn, summary)
+                .remedy(say!("Fit a battery of at least {} cold cranking current.", Measure::of(needs)))
+                .buys("starting battery", say!("at least {} cold cranking current", Measure::of(needs)))
+        } else {
+            Finding::new(Verdict::Pass, summary)
+        };
+        let finding = finding.against(found, limit).working(sheet);
+        if worst.as_ref().is_none_or(|(least, _)| room < *least) {
+            worst = Some((room, finding));
+        }
+    }
+    Ok(worst.map_or_else(|| Finding::unmeasured(vec![Missing::one(batteries)]), |(_, finding)| finding))
+}

@@ -1,0 +1,72 @@
+//! `fuel/hose`
+
+use super::told;
+use crate::case::Case;
+use crate::case::rigging::asked_of;
+use crate::case::rigging::fuel::line_name;
+use crate::job::Fuel;
+use crate::job::rigging::{self, Chosen};
+use crate::quantity::{Measure, Style, Text, say};
+use crate::reading::{All, reading};
+use crate::rig::Missing;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
+
+rule! {
+    /// Class and age of the fuel hoses.
+    ///
+    /// **Why.** Hose for water goes soft in gasoline, hose without fire test feeds a fire, and old hose weeps at the barbs.
+    ///
+    /// **Limit.** Made for gasoline; fire tested wherever it is built in; no older than 10 years.
+    ///
+    /// **Source.** SAE J1527, ISO 7840 and ABYC H-24 (classes, from memory); common practice, no source (the age).
+    ///
+    /// **When it warns.** It fails where the hose is not made for gasoline; it warns where a built-in one was not fire tested, or is
+    /// old.
+    HOSE = Fuel "fuel/hose", judge;
+}
+
+/// Years that a fuel hose lasts. Common practice, no source.
+const YEARS: f64 = 10.0;
+
+fn judge(case: &Case) -> Judgement {
+    let rig = told(case)?;
+    if rig.lines.is_empty() {
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::FuelRig.lines))]));
+    }
+    let portable = case.rig.job.boat.fuel == Some(Fuel::PortableTanks);
+    let mut worst: Option<Finding> = None;
+    for (i, line) in rig.lines.iter().enumerate() {
+        let name = line_name(line, i);
+        let spec = line.hose.spec();
+        let (gasoline, years) = (
+            asked_of(spec.and_then(|hose| hose.gasoline.as_ref()), reading!(rigging::FuelLine.hose), &name).ask(),
+            asked_of(line.years.as_ref(), reading!(rigging::FuelLine.years), &name).ask(),
+        )
+            .all()?;
+        let length = line.length.as_ref().map_or(Text::from("as long as the old one"), |length| {
+            Measure::styled(length.value, Style::FeetInches).into()
+        });
+        let tested = spec.and_then(|hose| hose.fire_tested);
+        let wrong = if !gasoline {
+            Some((Verdict::Fail, say!("{} is not made for gasoline.", name.as_str())))
+        } else if tested == Some(false) && !portable {
+            Some((Verdict::Warn, say!("{} is built in and was not fire tested.", name.as_str())))
+        } else if *years > YEARS {
+            Some((
+                Verdict::Warn,
+                say!("{} is {} years old; {} are the usual life.", name.as_str(), years.to_string(), YEARS.to_string()),
+            ))
+        } else {
+            None
+        };
+        let finding = match wrong {
+            Some((verdict, summary)) => Finding::new(verdict, summary)
+                .remedy(Text::from("Replace it with fire-tested gasoline hose of low permeation, with two clamps at each barb that is long enough for two."))
+                .buys("fuel hose for gasoline, fire tested", length),
+            None => Finding::new(Verdict::Pass, say!("{} is made for gasoline and {} years old.", name.as_str(), years.to_string())),
+        };
+        finding.keep_worse(&mut worst);
+    }
+    Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![Missing::one(reading!(rigging::FuelRig.lines))])))
+}

@@ -1,0 +1,73 @@
+//! `fuel/one-feed`
+
+use super::told;
+use crate::case::Case;
+use crate::case::rigging::fuel::{burning, line_name};
+use crate::job::rigging;
+use crate::quantity::{Text, say};
+use crate::reading::reading;
+use crate::rig::Missing;
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
+
+rule! {
+    /// One fuel line for each engine, with its own pick-up, water separator, bulb, and a valve against siphoning at the tank.
+    ///
+    /// **Why.** Two engines on one line starve each other, and one leak or one clog stops both; a hose that leaks below the
+    /// tank's level empties the tank into the bilge.
+    ///
+    /// **Limit.** As many lines as main engines, each feeding one; a separator in each; a bulb or an electric primer; an anti-siphon
+    /// valve wherever the hose runs below the top of the tank.
+    ///
+    /// **Source.** Common practice, no source; ABYC H-24 and ISO 10088 treat siphoning (from memory).
+    ///
+    /// **When it warns.** It warns of what is missing.
+    ONE_FEED = Fuel "fuel/one-feed", judge;
+}
+
+fn judge(case: &Case) -> Judgement {
+    let rig = told(case)?;
+    let mut missing = Vec::new();
+    if rig.lines.is_empty() {
+        missing.push(Missing::one(reading!(rigging::FuelRig.lines)));
+    }
+    if case.rig.after.mains().is_empty() {
+        missing.push(case.rig.after.missing());
+    }
+    if !missing.is_empty() {
+        return Ok(Finding::unmeasured(missing));
+    }
+    let engines = burning(case).len();
+    let mut wrong: Vec<Text> = Vec::new();
+    let fed: usize = rig.lines.iter().map(|line| usize::from(line.engines.unwrap_or(1))).sum();
+    if fed < engines {
+        wrong.push(say!("{} of {} engines have a line", fed, engines));
+    }
+    let mut buy: Vec<(&str, Text)> = Vec::new();
+    for (i, line) in rig.lines.iter().enumerate() {
+        let name = line_name(line, i);
+        if line.engines.unwrap_or(1) > 1 {
+            wrong.push(say!("{} feeds {} engines", name.as_str(), u32::from(line.engines.unwrap_or(1))));
+            buy.push((
+                "fuel line with pick-up, valve and separator",
+                say!("one more for each engine on {}", name.as_str()),
+            ));
+        }
+        for (there, what, size) in [
+            (line.separator, "water separator", "for the engine's flow, 10 micron where its manual says no other"),
+            (line.bulb, "primer bulb", "for the hose's inside"),
+            (line.anti_siphon, "anti-siphon valve", "for the engine's flow, at the tank"),
+        ] {
+            if there == Some(false) {
+                wrong.push(say!("{} has no {}", name.as_str(), what));
+                buy.push((what, Text::from(size)));
+            }
+        }
+    }
+    if wrong.is_empty() {
+        return Ok(Finding::new(Verdict::Pass, say!("Each of {} engines has a line of its own.", engines)));
+    }
+    let finding = Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from(".")))
+        .remedy(Text::from("Give each engine its own line from its own pick-up, with valve, separator and bulb."));
+    Ok(buy.into_iter().fold(finding, |finding, (what, size)| finding.buys(what, size)))
+}

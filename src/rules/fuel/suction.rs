@@ -1,0 +1,80 @@
+//! `fuel/suction`
+
+use super::{lines, told};
+use crate::case::Case;
+use crate::case::rigging::fuel::Fed;
+use crate::physics::rigging::fuel;
+use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
+use crate::working::{Sheet, Table};
+use uom::si::f64::Length;
+
+rule! {
+    /// Suction at each engine's pump at full throttle: hose with its fittings, lift, filter, anti-siphon valve and bulb.
+    ///
+    /// **Why.** An engine that draws hard starves at full throttle, runs lean, and its fuel boils sooner. A larger engine on
+    /// the old hose is the usual way to get there.
+    ///
+    /// **Limit.** 2 inHg at the engine. Flow is the engine's rate at full throttle, else 0.1 US gal a horsepower and hour;
+    /// gasoline of 15 °C.
+    ///
+    /// **Source.** Common practice, no source (the limit, the flow, devices without papers); pressure drop by Darcy and Weisbach,
+    /// friction by 64/Re or Colebrook, fittings after Crane TP-410 (values from memory).
+    ///
+    /// **When it warns.** It warns over the limit, and names the hose that keeps it.
+    SUCTION = Fuel "fuel/suction", judge;
+}
+
+/// Insides in which fuel hose is sold, in. Common practice, no source.
+const SOLD_IN: [f64; 5] = [0.25, 0.3125, 0.375, 0.5, 0.625];
+
+fn judge(case: &Case) -> Judgement {
+    let rig = told(case)?;
+    let lines = lines(case, rig)?;
+    let most = fuel::permitted_suction();
+    let shown = |pressure| Measure::styled(pressure, Style::Suction);
+    let rows = lines
+        .iter()
+        .map(|fed| vec![Text::from(fed.name.as_str()), fed.flow.measure().into(), shown(fed.suction.value()).into()])
+        .collect();
+    let table = Table::new("fuel lines at full throttle", &["line", "flow", "suction at the engine"], rows);
+    let Some(worst) =
+        lines.into_iter().reduce(|a, b| if b.suction.value().si() > a.suction.value().si() { b } else { a })
+    else {
+        return Ok(Finding::not_applicable(Text::from("There is no fuel line.")));
+    };
+    let found = shown(worst.suction.value());
+    let summary = say!(
+        "At full throttle {} carries {} and the engine draws {}.",
+        worst.name.as_str(),
+        worst.flow.measure(),
+        found
+    );
+    let finding = if worst.suction.value().exceeds(most) {
+        match wider(&worst) {
+            Some(bore) => Finding::new(Verdict::Warn, summary)
+                .remedy(say!("Lay hose of {} inside in the same run: it keeps {}.", Measure::tape(bore), shown(most)))
+                .buys("fuel hose for gasoline, fire tested", say!("{} inside, {}", Measure::tape(bore), length(&worst))),
+            None => Finding::new(Verdict::Warn, summary).remedy(Text::from(
+                "No common hose keeps it: shorten the run, take out fittings, or fit a lift pump that the engine's maker allows.",
+            )),
+        }
+    } else {
+        Finding::new(Verdict::Pass, summary)
+    };
+    Ok(finding.against(found, Limit::AtMost(shown(most))).working(worst.sheet).table(table))
+}
+
+fn length(fed: &Fed) -> Measure {
+    let length = fed.line.length.as_ref().map_or(Length::from_si(0.0), |length| length.value);
+    Measure::styled(length, Style::FeetInches)
+}
+
+/// The narrowest hose that keeps the limit in the same run.
+fn wider(fed: &Fed) -> Option<Length> {
+    SOLD_IN.into_iter().map(inches).find(|bore| {
+        let line = fuel::Line { bore: *bore, ..fed.hydraulic };
+        !fuel::suction(&mut Sheet::default(), &line, fed.flow.value()).value().exceeds(fuel::permitted_suction())
+    })
+}

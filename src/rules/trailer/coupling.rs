@@ -1,0 +1,60 @@
+//! `trailer/coupling`
+
+use super::told;
+use crate::case::Case;
+use crate::case::rigging::road::load;
+use crate::physics::rigging::trailer::{self, COUPLING_SHARE};
+use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
+use crate::working::Sheet;
+use uom::si::f64::{Length, Ratio};
+
+rule! {
+    /// Weight on the coupling, from where the axle stands and where the weight is.
+    ///
+    /// **Why.** New engines put weight aft: the coupling goes light, and the trailer begins to sway as it is overtaken.
+    ///
+    /// **Limit.** 5 to 10 % of all of it.
+    ///
+    /// **Source.** Common practice, no source; moments about the axle.
+    ///
+    /// **When it warns.** It warns outside, and says how far the axle, or the boat with her winch post, would have to move.
+    COUPLING = Trailer "trailer/coupling", judge;
+}
+
+fn judge(case: &Case) -> Judgement {
+    let towed = told(case)?;
+    let road = load(case, towed)?;
+    let stand = match &road.stand {
+        Ok(stand) => stand,
+        Err(missing) => return Ok(Finding::unmeasured(missing.clone())),
+    };
+    let mut sheet = Sheet::default();
+    let all_up = trailer::all_up(&mut sheet, &road.weights);
+    let coupling = trailer::coupling(&mut sheet, &road.weights, stand);
+    let share = trailer::share(&mut sheet, &coupling, &all_up);
+    let ratio = |share| Measure::of(Ratio::from_si(share));
+    let limit = Limit::Within(ratio(COUPLING_SHARE.0), ratio(COUPLING_SHARE.1));
+    let summary = say!("{} stands on the coupling, {} of {}.", coupling.measure(), share.measure(), all_up.measure());
+    let finding = if (COUPLING_SHARE.0..=COUPLING_SHARE.1).contains(&share.value().si()) {
+        Finding::new(Verdict::Pass, summary)
+    } else {
+        let wanted = Ratio::from_si((COUPLING_SHARE.0 + COUPLING_SHARE.1) / 2.0);
+        let axle = trailer::move_axle(coupling.value(), wanted, all_up.value(), stand);
+        let boat = trailer::move_boat(&mut sheet, &coupling, wanted, &all_up, road.boat, stand);
+        Finding::new(Verdict::Warn, summary).remedy(
+            say!("Move the axle ")
+                .then(way(axle, "aft", "forward"))
+                .then(Text::from(", or the winch post, and her with it, "))
+                .then(way(boat.value(), "forward", "aft"))
+                .then(say!(": then {} of it stands there.", Measure::of(wanted))),
+        )
+    };
+    Ok(finding.against(share.measure(), limit).working(sheet))
+}
+
+/// How far, and which way.
+fn way(far: Length, on: &str, back: &str) -> Text {
+    say!("{} {}", Measure::tape(far.abs()), if far.si() >= 0.0 { on } else { back })
+}
