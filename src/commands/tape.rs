@@ -26,11 +26,11 @@ pub(super) fn run(args: &TapeArgs) -> Result<ExitCode, CommandError> {
     let (rig, judged) = (&loaded.rig, rules::judge(&loaded.case()));
     match &args.html {
         Some(file) => {
-            let sheet = report::measuring_sheet(&rig.title(), &judged);
+            let sheet = report::measuring_sheet(rig.title(), &judged);
             write_own(file, &sheet, report::GENERATOR)?;
             written_to(file, ": print it and take it along");
         }
-        None => print(&report::measuring_list(&rig.title(), &judged)),
+        None => print(&report::measuring_list(rig.title(), &judged)),
     }
     Ok(ExitCode::SUCCESS)
 }

@@ -109,14 +109,14 @@ pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
     let (topic, units) = (args.topic.word(), args.units.into());
     if let Some(file) = &args.html {
         let stamp = stamp(&args.job, &loaded, &catalog);
-        let page = report::work_page(&rig.title(), topic, &parts, &sweeps, units, &stamp);
+        let page = report::work_page(rig.title(), topic, &parts, &sweeps, units, &stamp);
         write_own(file, &page, report::GENERATOR)?;
         written_to(file, "");
         return Ok(ExitCode::SUCCESS);
     }
     print(&match args.format {
-        Format::Text => report::work_text(&rig.title(), topic, &parts, units),
-        Format::Json => format!("{:#}\n", report::work_json(&rig.title(), topic, &parts, units)),
+        Format::Text => report::work_text(rig.title(), topic, &parts, units),
+        Format::Json => format!("{:#}\n", report::work_json(rig.title(), topic, &parts, units)),
     });
     Ok(ExitCode::SUCCESS)
 }

@@ -84,7 +84,7 @@ pub(super) fn page(question: &Question, pictures: &BTreeMap<String, String>) -> 
 pub(super) fn sheet(question: &Question) -> Value {
     opened(question, |opened| {
         let judged = rules::judge(&opened.case());
-        value!({ "faults": [], "html": report::measuring_sheet(&opened.rig.title(), &judged) })
+        value!({ "faults": [], "html": report::measuring_sheet(opened.rig.title(), &judged) })
     })
 }
 

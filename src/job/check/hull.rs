@@ -9,12 +9,10 @@ use crate::quantity::Reading;
 
 pub(super) fn hull(checker: &mut Checker, shape: Option<&HullShape>) {
     match shape {
-        None => {}
-        Some(HullShape::Mesh { file, .. }) => {
-            if file.trim().is_empty() {
-                checker.fault("hull.file", "a mesh without a file", "file: \"hull.stl\", from the folder of the job");
-            }
+        Some(HullShape::Mesh { file, .. }) if file.trim().is_empty() => {
+            checker.fault("hull.file", "a mesh without a file", "file: \"hull.stl\", from the folder of the job");
         }
+        None | Some(HullShape::Mesh { .. }) => {}
         Some(HullShape::Tape { sections, .. }) => {
             count(checker, "hull.sections", sections.len());
             let forward: Vec<_> = sections.iter().map(|s| &s.forward).collect();

@@ -77,7 +77,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
         }
         footer { (closing::end(report, stamp)) }
     };
-    shell::document(&rig.title(), &rig.title(), body)
+    shell::document(rig.title(), rig.title(), body)
 }
 
 /// The drawings as files of their own: name and text.

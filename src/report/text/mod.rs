@@ -17,7 +17,7 @@ use working::{rows, working_line};
 /// The whole report.
 pub fn text(report: &Report) -> String {
     let rig = report.case.rig;
-    let mut out = wrap(&rig.title(), "");
+    let mut out = wrap(rig.title(), "");
     let invented = if rig.job.made_up { " · an invented scenario" } else { "" };
     out.push_str(&format!("{}{invented}\n", rig.job.sitting.words()));
     out.push_str(&format!("{}\n\n", "─".repeat(WIDTH)));
