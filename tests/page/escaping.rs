@@ -90,9 +90,9 @@ fn every_field_of_a_job_is_shown_as_words_and_nothing_else() {
         assert!(shown.matches(&plain).count() >= 12, "{words} is not shown");
         with_report(&text, |report| {
             let parts = report.case.weights();
-            let working = report::work_page(&report.case.rig.title(), "weights", &parts, &[], report.units, &stamp());
+            let working = report::work_page(report.case.rig.title(), "weights", &parts, &[], report.units, &stamp());
             nothing_of_it_is_markup(&working, words);
-            let sheet = report::measuring_sheet(&report.case.rig.title(), report.judged);
+            let sheet = report::measuring_sheet(report.case.rig.title(), report.judged);
             nothing_of_it_is_markup(&sheet, words);
             for (name, drawing) in report::drawing_files(report) {
                 roxmltree::Document::parse(&drawing).unwrap_or_else(|error| panic!("{name} with {words}: {error}"));

@@ -80,7 +80,7 @@ fn the_pages_of_the_demos_say_what_is_kept() {
 #[test]
 fn the_measuring_sheets_say_what_is_kept() {
     with_report(&demo("tiller_skiff"), |report| {
-        kept("page-tape-tiller_skiff", &report::measuring_sheet(&report.case.rig.title(), report.judged));
+        kept("page-tape-tiller_skiff", &report::measuring_sheet(report.case.rig.title(), report.judged));
     });
     kept("page-tape-blank", &report::blank_sheet(Sitting::BeforeOrdering, &common::CATALOG));
 }
@@ -89,7 +89,7 @@ fn the_measuring_sheets_say_what_is_kept() {
 fn the_typeset_working_says_what_is_kept() {
     with_report(&demo("oyster_skiff"), |report| {
         let parts = report.case.weights();
-        let page = report::work_page(&report.case.rig.title(), "weights", &parts, &[], report.units, &stamp());
+        let page = report::work_page(report.case.rig.title(), "weights", &parts, &[], report.units, &stamp());
         kept("page-work-weights", &page);
     });
 }
