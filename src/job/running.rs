@@ -21,7 +21,8 @@ things! {
                 "span of one, length from hinge to edge, how many, how far down they stand: tabs: (span: \"18 in\", \
                 chord: \"9 in\", down: \"5 deg\")").closely(inch(0.25)).spot(272, 392),
         /// Area that she shows to the wind from ahead.
-        front: Option<Reading<Area>> = called("frontal area above water").within(bounds::FRONT),
+        front: Option<Reading<Area>> = called("frontal area above water").within(bounds::FRONT)
+            .taken(Stop::Papers, "a drawing, or photographs from ahead", "width times height above the water"),
         /// Greatest speed that her builder lets the hull run.
         hull_rated: Option<Reading<Velocity>> = called("greatest speed that the hull is rated for").within(bounds::SPEED)
             .taken(Stop::Papers, "builder's manual or plate", "ask with the hull number").closely(mph(1.0)),

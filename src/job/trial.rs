@@ -19,7 +19,8 @@ things! {
             .taken(Stop::Helm, "on the water, with the engines that go on",
                 "the same runs, loaded alike, over the same water"),
         /// What was promised of the new engines.
-        promised: Option<Promised> = called("what was promised"),
+        promised: Option<Promised> = called("what was promised")
+            .taken(Stop::Papers, "the offer", "what the seller wrote: speed, distance for fuel, range, engine speed at full throttle"),
         /// Fuel that can be used, all tanks together; that of weights.tanks where left out.
         tank: Option<Reading<Volume>> = called("fuel that can be used").within(bounds::FUEL_ABOARD)
             .taken(Stop::Papers, "tank's label, or a fill from empty", "all tanks together").closely(gallon(2.0)),

@@ -22,11 +22,15 @@ things! {
         /// The price of fuel.
         fuel: Option<FuelPrice> = called("price of fuel")
             .taken(Stop::Papers, "the fuel dock", "what a volume costs: fuel: (price: 4.20, per: \"1 gal\")"),
-        /// Upkeep in a season besides fuel, before and after.
-        upkeep_before: Option<f64> = called("upkeep of a season before").within(bounds::MONEY),
-        upkeep_after: Option<f64> = called("upkeep of a season after").within(bounds::MONEY),
+        /// Upkeep in a season besides fuel, with the old engines.
+        upkeep_before: Option<f64> = called("upkeep of a season before").within(bounds::MONEY)
+            .taken(Stop::Papers, "bills of the last seasons", "service and repairs of the engines in a season, in the same money"),
+        /// The same with the new engines.
+        upkeep_after: Option<f64> = called("upkeep of a season after").within(bounds::MONEY)
+            .taken(Stop::Papers, "the offer, or the dealer", "service of the new engines in a season, in the same money"),
         /// Seasons that are looked ahead; ten where left out.
-        seasons: Option<u8> = called("seasons looked ahead").within(bounds::SEASONS),
+        seasons: Option<u8> = called("seasons looked ahead").within(bounds::SEASONS)
+            .taken(Stop::Papers, "the owner", "how many seasons to look ahead"),
         /// What money does not count, listed and not priced.
         not_priced: Vec<String> = called("what is not priced"),
     }

@@ -51,7 +51,7 @@ fn every_reading_has_a_bound_a_line_on_the_sheet_a_place_and_a_description() {
         };
         let taking = line.taking.expect("a line is taken somehow");
         let read_off = matches!(taking.stop, Stop::Papers | Stop::Items | Stop::Desk)
-            || ["sheet", "papers", "manual", "offer", "plate", "scale", "used for"]
+            || ["sheet", "papers", "manual", "offer", "plate", "scale", "used for", "on the water"]
                 .iter()
                 .any(|word| taking.place.contains(word));
         if line.spot.is_none() && !read_off {

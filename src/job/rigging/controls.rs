@@ -91,7 +91,8 @@ things! {
     /// Levers, switches, gauges.
     pub struct Controls {
         /// Helm stations.
-        stations: Option<u8> = called("stations").within(bounds::ENGINES),
+        stations: Option<u8> = called("stations").within(bounds::ENGINES)
+            .taken(Stop::Papers, "papers of the controls, or aboard", "how many places she is steered from"),
         /// How the levers reach the engines.
         levers: Option<Reach> = called("how the levers reach the engines")
             .taken(Stop::Helm, "at the helm, and the offer",

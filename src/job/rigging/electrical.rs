@@ -31,7 +31,8 @@ things! {
             .taken(Stop::Papers, "the owner, or his log on paper: papers",
                 "hours a day with the engines at cruise, and at idle or trolling"),
         /// Of a day: engines at idle or trolling.
-        idling: Option<Reading<Time>> = called("hours a day at idle or trolling").within(between(hour(0.0), hour(24.0))),
+        idling: Option<Reading<Time>> = called("hours a day at idle or trolling").within(between(hour(0.0), hour(24.0)))
+            .taken(Stop::Papers, "the owner", "hours of a day with the engines at idle or trolling"),
         /// The batteries.
         batteries: Vec<BatteryEntry> = called("the starting batteries")
             .taken(Stop::Aboard, "plate on the battery",
@@ -98,7 +99,7 @@ things! {
         /// Whether it goes on with the new engines, and so into the ledger.
         goes_on: bool,
         /// Which side, and how far off the centreline.
-        across: Option<Across>,
+        across: Option<Across> = called("off the centreline").within(bounds::ACROSS),
         /// Distance of its centre forward of the transom.
         forward: Option<Reading<Length>> = called("battery, forward of the transom").within(between(foot(-10.0), foot(80.0))),
         /// Height of its centre above the baseline.

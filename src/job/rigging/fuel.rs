@@ -17,7 +17,8 @@ things! {
             .taken(Stop::Papers, "thermometer in the tank, or local papers",
                 "in summer, after a day in the sun"),
         /// Reid vapour pressure of the gasoline sold there.
-        reid: Option<Reading<Pressure>> = called("Reid vapour pressure of the gasoline").within(between(psi(5.0), psi(16.0))),
+        reid: Option<Reading<Pressure>> = called("Reid vapour pressure of the gasoline").within(between(psi(5.0), psi(16.0)))
+            .taken(Stop::Papers, "papers of the fuel dock", "as sold there in that season"),
         /// Inside of the tank's vent hose.
         vent: Option<Reading<Length>> = called("inside of the vent hose").within(between(inch(0.125), inch(3.0))).shown(Style::Plain)
             .taken(Stop::Aboard, "print on the hose, at the deck fitting",
@@ -31,11 +32,14 @@ things! {
             .taken(Stop::Helm, "on a sea trial, from the gauges",
                 "all engines together at the usual cruise, both ways").closely(gallon_per_hour(0.5)).spot(318, 62),
         /// The speed of that cruise.
-        cruise: Option<Reading<Velocity>> = called("speed of that cruise").within(between(mph(1.0), mph(120.0))),
+        cruise: Option<Reading<Velocity>> = called("speed of that cruise").within(between(mph(1.0), mph(120.0)))
+            .taken(Stop::Papers, "the owner", "the speed at which she usually goes far"),
         /// How far she shall go on a tank.
-        distance: Option<Reading<Length>> = called("how far she shall go on a tank").within(between(mile(1.0), mile(2000.0))).shown(Style::Distance),
+        distance: Option<Reading<Length>> = called("how far she shall go on a tank").within(between(mile(1.0), mile(2000.0))).shown(Style::Distance)
+            .taken(Stop::Papers, "the owner", "how far she must come on one filling"),
         /// How long at full throttle.
-        hours: Option<Reading<Time>> = called("how long she shall run at full throttle").within(between(hour(0.1), hour(48.0))),
+        hours: Option<Reading<Time>> = called("how long she shall run at full throttle").within(between(hour(0.1), hour(48.0)))
+            .taken(Stop::Papers, "the owner", "hours at full throttle on one filling"),
         /// Lines from the tank to an engine.
         lines: Vec<FuelLine> = called("the fuel lines")
             .taken(Stop::Aboard, "tank to engine",

@@ -12,7 +12,8 @@ things! {
     /// How the wheel turns the engines.
     pub struct SteeringRig {
         /// Cylinders that move together.
-        cylinders: Option<u8> = called("cylinders").within(bounds::ENGINES),
+        cylinders: Option<u8> = called("cylinders").within(bounds::ENGINES)
+            .taken(Stop::Papers, "papers of the steering, or at the engines", "how many move together"),
         /// Across the wheel's rim.
         wheel: Option<Reading<Length>> = called("diameter of the wheel").within(between(inch(8.0), inch(40.0)))
             .taken(Stop::Helm, "at the helm",
