@@ -42,8 +42,8 @@ const LITRE: f64 = 1e-3;
 const MILE: f64 = 5280.0 * FOOT;
 /// International nautical mile, exact. Source: NIST SP 811, B.8.
 const NAUTICAL_MILE: f64 = 1852.0;
-/// Conventional inch of mercury of 13,595.1 kg/m³. Source: NIST SP 811, B.8, prints 3.386 389 kPa.
-const INCH_OF_MERCURY: f64 = INCH * 13_595.1 * STANDARD_GRAVITY;
+/// Conventional inch of Hg of 13,595.1 kg/m³. Source: NIST SP 811, B.8, prints 3.386 389 kPa.
+const INCH_HG: f64 = INCH * 13_595.1 * STANDARD_GRAVITY;
 /// Degree of Fahrenheit in kelvin, exact. Source: NIST SP 811, B.8.
 const FAHRENHEIT: f64 = 5.0 / 9.0;
 /// Freezing point of water that Celsius counts from, K; absolute zero to zero Fahrenheit, °F. Source: NIST SP 811, B.8.
@@ -107,7 +107,7 @@ pub const UNITS: &[Unit] = &[
     unit(Kind::Pressure, 1e3, "kPa", &[]),
     unit(Kind::Pressure, 1.0, "Pa", &[]),
     unit(Kind::Pressure, 1e5, "bar", &[]),
-    unit(Kind::Pressure, INCH_OF_MERCURY, "inHg", &["in Hg", "inches of mercury"]),
+    unit(Kind::Pressure, INCH_HG, "inHg", &["in Hg"]),
     unit(
         Kind::Moment,
         POUND_FORCE * FOOT,
@@ -204,9 +204,9 @@ pub fn in_celsius(temperature: Temperature) -> f64 {
     temperature.si() - CELSIUS_ZERO
 }
 
-/// So many inches of mercury.
-pub fn inches_of_mercury(value: f64) -> Pressure {
-    Pressure::from_si(value * INCH_OF_MERCURY)
+/// So many inches of Hg.
+pub fn inches_hg(value: f64) -> Pressure {
+    Pressure::from_si(value * INCH_HG)
 }
 
 /// So many US gallons.

@@ -119,7 +119,7 @@ amounts! {
     gn = "gn";
     percent = "%";
     psi = "psi";
-    inch_of_mercury = "inHg";
+    inch_hg = "inHg";
     cubic_inch = "in³";
     square_mm = "mm²";
     ampere_hour = "Ah";

@@ -239,7 +239,7 @@ impl PartialEq for Declared {
 
 impl Eq for Declared {}
 
-/// The declaration of this field; a name that is none stops the build. See [`reading!`](crate::reading::reading).
+/// The declaration of this field; a name that is none stops the build. See `reading!`.
 pub const fn find(fields: &'static [Declared], name: &str) -> &'static Declared {
     let mut i = 0;
     while i < fields.len() {

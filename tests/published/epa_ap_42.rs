@@ -3,7 +3,7 @@
 
 use proptest::prelude::*;
 use sternknee::physics::rigging::fuel::{self, Line};
-use sternknee::quantity::{Dimensioned, celsius, feet, gallons_per_hour, horsepower, inches, inches_of_mercury};
+use sternknee::quantity::{Dimensioned, celsius, feet, gallons_per_hour, horsepower, inches, inches_hg};
 use sternknee::working::Sheet;
 use uom::si::f64::Pressure;
 
@@ -44,7 +44,7 @@ fn line() -> Line {
         barbs: 8,
         valves: 1,
         lift: inches(18.0),
-        devices: inches_of_mercury(0.8),
+        devices: inches_hg(0.8),
         temperature: celsius(20.0),
     }
 }
@@ -61,7 +61,7 @@ fn a_line_draws_what_its_parts_do() {
     // Between laminar and turbulent: Blasius at 4,000 is 0.0398, Colebrook's near it.
     let f = 64.0 / 2300.0 + (re - 2300.0) / 1700.0 * (0.0400 - 64.0 / 2300.0);
     let long = 15.0 * 0.3048 + (2.0 * 30.0 + 8.0 * 25.0 + 18.0) * d;
-    let by_hand = f * long / d * rho * v * v / 2.0 + rho * 9.80665 * 18.0 * 0.0254 + inches_of_mercury(0.8).si();
+    let by_hand = f * long / d * rho * v * v / 2.0 + rho * 9.80665 * 18.0 * 0.0254 + inches_hg(0.8).si();
     assert!((found / by_hand - 1.0).abs() < 2e-3, "{found} against {by_hand}");
 }
 
@@ -86,7 +86,7 @@ proptest! {
 
     #[test]
     fn warmer_fuel_is_nearer_to_boiling(warm in -20.0f64..60.0, more in 0.1f64..10.0) {
-        let left = |t: f64| fuel::over_boiling(&mut Sheet::default(), Pressure::from_si(9.0 * PSI), celsius(t), inches_of_mercury(2.0)).value().si();
+        let left = |t: f64| fuel::over_boiling(&mut Sheet::default(), Pressure::from_si(9.0 * PSI), celsius(t), inches_hg(2.0)).value().si();
         prop_assert!(left(warm + more) < left(warm));
     }
 }

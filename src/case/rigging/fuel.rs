@@ -6,7 +6,7 @@ use crate::case::Case;
 use crate::job::Cycle;
 use crate::job::rigging::{self, Chosen, FuelLine, FuelRig};
 use crate::physics::rigging::fuel::{self, Line};
-use crate::quantity::{Dimensioned, Temperature, celsius, inches_of_mercury, say};
+use crate::quantity::{Dimensioned, Temperature, celsius, inches_hg, say};
 use crate::reading::reading;
 use crate::rig::{Engine, Missing};
 use crate::working::{Sheet, Term};
@@ -119,20 +119,20 @@ const MILD_C: f64 = 15.0;
 fn devices(sheet: &mut Sheet, line: &FuelLine, flow: VolumeRate) -> Pressure {
     let mut sum = Pressure::from_si(0.0);
     if let Some(filter) = &line.filter {
-        let usual = inches_of_mercury(fuel::FILTER_IN_HG);
+        let usual = inches_hg(fuel::FILTER_IN_HG);
         let drop = filter.drop.as_ref().map_or(usual, |drop| drop.value);
         let rated = filter.flow.as_ref().map_or(flow, |rated| rated.value);
         if rated.si() > 0.0 {
             sum += fuel::device_drop(sheet, "Δpf", drop, flow, rated).value();
         }
     } else if line.separator == Some(true) {
-        sum += inches_of_mercury(fuel::FILTER_IN_HG);
+        sum += inches_hg(fuel::FILTER_IN_HG);
     }
     if line.anti_siphon == Some(true) {
-        sum += inches_of_mercury(fuel::ANTI_SIPHON_IN_HG);
+        sum += inches_hg(fuel::ANTI_SIPHON_IN_HG);
     }
     if line.bulb == Some(true) {
-        sum += inches_of_mercury(fuel::BULB_IN_HG);
+        sum += inches_hg(fuel::BULB_IN_HG);
     }
     if sum.si() > 0.0 {
         sheet.remark(say!("Filter, anti-siphon valve and bulb: by their papers, else as is usual."));

@@ -95,6 +95,6 @@ things! {
         /// The flow that it is rated for.
         flow: Option<Reading<VolumeRate>> = called("flow that the filter is rated for").within(between(gallon_per_hour(1.0), gallon_per_hour(1000.0))),
         /// What it takes off then.
-        drop: Option<Reading<Pressure>> = called("what the filter takes off at that flow").within(between(inch_of_mercury(0.0), inch_of_mercury(10.0))).shown(Style::Suction),
+        drop: Option<Reading<Pressure>> = called("what the filter takes off at that flow").within(between(inch_hg(0.0), inch_hg(10.0))).shown(Style::Suction),
     }
 }

@@ -4,8 +4,8 @@ use uom::si::f64::{Length, MassDensity, Power, Pressure, Ratio, VolumeRate};
 
 use super::pipe;
 use crate::quantity::{
-    Dimensioned, Measure, Style, Temperature, Viscosity, gallons_per_hour, horsepower, in_celsius, inches_of_mercury,
-    say, standard_gravity,
+    Dimensioned, Measure, Style, Temperature, Viscosity, gallons_per_hour, horsepower, in_celsius, inches_hg, say,
+    standard_gravity,
 };
 use crate::working::{Sheet, Term, exp, number, pi, power};
 
@@ -159,5 +159,5 @@ pub fn vapour_pressure(sheet: &mut Sheet, reid: Pressure, temperature: Temperatu
 
 /// The suction that an engine's pump may be asked for.
 pub fn permitted_suction() -> Pressure {
-    inches_of_mercury(SUCTION_IN_HG)
+    inches_hg(SUCTION_IN_HG)
 }

@@ -42,7 +42,7 @@ pub enum Style {
     Distance,
     /// How far two temperatures lie apart.
     Difference,
-    /// A suction: inches of mercury, or kilopascals.
+    /// A suction: inches of Hg, or kilopascals.
     Suction,
 }
 
