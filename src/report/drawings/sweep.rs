@@ -97,7 +97,7 @@ fn chart(sweep: &Sweep, curves: &[Curve], wide: f64, units: Units) -> Markup {
     let places = usize::from(step < 1.0) + usize::from(step < 0.1);
     let shown = |value: f64| format!("{value:.places$}");
     // Room for the steps' figures up the side, and for half of the first figure below.
-    let room = (width(&shown(high), FONT) + 8.0).max(0.5 * width("-0.10 in", FONT));
+    let room = (width(&shown(high), FONT) + 8.0).max(0.5 * width("-0.10 in", FONT) + 3.0);
     let (left, right) = (EDGE + room, wide - EDGE - 30.0);
     let (top, bottom) = (EDGE + FONT + 24.0, HIGH - 46.0);
     let change = |point: Option<&SweepPoint>| point.map_or(0.0, |point| point.change);
