@@ -7,7 +7,7 @@ use super::float::Side;
 use super::trial::Doubtful;
 use crate::job::{Cost, Worth};
 use crate::physics::worth::{Amount, Payback, fuel_money, payback};
-use crate::quantity::{Dimensioned, Measure, Text, grouped, say};
+use crate::quantity::{Dimensioned, HOUR, Measure, Text, grouped, say};
 use crate::working::{Part, Sheet, Table};
 
 /// A line of the costs.
@@ -103,9 +103,6 @@ impl Line {
         Some(Line { what: cost.what.clone(), amount: Amount { value, doubt } })
     }
 }
-
-/// Seconds.
-const HOUR: f64 = 3600.0;
 
 impl Reckoned {
     fn of(case: &Case, worth: &Worth) -> Reckoned {

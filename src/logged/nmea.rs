@@ -7,15 +7,15 @@ use std::f64::consts::TAU;
 use nmea::ParseResult;
 use nmea::sentences::rmc::RmcStatusOfFix;
 
+use crate::quantity::{HOUR, MINUTE, NAUTICAL_MILE};
+
 use super::{Damage, Log, LoggedError, Sample, gaps};
 
 /// m/s in a knot.
-const KNOT: f64 = 1852.0 / 3600.0;
+const KNOT: f64 = NAUTICAL_MILE / HOUR;
 /// m³/s in the litre a second of a flow transducer (XDR, type R, unit l).
 const LITRE_A_SECOND: f64 = 1e-3;
 const SECONDS_A_DAY: f64 = 86_400.0;
-const MINUTE: f64 = 60.0;
-const HOUR: f64 = 3600.0;
 /// A clock that goes back by more than this has passed midnight, seconds.
 const PAST_MIDNIGHT: f64 = 43_200.0;
 /// The longest sentence that is read.

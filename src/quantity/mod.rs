@@ -18,6 +18,6 @@ pub use reading::{Basis, Reading};
 pub use text::{Piece, Text};
 pub(crate) use text::{capitalised, say};
 pub use units::{
-    UNITS, Unit, celsius, degrees, feet, gallons, gallons_per_hour, horsepower, in_celsius, inches, inches_hg,
-    metric_horsepower, pounds, pounds_per_cubic_foot, standard_gravity, units_of,
+    HOUR, MILE, MINUTE, NAUTICAL_MILE, UNITS, Unit, celsius, degrees, feet, gallons, gallons_per_hour, horsepower,
+    in_celsius, inches, inches_hg, metric_horsepower, pounds, pounds_per_cubic_foot, standard_gravity, units_of,
 };

@@ -39,9 +39,9 @@ const GALLON: f64 = 231.0 * INCH * INCH * INCH;
 /// Litre. Source: SI brochure (2019), table 8.
 const LITRE: f64 = 1e-3;
 /// Statute mile of 5,280 ft, exact. Source: NIST SP 811, B.8.
-const MILE: f64 = 5280.0 * FOOT;
+pub const MILE: f64 = 5280.0 * FOOT;
 /// International nautical mile, exact. Source: NIST SP 811, B.8.
-const NAUTICAL_MILE: f64 = 1852.0;
+pub const NAUTICAL_MILE: f64 = 1852.0;
 /// Conventional inch of Hg of 13,595.1 kg/m³. Source: NIST SP 811, B.8, prints 3.386 389 kPa.
 const INCH_HG: f64 = INCH * 13_595.1 * STANDARD_GRAVITY;
 /// Degree of Fahrenheit in kelvin, exact. Source: NIST SP 811, B.8.
@@ -50,9 +50,9 @@ const FAHRENHEIT: f64 = 5.0 / 9.0;
 const CELSIUS_ZERO: f64 = 273.15;
 const FAHRENHEIT_ZERO: f64 = 459.67 * FAHRENHEIT;
 /// Hour, in seconds.
-const HOUR: f64 = 3600.0;
+pub const HOUR: f64 = 3600.0;
 /// Minute, in seconds.
-const MINUTE: f64 = 60.0;
+pub const MINUTE: f64 = 60.0;
 /// Degree of arc, in radians.
 const DEGREE: f64 = std::f64::consts::PI / 180.0;
 
@@ -64,8 +64,6 @@ const fn unit(kind: Kind, factor: f64, name: &'static str, spellings: &'static [
 pub const UNITS: &[Unit] = &[
     unit(Kind::Length, INCH, "in", &["inches", "inch", "\""]),
     unit(Kind::Length, FOOT, "ft", &["feet", "foot", "'"]),
-    unit(Kind::Length, MILE, "mi", &["miles", "mile"]),
-    unit(Kind::Length, NAUTICAL_MILE, "nmi", &["nautical miles", "nautical mile"]),
     unit(Kind::Length, 1e-3, "mm", &["millimetres", "millimeters"]),
     unit(Kind::Length, 1e-2, "cm", &["centimetres", "centimeters"]),
     unit(Kind::Length, 1.0, "m", &["metres", "meters", "metre", "meter"]),

@@ -114,14 +114,3 @@ macro_rules! rule {
     };
 }
 pub(super) use rule;
-
-/// The value of a result, or returns the finding that says why there is none.
-macro_rules! given {
-    ($result:expr) => {
-        match $result {
-            Ok(value) => value,
-            Err(finding) => return *finding,
-        }
-    };
-}
-pub(super) use given;

@@ -187,7 +187,8 @@ fn without_a_full_transom_the_aftermost_quarter_counts() {
     let quarter = ", aft_quarter_beam: \"6.5 ft\"";
     near(at_most(&finding(FORMULA, &job("3.25 ft", quarter))), 60.0, 1e-9);
     let unasked = finding(FORMULA, &job("3.25 ft", ""));
-    assert!(unasked.missing[0].measurement.field.ends_with("aft_quarter_beam"));
+    let asked = unasked.missing[0].measurement;
+    assert_eq!((asked.of, asked.field), ("Boat", "aft_quarter_beam"));
     // Just wider than half: its own width counts, factor 52.8, 0.8 F − 25 = 17.24.
     near(at_most(&finding(FORMULA, &job("3.3 ft", quarter))), 20.0, 1e-9);
 }

@@ -4,13 +4,13 @@ use uom::si::f64::Velocity;
 
 use super::steady::{Craft, Steady};
 use crate::physics::running::Outside;
-use crate::quantity::Dimensioned;
+use crate::quantity::{Dimensioned, HOUR, MILE};
 
 /// Lowest and highest speed looked at, and the step between, m/s: 2 to 100 mph by 1 mph.
 pub const LOWEST: f64 = 2.0 * MILE_PER_HOUR;
 pub const HIGHEST: f64 = 100.0 * MILE_PER_HOUR;
 pub const STEP: f64 = MILE_PER_HOUR;
-const MILE_PER_HOUR: f64 = 0.447_04;
+const MILE_PER_HOUR: f64 = MILE / HOUR;
 /// Halvings of a speed.
 const HALVINGS: usize = 40;
 /// How far past her greatest speed the range is told.

@@ -3,14 +3,13 @@
 use uom::si::f64::{Length, MassDensity, Power, Pressure, Ratio, VolumeRate};
 
 use super::pipe;
+use crate::physics::engine::FULL_THROTTLE_GAL_HP_H;
 use crate::quantity::{
     Dimensioned, Measure, Style, Temperature, Viscosity, gallons_per_hour, horsepower, in_celsius, inches_hg, say,
     standard_gravity,
 };
 use crate::working::{Sheet, Term, exp, number, pi, power};
 
-/// Gasoline burnt at full throttle, US gal a horsepower and hour. Common practice, no source.
-const GALLONS_A_HORSEPOWER_HOUR: f64 = 0.1;
 /// Density of gasoline at 20 °C, kg/m³, and what a kelvin takes off it. Values from memory.
 const DENSITY: f64 = 740.0;
 const DENSITY_A_KELVIN: f64 = 0.95e-3;
@@ -70,7 +69,7 @@ pub struct Line {
 /// Fuel burnt at full throttle by power alone. Common practice, no source: near 0.1 US gal a horsepower and hour.
 pub fn rate_by_power(sheet: &mut Sheet, power: Power) -> Term<VolumeRate> {
     let share = Term::new("P", power) / Term::constant(horsepower(1.0));
-    let each = Term::constant(gallons_per_hour(GALLONS_A_HORSEPOWER_HOUR));
+    let each = Term::constant(gallons_per_hour(FULL_THROTTLE_GAL_HP_H));
     sheet.set("Q", "fuel at full throttle, by power", share * each)
 }
 

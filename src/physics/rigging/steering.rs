@@ -2,6 +2,7 @@
 
 use uom::si::f64::{Area, Force, Length, Power, Pressure, Ratio, Velocity, Volume};
 
+use crate::physics::strength::loads::OVERALL_EFFICIENCY;
 use crate::quantity::{Dimensioned, Moment, Style};
 use crate::working::{Sheet, Term, number, pi};
 
@@ -18,8 +19,6 @@ pub const RIM_PULL_N: f64 = 111.2;
 const THROUGH_HYDRAULICS: f64 = 0.85;
 /// Side force of a propeller and the lower unit's lift in a steady turn, over the thrust. Common practice, no source.
 const SIDE_OF_THRUST: f64 = 0.15;
-/// Propulsive efficiency that the thrust at speed is taken from. Common practice, no source.
-const EFFICIENCY: f64 = 0.65;
 /// The propeller behind the axis about which an engine is steered. Common practice, no source: 9 in, in m.
 const BEHIND_AXIS_M: f64 = 0.2286;
 /// From that axis to the pin at which an engine is steered. Common practice, no source: 8 in, in m.
@@ -62,7 +61,7 @@ pub fn turns(sheet: &mut Sheet, cylinder: &Cylinder, count: u8, helm: Volume) ->
 
 /// Force at the pin of all cylinders together in a turn at full speed, from power and speed.
 pub fn side_load(sheet: &mut Sheet, power: Power, speed: Velocity) -> Term<Force> {
-    let thrust = number(EFFICIENCY) * Term::new("P", power) / Term::new("v", speed);
+    let thrust = number(OVERALL_EFFICIENCY) * Term::new("P", power) / Term::new("v", speed);
     let thrust = sheet.set("T", "thrust at speed", thrust);
     let lever = Term::new("b", Length::from_si(BEHIND_AXIS_M)) / Term::new("a", Length::from_si(ARM_M));
     sheet.set("Fs", "force at the steering pins", number(SIDE_OF_THRUST) * thrust * lever)

@@ -3,8 +3,8 @@
 use super::{FullThrottle, between, full_throttle, ladder, past_the_method, propeller, ready, trial_before, trusted};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -22,10 +22,10 @@ rule! {
     FULL_THROTTLE_BAND = Running "running/full-throttle-band", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let (runs, predicted) = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let (runs, predicted) = ready(case)?;
     let Some(band) = predicted.built.band else {
-        return Finding::unmeasured(vec![propeller()]);
+        return Ok(Finding::unmeasured(vec![propeller()]));
     };
     let [from, to] = band.map(Measure::of);
     let mut sheet = Sheet::default();
@@ -35,14 +35,14 @@ fn judge(case: &Case) -> Finding {
             (engine, 0.0, say!("The trial found {} at full throttle.", Measure::of(engine)))
         }
         Some(FullThrottle::Reckoned(_)) if !predicted.built.screw.told => {
-            return Finding { missing: vec![propeller()], ..Finding::new(
+            return Ok(Finding { missing: vec![propeller()], ..Finding::new(
                 Verdict::Unmeasured,
                 say!(
                     "The new propellers are not told: about {} of pitch would let the engines turn at the middle of their band.",
                     Measure::tape(predicted.built.screw.pitch)
                 ),
             ) }
-            .limit(Limit::Within(from, to));
+            .limit(Limit::Within(from, to)));
         }
         Some(FullThrottle::Reckoned(engine)) => (
             engine.value,
@@ -53,14 +53,14 @@ fn judge(case: &Case) -> Finding {
                 Measure::of(engine.doubt)
             ),
         ),
-        None => return past_the_method(predicted),
+        None => return Ok(past_the_method(predicted)),
     };
     let verdict = between(found.si(), doubt, band.map(Dimensioned::si));
     let finding = Finding::new(verdict, words)
         .against(Measure::of(found), Limit::Within(from, to))
         .working(sheet)
         .table(ladder(predicted));
-    match verdict {
+    Ok(match verdict {
         Verdict::Warn => finding.remedy(Text::from(if found.si() < band[0].si() {
             "Take less pitch: an inch is worth 150 to 200 rpm; running/pitch says which."
         } else {
@@ -68,5 +68,5 @@ fn judge(case: &Case) -> Finding {
         })),
         Verdict::Unmeasured => Finding { missing: vec![trial_before()], ..finding },
         _ => finding,
-    }
+    })
 }

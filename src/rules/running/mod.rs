@@ -29,21 +29,15 @@ use crate::case::running::{Predicted, Runs};
 use crate::case::trial::Doubtful;
 use crate::job::{EngineGroup, Trial};
 use crate::quantity::{Measure, Text, say};
-use crate::reading::reading;
+use crate::reading::{Absent, reading};
 use crate::rig::Missing;
 use crate::working::{Sheet, Table};
 
-/// How she runs with the new engines, or the finding that says why nothing is told.
-fn ready<'c>(case: &'c Case) -> Result<(&'c Runs, &'c Predicted), Box<Finding>> {
-    let Some(runs) = case.running() else {
-        return Err(Box::new(Finding::not_applicable(Text::from(
-            "The job does not ask how she runs; `running: ()` in it does.",
-        ))));
-    };
-    match &runs.after {
-        Ok(predicted) => Ok((runs, predicted)),
-        Err(no) => Err(Box::new(no.into())),
-    }
+/// How she runs with the new engines, or why nothing is told.
+fn ready<'c>(case: &'c Case) -> Result<(&'c Runs, &'c Predicted), Absent> {
+    let unasked = || Text::from("The job does not ask how she runs; `running: ()` in it does.");
+    let runs = case.running().ok_or_else(|| Absent::NotApplicable(unasked()))?;
+    runs.after.as_ref().map(|predicted| (runs, predicted)).map_err(Clone::clone)
 }
 
 /// The finding where her greatest speed lies outside the method: only a trial tells.

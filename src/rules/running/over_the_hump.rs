@@ -6,8 +6,8 @@ use super::{ready, trial_before, trusted};
 use crate::case::Case;
 use crate::physics::matched::Steady;
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -31,17 +31,17 @@ const LEAST_LEFT: f64 = 0.2;
 /// Up to this part of the planing speed. Common practice, no source.
 const UP_TO: f64 = 1.25;
 
-fn judge(case: &Case) -> Finding {
-    let (runs, predicted) = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let (runs, predicted) = ready(case)?;
     let Some(up) = &predicted.getting_up else {
         let why = Text::from("No speed of hers lies within the method: what it takes to plane is not told.");
-        return Finding { missing: vec![trial_before()], ..Finding::new(Verdict::Unmeasured, why) };
+        return Ok(Finding { missing: vec![trial_before()], ..Finding::new(Verdict::Unmeasured, why) });
     };
     let about: Vec<&Steady> = predicted.range.points.iter().filter(|point| point.speed <= up.planes * UP_TO).collect();
     let Some(least) = about.iter().min_by(|a, b| a.margin().total_cmp(&b.margin())) else {
-        return Finding::not_applicable(Text::from(
+        return Ok(Finding::not_applicable(Text::from(
             "The method tells nothing of the speeds at which she begins to plane.",
-        ));
+        )));
     };
     let left = Ratio::from_si(least.margin());
     let doubt = runs.doubts.drag * (1.0 + least.margin());
@@ -75,11 +75,11 @@ fn judge(case: &Case) -> Finding {
     let finding = Finding::new(verdict, summary)
         .against(Measure::of(left), Limit::AtLeast(Measure::of(Ratio::from_si(LEAST_LEFT))))
         .working(sheet);
-    match verdict {
+    Ok(match verdict {
         Verdict::Warn => finding.remedy(Text::from(
             "Take less pitch or a fourth blade (the table of running/pitch says what is left with each), stow weight forward, or set tabs down while she climbs.",
         )),
         Verdict::Unmeasured => Finding { missing: vec![trial_before()], ..finding },
         _ => finding,
-    }
+    })
 }

@@ -5,8 +5,8 @@ use uom::si::f64::{AngularVelocity, Length};
 use super::{FullThrottle, full_throttle, ladder, past_the_method, propeller, ready, trusted};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, inches, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -31,10 +31,10 @@ const WITHIN_IN: f64 = 2.0;
 /// What an inch of pitch is worth where a trial tells the engines' speed. Common practice, no source: 150 to 200 rpm.
 const AN_INCH_RPM: f64 = 175.0;
 
-fn judge(case: &Case) -> Finding {
-    let (runs, predicted) = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let (runs, predicted) = ready(case)?;
     let Some([from, to]) = predicted.built.band else {
-        return Finding::unmeasured(vec![propeller()]);
+        return Ok(Finding::unmeasured(vec![propeller()]));
     };
     let wanted: AngularVelocity = from + (to - from) * IN_BAND;
     let own = predicted.built.screw;
@@ -56,7 +56,7 @@ fn judge(case: &Case) -> Finding {
         }
         None => match predicted.pitch_for(wanted) {
             Some(rung) => rung.screw.pitch,
-            None => return past_the_method(predicted),
+            None => return Ok(past_the_method(predicted)),
         },
     };
     let shown = Measure::tape(suits);
@@ -67,10 +67,10 @@ fn judge(case: &Case) -> Finding {
             Measure::tape(own.diameter),
             shown
         );
-        return Finding { missing: vec![propeller()], ..Finding::new(Verdict::Unmeasured, summary) }
+        return Ok(Finding { missing: vec![propeller()], ..Finding::new(Verdict::Unmeasured, summary) }
             .found(shown)
             .working(sheet)
-            .table(ladder(predicted));
+            .table(ladder(predicted)));
     }
     let off: Length = own.pitch - suits;
     let within = inches(WITHIN_IN);
@@ -87,8 +87,8 @@ fn judge(case: &Case) -> Finding {
     .against(Measure::tape(own.pitch), Limit::Within(Measure::tape(suits - within), Measure::tape(suits + within)))
     .working(sheet)
     .table(ladder(predicted));
-    match verdict {
+    Ok(match verdict {
         Verdict::Warn => finding.remedy(say!("Try {} of pitch, borrowed or on approval, before it is bought.", shown)),
         _ => finding,
-    }
+    })
 }

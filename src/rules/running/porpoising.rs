@@ -9,8 +9,8 @@ use crate::job::{Porpoises, Sailed};
 use crate::quantity::{Dimensioned, Measure, Text, degrees, say, standard_gravity};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -35,19 +35,19 @@ const WORTH_DEG: f64 = 1.0;
 /// By how much less than before counts for no more than before, degrees. Common practice, no source.
 const NO_MORE_DEG: f64 = 0.3;
 
-fn judge(case: &Case) -> Finding {
-    let (runs, predicted) = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let (runs, predicted) = ready(case)?;
     let trials = case.trial();
     let said = |sailed: Option<&Sailed>| sailed.and_then(|sailed| sailed.porpoises);
     let after = said(trials.and_then(|trials| Some(&trials.after.as_ref()?.said)));
     let before = said(trials.and_then(|trials| Some(&trials.before.as_ref()?.said)));
     let Some(nearest) = predicted.nearest_porpoising() else {
-        return match after {
+        return Ok(match after {
             Some(words) => told_only(words),
             None => Finding::not_applicable(Text::from(
                 "The limit is told for 5 to 25 degrees of deadrise, within the method's range of trim: it is not told for her.",
             )),
-        };
+        });
     };
     let mut sheet = Sheet::default();
     sheet.remark(say!(
@@ -76,47 +76,48 @@ fn judge(case: &Case) -> Finding {
             } else {
                 "The trial found it with the engines trimmed out only."
             };
-            return finding(Verdict::Pass, Text::from(words).then(Text::from(" ")).then(summary));
+            return Ok(finding(Verdict::Pass, Text::from(words).then(Text::from(" ")).then(summary)));
         }
         Some(Porpoises::AtSomeSpeeds | Porpoises::Always) => {
-            return finding(Verdict::Warn, Text::from("The trial found that she porpoises. ").then(summary))
-                .remedy(cure());
+            return Ok(
+                finding(Verdict::Warn, Text::from("The trial found that she porpoises. ").then(summary)).remedy(cure())
+            );
         }
         None => {}
     }
     let excess = nearest.excess();
     if excess.si() <= 0.0 {
-        return finding(Verdict::Pass, summary);
+        return Ok(finding(Verdict::Pass, summary));
     }
     // Whoever drives her trims in first.
     let trimmed = predicted.built.trims.and_then(|[least, _]| predicted.trimmed_to(least));
     if let Some(trimmed) = trimmed.filter(|trimmed| trimmed.excess().si() <= 0.0) {
-        return finding(
+        return Ok(finding(
             Verdict::Pass,
             summary.then(say!(
                 " With the engines trimmed right in she stays {} below it.",
                 Measure::of(trimmed.excess().abs())
             )),
-        );
+        ));
     }
     let was = runs.before.as_ref().ok().and_then(Predicted::nearest_porpoising);
     let proven = matches!(before, Some(Porpoises::Never | Porpoises::TrimmedOut));
     if proven && was.is_some_and(|was| excess <= was.excess() + degrees(NO_MORE_DEG)) {
-        return finding(
+        return Ok(finding(
             Verdict::Pass,
             summary.then(Text::from(
                 " With the old engines she stood no farther from it, and the trial before found none.",
             )),
-        );
+        ));
     }
     // Where even trimmed in she stands beyond what both are worth.
     let left = trimmed.map_or(excess, |trimmed| trimmed.excess());
     if left > degrees(WORTH_DEG) || matches!(before, Some(Porpoises::AtSomeSpeeds | Porpoises::Always)) {
-        return finding(Verdict::Warn, summary).remedy(cure());
+        return Ok(finding(Verdict::Warn, summary).remedy(cure()));
     }
     let missing = vec![Missing::one(reading!(Sailed.porpoises))];
     let summary = summary.then(Text::from(" Trimmed in it is less than the curves are worth: a trial decides."));
-    Finding { missing, ..finding(Verdict::Unmeasured, summary) }.remedy(cure())
+    Ok(Finding { missing, ..finding(Verdict::Unmeasured, summary) }.remedy(cure()))
 }
 
 fn words(runs: &Runs, nearest: &Nearest) -> Text {

@@ -5,8 +5,8 @@ use uom::si::f64::Ratio;
 use super::{between, past_the_method, propeller, ready, trial_before, trusted};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -26,13 +26,13 @@ rule! {
 /// Least and greatest slip of a planing boat at full speed. Common practice, no source.
 pub(in crate::rules) const USUAL: [f64; 2] = [0.05, 0.25];
 
-fn judge(case: &Case) -> Finding {
-    let (runs, predicted) = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let (runs, predicted) = ready(case)?;
     if !predicted.built.screw.told {
-        return Finding::unmeasured(vec![propeller()]);
+        return Ok(Finding::unmeasured(vec![propeller()]));
     }
     let Some(top) = &predicted.range.top else {
-        return past_the_method(predicted);
+        return Ok(past_the_method(predicted));
     };
     let mut sheet = Sheet::default();
     trusted(&mut sheet, runs);
@@ -52,11 +52,11 @@ fn judge(case: &Case) -> Finding {
     )
     .against(Measure::of(top.slip), Limit::Within(least, most))
     .working(sheet);
-    match verdict {
+    Ok(match verdict {
         Verdict::Warn => finding.remedy(Text::from(
             "Check the pitch on the hubs, the gear ratio and her greatest speed; with more slip take a larger blade or lower the engines.",
         )),
         Verdict::Unmeasured => Finding { missing: vec![trial_before()], ..finding },
         _ => finding,
-    }
+    })
 }

@@ -10,8 +10,8 @@ use crate::physics::running::MOST_DEFLECTION;
 use crate::quantity::{Dimensioned, Measure, Text, degrees, say};
 use crate::reading::{mph, reading};
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -33,25 +33,25 @@ rule! {
 /// Speed that tabs may cost. Common practice, no source.
 const COST_MPH: f64 = 2.0;
 
-fn judge(case: &Case) -> Finding {
-    let (_, predicted) = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let (_, predicted) = ready(case)?;
     let Some(asked) = case.rig.job.running.as_ref().and_then(|running| running.tabs.as_ref()) else {
-        return Finding::not_applicable(Text::from("The job tells no trim tabs."));
+        return Ok(Finding::not_applicable(Text::from("The job tells no trim tabs.")));
     };
     let Some(down) = &asked.down else {
-        return Finding::unmeasured(vec![Missing {
+        return Ok(Finding::unmeasured(vec![Missing {
             measurement: reading!(Running.tabs),
             of: Some("how far down they stand".to_owned()),
-        }]);
+        }]));
     };
     let most = degrees(MOST_DEFLECTION);
     if down.value.exceeds(most) {
-        return Finding::new(
+        return Ok(Finding::new(
             Verdict::Warn,
             say!("The tabs stand {} down; beyond {} they stall.", Measure::of(down.value), Measure::of(most)),
         )
         .against(Measure::of(down.value), Limit::AtMost(Measure::of(most)))
-        .remedy(say!("Set them down by {} at most.", Measure::of(most)));
+        .remedy(say!("Set them down by {} at most.", Measure::of(most))));
     }
     let craft = &predicted.built.craft;
     let up = Craft { tabs: None, ..craft.clone() }.range();
@@ -60,9 +60,9 @@ fn judge(case: &Case) -> Finding {
     let allowed = Velocity::from_si(mph(COST_MPH).si());
     let Some(without) = without else {
         // Light and fast she runs flatter than the method tells, with tabs or without.
-        return Finding::not_applicable(Text::from(
+        return Ok(Finding::not_applicable(Text::from(
             "Her greatest speed lies outside what the method tells, with tabs up as well.",
-        ));
+        )));
     };
     sheet.remark(say!(
         "Tabs up she would run {}, trimmed {}.",
@@ -75,9 +75,9 @@ fn judge(case: &Case) -> Finding {
             Measure::of(down.value),
             Measure::of(degrees(*crate::physics::running::TRIMS.start()))
         );
-        return Finding::new(Verdict::Warn, summary)
+        return Ok(Finding::new(Verdict::Warn, summary)
             .working(sheet)
-            .remedy(Text::from("Take the tabs up as she gathers speed."));
+            .remedy(Text::from("Take the tabs up as she gathers speed.")));
     };
     let cost = without.speed - with.speed;
     let verdict = if cost.exceeds(allowed) { Verdict::Warn } else { Verdict::Pass };
@@ -92,8 +92,8 @@ fn judge(case: &Case) -> Finding {
     )
     .against(Measure::of(cost), Limit::AtMost(Measure::of(allowed)))
     .working(sheet);
-    match verdict {
+    Ok(match verdict {
         Verdict::Warn => finding.remedy(Text::from("Take the tabs up as she gathers speed.")),
         _ => finding,
-    }
+    })
 }

@@ -8,8 +8,8 @@ use crate::job::{Running, Steering};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::{mph, reading};
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -42,10 +42,10 @@ struct Held {
     remedy: &'static str,
 }
 
-fn judge(case: &Case) -> Finding {
-    let (runs, predicted) = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let (runs, predicted) = ready(case)?;
     let Some((top, sailed)) = top_speed(case, predicted) else {
-        return past_the_method(predicted);
+        return Ok(past_the_method(predicted));
     };
     let rig = case.rig;
     let asked = rig.job.running.clone().unwrap_or_default();
@@ -95,12 +95,12 @@ fn judge(case: &Case) -> Finding {
     let said = say!("{} {} ± {}", words, Measure::of(top.value), Measure::of(top.doubt));
     let Some(least) = limits.iter().min_by(|a, b| a.speed.si().total_cmp(&b.speed.si())) else {
         let missing = vec![Missing::one(reading!(Running.hull_rated))];
-        return Finding {
+        return Ok(Finding {
             missing,
             ..Finding::new(Verdict::Unmeasured, said.then(Text::from("; nothing tells what she is rated for.")))
         }
         .found(Measure::of(top.value))
-        .working(sheet);
+        .working(sheet));
     };
     // The gravest of all: a rating is exceeded where it is by more than the doubt.
     let beyond = |held: &Held| (top.value - held.speed).si() > top.doubt.si();
@@ -114,9 +114,9 @@ fn judge(case: &Case) -> Finding {
     let finding = Finding::new(verdict, said.then(say!("; {} {}.", held.what, Measure::of(held.speed))))
         .against(Measure::of(top.value), Limit::AtMost(Measure::of(held.speed)))
         .working(sheet);
-    match verdict {
+    Ok(match verdict {
         Verdict::Fail | Verdict::Warn => finding.remedy(Text::from(held.remedy)),
         Verdict::Unmeasured => Finding { missing: vec![super::trial_before()], ..finding },
         _ => finding,
-    }
+    })
 }

@@ -5,8 +5,8 @@ use uom::si::f64::Angle;
 use super::{ready, trial_before};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Text, degrees, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -31,15 +31,15 @@ const CRUISE: f64 = 0.7;
 /// What the reckoned trim is worth, degrees. Common practice, no source.
 const WORTH_DEG: f64 = 1.0;
 
-fn judge(case: &Case) -> Finding {
-    let (runs, predicted) = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let (runs, predicted) = ready(case)?;
     let points = &predicted.range.points;
     let Some(fast) = predicted.range.top.as_ref().or(points.last()) else {
         let why = Text::from("No speed of hers lies within the method: her trim is not told.");
-        return Finding { missing: vec![trial_before()], ..Finding::new(Verdict::Unmeasured, why) };
+        return Ok(Finding { missing: vec![trial_before()], ..Finding::new(Verdict::Unmeasured, why) });
     };
     let Ok(cruise) = predicted.built.craft.steady(fast.speed * CRUISE) else {
-        return Finding::not_applicable(Text::from("Her cruise lies outside what the method tells."));
+        return Ok(Finding::not_applicable(Text::from("Her cruise lies outside what the method tells.")));
     };
     let trim = cruise.running.trim;
     let before = runs.before.as_ref().ok().and_then(|before| before.built.craft.steady(cruise.speed).ok());
@@ -65,12 +65,12 @@ fn judge(case: &Case) -> Finding {
     )
     .against(Measure::of(trim), Limit::Within(Measure::of(least), Measure::of(most)))
     .working(sheet);
-    match verdict {
+    Ok(match verdict {
         Verdict::Warn if trim > most => {
             finding.remedy(Text::from("Stow what can be moved farther forward, trim the engines in, or fit tabs."))
         }
         Verdict::Warn => finding.remedy(Text::from("Stow what can be moved farther aft, or trim the engines out.")),
         Verdict::Unmeasured => Finding { missing: vec![trial_before()], ..finding },
         _ => finding,
-    }
+    })
 }

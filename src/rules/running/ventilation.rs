@@ -5,8 +5,8 @@ use uom::si::f64::Length;
 use super::ready;
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
@@ -29,8 +29,8 @@ rule! {
 /// How far tips may stand above the water. Common practice, no source.
 const ABOVE_IN: f64 = 1.5;
 
-fn judge(case: &Case) -> Finding {
-    let (_, predicted) = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let (_, predicted) = ready(case)?;
     let built = &predicted.built;
     let tips = Length::from_si(built.tips);
     let turn = Length::from_si(built.tips_in_turn);
@@ -55,10 +55,10 @@ fn judge(case: &Case) -> Finding {
     )
     .against(Measure::tape(tips), Limit::AtLeast(Measure::tape(least)))
     .working(sheet);
-    match verdict {
+    Ok(match verdict {
         Verdict::Warn => {
             finding.remedy(Text::from("Set the engines lower by the holes that height/plate-window names."))
         }
         _ => finding,
-    }
+    })
 }

@@ -6,8 +6,8 @@ use crate::job::{Effort, Porpoises, Sailed, Ventilates, Vibration};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// What the trial says in words: ventilation, porpoising, vibration, the steering in hand.
@@ -28,10 +28,10 @@ rule! {
 /// Turns from lock to lock. Common practice, no source: 4 to 7.
 const MOST_TURNS: f64 = 7.0;
 
-fn judge(case: &Case) -> Finding {
-    let trials = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let trials = ready(case)?;
     let Some((side, trial)) = trials.latest() else {
-        return Finding::unmeasured(vec![Missing::one(reading!(Sailed.ventilates))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(Sailed.ventilates))]));
     };
     let said = &trial.said;
     let mut missing = Vec::new();
@@ -74,14 +74,14 @@ fn judge(case: &Case) -> Finding {
         );
     }
     if !wrong.is_empty() {
-        return Finding::new(
+        return Ok(Finding::new(
             Verdict::Warn,
             say!("On the trial {} ", with(side)).then(Text::join(wrong, "; ")).then(Text::from(".")),
         )
-        .remedy(Text::join(cures, " "));
+        .remedy(Text::join(cures, " ")));
     }
     if !missing.is_empty() {
-        return Finding::unmeasured(missing);
+        return Ok(Finding::unmeasured(missing));
     }
-    Finding::new(Verdict::Pass, say!("On the trial {} nothing of her behaviour was amiss.", with(side)))
+    Ok(Finding::new(Verdict::Pass, say!("On the trial {} nothing of her behaviour was amiss.", with(side))))
 }

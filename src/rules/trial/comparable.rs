@@ -9,8 +9,8 @@ use crate::job::{Sailed, Sea};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::{mph, reading};
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// Whether both trials can be held against each other: runs that overlap, wind and sea alike.
@@ -30,17 +30,17 @@ rule! {
 const WIND_WITHIN_MPH: f64 = 10.0;
 const LEAST_RUNS: usize = 3;
 
-fn judge(case: &Case) -> Finding {
-    let trials = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let trials = ready(case)?;
     let Some((before, after)) = trials.both() else {
-        return Finding::not_applicable(Text::from("One trial only: there is nothing to compare it with."));
+        return Ok(Finding::not_applicable(Text::from("One trial only: there is nothing to compare it with.")));
     };
     let weather = |trial: &Measured| Some((trial.said.wind.as_ref()?.value, trial.said.sea?));
     let (Some((wind, sea)), Some((later_wind, later_sea))) = (weather(before), weather(after)) else {
-        return Finding::unmeasured(vec![Missing {
+        return Ok(Finding::unmeasured(vec![Missing {
             measurement: reading!(Sailed.wind),
             of: Some("both trials, and the sea".to_owned()),
-        }]);
+        }]));
     };
     let compared = Compared::of(before, after);
     let mut wrong = Vec::new();
@@ -59,16 +59,16 @@ fn judge(case: &Case) -> Finding {
         wrong.push(say!("the sea was {} and {}", sea.words(), later_sea.words()));
     }
     if wrong.is_empty() {
-        return Finding::new(
+        return Ok(Finding::new(
             Verdict::Pass,
             say!("Both trials can be compared: {} and {} runs, weather alike.", before.runs.len(), after.runs.len()),
-        );
+        ));
     }
-    Finding::new(
+    Ok(Finding::new(
         Verdict::Warn,
         Text::from("The trials hardly compare: ").then(Text::join(wrong, "; ")).then(Text::from(".")),
     )
-    .remedy(Text::from("Sail the trial after again, with the same runs, on a day like the first."))
+    .remedy(Text::from("Sail the trial after again, with the same runs, on a day like the first.")))
 }
 
 /// Its place among seas.

@@ -8,8 +8,8 @@ use crate::job::Sailed;
 use crate::quantity::{Dimensioned, Measure, Text, pounds, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// Whether she was loaded alike on both trials.
@@ -28,17 +28,17 @@ rule! {
 /// Common practice, no source.
 const WITHIN_LB: f64 = 200.0;
 
-fn judge(case: &Case) -> Finding {
-    let trials = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let trials = ready(case)?;
     let Some((before, after)) = trials.both() else {
-        return Finding::not_applicable(Text::from("One trial only: there is nothing to compare its load with."));
+        return Ok(Finding::not_applicable(Text::from("One trial only: there is nothing to compare its load with.")));
     };
     let (Some(one), Some(other)) = (before.load(case.rig), after.load(case.rig)) else {
         let missing = [
             Missing { measurement: reading!(Sailed.persons), of: Some("both trials".to_owned()) },
             Missing { measurement: reading!(Sailed.fuel_aboard), of: Some("both trials".to_owned()) },
         ];
-        return Finding::unmeasured(missing.into());
+        return Ok(Finding::unmeasured(missing.into()));
     };
     let off: Mass = (other - one).abs();
     let within = pounds(WITHIN_LB);
@@ -48,10 +48,10 @@ fn judge(case: &Case) -> Finding {
         say!("Persons, fuel and gear weighed {} before and {} after.", Measure::of(one), Measure::of(other)),
     )
     .against(Measure::of(off), Limit::AtMost(Measure::of(within)));
-    match verdict {
+    Ok(match verdict {
         Verdict::Warn => finding.remedy(Text::from(
             "Sail the trial after again, loaded as before, or tell the difference with every figure.",
         )),
         _ => finding,
-    }
+    })
 }

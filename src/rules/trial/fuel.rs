@@ -10,8 +10,8 @@ use crate::physics::engine::{FULL_THROTTLE_GAL_HP_H, TWO_STROKE_MORE};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::{gallon_per_hour, reading};
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
 
 rule! {
@@ -30,18 +30,18 @@ rule! {
 /// Parts of the usual flow that are believed. Common practice, no source.
 const BELIEVED: [f64; 2] = [0.6, 1.33];
 
-fn judge(case: &Case) -> Finding {
-    let trials = given!(ready(case));
-    let (side, trial) = given!(latest(trials));
+fn judge(case: &Case) -> Judgement {
+    let trials = ready(case)?;
+    let (side, trial) = latest(trials)?;
     let engine = engine(case, side);
     if engine.is_some_and(|engine| engine.spec.cycle == Some(Cycle::Electric)) {
-        return Finding::not_applicable(Text::from("Her engines burn no fuel."));
+        return Ok(Finding::not_applicable(Text::from("Her engines burn no fuel.")));
     }
     let Some(run) = trial.full_throttle() else {
-        return Finding::unmeasured(vec![lacks_full_throttle()]);
+        return Ok(Finding::unmeasured(vec![lacks_full_throttle()]));
     };
     let (Some(fuel), Some(power)) = (run.fuel, trial.power) else {
-        return Finding::unmeasured(vec![Missing::one(reading!(Run.fuel))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(Run.fuel))]));
     };
     let more =
         if engine.is_some_and(|engine| engine.spec.cycle == Some(Cycle::TwoStroke)) { TWO_STROKE_MORE } else { 1.0 };
@@ -63,10 +63,10 @@ fn judge(case: &Case) -> Finding {
     )
     .against(Measure::of(fuel), Limit::Within(Measure::of(least), Measure::of(most)))
     .working(sheet);
-    match verdict {
+    Ok(match verdict {
         Verdict::Warn => finding.remedy(Text::from(
             "Check the meter: gallons or litres, one engine or all, and its calibration against a fill.",
         )),
         _ => finding,
-    }
+    })
 }

@@ -6,8 +6,8 @@ use crate::job::EngineGroup;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// Whether the engines reached their full-throttle band on the trial.
@@ -24,25 +24,25 @@ rule! {
     FULL_THROTTLE = Trial "trial/full-throttle", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let trials = given!(ready(case));
-    let (side, trial) = given!(latest(trials));
+fn judge(case: &Case) -> Judgement {
+    let trials = ready(case)?;
+    let (side, trial) = latest(trials)?;
     let Some(found) = trial.full_throttle().and_then(|run| run.engine) else {
-        return Finding::unmeasured(vec![lacks_full_throttle()]);
+        return Ok(Finding::unmeasured(vec![lacks_full_throttle()]));
     };
     let Some(band) = engine(case, side).and_then(|engine| engine.spec.full_throttle.as_ref()) else {
-        return Finding::unmeasured(vec![Missing::one(reading!(EngineGroup.described))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(EngineGroup.described))]));
     };
     let (from, to) = (band.from.value, band.to.value);
     let verdict = if from.exceeds(found) || found.exceeds(to) { Verdict::Warn } else { Verdict::Pass };
     let finding = Finding::new(verdict, say!("{} at full throttle, {}.", Measure::of(found), with(side)))
         .against(Measure::of(found), Limit::Within(Measure::of(from), Measure::of(to)));
-    match verdict {
+    Ok(match verdict {
         Verdict::Warn => finding.remedy(Text::from(if found < from {
             "Take less pitch, or look for what the engines lack, and sail again."
         } else {
             "Take more pitch, and sail again."
         })),
         _ => finding,
-    }
+    })
 }

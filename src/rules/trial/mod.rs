@@ -18,27 +18,25 @@ pub use promised::PROMISED;
 pub use slip::SLIP;
 pub use two_ways::TWO_WAYS;
 
-use super::Finding;
 use crate::case::Case;
 use crate::case::float::Side;
 use crate::case::trial::{Measured, Trials};
 use crate::job::{Run, Sailed};
 use crate::quantity::Text;
-use crate::reading::reading;
+use crate::reading::{Absent, reading};
 use crate::rig::{Engine, Missing, Outfit};
 
-/// The trials, or the finding that says that there is none.
-fn ready<'c>(case: &'c Case) -> Result<&'c Trials, Box<Finding>> {
-    case.trial().ok_or_else(|| {
-        Box::new(Finding::not_applicable(Text::from("The job tells no trial; `trial: (before: (runs: [...]))` does.")))
-    })
+/// The trials; else that there is none.
+fn ready<'c>(case: &'c Case) -> Result<&'c Trials, Absent> {
+    let none = || Text::from("The job tells no trial; `trial: (before: (runs: [...]))` does.");
+    case.trial().ok_or_else(|| Absent::NotApplicable(none()))
 }
 
 /// The trial that is judged: after where it was sailed, else before; with its runs.
-fn latest(trials: &Trials) -> Result<(Side, &Measured), Box<Finding>> {
+fn latest(trials: &Trials) -> Result<(Side, &Measured), Absent> {
     match trials.latest() {
         Some((side, trial)) if !trial.runs.is_empty() => Ok((side, trial)),
-        _ => Err(Box::new(Finding::unmeasured(vec![Missing::one(reading!(Sailed.runs))]))),
+        _ => Err(Missing::one(reading!(Sailed.runs)).into()),
     }
 }
 

@@ -6,8 +6,8 @@ use crate::job::Trial;
 use crate::quantity::{Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 use crate::working::Table;
 
 rule! {
@@ -26,13 +26,13 @@ rule! {
 /// How far a promise may be missed. Common practice, no source.
 const SHORT: f64 = 0.05;
 
-fn judge(case: &Case) -> Finding {
-    let trials = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let trials = ready(case)?;
     let Some(promised) = &trials.promised else {
-        return Finding::not_applicable(Text::from("The job tells no promise."));
+        return Ok(Finding::not_applicable(Text::from("The job tells no promise.")));
     };
     let Some(after) = trials.after.as_ref().filter(|after| !after.runs.is_empty()) else {
-        return Finding::unmeasured(vec![Missing::one(reading!(Trial.after))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(Trial.after))]));
     };
     let best = after.best_cruise();
     let pairs: Vec<(&str, Option<Measure>, Option<Measure>)> = vec![
@@ -78,20 +78,20 @@ fn judge(case: &Case) -> Finding {
     }
     let table = Table::new("promised and come", &["", "promised", "came", "off by"], rows.clone());
     if !short.is_empty() {
-        return Finding::new(
+        return Ok(Finding::new(
             Verdict::Warn,
             Text::from("Short of what was promised: ").then(Text::join(short, "; ")).then(Text::from(".")),
         )
         .remedy(Text::from("Check load, propellers and band first; then speak with whoever promised it."))
-        .table(table);
+        .table(table));
     }
     if !open.is_empty() || rows.is_empty() {
         let missing = vec![Missing {
             measurement: reading!(Trial.after),
             of: Some(open.join(", ")).filter(|open| !open.is_empty()),
         }];
-        return Finding::unmeasured(missing).table(table);
+        return Ok(Finding::unmeasured(missing).table(table));
     }
-    Finding::new(Verdict::Pass, say!("All {} promises were kept, within what a trial is worth.", rows.len()))
-        .table(table)
+    Ok(Finding::new(Verdict::Pass, say!("All {} promises were kept, within what a trial is worth.", rows.len()))
+        .table(table))
 }

@@ -8,9 +8,9 @@ use crate::job::EngineGroup;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
+use crate::rules::rule::rule;
 use crate::rules::running::USUAL_SLIP;
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// The slip at full throttle on the trial: what speed, engine speed, gears and pitch say together.
@@ -28,15 +28,15 @@ rule! {
     SLIP = Trial "trial/slip", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let trials = given!(ready(case));
-    let (side, trial) = given!(latest(trials));
+fn judge(case: &Case) -> Judgement {
+    let trials = ready(case)?;
+    let (side, trial) = latest(trials)?;
     let Some(run) = trial.full_throttle() else {
-        return Finding::unmeasured(vec![lacks_full_throttle()]);
+        return Ok(Finding::unmeasured(vec![lacks_full_throttle()]));
     };
     let Some(slip) = run.slip else {
         let of = engine(case, side).map(|engine| engine.label.clone());
-        return Finding::unmeasured(vec![Missing { measurement: reading!(EngineGroup.propeller), of }]);
+        return Ok(Finding::unmeasured(vec![Missing { measurement: reading!(EngineGroup.propeller), of }]));
     };
     let [least, most] = USUAL_SLIP.map(Ratio::from_si);
     let verdict = if least.exceeds(slip) || slip.exceeds(most) { Verdict::Warn } else { Verdict::Pass };
@@ -44,7 +44,7 @@ fn judge(case: &Case) -> Finding {
         Finding::new(verdict, say!("The propellers slip by {} at full throttle, {}.", Measure::of(slip), with(side)))
             .against(Measure::of(slip), Limit::Within(Measure::of(least), Measure::of(most)))
             .working(run.sheet.clone());
-    match verdict {
+    Ok(match verdict {
         Verdict::Warn if slip < least => {
             finding.remedy(Text::from("Read pitch, gear ratio, engine speed and speed again: one of them is wrong."))
         }
@@ -52,5 +52,5 @@ fn judge(case: &Case) -> Finding {
             "Read the hub again; then look for ventilation, a slipping hub or too small a propeller.",
         )),
         _ => finding,
-    }
+    })
 }

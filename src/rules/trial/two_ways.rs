@@ -8,8 +8,8 @@ use crate::job::Run;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::{mph, reading};
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
     /// Whether every run was sailed both ways over the same water, and how far the ways differ.
@@ -27,12 +27,12 @@ rule! {
 /// Current beyond which ways differ in more than the current. Common practice, no source.
 const MOST_CURRENT_MPH: f64 = 3.0;
 
-fn judge(case: &Case) -> Finding {
-    let trials = given!(ready(case));
-    let (side, trial) = given!(latest(trials));
+fn judge(case: &Case) -> Judgement {
+    let trials = ready(case)?;
+    let (side, trial) = latest(trials)?;
     let told: Vec<_> = trial.runs.iter().filter(|run| run.speed.is_some()).collect();
     if told.is_empty() {
-        return Finding::unmeasured(vec![Missing::one(reading!(Run.speed))]);
+        return Ok(Finding::unmeasured(vec![Missing::one(reading!(Run.speed))]));
     }
     let one_way = told.iter().filter(|run| run.current.is_none()).count();
     let most = Velocity::from_si(mph(MOST_CURRENT_MPH).si());
@@ -41,11 +41,11 @@ fn judge(case: &Case) -> Finding {
         .filter_map(|run| run.current)
         .fold(Velocity::default(), |most, current| if current.abs() > most { current.abs() } else { most });
     if one_way > 0 {
-        return Finding::new(
+        return Ok(Finding::new(
             Verdict::Warn,
             say!("{} of {} runs were sailed one way only, {}.", one_way, told.len(), with(side)),
         )
-        .remedy(Text::from("Sail those runs the other way too: a current of one mile an hour may be in them."));
+        .remedy(Text::from("Sail those runs the other way too: a current of one mile an hour may be in them.")));
     }
     let verdict = if current.exceeds(most) { Verdict::Warn } else { Verdict::Pass };
     let finding = Finding::new(
@@ -58,10 +58,10 @@ fn judge(case: &Case) -> Finding {
         ),
     )
     .against(Measure::of(current), Limit::AtMost(Measure::of(most)));
-    match verdict {
+    Ok(match verdict {
         Verdict::Warn => finding.remedy(Text::from(
             "So much current is hardly even over both ways: sail where it is less, or at slack water.",
         )),
         _ => finding,
-    }
+    })
 }

@@ -6,16 +6,13 @@ mod season;
 pub use payback::PAYBACK;
 pub use season::SEASON;
 
-use super::Finding;
 use crate::case::Case;
 use crate::case::worth::Reckoned;
 use crate::quantity::Text;
+use crate::reading::Absent;
 
-/// Costs and use, or the finding that says that the job tells none.
-fn ready(case: &Case) -> Result<Reckoned, Box<Finding>> {
-    case.worth().ok_or_else(|| {
-        Box::new(Finding::not_applicable(Text::from(
-            "The job tells no costs and no use; `worth: (costs: [...])` does.",
-        )))
-    })
+/// Costs and use; else that the job tells none.
+fn ready(case: &Case) -> Result<Reckoned, Absent> {
+    let none = || Text::from("The job tells no costs and no use; `worth: (costs: [...])` does.");
+    case.worth().ok_or_else(|| Absent::NotApplicable(none()))
 }

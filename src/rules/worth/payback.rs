@@ -6,8 +6,8 @@ use crate::job::{Cost, Worth};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// Seasons until what is saved has paid what the repower costs, with what is not known at its best and
@@ -25,21 +25,21 @@ rule! {
     PAYBACK = Worth "worth/payback", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let reckoned = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let reckoned = ready(case)?;
     let Some(cost) = &reckoned.cost else {
         let worth = case.rig.job.worth.clone().unwrap_or_default();
         let of = worth.costs.iter().find(|cost| cost.amount.is_none() && (cost.hours.is_none() || cost.rate.is_none()));
-        return Finding::unmeasured(vec![match of {
+        return Ok(Finding::unmeasured(vec![match of {
             Some(cost) => Missing { measurement: reading!(Cost.amount), of: Some(cost.what.clone()) },
             None => Missing::one(reading!(Worth.costs)),
-        }]);
+        }]));
     };
     let Some(payback) = &reckoned.payback else {
-        return Finding::unmeasured(vec![Missing {
+        return Ok(Finding::unmeasured(vec![Missing {
             measurement: reading!(Worth.season),
             of: Some("with fuel before and after".to_owned()),
-        }]);
+        }]));
     };
     let ahead = f64::from(reckoned.seasons);
     let seasons = |seasons: Option<f64>| {
@@ -48,9 +48,12 @@ fn judge(case: &Case) -> Finding {
     let not_priced = say!(" Not priced: {}.", reckoned.not_priced.join("; "));
     let costs = say!("It costs ").then(reckoned.money(cost));
     let Some(found) = payback.seasons else {
-        return Finding::new(Verdict::Warn, costs.then(Text::from(" and saves nothing in a season.")).then(not_priced))
-            .working(reckoned.sheet.clone())
-            .remedy(Text::from("Money alone does not pay for it; whether the rest does is the owner's to say."));
+        return Ok(Finding::new(
+            Verdict::Warn,
+            costs.then(Text::from(" and saves nothing in a season.")).then(not_priced),
+        )
+        .working(reckoned.sheet.clone())
+        .remedy(Text::from("Money alone does not pay for it; whether the rest does is the owner's to say.")));
     };
     let summary = costs
         .then(say!(
@@ -63,11 +66,11 @@ fn judge(case: &Case) -> Finding {
     let within = found <= ahead;
     let finding =
         Finding::new(if within { Verdict::Pass } else { Verdict::Warn }, summary).working(reckoned.sheet.clone());
-    if within {
+    Ok(if within {
         finding
     } else {
         finding.remedy(Text::from(
             "Money alone does not pay for it in that time; whether the rest does is the owner's to say.",
         ))
-    }
+    })
 }

@@ -6,8 +6,8 @@ use crate::job::{FuelPrice, Trial, Worth};
 use crate::quantity::{Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
-use crate::rules::rule::{given, rule};
-use crate::rules::{Finding, Verdict};
+use crate::rules::rule::rule;
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// What a season costs in fuel and upkeep, before and after, at the hours and speeds she is used.
@@ -22,8 +22,8 @@ rule! {
     SEASON = Worth "worth/season", judge;
 }
 
-fn judge(case: &Case) -> Finding {
-    let reckoned = given!(ready(case));
+fn judge(case: &Case) -> Judgement {
+    let reckoned = ready(case)?;
     let worth = case.rig.job.worth.clone().unwrap_or_default();
     let mut missing = Vec::new();
     if worth.season.is_empty() {
@@ -39,7 +39,7 @@ fn judge(case: &Case) -> Finding {
         }
     }
     let ([Some(before), Some(after)], true) = (&reckoned.season, missing.is_empty()) else {
-        return Finding::unmeasured(missing);
+        return Ok(Finding::unmeasured(missing));
     };
     let saved = before.less(*after);
     let more = saved.value + saved.doubt < 0.0;
@@ -50,9 +50,9 @@ fn judge(case: &Case) -> Finding {
         .then(Text::from(" after."));
     let finding =
         Finding::new(if more { Verdict::Warn } else { Verdict::Pass }, summary).working(reckoned.sheet.clone());
-    if more {
+    Ok(if more {
         finding.remedy(Text::from("Tell the owner what a season will cost; whether it is worth that is his to say."))
     } else {
         finding
-    }
+    })
 }
