@@ -65,6 +65,16 @@ fn a_line_draws_what_its_parts_do() {
     assert!((found / by_hand - 1.0).abs() < 2e-3, "{found} against {by_hand}");
 }
 
+/// 0.743 mm²/s at 20 °C; at 40 °C 0.743 · (293.15 / 313.15)^3.1 = 0.6056 mm²/s, and 740 · (1 − 0.95e-3 · 20) = 725.9 kg/m³.
+#[test]
+fn warm_gasoline_is_thinner_and_lighter() {
+    let warm = celsius(40.0);
+    let viscosity = fuel::viscosity(&mut Sheet::default(), warm).value().si();
+    assert!((viscosity / 0.6056e-6 - 1.0).abs() < 1e-3, "{viscosity}");
+    let density = fuel::density(&mut Sheet::default(), warm).value().si();
+    assert!((density - 725.94).abs() < 0.01, "{density}");
+}
+
 #[test]
 fn a_hundred_and_fifty_horsepower_burn_fifteen_gallons_an_hour() {
     let rate = fuel::rate_by_power(&mut Sheet::default(), horsepower(150.0)).value();

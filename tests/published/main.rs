@@ -13,6 +13,7 @@ mod bolt_pattern;
 mod cfr_33_183;
 mod coast_guard_float;
 mod coast_guard_handbook;
+mod engines_by_hand;
 mod epa_ap_42;
 mod fasteners;
 mod floating_bodies;

@@ -5,9 +5,9 @@ use proptest::prelude::*;
 use sternknee::physics::rigging::cable::{self, Bend};
 use sternknee::physics::rigging::steering::{self, Cylinder};
 use sternknee::physics::rigging::tie_bar::Linkage;
-use sternknee::quantity::{Dimensioned, Units, degrees, inches};
+use sternknee::quantity::{Dimensioned, Units, degrees, horsepower, inches};
 use sternknee::working::{Sheet, Term};
-use uom::si::f64::{Force, Volume};
+use uom::si::f64::{Force, Velocity, Volume};
 
 const IN3: f64 = 0.0254 * 0.0254 * 0.0254;
 const LBF: f64 = 4.448_221_615_260_5;
@@ -18,6 +18,23 @@ fn cylinder() -> Cylinder {
 
 fn helm(cubic_inches: f64) -> Volume {
     Volume::from_si(cubic_inches * IN3)
+}
+
+#[test]
+fn the_pins_feel_the_side_force_over_the_lever() {
+    // 0.65 · 150 hp at 40 mph is 914.1 lbf of thrust; 0.15 of it 9 in behind the axis, held 8 in before it: 154.2 lbf.
+    let speed = Velocity::from_si(40.0 * 0.447_04);
+    let load = steering::side_load(&mut Sheet::default(), horsepower(150.0), speed).value().si() / LBF;
+    assert!((load - 154.2).abs() < 0.1, "{load}");
+}
+
+#[test]
+fn the_parallel_bar_is_as_long_as_the_pins_are_apart_with_both_engines_ahead() {
+    // Axes 0.7 m apart, arms of 0.2 m turned inboard by 5 degrees: the pins stand 0.2 sin 5° = 0.017431 m inboard each.
+    let linkage = Linkage { spread: 0.7, arm: 0.2, splay: 5.0_f64.to_radians(), bar: 0.0 };
+    let bar = linkage.parallel_bar();
+    assert!((bar - 0.665_138).abs() < 1e-6, "{bar}");
+    assert!(Linkage { bar, ..linkage }.toe(0.0).unwrap().abs() < 1e-12);
 }
 
 #[test]
