@@ -200,7 +200,7 @@ impl Board {
         let mut apart: Vec<f64> = self.knees.iter().map(|knee| knee.y.abs()).collect();
         apart.sort_by(f64::total_cmp);
         apart.dedup_by(|a, b| (*a - *b).abs() < SAME_PLACE);
-        // Of more than two pairs only all or none.
+        // Of more pairs only all or none.
         let parts = if apart.len() > MOST_PARTS { vec![0] } else { (0..(1usize << apart.len()) - 1).collect() };
         let stays = |part: usize, knee: &Knee| {
             apart.iter().enumerate().any(|(i, y)| part >> i & 1 == 1 && (knee.y.abs() - y).abs() < SAME_PLACE)
