@@ -47,5 +47,6 @@ pub mod reading;
 pub mod report;
 pub mod rig;
 pub mod rules;
+pub mod sure;
 pub mod working;
 pub mod written;

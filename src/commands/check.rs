@@ -33,6 +33,9 @@ pub(super) struct CheckArgs {
     /// Show the working of every finding
     #[arg(long)]
     explain: bool,
+    /// Judge again with every reading a little off: what each finding is worth, and which readings decide
+    #[arg(long)]
+    how_sure: bool,
     #[command(flatten)]
     catalog: CatalogChoice,
 }
@@ -52,7 +55,10 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
     let loaded = load_job(&args.job, &catalog)?;
     let case = loaded.case();
-    let judged = rules::judge(&case);
+    let mut judged = rules::judge(&case);
+    if args.how_sure {
+        loaded.weigh(&catalog, &mut judged);
+    }
     let report = Report { case: &case, judged: &judged, units: args.units.into(), explain: args.explain };
     if let Some(file) = &args.html {
         let papers = &loaded.rig.job.photographs;

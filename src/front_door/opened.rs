@@ -7,6 +7,8 @@ use crate::case::{Begun, Case};
 use crate::catalog::Catalog;
 use crate::job;
 use crate::rig::{self, Files, Rig};
+use crate::rules::Judged;
+use crate::sure;
 use crate::written::{Fault, Faults, Page, Slip};
 
 /// A job that was read: its rig, and its page for what is found wrong later.
@@ -15,6 +17,7 @@ pub struct Opened {
     pub rig: Rig,
     /// The text, with the place of every entry.
     pub page: Page,
+    files: Files,
     begun: Begun,
 }
 
@@ -22,6 +25,11 @@ impl Opened {
     /// The rig on the desk, with what was worked out while its faults were looked for.
     pub fn case(&self) -> Case<'_> {
         Case::resume(&self.rig, self.begun.clone())
+    }
+
+    /// Puts beside every finding what it is worth; `catalog` is the one that the job was opened with.
+    pub fn weigh(&self, catalog: &Catalog, judged: &mut [Judged]) {
+        sure::weigh(&self.rig, catalog, &self.files, judged);
     }
 }
 
@@ -59,7 +67,7 @@ pub fn open(
             }
             let (_, page) = draft.finish()?;
             let begun = case.lay_aside();
-            Ok(Opened { rig, page, begun })
+            Ok(Opened { rig, page, files, begun })
         }
         Some(Err(unresolved)) => {
             draft.add_slips(unresolved);

@@ -5,7 +5,7 @@ use uom::si::f64::{Angle, AngularVelocity, ElectricCurrent, Length, Mass, Power,
 
 use super::bounds;
 use super::swing::TiltTube;
-use crate::quantity::{Basis, Dimensioned, Kind, Moment, Reading};
+use crate::quantity::{Dimensioned, Kind, Moment, Reading};
 use crate::reading::*;
 
 /// From one value to another.
@@ -37,9 +37,9 @@ impl<Q: Dimensioned> Part for Span<Q> {
         self.to.visit(&at.part("to"), see);
     }
 
-    fn set_basis(&mut self, basis: Basis) {
-        self.from.set_basis(basis);
-        self.to.set_basis(basis);
+    fn change(&mut self, change: &mut Change<'_>) {
+        self.from.change(change);
+        self.to.change(change);
     }
 }
 

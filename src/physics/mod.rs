@@ -14,5 +14,6 @@ pub mod running;
 pub mod strength;
 pub mod swing;
 pub mod trial;
+pub mod uncertainty;
 pub mod weight;
 pub mod worth;

@@ -79,8 +79,8 @@ macro_rules! things {
                 $($crate::reading::Part::visit(&self.$field, &at.field($crate::reading::reading!($name.$field)), see);)+
             }
 
-            fn set_basis(&mut self, basis: $crate::quantity::Basis) {
-                $($crate::reading::Part::set_basis(&mut self.$field, basis);)+
+            fn change(&mut self, change: &mut $crate::reading::Change<'_>) {
+                $($crate::reading::Part::change(&mut self.$field, change);)+
             }
         }
     )+};
@@ -251,14 +251,14 @@ macro_rules! choices {
                 }
             }
 
-            fn set_basis(&mut self, _basis: $crate::quantity::Basis) {
+            fn change(&mut self, _change: &mut $crate::reading::Change<'_>) {
                 match self {
                     $(
                         Self::$variant
                         $(($crate::reading::choices!(@bind inner $inner)))?
                         $({$($field,)+})? => {
-                            $($crate::reading::Part::set_basis($crate::reading::choices!(@bind inner $inner), _basis);)?
-                            $($($crate::reading::Part::set_basis($field, _basis);)+)?
+                            $($crate::reading::Part::change($crate::reading::choices!(@bind inner $inner), _change);)?
+                            $($($crate::reading::Part::change($field, _change);)+)?
                         }
                     )+
                 }

@@ -20,7 +20,7 @@ pub(crate) use declared::reading;
 pub use declared::{Declared, Stop, Taking, called, field, find, label};
 pub use form::{Choice, Field, Form, Standing, standing};
 pub(crate) use part::number;
-pub use part::{Number, Part, Place, See, Thing, Value};
+pub use part::{Change, Loose, Number, Part, Place, See, Thing, Value};
 pub use told::{Told, told};
 
 use crate::quantity::Kind;

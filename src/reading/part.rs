@@ -21,8 +21,17 @@ pub trait Part {
     /// Shows every value in it, in the order of its declaration.
     fn visit<'v>(&'v self, at: &Place<'_>, see: &mut See<'_, 'v>);
 
+    /// Lets every reading in it be changed, in the order in which [`Part::visit`] shows them.
+    fn change(&mut self, _change: &mut Change<'_>) {}
+
     /// Says of its plain numbers that they are from this basis.
-    fn set_basis(&mut self, _basis: Basis) {}
+    fn set_basis(&mut self, basis: Basis) {
+        self.change(&mut |reading| {
+            if reading.basis == Basis::Measured {
+                reading.basis = basis;
+            }
+        });
+    }
 }
 
 /// A part with fields.
@@ -33,6 +42,18 @@ pub trait Thing: Part {
 
 /// What looks at values: where each stands, and what it is.
 pub type See<'s, 'v> = dyn FnMut(&Place<'_>, Value<'v>) + 's;
+
+/// What changes readings, one by one.
+pub type Change<'c> = dyn FnMut(&mut Loose) + 'c;
+
+/// What may be changed of a reading.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Loose {
+    /// Its value in the coherent SI unit.
+    pub si: f64,
+    /// Where it is from.
+    pub basis: Basis,
+}
 
 /// One value of a job.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -183,10 +204,14 @@ impl<Q: Dimensioned> Part for Reading<Q> {
         see(at, Value::Number(number(self)));
     }
 
-    fn set_basis(&mut self, basis: Basis) {
-        if self.basis == Basis::Measured {
-            self.basis = basis;
+    fn change(&mut self, change: &mut Change<'_>) {
+        let held = Loose { si: self.value.si(), basis: self.basis };
+        let mut loose = held;
+        change(&mut loose);
+        if loose.si != held.si {
+            self.value = Q::from_si(loose.si);
         }
+        self.basis = loose.basis;
     }
 }
 
@@ -209,9 +234,9 @@ impl<T: Part> Part for Option<T> {
         }
     }
 
-    fn set_basis(&mut self, basis: Basis) {
+    fn change(&mut self, change: &mut Change<'_>) {
         if let Some(part) = self {
-            part.set_basis(basis);
+            part.change(change);
         }
     }
 }
@@ -236,8 +261,8 @@ impl<T: Part> Part for Vec<T> {
         }
     }
 
-    fn set_basis(&mut self, basis: Basis) {
-        self.iter_mut().for_each(|part| part.set_basis(basis));
+    fn change(&mut self, change: &mut Change<'_>) {
+        self.iter_mut().for_each(|part| part.change(change));
     }
 }
 
@@ -260,8 +285,8 @@ macro_rules! tuple {
                 $(self.$index.visit(&at.entry($index), see);)+
             }
 
-            fn set_basis(&mut self, basis: Basis) {
-                $(self.$index.set_basis(basis);)+
+            fn change(&mut self, change: &mut Change<'_>) {
+                $(self.$index.change(change);)+
             }
         }
     };

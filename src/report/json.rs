@@ -6,7 +6,7 @@ use super::{DEFERRAL, Report};
 use crate::case::Case;
 use crate::case::strength::{Fields, Laden, Used, Way};
 use crate::quantity::{Measure, Text, Units};
-use crate::rules::{Judged, Limit};
+use crate::rules::{Doubt, Judged, Limit, Verdict, measure_next};
 use crate::working::{Line, Part, Table};
 
 /// Name and version of the document's shape.
@@ -35,6 +35,12 @@ pub fn json(report: &Report) -> Value {
         "worth": super::running::worth(report.case),
         "studies": super::running::studies(report.case, units),
         "readings": super::readings::as_json(&report.case.rig.job, units),
+        "measure_next": measure_next(report.judged).iter().map(|(taken, doubts)| value!({
+            "reading": taken.name,
+            "field": taken.path,
+            "tolerance": measure(taken.tolerance, units),
+            "doubts": doubts,
+        })).collect::<Vec<_>>(),
         "assumed": report.assumed().iter().map(|text| text.show(units)).collect::<Vec<_>>(),
         "cautions": report.cautions(),
         "deferral": DEFERRAL,
@@ -54,6 +60,9 @@ fn finding(judged: &Judged, units: Units) -> Value {
         "found": finding.found.map(|found| measure(found, units)),
         "limit": finding.limit.map(|limit| limit_of(limit, units)),
         "margin": finding.margin().map(|margin| measure(margin, units)),
+        "doubt": judged.doubt.as_ref().map(|doubt| doubt_of(doubt, units)),
+        "firm": judged.doubt.as_ref().map(Doubt::is_firm),
+        "decides": judged.doubt.as_ref().map(|doubt| decides(doubt, units)),
         "summary": finding.summary.show(units),
         "remedy": finding.remedy.as_ref().map(|remedy| remedy.show(units)),
         "sources": rule.sources(),
@@ -66,6 +75,29 @@ fn finding(judged: &Judged, units: Units) -> Value {
             "how": missing.measurement.how(),
         })).collect::<Vec<_>>(),
     })
+}
+
+/// Half-widths that hold 95 %.
+fn doubt_of(doubt: &Doubt, units: Units) -> Value {
+    value!({
+        "found": doubt.found.map(|found| measure(found, units)),
+        "margin": doubt.room.map(|room| measure(room, units)),
+        "otherwise": doubt.otherwise.map(Verdict::word),
+    })
+}
+
+/// Readings with their part of the doubt, and how closely each would have to be taken to settle the verdict alone.
+fn decides(doubt: &Doubt, units: Units) -> Vec<Value> {
+    let shown = doubt.decides.iter().map(|decides| {
+        value!({
+            "reading": decides.reading.name,
+            "field": decides.reading.path,
+            "tolerance": measure(decides.reading.tolerance, units),
+            "share": decides.share,
+            "settles": decides.settles.map(|closely| measure(closely, units)),
+        })
+    });
+    shown.collect()
 }
 
 /// What strength makes of the case: factors, loads, bolt forces, fields over the panel, in SI; null where it says nothing.

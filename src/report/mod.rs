@@ -1,5 +1,6 @@
 //! Reports: text, JSON, pages and drawings from the same findings.
 
+mod doubt;
 pub(crate) mod drawings;
 mod json;
 mod mark;

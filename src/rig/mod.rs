@@ -20,7 +20,7 @@ pub use crate::reading::Missing;
 pub use engine::{Bracket, Engine, Group, ItemOfOutfit, Outfit};
 pub use float::{Files, Shape};
 pub use ran::Ran;
-pub use resolve::{resolve, resolve_with_files};
+pub use resolve::{resolve, resolve_again, resolve_with_files};
 pub use sheet::SwingSheet;
 pub use slot::Slot;
 pub use structure::{Bolts, Layer, Structure};

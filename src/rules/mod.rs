@@ -4,6 +4,7 @@
 
 mod cautions;
 mod controls;
+mod doubt;
 mod electrical;
 mod finding;
 mod fit;
@@ -23,6 +24,7 @@ mod weight;
 mod worth;
 
 pub use cautions::cautions;
+pub use doubt::{Decides, Doubt, Taken, doubt_by_reading, measure_next};
 pub use finding::{Finding, Judgement, Limit, ToBuy, Verdict};
 pub use rule::{Family, Judged, Rule};
 pub(crate) use strength::DESIGN_FACTOR;
@@ -169,5 +171,5 @@ pub fn judge(case: &Case) -> Vec<Judged> {
 /// Judges a case by the rules of some families.
 pub fn judge_families(case: &Case, wanted: impl Fn(Family) -> bool) -> Vec<Judged> {
     let rules = ALL.iter().filter(|rule| wanted(rule.family));
-    rules.map(|rule| Judged { rule, finding: (rule.judge)(case) }).collect()
+    rules.map(|rule| Judged { rule, finding: (rule.judge)(case), doubt: None }).collect()
 }

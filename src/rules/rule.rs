@@ -1,6 +1,6 @@
 //! A rule: its id, its explanation, its judgement.
 
-use super::Finding;
+use super::{Doubt, Finding};
 use crate::case::Case;
 
 /// What a rule is about.
@@ -66,6 +66,8 @@ pub struct Judged {
     pub rule: &'static Rule,
     /// What it found.
     pub finding: Finding,
+    /// What that is worth, where it was asked.
+    pub doubt: Option<Doubt>,
 }
 
 /// The parts of a rule's explanation, each a paragraph that begins with its name in bold.

@@ -19,6 +19,7 @@ mod fasteners;
 mod floating_bodies;
 mod floating_properties;
 mod floating_rest;
+mod gum;
 mod iso_898_1;
 mod khurmi_brackets;
 mod lofting;

@@ -8,5 +8,6 @@ mod height;
 mod laws;
 mod power;
 mod rigging;
+mod sure;
 mod walk;
 mod weight;

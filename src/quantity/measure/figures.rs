@@ -85,12 +85,17 @@ pub(super) fn factor_places(value: f64) -> i32 {
 
 /// `1.0 ± 0.1`, `0.25 ± 0.02`: two digits, and what they are worth.
 pub(super) fn factor(value: f64) -> String {
+    factor_within(value, 0.0)
+}
+
+/// The same, where its readings are worth so much besides.
+pub(super) fn factor_within(value: f64, readings: f64) -> String {
     if value > FACTOR_WITHOUT_END {
         return "over 100".to_owned();
     }
     let places = factor_places(value);
     let step = 0.1_f64.powi(places);
-    let worth = (FACTOR_WORTH * value.abs() / step).ceil().max(1.0) * step;
+    let worth = ((FACTOR_WORTH * value).hypot(readings) / step).ceil().max(1.0) * step;
     format!("{} ± {}", decimals(value, places), decimals(worth, places))
 }
 

@@ -6,7 +6,7 @@ use super::units::{UNITS, Unit};
 use super::{Dimensioned, Kind};
 
 pub use figures::grouped;
-use figures::{SIXTEENTHS, decimals, exact_digits, factor, factor_places, feet_and_inches, sixteenths};
+use figures::{SIXTEENTHS, decimals, exact_digits, factor, factor_places, factor_within, feet_and_inches, sixteenths};
 
 /// Which units a report speaks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -92,6 +92,14 @@ impl Measure {
                 if us == si { us } else { format!("{us} ({si})") }
             }
         }
+    }
+
+    /// The measure with what it is worth, both as it is shown: `12-7/8 in ± 1/8 in`.
+    pub fn show_with(&self, worth: Measure, units: Units) -> String {
+        if self.kind == Kind::Ratio && self.style == Style::Factor {
+            return factor_within(self.si, worth.si);
+        }
+        format!("{} ± {}", self.show(units), worth.show(units))
     }
 
     /// The measure with every digit of up to ten, and six decimals at least, but none that it has not:

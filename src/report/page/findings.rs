@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::answer::priority;
 use super::{anchor, mark, prose};
 use crate::quantity::Text;
-use crate::report::Report;
+use crate::report::{Report, doubt};
 use crate::rules::{Judged, Verdict};
 
 pub(super) fn all(report: &Report) -> Markup {
@@ -54,11 +54,7 @@ pub(in super::super) fn capital(word: &str) -> String {
 
 fn finding(judged: &Judged, report: &Report) -> Markup {
     let (rule, finding, units) = (judged.rule, &judged.finding, report.units);
-    let figures = [
-        ("found", finding.found.map(|found| found.show(units))),
-        ("limit", finding.limit.map(|limit| limit.show(units))),
-        ("margin", finding.margin().map(|margin| margin.show(units))),
-    ];
+    let figures = doubt::figures(judged, units);
     let priority = priority(report.case.rig.job.sitting, finding.verdict);
     html! {
         article class="finding" id=(anchor("finding", judged)) data-rule=(rule.id) data-verdict=(finding.verdict.word()) {
@@ -67,12 +63,13 @@ fn finding(judged: &Judged, report: &Report) -> Markup {
                 (mark::worded(finding.verdict))
             }
             p class="summary" { (prose(&finding.summary, units)) }
-            @if figures.iter().any(|(_, figure)| figure.is_some()) {
+            @if !figures.is_empty() {
                 dl class="figures" {
-                    @for (name, figure) in &figures {
-                        @if let Some(figure) = figure { div { dt { (name) } dd class=(name) { (figure) } } }
-                    }
+                    @for (name, figure) in &figures { div { dt { (name) } dd class=(name) { (figure) } } }
                 }
+            }
+            @if let Some(hangs) = doubt::hangs_on(judged) {
+                p class="hangs" { b { "How sure: " } (prose(&hangs, units)) }
             }
             @if let Some(remedy) = &finding.remedy {
                 p class="next" { b { "Next: " } span class="remedy" { (prose(remedy, units)) } }

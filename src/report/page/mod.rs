@@ -9,6 +9,7 @@ mod outfits;
 mod rigging;
 mod sheet;
 mod shell;
+mod sure;
 mod trial_sheet;
 mod working;
 
@@ -66,6 +67,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
             (answer::stops(report))
             (answer::minds(report))
             (answer::unmeasured(report))
+            (sure::how_sure(report))
             (drawn(&figures, report.units))
             (working::of_studies(report))
             (findings::all(report))

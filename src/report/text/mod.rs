@@ -5,7 +5,7 @@ mod lookup;
 mod working;
 
 use super::readings::readings;
-use super::{DEFERRAL, Report, counted, rigging};
+use super::{DEFERRAL, Report, counted, doubt, rigging};
 use crate::job::Sitting;
 use crate::quantity::{Kind, Measure};
 use crate::rules::{Judged, Verdict};
@@ -41,8 +41,12 @@ pub fn text(report: &Report) -> String {
     section(&mut out, "fails", &mut report.with(Verdict::Fail), report);
     section(&mut out, "warns", &mut report.with(Verdict::Warn), report);
     unmeasured(&mut out, report);
-    section(&mut out, "passes", &mut report.with(Verdict::Pass), report);
+    section(&mut out, "undecided: passes as read, not firmly", &mut doubt::undecided(report), report);
+    let undecided: Vec<&str> = doubt::undecided(report).map(|judged| judged.rule.id).collect();
+    let mut firm = report.with(Verdict::Pass).filter(|judged| !undecided.contains(&judged.rule.id));
+    section(&mut out, "passes", &mut firm, report);
     not_applicable(&mut out, report);
+    list(&mut out, "take again first", doubt::next(report).iter().map(|text| text.show(report.units)));
     list(&mut out, "rigging list: to buy", rigging::to_buy(report).iter().map(|line| line.in_words(report.units)));
     list(&mut out, "rigging list: comes out", rigging::comes_out(report).iter().map(|text| text.show(report.units)));
     if report.explain {
@@ -107,20 +111,15 @@ fn finding(out: &mut String, judged: &Judged, report: &Report) {
     let (rule, finding) = (judged.rule, &judged.finding);
     let units = report.units;
     let short = finding.verdict == Verdict::Pass && !report.explain;
-    out.push_str(&format!("  {}  {}\n", word(finding.verdict), rule.id));
+    out.push_str(&format!("  {}{}  {}\n", word(finding.verdict), doubt::firmness(judged), rule.id));
     out.push_str(&wrap(&finding.summary.show(units), INDENT));
-    let mut figures = Vec::new();
-    if let Some(found) = finding.found {
-        figures.push(format!("found {}", found.show(units)));
-    }
-    if let Some(limit) = finding.limit {
-        figures.push(format!("limit {}", limit.show(units)));
-    }
-    if let Some(margin) = finding.margin() {
-        figures.push(format!("margin {}", margin.show(units)));
-    }
+    let figures: Vec<String> =
+        doubt::figures(judged, units).into_iter().map(|(name, figure)| format!("{name} {figure}")).collect();
     if !figures.is_empty() {
         out.push_str(&wrap(&figures.join(" · "), INDENT));
+    }
+    if let Some(hangs) = doubt::hangs_on(judged) {
+        out.push_str(&block("how sure", &hangs.show(units)));
     }
     if let Some(remedy) = &finding.remedy {
         out.push_str(&block("do", &remedy.show(units)));

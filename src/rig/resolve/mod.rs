@@ -28,34 +28,15 @@ pub fn resolve(job: &Job, catalog: &Catalog) -> Result<Rig, Vec<Slip>> {
 /// # Errors
 /// As [`resolve`].
 pub fn resolve_with_files(job: &Job, catalog: &Catalog, files: &Files) -> Result<Rig, Vec<Slip>> {
-    let mut resolver = Resolver { catalog, unresolved: Vec::new(), assumed: Vec::new() };
-    let mut before = resolver.outfit("engines_off", &job.engines_off, &job.comes_off, reading!(job::Job.engines_off));
-    let mut after = resolver.outfit("engines_on", &job.engines_on, &job.goes_on, reading!(job::Job.engines_on));
-    let rigging = resolver.rigging(job);
-    resolver.old_rigging(&mut before);
-    rigging::batteries_go_on(&rigging, &mut after);
-    let material = job.transom.material.as_deref();
-    let material = material.and_then(|name| resolver.material("transom.material", name));
-    let structure = super::structure::resolve(&mut resolver, job, material.as_ref());
-    let (trial, unread) = super::trial::resolve(job, files);
-    resolver.unresolved.extend(unread);
-    if !resolver.unresolved.is_empty() {
-        return Err(resolver.unresolved);
-    }
-    let mut rig = Rig {
-        job: Arc::new(Job { rigging, ..written_out(job, &before, &after) }),
-        before,
-        after,
-        material,
-        shape: super::float::shape(job, files),
-        ran: Ran::of(job),
-        trial,
-        structure,
-        tables: catalog.tables.clone(),
-        assumed: resolver.assumed,
-    };
-    rig.assumed.extend(assumed::readings(job));
-    Ok(rig)
+    Resolver::new(catalog).rig(job, files)
+}
+
+/// Resolves a job in which every class stands written out, as [`Rig::job`] does: its figures are taken as they stand there.
+///
+/// # Errors
+/// As [`resolve`].
+pub fn resolve_again(job: &Job, catalog: &Catalog, files: &Files) -> Result<Rig, Vec<Slip>> {
+    Resolver { written_out: true, ..Resolver::new(catalog) }.rig(job, files)
 }
 
 /// The job with the figures of every class in place of its name.
@@ -76,11 +57,47 @@ fn written_out(job: &Job, before: &Outfit, after: &Outfit) -> Job {
 
 pub(super) struct Resolver<'a> {
     pub(super) catalog: &'a Catalog,
+    /// Whether the figures of every class stand in the job beside its name.
+    written_out: bool,
     unresolved: Vec<Slip>,
     assumed: Vec<Text>,
 }
 
 impl<'a> Resolver<'a> {
+    fn new(catalog: &'a Catalog) -> Self {
+        Resolver { catalog, written_out: false, unresolved: Vec::new(), assumed: Vec::new() }
+    }
+
+    fn rig(mut self, job: &Job, files: &Files) -> Result<Rig, Vec<Slip>> {
+        let mut before = self.outfit("engines_off", &job.engines_off, &job.comes_off, reading!(job::Job.engines_off));
+        let mut after = self.outfit("engines_on", &job.engines_on, &job.goes_on, reading!(job::Job.engines_on));
+        let rigging = self.rigging(job);
+        self.old_rigging(&mut before);
+        rigging::batteries_go_on(&rigging, &mut after);
+        let material = job.transom.material.as_deref();
+        let material = material.and_then(|name| self.material("transom.material", name));
+        let structure = super::structure::resolve(&mut self, job, material.as_ref());
+        let (trial, unread) = super::trial::resolve(job, files);
+        self.unresolved.extend(unread);
+        if !self.unresolved.is_empty() {
+            return Err(self.unresolved);
+        }
+        let mut rig = Rig {
+            job: Arc::new(Job { rigging, ..written_out(job, &before, &after) }),
+            before,
+            after,
+            material,
+            shape: super::float::shape(job, files),
+            ran: Ran::of(job),
+            trial,
+            structure,
+            tables: self.catalog.tables.clone(),
+            assumed: self.assumed,
+        };
+        rig.assumed.extend(assumed::readings(job));
+        Ok(rig)
+    }
+
     /// The entry of this name, a copy of it; where there is none, a slip at the path.
     pub(super) fn find<T: Clone>(
         &mut self,

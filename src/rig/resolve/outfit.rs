@@ -57,6 +57,7 @@ impl Resolver<'_> {
 
     fn group(&mut self, path: &str, group: &EngineGroup, index: usize, names: &Names) -> Option<Group> {
         let (class, spec) = match (&group.class, &group.described) {
+            (Some(class), Some(spec)) if self.written_out => (class.clone(), spec.clone()),
             (Some(class), _) => {
                 let (path, engines) = (format!("{path}.class"), &self.catalog.engines);
                 let entry = self.find(&path, class, "engine class", engines)?;
@@ -148,6 +149,7 @@ impl Resolver<'_> {
 
     fn bracket(&mut self, path: &str, group: &EngineGroup, hung: &Hung) -> Option<Bracket> {
         let (name, spec) = match (&hung.class, &hung.described) {
+            (Some(class), Some(spec)) if self.written_out => (class.clone(), spec.clone()),
             (Some(class), _) => {
                 let (path, brackets) = (format!("{path}.bracket.class"), &self.catalog.brackets);
                 let entry = self.find(&path, class, "bracket", brackets)?;

@@ -54,6 +54,9 @@ impl<'a> Resolver<'a> {
         C::Spec: Part,
     {
         let Some(class) = chosen.class().map(str::to_owned) else { return };
+        if chosen.spec().is_some() && self.written_out {
+            return;
+        }
         if chosen.spec().is_some() {
             self.unresolved.push(Slip {
                 path: path.to_owned(),

@@ -1,0 +1,80 @@
+//! What findings are worth, in words: figures with what they are worth, what a verdict hangs on, what to take again first.
+
+use super::{Report, counted};
+use crate::quantity::{Text, Units, say};
+use crate::rules::{Decides, Judged, Verdict, measure_next};
+
+/// How many readings are named that a verdict hangs on.
+const NAMED: usize = 2;
+/// How many readings are named that are to be taken again.
+const NEXT: usize = 6;
+/// A reading with less of a finding's doubt than this is not counted among those that decide it.
+const PART: f64 = 0.1;
+
+/// Found, limit and margin of a finding, each with its name, with what they are worth where that was asked.
+pub(super) fn figures(judged: &Judged, units: Units) -> Vec<(&'static str, String)> {
+    let (finding, doubt) = (&judged.finding, judged.doubt.as_ref());
+    let worth = |figure: crate::quantity::Measure, worth| match worth {
+        Some(worth) => figure.show_with(worth, units),
+        None => figure.show(units),
+    };
+    let found = finding.found.map(|found| ("found", worth(found, doubt.and_then(|doubt| doubt.found))));
+    let limit = finding.limit.map(|limit| ("limit", limit.show(units)));
+    let margin = finding.margin().map(|margin| ("margin", worth(margin, doubt.and_then(|doubt| doubt.room))));
+    [found, limit, margin].into_iter().flatten().collect()
+}
+
+/// How firm a verdict is, behind its word: `pass, firm`. Nothing where that was not asked.
+pub(super) fn firmness(judged: &Judged) -> &'static str {
+    match &judged.doubt {
+        Some(doubt) if !judged_outright(judged) || doubt.is_firm() && doubt.decides.is_empty() => "",
+        Some(doubt) if doubt.is_firm() => ", firm",
+        Some(_) => ", not firm",
+        None => "",
+    }
+}
+
+fn judged_outright(judged: &Judged) -> bool {
+    matches!(judged.finding.verdict, Verdict::Fail | Verdict::Warn | Verdict::Pass)
+}
+
+/// What a verdict hangs on that does not hold within what its readings are worth; nothing where it holds.
+pub(super) fn hangs_on(judged: &Judged) -> Option<Text> {
+    let doubt = judged.doubt.as_ref()?;
+    let otherwise = doubt.otherwise?;
+    let lead = say!("As closely as its readings were taken, this may also be {}.", otherwise.word());
+    let most: Vec<&Decides> = doubt.decides.iter().filter(|decides| decides.share >= PART).take(NAMED).collect();
+    Some(most.into_iter().fold(lead, |text, decides| text.then(say!(" ")).then(decided(decides))))
+}
+
+fn decided(decides: &Decides) -> Text {
+    let reading = &decides.reading;
+    let text = say!(
+        "{} % of the doubt is in the {} (± {})",
+        format!("{:.0}", 100.0 * decides.share),
+        reading.name.as_str(),
+        reading.tolerance
+    );
+    match decides.settles {
+        Some(closely) => text.then(say!("; taken to ± {} it settles it.", closely)),
+        None => text.then(say!(".")),
+    }
+}
+
+/// What to take again first, a line a reading.
+pub(super) fn next(report: &Report) -> Vec<Text> {
+    let lines = measure_next(report.judged).into_iter().take(NEXT).map(|(taken, _)| {
+        let decided = report.judged.iter().filter_map(|judged| judged.doubt.as_ref()).filter(|doubt| {
+            !doubt.is_firm()
+                && doubt.decides.iter().any(|decides| decides.reading.path == taken.path && decides.share >= PART)
+        });
+        let many = counted(decided.count(), "verdict hangs", "verdicts hang");
+        say!("{}: {} ± {} now; {} on it", taken.name.as_str(), taken.value, taken.tolerance, many)
+    });
+    lines.collect()
+}
+
+/// How many findings pass as read, but not within what their readings are worth.
+pub(super) fn undecided<'r>(report: &'r Report) -> impl Iterator<Item = &'r Judged> {
+    report.with(Verdict::Pass).filter(|judged| judged.doubt.as_ref().is_some_and(|doubt| !doubt.is_firm()))
+}

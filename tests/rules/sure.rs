@@ -1,0 +1,127 @@
+//! What findings are worth: against the textbook's root of squares, and what must hold of any job.
+
+use proptest::prelude::*;
+use sternknee::case::Case;
+use sternknee::quantity::Units;
+use sternknee::report::{self, Report};
+use sternknee::rules::{self, Doubt, Judged, Verdict, measure_next};
+use sternknee::sure;
+
+use crate::common::{CATALOG, near, rig, study};
+
+fn weighed(text: &str) -> Vec<Judged> {
+    let rig = rig(text);
+    let mut judged = rules::judge(&Case::new(&rig));
+    sure::weigh(&rig, &CATALOG, &Default::default(), &mut judged);
+    judged
+}
+
+fn of<'j>(judged: &'j [Judged], id: &str) -> &'j Judged {
+    judged.iter().find(|judged| judged.rule.id == id).unwrap_or_else(|| panic!("no rule {id}"))
+}
+
+fn doubt<'j>(judged: &'j [Judged], id: &str) -> &'j Doubt {
+    of(judged, id).doubt.as_ref().unwrap_or_else(|| panic!("{id} is not worth anything"))
+}
+
+fn us(measure: Option<sternknee::quantity::Measure>) -> f64 {
+    measure.expect("a worth").in_unit(Units::Us).0
+}
+
+/// A pair of engines, a bracket and a tie bar against a rating, each known to so much.
+fn hung(engine: &str, bracket: &str, bar: &str, rating: &str) -> String {
+    study(&format!(
+        "boat: (transom_rating: \"{rating}\"), \
+         engines_on: [(described: (running_weight: \"300 lb {engine}\"), at: [port(\"14 in ± 0 in\"), starboard(\"14 in ± 0 in\")], \
+           bracket: (described: (weight: \"90 lb {bracket}\")))], \
+         goes_on: [(what: \"tie bar\", weight: \"10 lb {bar}\", on_transom: true)]"
+    ))
+}
+
+/// JCGM 100, 5.1.2: two engines of one class are off together, so √((2·6)² + 5² + 1²) = 13.04 lb.
+#[test]
+fn a_sum_of_weights_is_worth_the_root_of_squares() {
+    let judged = weighed(&hung("± 6 lb", "± 5 lb", "± 1 lb", "720 lb ± 0 lb"));
+    let doubt = doubt(&judged, "weight/transom-rating");
+    near(us(doubt.found), (12.0_f64.powi(2) + 26.0).sqrt(), 0.01);
+    near(us(doubt.room), us(doubt.found), 1e-9);
+    near(doubt.decides[0].share, 144.0 / 170.0, 1e-3);
+    assert_eq!(doubt.otherwise, None, "20 lb of room");
+}
+
+#[test]
+fn a_verdict_closer_to_its_limit_than_it_is_worth_is_not_firm() {
+    let judged = weighed(&hung("± 6 lb", "± 5 lb", "± 1 lb", "710 lb ± 0 lb"));
+    let close = doubt(&judged, "weight/transom-rating");
+    assert_eq!(of(&judged, "weight/transom-rating").finding.verdict, Verdict::Pass);
+    assert_eq!(close.otherwise, Some(Verdict::Fail));
+    // Of 10 lb of room the others take √26, which leaves √74 to two engines.
+    near(us(close.decides[0].settles), 74.0_f64.sqrt() / 2.0, 0.01);
+    assert!(measure_next(&judged)[0].0.name.starts_with("weight of the engine"));
+}
+
+/// Trim by moment: each weight's part is what the same boat trims with that weight alone a little more, as a naval architect
+/// finds it by hand; all of them together by the root of squares.
+#[test]
+fn trim_is_worth_the_root_of_squares_of_what_each_weight_trims_her() {
+    let job = |engine: &str, tank: &str| {
+        study(&format!(
+            "boat: (bottom: vee, length: \"20 ft ± 0 in\", beam: \"8 ft ± 0 in\", transom_width: \"7 ft ± 0 in\", deadrise: \"18 deg ± 0 deg\", \
+               chine_beam: \"6 ft 6 in ± 0 in\", depth: \"36 in ± 0 in\"), \
+             transom: (height: \"25 in ± 0 in\", angle: \"13 deg ± 0 deg\"), afloat: (water: salt), \
+             weights: (boat: (weight: \"2,400 lb ± 0 lb\", forward: \"8 ft ± 0 in\", above: \"20 in ± 0 in\"), \
+               gear: [(what: \"chest\", weight: \"{tank}\", forward: \"3 ft ± 0 in\", above: \"20 in ± 0 in\")]), \
+             engines_off: [(described: (running_weight: \"300 lb ± 0 lb\", centre_aft: \"8 in ± 0 in\", centre_above: \"6 in ± 0 in\"))], \
+             engines_on: [(described: (running_weight: \"{engine}\", centre_aft: \"8 in ± 0 in\", centre_above: \"6 in ± 0 in\"))]"
+        ))
+    };
+    let trim = |text: &str| {
+        let judged = weighed(text);
+        let found = of(&judged, "stern/trim-change").finding.found;
+        found.unwrap_or_else(|| panic!("{:?}", of(&judged, "stern/trim-change").finding.summary)).si
+    };
+    let judged = weighed(&job("470 lb ± 25 lb", "150 lb ± 40 lb"));
+    let base = trim(&job("470 lb ± 0 lb", "150 lb ± 0 lb"));
+    let by = |text: String| trim(&text) - base;
+    let parts = [by(job("495 lb ± 0 lb", "150 lb ± 0 lb")), by(job("470 lb ± 0 lb", "190 lb ± 0 lb"))];
+    let textbook = parts[0].hypot(parts[1]);
+    let found = doubt(&judged, "stern/trim-change").found.expect("a worth").si;
+    assert!((found / textbook - 1.0).abs() < 0.01, "{found} is not {textbook}");
+}
+
+#[test]
+fn readings_without_tolerance_give_todays_report() {
+    let text = hung("± 0 lb", "± 0 lb", "± 0 lb", "700 lb ± 0 lb");
+    let rig = rig(&text);
+    let case = Case::new(&rig);
+    let (judged, weighed) = (rules::judge(&case), weighed(&text));
+    assert!(weighed.iter().filter_map(|judged| judged.doubt.as_ref()).all(Doubt::is_firm));
+    let told = |judged: &[Judged]| {
+        let report = Report { case: &case, judged, units: Units::Us, explain: true };
+        report::text(&report)
+    };
+    assert_eq!(told(&judged), told(&weighed));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(40))]
+
+    #[test]
+    fn a_closer_reading_never_makes_a_firm_verdict_less_firm(
+        engine in 0.0..30.0_f64, bracket in 0.0..30.0_f64, bar in 0.0..9.0_f64, rating in 650.0..760.0_f64, part in 0.0..1.0_f64,
+        which in 0..3_usize,
+    ) {
+        let job = |scale: [f64; 3]| {
+            let tolerance = |lb: f64, i: usize| format!("± {:.3} lb", lb * scale[i]);
+            hung(&tolerance(engine, 0), &tolerance(bracket, 1), &tolerance(bar, 2), &format!("{rating:.1} lb ± 0 lb"))
+        };
+        let mut closer = [1.0; 3];
+        closer[which] = part;
+        let (wide, close) = (weighed(&job([1.0; 3])), weighed(&job(closer)));
+        for (wide, close) in wide.iter().zip(&close) {
+            if let (Some(before), Some(after)) = (&wide.doubt, &close.doubt) {
+                prop_assert!(!before.is_firm() || after.is_firm(), "{}", wide.rule.id);
+            }
+        }
+    }
+}
