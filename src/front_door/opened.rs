@@ -5,7 +5,8 @@ use std::sync::Arc;
 use crate::case::swing::study_faults;
 use crate::case::{Begun, Case};
 use crate::catalog::Catalog;
-use crate::job;
+use crate::job::{self, Job};
+use crate::options::Yard;
 use crate::rig::{self, Files, Rig};
 use crate::written::{Fault, Faults, Page, Slip};
 
@@ -15,6 +16,10 @@ pub struct Opened {
     pub rig: Rig,
     /// The text, with the place of every entry.
     pub page: Page,
+    /// The job as it was written, no name looked up.
+    pub job: Job,
+    /// The files that it names.
+    pub files: Files,
     begun: Begun,
 }
 
@@ -22,6 +27,11 @@ impl Opened {
     /// The rig on the desk, with what was worked out while its faults were looked for.
     pub fn case(&self) -> Case<'_> {
         Case::resume(&self.rig, self.begun.clone())
+    }
+
+    /// The boat in the yard, where other engines are tried on her.
+    pub fn yard<'y>(&'y self, catalog: &'y Catalog) -> Yard<'y> {
+        Yard::new(&self.job, &self.files, catalog, &self.rig, self.begun.clone())
     }
 }
 
@@ -57,9 +67,9 @@ pub fn open(
                 draft.add_slips(case.study_faults());
                 draft.add_slips(case.running_study_faults());
             }
-            let (_, page) = draft.finish()?;
+            let (job, page) = draft.finish()?;
             let begun = case.lay_aside();
-            Ok(Opened { rig, page, begun })
+            Ok(Opened { rig, page, job, files, begun })
         }
         Some(Err(unresolved)) => {
             draft.add_slips(unresolved);
