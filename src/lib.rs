@@ -41,6 +41,7 @@ mod engine;
 pub mod front_door;
 pub mod job;
 pub mod logged;
+pub mod options;
 pub mod physics;
 pub mod quantity;
 pub mod reading;

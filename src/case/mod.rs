@@ -14,7 +14,7 @@ pub mod trial;
 mod weights;
 pub mod worth;
 
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 use crate::reading::Absent;
 use crate::rig::Rig;
@@ -23,7 +23,7 @@ use float::{Built, Float};
 
 pub(crate) use bolts::{drop_along, places as bolt_places};
 pub(crate) use rows::{Rows, fixed_engines, holes_up};
-use strength::{PanelAnswer, Strength};
+use strength::{PanelAnswer, Store, Strength};
 
 /// What was worked out of a rig while its faults were looked for.
 #[derive(Clone, Debug, Default)]
@@ -40,6 +40,7 @@ pub struct Case<'a> {
     float: OnceLock<Result<Float, Absent>>,
     swing: swing::Kept,
     strength: OnceLock<Result<Strength, Absent>>,
+    store: Arc<Store>,
     running: OnceLock<Option<running::Runs>>,
     trial: OnceLock<Option<trial::Trials>>,
 }
@@ -52,12 +53,18 @@ impl<'a> Case<'a> {
 
     /// Puts a rig on the desk of which something was worked out already.
     pub fn resume(rig: &'a Rig, begun: Begun) -> Self {
+        Case::beside(rig, begun, Arc::default())
+    }
+
+    /// Puts a rig on the desk beside others that share the panels in this store.
+    pub fn beside(rig: &'a Rig, begun: Begun, store: Arc<Store>) -> Self {
         Case {
             rig,
             begun,
             float: OnceLock::new(),
             swing: swing::Kept::default(),
             strength: OnceLock::new(),
+            store,
             running: OnceLock::new(),
             trial: OnceLock::new(),
         }

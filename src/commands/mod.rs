@@ -4,6 +4,7 @@ mod catalog;
 mod check;
 mod desk;
 mod load;
+mod options;
 mod output;
 mod photographs;
 mod rules;
@@ -42,6 +43,8 @@ enum Verb {
     Tape(tape::TapeArgs),
     /// Print the whole working of one topic
     Work(work::WorkArgs),
+    /// Try the whole catalog, or a price list, on a boat: which engines, brackets, heights and holes would do
+    Options(options::OptionsArgs),
     /// List the rules, or explain one in full
     Rules(rules::RulesArgs),
     /// Write the page at the boat: one HTML file that judges jobs in a browser, without a network
@@ -103,6 +106,9 @@ pub enum CommandError {
     /// The page is not in this program.
     #[error("this program was built without the page; the README says how to build it with the page in it")]
     NoPage,
+    /// No cores to work on.
+    #[error("the work cannot be shared out: {why}")]
+    Cores { why: String },
     /// A name that leads nowhere.
     #[error("{what} `{name}` is not known; {hint}")]
     Unknown { what: &'static str, name: String, hint: String },
@@ -118,6 +124,7 @@ pub fn run(cli: Cli) -> ExitCode {
         Verb::Start(args) => start::run(&args),
         Verb::Tape(args) => tape::run(&args),
         Verb::Work(args) => work::run(&args),
+        Verb::Options(args) => options::run(&args),
         Verb::Rules(args) => rules::run(&args),
         Verb::Catalog(args) => catalog::run(&args),
         Verb::Desk(args) => desk::run(&args),

@@ -5,7 +5,8 @@ use std::sync::Arc;
 use crate::case::swing::study_faults;
 use crate::case::{Begun, Case};
 use crate::catalog::Catalog;
-use crate::job;
+use crate::job::{self, Job};
+use crate::options::Yard;
 use crate::rig::{self, Files, Rig};
 use crate::rules::Judged;
 use crate::sure;
@@ -17,7 +18,10 @@ pub struct Opened {
     pub rig: Rig,
     /// The text, with the place of every entry.
     pub page: Page,
-    files: Files,
+    /// The job as it was written, no name looked up.
+    pub job: Job,
+    /// The files that it names.
+    pub files: Files,
     begun: Begun,
 }
 
@@ -30,6 +34,11 @@ impl Opened {
     /// Puts beside every finding what it is worth; `catalog` is the one that the job was opened with.
     pub fn weigh(&self, catalog: &Catalog, judged: &mut [Judged]) {
         sure::weigh(&self.rig, catalog, &self.files, judged);
+    }
+
+    /// The boat in the yard, where other engines are tried on her.
+    pub fn yard<'y>(&'y self, catalog: &'y Catalog) -> Yard<'y> {
+        Yard::new(&self.job, &self.files, catalog, &self.rig, self.begun.clone())
     }
 }
 
@@ -65,9 +74,9 @@ pub fn open(
                 draft.add_slips(case.study_faults());
                 draft.add_slips(case.running_study_faults());
             }
-            let (_, page) = draft.finish()?;
+            let (job, page) = draft.finish()?;
             let begun = case.lay_aside();
-            Ok(Opened { rig, page, files, begun })
+            Ok(Opened { rig, page, job, files, begun })
         }
         Some(Err(unresolved)) => {
             draft.add_slips(unresolved);

@@ -214,7 +214,7 @@ pub(super) fn measure(measure: Measure, units: Units) -> Value {
     value!({ "value": number, "unit": unit, "text": measure.show(units) })
 }
 
-fn limit_of(limit: Limit, units: Units) -> Value {
+pub(super) fn limit_of(limit: Limit, units: Units) -> Value {
     match limit {
         Limit::AtMost(most) => value!({ "at_most": measure(most, units) }),
         Limit::AtLeast(least) => value!({ "at_least": measure(least, units) }),

@@ -1,9 +1,11 @@
 //! Reports: text, JSON, pages and drawings from the same findings.
 
+mod chapter;
 mod doubt;
 pub(crate) mod drawings;
 mod json;
 mod mark;
+mod options;
 mod page;
 mod readings;
 mod rigging;
@@ -20,6 +22,7 @@ use crate::rig::Missing;
 use crate::rules::{Judged, Verdict, cautions};
 
 pub use json::{SCHEMA, WORK_SCHEMA, findings, json, work_json};
+pub use options::{OPTIONS_SCHEMA, Options, options_json, options_line, options_page, options_text};
 pub use page::{
     Embedded, Stamp, blank_sheet, drawing_files, figures, measuring_sheet, page, sketch, trial_sheet, work_page,
 };

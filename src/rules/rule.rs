@@ -49,6 +49,7 @@ impl Family {
 }
 
 /// One check.
+#[derive(Debug)]
 pub struct Rule {
     /// `family/name`.
     pub id: &'static str,

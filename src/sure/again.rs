@@ -1,7 +1,10 @@
 //! The same boat judged again, with readings a little off.
 
+use std::sync::Arc;
+
 use super::worth::Loosely;
-use crate::case::Case;
+use crate::case::strength::Store;
+use crate::case::{Begun, Case};
 use crate::catalog::Catalog;
 use crate::job::Job;
 use crate::quantity::Kind;
@@ -15,6 +18,8 @@ pub(super) struct Again<'a> {
     pub catalog: &'a Catalog,
     pub files: &'a Files,
     pub readings: &'a [Loosely],
+    /// Panels that are the same are factored once.
+    pub store: Arc<Store>,
 }
 
 /// What a rule says, as far as it can be compared.
@@ -53,7 +58,7 @@ impl Again<'_> {
     /// job cannot be resolved so.
     pub fn judge(&self, off: &[(usize, f64)], judged: &[Judged], rules: &[usize]) -> Option<Vec<Outcome>> {
         let rig = rig::resolve_again(&self.shifted(off), self.catalog, self.files).ok()?;
-        let case = Case::new(&rig);
+        let case = Case::beside(&rig, Begun::default(), self.store.clone());
         Some(rules.iter().map(|rule| Outcome::of(&(judged[*rule].rule.judge)(&case))).collect())
     }
 

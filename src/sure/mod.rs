@@ -11,6 +11,8 @@ mod sampled;
 mod shifts;
 mod worth;
 
+use std::sync::Arc;
+
 use crate::catalog::Catalog;
 use crate::rig::{Files, Rig};
 use crate::rules::Judged;
@@ -18,7 +20,7 @@ use crate::rules::Judged;
 /// Puts beside every finding of this rig what it is worth. `catalog` and `files` are those that it was resolved with.
 pub fn weigh(rig: &Rig, catalog: &Catalog, files: &Files, judged: &mut [Judged]) {
     let readings = worth::readings(&rig.job);
-    let again = again::Again { rig, catalog, files, readings: &readings };
+    let again = again::Again { rig, catalog, files, readings: &readings, store: Arc::default() };
     let moves = shifts::moves(&again, judged);
     let doubts = firm::doubts(&again, judged, &moves);
     for (judged, doubt) in judged.iter_mut().zip(doubts) {

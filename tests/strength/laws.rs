@@ -21,7 +21,7 @@ fn supports_balance_the_loads_of_every_demo() {
         let strength = case.strength().expect("a demo with strength");
         let before = strength.before.as_ref().expect("old engines");
         for laden in [&strength.after, before] {
-            for effect in &laden.bent.effects {
+            for effect in laden.bent.effects.iter() {
                 let (reactions, load) = laden.bent.panels.braced().reactions(&effect.braced().loaded);
                 let held = Resultant::total(reactions.iter().map(|reaction| reaction.push));
                 let size = reactions.iter().map(|reaction| reaction.push.force.abs()).fold(0.0, f64::max);

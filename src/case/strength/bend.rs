@@ -8,10 +8,11 @@ use super::Laden;
 use super::board::Board;
 use super::footing::{Footing, LoadCase};
 use super::grip::STRIP_IN;
+use super::store::Store;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
 use crate::physics::strength::panel::{
-    Factored, Layup, Load, Loaded, Meshed, PanelError, PlyStress, Point, Push, Rect, SupportPart,
+    Factored, Layup, Load, Loaded, PanelError, PlyStress, Point, Push, Rect, SupportPart,
 };
 use crate::physics::strength::panel_loads;
 use crate::physics::strength::seam::{self, Seam, SeamPush};
@@ -135,17 +136,10 @@ pub struct Panels {
 
 /// One of them.
 #[derive(Debug)]
-struct State {
-    factored: Factored,
+pub(super) struct State {
+    pub factored: Factored,
     /// How many of its beds stand upright: those behind are level.
-    uprights: usize,
-}
-
-impl State {
-    fn of(board: &Board, left: KnockDown, meshed: &Arc<Meshed>) -> Result<Arc<State>, PanelError> {
-        let uprights = board.knees.len() + board.stringers.len();
-        Ok(Arc::new(State { factored: board.factored(left, meshed)?, uprights }))
-    }
+    pub uprights: usize,
 }
 
 impl Panels {
@@ -153,8 +147,8 @@ impl Panels {
     ///
     /// # Errors
     /// Why it cannot be solved.
-    pub fn of(board: &Board, left: KnockDown) -> Result<Panels, Absent> {
-        Panels::finer(board, left, 1.0)
+    pub fn of(board: &Board, left: KnockDown, store: &Store) -> Result<Panels, Absent> {
+        Panels::made(board, left, 1.0, store)
     }
 
     /// The same on meshes so many times as fine.
@@ -162,10 +156,13 @@ impl Panels {
     /// # Errors
     /// As [`Panels::of`].
     pub fn finer(board: &Board, left: KnockDown, times: f64) -> Result<Panels, Absent> {
-        let meshed = board.meshed(times);
-        let mut states = vec![State::of(board, left, &meshed).map_err(unfit)?];
+        Panels::made(board, left, times, &Store::default())
+    }
+
+    fn made(board: &Board, left: KnockDown, times: f64, store: &Store) -> Result<Panels, Absent> {
+        let mut states = vec![store.state(board, left, times).map_err(unfit)?];
         // With less behind it nothing may hold it at all: then that does not count.
-        states.extend(board.with_less().iter().filter_map(|less| State::of(less, left, &meshed).ok()));
+        states.extend(board.with_less().iter().filter_map(|less| store.state(less, left, times).ok()));
         Ok(Panels { states })
     }
 
@@ -175,11 +172,31 @@ impl Panels {
     }
 }
 
+/// Loads on panels: all that [`Bent`] is made of.
+pub(super) struct Laid {
+    panels: Vec<Arc<State>>,
+    tab: f64,
+    cases: Vec<LoadCase>,
+    sets: Vec<Vec<Load>>,
+    resultants: Vec<Vec<(Point, f64)>>,
+}
+
+impl PartialEq for Laid {
+    fn eq(&self, other: &Laid) -> bool {
+        self.panels.len() == other.panels.len()
+            && self.panels.iter().zip(&other.panels).all(|(a, b)| Arc::ptr_eq(a, b))
+            && self.tab == other.tab
+            && self.cases == other.cases
+            && self.sets == other.sets
+            && self.resultants == other.resultants
+    }
+}
+
 /// The panel of an outfit.
 #[derive(Clone, Debug)]
 pub struct Bent {
     /// Each case.
-    pub effects: Vec<Effect>,
+    pub effects: Arc<Vec<Effect>>,
     /// The panels that were solved.
     pub panels: Panels,
     ordinary: Vec<bool>,
@@ -224,17 +241,27 @@ pub(super) fn usual_tab() -> [f64; 2] {
 }
 
 impl Laden {
-    /// Puts faces with their loads on the transom.
+    /// Puts faces with their loads on the transom; what they do is taken out of store where these loads were on these panels
+    /// before: the old engines, while others are tried; the new ones, while something else is.
     ///
     /// # Errors
     /// Why the panel cannot be solved.
     pub(super) fn of(
+        store: &Store,
         board: &Board,
         panels: &Panels,
         cases: Vec<LoadCase>,
         footings: Vec<Footing>,
     ) -> Result<Laden, Absent> {
-        let bent = bent(board, panels, &cases, &footings)?;
+        let all = 0..cases.len();
+        let laid = Laid {
+            panels: panels.states.clone(),
+            tab: board.tab,
+            cases: cases.clone(),
+            sets: all.clone().map(|case| loads(board, &footings, case)).collect(),
+            resultants: all.map(|case| resultants(&footings, case)).collect(),
+        };
+        let bent = store.bent(laid, || bent(board, panels, &cases, &footings))?;
         Ok(Laden { cases, footings, bent })
     }
 
@@ -267,7 +294,7 @@ fn bent(board: &Board, panels: &Panels, cases: &[LoadCase], footings: &[Footing]
         let (seam, edges) = along_seams(&boards, layup?, &resultants(footings, case));
         Some(Effect::of(stood, seam, edges))
     });
-    let effects = effects.collect();
+    let effects = Arc::new(effects.collect());
     // What comes with ordinary running: by it deflection is judged.
     let ordinary = cases.iter().map(|case| !matches!(case.kind, Kind::Slamming | Kind::Trailer)).collect();
     Ok(Bent { effects, panels: panels.clone(), ordinary })

@@ -11,10 +11,11 @@ mod grip;
 mod other;
 mod parts;
 pub mod show;
+mod store;
 mod study;
 mod sweep;
 
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 use super::Case;
 use crate::physics::strength::knockdown::KnockDown;
@@ -33,6 +34,7 @@ pub use grip::{Part, Pressed, Side, Worst, backing_plate};
 pub use other::Cure;
 pub use parts::{ply, solved, support, sweep_part};
 pub use study::{BoltAnswer, PanelAnswer};
+pub use store::Store;
 pub use sweep::{SWEPT_WAYS, Sweep, SweepPoint, Swept};
 
 /// What strength makes of a rig.
@@ -61,6 +63,8 @@ pub struct Strength {
     pub assumed: Vec<Text>,
     /// How the slamming came about.
     pub sheet: Sheet,
+    /// Where panels are kept.
+    store: Arc<Store>,
 }
 
 /// A transom with an outfit on it.
@@ -80,12 +84,12 @@ impl<'a> Case<'a> {
     /// # Errors
     /// What is missing, or why it cannot be reckoned.
     pub fn strength(&self) -> Result<&Strength, &Absent> {
-        self.strength.get_or_init(|| Strength::of(self.rig)).as_ref()
+        self.strength.get_or_init(|| Strength::of(self.rig, &self.store)).as_ref()
     }
 }
 
 impl Strength {
-    fn of(rig: &Rig) -> Result<Strength, Absent> {
+    fn of(rig: &Rig, store: &Arc<Store>) -> Result<Strength, Absent> {
         if !rig.structure.asked {
             return Err(Absent::Waits(door(rig)));
         }
@@ -108,10 +112,10 @@ impl Strength {
         let before = old(rig, &board, driving, &mut old_assumed);
         let core = Core::of(rig, &board, &footings, before.as_deref().ok())?;
         let left = core.left;
-        let panels = Panels::of(&board, left)?;
-        let after = Laden::of(&board, &panels, footing::cases(&rig.after), footings)?;
+        let panels = Panels::of(&board, left, store)?;
+        let after = Laden::of(store, &board, &panels, footing::cases(&rig.after), footings)?;
         let before =
-            before.and_then(|footings| Laden::of(&board, &panels, footing::cases(&rig.before), footings).map_err(why));
+            before.and_then(|footings| Laden::of(store, &board, &panels, footing::cases(&rig.before), footings).map_err(why));
         for text in old_assumed {
             if before.is_ok() && !assumed.contains(&text) {
                 assumed.push(text);
@@ -132,6 +136,7 @@ impl Strength {
             cures: Strength::untried(),
             assumed,
             sheet,
+            store: store.clone(),
         })
     }
 

@@ -5,8 +5,7 @@ use std::sync::OnceLock;
 use uom::si::f64::Length;
 
 use super::board::{Board, Guessed, Knee, Open};
-use super::{Bent, Laden, Panels, Strength, Way};
-use crate::physics::strength::knockdown::KnockDown;
+use super::{Bent, Panels, Strength, Way};
 use crate::quantity::{Dimensioned, inches};
 use crate::reading::Absent;
 use crate::rig::Rig;
@@ -23,19 +22,19 @@ const KNEES_UP: f64 = 0.9;
 /// What moves a factor by less than this does not decide: within the error of the mesh.
 const MOVES: f64 = 1.02;
 
-/// The new engines on another panel.
-///
-/// # Errors
-/// Why it cannot be solved.
-pub(super) fn bent(board: &Board, left: KnockDown, after: &Laden) -> Result<Bent, Absent> {
-    after.on(board, &Panels::of(board, left)?)
-}
-
 impl Strength {
+    /// The new engines on another panel.
+    ///
+    /// # Errors
+    /// Why it cannot be solved.
+    fn bent_on(&self, board: &Board) -> Result<Bent, Absent> {
+        self.after.on(board, &Panels::of(board, self.left(), &self.store)?)
+    }
+
     /// The panel with the new engines with what was not told at its best; `None` where all was told.
     pub fn at_best(&self) -> Option<&Bent> {
         let best = self.best.as_ref()?;
-        self.at_best.get_or_init(|| bent(best, self.left(), &self.after).ok()).as_ref()
+        self.at_best.get_or_init(|| self.bent_on(best).ok()).as_ref()
     }
 
     /// The least factor of this way, and the greatest, with what was not told at its least and at its best.
@@ -51,7 +50,7 @@ impl Strength {
         let each = self.each_at_best.get_or_init(|| {
             let alone = |open: &Open| {
                 let board = Board::of(rig, Guessed::only(*open)).ok()?;
-                Some((*open, bent(&board, self.left(), &self.after).ok()?))
+                Some((*open, self.bent_on(&board).ok()?))
             };
             self.open.iter().filter_map(alone).collect()
         });
@@ -76,7 +75,7 @@ impl Strength {
                 }
                 let core = board.core;
                 board.layers[core].thickness += build_up(steps);
-                bent(&board, self.left(), &self.after).ok()
+                self.bent_on(&board).ok()
             });
             bent.as_ref().filter(|bent| is_enough(bent)).map(|bent| (cure, bent))
         };

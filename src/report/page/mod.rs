@@ -16,7 +16,8 @@ mod working;
 use maud::{Markup, html};
 
 use super::drawings::{self, Drawing};
-use super::{Report, mark};
+use super::chapter::{self, Chapter};
+use super::{CLASS_NOT_ENGINE, DEFERRAL, Report, mark};
 use crate::quantity::{Measure, Piece, Text, Units};
 use crate::rules::Judged;
 
@@ -85,6 +86,33 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
     shell::document(rig.title(), rig.title(), body)
 }
 
+/// Lists under heads as one HTML document.
+pub(super) fn of_chapters(
+    title: &str,
+    topic: &str,
+    made_up: bool,
+    headline: &str,
+    chapters: &[Chapter],
+    units: Units,
+    stamp: &Stamp,
+) -> String {
+    let heading = format!("{title}: {topic}");
+    let body = html! {
+        header {
+            h1 { (title) }
+            p class="soft" { (topic) @if made_up { " · " span class="invented" { "an invented scenario" } } }
+            p { b { (headline) } }
+        }
+        main { (chapter::as_page(chapters, units)) }
+        footer {
+            p { (CLASS_NOT_ENGINE) }
+            p class="deferral" { (DEFERRAL) }
+            (closing::small_print(stamp))
+        }
+    };
+    shell::document(&heading, &heading, body)
+}
+
 /// The drawings as files of their own: name and text.
 pub fn drawing_files(report: &Report) -> Vec<(String, String)> {
     drawings::all(report).iter().map(|drawing| (format!("{}.svg", drawing.name), drawing.file())).collect()
@@ -116,7 +144,7 @@ fn drawn(figures: &[Drawing], units: Units) -> Markup {
 }
 
 /// A drawing with its caption.
-fn figure(drawing: &Drawing) -> Markup {
+pub(super) fn figure(drawing: &Drawing) -> Markup {
     html! {
         figure id=(format!("figure-{}", drawing.name)) {
             figcaption { b { (drawing.title) } }
@@ -134,7 +162,7 @@ fn figure(drawing: &Drawing) -> Markup {
 }
 
 /// A sentence whose numbers stay together with their units, and whose names stand in quotation marks.
-fn prose(text: &Text, units: Units) -> Markup {
+pub(super) fn prose(text: &Text, units: Units) -> Markup {
     let mut open = false;
     html! {
         @for piece in text.pieces() {
@@ -174,7 +202,7 @@ fn anchor(lead: &str, judged: &Judged) -> String {
 }
 
 /// A table with a caption; columns whose cells are numbers are set to the right.
-fn table(rows: &crate::working::Table, units: Units) -> Markup {
+pub(super) fn table(rows: &crate::working::Table, units: Units) -> Markup {
     let numeric = |column: usize| {
         rows.rows.iter().any(|row| row.get(column).is_some_and(|cell| cell.as_measure().is_some()))
             && rows.rows.iter().all(|row| {

@@ -10,7 +10,12 @@ pub(super) const WIDTH: usize = 80;
 /// Indent of what belongs to a finding.
 pub(super) const INDENT: &str = "      ";
 
-pub(super) fn head(title: &str) -> String {
+/// A line across the report.
+pub(in super::super) fn rule() -> String {
+    "─".repeat(WIDTH)
+}
+
+pub(in super::super) fn head(title: &str) -> String {
     format!("\n{}", bold(&format!("{}\n", title.to_uppercase())))
 }
 
@@ -27,7 +32,7 @@ pub(super) fn word(verdict: Verdict) -> String {
     format!("{style}{}{style:#}", verdict.word())
 }
 
-pub(super) fn bold(words: &str) -> String {
+pub(in super::super) fn bold(words: &str) -> String {
     let style = Style::new().bold();
     let (line, end) = words.strip_suffix('\n').map_or((words, ""), |line| (line, "\n"));
     format!("{style}{line}{style:#}{end}")
@@ -45,7 +50,7 @@ pub(in super::super) fn wrap(words: &str, indent: &str) -> String {
 
 /// A paragraph with a first and a following indent. A number stays on one line with its unit, and
 /// nothing breaks at the hyphen of `26-1/2` or the stroke of a rule's id.
-pub(super) fn fill(words: &str, first: &str, following: &str) -> String {
+pub(in super::super) fn fill(words: &str, first: &str, following: &str) -> String {
     let options = textwrap::Options::new(WIDTH)
         .initial_indent(first)
         .subsequent_indent(following)

@@ -9,11 +9,12 @@ use super::{DEFERRAL, Report, counted, doubt, rigging};
 use crate::job::Sitting;
 use crate::quantity::{Kind, Measure};
 use crate::rules::{Judged, Verdict};
-use layout::{INDENT, WIDTH, bold, fill, head, word};
-pub(super) use layout::{block, one_line, wrap};
+use layout::{INDENT, word};
+pub(super) use layout::{block, bold, fill, head, one_line, rule, wrap};
 pub use lookup::{catalog_entry, catalog_list, explain_rule, rule_list};
 pub use working::work_text;
-use working::{rows, working_line};
+pub(super) use working::rows;
+use working::working_line;
 
 /// The whole report.
 pub fn text(report: &Report) -> String {
@@ -21,7 +22,7 @@ pub fn text(report: &Report) -> String {
     let mut out = wrap(rig.title(), "");
     let invented = if rig.job.made_up { " · an invented scenario" } else { "" };
     out.push_str(&format!("{}{invented}\n", rig.job.sitting.words()));
-    out.push_str(&format!("{}\n\n", "─".repeat(WIDTH)));
+    out.push_str(&format!("{}\n\n", rule()));
     out.push_str(&bold(&wrap(&report.headline(), "")));
     out.push_str(&wrap(&counts(report), ""));
     let missing = report.missing().len();

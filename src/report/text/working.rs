@@ -29,7 +29,7 @@ pub(super) fn working_line(line: &str, meaning: Option<&str>) -> String {
     out
 }
 
-pub(super) fn rows(table: &Table, units: Units) -> String {
+pub(in super::super) fn rows(table: &Table, units: Units) -> String {
     let mut cells: Vec<Vec<String>> = Vec::new();
     if table.heads.iter().any(|head| !head.is_empty()) {
         cells.push(table.heads.clone());

@@ -169,8 +169,7 @@ impl Board {
 
     /// Its mesh, so many times as fine as what is told needs.
     pub fn meshed(&self, times: f64) -> Arc<Meshed> {
-        let size = MESH_OF_WIDTH * self.width() / times;
-        Arc::new(Meshed::of(self.shape, Fineness { size, width: self.width() }))
+        Arc::new(Meshed::of(self.shape, self.fineness(times)))
     }
 
     /// The panel with its core knocked down, factored.
@@ -179,6 +178,11 @@ impl Board {
     /// As the kernel's.
     pub fn factored(&self, knock: KnockDown, meshed: &Arc<Meshed>) -> Result<Factored, PanelError> {
         self.panel(knock)?.factored(meshed)
+    }
+
+    /// How fine its mesh is: so many times as fine as what is told needs.
+    pub fn fineness(&self, times: f64) -> Fineness {
+        Fineness { size: MESH_OF_WIDTH * self.width() / times, width: self.width() }
     }
 
     /// The lines along which it is held: the hull's edges that hold, and what it rests on inside.

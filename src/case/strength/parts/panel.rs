@@ -13,7 +13,7 @@ pub(super) fn part(when: &str, laden: &Laden, strength: &Strength) -> Part {
     let rows = laden
         .cases
         .iter()
-        .zip(&bent.effects)
+        .zip(bent.effects.iter())
         .map(|(case, effect)| {
             let mut row = vec![Text::from(case.name()), Text::from(length(effect.braced().loaded.largest_deflection))];
             row.extend(effect.used.iter().map(|used| ratio(used.part)));

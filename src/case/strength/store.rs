@@ -1,0 +1,124 @@
+//! Factored panels, kept for what else comes to hang on the same transom.
+
+use std::fmt;
+use std::sync::{Arc, Mutex, OnceLock, PoisonError};
+
+use super::bend::{Bent, Laid, State};
+use super::board::Board;
+use crate::physics::strength::knockdown::KnockDown;
+use crate::physics::strength::panel::{Fineness, Meshed, Panel, PanelError, Shape};
+use crate::reading::Absent;
+
+/// Panels that are kept, the last used; one takes some five megabytes. Common practice, no source: a transom with all its
+/// cures is about twenty.
+const MOST_PANELS: usize = 40;
+/// Meshes that are kept, the last used.
+const MOST_MESHES: usize = 12;
+/// Old engines' loads with what they do, some three megabytes each, the last used: one for each greatest speed with the new ones.
+const MOST_BENT: usize = 16;
+
+/// Factored panels and their meshes. What is taken from it is what would have been made: it is looked up by everything that it is
+/// made of, to the last bit.
+#[derive(Debug)]
+pub struct Store {
+    meshes: Kept<(Shape, Fineness), Meshed>,
+    states: Kept<Made, Result<Arc<State>, PanelError>>,
+    bent: Kept<Laid, Result<Bent, Absent>>,
+}
+
+/// What a panel is made of.
+#[derive(PartialEq)]
+struct Made {
+    panel: Panel,
+    shape: Shape,
+    fineness: Fineness,
+    /// How many of its beds are knees and stringers; a floor stands behind them.
+    uprights: usize,
+}
+
+impl Default for Store {
+    fn default() -> Self {
+        Store { meshes: Kept::new(MOST_MESHES), states: Kept::new(MOST_PANELS), bent: Kept::new(MOST_BENT) }
+    }
+}
+
+impl Store {
+    /// The panel of a transom with its core knocked down, on a mesh so many times as fine.
+    ///
+    /// # Errors
+    /// Why it cannot be solved.
+    pub(super) fn state(&self, board: &Board, left: KnockDown, times: f64) -> Result<Arc<State>, PanelError> {
+        let fineness = board.fineness(times);
+        let uprights = board.knees.len() + board.stringers.len();
+        let made = Made { panel: board.panel(left)?, shape: board.shape, fineness, uprights };
+        let panel = made.panel.clone();
+        let state = self.states.get(made, || {
+            let meshed = self.meshes.get((board.shape, fineness), || Meshed::of(board.shape, fineness));
+            Ok(Arc::new(State { factored: panel.factored(&meshed)?, uprights }))
+        });
+        state.as_ref().clone()
+    }
+
+    /// What loads do on panels, as it is made where it was not made before.
+    ///
+    /// # Errors
+    /// Why that cannot be solved.
+    pub(super) fn bent(&self, laid: Laid, make: impl FnOnce() -> Result<Bent, Absent>) -> Result<Bent, Absent> {
+        self.bent.get(laid, make).as_ref().clone()
+    }
+}
+
+/// Things by what they are made of, the last used of them.
+struct Kept<K, V> {
+    most: usize,
+    /// The last used last. Each is made outside the lock, by the first who asks.
+    all: Mutex<Vec<(Arc<K>, Arc<OnceLock<Arc<V>>>)>>,
+}
+
+impl<K: PartialEq, V> Kept<K, V> {
+    fn new(most: usize) -> Self {
+        Kept { most, all: Mutex::new(Vec::new()) }
+    }
+
+    fn get(&self, of: K, make: impl FnOnce() -> V) -> Arc<V> {
+        let place = {
+            // A thread that panicked left a list that is whole.
+            let mut all = self.all.lock().unwrap_or_else(PoisonError::into_inner);
+            let entry = match all.iter().position(|(key, _)| **key == of) {
+                Some(index) => all.remove(index),
+                None => (Arc::new(of), Arc::default()),
+            };
+            if all.len() >= self.most {
+                all.remove(0);
+            }
+            all.push((entry.0.clone(), entry.1.clone()));
+            entry.1
+        };
+        place.get_or_init(|| Arc::new(make())).clone()
+    }
+}
+
+impl<K, V> fmt::Debug for Kept<K, V> {
+    fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        write!(f, "the last {}", self.most)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Kept;
+
+    #[test]
+    fn what_was_made_is_made_once_and_the_longest_unused_goes_first() {
+        let kept: Kept<i32, i32> = Kept::new(2);
+        let made = std::cell::RefCell::new(Vec::new());
+        let get = |of: i32| {
+            *kept.get(of, || {
+                made.borrow_mut().push(of);
+                10 * of
+            })
+        };
+        assert_eq!([get(1), get(2), get(1), get(3), get(1), get(2)], [10, 20, 10, 30, 10, 20]);
+        assert_eq!(*made.borrow(), [1, 2, 3, 2]);
+    }
+}

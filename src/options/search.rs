@@ -1,0 +1,96 @@
+//! All options judged and ranked.
+
+use std::sync::OnceLock;
+
+use super::{By, Hang, Said, Tried, Yard};
+use crate::rules::{Family, Rule};
+
+/// Carries out a task for each number below a count, in any order, several at once where there are hands for it.
+pub type Hands<'a> = dyn Fn(usize, &(dyn Fn(usize) + Sync)) + 'a;
+
+/// One after the other.
+pub fn one_by_one(count: usize, task: &(dyn Fn(usize) + Sync)) {
+    (0..count).for_each(task);
+}
+
+/// Who works, who looks on, and who may call it a day.
+pub struct Work<'a> {
+    /// Who works.
+    pub hands: &'a Hands<'a>,
+    /// Told after each option.
+    pub done: &'a (dyn Fn() + Sync),
+    /// Whether to go on; where it says no, what is done so far is the answer.
+    pub goes_on: &'a (dyn Fn() -> bool + Sync),
+}
+
+impl Work<'static> {
+    /// One after the other, to the end.
+    pub const PLAIN: Work<'static> = Work { hands: &one_by_one, done: &|| (), goes_on: &|| true };
+}
+
+/// What was found.
+pub struct Found {
+    /// How many ways there were to try.
+    pub of: usize,
+    /// Those that were judged, in the order in which they were put together.
+    pub tried: Vec<Tried>,
+    /// What fails alike with all that was tried: it is the boat's own, and refuses nothing here.
+    pub aside: Vec<Said>,
+}
+
+/// Families in which a failing depends on the engines, so that nothing of theirs is the boat's own.
+const OF_THE_ENGINES: [Family; 3] = [Family::Power, Family::Weight, Family::Height];
+
+/// Judges each of them. The same on one core and on many.
+pub fn search(yard: &Yard, hangs: &[Hang], work: &Work) -> Found {
+    let mut aside: Vec<Said> = Vec::new();
+    loop {
+        let is_aside = |rule: &Rule| aside.iter().any(|said| said.rule.id == rule.id);
+        let slots: Vec<OnceLock<Tried>> = hangs.iter().map(|_| OnceLock::new()).collect();
+        (work.hands)(hangs.len(), &|i| {
+            if (work.goes_on)() {
+                slots[i].get_or_init(|| Tried::of(yard, hangs[i].clone(), &is_aside));
+                (work.done)();
+            }
+        });
+        let tried: Vec<Tried> = slots.into_iter().filter_map(OnceLock::into_inner).collect();
+        match of_the_boat(&tried) {
+            Some(said) if (work.goes_on)() => aside.push(said),
+            _ => return Found { of: hangs.len(), tried, aside },
+        }
+    }
+}
+
+/// What refuses, in the same words, everything that came as far as its screen.
+fn of_the_boat(tried: &[Tried]) -> Option<Said> {
+    let last = tried.iter().filter_map(|one| one.refused).max()?;
+    if tried.iter().any(|one| one.refused.is_none()) {
+        return None;
+    }
+    let mut there = tried.iter().filter(|one| one.refused == Some(last));
+    let first = there.next()?;
+    let common = |said: &&Said| {
+        !OF_THE_ENGINES.contains(&said.rule.family)
+            && there.clone().all(|one| {
+                one.said.iter().any(|other| other.rule.id == said.rule.id && other.summary == said.summary)
+            })
+    };
+    first.said.iter().find(common).cloned()
+}
+
+impl Found {
+    /// Whether all were tried.
+    pub fn is_whole(&self) -> bool {
+        self.tried.len() == self.of
+    }
+
+    /// Those that came through, the best first; equals in the order in which they were put together.
+    pub fn ranked(&self, order: &[By]) -> Vec<&Tried> {
+        let mut through: Vec<&Tried> = self.tried.iter().filter(|one| one.refused.is_none()).collect();
+        through.sort_by(|a, b| {
+            let by_order = order.iter().map(|by| by.compare(a, b)).find(|order| order.is_ne());
+            by_order.unwrap_or(std::cmp::Ordering::Equal)
+        });
+        through
+    }
+}
