@@ -12,7 +12,9 @@ use rayon::prelude::*;
 use super::check::Format;
 use super::load::read;
 use super::output::write_own;
-use super::{CatalogChoice, CommandError, UNUSABLE, UnitsChoice, complain, load_catalog, load_job, print, stamp, written_to};
+use super::{
+    CatalogChoice, CommandError, UNUSABLE, UnitsChoice, complain, load_catalog, load_job, print, stamp, written_to,
+};
 use crate::catalog::Catalog;
 use crate::front_door::Opened;
 use crate::options::{By, Found, Near, Offer, Prices, Work, Yard, nearly, search};
@@ -141,7 +143,8 @@ fn one(args: &OptionsArgs, catalog: &Catalog, offer: &Offer) -> Result<ExitCode,
 
 /// Every job of a folder, in the order of their names: a line each.
 fn fleet(args: &OptionsArgs, catalog: &Catalog, offer: &Offer) -> Result<ExitCode, CommandError> {
-    let unreadable = |source: std::io::Error| CommandError::Unreadable { path: args.job.clone(), source: source.into() };
+    let unreadable =
+        |source: std::io::Error| CommandError::Unreadable { path: args.job.clone(), source: source.into() };
     let files = std::fs::read_dir(&args.job).map_err(unreadable)?;
     let mut files: Vec<PathBuf> =
         files.map(|file| file.map(|file| file.path())).collect::<Result<_, _>>().map_err(unreadable)?;
@@ -175,7 +178,9 @@ fn line(args: &OptionsArgs, file: &Path, catalog: &Catalog, offer: &Offer) -> Re
 fn tried(yard: &Yard, offer: &Offer) -> (Found, Vec<Near>) {
     let hangs = offer.hangs(yard);
     let bar = ProgressBar::with_draw_target(Some(hangs.len() as u64), target());
-    if let Ok(style) = ProgressStyle::with_template("{wide_bar} {pos} of {len} options, {eta} to go; Ctrl-C tells what is done") {
+    if let Ok(style) =
+        ProgressStyle::with_template("{wide_bar} {pos} of {len} options, {eta} to go; Ctrl-C tells what is done")
+    {
         bar.set_style(style);
     }
     let work = Work {
@@ -205,5 +210,14 @@ fn told<T>(
     let best = ranked.iter().find(|one| one.is_decided()).or(ranked.first());
     let entries = best.map(|best| best.hang.entries(yard, &opened.page)).unwrap_or_default();
     let units = args.units.into();
-    tell(&Options { yard, found, near, order: &order, currency: &args.currency, units, most: args.show, entries: &entries })
+    tell(&Options {
+        yard,
+        found,
+        near,
+        order: &order,
+        currency: &args.currency,
+        units,
+        most: args.show,
+        entries: &entries,
+    })
 }

@@ -54,7 +54,8 @@ pub fn nearly(yard: &Yard, found: &Found, work: &Work) -> Vec<Near> {
     let slots: Vec<std::sync::OnceLock<Near>> = nearest.iter().map(|_| std::sync::OnceLock::new()).collect();
     (work.hands)(nearest.len(), &|i| {
         if (work.goes_on)() {
-            slots[i].get_or_init(|| Near { tried: nearest[i].0.clone(), change: mended(yard, nearest[i].0, &is_aside) });
+            slots[i]
+                .get_or_init(|| Near { tried: nearest[i].0.clone(), change: mended(yard, nearest[i].0, &is_aside) });
         }
     });
     slots.into_iter().filter_map(std::sync::OnceLock::into_inner).collect()

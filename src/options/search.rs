@@ -71,9 +71,9 @@ fn of_the_boat(tried: &[Tried]) -> Option<Said> {
     let first = there.next()?;
     let common = |said: &&Said| {
         !OF_THE_ENGINES.contains(&said.rule.family)
-            && there.clone().all(|one| {
-                one.said.iter().any(|other| other.rule.id == said.rule.id && other.summary == said.summary)
-            })
+            && there
+                .clone()
+                .all(|one| one.said.iter().any(|other| other.rule.id == said.rule.id && other.summary == said.summary))
     };
     first.said.iter().find(common).cloned()
 }

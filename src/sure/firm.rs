@@ -6,11 +6,14 @@ use super::shifts::Moves;
 use super::worth::Loosely;
 use crate::physics::uncertainty::{combined, settles, shares};
 use crate::quantity::Measure;
-use crate::rules::{Decides, Doubt, Finding, Judged, Verdict};
+use crate::rules::{Decides, Doubt, Family, Finding, Judged, Verdict};
 
 /// A finding bends where the two halves of its moves differ by more than this part of what it is worth. Common practice, no
 /// source: below it the told digits of what it is worth stay the same.
 const BENDS: f64 = 0.2;
+
+/// Families of which a sample would take too long: what bends in them is told by the greater of its two sides.
+const DEAR: [Family; 2] = [Family::Strength, Family::Running];
 
 /// A share of the doubt that is not told.
 const LEAST_SHARE: f64 = 0.005;
@@ -39,7 +42,7 @@ pub(super) fn doubts(again: &Again, judged: &[Judged], moves: &Moves) -> Vec<Opt
     let first: Vec<Option<First>> = judged
         .iter()
         .enumerate()
-        .map(|(rule, judged)| First::of(&judged.finding, &moves.base[rule], &moves.of[rule]))
+        .map(|(rule, judged)| First::of(judged, &moves.said[rule], &moves.base[rule], &moves.of[rule]))
         .collect();
     let bent: Vec<usize> = (0..judged.len()).filter(|rule| first[*rule].as_ref().is_some_and(First::is_bent)).collect();
     let runs = sampled::runs(again, judged, &bent, moves);
@@ -60,6 +63,7 @@ pub(super) fn doubts(again: &Again, judged: &[Judged], moves: &Moves) -> Vec<Opt
 /// What shifts of one reading at a time say of a finding.
 struct First<'f> {
     finding: &'f Finding,
+    dear: bool,
     base: Outcome,
     readings: Vec<usize>,
     /// How far each moves the room to the limit, or what was found where there is no limit.
@@ -72,27 +76,35 @@ struct First<'f> {
 }
 
 impl<'f> First<'f> {
-    fn of(finding: &'f Finding, base: &Outcome, of: &[(usize, [Option<Outcome>; 2])]) -> Option<Self> {
-        if !base.is_judged() && base.found.is_none() {
+    fn of(judged: &'f Judged, as_is: &Outcome, base: &Outcome, of: &[(usize, [Option<Outcome>; 2])]) -> Option<Self> {
+        if !as_is.is_judged() && as_is.found.is_none() {
             return None;
         }
         let each = |figure: &dyn Fn(&Outcome) -> Option<f64>| -> Option<(Vec<f64>, Vec<f64>)> {
             let at = figure(base)?;
             let said = of.iter().map(|(_, said)| said.map(|said| said.as_ref().and_then(figure)));
             let (moves, bends) = said.map(|said| (moved(at, said), bend(at, said))).unzip();
+            let (moves, bends): (Vec<f64>, Vec<f64>) = (moves, bends);
+            if DEAR.contains(&judged.rule.family) {
+                // The greater of the two sides, which is the half of both and what it bends.
+                let greater = moves.iter().zip(&bends).map(|(by, bend)| by.signum() * (by.abs() + bend.abs()));
+                return Some((greater.collect(), vec![0.0; moves.len()]));
+            }
             Some((moves, bends))
         };
         let found = each(&|outcome| outcome.found_beside(base));
         let room = each(&|outcome| outcome.found_beside(base).and(outcome.room));
         let found_moves = found.as_ref().map(|(moves, _)| combined(moves));
         let (moves, bends) = room.or(found).unwrap_or_default();
-        let turned = |outcome: &Outcome| base.is_judged() && outcome.is_judged() && outcome.verdict != base.verdict;
+        let is_new = |verdict: Verdict| verdict != base.verdict && verdict != as_is.verdict;
+        let turned = |outcome: &Outcome| as_is.is_judged() && outcome.is_judged() && is_new(outcome.verdict);
         let turning: Vec<bool> = of.iter().map(|(_, said)| said.iter().flatten().any(turned)).collect();
         // The gravest of what it may be.
         let turns = of.iter().flat_map(|(_, said)| said).flatten().filter(|outcome| turned(outcome));
         Some(First {
-            finding,
-            base: *base,
+            finding: &judged.finding,
+            dear: DEAR.contains(&judged.rule.family),
+            base: *as_is,
             readings: of.iter().map(|(reading, _)| *reading).collect(),
             moves,
             bends,
@@ -105,7 +117,7 @@ impl<'f> First<'f> {
     /// Whether shifts of one reading at a time do not tell what it is worth.
     fn is_bent(&self) -> bool {
         let worth = combined(&self.moves);
-        combined(&self.bends) > BENDS * worth || (self.turns.is_some() && self.base.room.is_none())
+        !self.dear && (combined(&self.bends) > BENDS * worth || (self.turns.is_some() && self.base.room.is_none()))
     }
 
     /// What the rule says where its readings are off together, in the likeliest way, by as much as all of it is worth towards

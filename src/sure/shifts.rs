@@ -6,7 +6,9 @@ use crate::rules::Judged;
 
 /// What each rule says with each reading that matters to it shifted down and up.
 pub(super) struct Moves {
-    /// What each rule says as it is.
+    /// What each rule says of the boat as she is.
+    pub said: Vec<Outcome>,
+    /// The same as coarsely as what is shifted.
     pub base: Vec<Outcome>,
     /// For each rule: the reading, and what the rule says with it less, and with it more.
     pub of: Vec<Vec<(usize, [Option<Outcome>; 2])>>,
@@ -20,10 +22,15 @@ fn together(reading: usize) -> f64 {
 }
 
 pub(super) fn moves(again: &Again, judged: &[Judged]) -> Moves {
-    let base: Vec<Outcome> = judged.iter().map(|judged| Outcome::of(&judged.finding)).collect();
+    let said: Vec<Outcome> = judged.iter().map(|judged| Outcome::of(&judged.finding)).collect();
     let rules: Vec<usize> =
-        (0..base.len()).filter(|rule| base[*rule].is_judged() || base[*rule].found.is_some()).collect();
-    let mut moves = Moves { of: vec![Vec::new(); base.len()], base };
+        (0..said.len()).filter(|rule| said[*rule].is_judged() || said[*rule].found.is_some()).collect();
+    // The same boat, as coarsely as those that are set beside it.
+    let mut base = said.clone();
+    for (rule, outcome) in rules.iter().zip(again.judge(&[], judged, &rules).unwrap_or_default()) {
+        base[*rule] = outcome;
+    }
+    let mut moves = Moves { of: vec![Vec::new(); base.len()], said, base };
     let readings: Vec<usize> = (0..again.readings.len()).collect();
     split(again, judged, &readings, &rules, &mut moves);
     moves

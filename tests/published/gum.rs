@@ -70,7 +70,9 @@ fn bent_results_have_the_spread_of_their_closed_form() {
 /// The sample against 100,000 plain random runs of the same result, which bends in several readings at once.
 #[test]
 fn the_sample_agrees_with_a_hundred_thousand_random_runs() {
-    let kinked = |x: &[f64]| (3.0 + x[0] - 0.7 * x[1]).max(2.0 + 1.5 * x[2]).min(4.0) + 0.3 * (x[3] + x[4]).abs() - 0.2 * x[5] * x[0];
+    let kinked = |x: &[f64]| {
+        (3.0 + x[0] - 0.7 * x[1]).max(2.0 + 1.5 * x[2]).min(4.0) + 0.3 * (x[3] + x[4]).abs() - 0.2 * x[5] * x[0]
+    };
     // A linear congruence (Knuth, MMIX) and the sum of twelve: plain, and nothing of the sample's.
     let mut state = 0x2545_f491_4f6c_dd1d_u64;
     let mut uniform = || {

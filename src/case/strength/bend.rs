@@ -148,7 +148,10 @@ impl Panels {
     /// # Errors
     /// Why it cannot be solved.
     pub fn of(board: &Board, left: KnockDown, store: &Store) -> Result<Panels, Absent> {
-        Panels::made(board, left, 1.0, store)
+        let mut states = vec![store.state(board, left).map_err(unfit)?];
+        // With less behind it nothing may hold it at all: then that does not count.
+        states.extend(board.with_less().iter().filter_map(|less| store.state(less, left).ok()));
+        Ok(Panels { states })
     }
 
     /// The same on meshes so many times as fine.
@@ -156,14 +159,7 @@ impl Panels {
     /// # Errors
     /// As [`Panels::of`].
     pub fn finer(board: &Board, left: KnockDown, times: f64) -> Result<Panels, Absent> {
-        Panels::made(board, left, times, &Store::default())
-    }
-
-    fn made(board: &Board, left: KnockDown, times: f64, store: &Store) -> Result<Panels, Absent> {
-        let mut states = vec![store.state(board, left, times).map_err(unfit)?];
-        // With less behind it nothing may hold it at all: then that does not count.
-        states.extend(board.with_less().iter().filter_map(|less| store.state(less, left, times).ok()));
-        Ok(Panels { states })
+        Panels::of(board, left, &Store::of_meshes(times))
     }
 
     /// With all that stands behind it.

@@ -14,13 +14,16 @@ use crate::reading::Absent;
 const MOST_PANELS: usize = 40;
 /// Meshes that are kept, the last used.
 const MOST_MESHES: usize = 12;
-/// Old engines' loads with what they do, some three megabytes each, the last used: one for each greatest speed with the new ones.
+/// Loads with what they do, some three megabytes each, the last used: the old engines' for each greatest speed with the new
+/// ones, and the new ones' last.
 const MOST_BENT: usize = 16;
 
 /// Factored panels and their meshes. What is taken from it is what would have been made: it is looked up by everything that it is
 /// made of, to the last bit.
 #[derive(Debug)]
 pub struct Store {
+    /// Its meshes are so many times as fine as what is told needs.
+    times: f64,
     meshes: Kept<(Shape, Fineness), Meshed>,
     states: Kept<Made, Result<Arc<State>, PanelError>>,
     bent: Kept<Laid, Result<Bent, Absent>>,
@@ -38,17 +41,23 @@ struct Made {
 
 impl Default for Store {
     fn default() -> Self {
-        Store { meshes: Kept::new(MOST_MESHES), states: Kept::new(MOST_PANELS), bent: Kept::new(MOST_BENT) }
+        Store::of_meshes(1.0)
     }
 }
 
 impl Store {
-    /// The panel of a transom with its core knocked down, on a mesh so many times as fine.
+    /// A store of panels on meshes so many times as fine as what is told needs.
+    pub fn of_meshes(times: f64) -> Self {
+        let (meshes, states, bent) = (Kept::new(MOST_MESHES), Kept::new(MOST_PANELS), Kept::new(MOST_BENT));
+        Store { times, meshes, states, bent }
+    }
+
+    /// The panel of a transom with its core knocked down.
     ///
     /// # Errors
     /// Why it cannot be solved.
-    pub(super) fn state(&self, board: &Board, left: KnockDown, times: f64) -> Result<Arc<State>, PanelError> {
-        let fineness = board.fineness(times);
+    pub(super) fn state(&self, board: &Board, left: KnockDown) -> Result<Arc<State>, PanelError> {
+        let fineness = board.fineness(self.times);
         let uprights = board.knees.len() + board.stringers.len();
         let made = Made { panel: board.panel(left)?, shape: board.shape, fineness, uprights };
         let panel = made.panel.clone();

@@ -186,7 +186,7 @@ impl Strength {
     fn factors_on(&self, rig: &Rig, board: &Board) -> Option<[f64; SWEPT_WAYS.len()]> {
         let footings = footing::footings(rig, &rig.after, board, self.driving, &mut Vec::new()).ok()?;
         let panels = Panels::of(board, self.left(), &self.store).ok()?;
-        let laden = Laden::of(board, &panels, footing::cases(&rig.after), footings).ok()?;
+        let laden = Laden::of(&self.store, board, &panels, footing::cases(&rig.after), footings).ok()?;
         Some(SWEPT_WAYS.map(|way| laden.bent.factor(way)))
     }
 }

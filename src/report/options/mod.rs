@@ -48,9 +48,8 @@ impl Options<'_> {
     fn through(&self) -> Vec<Like<'_>> {
         let mut all: Vec<Like> = Vec::new();
         for one in self.found.ranked(self.order) {
-            let alike = |like: &&mut Like| {
-                like.best.hang.is_like(&one.hang) && like.best.is_decided() == one.is_decided()
-            };
+            let alike =
+                |like: &&mut Like| like.best.hang.is_like(&one.hang) && like.best.is_decided() == one.is_decided();
             match all.iter_mut().find(alike) {
                 Some(like) => like.others.push(one),
                 None => all.push(Like { best: one, others: Vec::new() }),
@@ -135,7 +134,8 @@ impl Options<'_> {
 
     fn aside(&self) -> Chapter {
         let mut chapter = Chapter::of("fails whatever hangs there");
-        chapter.about = Some(Text::from("Put this right first: no engine passes before. The rest of this answer leaves it aside."));
+        chapter.about =
+            Some(Text::from("Put this right first: no engine passes before. The rest of this answer leaves it aside."));
         chapter.entries = self.found.aside.iter().map(finding).collect();
         chapter
     }
@@ -252,7 +252,11 @@ impl Options<'_> {
             }
         }
         if !rows.is_empty() {
-            chapter.tables.push(Table::new("at the first screen that refused them", &["screen", "check", "options"], rows));
+            chapter.tables.push(Table::new(
+                "at the first screen that refused them",
+                &["screen", "check", "options"],
+                rows,
+            ));
         }
         chapter
     }
