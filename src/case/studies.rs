@@ -114,7 +114,7 @@ fn planing(study: &PlaningStudy) -> Answered {
             let limit = critical_trim(asked.bottom.deadrise, running.lift);
             if limit.is_none() {
                 answered.notes.push(Text::from(
-                    "The porpoising limit is told for 5 to 25 degrees of deadrise: it is not told here.",
+                    "The porpoising limit is told for 5 to 25 degrees of deadrise and √(CL/2) of 0.10 to 0.30: it is not told here.",
                 ));
             }
             if let Some(limit) = limit {

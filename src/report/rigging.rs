@@ -34,7 +34,8 @@ pub(super) fn comes_out(report: &Report) -> Vec<Text> {
     let out = parts.map(|entry| {
         let count = usize::from(entry.item.count.unwrap_or(1));
         let weight = entry.weight.reading().map_or(Text::default(), |weight| say!(", {}", Measure::of(weight.value)));
-        say!("{} of {}", count, entry.item.what.as_str()).then(weight)
+        let what = entry.item.what.as_str();
+        if count == 1 { say!("{}", what).then(weight) } else { say!("{} ({})", what, count).then(weight) }
     });
     let stays = rig.job.rigging.kept.iter().map(|kept| say!("{} stays, after a look at it", kept.part.words()));
     out.chain(stays).collect()

@@ -84,8 +84,8 @@ fn predicted_of(predicted: &Predicted) -> Value {
 fn steady(point: &Steady) -> Value {
     value!({
         "speed_m_s": point.speed.si(),
-        "trim_deg": point.running.trim.get::<degree>(),
-        "porpoises_deg": point.porpoises.map(|limit| limit.get::<degree>()),
+        "trim_deg": point.trim().map(|trim| trim.get::<degree>()),
+        "porpoises_deg": point.porpoises.map(|limit| [limit.from, limit.to].map(|trim| trim.get::<degree>())),
         "wetted_over_beam": point.running.wetted.si(),
         "thrust_n": point.thrust.si(),
         "available_n": point.available.si(),

@@ -61,6 +61,29 @@ fn write_a_report(bencher: Bencher, name: &str) {
     bencher.bench_local(|| report::text(black_box(&report)).len());
 }
 
+/// The whole of a check as text, from the job's own text: what a rigged job costs.
+#[divan::bench(args = NAMES)]
+fn check_a_job(bencher: Bencher, name: &str) {
+    let catalog = Catalog::built_in().expect("the built-in catalog is sound");
+    bencher.bench_local(|| {
+        let (job, _) = job::load(name, black_box(text(name))).expect("the demo is sound");
+        let rig = rig::resolve(&job, &catalog).expect("the demo names what the catalog has");
+        let case = Case::new(&rig);
+        let judged = rules::judge(&case);
+        report::text(&Report { case: &case, judged: &judged, units: Units::Us, explain: false }).len()
+    });
+}
+
+/// The same job without what is rigged: the difference is what the six families add.
+#[divan::bench(args = NAMES)]
+fn judge_a_rig_without_its_rigging(bencher: Bencher, name: &str) {
+    let mut rig = rig_of(name);
+    let mut job = (*rig.job).clone();
+    job.rigging = Default::default();
+    rig.job = std::sync::Arc::new(job);
+    bencher.bench_local(|| rules::judge(&Case::new(black_box(&rig))).len());
+}
+
 /// What is rigged: the six families by themselves, of the demo that tells all of it.
 #[divan::bench]
 fn rules_of_rigging(bencher: Bencher) {

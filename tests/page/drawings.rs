@@ -161,6 +161,19 @@ fn every_kind_of_drawing_is_made_and_measured() {
     assert_eq!(made, MEASURED);
 }
 
+/// Words of the schematic stand in lines under their symbols, each in its own part of the row, and none is cut.
+#[test]
+fn no_label_of_the_schematic_is_cut() {
+    for name in DEMOS {
+        for (_, svg) in drawings(&demo(name)).into_iter().filter(|(file, _)| file == "rigging.svg") {
+            assert!(!svg.contains('…'), "{name}");
+            let document = roxmltree::Document::parse(&svg).expect("an SVG");
+            let texts = document.descendants().filter(|node| node.has_tag_name("text"));
+            assert!(texts.count() > 6, "{name}");
+        }
+    }
+}
+
 #[test]
 fn every_dimension_of_every_drawing_is_as_long_as_what_it_measures_wide_and_narrow() {
     for name in DEMOS {

@@ -30,6 +30,7 @@ mod navier;
 mod navier_patches;
 mod nmea_logs;
 mod open_water_speed;
+mod planing_surfaces;
 mod plate_equilibrium;
 mod plate_errors;
 mod plate_theory;

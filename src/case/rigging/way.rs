@@ -2,7 +2,7 @@
 
 use crate::job::rigging::{self, BendEntry, LegEntry};
 use crate::physics::rigging::cable::{self, Bend};
-use crate::quantity::{Dimensioned, degrees};
+use crate::quantity::{Dimensioned, Measure, Style, degrees, inches};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::working::{Sheet, Term};
@@ -46,6 +46,16 @@ pub fn way(sheet: &mut Sheet, legs: &[LegEntry], bends: &[BendEntry], of: &str) 
         turned: cable::turned(&bends_given),
     })
 }
+
+/// A way as it is told: to the next whole inch, which is what its legs were taken to.
+pub fn told(length: Length) -> Measure {
+    let inch = inches(1.0);
+    // A hair over a whole inch is that inch.
+    Measure::styled(inch * ((length / inch).si() - HAIR).ceil(), Style::FeetInches)
+}
+
+/// Part of an inch that no leg is taken to. Common practice, no source.
+const HAIR: f64 = 0.05;
 
 /// What the steering cable is called here.
 pub const STEERING: &str = "steering cable";

@@ -66,7 +66,7 @@ pub struct Built {
 
 /// By how much of its setback the water behind a transom has come up. Common practice, no source: an inch in twelve to an inch
 /// in eight.
-const WATER_RISES: f64 = 0.1;
+pub(super) const WATER_RISES: f64 = 0.1;
 /// How far a boat banks in a hard turn. Common practice, no source: 15 to 20 degrees.
 const BANKS_DEG: f64 = 15.0;
 

@@ -74,7 +74,17 @@ pub(super) fn table(title: &str, points: &[Steady]) -> Table {
     let rows = points.iter().step_by(EVERY).map(row).collect();
     Table::new(
         title,
-        &["speed", "trim", "porpoises at", "drag", "thrust at full throttle", "engine", "slip", "fuel", "for fuel"],
+        &[
+            "speed",
+            "trim",
+            "begins to porpoise at",
+            "drag",
+            "thrust at full throttle",
+            "engine",
+            "slip",
+            "fuel",
+            "for fuel",
+        ],
         rows,
     )
 }
@@ -85,8 +95,10 @@ fn row(point: &Steady) -> Vec<Text> {
     let or_dash = |measure: Measure| if held { Text::from(measure) } else { Text::from("–") };
     vec![
         Text::from(Measure::of(point.speed)),
-        Text::from(Measure::of(point.running.trim)),
-        point.porpoises.map_or(Text::from("–"), |limit| Text::from(Measure::of(limit))),
+        point.trim().map_or(Text::from("–"), |trim| Text::from(Measure::of(trim))),
+        point
+            .porpoises
+            .map_or(Text::from("–"), |limit| say!("{} to {}", Measure::of(limit.from), Measure::of(limit.to))),
         Text::from(Measure::of(point.thrust)),
         Text::from(Measure::of(point.available)),
         or_dash(Measure::of(point.engine)),

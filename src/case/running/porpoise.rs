@@ -4,15 +4,36 @@ use uom::si::angle::degree;
 use uom::si::f64::{Angle, Length, Mass, Velocity};
 
 use super::Predicted;
-use crate::physics::matched::{Craft, Steady};
-use crate::physics::running::{MOST_DEFLECTION, Tabs, ThrustLine};
-use crate::quantity::{Dimensioned, Measure, Text, degrees, inches, say, standard_gravity};
+use super::craft::WATER_RISES;
+use crate::physics::matched::Craft;
+use crate::physics::running::{MOST_DEFLECTION, Outside, Planing, Porpoising, TRIMS, Tabs, ThrustLine};
+use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, inches, say, standard_gravity};
+
+/// Which of the two published limits she is held against.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Held {
+    /// The lower: of a boat that was seen to porpoise.
+    Strictly,
+    /// The higher: beyond it both say that she porpoises.
+    Usually,
+}
+
+impl Held {
+    fn limit(self, between: Porpoising) -> Angle {
+        match self {
+            Held::Strictly => between.from,
+            Held::Usually => between.to,
+        }
+    }
+}
 
 /// The speed at which she stands nearest to porpoising, or farthest beyond its limit.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Nearest {
     pub speed: Velocity,
     pub trim: Angle,
+    pub between: Porpoising,
+    /// The limit that she is held against.
     pub limit: Angle,
 }
 
@@ -23,17 +44,26 @@ impl Nearest {
     }
 }
 
-/// What brings her out of it, each by itself, as far as it does.
+/// What is enough by itself, and whether only with the engines trimmed right in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Enough<T> {
+    pub by: T,
+    pub trimmed_in: bool,
+}
+
+/// What brings her out of it, each as far as it does.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Cures {
     /// Engines trimmed to this.
     pub trim_in: Option<Angle>,
-    /// Tabs down by this, and whether she has them.
-    pub tabs: Option<(Tabs, bool)>,
+    /// Tabs down by this.
+    pub tabs: Option<Enough<Tabs>>,
+    /// Whether she has tabs.
+    pub has_tabs: bool,
     /// Her centre farther forward by this.
-    pub weight_forward: Option<Length>,
-    /// This much more setback.
-    pub setback: Option<Length>,
+    pub weight_forward: Option<Enough<Length>>,
+    /// This much more setback, the engines higher by what the water comes up.
+    pub setback: Option<Enough<Length>>,
 }
 
 /// Tabs that are fitted where there are none: span of both over the beam, length. Common practice, no source.
@@ -48,124 +78,173 @@ const SETBACK_STEP_IN: f64 = 2.0;
 const MOST_SETBACK_IN: f64 = 6.0;
 
 impl Predicted {
-    /// Where she comes nearest to porpoising on plane, among the speeds that her engines hold; nothing where the limit is not told.
-    pub fn nearest_porpoising(&self) -> Option<Nearest> {
-        nearest(&self.range.points, self.planes())
+    /// Where she comes nearest to porpoising, among the speeds on plane that her engines hold; nothing where the limit is not told.
+    pub fn nearest_porpoising(&self, held: Held) -> Option<Nearest> {
+        self.tried(&self.built.craft, held)
     }
 
-    /// The speed from which she planes.
-    fn planes(&self) -> Velocity {
-        self.getting_up.map_or(Velocity::default(), |up| up.planes)
+    /// The same with her engines trimmed right in; nothing where their range is not known.
+    pub fn trimmed_in(&self, held: Held) -> Option<Nearest> {
+        self.tried(&self.right_in()?, held)
     }
 
-    /// The same with her engines trimmed to this.
-    pub fn trimmed_to(&self, trim: Angle) -> Option<Nearest> {
-        self.tried(&Craft { planing: self.with_trim(trim), ..self.built.craft.clone() })
+    /// How she is with her engines trimmed right in.
+    fn right_in(&self) -> Option<Craft> {
+        let least = self.built.trims.map(|[least, _]| least).filter(|least| *least < self.built.trim)?;
+        Some(self.moved(&self.built.craft, least, Moved::default()))
     }
 
-    fn with_trim(&self, trim: Angle) -> crate::physics::running::Planing {
+    /// Her centre and shafts elsewhere, her engines trimmed to this.
+    fn moved(&self, craft: &Craft, trim: Angle, by: Moved) -> Craft {
         let built = &self.built;
-        let thrust = ThrustLine::through(built.shafts, -trim, built.centre);
-        crate::physics::running::Planing { thrust, ..built.craft.planing }
+        let centre = [built.centre[0] + by.forward, built.centre[1]];
+        let shafts = [built.shafts[0] - by.aft, built.shafts[1] + by.up];
+        let thrust = ThrustLine::through(shafts, -trim, centre);
+        let planing = Planing { centre_forward: Length::from_si(centre[0]), thrust, ..craft.planing };
+        Craft { planing, ..craft.clone() }
     }
 
-    fn tried(&self, craft: &Craft) -> Option<Nearest> {
-        let planes = self.planes();
-        // The speeds that she has: another trim hardly changes them.
-        let points: Vec<Steady> = self
-            .range
-            .points
-            .iter()
-            .filter(|point| point.is_held() && point.speed >= planes)
-            .filter_map(|point| craft.steady(point.speed).ok())
-            .collect();
-        nearest(&points, planes)
+    /// The speeds on plane that she holds: another trim hardly changes them.
+    fn speeds(&self) -> impl Iterator<Item = Velocity> {
+        self.range.points.iter().filter(|point| point.is_held() && point.trim().is_some()).map(|point| point.speed)
+    }
+
+    fn tried(&self, craft: &Craft, held: Held) -> Option<Nearest> {
+        self.speeds()
+            .filter_map(|speed| {
+                let steady = craft.steady(speed).ok()?;
+                let between = steady.porpoises?;
+                Some(Nearest { speed, trim: steady.running.trim, between, limit: held.limit(between) })
+            })
+            .max_by(|a, b| a.excess().si().total_cmp(&b.excess().si()))
+    }
+
+    /// Whether she stays below the limit at every speed, or runs flatter than the method tells.
+    fn cured(&self, craft: &Craft, held: Held) -> bool {
+        self.speeds().all(|speed| match craft.steady(speed) {
+            Ok(steady) => steady.porpoises.is_none_or(|between| steady.running.trim <= held.limit(between)),
+            Err(Outside::Trim(trim)) => trim < *TRIMS.start(),
+            Err(_) => false,
+        })
     }
 
     /// What brings her out of it.
-    pub fn cures(&self) -> Cures {
+    pub fn cures(&self, held: Held) -> Cures {
         let built = &self.built;
-        let cured = |craft: &Craft| self.tried(craft).is_none_or(|nearest| nearest.excess().si() <= 0.0);
-        let steps =
-            |most: f64, step: f64| (1..).map(move |i| f64::from(i) * step).take_while(move |value| *value <= most);
-        let least_trim = built.trims.map_or(built.trim, |[least, _]| least);
-        let room = (built.trim - least_trim).get::<degree>();
-        let trim_in = steps(room, TRIM_STEP_DEG)
+        let least = built.trims.map_or(built.trim, |[least, _]| least);
+        let trim_in = steps((built.trim - least).get::<degree>(), TRIM_STEP_DEG)
             .map(|step| built.trim - degrees(step))
-            .find(|trim| cured(&Craft { planing: self.with_trim(*trim), ..built.craft.clone() }));
-        let fitted = built.craft.tabs.is_some();
-        let tabs = built.craft.tabs.unwrap_or(Tabs {
+            .find(|trim| self.cured(&self.moved(&built.craft, *trim, Moved::default()), held));
+        let has_tabs = built.craft.tabs.is_some();
+        let own = built.craft.tabs.unwrap_or(Tabs {
             span: built.craft.planing.bottom.beam * FITTED_SPAN_OF_BEAM,
             chord: inches(FITTED_CHORD_IN),
             deflection: Angle::default(),
         });
         let tabs = steps(MOST_DEFLECTION, TAB_STEP_DEG)
-            .map(|step| Tabs { deflection: degrees(step), ..tabs })
-            .filter(|tried| tried.deflection > tabs.deflection)
-            .find(|tried| cured(&Craft { tabs: Some(*tried), ..built.craft.clone() }))
-            .map(|tabs| (tabs, fitted));
-        let moved = |forward: Length, aft: Length| {
-            let [x, z] = built.centre;
-            let centre = [x + forward.si(), z];
-            let shafts = [built.shafts[0] - aft.si(), built.shafts[1]];
-            let mut planing = built.craft.planing;
-            planing.centre_forward += forward;
-            planing.thrust = ThrustLine::through(shafts, -built.trim, centre);
-            Craft { planing, ..built.craft.clone() }
-        };
-        let weight_forward = steps(MOST_FORWARD_IN, FORWARD_STEP_IN)
-            .map(inches)
-            .find(|forward| cured(&moved(*forward, Length::default())));
+            .map(degrees)
+            .filter(|deflection| *deflection > own.deflection)
+            .map(|deflection| Tabs { deflection, ..own });
         let mass: Mass = built.craft.planing.weight / standard_gravity();
-        let setback = steps(MOST_SETBACK_IN, SETBACK_STEP_IN)
-            .map(inches)
-            .find(|aft| cured(&moved(-*aft * (built.engines / mass).si(), *aft)));
-        Cures { trim_in, tabs, weight_forward, setback }
+        let of_engines = (built.engines / mass).si();
+        let tabbed = |tabs: &Tabs| (Some(*tabs), Moved::default());
+        let forward = |by: &Length| (None, Moved { forward: by.si(), ..Moved::default() });
+        let setback = |by: &Length| {
+            let aft = by.si();
+            (None, Moved { forward: -aft * of_engines, aft, up: WATER_RISES * aft })
+        };
+        Cures {
+            trim_in,
+            tabs: self.enough(tabs, tabbed, held),
+            has_tabs,
+            weight_forward: self.enough(steps(MOST_FORWARD_IN, FORWARD_STEP_IN).map(inches), forward, held),
+            setback: self.enough(steps(MOST_SETBACK_IN, SETBACK_STEP_IN).map(inches), setback, held),
+        }
+    }
+
+    /// The first of these that is enough, with her engines as they are; else with them trimmed right in.
+    fn enough<T>(
+        &self,
+        tried: impl Iterator<Item = T> + Clone,
+        with: impl Fn(&T) -> (Option<Tabs>, Moved),
+        held: Held,
+    ) -> Option<Enough<T>> {
+        let built = &self.built;
+        let least = built.trims.map(|[least, _]| least).filter(|least| *least < built.trim);
+        [Some(built.trim), least].into_iter().enumerate().find_map(|(i, trim)| {
+            let trim = trim?;
+            let by = tried.clone().find(|one| {
+                let (tabs, moved) = with(one);
+                let craft = Craft { tabs: tabs.or(built.craft.tabs), ..built.craft.clone() };
+                self.cured(&self.moved(&craft, trim, moved), held)
+            })?;
+            Some(Enough { by, trimmed_in: i > 0 })
+        })
     }
 }
 
-fn nearest(points: &[Steady], planes: Velocity) -> Option<Nearest> {
-    let told = points.iter().filter(|point| point.is_held() && point.speed >= planes);
-    told.filter_map(|point| Some(Nearest { speed: point.speed, trim: point.running.trim, limit: point.porpoises? }))
-        .max_by(|a, b| a.excess().si().total_cmp(&b.excess().si()))
+/// Her centre forward, her shafts aft and up, metres.
+#[derive(Clone, Copy, Default)]
+struct Moved {
+    forward: f64,
+    aft: f64,
+    up: f64,
+}
+
+fn steps(most: f64, step: f64) -> impl Iterator<Item = f64> + Clone {
+    (1..).map(move |i| f64::from(i) * step).take_while(move |value| *value <= most)
 }
 
 impl Cures {
-    /// In a sentence; nothing where none of them does.
+    /// In sentences; nothing where none of them does.
     pub fn told(&self, mass: Mass) -> Option<Text> {
-        let mut all = Vec::new();
+        let mut all: Vec<(bool, Text)> = Vec::new();
         if let Some(trim) = self.trim_in {
             let word = if trim.si() < 0.0 { "in" } else { "out" };
-            all.push(say!("trim the engines to {} {}", Measure::of(trim.abs()), word));
+            all.push((false, say!("trim the engines to {} {}", Measure::of(trim.abs()), word)));
         }
-        if let Some((tabs, fitted)) = &self.tabs {
-            all.push(if *fitted {
+        if let Some(Enough { by: tabs, trimmed_in }) = &self.tabs {
+            let words = if self.has_tabs {
                 say!("set the tabs {} down", Measure::of(tabs.deflection))
             } else {
                 say!(
-                    "fit a pair of tabs, each {} by {}, {} down",
+                    "fit a pair of tabs, each {} wide and {} long, and set them {} down",
                     Measure::tape(tabs.span * 0.5),
                     Measure::tape(tabs.chord),
                     Measure::of(tabs.deflection)
                 )
-            });
+            };
+            all.push((*trimmed_in, words));
         }
-        if let Some(forward) = self.weight_forward {
+        if let Some(Enough { by: forward, trimmed_in }) = self.weight_forward {
             // So far forward as a person's weight would have to go.
             let arm = forward * (mass / Mass::from_si(MOVED_KG)).si();
-            all.push(say!(
+            let words = say!(
                 "bring her centre {} forward, as {} moved {} would",
                 Measure::tape(forward),
                 Measure::of(Mass::from_si(MOVED_KG)),
-                Measure::styled(arm, crate::quantity::Style::FeetInches)
-            ));
+                Measure::styled(arm, Style::FeetInches)
+            );
+            all.push((trimmed_in, words));
         }
-        if let Some(aft) = self.setback {
-            all.push(say!("set the engines {} farther aft", Measure::tape(aft)));
+        if let Some(Enough { by: aft, trimmed_in }) = self.setback {
+            let up = aft * WATER_RISES;
+            let words = say!("set the engines {} farther aft and {} higher", Measure::tape(aft), Measure::tape(up));
+            all.push((trimmed_in, words));
         }
-        (!all.is_empty()).then(|| {
-            say!("Tried on her, each by itself is enough: ").then(Text::join(all, "; or ")).then(Text::from("."))
-        })
+        let of = |trimmed_in: bool| -> Vec<Text> {
+            all.iter().filter(|(with, _)| *with == trimmed_in).map(|(_, words)| words.clone()).collect()
+        };
+        let (alone, with) = (of(false), of(true));
+        let sentence = |head: &str, all: Vec<Text>| {
+            (!all.is_empty()).then(|| Text::from(head).then(Text::join(all, "; or ")).then(Text::from(".")))
+        };
+        let told = [
+            sentence("Tried on her, each by itself is enough: ", alone),
+            sentence("Tried on her, enough with the engines trimmed right in: ", with),
+        ];
+        let told: Vec<Text> = told.into_iter().flatten().collect();
+        (!told.is_empty()).then(|| Text::join(told, " "))
     }
 }
 

@@ -4,9 +4,12 @@ use std::f64::consts::TAU;
 
 use uom::si::f64::{Angle, AngularVelocity, Force, Power, Ratio, Velocity, VolumeRate};
 
+use super::getting_up::PLANES_FROM;
 use crate::physics::engine::Engine;
 use crate::physics::propeller::{Sized, Turning};
-use crate::physics::running::{Beside, Dragged, Outside, Planing, Running, Tabs, critical_trim, displaced, hump};
+use crate::physics::running::{
+    Beside, Dragged, Outside, Planing, Porpoising, Running, Tabs, displaced, hump, porpoising,
+};
 use crate::quantity::{Dimensioned, degrees, standard_gravity};
 
 /// What a trial says of her drag and of her propellers.
@@ -73,14 +76,21 @@ pub struct Steady {
     pub efficiency: Ratio,
     /// Turns, coefficients, thrust and torque of one propeller.
     pub turning: Turning,
-    /// Trim above which she porpoises, where that is told.
-    pub porpoises: Option<Angle>,
+    /// Her speed over that of gravity on the cube root of what she displaces.
+    pub froude: Ratio,
+    /// Trims between which she begins to porpoise, where she planes and that is told.
+    pub porpoises: Option<Porpoising>,
 }
 
 impl Steady {
     /// Thrust that is left at full throttle over the thrust that she asks for.
     pub fn margin(&self) -> f64 {
         self.available.si() / self.thrust.si() - 1.0
+    }
+
+    /// Her trim, where she planes: on the way there the bow wave has its part in it, of which a prism knows nothing.
+    pub fn trim(&self) -> Option<Angle> {
+        (self.froude.si() >= PLANES_FROM).then_some(self.running.trim)
     }
 
     /// Whether the engines can hold her there.
@@ -105,6 +115,10 @@ impl Craft {
     /// # Errors
     /// Where the method does not tell it.
     pub fn running(&self, speed: Velocity) -> Result<(Running, Beside), Outside> {
+        let froude = self.froude(speed);
+        if froude < hump::FROM {
+            return Err(Outside::Floats(froude));
+        }
         let dragged = self.dragged.iter().map(|one| one.at(speed)).fold(Beside::default(), |sum, one| sum + one);
         let beam = self.planing.bottom.beam;
         let balance = |trim: Angle| {
@@ -127,16 +141,25 @@ impl Craft {
         Ok(self.driven(speed, running, beside))
     }
 
-    /// The hump's factor at this speed: what it is at its least speed for anything slower.
-    fn hump(&self, speed: Velocity) -> f64 {
+    /// Her volume Froude number.
+    fn froude(&self, speed: Velocity) -> f64 {
         let volume = displaced(self.planing.weight, self.planing.water.density);
-        let froude = hump::volume_froude(speed.si(), volume, standard_gravity().si());
-        hump::factor((self.planing.centre_forward / self.planing.bottom.beam).si(), froude.max(hump::FROM))
+        hump::volume_froude(speed.si(), volume, standard_gravity().si())
+    }
+
+    /// The trims between which she begins to porpoise: told by the lift coefficient of all she weighs, as the models were towed
+    /// whose limits they are, whatever tabs carry of it.
+    fn porpoises(&self, speed: Velocity, froude: f64) -> Option<Porpoising> {
+        let head = 0.5 * self.planing.water.density.si() * speed.si().powi(2);
+        let lift = self.planing.weight.si() / (head * self.planing.bottom.beam.si().powi(2));
+        let planes = froude >= PLANES_FROM;
+        planes.then(|| porpoising(self.planing.bottom.deadrise, Ratio::from_si(lift))).flatten()
     }
 
     /// Engines and propellers put behind how she planes.
     pub(super) fn driven(&self, speed: Velocity, running: Running, beside: Beside) -> Steady {
-        let hump = self.hump(speed);
+        let froude = self.froude(speed);
+        let hump = hump::factor((self.planing.centre_forward / self.planing.bottom.beam).si(), froude);
         let cosine = self.planing.thrust.angle.si().cos();
         let besides = beside.drag.si() * running.trim.si().cos();
         let bottom = running.thrust.si() * cosine - besides;
@@ -164,7 +187,8 @@ impl Craft {
             slip: slip(speed, Velocity::from_si(turning.turns * marked)),
             efficiency: Ratio::from_si(turning.open_water.efficiency()),
             turning,
-            porpoises: critical_trim(self.planing.bottom.deadrise, running.lift),
+            froude: Ratio::from_si(froude),
+            porpoises: self.porpoises(speed, froude),
         }
     }
 

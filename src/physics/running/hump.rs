@@ -2,7 +2,7 @@
 
 use crate::working::Figure;
 
-/// Volume Froude number from which the correction is told. Source: Blount and Fox 1976, value from memory.
+/// Volume Froude number from which the correction is told, and any boat by it. Source: Blount and Fox 1976, value from memory.
 pub const FROM: f64 = 1.0;
 
 /// Her drag over the prism's, `0.98 + 2 (LCG/B)^1.45 e^(−2 (F∇ − 0.85)) − 3 (LCG/B) e^(−3 (F∇ − 0.85))`. Source: D. Blount and

@@ -21,6 +21,8 @@ pub enum Outside {
     Trim(f64),
     #[error("she would wet {0:.1} beams of her bottom: the method was fitted to 4 at most")]
     Wetted(f64),
+    #[error("her speed over √(g ∇^⅓) is {0:.2}: below 1 she floats more than she planes")]
+    Floats(f64),
     #[error("no trim balances weight, pressure and thrust")]
     NoBalance,
 }

@@ -16,6 +16,6 @@ pub use beside::{
     Tabs,
 };
 pub use limits::{LONGEST_WETTED, Outside, SPEEDS, TRIMS};
-pub use porpoising::{DEADRISES, critical_degrees, critical_trim};
+pub use porpoising::{DEADRISES, Porpoising, ROOTS, critical_degrees, critical_trim, curves, porpoising};
 pub use told::write;
 pub use water::{FRESH, SEA, Water};

@@ -77,6 +77,21 @@ const FACTOR_WORTH: f64 = 0.05;
 /// A ratio of strength to load so great that its size says nothing.
 const FACTOR_WITHOUT_END: f64 = 100.0;
 
+/// Two digits of a value, nothing behind a small whole number: `8.8`, `11`, `870`, `0.42`, `9`.
+pub(super) fn two_digits(value: f64) -> String {
+    let step = 0.1_f64.powi(two_digit_places(value));
+    decimals((value / step).round() * step, two_digit_places(value))
+}
+
+/// Decimals with which a value shows two digits, negative where it ends in noughts.
+pub(super) fn two_digit_places(value: f64) -> i32 {
+    let size = value.abs();
+    if (size - size.round()).abs() < 1e-9 && size < 100.0 || !size.is_finite() {
+        return 0;
+    }
+    1 - (size * (1.0 + 1e-9)).log10().floor() as i32
+}
+
 /// Decimals with which such a ratio shows two digits.
 pub(super) fn factor_places(value: f64) -> i32 {
     let size = value.abs();
@@ -115,6 +130,24 @@ mod tests {
             (1e9, "over 100"),
         ] {
             assert_eq!(factor(value), shown);
+        }
+    }
+
+    #[test]
+    fn two_digits_are_two_digits() {
+        for (value, shown) in [
+            (10.603, "11"),
+            (8.835, "8.8"),
+            (9.0, "9"),
+            (868.2, "870"),
+            (0.4149, "0.41"),
+            (0.03, "0.030"),
+            (-1.603, "-1.6"),
+            (5823.0, "5,800"),
+            (9.97, "10.0"),
+            (0.0, "0"),
+        ] {
+            assert_eq!(two_digits(value), shown);
         }
     }
 

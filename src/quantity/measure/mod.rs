@@ -6,7 +6,10 @@ use super::units::{UNITS, Unit};
 use super::{Dimensioned, Kind};
 
 pub use figures::grouped;
-use figures::{SIXTEENTHS, decimals, exact_digits, factor, factor_places, factor_within, feet_and_inches, sixteenths};
+use figures::{
+    SIXTEENTHS, decimals, exact_digits, factor, factor_places, factor_within, feet_and_inches, sixteenths, two_digit_places,
+    two_digits,
+};
 
 /// Which units a report speaks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -44,6 +47,10 @@ pub enum Style {
     Difference,
     /// A suction: inches of Hg, or kilopascals.
     Suction,
+    /// What readings of a yard deserve: two digits.
+    Round,
+    /// A share, in per cent: two digits.
+    Share,
 }
 
 /// Times below this are shown in seconds, s.
@@ -81,6 +88,8 @@ impl Measure {
         if self.kind == Kind::Ratio {
             return match self.style {
                 Style::Factor => factor(self.si),
+                Style::Round => two_digits(self.si),
+                Style::Share => format!("{} %", two_digits(100.0 * self.si)),
                 _ => decimals(self.si, ratio_places(self.si)),
             };
         }
@@ -133,8 +142,12 @@ impl Measure {
         if self.kind == Kind::Ratio && self.style == Style::Factor {
             return 0.5 * 0.1_f64.powi(factor_places(self.si));
         }
+        if self.kind == Kind::Ratio && self.style == Style::Share {
+            return 0.005 * 0.1_f64.powi(two_digit_places(100.0 * self.si));
+        }
         if self.kind == Kind::Ratio {
-            return 0.5 * 0.1_f64.powi(ratio_places(self.si));
+            let round = self.style == Style::Round;
+            return 0.5 * 0.1_f64.powi(if round { two_digit_places(self.si) } else { ratio_places(self.si) });
         }
         let metric = units == Units::Si;
         let unit = self.unit(metric);
@@ -164,6 +177,9 @@ impl Measure {
     fn show_in(&self, metric: bool) -> String {
         let unit = self.unit(metric);
         let value = (self.si - self.zero(unit)) / unit.factor;
+        if self.style == Style::Round {
+            return format!("{} {}", two_digits(value), unit.name);
+        }
         match self.length_style() {
             Style::Tape if !metric => format!("{} in", sixteenths(value)),
             Style::FeetInches if !metric => feet_and_inches(value),
@@ -180,6 +196,8 @@ impl Measure {
                 | Style::Factor
                 | Style::Displacement
                 | Style::Suction
+                | Style::Round
+                | Style::Share
                 | Style::Difference => "in",
                 Style::FeetInches | Style::Feet => "ft",
                 Style::Distance => "mi",
@@ -191,6 +209,8 @@ impl Measure {
                 | Style::Factor
                 | Style::Displacement
                 | Style::Suction
+                | Style::Round
+                | Style::Share
                 | Style::Difference => "mm",
                 Style::FeetInches | Style::Feet => "m",
                 Style::Distance => "nmi",
@@ -248,6 +268,7 @@ impl Measure {
     fn places(&self, metric: bool, value: f64) -> i32 {
         let small = value.abs() < 10.0;
         match self.kind {
+            _ if self.style == Style::Round => two_digit_places(value),
             Kind::Length => match (self.style, metric) {
                 (Style::Tape, true) => 0,
                 (Style::Distance, _) => 1,
@@ -259,12 +280,14 @@ impl Measure {
             Kind::Force => 2,
             Kind::Power if metric => 1,
             Kind::Power => i32::from((value - value.round()).abs() > 0.05),
+            Kind::Volume if self.style == Style::Displacement => i32::from(small),
             Kind::Angle | Kind::Volume | Kind::Speed | Kind::FlowRate => 1,
-            Kind::Voltage | Kind::Area | Kind::Acceleration | Kind::DistancePerVolume => 2,
+            Kind::Voltage => 1 + i32::from(value.abs() < 0.995),
+            Kind::Area | Kind::Acceleration | Kind::DistancePerVolume => 2,
             Kind::RotationRate => 0,
             Kind::Moment => 0,
             Kind::Current => i32::from(small),
-            Kind::Pressure if self.style == Style::Suction => 2,
+            Kind::Pressure if self.style == Style::Suction => 1,
             Kind::Pressure if metric => 2,
             Kind::Pressure => 0,
             Kind::Density => i32::from(!metric),

@@ -8,6 +8,8 @@ const HIGH: f64 = 320.0;
 const EDGE: f64 = 6.0;
 /// Steps of a scale, at most.
 const MOST_STEPS: f64 = 6.0;
+/// Part of a step by which rings stand clear of the first line.
+const CLEAR: f64 = 0.1;
 const WIDE: f64 = 660.0;
 const NARROW: f64 = 380.0;
 
@@ -86,7 +88,11 @@ impl Plot {
     fn laid_out(&self, wide: f64) -> Option<Drawing> {
         let curves = || self.curves.iter().flat_map(|curve| curve.points.iter().copied());
         let measured = || self.measured.iter().flat_map(|measured| measured.points.iter().copied());
-        let along = Scale::over(curves().map(|p| p[0]).chain(measured().map(|p| p[0])), false)?;
+        let mut along = Scale::over(curves().map(|p| p[0]).chain(measured().map(|p| p[0])), false)?;
+        // A ring on the scale's first line would cover its lettering.
+        if along.from > 0.0 && measured().any(|p| p[0] - along.from < CLEAR * along.step) {
+            along.from -= along.step;
+        }
         let ups = curves().map(|p| p[1]).chain(measured().flat_map(|p| [p[1] - p[2], p[1] + p[2]]));
         let up = Scale::over(ups, self.from_zero)?;
         // The key stands above the plot, where no curve goes: in rows, as many as it needs.

@@ -3,7 +3,7 @@
 
 use maud::{Markup, html};
 
-use super::kit::{Anchor, Drawing, FONT, ink, lettered, number, width};
+use super::kit::{Anchor, Drawing, FONT, broken, ink, lettered, number, width};
 use crate::case::Case;
 use crate::case::rigging::{current, fuel};
 use crate::job::Liquid;
@@ -11,8 +11,13 @@ use crate::job::rigging::{Chosen, Electrical, FuelRig};
 use crate::quantity::{Measure, Style, Units};
 
 const WIDE: f64 = 660.0;
-/// A row: symbol, then two lines of words.
-const ROW: f64 = 74.0;
+/// From a row's top to the middle of its symbols, to its first words, and from line to line of them.
+const MIDDLE: f64 = 22.0;
+const WORDS: f64 = 50.0;
+const LINE: f64 = 15.0;
+/// Between rows, and between words side by side.
+const BETWEEN: f64 = 16.0;
+const APART: f64 = 12.0;
 /// More rows than these are not read on one sheet.
 const MOST_ROWS: usize = 14;
 
@@ -62,19 +67,29 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     if left_out > 0 {
         notes.push(format!("{left_out} further lines are not drawn; the tables have them."));
     }
-    let high = rows.len() as f64 * ROW + 8.0;
+    let description = format!(
+        "{} lines: fuel from the tank to the engines, current from the batteries to starters and loads.",
+        rows.len()
+    );
+    let mut high = 0.0;
+    let placed: Vec<(f64, Vec<Placed>)> = rows
+        .into_iter()
+        .map(|row| {
+            let (top, row) = (high, placed(row));
+            let lines = row.iter().map(|placed| placed.words.len() + placed.value.len()).max().unwrap_or(0);
+            high += WORDS + LINE * lines as f64 + BETWEEN - LINE;
+            (top, row)
+        })
+        .collect();
     Some(Drawing {
         name: "rigging",
         title: "Fuel and current".to_owned(),
-        description: format!(
-            "{} lines: fuel from the tank to the engines, current from the batteries to starters and loads.",
-            rows.len()
-        ),
+        description,
         notes,
         size: (WIDE, high),
         scale: None,
         narrow: None,
-        body: html! { @for (i, row) in rows.iter().enumerate() { (line(row, i as f64 * ROW)) } },
+        body: html! { @for (top, row) in &placed { (line(row, *top)) } },
     })
 }
 
@@ -99,10 +114,14 @@ fn fuel_rows(case: &Case, rig: &FuelRig, units: Units) -> Vec<Vec<Node>> {
         }
         let value = format!(
             "{} at {}",
-            fed.flow.measure().show(units),
+            Measure::styled(fed.flow.value(), Style::Round).show(units),
             Measure::styled(fed.suction.value(), Style::Suction).show(units)
         );
-        row.push(node(Symbol::Engine, &format!("engine on {}", fed.name), value));
+        let engines = match line.engines.unwrap_or(1) {
+            1 => format!("engine on {}", fed.name),
+            many => format!("{many} engines on {}", fed.name),
+        };
+        row.push(node(Symbol::Engine, &engines, value));
         row
     })
     .collect()
@@ -156,29 +175,48 @@ fn lost(wired: &current::Wired, units: Units) -> String {
     format!("{}, {} lost", Measure::of(wired.current).show(units), wired.drop.measure().show(units))
 }
 
-/// One row: symbols on a line, words under each.
-fn line(row: &[Node], top: f64) -> Markup {
-    // The last one has the longest words.
-    let step = (WIDE - 150.0) / row.len().max(2) as f64;
-    let x = |i: usize| if i + 1 == row.len() { WIDE - 90.0 } else { 44.0 + step * i as f64 };
-    let room = |i: usize| match i {
-        0 => 84.0,
-        _ if i + 1 == row.len() => 176.0,
-        _ => step - 8.0,
+/// A symbol with its place along the row, and its words in lines that keep to its room.
+struct Placed {
+    symbol: Symbol,
+    x: f64,
+    words: Vec<String>,
+    value: Vec<String>,
+}
+
+/// A row's symbols, each in the middle of an equal part of it.
+fn placed(row: Vec<Node>) -> Vec<Placed> {
+    let part = WIDE / row.len().max(1) as f64;
+    let lines = |words: &str| -> Vec<String> {
+        let all = if words.is_empty() { Vec::new() } else { broken(words, part - APART) };
+        all.iter().map(|line| cut(line, part - APART)).collect()
     };
-    let middle = top + 22.0;
-    let (from, to) = (x(0), x(row.len() - 1));
+    let place = |(i, node): (usize, Node)| Placed {
+        symbol: node.symbol,
+        x: part * (i as f64 + 0.5),
+        words: lines(&node.words),
+        value: lines(&node.value),
+    };
+    row.into_iter().enumerate().map(place).collect()
+}
+
+/// One row: symbols on a line, words under each.
+fn line(row: &[Placed], top: f64) -> Markup {
+    let middle = top + MIDDLE;
+    let ends = row.first().zip(row.last()).map(|(first, last)| (first.x, last.x));
     html! {
-        line x1=(number(from)) y1=(number(middle)) x2=(number(to)) y2=(number(middle)) stroke=(ink::INK) stroke-width="1.4" {}
-        @for (i, node) in row.iter().enumerate() {
-            (symbol(node.symbol, x(i), middle))
-            (lettered(x(i), middle + 28.0, Anchor::Middle, ink::INK, &cut(&node.words, room(i))))
-            (lettered(x(i), middle + 43.0, Anchor::Middle, ink::SOFT, &cut(&node.value, room(i))))
+        @if let Some((from, to)) = ends {
+            line x1=(number(from)) y1=(number(middle)) x2=(number(to)) y2=(number(middle)) stroke=(ink::INK) stroke-width="1.4" {}
+        }
+        @for placed in row {
+            (symbol(placed.symbol, placed.x, middle))
+            @for (i, (words, colour)) in placed.words.iter().map(|words| (words, ink::INK)).chain(placed.value.iter().map(|value| (value, ink::SOFT))).enumerate() {
+                (lettered(placed.x, top + WORDS + LINE * i as f64, Anchor::Middle, colour, words))
+            }
         }
     }
 }
 
-/// Words that end where their room does.
+/// A word wider than its room ends where that does.
 fn cut(words: &str, room: f64) -> String {
     if width(words, FONT) <= room {
         return words.to_owned();

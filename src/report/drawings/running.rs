@@ -68,27 +68,37 @@ pub(super) fn thrust(case: &Case, units: Units) -> Option<Drawing> {
 /// Trim against the porpoising limit, over speed on plane.
 pub(super) fn trim(case: &Case, units: Units) -> Option<Drawing> {
     let mut curves = Vec::new();
+    let on_plane = |one: &'_ Predicted| -> Vec<Steady> {
+        one.range.points.iter().filter(|point| point.trim().is_some() && point.is_held()).copied().collect()
+    };
     for (name, one, colour, dashes) in sides(case) {
-        let planes = one.getting_up.map_or(0.0, |up| up.planes.si());
-        let on_plane = || one.range.points.iter().filter(move |point| point.speed.si() >= planes && point.is_held());
-        let points =
-            on_plane().map(|point| [shown(point.speed, units).0, point.running.trim.get::<degree>()]).collect();
+        let at = |point: &Steady| Some([shown(point.speed, units).0, point.trim()?.get::<degree>()]);
+        let points = on_plane(one).iter().filter_map(at).collect();
         curves.push(Curve { name: format!("trim {name}"), points, colour, dashes });
-        let limit: Vec<[f64; 2]> = on_plane()
-            .filter_map(|point| Some([shown(point.speed, units).0, point.porpoises?.get::<degree>()]))
-            .collect();
-        if !limit.is_empty() {
-            let dashes = if dashes.is_empty() { DOTS } else { "2 3" };
-            curves.push(Curve { name: format!("porpoises, {name}"), points: limit, colour: ink::ALERT, dashes });
+    }
+    // Both sides have nearly the same limits: those of the later are drawn.
+    if let Some((_, one, ..)) = sides(case).last() {
+        let points = on_plane(one);
+        let limits = [("porpoises: lower limit", DOTS), ("higher limit", "2 3")];
+        for (i, (name, dashes)) in limits.into_iter().enumerate() {
+            let at = |point: &Steady| {
+                let between = point.porpoises?;
+                let limit = if i == 0 { between.from } else { between.to };
+                Some([shown(point.speed, units).0, limit.get::<degree>()])
+            };
+            let points: Vec<[f64; 2]> = points.iter().filter_map(at).collect();
+            if points.len() > 1 {
+                curves.push(Curve { name: name.to_owned(), points, colour: ink::ALERT, dashes });
+            }
         }
     }
     Plot {
         name: "running-trim",
         title: "Trim against porpoising".to_owned(),
         description:
-            "Her trim over speed on plane, before and after, with the trim above which she begins to porpoise."
+            "Her trim over speed on plane, before and after, with the two published trims at which she begins to porpoise."
                 .to_owned(),
-        notes: vec!["Trim and limit together are worth about a degree.".to_owned()],
+        notes: vec!["Her trim is worth about a degree. Below both limits she does not porpoise, above both she does.".to_owned()],
         along: format!("speed, {}", unit::<uom::si::f64::Velocity>(units)),
         up: "trim, deg".to_owned(),
         curves,

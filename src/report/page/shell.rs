@@ -56,7 +56,8 @@ fn css_string(words: &str) -> String {
         if c.is_ascii_alphanumeric() || c == ' ' {
             out.push(c);
         } else if !c.is_control() {
-            out.push_str(&format!("\\{:06x}", c as u32));
+            // The blank ends the number, and is eaten with it.
+            out.push_str(&format!("\\{:06x} ", c as u32));
         }
     }
     if chars.next().is_some() {
@@ -88,6 +89,6 @@ mod tests {
         let string = css_string(hostile);
         let inner = &string[1..string.len() - 1];
         assert!(!inner.contains(['"', '<', '>', '\n', '}', '\'']));
-        assert!(inner.starts_with("\\00003c\\00002fstyle\\00003e"));
+        assert!(inner.starts_with("\\00003c \\00002f style\\00003e "));
     }
 }

@@ -19,17 +19,19 @@ pub fn trial_sheet(title: &str) -> String {
         }
         main {
             p { b { "Before you cast off: " } "cut-off lanyard on, nobody in the bow, a lookout beside the helmsman; full throttle in open water only, and never hard over at full speed." }
-            (words(&[
-                ("engines: before or after", ""), ("persons aboard", ""), ("fuel aboard", "gal"), ("gear aboard", "lb"),
-                ("wind", "mph"), ("sea", &choices(Sea::ALL.iter().map(|one| one.words()))),
-            ]))
+            div class="beside" {
+                (words(&[("engines", "before / after"), ("persons aboard", ""), ("wind", "mph")]))
+                (words(&[
+                    ("fuel aboard", "gal"), ("gear aboard", "lb"), ("sea", &choices(Sea::ALL.iter().map(|one| one.words()))),
+                ]))
+            }
             h2 { "Runs" }
             p { "Each both ways over the same water, half a minute each way, throttle untouched; the last at full throttle, trimmed for speed." }
             (runs())
-            h2 { "From rest" }
-            (words(&[("until she planes", "s"), ("to 20 mph", "s")]))
-            h2 { "How she behaves" }
+            h2 { "From rest, and how she behaves" }
             (words(&[
+                ("from rest until she planes", "s"),
+                ("from rest to 20 mph", "s"),
                 ("turns of the wheel, lock to lock", ""),
                 ("steering", &choices(Effort::ALL.iter().map(|one| one.words()))),
                 ("propellers draw air", &choices(Ventilates::ALL.iter().map(|one| one.words()))),
@@ -48,7 +50,7 @@ fn choices<'w>(words: impl Iterator<Item = &'w str>) -> String {
 /// Lines with a box each.
 fn words(lines: &[(&str, &str)]) -> Markup {
     html! {
-        table class="sheet" {
+        table class="sheet trial" {
             tbody {
                 @for (what, unit) in lines {
                     tr { th scope="row" { (what) } td class="where" { (unit) } td class="box" {} }
@@ -61,8 +63,7 @@ fn words(lines: &[(&str, &str)]) -> Markup {
 fn runs() -> Markup {
     html! {
         div class="scroll" role="group" tabindex="0" aria-label="Runs" {
-            table class="sheet" {
-                caption class="soft" { "Runs" }
+            table class="sheet trial runs" {
                 thead { tr {
                     th scope="col" { "no." } th scope="col" { "rpm" } th scope="col" { "speed there" } th scope="col" { "speed back" }
                     th scope="col" { "fuel, all engines" } th scope="col" { "engine trim" } th scope="col" { "tabs" }

@@ -1,11 +1,11 @@
 //! `controls/cables`
 
-use super::told;
+use super::told as told_of;
 use crate::case::Case;
-use crate::case::rigging::way::way;
+use crate::case::rigging::way::{told, way};
 use crate::job::rigging::{self, Reach};
 use crate::physics::rigging::cable::{MOST_BENDS_DEG, least_radius};
-use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, feet, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, capitalised, degrees, feet, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -29,7 +29,7 @@ rule! {
 const YEARS: f64 = 10.0;
 
 fn judge(case: &Case) -> Judgement {
-    let controls = told(case)?;
+    let controls = told_of(case)?;
     let levers = controls.levers().ask()?;
     if *levers != Reach::Cables {
         return Ok(Finding::not_applicable(say!("The levers are {}.", levers.words())));
@@ -52,27 +52,31 @@ fn judge(case: &Case) -> Judgement {
             }]));
         };
         let feet_up = feet((way.length.value().si() / feet(1.0).si()).ceil());
-        let order = say!("{} of {}", usize::from(cable.count.unwrap_or(1)), Measure::styled(feet_up, Style::Feet));
-        let (found, needs) =
-            (Measure::styled(length.value, Style::FeetInches), Measure::styled(way.length.value(), Style::FeetInches));
+        let order =
+            say!("{} of {}", usize::from(cable.count.unwrap_or(1)), Measure::styled(feet_up, Style::FeetInches));
+        let (found, needs) = (Measure::styled(length.value, Style::FeetInches), told(way.length.value()));
+        let head = capitalised(&name);
         let old = cable.years.filter(|years| *years > YEARS);
         let tight = way.sharpest.filter(|radius| least_radius().exceeds(*radius));
         let finding = if way.length.value().exceeds(length.value) {
-            Finding::new(Verdict::Fail, say!("The {} is marked {}; its way is {}.", name.as_str(), found, needs))
-                .remedy(say!("Order one that reaches: {}.", Measure::styled(feet_up, Style::Feet)))
+            Finding::new(Verdict::Fail, say!("{}: marked {}, and the way is {}.", head.as_str(), found, needs))
+                .remedy(say!("Order one that reaches: {}.", Measure::styled(feet_up, Style::FeetInches)))
                 .buys(name.clone(), order)
         } else if let Some(radius) = tight {
-            Finding::new(Verdict::Warn, say!("The {} has a bend of {} radius.", name.as_str(), Measure::tape(radius)))
+            Finding::new(Verdict::Warn, say!("{}: a bend of {} radius.", head.as_str(), Measure::tape(radius)))
                 .remedy(say!("Lay it again with bends of at least {}.", Measure::tape(least_radius())))
         } else if way.turned.exceeds(degrees(MOST_BENDS_DEG)) {
-            Finding::new(Verdict::Warn, say!("The {} turns by {} together.", name.as_str(), Measure::of(way.turned)))
-                .remedy(Text::from("Find a straighter way, or use low-friction cable."))
+            Finding::new(
+                Verdict::Warn,
+                say!("{}: the bends turn by {} together.", head.as_str(), Measure::of(way.turned)),
+            )
+            .remedy(Text::from("Find a straighter way, or use low-friction cable."))
         } else if let Some(years) = old {
-            Finding::new(Verdict::Warn, say!("The {} is {} years old.", name.as_str(), years.to_string()))
+            Finding::new(Verdict::Warn, say!("{}: {} years old.", head.as_str(), years.to_string()))
                 .remedy(Text::from("Replace it while the old engines are off."))
                 .buys(name.clone(), order)
         } else {
-            Finding::new(Verdict::Pass, say!("The {} is marked {}; its way is {}.", name.as_str(), found, needs))
+            Finding::new(Verdict::Pass, say!("{}: marked {}, and the way is {}.", head.as_str(), found, needs))
         };
         finding.against(found, Limit::AtLeast(needs)).working(sheet).keep_worse(&mut worst);
     }

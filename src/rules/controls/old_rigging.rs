@@ -77,6 +77,10 @@ fn wrong(case: &Case, kept: &Kept) -> Option<Text> {
     let electronic =
         case.rig.job.rigging.controls.as_ref().and_then(|controls| controls.engines_take) == Some(Reach::Electronic);
     let older = |years: f64| kept.years.is_some_and(|age| age > years);
+    let rigging = &case.rig.job.rigging;
+    let fuel_told = rigging.fuel.as_ref().is_some_and(|fuel| fuel.lines.iter().any(|line| line.years.is_some()));
+    let cables_told =
+        rigging.controls.as_ref().is_some_and(|controls| controls.cables.iter().any(|cable| cable.years.is_some()));
     let part = kept.part.words();
     match kept.part {
         OldPart::OilTank | OldPart::OilLine if four_strokes => Some(say!("{}: the new engines burn no oil", part)),
@@ -84,6 +88,9 @@ fn wrong(case: &Case, kept: &Kept) -> Option<Text> {
         OldPart::ControlCable | OldPart::ControlBox if electronic => {
             Some(say!("{}: the new engines take no cables", part))
         }
+        // Lines and cables that are told by themselves are judged there, once.
+        OldPart::FuelLine if fuel_told => None,
+        OldPart::ControlCable if cables_told => None,
         OldPart::ControlCable | OldPart::SteeringCable | OldPart::FuelLine if older(CABLE_YEARS) => {
             Some(say!("{}: older than {} years", part, CABLE_YEARS.to_string()))
         }

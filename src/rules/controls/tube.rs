@@ -3,7 +3,7 @@
 use crate::case::Case;
 use crate::job::rigging::{self, Tube};
 use crate::physics::rigging::tube;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -63,7 +63,8 @@ fn of_tube(name: &str, tube: &Tube, inside: Length, through: &[(String, Length)]
     let mut sheet = Sheet::default();
     let fill = tube::fill(&mut sheet, inside, through);
     let most = Ratio::from_si(tube::permitted(through.len()));
-    let (found, limit) = (fill.measure(), Limit::AtMost(Measure::of(most)));
+    let found = Measure::styled(fill.value(), Style::Share);
+    let limit = Limit::AtMost(Measure::styled(most, Style::Share));
     let thick = through.iter().find(|(_, across)| across.exceeds(inside));
     let smallest = tube::smallest(&mut Sheet::default(), through);
     let buy = |finding: Finding| match smallest {
@@ -87,10 +88,7 @@ fn of_tube(name: &str, tube: &Tube, inside: Length, through: &[(String, Length)]
             ),
         ))
     } else if fill.value().exceeds(most) {
-        buy(Finding::new(
-            Verdict::Warn,
-            say!("The {} is filled to {} of its area.", name, format!("{:.0} %", 100.0 * fill.value().si())),
-        ))
+        buy(Finding::new(Verdict::Warn, say!("The {} is filled to {} of its area.", name, found)))
     } else if let Some(bend) = sharp {
         Finding::new(Verdict::Warn, say!("The {} bends at a radius of {}.", name, Measure::tape(bend.value)))
             .remedy(say!("Lay it with bends of at least {}.", Measure::tape(inside * tube::BEND_DIAMETERS)))
@@ -100,10 +98,7 @@ fn of_tube(name: &str, tube: &Tube, inside: Length, through: &[(String, Length)]
             .remedy(Text::from("Bush both ends, and lay it so that it drains into the bilge."))
             .buys("tube bushings", Text::from("two"))
     } else {
-        Finding::new(
-            Verdict::Pass,
-            say!("The {} is filled to {} of its area.", name, format!("{:.0} %", 100.0 * fill.value().si())),
-        )
+        Finding::new(Verdict::Pass, say!("The {} is filled to {} of its area.", name, found))
     };
     finding.against(found, limit).working(sheet)
 }

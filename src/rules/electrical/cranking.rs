@@ -5,7 +5,7 @@ use crate::case::Case;
 use crate::case::rigging::{asked_of, current};
 use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::battery;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -29,6 +29,14 @@ rule! {
     CRANKING = Electrical "electrical/cranking", judge;
 }
 
+/// Cold cranking current as it is ordered: up to the next 10 A.
+fn order(current: ElectricCurrent) -> Measure {
+    Measure::of(ElectricCurrent::from_si((current.si() / ORDERED_A).ceil() * ORDERED_A))
+}
+
+/// Step in which batteries are rated. Common practice, no source, A.
+const ORDERED_A: f64 = 10.0;
+
 fn judge(case: &Case) -> Judgement {
     let electrical = told(case)?;
     if current::pulled_by_hand(case) {
@@ -51,20 +59,17 @@ fn judge(case: &Case) -> Judgement {
         let mut sheet = Sheet::default();
         let asked = battery::asked(&mut sheet, starter);
         let gives = battery::cranking(&mut sheet, rated.value, cold);
-        let (found, limit) = (gives.measure(), Limit::AtLeast(asked.measure()));
-        let summary = say!(
-            "At {} the {} gives {}; the starter asks for {}.",
-            Measure::of(cold),
-            name.as_str(),
-            found,
-            asked.measure()
-        );
+        let shown = |current| Measure::styled(current, Style::Round);
+        let (found, wants) = (shown(gives.value()), shown(asked.value()));
+        let limit = Limit::AtLeast(wants);
+        let summary =
+            say!("At {} the {} gives {}; the starter asks for {}.", Measure::of(cold), name.as_str(), found, wants);
         let room = gives.value().si() - asked.value().si();
         let finding = if asked.value().exceeds(gives.value()) {
             let needs = ElectricCurrent::from_si(rated.value.si() * asked.value().si() / gives.value().si());
             Finding::new(Verdict::Warn, summary)
-                .remedy(say!("Fit a battery of at least {} cold cranking current.", Measure::of(needs)))
-                .buys("starting battery", say!("at least {} cold cranking current", Measure::of(needs)))
+                .remedy(say!("Fit a battery of at least {} cold cranking current.", order(needs)))
+                .buys("starting battery", say!("at least {} cold cranking current", order(needs)))
         } else {
             Finding::new(Verdict::Pass, summary)
         };

@@ -42,7 +42,7 @@ fn judge(case: &Case) -> Judgement {
     let left = fuel::over_boiling(&mut worst.sheet, reid, heat, worst.suction.value());
     let (found, least) = (left.measure(), Pressure::new::<psi>(LEFT_PSI));
     let summary = say!(
-        "With fuel of {} and a Reid pressure of {}, {} is left over boiling at the engine on {}.",
+        "With fuel of {} and a Reid pressure of {}, {} is left over boiling at the engine ({}).",
         Measure::of(heat),
         Measure::of(reid),
         found,

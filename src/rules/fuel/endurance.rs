@@ -5,7 +5,7 @@ use crate::case::Case;
 use crate::case::rigging::fuel::{burning, rate};
 use crate::job::{self, Liquid};
 use crate::physics::rigging::fuel::USABLE;
-use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, gallons, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -77,6 +77,12 @@ fn judge(case: &Case) -> Judgement {
     Ok(Finding::not_applicable(summary.then(say!(" No range was asked for."))).found(lasts).working(sheet))
 }
 
+/// A tank as it is looked for: up to the next gallon.
+fn rounded_up(volume: Volume) -> Volume {
+    let step = gallons(1.0);
+    step * (volume / step).si().ceil()
+}
+
 /// How far she goes on what can be burnt.
 fn reach(capacity: Volume, burn: Option<VolumeRate>, cruise: Option<uom::si::f64::Velocity>) -> Option<Length> {
     let hours: Time = capacity * USABLE / burn?;
@@ -87,5 +93,6 @@ fn judged(enough: bool, summary: Text, capacity: Volume, short: Ratio) -> Findin
     if enough {
         return Finding::new(Verdict::Pass, summary);
     }
-    Finding::new(Verdict::Warn, summary).remedy(say!("It takes tanks of {} together.", Measure::of(capacity * short)))
+    Finding::new(Verdict::Warn, summary)
+        .remedy(say!("It takes tanks of {} together.", Measure::of(rounded_up(capacity * short))))
 }

@@ -29,6 +29,11 @@ rule! {
 /// Years that a fuel hose lasts. Common practice, no source.
 const YEARS: f64 = 10.0;
 
+/// `1 year`, `12 years`.
+fn counted(years: f64) -> String {
+    format!("{years} {}", if years == 1.0 { "year" } else { "years" })
+}
+
 fn judge(case: &Case) -> Judgement {
     let rig = told(case)?;
     if rig.lines.is_empty() {
@@ -56,7 +61,7 @@ fn judge(case: &Case) -> Judgement {
         } else if *years > YEARS {
             Some((
                 Verdict::Warn,
-                say!("{} is {} years old; {} are the usual life.", head.as_str(), years.to_string(), YEARS.to_string()),
+                say!("{} is {} old; {} are the usual life.", head.as_str(), counted(*years), YEARS.to_string()),
             ))
         } else {
             None
@@ -65,7 +70,7 @@ fn judge(case: &Case) -> Judgement {
             Some((verdict, summary)) => Finding::new(verdict, summary)
                 .remedy(Text::from("Replace it with fire-tested gasoline hose of low permeation, with two clamps at each barb that is long enough for two."))
                 .buys("fuel hose for gasoline, fire tested", length),
-            None => Finding::new(Verdict::Pass, say!("{} is made for gasoline and {} years old.", head.as_str(), years.to_string())),
+            None => Finding::new(Verdict::Pass, say!("{} is made for gasoline, and {} old.", head.as_str(), counted(*years))),
         };
         finding.keep_worse(&mut worst);
     }

@@ -4,7 +4,7 @@ use super::told;
 use crate::case::Case;
 use crate::case::rigging::fuel::{burning, line_name};
 use crate::job::rigging;
-use crate::quantity::{Text, say};
+use crate::quantity::{Measure, Style, Text, capitalised, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -46,11 +46,19 @@ fn judge(case: &Case) -> Judgement {
     let mut buy: Vec<(&str, Text)> = Vec::new();
     for (i, line) in rig.lines.iter().enumerate() {
         let name = line_name(line, i);
+        // The first one begins the sentence.
+        let head = |first: bool| if first { capitalised(&name) } else { name.clone() };
         if line.engines.unwrap_or(1) > 1 {
+            let name = head(wrong.is_empty());
             wrong.push(say!("{} feeds {} engines", name.as_str(), u32::from(line.engines.unwrap_or(1))));
+            let more = line.engines.unwrap_or(1) - 1;
+            let long = line
+                .length
+                .as_ref()
+                .map_or(Text::default(), |length| say!(", {}", Measure::styled(length.value, Style::FeetInches)));
             buy.push((
-                "fuel line with pick-up, valve and separator",
-                say!("one more for each engine on {}", name.as_str()),
+                "fuel line with its own pick-up, valve, separator and bulb",
+                say!("{} more", u32::from(more)).then(long),
             ));
         }
         for (there, what, size) in [
@@ -59,6 +67,7 @@ fn judge(case: &Case) -> Judgement {
             (line.anti_siphon, "anti-siphon valve", "for the engine's flow, at the tank"),
         ] {
             if there == Some(false) {
+                let name = head(wrong.is_empty());
                 wrong.push(say!("{} has no {}", name.as_str(), what));
                 buy.push((what, Text::from(size)));
             }

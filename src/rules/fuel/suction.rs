@@ -4,7 +4,7 @@ use super::{lines, told};
 use crate::case::Case;
 use crate::case::rigging::fuel::Fed;
 use crate::physics::rigging::fuel;
-use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, capitalised, inches, say};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};
@@ -36,7 +36,13 @@ fn judge(case: &Case) -> Judgement {
     let shown = |pressure| Measure::styled(pressure, Style::Suction);
     let rows = lines
         .iter()
-        .map(|fed| vec![Text::from(fed.name.as_str()), fed.flow.measure().into(), shown(fed.suction.value()).into()])
+        .map(|fed| {
+            vec![
+                Text::from(fed.name.as_str()),
+                Measure::styled(fed.flow.value(), Style::Round).into(),
+                shown(fed.suction.value()).into(),
+            ]
+        })
         .collect();
     let table = Table::new("fuel lines at full throttle", &["line", "flow", "suction at the engine"], rows);
     let Some(worst) =
@@ -46,16 +52,15 @@ fn judge(case: &Case) -> Judgement {
     };
     let found = shown(worst.suction.value());
     let summary = say!(
-        "At full throttle {} carries {} and the engine draws {}.",
-        worst.name.as_str(),
-        worst.flow.measure(),
+        "{}: {} at full throttle, and the engine draws with {}.",
+        capitalised(&worst.name),
+        Measure::styled(worst.flow.value(), Style::Round),
         found
     );
     let finding = if worst.suction.value().exceeds(most) {
         match wider(&worst) {
             _ if worst.line.engines.unwrap_or(1) > 1 => Finding::new(Verdict::Warn, summary)
-                .remedy(Text::from("Feed each engine by a line of its own first (fuel/one-feed): half the flow draws less."))
-                .buys("second fuel line", say!("like the first, {}", length(&worst))),
+                .remedy(Text::from("Feed each engine by a line of its own first (fuel/one-feed): half the flow draws less.")),
             Some(bore) => Finding::new(Verdict::Warn, summary)
                 .remedy(say!("Lay hose of {} inside in the same run: it keeps {}.", Measure::tape(bore), shown(most)))
                 .buys("fuel hose for gasoline, fire tested", say!("{} inside, {}", Measure::tape(bore), length(&worst))),

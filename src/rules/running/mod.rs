@@ -40,12 +40,23 @@ fn ready<'c>(case: &'c Case) -> Result<(&'c Runs, &'c Predicted), Absent> {
     runs.after.as_ref().map(|predicted| (runs, predicted)).map_err(Clone::clone)
 }
 
+/// Whether her engines hold her at any speed that the method tells.
+fn planes(predicted: &Predicted) -> bool {
+    predicted.range.points.iter().any(|point| point.is_held() && point.trim().is_some())
+}
+
 /// The finding where her greatest speed lies outside the method: only a trial tells.
 fn past_the_method(predicted: &Predicted) -> Finding {
+    if !planes(predicted) {
+        return Finding::not_applicable(Text::from(NEVER_PLANES));
+    }
     let why = Text::join(predicted.limits(), " ");
     let summary = Text::from("Her greatest speed with these engines is not told. ").then(why);
     Finding { missing: vec![trial_after()], ..Finding::new(Verdict::Unmeasured, summary) }
 }
+
+/// What is said of a boat that never planes.
+const NEVER_PLANES: &str = "By the reckoning her engines do not bring her onto plane, and of other speeds it tells nothing (see running/over-the-hump).";
 
 fn trial_after() -> Missing {
     Missing::one(reading!(Trial.after))

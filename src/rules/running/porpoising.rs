@@ -2,9 +2,9 @@
 
 use uom::si::f64::Mass;
 
-use super::{Predicted, ready};
+use super::ready;
 use crate::case::Case;
-use crate::case::running::{Nearest, Runs};
+use crate::case::running::{Held, Nearest};
 use crate::job::{Porpoises, Sailed};
 use crate::quantity::{Dimensioned, Measure, Text, degrees, say, standard_gravity};
 use crate::reading::reading;
@@ -14,26 +14,31 @@ use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
 
 rule! {
-    /// Her trim on plane against the trim above which a planing bottom begins to leap.
+    /// Her trim on plane against the trims at which a planing bottom begins to leap.
     ///
     /// **Why.** Porpoising grows of itself, slams crew and transom, and ends in a loss of hold. Weight and
     /// thrust that went aft bring her nearer to it.
     ///
-    /// **Limit.** Below the critical trim at every speed on plane that her engines hold; what a trial says of it
-    /// comes first.
+    /// **Limit.** Two limits are published, up to a degree apart. At every speed on plane that her engines hold she shall stay
+    /// below the higher, trimmed in if need be, or within a degree of it no nearer than with the old engines; below the lower where
+    /// she was seen to porpoise with those. What a trial says of it comes first.
     ///
-    /// **Source.** Celano 1998, a fit to Savitsky's curves, value from memory (the critical trim); Savitsky
-    /// 1964 (her trim); common practice, no source (that both together are worth a degree).
+    /// **Source.** Savitsky 1964, his curves, and Celano 1998, a formula from memory (the limits); Savitsky 1964 (her trim); common
+    /// practice, no source (that her trim is worth a degree).
     ///
     /// **When it warns.** Trim in, tabs down, weight forward, more setback: what the finding names has
     /// been tried on her.
     PORPOISING = Running "running/porpoising", judge;
 }
 
-/// What trim and limit together are worth, degrees. Common practice, no source.
+/// What her trim is worth, degrees. Common practice, no source.
 const WORTH_DEG: f64 = 1.0;
 /// By how much less than before counts for no more than before, degrees. Common practice, no source.
 const NO_MORE_DEG: f64 = 0.3;
+/// What is said where nothing that can be reckoned is enough.
+const NOTHING_ENOUGH: &str = "Neither tabs, a foot of weight forward nor six inches of setback is enough, with the engines trimmed right in: do them together.";
+/// What the trade knows and nothing here reckons: how blades lift and steady the stern. Common practice, no source.
+const UNRECKONED: &str = " A fourth blade, with a few inches more of setback, often cures it by lifting the stern; no reckoning here tells that: try one on loan.";
 
 fn judge(case: &Case) -> Judgement {
     let (runs, predicted) = ready(case)?;
@@ -41,42 +46,44 @@ fn judge(case: &Case) -> Judgement {
     let said = |sailed: Option<&Sailed>| sailed.and_then(|sailed| sailed.porpoises);
     let after = said(trials.and_then(|trials| Some(&trials.after.as_ref()?.said)));
     let before = said(trials.and_then(|trials| Some(&trials.before.as_ref()?.said)));
-    let Some(nearest) = predicted.nearest_porpoising() else {
+    let porpoised = |words| matches!(words, Some(Porpoises::AtSomeSpeeds | Porpoises::Always));
+    let held = if porpoised(after) || porpoised(before) { Held::Strictly } else { Held::Usually };
+    let Some(nearest) = predicted.nearest_porpoising(held) else {
         return Ok(match after {
             Some(words) => told_only(words),
             None => Finding::not_applicable(Text::from(
-                "The limit is told for 5 to 25 degrees of deadrise, within the method's range of trim: it is not told for her.",
+                "The limit is told for bottoms of up to 25 degrees of deadrise, on plane and within the method's range of trim: it is not told for her.",
             )),
         });
     };
     let mut sheet = Sheet::default();
     sheet.remark(say!(
-        "Nearest at {}: she trims {}, and porpoises from {}.",
+        "Nearest at {}: she trims {}; by the two published limits she begins to porpoise at {} and at {}.",
         Measure::of(nearest.speed),
         Measure::of(nearest.trim),
-        Measure::of(nearest.limit)
+        Measure::of(nearest.between.from),
+        Measure::of(nearest.between.to)
     ));
     let mass: Mass = predicted.built.craft.planing.weight / standard_gravity();
-    // Where a trial overrules the curves, no margin to them is told.
+    // Where trim or a trial overrules the limits, no margin to them is told.
     let overruled = |verdict| verdict == Verdict::Pass && nearest.excess().si() > 0.0;
     let finding = |verdict, summary: Text| {
         let finding = Finding::new(verdict, summary).working(sheet.clone()).found(Measure::of(nearest.trim));
         if overruled(verdict) { finding } else { finding.limit(Limit::AtMost(Measure::of(nearest.limit))) }
     };
     let cure = || {
-        predicted.cures().told(mass).unwrap_or_else(|| {
-            Text::from("None of trim, tabs, a foot of weight forward or six inches of setback is enough by itself: do them together, and try.")
-        })
+        let reckoned = predicted.cures(held).told(mass).unwrap_or_else(|| Text::from(NOTHING_ENOUGH));
+        reckoned.then(Text::from(UNRECKONED))
     };
-    let summary = words(runs, &nearest);
+    let was = runs.before.as_ref().ok().and_then(|before| before.nearest_porpoising(held));
+    let summary = words(&nearest, was.as_ref());
     match after {
-        Some(Porpoises::Never | Porpoises::TrimmedOut) => {
-            let words = if after == Some(Porpoises::Never) {
-                "The trial found none."
-            } else {
-                "The trial found it with the engines trimmed out only."
-            };
-            return Ok(finding(Verdict::Pass, Text::from(words).then(Text::from(" ")).then(summary)));
+        Some(Porpoises::Never) => {
+            return Ok(finding(Verdict::Pass, Text::from("The trial found none. ").then(summary)));
+        }
+        Some(Porpoises::TrimmedOut) => {
+            let words = "The trial found it with the engines trimmed out only. ";
+            return Ok(finding(Verdict::Pass, Text::from(words).then(summary)));
         }
         Some(Porpoises::AtSomeSpeeds | Porpoises::Always) => {
             return Ok(
@@ -90,7 +97,7 @@ fn judge(case: &Case) -> Judgement {
         return Ok(finding(Verdict::Pass, summary));
     }
     // Whoever drives her trims in first.
-    let trimmed = predicted.built.trims.and_then(|[least, _]| predicted.trimmed_to(least));
+    let trimmed = predicted.trimmed_in(held);
     if let Some(trimmed) = trimmed.filter(|trimmed| trimmed.excess().si() <= 0.0) {
         return Ok(finding(
             Verdict::Pass,
@@ -100,7 +107,6 @@ fn judge(case: &Case) -> Judgement {
             )),
         ));
     }
-    let was = runs.before.as_ref().ok().and_then(Predicted::nearest_porpoising);
     let proven = matches!(before, Some(Porpoises::Never | Porpoises::TrimmedOut));
     if proven && was.is_some_and(|was| excess <= was.excess() + degrees(NO_MORE_DEG)) {
         return Ok(finding(
@@ -110,28 +116,33 @@ fn judge(case: &Case) -> Judgement {
             )),
         ));
     }
-    // Where even trimmed in she stands beyond what both are worth.
+    // Where even trimmed in she stands beyond what her trim is worth.
     let left = trimmed.map_or(excess, |trimmed| trimmed.excess());
-    if left > degrees(WORTH_DEG) || matches!(before, Some(Porpoises::AtSomeSpeeds | Porpoises::Always)) {
+    if left > degrees(WORTH_DEG) || porpoised(before) {
         return Ok(finding(Verdict::Warn, summary).remedy(cure()));
     }
+    if was.is_some_and(|was| excess <= was.excess() + degrees(NO_MORE_DEG)) {
+        return Ok(finding(
+            Verdict::Pass,
+            summary.then(Text::from(" That is no nearer than with the old engines: she will do as she did.")),
+        ));
+    }
     let missing = vec![Missing::one(reading!(Sailed.porpoises))];
-    let summary = summary.then(Text::from(" Trimmed in it is less than the curves are worth: a trial decides."));
+    let summary = summary.then(Text::from(" That is less than her trim is worth: a trial decides."));
     Ok(Finding { missing, ..finding(Verdict::Unmeasured, summary) }.remedy(cure()))
 }
 
-fn words(runs: &Runs, nearest: &Nearest) -> Text {
-    let word = if nearest.excess().si() > 0.0 { "above" } else { "below" };
-    let was = runs.before.as_ref().ok().and_then(Predicted::nearest_porpoising).map_or(Text::default(), |was| {
-        let word = if was.excess().si() > 0.0 { "above" } else { "below" };
-        say!(" (with the old engines {} {})", Measure::of(was.excess().abs()), word)
+fn words(nearest: &Nearest, was: Option<&Nearest>) -> Text {
+    let side = |excess: uom::si::f64::Angle| if excess.si() > 0.0 { "above" } else { "below" };
+    let was = was.map_or(Text::default(), |was| {
+        say!(" (with the old engines {} {})", Measure::of(was.excess().abs()), side(was.excess()))
     });
     say!(
         "At {} she trims {}, {} {} the trim at which she begins to porpoise",
         Measure::of(nearest.speed),
         Measure::of(nearest.trim),
         Measure::of(nearest.excess().abs()),
-        word
+        side(nearest.excess())
     )
     .then(was)
     .then(Text::from("."))

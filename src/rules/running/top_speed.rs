@@ -93,6 +93,10 @@ fn judge(case: &Case) -> Judgement {
     }
     let words = if sailed { "The trial found" } else { "She would run" };
     let said = say!("{} {} ± {}", words, Measure::of(top.value), Measure::of(top.doubt));
+    if let (true, Some(top)) = (sailed, predicted.top) {
+        trusted(&mut sheet, runs);
+        sheet.remark(say!("Reckoned were {} ± {}.", Measure::of(top.speed), Measure::of(top.speed_doubt)));
+    }
     let Some(least) = limits.iter().min_by(|a, b| a.speed.si().total_cmp(&b.speed.si())) else {
         let missing = vec![Missing::one(reading!(Running.hull_rated))];
         return Ok(Finding {

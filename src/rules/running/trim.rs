@@ -2,7 +2,7 @@
 
 use uom::si::f64::Angle;
 
-use super::{ready, trial_before};
+use super::{NEVER_PLANES, planes, ready, trial_before};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Text, degrees, say};
 use crate::rules::rule::rule;
@@ -33,6 +33,9 @@ const WORTH_DEG: f64 = 1.0;
 
 fn judge(case: &Case) -> Judgement {
     let (runs, predicted) = ready(case)?;
+    if !planes(predicted) {
+        return Ok(Finding::not_applicable(Text::from(NEVER_PLANES)));
+    }
     let points = &predicted.range.points;
     let Some(fast) = predicted.range.top.as_ref().or(points.last()) else {
         let why = Text::from("No speed of hers lies within the method: her trim is not told.");

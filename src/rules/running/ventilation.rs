@@ -34,27 +34,29 @@ fn judge(case: &Case) -> Judgement {
     let built = &predicted.built;
     let tips = Length::from_si(built.tips);
     let turn = Length::from_si(built.tips_in_turn);
+    let stands = |tips: Length| {
+        let word = if tips.si() < 0.0 { "over" } else { "under" };
+        say!("{} {} the water", Measure::tape(tips.abs()), word)
+    };
     let mut sheet = Sheet::default();
-    sheet.remark(say!(
-        "Shaft {} under the water behind the transom, half the propeller's diameter {}; banked by 15 degrees the tips of the outer engine stand {} under it.",
+    let shaft = say!(
+        "Shaft {} under the water behind the transom, half the propeller's diameter {}; banked by 15 degrees the tips of the outer engine stand ",
         Measure::tape(Length::from_si(built.shaft)),
-        Measure::tape(built.screw.diameter * 0.5),
-        Measure::tape(turn)
-    ));
+        Measure::tape(built.screw.diameter * 0.5)
+    );
+    sheet.remark(shaft.then(stands(turn)).then(Text::from(".")));
     sheet.remark(Text::from("A bound, not a reckoning: what air a propeller draws is not told."));
     let least = -inches(ABOVE_IN);
     let verdict = if least.exceeds(tips) { Verdict::Warn } else { Verdict::Pass };
     let turned = if tips == turn {
         Text::from(".")
     } else {
-        say!("; in a hard turn those of the outer engine {}.", Measure::tape(turn))
+        Text::from("; in a hard turn those of the outer engine ").then(stands(turn)).then(Text::from("."))
     };
-    let finding = Finding::new(
-        verdict,
-        say!("Going straight the upper tips work {} under the water", Measure::tape(tips)).then(turned),
-    )
-    .against(Measure::tape(tips), Limit::AtLeast(Measure::tape(least)))
-    .working(sheet);
+    let summary = Text::from("Going straight the upper tips work ").then(stands(tips)).then(turned);
+    let finding = Finding::new(verdict, summary)
+        .against(Measure::tape(tips), Limit::AtLeast(Measure::tape(least)))
+        .working(sheet);
     Ok(match verdict {
         Verdict::Warn => {
             finding.remedy(Text::from("Set the engines lower by the holes that height/plate-window names."))

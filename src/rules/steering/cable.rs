@@ -2,7 +2,7 @@
 
 use super::steered;
 use crate::case::Case;
-use crate::case::rigging::way::{STEERING, way};
+use crate::case::rigging::way::{STEERING, told, way};
 use crate::job::Steering;
 use crate::physics::rigging::cable::{FREE_PLAY_DEG, MOST_BENDS_DEG, SOLD_STEP_FT, least_radius};
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, feet, say};
@@ -35,9 +35,9 @@ fn judge(case: &Case) -> Judgement {
         Err(missing) => return Ok(Finding::unmeasured(vec![missing])),
     };
     let order = to_order(way.length.value());
-    let needs = Measure::styled(way.length.value(), Style::FeetInches);
+    let needs = told(way.length.value());
     let limit = Limit::AtLeast(needs);
-    let ordered = Measure::styled(order, Style::Feet);
+    let ordered = Measure::styled(order, Style::FeetInches);
     let Some(length) = &cable.length else {
         let mut finding = Finding::unmeasured(vec![super::missing_cable()]).limit(limit).working(sheet);
         finding.summary = say!(

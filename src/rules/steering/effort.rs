@@ -28,6 +28,9 @@ rule! {
     EFFORT = Steering "steering/effort", judge;
 }
 
+/// Step in which a helm's displacement is told: a tenth of a cubic inch, in m³.
+const TOLD_M3: f64 = 1.638_706_4e-6;
+
 fn judge(case: &Case) -> Judgement {
     let rig = steered(case, Steering::RemoteHydraulic)?;
     let helm = rig.helm.spec();
@@ -61,7 +64,9 @@ fn judge(case: &Case) -> Judgement {
         .working(sheet));
     }
     let finding = if pull.value().exceeds(most) {
-        let better = Volume::from_si(helm_turn.value.si() * RIM_PULL_N / pull.value().si());
+        let better = helm_turn.value.si() * RIM_PULL_N / pull.value().si();
+        // Down to the step in which it is told: a larger one pulls more.
+        let better = Volume::from_si((better / TOLD_M3).floor() * TOLD_M3);
         let better = Measure::styled(better, Style::Displacement);
         Finding::new(Verdict::Warn, say!("In a turn at full speed the rim pulls {}.", found))
             .remedy(say!("Fit a helm of at most {} a turn, or power assistance; steering/turns says what that does to the turns.", better))

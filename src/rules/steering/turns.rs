@@ -35,9 +35,9 @@ fn judge(case: &Case) -> Judgement {
     let (helm, cylinder) = (asked(displaces, reading!(rigging::SteeringRig.helm)).ask(), cylinder).all()?;
     let mut sheet = Sheet::default();
     let turns = steering::turns(&mut sheet, &cylinder, count(rig), helm.value);
-    let ratio = |turns: f64| Measure::of(Ratio::from_si(turns));
+    let ratio = |turns: f64| Measure::styled(Ratio::from_si(turns), Style::Round);
     let limit = Limit::Within(ratio(FEWEST_TURNS), ratio(MOST_TURNS));
-    let found = turns.measure();
+    let found = ratio(turns.value().si());
     let summary = say!("The wheel takes {} turns from lock to lock.", found);
     let usual = (USUAL_TURNS.0..=USUAL_TURNS.1).contains(&turns.value().si());
     let finding = if (FEWEST_TURNS..=MOST_TURNS).contains(&turns.value().si()) {
@@ -66,6 +66,10 @@ fn cure(finding: Finding, helm: Volume, turns: f64, cylinders: u8) -> Finding {
     }
     let better = Measure::styled(Volume::from_si(made), Style::Displacement);
     finding
-        .remedy(say!("Fit a helm of about {} a turn: it takes {} turns.", better, Measure::of(Ratio::from_si(then))))
+        .remedy(say!(
+            "Fit a helm of about {} a turn: it takes {} turns.",
+            better,
+            Measure::styled(Ratio::from_si(then), Style::Round)
+        ))
         .buys("hydraulic helm", say!("about {} a turn", better))
 }

@@ -3,7 +3,7 @@
 use super::{loaded, told};
 use crate::case::Case;
 use crate::physics::rigging::trailer::{self, COUPLING_SHARE};
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -33,13 +33,19 @@ fn judge(case: &Case) -> Judgement {
     let all_up = trailer::all_up(&mut sheet, &road.weights);
     let coupling = trailer::coupling(&mut sheet, &road.weights, stand);
     let share = trailer::share(&mut sheet, &coupling, &all_up);
-    let ratio = |share| Measure::of(Ratio::from_si(share));
+    let ratio = |share| Measure::styled(Ratio::from_si(share), Style::Share);
+    let round = |mass| Measure::styled(mass, Style::Round);
     let limit = Limit::Within(ratio(COUPLING_SHARE.0), ratio(COUPLING_SHARE.1));
     let lifts = coupling.value().si() < 0.0;
     let summary = if lifts {
-        say!("The coupling lifts by {}, with {} on the road.", Measure::of(-coupling.value()), all_up.measure())
+        say!("The coupling lifts by {}, with {} on the road.", round(-coupling.value()), all_up.measure())
     } else {
-        say!("{} stands on the coupling, {} of {}.", coupling.measure(), percent(share.value()), all_up.measure())
+        say!(
+            "{} stands on the coupling, {} of {}.",
+            round(coupling.value()),
+            ratio(share.value().si()),
+            all_up.measure()
+        )
     };
     let finding = if (COUPLING_SHARE.0..=COUPLING_SHARE.1).contains(&share.value().si()) {
         Finding::new(Verdict::Pass, summary)
@@ -52,18 +58,17 @@ fn judge(case: &Case) -> Judgement {
                 .then(way(axle, "aft", "forward"))
                 .then(Text::from(", or the winch post, and her with it, "))
                 .then(way(boat.value(), "forward", "aft"))
-                .then(say!(": then {} of it stands there.", percent(wanted))),
+                .then(say!(": then {} of it stands there.", Measure::styled(wanted, Style::Share))),
         )
     };
-    Ok(finding.against(share.measure(), limit).working(sheet))
+    Ok(finding.against(ratio(share.value().si()), limit).working(sheet))
 }
 
 /// How far, and which way.
 fn way(far: Length, on: &str, back: &str) -> Text {
-    say!("{} {}", Measure::tape(far.abs()), if far.si() >= 0.0 { on } else { back })
-}
-
-/// A share in words.
-fn percent(share: Ratio) -> String {
-    format!("{:.1} %", 100.0 * share.si())
+    say!(
+        "{} {}",
+        Measure::tape(inches((far.abs() / inches(1.0)).si().round())),
+        if far.si() >= 0.0 { on } else { back }
+    )
 }

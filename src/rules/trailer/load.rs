@@ -4,7 +4,7 @@ use super::{loaded, told};
 use crate::case::Case;
 use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::trailer;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, pounds, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -26,6 +26,15 @@ rule! {
     /// **When it warns.** It fails over a rating.
     LOAD = Trailer "trailer/load", judge;
 }
+
+/// A rating as it is looked for: up to the next 10 lb.
+fn rounded_up(mass: Mass) -> Mass {
+    let step = pounds(RATED_LB);
+    step * (mass / step).si().ceil()
+}
+
+/// Step in which a rating is looked for. Common practice, no source, lb.
+const RATED_LB: f64 = 10.0;
 
 fn judge(case: &Case) -> Judgement {
     let towed = told(case)?;
@@ -68,7 +77,7 @@ fn judge(case: &Case) -> Judgement {
                 "Take {} off her for the road, fuel and water first, or get a trailer that is rated for her.",
                 Measure::of(found - most)
             ))
-            .buys("trailer, tyres or axles", say!("rated for at least {}", shown))
+            .buys("trailer, tyres or axles", say!("rated for at least {}", Measure::of(rounded_up(found))))
     } else {
         Finding::new(Verdict::Pass, summary)
     };

@@ -27,7 +27,7 @@ impl Anchor {
 }
 
 /// Words in lines no wider than the room. A number stays on one line with its unit.
-pub(super) fn broken(words: &str, room: f64) -> Vec<String> {
+pub(in super::super) fn broken(words: &str, room: f64) -> Vec<String> {
     let mut kept: Vec<String> = Vec::new();
     for word in words.split(' ') {
         match kept.last_mut() {

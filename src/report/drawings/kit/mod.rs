@@ -25,6 +25,6 @@ pub(super) use dimension::Side;
 pub(crate) use drawing::Drawing;
 pub(super) use drawing::number;
 pub(crate) use lettering::LETTERING;
-pub(super) use lettering::{Anchor, FONT, Rect, settle, width};
+pub(super) use lettering::{Anchor, FONT, Rect, broken, settle, width};
 pub(super) use marks::lettered;
 pub(super) use shape::{Pen, Point, Shape, at};
