@@ -1,7 +1,5 @@
 use std::process::ExitCode;
 
-use clap::Parser;
-
 fn main() -> ExitCode {
-    sternknee::commands::run(sternknee::commands::Cli::parse())
+    sternknee::commands::main(std::env::args_os())
 }

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use include_dir::Dir;
 
 use super::CatalogError;
-use crate::written;
+use crate::written::{self, FileError};
 
 /// A folder of this name holds jobs, not entries of a catalog.
 const JOBS: &str = "jobs";
@@ -54,11 +54,19 @@ pub fn read_folder(folder: &Path) -> Result<Vec<(String, String)>, CatalogError>
     }
     paths
         .into_iter()
-        .map(|path| match written::text_of(&path) {
+        .map(|path| match plain_text(&path) {
             Ok(text) => Ok((path.display().to_string(), text)),
             Err(source) => Err(CatalogError::Unreadable { path, source }),
         })
         .collect()
+}
+
+/// The text of a plain file. Asked before it is opened: a pipe in the folder would be waited for.
+fn plain_text(path: &Path) -> Result<String, FileError> {
+    if !path.metadata()?.is_file() {
+        return Err(std::io::Error::other("it is a pipe or a device").into());
+    }
+    written::text_of(path)
 }
 
 fn collect(folder: &Path, paths: &mut Vec<PathBuf>) -> Result<(), CatalogError> {

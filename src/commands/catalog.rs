@@ -37,11 +37,11 @@ enum CatalogVerb {
 
 pub(super) fn run(args: &CatalogArgs) -> Result<ExitCode, CommandError> {
     match &args.verb {
-        None => print(&report::catalog_list(&load_catalog(&args.catalog)?)),
+        None => print(&report::catalog_list(&load_catalog(&args.catalog)?))?,
         Some(CatalogVerb::Show { name, catalog }) => {
             let catalog = load_catalog(catalog)?;
             let shown = report::catalog_entry(&catalog, name).ok_or_else(|| unknown(&catalog, name))?;
-            print(&shown);
+            print(&shown)?;
         }
         Some(CatalogVerb::Check { dir }) => check(dir)?,
     }
@@ -65,6 +65,6 @@ fn check(dir: &std::path::Path) -> Result<(), CommandError> {
             Err(faults) => faulty.push(faults),
         }
     }
-    print(&out);
+    print(&out)?;
     if faulty.is_empty() { Ok(()) } else { Err(CatalogError::Faulty(faulty).into()) }
 }

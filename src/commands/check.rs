@@ -1,11 +1,11 @@
 //! `check`: the main job.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use clap::{Args, ValueEnum};
 
-use super::output::write_own;
+use super::output::{Paper, write};
 use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, photographs, print, stamp, written_to};
 use crate::report::{self, Report};
 use crate::rules::{self, Verdict};
@@ -60,39 +60,54 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
         loaded.weigh(&catalog, &mut judged);
     }
     let report = Report { case: &case, judged: &judged, units: args.units.into(), explain: args.explain };
-    if let Some(file) = &args.html {
-        let papers = &loaded.rig.job.photographs;
-        let pictures = if args.photographs {
-            photographs::embedded(papers, &loaded.page, &args.job)?
-        } else {
-            photographs::named(papers)
-        };
-        let page = report::page(&report, &stamp(&args.job, &loaded, &catalog), &pictures);
-        write_own(file, &page, report::GENERATOR)?;
-        print(&format!("{}\n", report.headline()));
-        written_to(file, "");
+    let page = match &args.html {
+        Some(file) => {
+            let named = &loaded.rig.job.photographs;
+            let pictures = if args.photographs {
+                photographs::embedded(named, &loaded.page, &args.job)?
+            } else {
+                photographs::named(named)
+            };
+            Some((file.clone(), report::page(&report, &stamp(&args.job, &loaded, &catalog), &pictures)))
+        }
+        None => None,
+    };
+    let drawings = args
+        .drawings
+        .iter()
+        .flat_map(|folder| report::drawing_files(&report).into_iter().map(|(name, text)| (folder.join(name), text)));
+    let files: Vec<(PathBuf, String)> = page.into_iter().chain(drawings).collect();
+    write_in(args.drawings.as_deref(), &files)?;
+    if args.html.is_some() {
+        print(&format!("{}\n", report.headline()))?;
     }
-    if let Some(folder) = &args.drawings {
-        drawings(folder, &report)?;
+    for (file, _) in &files {
+        written_to(file, "")?;
     }
     let to_files = args.html.is_some() || args.drawings.is_some();
     match (args.format, to_files) {
-        (Some(Format::Json), _) => print(&format!("{:#}\n", report::json(&report))),
-        (Some(Format::Text), _) | (None, false) => print(&report::text(&report)),
+        (Some(Format::Json), _) => print(&format!("{:#}\n", report::json(&report)))?,
+        (Some(Format::Text), _) | (None, false) => print(&report::text(&report))?,
         (None, true) => {}
     }
     Ok(if report.count(Verdict::Fail) > 0 { ExitCode::from(FAILS) } else { ExitCode::SUCCESS })
 }
 
-/// What an SVG file of this program says of itself in its first lines.
-const DRAWN: &str = "drawn by sternknee";
-
-fn drawings(folder: &std::path::Path, report: &Report) -> Result<(), CommandError> {
-    std::fs::create_dir_all(folder).map_err(|source| CommandError::Unwritable { path: folder.to_owned(), source })?;
-    for (name, text) in report::drawing_files(report) {
-        let file = folder.join(name);
-        write_own(&file, &text, DRAWN)?;
-        written_to(&file, "");
-    }
-    Ok(())
+/// Writes the files, some of them into a folder that is made for them where there is none.
+fn write_in(folder: Option<&Path>, files: &[(PathBuf, String)]) -> Result<(), CommandError> {
+    let made = match folder {
+        Some(folder) if !folder.exists() => {
+            std::fs::create_dir_all(folder)
+                .map_err(|source| CommandError::Unwritable { path: folder.to_owned(), source })?;
+            Some(folder)
+        }
+        _ => None,
+    };
+    let papers: Vec<Paper> = files.iter().map(|(path, text)| Paper::sealed(path, text)).collect();
+    write(&papers).inspect_err(|_| {
+        if let Some(folder) = made {
+            // It is empty; where it is not, it is somebody else's by now.
+            let _ = std::fs::remove_dir(folder);
+        }
+    })
 }

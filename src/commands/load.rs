@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use sha2::{Digest, Sha256};
 
-use super::{CatalogChoice, CommandError};
+use super::{CatalogChoice, CommandError, beside};
 use crate::catalog::{Catalog, hexadecimal};
 use crate::front_door::{self, Opened};
 use crate::report::Stamp;
@@ -26,7 +26,9 @@ pub(super) fn read(path: &Path) -> Result<String, CommandError> {
 pub(super) fn load_job(path: &Path, catalog: &Catalog) -> Result<Opened, CommandError> {
     let text = read(path)?;
     let folder = path.parent().unwrap_or(Path::new("."));
-    Ok(front_door::open(&path.display().to_string(), &text, catalog, |name| named_file(&folder.join(name)))?)
+    Ok(front_door::open(&path.display().to_string(), &text, catalog, |name| {
+        beside::bytes(folder, name, LONGEST_NAMED_FILE).map(Arc::from)
+    })?)
 }
 
 /// What a page made from the job of this file is matched by.
@@ -42,16 +44,5 @@ pub(super) fn stamp(path: &Path, opened: &Opened, catalog: &Catalog) -> Stamp {
     }
 }
 
-/// The longest file that a job may name.
-const LONGEST_NAMED_FILE: u64 = 1 << 28;
-
-/// The bytes of a file that a job names, or why there are none.
-fn named_file(file: &Path) -> Result<Arc<[u8]>, String> {
-    let read = std::fs::metadata(file).and_then(|about| {
-        if !about.is_file() || about.len() > LONGEST_NAMED_FILE {
-            return Err(std::io::Error::other("no file, or a longer one than any hull needs"));
-        }
-        std::fs::read(file)
-    });
-    read.map(Arc::from).map_err(|error| format!("`{}` cannot be read: {error}", file.display()))
-}
+/// The longest file that a job may name, in bytes: more than any hull or log needs.
+pub(super) const LONGEST_NAMED_FILE: u64 = 1 << 28;

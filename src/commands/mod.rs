@@ -1,9 +1,11 @@
 //! The command line: a file a verb.
 
+mod beside;
 mod catalog;
 mod check;
 mod desk;
 mod load;
+mod manual;
 mod options;
 mod output;
 mod photographs;
@@ -12,6 +14,7 @@ mod start;
 mod tape;
 mod work;
 
+use std::ffi::OsString;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -28,7 +31,7 @@ use load::{load_catalog, load_job, stamp};
 /// never approves.
 #[derive(Parser)]
 #[command(name = "sternknee", version)]
-pub struct Cli {
+struct Cli {
     #[command(subcommand)]
     verb: Verb,
 }
@@ -51,6 +54,10 @@ enum Verb {
     Desk(desk::DeskArgs),
     /// List the catalog, show an entry, or check a folder of entries
     Catalog(catalog::CatalogArgs),
+    /// Print a script that completes command lines in a shell
+    Completions(manual::CompletionsArgs),
+    /// Print the manual page of the program, or of one command
+    Man(manual::ManArgs),
 }
 
 /// Where engine classes and the rest are looked up.
@@ -97,6 +104,18 @@ pub enum CommandError {
     /// A file is there already, and this program did not write it.
     #[error("{}: is there already, and not a file that this program wrote; nothing was written", path.display())]
     Foreign { path: PathBuf },
+    /// A file of this program's that somebody altered.
+    #[error("{}: was altered since this program wrote it; nothing was written", path.display())]
+    Altered { path: PathBuf },
+    /// A file that must not be written over.
+    #[error("{}: may only be read; nothing was written", path.display())]
+    ReadOnly { path: PathBuf },
+    /// Something else than a plain file.
+    #[error("{}: is a folder, a link, a pipe or a device and no plain file; nothing was written", path.display())]
+    NoFile { path: PathBuf },
+    /// Standard output takes no more.
+    #[error("standard output: {0}")]
+    Unprinted(std::io::Error),
     /// A job with faults.
     #[error(transparent)]
     Job(#[from] Faults),
@@ -117,8 +136,19 @@ pub enum CommandError {
 /// Exit code where the input is unusable.
 const UNUSABLE: u8 = 2;
 
-/// Carries out a command line.
-pub fn run(cli: Cli) -> ExitCode {
+/// Carries out a command line, the program's name first.
+pub fn main(line: impl IntoIterator<Item = OsString>) -> ExitCode {
+    match Cli::try_parse_from(line) {
+        Ok(cli) => run(cli),
+        Err(told) => match told.print() {
+            // Help and version are no mistakes.
+            Ok(()) if !told.use_stderr() => ExitCode::SUCCESS,
+            _ => ExitCode::from(UNUSABLE),
+        },
+    }
+}
+
+fn run(cli: Cli) -> ExitCode {
     let outcome = match cli.verb {
         Verb::Check(args) => check::run(&args),
         Verb::Start(args) => start::run(&args),
@@ -128,6 +158,8 @@ pub fn run(cli: Cli) -> ExitCode {
         Verb::Rules(args) => rules::run(&args),
         Verb::Catalog(args) => catalog::run(&args),
         Verb::Desk(args) => desk::run(&args),
+        Verb::Completions(args) => manual::completions(&args),
+        Verb::Man(args) => manual::man(&args),
     };
     outcome.unwrap_or_else(|error| {
         complain(&error);
@@ -137,6 +169,10 @@ pub fn run(cli: Cli) -> ExitCode {
 
 /// Says why on standard error; faults with the lines they are about.
 fn complain(error: &CommandError) {
+    // Who closed the pipe knows.
+    if matches!(error, CommandError::Unprinted(why) if why.kind() == std::io::ErrorKind::BrokenPipe) {
+        return;
+    }
     let mut stderr = anstream::stderr();
     let colour = anstream::AutoStream::choice(&std::io::stderr()) != anstream::ColorChoice::Never;
     let message = match error {
@@ -149,12 +185,13 @@ fn complain(error: &CommandError) {
 }
 
 /// Says that a file was written.
-fn written_to(path: &Path, more: &str) {
+fn written_to(path: &Path, more: &str) -> Result<(), CommandError> {
     let name = written::printable(&path.display().to_string());
-    print(&format!("{name} written{more}.\n"));
+    print(&format!("{name} written{more}.\n"))
 }
 
-/// Prints to standard output, without colour where it is not wanted; a closed pipe ends it quietly.
-fn print(text: &str) {
-    let _ = anstream::stdout().write_all(text.as_bytes());
+/// Prints to standard output, without colour where it is not wanted.
+fn print(text: &str) -> Result<(), CommandError> {
+    let mut out = anstream::stdout();
+    out.write_all(text.as_bytes()).and_then(|()| out.flush()).map_err(CommandError::Unprinted)
 }

@@ -1,17 +1,16 @@
 //! Photographs of a job, read from beside it.
 
-use std::io::Read;
 use std::path::Path;
 
 use base64::Engine;
 
+use super::beside;
 use crate::job::Photograph;
 use crate::report::Embedded;
 use crate::written::{Fault, Faults, Page};
 
 /// Largest photograph that goes into a page, in bytes: beyond it the page is too large to be mailed.
 const LARGEST: u64 = 3 << 20;
-const LARGEST_WORDS: &str = "3 MB";
 /// First bytes of the two kinds that every browser shows.
 const PNG: &[u8] = b"\x89PNG\r\n\x1a\n";
 const JPEG: &[u8] = b"\xff\xd8\xff";
@@ -34,7 +33,7 @@ pub(super) fn embedded(photographs: &[Photograph], page: &Page, job: &Path) -> R
     let mut faults: Vec<Fault> = Vec::new();
     let mut all = Vec::new();
     for (i, photograph) in photographs.iter().enumerate() {
-        match picture(&folder.join(&photograph.file)) {
+        match picture(folder, &photograph.file) {
             Ok(address) => all.push(Embedded {
                 address: Some(address),
                 file: photograph.file.clone(),
@@ -48,30 +47,20 @@ pub(super) fn embedded(photographs: &[Photograph], page: &Page, job: &Path) -> R
     if faults.is_empty() { Ok(all) } else { Err(Faults::new(page, faults)) }
 }
 
-/// The file as a data address, or what is wrong and what would do.
-fn picture(path: &Path) -> Result<String, (String, String)> {
-    let unreadable = |error: std::io::Error| {
-        (
-            format!("{} cannot be read: {error}", path.display()),
-            "give its path from the job's folder, or leave --photographs out".to_owned(),
-        )
-    };
-    let file = std::fs::File::open(path).map_err(unreadable)?;
-    let mut bytes = Vec::new();
-    file.take(LARGEST + 1).read_to_end(&mut bytes).map_err(unreadable)?;
-    if bytes.len() as u64 > LARGEST {
-        return Err((
-            format!("{} is larger than {LARGEST_WORDS}", path.display()),
-            "save a smaller copy: 1,600 pixels across show all that a report needs".to_owned(),
-        ));
-    }
+/// The picture as a data address, or what is wrong and what would do.
+fn picture(folder: &Path, name: &str) -> Result<String, (String, String)> {
+    let bytes = beside::bytes(folder, name, LARGEST).map_err(|why| {
+        let help = "give its path from the job's folder, save a smaller copy (1,600 pixels across show all that a report \
+            needs), or leave --photographs out";
+        (why, help.to_owned())
+    })?;
     let kind = if bytes.starts_with(PNG) {
         "png"
     } else if bytes.starts_with(JPEG) {
         "jpeg"
     } else {
         return Err((
-            format!("{} is neither a PNG nor a JPEG picture", path.display()),
+            format!("`{name}` is neither a PNG nor a JPEG picture"),
             "save the photograph as JPEG or PNG".to_owned(),
         ));
     };

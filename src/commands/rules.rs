@@ -21,9 +21,9 @@ pub(super) fn run(args: &RulesArgs) -> Result<ExitCode, CommandError> {
                 name: id.clone(),
                 hint: "`sternknee rules` lists them".to_owned(),
             })?;
-            print(&report::explain_rule(rule));
+            print(&report::explain_rule(rule))?;
         }
-        None => print(&report::rule_list()),
+        None => print(&report::rule_list())?,
     }
     Ok(ExitCode::SUCCESS)
 }

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Args, ValueEnum};
 
-use super::output::{write_new, write_own};
+use super::output::{Paper, write};
 use super::{CommandError, print, written_to};
 use crate::catalog::Catalog;
 use crate::job::{Sitting, start::template};
@@ -45,12 +45,18 @@ impl From<SittingChoice> for Sitting {
 }
 
 pub(super) fn run(args: &StartArgs) -> Result<ExitCode, CommandError> {
-    write_new(&args.file, template(args.sitting.into()))?;
-    print(&format!("{} written. Fill it in, then: sternknee check {0}\n", printable(&args.file.display().to_string())));
+    let sitting = args.sitting.into();
+    let mut papers = vec![Paper::fresh(&args.file, template(sitting))];
     if let Some(sheet) = &args.sheet {
-        let page = report::blank_sheet(args.sitting.into(), &Catalog::built_in()?);
-        write_own(sheet, &page, report::GENERATOR)?;
-        written_to(sheet, ": print it and take it along");
+        papers.push(Paper::sealed(sheet, &report::blank_sheet(sitting, &Catalog::built_in()?)));
+    }
+    write(&papers)?;
+    print(&format!(
+        "{} written. Fill it in, then: sternknee check {0}\n",
+        printable(&args.file.display().to_string())
+    ))?;
+    if let Some(sheet) = &args.sheet {
+        written_to(sheet, ": print it and take it along")?;
     }
     Ok(ExitCode::SUCCESS)
 }

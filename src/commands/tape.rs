@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use clap::Args;
 
-use super::output::write_own;
+use super::output::{Paper, write};
 use super::{CatalogChoice, CommandError, load_catalog, load_job, print, written_to};
 use crate::{report, rules};
 
@@ -28,17 +28,16 @@ pub(super) fn run(args: &TapeArgs) -> Result<ExitCode, CommandError> {
     let loaded = load_job(&args.job, &catalog)?;
     let (rig, judged) = (&loaded.rig, rules::judge(&loaded.case()));
     if let Some(file) = &args.trial {
-        write_own(file, &report::trial_sheet(rig.title()), report::GENERATOR)?;
-        written_to(file, ": print it and take it along");
+        write(&[Paper::sealed(file, &report::trial_sheet(rig.title()))])?;
+        written_to(file, ": print it and take it along")?;
         return Ok(ExitCode::SUCCESS);
     }
     match &args.html {
         Some(file) => {
-            let sheet = report::measuring_sheet(rig.title(), &judged);
-            write_own(file, &sheet, report::GENERATOR)?;
-            written_to(file, ": print it and take it along");
+            write(&[Paper::sealed(file, &report::measuring_sheet(rig.title(), &judged))])?;
+            written_to(file, ": print it and take it along")?;
         }
-        None => print(&report::measuring_list(rig.title(), &judged)),
+        None => print(&report::measuring_list(rig.title(), &judged))?,
     }
     Ok(ExitCode::SUCCESS)
 }

@@ -6,7 +6,7 @@ use std::process::ExitCode;
 use clap::{Args, ValueEnum};
 
 use super::check::Format;
-use super::output::write_own;
+use super::output::{Paper, write};
 use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print, stamp, written_to};
 use crate::case::Case;
 use crate::case::strength::{Sweep, sweep_part};
@@ -122,13 +122,13 @@ pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
     if let Some(file) = &args.html {
         let stamp = stamp(&args.job, &loaded, &catalog);
         let page = report::work_page(rig.title(), topic, &parts, &sweeps, units, &stamp);
-        write_own(file, &page, report::GENERATOR)?;
-        written_to(file, "");
+        write(&[Paper::sealed(file, &page)])?;
+        written_to(file, "")?;
         return Ok(ExitCode::SUCCESS);
     }
     print(&match args.format {
         Format::Text => report::work_text(rig.title(), topic, &parts, units),
         Format::Json => format!("{:#}\n", report::work_json(rig.title(), topic, &parts, units)),
-    });
+    })?;
     Ok(ExitCode::SUCCESS)
 }

@@ -1,7 +1,7 @@
 // The answer at the edge of the screen: the verdict in a word, what stops it, what to measure next and what that decides.
 
 /** @import { Fault, Finding, Missing } from "./engine.js" */
-import { capital, drawn, make, mark } from "./dom.js";
+import { capital, drawn, make, mark, taking } from "./dom.js";
 
 /**
  * @typedef {{ faults: Fault[], verdict?: string, answer?: string, headline?: string, counts?: { verdict: string, count: number }[],
@@ -69,20 +69,20 @@ function section(title, entries) {
 /** @param {Finding} finding */
 function brief(finding) {
   return make("li", {}, mark(finding.verdict), make("div", {}, make("p", { class: "said" }, finding.summary),
-    finding.remedy && make("p", {}, make("b", {}, "Do: "), finding.remedy), make("p", { class: "soft" }, finding.rule)));
+    finding.remedy && make("p", {}, make("b", {}, "Do: "), finding.remedy)));
 }
 
 /** What a reading would decide. @param {Missing} missing */
-export function decides({ decides }) {
-  const some = decides.slice(0, 3).join(", ");
-  return decides.length > 3 ? `Decides ${decides.length} checks, among them ${some}.` : `Decides ${some}.`;
+export function decides({ questions }) {
+  const more = questions.length - 1;
+  return `Decides: ${questions[0] ?? ""}${more > 0 ? ` And ${more} more ${more === 1 ? "check" : "checks"}.` : ""}`;
 }
 
 /** @param {Missing} missing @param {(path: string) => void} go */
 function next(missing, go) {
   return make("li", {}, mark("unmeasured"), make("div", {},
     make("button", { type: "button", class: "link", onclick: () => go(missing.field) }, capital(missing.reading)),
-    make("p", {}, `${capital(missing.where)}: ${missing.how}.`),
+    make("p", {}, taking(missing.where, missing.how)),
     make("p", { class: "soft" }, decides(missing))));
 }
 
@@ -90,13 +90,15 @@ function next(missing, go) {
 export function everything(said) {
   if (!said) return [make("p", {}, "Nothing was judged yet.")];
   const findings = said.findings ?? [];
-  const group = (/** @type {string} */ verdict, /** @type {string} */ title) => {
+  const group = (/** @type {string} */ verdict, /** @type {string} */ title, folded = false) => {
     const all = findings.filter((finding) => finding.verdict === verdict);
-    return all.length === 0 ? [] : [make("h2", {}, `${title} (${all.length})`), make("ul", { class: "brief" }, ...all.map(full))];
+    if (all.length === 0) return [];
+    const [head, list] = [make("h2", {}, `${title} (${all.length})`), make("ul", { class: "brief" }, ...all.map(full))];
+    return folded ? [make("details", { class: "group" }, make("summary", {}, head), list)] : [head, list];
   };
   return [
     ...group("fail", "Fails"), ...group("warn", "Warns"), ...group("unmeasured", "Waits for readings"),
-    ...drawings(said), ...group("pass", "Passes"), ...group("not applicable", "Does not apply"),
+    ...drawings(said), ...group("pass", "Passes", true), ...group("not applicable", "Does not apply", true),
     ...section("Assumed", (said.assumed ?? []).map((words) => make("li", {}, mark("not applicable"), words))),
     ...section("Cautions", (said.cautions ?? []).map((words) => make("li", {}, mark("warn"), words))),
     make("p", { class: "deferral" }, said.deferral ?? ""),

@@ -22,6 +22,26 @@ export function make(name, attributes = {}, ...inside) {
 /** @param {string} words */
 export const capital = (words) => words.charAt(0).toUpperCase() + words.slice(1);
 
+/** What is written in a file only: words with a stroke below, a name with its value, a call, a command. */
+const NOTATION = /[a-z]_[a-z]|\w\((?!s\))|\b[a-z]\w*\.[a-z]|\bone of\b|(?<=^|[:,] )\w+: (?=[("[]|none\b|true\b|tape\b|\w+$)|\bwrite \w+: |\[\]|`/;
+
+/** How something is taken, without what is said there of writing it into a file: here it is picked or typed. @param {string} how */
+export function spoken(how) {
+  const clauses = how.split("; ").map((clause, i) => {
+    const at = NOTATION.exec(clause)?.index;
+    if (at === undefined) return clause;
+    const colon = clause.lastIndexOf(": ", at);
+    const comma = i === 0 ? clause.lastIndexOf(", ", at) : -1;
+    const left = clause.slice(0, colon >= 0 ? colon : Math.max(comma, 0));
+    // One word alone was the name of a field.
+    return /^\w*$/.test(left) ? "" : left;
+  });
+  return clauses.filter(Boolean).join("; ");
+}
+
+/** Where and how something is taken, as a sentence. @param {string} where @param {string} how */
+export const taking = (where, how) => `${[capital(where), spoken(how)].filter(Boolean).join(": ")}.`;
+
 /** A drawing of the engine's own, whose words were escaped there; a script in it would not run. @param {string} html */
 export function drawn(html) {
   const read = new DOMParser().parseFromString(html, "text/html").body.firstElementChild;

@@ -36,8 +36,13 @@ export class Helper {
     const number = ++this.count;
     return new Promise((settle) => {
       this.waiting.set(number, settle);
-      this.worker.postMessage({ number, question: JSON.stringify(question) });
+      this.worker.postMessage({ number, question });
     });
+  }
+
+  /** Hands over the files that the job names, for every question after this. @param {Record<string, string>} files */
+  give(files) {
+    this.worker.postMessage({ files });
   }
 }
 

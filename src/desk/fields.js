@@ -1,7 +1,7 @@
 // A box for every field, whatever it takes: made from the description of the job, filled from its text.
 
 /** @import { Field, Form } from "./walk.js" */
-import { capital, make, unique } from "./dom.js";
+import { capital, make, taking, unique } from "./dom.js";
 import { Job } from "./job.js";
 import { Helper } from "./engine.js";
 import { stopsOf } from "./walk.js";
@@ -12,7 +12,8 @@ const MOST_BUTTONS = 7;
 /**
  * What boxes need to know.
  * @typedef {{ job: Job, helper: Helper, names: Record<string, string[]>, redraw: (focus?: string) => void,
- *   seen: (field: Field) => void, isWanted: (path: string) => boolean, metric: boolean }} Desk
+ *   seen: (field: Field) => void, isWanted: (path: string) => boolean, isJudged: () => boolean, isHere: (name: string) => boolean,
+ *   attach: (field: Field, path: string) => void, metric: boolean }} Desk
  */
 
 /** Units of a metric tape, scale and gauge, where a field offers them. */
@@ -41,15 +42,48 @@ export function boxes(desk, field, path, stop) {
 
 /** The boxes of a group of fields. @param {Desk} desk @param {Form} form @param {string} path @param {string} stop */
 function inside(desk, form, path, stop) {
-  return (form.fields ?? []).flatMap((field) => boxes(desk, field, path ? `${path}.${field.field}` : field.field, stop));
+  const { near, far } = sorted(desk, form, path, stop);
+  return [...near, ...further(path, far)];
 }
 
-/** Fields that belong together; folded away while nothing of them is known and no check waits for them. @param {Desk} desk @param {Field} field @param {string} path @param {string} stop */
+/** Everything that is asked for at a stop. @param {Desk} desk @param {Form} form @param {string} stop */
+export function everything(desk, form, stop) {
+  const { near, far } = sorted(desk, form, "", stop);
+  return near.length > 0 ? [...near, ...further("", far)] : far;
+}
+
+/**
+ * The boxes of a group of fields: near are those that are known, that a check waits for and that must be there; far is what
+ * else can be told.
+ * @param {Desk} desk @param {Form} form @param {string} path @param {string} stop
+ */
+function sorted(desk, form, path, stop) {
+  /** @type {{ near: Node[], far: Node[] }} */
+  const { near, far } = { near: [], far: [] };
+  for (const field of form.fields ?? []) {
+    const at = path ? `${path}.${field.field}` : field.field;
+    const isNear = !field.optional || !desk.isJudged() || desk.job.has(at) || desk.isWanted(at);
+    const made = boxes(desk, field, at, stop);
+    // What is known of a group may stand at other stops.
+    (isNear && !made.some((box) => box instanceof HTMLElement && box.hasAttribute("data-far")) ? near : far).push(...made);
+  }
+  return { near, far };
+}
+
+/** What else can be told, folded away. @param {string} path @param {Node[]} far */
+function further(path, far) {
+  if (far.length === 0) return [];
+  const words = path ? "More of it" : "More that can be told here";
+  return [make("details", { class: "group further", "data-path": `${path}+` }, make("summary", {}, `${words} (${far.length})`), ...far)];
+}
+
+/** Fields that belong together; folded away where nothing of them is known here and no check waits for them. @param {Desk} desk @param {Field} field @param {string} path @param {string} stop */
 function group(desk, field, path, stop) {
-  const all = inside(desk, field, path, stop);
-  if (all.length === 0) return [];
-  const open = !field.optional || desk.job.has(path) || desk.isWanted(path);
-  return [make("details", { class: "group", "data-path": path, open }, make("summary", {}, make("h2", {}, capital(field.name))), ...all, fault(path))];
+  const { near, far } = sorted(desk, field, path, stop);
+  if (near.length + far.length === 0) return [];
+  const open = near.length > 0 && (!field.optional || desk.job.has(path) || desk.isWanted(path));
+  const all = open ? [...near, ...further(path, far)] : [...near, ...far];
+  return [make("details", { class: "group", "data-path": path, "data-far": !open, open }, make("summary", {}, make("h2", {}, capital(field.name))), ...all, fault(path))];
 }
 
 /** What stands behind a choice that was made at another stop. @param {Desk} desk @param {Field} field @param {string} path @param {string} stop */
@@ -66,14 +100,15 @@ function fault(path) {
 /** How a reading is taken. @param {Field} field */
 function how(field) {
   const closely = field.closely ? ` To within ${field.closely.text}.` : "";
-  const bounds = field.bounds ? ` Between ${field.bounds.least.text ?? field.bounds.least} and ${field.bounds.most.text ?? field.bounds.most}.` : "";
-  const words = field.how ? `${capital(field.where ?? "")}: ${field.how}.${closely}` : field.about;
-  return words ? make("p", { class: "how" }, words, bounds) : null;
+  const words = field.how ? taking(field.where ?? "", field.how) + closely : field.about;
+  return words ? make("p", { class: "how" }, words) : null;
 }
 
 /** A box with its label, and behind it how it is taken. @param {Desk} desk @param {Field} field @param {string} path @returns {HTMLElement} */
 function single(desk, field, path) {
-  if (field.takes === "flag") return flag(desk, field, path);
+  if (field.takes === "flag" && field.default !== undefined) return flag(desk, field, path);
+  // Where no is an answer too.
+  if (field.takes === "flag") return choice(desk, { ...field, takes: "choice", choices: [["true", "yes"], ["false", "no"]].map(([word, words]) => ({ word, words, about: "", with: null })) }, path, field.stop ?? "");
   if (field.takes === "number") return number(desk, field, path);
   if (field.takes === "range") return parts(desk, field, path, ["from", "to"].map((end) => [`${path}.${end}`, end]));
   if (field.takes === "several") return parts(desk, field, path, field.of.map((/** @type {Form} */ _, /** @type {number} */ i) => [`${path}[${i}]`, ["first", "second", "third"][i]]));
@@ -109,6 +144,8 @@ function number(desk, field, path, before = () => {}) {
     ...units.map((each) => make("option", { value: each, selected: each === unitOf(desk, field, path) }, each)));
   const input = make("input", { id, type: "text", value: job.value(at()), autocomplete: "off", autocapitalize: "off", spellcheck: "false", enterkeyhint: "next",
     placeholder: "not taken", "data-path": path, "aria-describedby": `${saidId} ${howId}`, oninput: () => void typed(true), onfocus: () => desk.seen(field) });
+  // In a list what was typed with its unit need not be said again.
+  const heard = (/** @type {any} */ read) => (!read.shown || (short && read.shown.startsWith(input.value.trim())) ? "" : `read as ${read.shown}`);
   let turn = 0;
   async function typed(alter = false) {
     const mine = ++turn;
@@ -123,18 +160,18 @@ function number(desk, field, path, before = () => {}) {
     const read = await desk.helper.ask({ ask: "read", kind: field.kind, typed: words, unit: usual() });
     job.end();
     if (mine !== turn) return;
-    said.textContent = read.shown ? `read as ${read.shown}` : "";
+    said.textContent = heard(read);
     if (alter || job.value(at()) !== read.written) {
       before();
       await job.sayAt(at(), read.written);
     }
   }
-  if (input.value) void desk.helper.ask({ ask: "read", kind: field.kind, typed: input.value, unit: usual() }).then((read) => { said.textContent = read.shown ? `read as ${read.shown}` : ""; });
+  if (input.value) void desk.helper.ask({ ask: "read", kind: field.kind, typed: input.value, unit: usual() }).then((read) => { said.textContent = heard(read); });
   const taken = make("div", { id: howId }, how(field));
   return make("div", { class: short ? "field short" : "field", "data-path": path },
     make("label", { for: id }, capital(field.name), short && make("span", { class: "soft" }, ` ${unitOf(desk, field, path)}`)),
-    make("div", { class: "typed" }, input, !short && units.length > 1 ? unit : null),
-    said, fault(path), ...(short ? [basis(desk, field, path, taken)] : [taken, basis(desk, field, path)]));
+    make("div", { class: "typed" }, input, ...(short ? [] : [units.length > 1 && unit, basis(desk, field, path)].filter((each) => each !== false))),
+    short && basis(desk, field, path, taken), said, fault(path), !short && taken);
 }
 
 /** Where a number is from, and how closely it was taken. @param {Desk} desk @param {Field} field @param {string} path @param {HTMLElement} [taken] how, where there is no room for it elsewhere */
@@ -153,7 +190,7 @@ function basis({ job }, field, path, taken) {
       autocomplete: "off", oninput: () => void put(part, input.value.trim() ? { path, words: input.value } : { path }) });
     return make("label", {}, name, input);
   };
-  return make("details", { class: "more" }, make("summary", {}, taken ? "More" : "Where it is from, how closely"), taken,
+  return make("details", { class: "more" }, make("summary", { "aria-label": `more of ${field.name}: where it is from, how closely it was taken` }, "\u22ef"), taken,
     make("label", {}, "From", select), line("tolerance", "Within", field.closely?.text ?? "1/8 in"), line("note", "Note", "from the drawing"));
 }
 
@@ -184,7 +221,10 @@ function plain(desk, field, path) {
     : make("input", { ...about, type: "text", value: now, inputmode: counts ? "numeric" : undefined, autocomplete: "off",
         placeholder: counts ? "not taken" : "", oninput: () => put(select().value) });
   const select = () => /** @type {HTMLInputElement | HTMLSelectElement} */ (box);
-  return make("div", { class: "field", "data-path": path }, make("label", { for: id }, capital(field.name)), box, fault(path), make("div", { id: howId }, how(field)));
+  const beside = field.files && make("div", { class: "beside" },
+    make("button", { type: "button", onclick: () => desk.attach(field, path) }, now && desk.isHere(now) ? "Attach another file" : "Attach the file"),
+    make("span", { class: "soft" }, now === "" ? "" : desk.isHere(now) ? "It lies beside the job on this device." : "It is not on this device yet."));
+  return make("div", { class: "field", "data-path": path }, make("label", { for: id }, capital(field.name)), box, beside, fault(path), make("div", { id: howId }, how(field)));
 }
 
 /** @param {Desk} desk @param {Field} field @param {string} path */
@@ -197,7 +237,7 @@ function flag({ job }, field, path) {
 function choice(desk, field, path, stop, before = () => {}) {
   const { job } = desk;
   const choices = field.choices ?? [];
-  const now = job.word(path);
+  const now = job.word(path) || (field.default ?? "");
   let last = now;
   /** @param {string} word */
   const put = async (word) => {
@@ -212,7 +252,7 @@ function choice(desk, field, path, stop, before = () => {}) {
     // Only where boxes come or go: the cursor stays where it is.
     if (more) desk.redraw(path);
   };
-  const all = [...(field.optional ? [["", "not taken"]] : []), ...choices.map((choice) => [choice.word, choice.words])];
+  const all = [...(field.optional && !field.default ? [["", "not taken"]] : []), ...choices.map((choice) => [choice.word, choice.words])];
   const name = unique();
   const picks = choices.length <= MOST_BUTTONS
     ? make("div", { class: "picks" }, ...all.map(([word, words]) => make("label", {},
@@ -257,9 +297,9 @@ function list(desk, field, path, stop, here) {
   const none = job.has(path) && count === 0;
   const entries = Array.from({ length: count }, (_, i) => {
     const at = `${path}[${i}]`;
-    const of = /** @type {Field} */ ({ ...field, takes: "", ...field.of, name: `${field.name} ${i + 1}`, optional: false, stop: here ? stop : field.stop });
+    const of = /** @type {Field} */ ({ ...field, takes: "", ...field.of, name: `${field.name} ${i + 1}`, where: undefined, how: undefined, about: "", optional: false, stop: here ? stop : field.stop });
     const own = field.of.takes === "fields" ? inside(desk, field.of, at, stop) : boxes(desk, of, at, stop);
-    const remove = here && make("button", { type: "button", class: "remove", onclick: async () => { await job.drop(at); desk.redraw(path); } }, `Take ${field.name} ${i + 1} out`);
+    const remove = here && make("button", { type: "button", class: "remove", "aria-label": `Take out: ${field.name} ${i + 1}`, onclick: async () => { await job.drop(at); desk.redraw(path); } }, "Take out");
     return own.length === 0 && !here ? null : make("section", { class: "entry", "data-path": at },
       field.of.takes === "fields" ? make("h3", {}, title(job, field, at, i)) : null, ...own, fault(at), remove);
   });

@@ -25,12 +25,24 @@ export class Job {
     /** @type {Promise<void> | undefined} */
     this.working = undefined;
     this.busy = 0;
+    /** The text as it was last in a file, or as it was begun. */
+    this.saved = "";
+    /** Whether it came from a file: then its remarks are somebody's. */
+    this.isOfFile = false;
+    /** What went with entries that were taken out: remarks, and fields that this version does not know. @type {string[]} */
+    this.lost = [];
+    /** Paths of fields that this version does not know. @type {string[]} */
+    this.unknown = [];
   }
 
-  /** Takes another text. @param {string} name @param {string} text */
-  async open(name, text) {
+  /** Takes another text. @param {string} name @param {string} text @param {{ isOfFile: boolean, saved?: string }} how */
+  async open(name, text, { isOfFile, saved = text }) {
     await this.working;
     this.name = name;
+    this.isOfFile = isOfFile;
+    this.saved = saved;
+    this.lost = [];
+    this.unknown = [];
     const said = await this.helper.ask({ ask: "entries", text });
     this.take(text, said.entries ?? []);
   }
@@ -62,9 +74,22 @@ export class Job {
       const changes = all.filter((change, i) => all[i + 1]?.path !== change.path);
       const said = await this.helper.ask({ ask: "alter", text: this.text, changes });
       if (said.cannot) this.say(said.cannot);
-      else this.take(said.text, said.entries);
+      else {
+        const before = this.entries;
+        this.take(said.text, said.entries);
+        this.mourn(before, said.lost_remarks);
+      }
     }
     this.end();
+  }
+
+  /** Tells what went with what was taken out, of that which a person cannot see in the boxes. @param {Map<string, Entry>} before @param {string[]} remarks */
+  mourn(before, remarks) {
+    const fields = this.unknown.filter((path) => before.has(path) && !this.entries.has(path)).map((path) => `${path}: ${before.get(path)?.value}`);
+    const lost = [...(this.isOfFile ? remarks : []), ...fields];
+    if (lost.length === 0) return;
+    this.lost.push(...lost);
+    this.say(`With it went out of the file: ${lost.join("; ")}`);
   }
 
   /** @param {string} text @param {Entry[]} entries */
@@ -78,13 +103,13 @@ export class Job {
 
   keep() {
     try {
-      localStorage.setItem(JOB, JSON.stringify({ name: this.name, text: this.text, begun: this.begun }));
+      localStorage.setItem(JOB, JSON.stringify({ name: this.name, text: this.text, begun: this.begun, isOfFile: this.isOfFile, saved: this.saved }));
     } catch {
       this.say("This browser keeps nothing between visits: save the job before you close the page.");
     }
   }
 
-  /** What was kept at an earlier visit. @returns {{ name: string, text: string, begun?: string } | undefined} */
+  /** What was kept at an earlier visit. @returns {{ name: string, text: string, begun?: string, isOfFile?: boolean, saved?: string } | undefined} */
   static kept() {
     try {
       const kept = JSON.parse(localStorage.getItem(JOB) ?? "null");

@@ -3,9 +3,10 @@
 /** @import { Said } from "./answer.js" */
 /** @import { Field, Form } from "./walk.js" */
 import * as answer from "./answer.js";
-import { capital, drawn, make, shape } from "./dom.js";
+import * as beside from "./beside.js";
+import { capital, drawn, make, shape, taking } from "./dom.js";
 import { Newest, held, start } from "./engine.js";
-import { boxes } from "./fields.js";
+import { boxes, everything } from "./fields.js";
 import * as files from "./files.js";
 import { Job } from "./job.js";
 import { fieldAt, settle, stops } from "./walk.js";
@@ -42,7 +43,7 @@ let here = 0;
 let said = { faults: [] };
 
 const job = new Job(quick, judge, say);
-const desk = { job, helper: quick, names: catalog.names, redraw, seen, isWanted, get metric() { return settings.metric; } };
+const desk = { job, helper: quick, names: catalog.names, redraw, seen, isWanted, isJudged: () => answer.known() !== undefined, isHere: (/** @type {string} */ name) => beside.known(name) !== undefined, attach, get metric() { return settings.metric; } };
 
 const quickly = new Newest(quick, (reply, about) => heard(reply, about));
 const wholly = new Newest(whole, (reply, about) => heard(reply, about));
@@ -50,9 +51,38 @@ const wholly = new Newest(whole, (reply, about) => heard(reply, about));
 /** Asks what is to be said of the job as it now stands. */
 function judge() {
   document.documentElement.dataset.waiting = "yes";
+  handOver();
   const question = { ask: "judge", name: job.name, text: job.text, units: settings.metric ? "si" : "us" };
   void quickly.ask({ ...question, quickly: true });
   void wholly.ask(question);
+}
+
+/** Names of the files that the job names. */
+const named = () => [...job.entries].filter(([path]) => fieldAt(form, path)?.files).map(([path]) => job.value(path));
+let handedOver = "";
+
+/** Gives the engine the files that the job names, where they are others than it has. */
+function handOver(again = false) {
+  const files = beside.forEngine(named());
+  const now = Object.keys(files).sort().join("\n");
+  if (now === handedOver && !again) return;
+  handedOver = now;
+  for (const helper of [quick, whole]) helper.give(files);
+}
+
+/** Lets a person choose the file of a field, which then lies beside the job. @param {Field} field @param {string} path */
+function attach(field, path) {
+  const kinds = (field.files ?? []).join(",");
+  files.choose(kinds, async ([file]) => {
+    const isPhotograph = file.type.startsWith("image/");
+    const name = isPhotograph ? photographName() : file.name;
+    const isKept = await beside.put(name, await beside.addressOf(file));
+    handOver(true);
+    await job.sayAt(path, name);
+    judge();
+    redraw(path);
+    say(isKept ? `${file.name} lies beside the job now.` : `${file.name} lies beside the job until this page is closed; this browser keeps no files.`);
+  });
 }
 
 /** @param {Said} reply @param {any} about */
@@ -64,10 +94,11 @@ function heard(reply, about) {
   if (reply.quickly && reply.faults.length === 0) {
     const before = answer.known();
     // The dear families stand as they were until they are judged anew; the words of the whole wait for them.
-    said = before && !before.quickly ? { ...before, faults: [], findings: merged(before, reply), missing: before.missing } : { ...reply, answer: "Reading…", headline: "Swing and strength are being worked out." };
+    said = before && !before.quickly ? { ...before, faults: [], findings: merged(before, reply), missing: before.missing } : { ...reply, answer: "Reading…", headline: "Swing, strength and running are being worked out." };
     show(true);
   } else {
     said = reply;
+    job.unknown = reply.faults.filter((fault) => fault.unknown_field).map((fault) => fault.path);
     show(false);
     if (!reply.quickly) document.documentElement.dataset.waiting = "no";
   }
@@ -187,7 +218,7 @@ function redraw(focus) {
 
 /** The fields of one stop, with the sketch. @param {string} stop */
 function place(stop) {
-  const all = (form.fields ?? []).flatMap((field) => boxes(desk, field, field.field, stop));
+  const all = everything(desk, form, stop);
   if (all.length === 0) return [make("p", {}, "Nothing is asked for here yet: it comes with what is told at other places.")];
   return [sketch(stop), ...all].filter((each) => each !== null);
 }
@@ -219,15 +250,17 @@ function beginning() {
     make("p", {}, "Walk round the boat and write down what the tape says. Leave out what you do not know: what is missing is named, and the answer at the edge of the screen says what to measure next."),
     make("p", { class: "soft" }, "The job is kept in this browser, on this device, until you press Forget. Nothing is sent anywhere."),
     make("h2", {}, "A new job"),
-    make("div", { class: "buttons" }, ...kinds.map(([sitting, words]) => make("button", { type: "button", onclick: async () => take("job.ron", (await quick.ask({ ask: "start", sitting })).text) }, words))),
+    make("div", { class: "buttons" }, ...kinds.map(([sitting, words]) => make("button", { type: "button", onclick: async () => take("job.ron", (await quick.ask({ ask: "start", sitting })).text, false) }, words))),
     make("h2", {}, "A job that is there"),
     make("div", { class: "buttons" },
-      make("button", { type: "button", onclick: () => files.choose(".ron,text/plain", async (file) => take(file.name, await file.text())) }, "Open a file"),
-      ...demos.map((/** @type {{ name: string, text: string }} */ demo) => make("button", { type: "button", class: "quiet", onclick: () => take(demo.name, demo.text) }, `Invented: ${demo.name.replace(".ron", "").replaceAll("_", " ")}`))),
+      make("button", { type: "button", onclick: () => files.choose("", (chosen) => void open(chosen), { several: true }) }, "Open a file")),
+    make("details", { class: "more" }, make("summary", {}, "Invented boats to look at"), make("div", { class: "buttons" },
+      ...demos.map((/** @type {{ name: string, text: string }} */ demo) => make("button", { type: "button", class: "quiet", onclick: () => take(demo.name, demo.text, false) }, `Invented: ${demo.name.replace(".ron", "").replaceAll("_", " ")}`)))),
     make("h2", {}, "This job"),
     ...(form.fields ?? []).flatMap((field) => boxes(desk, field, field.field, described.stops[0]).slice(0, ["title", "sitting"].includes(field.field) ? 1 : 0)),
+    ...(job.lost.length > 0 ? [make("p", { id: "lost" }, "With what was taken out there went out of the file: ", ...job.lost.map((words) => make("code", {}, words)))] : []),
     make("div", { class: "buttons" },
-      make("button", { type: "button", onclick: () => { files.save(job.name, job.text, "application/octet-stream"); say(`${job.name} saved.`); } }, "Save the job"),
+      make("button", { type: "button", onclick: save }, "Save the job"),
       files.canShare(job.name, job.text) && make("button", { type: "button", onclick: () => files.share(job.name, job.text) }, "Share the job"),
       make("button", { type: "button", onclick: () => paper("page", "report") }, "Save the report"),
       make("button", { type: "button", onclick: () => paper("sheet", "measuring-sheet") }, "Save the measuring sheet"),
@@ -252,23 +285,43 @@ function shortWay() {
       // What has more behind it is told at its own place.
       const isPlain = field && !one.field.includes("[]") && !["list", "fields"].includes(field.takes) && !field.choices?.some((choice) => choice.with);
       const here = isPlain ? boxes(desk, field, one.field, field.stop ?? "") : [];
-      const away = [make("button", { type: "button", onclick: () => go(one.field) }, capital(one.reading)), make("p", { class: "how" }, `${capital(one.where)}: ${one.how}.`)];
+      const away = [make("button", { type: "button", onclick: () => go(one.field) }, capital(one.reading)), make("p", { class: "how" }, taking(one.where, one.how))];
       return make("li", {}, ...(here.length === 1 ? here : away), make("p", { class: "soft" }, answer.decides(one)));
     })),
   ];
 }
 
-/** Takes another job. @param {string} name @param {string} text */
-async function take(name, text) {
+/** Whether the job that is open may be left. */
+const mayLeave = () => job.text === job.saved || confirm(`What was written into ${job.name} is in no file yet. Leave it?`);
+
+/** Takes another job, with the files that it names. @param {string} name @param {string} text @param {boolean} isOfFile @param {File[]} [more] */
+async function take(name, text, isOfFile, more = []) {
+  if (!mayLeave()) return;
   answer.forget();
-  await job.open(name, text);
+  await beside.clear();
+  for (const file of more) await beside.put(file.name, await beside.addressOf(file));
+  await job.open(name, text, { isOfFile });
   visit(0);
   say(`${name} is open.`);
 }
 
+/** Opens the job among these files; the others lie beside it. @param {File[]} chosen */
+async function open(chosen) {
+  const at = chosen.length === 1 ? 0 : chosen.findIndex((file) => file.name.endsWith(".ron"));
+  if (at < 0) return say("None of these files is a job: its name ends in .ron.");
+  await take(chosen[at].name, await chosen[at].text(), true, chosen.filter((_, i) => i !== at));
+}
+
+function save() {
+  files.save(job.name, job.text, "application/octet-stream");
+  job.saved = job.text;
+  job.keep();
+  say(`${job.name} saved.`);
+}
+
 /** @param {string} ask @param {string} suffix */
 async function paper(ask, suffix) {
-  const pictures = ask === "page" ? { pictures: files.pictures() } : {};
+  const pictures = ask === "page" ? { pictures: beside.pictures(named()) } : {};
   const reply = await whole.ask({ ask, name: job.name, text: job.text, units: settings.metric ? "si" : "us", ...pictures });
   if (reply.faults?.length > 0) return say("The job has entries that cannot be read; mend them first.");
   const name = `${job.name.replace(/\.ron$/, "")}-${suffix}.html`;
@@ -276,22 +329,22 @@ async function paper(ask, suffix) {
   say(`${name} saved: open it to read or to print.`);
 }
 
+const photographName = () => `photographs/${Date.now()}.jpg`;
+
 function photograph() {
-  files.choose("image/*", async (file) => {
-    const name = `photographs/${Date.now()}.jpg`;
-    const address = await files.smaller(file);
-    if (!files.keepPicture(name, address)) return say("This browser has no more room for photographs.");
+  files.choose("image/*", async ([file]) => {
+    const name = photographName();
+    const isKept = await beside.put(name, await beside.addressOf(file));
     const at = `photographs[${job.count("photographs")}]`;
     await job.alter({ path: at, value: "()" }, { path: `${at}.file`, words: name }, { path: `${at}.caption`, words: file.name });
-    say("The photograph is kept, and goes into the report.");
-  }, true);
+    say(isKept ? "The photograph is kept, and goes into the report." : "The photograph goes into the report; this browser keeps it until the page is closed.");
+  }, { camera: true });
 }
 
 async function forget() {
   if (!confirm("Forget this job and its photographs on this device?")) return;
-  Job.forget();
-  files.forgetPictures();
-  await take("job.ron", (await quick.ask({ ask: "start", sitting: "before_ordering" })).text);
+  job.saved = job.text;
+  await take("job.ron", (await quick.ask({ ask: "start", sitting: "before_ordering" })).text, false);
   Job.forget();
   say("Forgotten.");
 }
@@ -316,9 +369,15 @@ Object.assign(globalThis, { sternknee: { ask: (/** @type {object} */ question) =
 const given = JSON.parse(held("given"));
 const kept = Job.kept();
 // A job that came in the page goes on where it was left.
-const first = (given && kept?.begun !== given.text ? given : kept) ?? { name: "job.ron", text: (await quick.ask({ ask: "start", sitting: "before_ordering" })).text };
+const isNew = given && kept?.begun !== given.text;
+const first = (isNew ? { ...given, isOfFile: true } : kept) ?? { name: "job.ron", text: (await quick.ask({ ask: "start", sitting: "before_ordering" })).text };
+await beside.find();
+if (isNew) {
+  await beside.clear();
+  for (const [name, bytes] of Object.entries(given.files)) await beside.put(name, `data:application/octet-stream;base64,${bytes}`);
+}
 job.begun = given?.text;
-await job.open(first.name, first.text);
+await job.open(first.name, first.text, { isOfFile: first.isOfFile ?? false, saved: first.saved });
 visit(0);
 part("waiting").remove();
 document.documentElement.dataset.ready = "yes";

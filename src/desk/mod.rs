@@ -9,7 +9,8 @@ const STYLE: &str = include_str!("style.css");
 const BODY: &str = include_str!("body.html");
 const WORKER: &str = include_str!("worker.js");
 /// The modules of the page, name and text, each behind those that it uses.
-const MODULES: [(&str, &str); 8] = [
+const MODULES: [(&str, &str); 9] = [
+    ("beside", include_str!("beside.js")),
     ("dom", include_str!("dom.js")),
     ("engine", include_str!("engine.js")),
     ("job", include_str!("job.js")),
@@ -26,13 +27,20 @@ pub struct Given<'a> {
     pub name: &'a str,
     /// Its text.
     pub text: &'a str,
+    /// The files that it names, as far as they go along.
+    pub files: &'a [(String, Vec<u8>)],
 }
 
 /// The page, with the engine (a WebAssembly module, packed by gzip) and the job in it, where one is given.
 pub fn page(engine: &[u8], given: Option<&Given>) -> String {
     let script = joined();
     let style = format!("{}{STYLE}", report::style());
-    let given = given.map(|given| serde_json::json!({ "name": given.name, "text": given.text }));
+    let base64 = |bytes: &[u8]| base64::engine::general_purpose::STANDARD.encode(bytes);
+    let given = given.map(|given| {
+        let files: serde_json::Map<_, _> =
+            given.files.iter().map(|(name, bytes)| (name.clone(), base64(bytes).into())).collect();
+        serde_json::json!({ "name": given.name, "text": given.text, "files": files })
+    });
     // Nothing is fetched from anywhere, and no script runs but this one and the workers that it makes.
     let policy = format!(
         "default-src 'none'; script-src {} 'wasm-unsafe-eval'; worker-src blob:; style-src {}; img-src data: blob:; base-uri 'none'; form-action 'none'",
@@ -40,7 +48,7 @@ pub fn page(engine: &[u8], given: Option<&Given>) -> String {
         hash(&style),
     );
     let marks = report::marks();
-    let engine = base64::engine::general_purpose::STANDARD.encode(engine);
+    let engine = base64(engine);
     let (worker, given) = (data(&WORKER.into()), data(&given.into()));
     format!(
         "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"generator\" content=\"{GENERATOR}\">\
@@ -107,7 +115,7 @@ mod tests {
     #[test]
     fn no_job_ends_the_element_that_it_stands_in() {
         let text = "(title: \"</script><script>alert(1)</script><!--\")";
-        let page = page(b"engine", Some(&Given { name: "a</script>.ron", text }));
+        let page = page(b"engine", Some(&Given { name: "a</script>.ron", text, files: &[] }));
         assert_eq!(page.matches("</script>").count(), 4);
         assert!(!page.contains("<!--"));
     }

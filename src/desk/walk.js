@@ -5,7 +5,7 @@
  * @typedef {{ takes: string, kind?: string, units?: string[], choices?: Choice[], fields?: Field[], of?: any }} Form
  * @typedef {{ word: string, words: string, about: string, with: Form | null }} Choice
  * @typedef {Form & { field: string, name: string, about: string, optional: boolean, bounds?: { least: any, most: any },
- *   stop?: string, where?: string, how?: string, closely?: Amount, spot?: [number, number], label?: boolean, empty_is_none?: boolean, unit?: string }} Field
+ *   stop?: string, default?: string, where?: string, how?: string, closely?: Amount, spot?: [number, number], label?: boolean, empty_is_none?: boolean, unit?: string, files?: string[] }} Field
  * @typedef {{ name: string, fields: { path: string, field: Field }[] }} Stop
  */
 

@@ -1,15 +1,20 @@
-// Runs the engine beside the page, so that no key waits for it. Gets the compiled module once, then questions, each with a
-// number; replies with the same number. A question that breaks the engine gets a fresh one behind it.
+// Runs the engine beside the page, so that no key waits for it. Gets the compiled module once, the files that the job names
+// whenever they change, and questions, each with a number; replies with the same number. A question that breaks the engine
+// gets a fresh one behind it.
 
 /** @type {WebAssembly.Module | undefined} */
 let module;
 /** @type {any} */
 let engine;
 
-/** @param {string} question */
+/** In base64, by name. @type {Record<string, string>} */
+let files = {};
+
+/** @param {any} question */
 function reply(question) {
   engine ??= new WebAssembly.Instance(/** @type {WebAssembly.Module} */ (module)).exports;
-  const bytes = new TextEncoder().encode(question);
+  // Of a job all is asked in some units.
+  const bytes = new TextEncoder().encode(JSON.stringify(question.units ? { ...question, files } : question));
   const place = engine.room(bytes.length);
   new Uint8Array(engine.memory.buffer, place, bytes.length).set(bytes);
   const packed = BigInt.asUintN(64, engine.ask(place, bytes.length));
@@ -23,6 +28,10 @@ function reply(question) {
 onmessage = ({ data }) => {
   if (data.module) {
     module = data.module;
+    return;
+  }
+  if (data.files) {
+    files = data.files;
     return;
   }
   try {

@@ -13,7 +13,7 @@ use crate::rules::{self, Family, Verdict};
 use sha2::{Digest, Sha256};
 
 /// Families that cost more than a keystroke may.
-const DEAR: [Family; 2] = [Family::Swing, Family::Strength];
+const DEAR: [Family; 5] = [Family::Swing, Family::Strength, Family::Running, Family::Trial, Family::Worth];
 
 /// `faults`; or `verdict` (the gravest that decides), `answer` (in a few words), `headline`, `counts`, `findings`, `missing`
 /// and, unless it is asked for quickly, `assumed`, `cautions`, `deferral` and `drawings`.
@@ -45,7 +45,7 @@ pub(super) fn data(question: &Question, quickly: bool) -> Value {
             said["deferral"] = report::DEFERRAL.into();
             said["drawings"] = figures(&report).into();
         }
-        said
+        report::harmless(said)
     })
 }
 

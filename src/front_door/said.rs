@@ -111,11 +111,12 @@ fn entries(draught: &Draught) -> Vec<Value> {
 }
 
 fn altered(text: String, changes: Vec<Change>) -> Result<Value, String> {
-    let mut draught = Draught::new(&text);
+    let first = Draught::new(&text);
+    let mut draught = first.clone();
     for change in changes {
         let value = match (change.value, change.words) {
             (Some(value), _) => Some(value),
-            (None, Some(words)) => Some(ron::to_string(&words).map_err(|error| error.to_string())?),
+            (None, Some(words)) => Some(quoted(&words)),
             (None, None) => None,
         };
         let text = match value {
@@ -124,7 +125,32 @@ fn altered(text: String, changes: Vec<Change>) -> Result<Value, String> {
         };
         draught = Draught::new(&text);
     }
-    Ok(value!({ "text": draught.text(), "entries": entries(&draught) }))
+    let mut left: Vec<&str> = draught.remarks().collect();
+    let lost: Vec<&str> = first
+        .remarks()
+        .filter(|remark| match left.iter().position(|one| one == remark) {
+            Some(at) => {
+                left.swap_remove(at);
+                false
+            }
+            None => true,
+        })
+        .collect();
+    Ok(value!({ "text": draught.text(), "entries": entries(&draught), "lost_remarks": lost }))
+}
+
+/// Words as they stand in a job: with as few strokes in them as can be, a person reads them again.
+fn quoted(words: &str) -> String {
+    let mut out = String::from('"');
+    for c in words.chars() {
+        match c {
+            '"' | '\\' => out.extend(['\\', c]),
+            c if c.is_control() => out.extend(c.escape_unicode()),
+            c => out.push(c),
+        }
+    }
+    out.push('"');
+    out
 }
 
 /// The names of the catalog that a job can use, by the end of the path that takes them.
@@ -137,6 +163,13 @@ fn names() -> Result<Value, String> {
         "names": {
             "class": of(&catalog.engines),
             "bracket.class": of(&catalog.brackets),
+            "helm.class": of(&catalog.helms),
+            "cylinder.class": of(&catalog.cylinders),
+            "hose.class": of(&catalog.hoses),
+            "wire.class": of(&catalog.tables.wires),
+            "battery.class": of(&catalog.batteries),
+            "fuse.class": of(&catalog.fuses),
+            "trailer.class": of(&catalog.trailers),
             "material": of(&catalog.materials),
             "size": of(&catalog.tables.bolt_sizes),
             "grade": of(&catalog.tables.bolt_grades),

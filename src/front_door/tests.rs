@@ -63,6 +63,33 @@ fn a_form_can_be_made_from_the_description() {
 }
 
 #[test]
+fn every_file_that_a_job_can_name_is_described_as_one() {
+    let named: Vec<&str> = crate::job::fields()
+        .iter()
+        .filter(|standing| !standing.declared.files.is_empty())
+        .map(|standing| standing.path.as_str())
+        .collect();
+    assert_eq!(named, ["hull.file", "trial.before.file", "trial.after.file", "photographs[].file"]);
+    let job = "(hull: mesh(file: \"a\", unit: \"1 mm\"), trial: (before: (file: \"b\"), after: (file: \"c\")))";
+    let job = crate::job::draft("x.ron", job).value.expect("a job");
+    let asked_for: Vec<&str> = job.files().iter().map(|(path, _)| *path).collect();
+    assert_eq!(asked_for, named[..3]);
+}
+
+#[test]
+fn every_class_that_a_job_can_name_is_offered_from_its_own_list() {
+    let said = replied(&value!({ "ask": "catalog" }));
+    let names = said["names"].as_object().expect("names");
+    assert!(names.values().all(|list| !list.as_array().expect("a list").is_empty()));
+    for standing in crate::job::fields().iter().filter(|standing| standing.declared.field == "class") {
+        let ends = |end: &&String| standing.path.ends_with(&format!(".{end}"));
+        let longest = names.keys().filter(ends).max_by_key(|end| end.len()).expect("a list");
+        let is_engine = standing.path.starts_with("engines_o") && !standing.path.contains("bracket");
+        assert_eq!(longest == "class", is_engine, "{}", standing.path);
+    }
+}
+
+#[test]
 fn what_is_typed_without_a_unit_is_read_with_the_one_of_its_field() {
     for (typed, unit, written) in [
         ("12-7/8", "in", "12-7/8 in"),
@@ -90,6 +117,28 @@ fn a_job_is_altered_entry_by_entry() {
     let said = replied(&value!({ "ask": "alter", "text": "(title: \"x\", /* kept */ odd: 1)", "changes": changes }));
     assert_eq!(said["text"], "(/* kept */ odd: 1, boat: (length: \"16 ft\"), engines_on: [(class: \"a \\\"b\\\"\")])");
     assert!(said["entries"].as_array().expect("entries").iter().any(|entry| entry["words"] == "16 ft"));
+    assert_eq!(said["lost_remarks"], value!([]));
+}
+
+#[test]
+fn words_come_back_as_they_were_put_in() {
+    for words in ["the yard's rigger", "a \"b\" \\ c", "12-7/8 in ± 1/8 in", "two\nlines\u{1b}\u{7}", "//no /* remark"]
+    {
+        let said = replied(&value!({ "ask": "alter", "text": "()", "changes": [{ "path": "notes", "words": words }] }));
+        let entry = &said["entries"].as_array().expect("entries")[0];
+        assert_eq!(entry["words"], words, "{}", said["text"]);
+    }
+    let said =
+        replied(&value!({ "ask": "alter", "text": "()", "changes": [{ "path": "by", "words": "the yard's rigger" }] }));
+    assert_eq!(said["text"], "(by: \"the yard's rigger\")");
+}
+
+#[test]
+fn a_remark_that_goes_with_what_it_stands_in_is_told() {
+    let text = "(plate: capacity(persons: 6 /* mine */, power: \"9 hp\"), /* twice */ title: \"x\" /* twice */)";
+    let said = replied(&value!({ "ask": "alter", "text": text, "changes": [{ "path": "plate", "value": "none" }] }));
+    assert_eq!(said["text"], "(plate: none, /* twice */ title: \"x\" /* twice */)");
+    assert_eq!(said["lost_remarks"], value!(["/* mine */"]));
 }
 
 #[test]

@@ -29,7 +29,7 @@ choices! {
         /// A closed surface of triangles in boat axes: a stereolithography (STL) file.
         Mesh = "mesh" {
             /// The file, from the folder of the job.
-            file: String,
+            file: String = named_file(&[".stl"]),
             /// What one unit of the file is.
             unit: Reading<Length> = called("one unit of the file").within(bounds::UNIT),
         };

@@ -32,7 +32,7 @@ things! {
     /// A photograph that goes with the report.
     pub struct Photograph {
         /// Its file, by a path from the folder of the job downwards.
-        file: String,
+        file: String = named_file(&[".jpg", ".jpeg", ".png"]),
         /// What it shows.
         caption: Option<String>,
     }

@@ -35,7 +35,7 @@ things! {
         /// Its runs.
         runs: Vec<Run> = called("run"),
         /// A file of runs (.csv), or a log of instruments (NMEA 0183, or .csv with a column of times), from the job's folder.
-        file: Option<String>,
+        file: Option<String> = named_file(&[".csv", ".nmea", ".log", ".txt"]),
         /// Persons aboard.
         persons: Option<u16> = called("persons aboard on the trial").within(bounds::CREW),
         /// Fuel aboard.

@@ -107,6 +107,8 @@ pub struct Declared {
     pub style: Style,
     /// Whether it is what the thing is called.
     pub is_label: bool,
+    /// How the names of the files end that it can name; empty where it names none.
+    pub files: &'static [&'static str],
     /// Whether what stands in it is told by its name too: of a chine, its height.
     pub names_parts: bool,
     /// Further lines of the sheet that end in this field: of a list whose entries are of several sorts.
@@ -131,6 +133,7 @@ pub const fn called(name: &'static str) -> Declared {
         spot: None,
         style: Style::Tape,
         is_label: false,
+        files: &[],
         names_parts: false,
         also: &[],
     }
@@ -139,6 +142,11 @@ pub const fn called(name: &'static str) -> Declared {
 /// What a thing is called by the one who wrote the job.
 pub const fn label() -> Declared {
     Declared { is_label: true, ..field() }
+}
+
+/// The name of a file that lies beside the job, by how such names can end.
+pub const fn named_file(endings: &'static [&'static str]) -> Declared {
+    Declared { files: endings, ..field() }
 }
 
 impl Declared {

@@ -154,6 +154,15 @@ fn field(field: &Field, taken_to: Option<Unit>) -> Json {
     out.insert("name".into(), declared.words().into());
     out.insert("about".into(), declared.about().into());
     out.insert("optional".into(), (matches!(field.form, Form::Optional(_)) || field.has_default).into());
+    // What it is where it is left out.
+    let default = match &field.form {
+        Form::Choice(choices) => choices.first().map(|first| first.word),
+        Form::Flag => Some("false"),
+        _ => None,
+    };
+    if let Some(default) = default.filter(|_| field.has_default) {
+        out.insert("default".into(), default.into());
+    }
     if let Form::Optional(inner) = &field.form
         && matches!(**inner, Form::List(_))
     {
@@ -179,6 +188,9 @@ fn field(field: &Field, taken_to: Option<Unit>) -> Json {
     }
     if let Some((left, top)) = declared.spot {
         out.insert("spot".into(), json!([left, top]));
+    }
+    if !declared.files.is_empty() {
+        out.insert("files".into(), declared.files.into());
     }
     if declared.is_label {
         out.insert("label".into(), true.into());

@@ -17,7 +17,7 @@ pub use asked::{Asked, Missing};
 pub use bounds::{Bounds, between, count};
 pub(crate) use declare::{choices, declared, has_default, things, words};
 pub(crate) use declared::reading;
-pub use declared::{Declared, Stop, Taking, called, field, find, label};
+pub use declared::{Declared, Stop, Taking, called, field, find, label, named_file};
 pub use form::{Choice, Field, Form, Standing, standing};
 pub(crate) use part::number;
 pub use part::{Change, Loose, Number, Part, Place, See, Thing, Value};

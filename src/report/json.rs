@@ -8,6 +8,7 @@ use crate::case::strength::{Fields, Laden, Used, Way};
 use crate::quantity::{Measure, Text, Units};
 use crate::rules::{Doubt, Judged, Limit, Verdict, measure_next};
 use crate::working::{Line, Part, Table};
+use crate::written::printable;
 
 /// Name and version of the document's shape.
 pub const SCHEMA: &str = "sternknee-report/1";
@@ -18,7 +19,7 @@ pub const WORK_SCHEMA: &str = "sternknee-work/1";
 /// The whole report. Fields are only ever added within one version of the schema.
 pub fn json(report: &Report) -> Value {
     let units = report.units;
-    value!({
+    harmless(value!({
         "schema": SCHEMA,
         "title": report.case.rig.title(),
         "made_up": report.case.rig.job.made_up,
@@ -44,7 +45,17 @@ pub fn json(report: &Report) -> Value {
         "assumed": report.assumed().iter().map(|text| text.show(units)).collect::<Vec<_>>(),
         "cautions": report.cautions(),
         "deferral": DEFERRAL,
-    })
+    }))
+}
+
+/// Without signs of control and direction in its words: whoever reads the document may show them on a terminal.
+pub fn harmless(value: Value) -> Value {
+    match value {
+        Value::String(words) => Value::String(printable(&words)),
+        Value::Array(all) => all.into_iter().map(harmless).collect(),
+        Value::Object(all) => all.into_iter().map(|(name, value)| (printable(&name), harmless(value))).collect(),
+        plain => plain,
+    }
 }
 
 /// The findings, as they stand in the whole report.
@@ -260,12 +271,12 @@ fn parts(parts: &[Part], units: Units) -> Value {
 
 /// A whole working, part by part.
 pub fn work_json(title: &str, topic: &str, parts: &[Part], units: Units) -> Value {
-    value!({
+    harmless(value!({
         "schema": WORK_SCHEMA,
         "title": title,
         "topic": topic,
         "parts": self::parts(parts, units),
-    })
+    }))
 }
 
 /// A cell that is a measure carries its number; any other is words.

@@ -21,7 +21,7 @@ use crate::quantity::{Text, Units};
 use crate::rig::Missing;
 use crate::rules::{Judged, Verdict, cautions};
 
-pub use json::{SCHEMA, WORK_SCHEMA, findings, json, work_json};
+pub use json::{SCHEMA, WORK_SCHEMA, findings, harmless, json, work_json};
 pub use options::{OPTIONS_SCHEMA, Options, options_json, options_line, options_page, options_text};
 pub use page::{
     Embedded, Stamp, blank_sheet, drawing_files, figures, measuring_sheet, page, sketch, trial_sheet, work_page,

@@ -55,6 +55,11 @@ impl Draught {
         self.places.entries.iter().map(|entry| Said { path: &entry.path, value: &self.text[entry.value.clone()] })
     }
 
+    /// What a person noted between the entries, in the order of the text.
+    pub fn remarks(&self) -> impl Iterator<Item = &str> {
+        self.places.remarks.iter().map(|at| &self.text[at.clone()])
+    }
+
     /// The text with this value at the path; what it stands in is put there too where it is missing.
     ///
     /// # Errors

@@ -40,16 +40,22 @@ pub fn text_of(path: &Path) -> Result<String, FileError> {
     Ok(text.strip_prefix('\u{feff}').map_or(text.clone(), str::to_owned))
 }
 
-/// The text with everything that could move a terminal's cursor, change its colours or turn the
-/// direction of writing replaced by a mark of the same length, so that places stay where they were.
+/// Whether a sign could move a terminal's cursor or change its colours, turn the direction of the words behind it, or stands
+/// there unseen: one of control (line breaks and tabs are none) or of direction, a width of nothing, or no letter at all.
+pub fn is_unsafe(c: char) -> bool {
+    let controls = c.is_control() && !matches!(c, '\n' | '\t');
+    controls
+        || matches!(c, '\u{61c}' | '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}'
+            | '\u{feff}' | '\u{fff9}'..='\u{fffb}' | '\u{fffe}' | '\u{ffff}')
+}
+
+/// The text with every sign that is not safe ([`is_unsafe`]) replaced by a mark of the same length, so that places stay where
+/// they were.
 pub fn printable(text: &str) -> String {
-    text.chars()
-        .map(|c| match c {
-            '\n' | '\t' => c,
-            '\0'..='\u{1f}' | '\u{7f}' => '?',
-            '\u{80}'..='\u{9f}' => '¿',
-            '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => '\u{fffd}',
-            _ => c,
-        })
-        .collect()
+    let mark = |c: char| match c.len_utf8() {
+        1 => '?',
+        2 => '¿',
+        _ => '\u{fffd}',
+    };
+    text.chars().map(|c| if is_unsafe(c) { mark(c) } else { c }).collect()
 }

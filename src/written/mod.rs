@@ -20,7 +20,7 @@ use serde_path_to_error::Segment;
 
 pub use edit::{Draught, NoEdit, Said};
 pub use fault::{Fault, Faults};
-pub use file::{FileError, printable, text_of};
+pub use file::{FileError, is_unsafe, printable, text_of};
 use places::Places;
 pub use slip::Slip;
 

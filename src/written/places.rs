@@ -12,6 +12,8 @@ pub(super) struct Places {
     /// The outermost value.
     pub(super) whole: Range<usize>,
     pub(super) entries: Vec<Entry>,
+    /// What a person noted between them: `// …` and `/* … */`.
+    pub(super) remarks: Vec<Range<usize>>,
 }
 
 /// A field of a struct or an element of a list.
@@ -27,16 +29,18 @@ pub(super) struct Entry {
 
 impl Places {
     pub(super) fn of(text: &str, deepest: usize) -> Self {
-        let mut scanner = Scanner { text, at: 0, deepest, entries: Vec::new() };
+        let mut scanner = Scanner { text, at: 0, deepest, entries: Vec::new(), remarks: Vec::new() };
         scanner.skip_blank();
         let start = scanner.at;
         scanner.value("", 0);
-        Places { whole: start..scanner.at, entries: scanner.entries }
+        let end = scanner.at;
+        scanner.skip_blank();
+        Places { whole: start..end, entries: scanner.entries, remarks: scanner.remarks }
     }
 
     /// How many bytes of spaces and comments the text begins with.
     pub(super) fn blank(text: &str) -> usize {
-        let mut scanner = Scanner { text, at: 0, deepest: 0, entries: Vec::new() };
+        let mut scanner = Scanner { text, at: 0, deepest: 0, entries: Vec::new(), remarks: Vec::new() };
         scanner.skip_blank();
         scanner.at
     }
@@ -103,6 +107,7 @@ struct Scanner<'a> {
     at: usize,
     deepest: usize,
     entries: Vec<Entry>,
+    remarks: Vec<Range<usize>>,
 }
 
 impl Scanner<'_> {
@@ -134,7 +139,12 @@ impl Scanner<'_> {
                 self.at += spaces;
                 return;
             };
-            self.at += spaces + skip;
+            let remark = self.at + spaces..self.at + spaces + skip;
+            // The cursor goes back now and then, and passes the same ones again.
+            if trimmed.starts_with('/') && self.remarks.last().is_none_or(|last| last.start < remark.start) {
+                self.remarks.push(remark.clone());
+            }
+            self.at = remark.end;
         }
     }
 
@@ -289,6 +299,14 @@ mod tests {
         assert_eq!(value("at[0]"), "port(\"14 in\")");
         assert_eq!(value("plate.persons"), "6");
         assert_eq!(value("plate.power"), "us(persons: 6)");
+    }
+
+    #[test]
+    fn every_remark_is_found_once_and_none_in_a_string() {
+        let text = "// first\n(a: one /* of a */ (b: \"// no\", /* x /* y */ z */ c: r#\"/* no */\"#)) // last";
+        let places = Places::of(text, 64);
+        let all: Vec<&str> = places.remarks.iter().map(|at| &text[at.clone()]).collect();
+        assert_eq!(all, ["// first", "/* of a */", "/* x /* y */ z */", "// last"]);
     }
 
     proptest::proptest! {

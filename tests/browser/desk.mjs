@@ -37,7 +37,7 @@ async function opened() {
   const page = await context.newPage();
   page.on("console", (message) => { if (["error", "warn"].includes(message.type())) complain(`console: ${message.text()}`); });
   page.on("pageerror", (error) => complain(`script error: ${error.message}`));
-  page.on("dialog", (dialog) => { complain(`a dialog: ${dialog.message()}`); void dialog.dismiss(); });
+  page.on("dialog", (dialog) => { if (!page.expects?.(dialog.message())) complain(`a dialog: ${dialog.message()}`); void dialog.dismiss(); });
   page.on("request", (request) => {
     // The page itself, what it made itself, and nothing else.
     if (request.url() === address || request.url().startsWith("blob:") || request.url().startsWith("data:")) return;
@@ -112,11 +112,16 @@ async function begin(page, words, file) {
   await answered(page);
 }
 
-/** Opens a file of the scratch folder. */
-async function open(page, file) {
+/** Chooses files where a button asks for them. */
+async function choose(page, button, ...files) {
+  const [chooser] = await Promise.all([page.waitForFileChooser(), page.evaluate((words) => [...document.querySelectorAll("#step button")].find((button) => button.textContent === words && button.checkVisibility()).click(), button)]);
+  await chooser.accept(files.map((file) => join(scratch, file)));
+}
+
+/** Opens a job of the scratch folder, with the files that it names. */
+async function open(page, file, ...more) {
   await page.select("#where", "0");
-  const [chooser] = await Promise.all([page.waitForFileChooser(), page.evaluate(() => [...document.querySelectorAll("#step button")].find((button) => button.textContent === "Open a file").click())]);
-  await chooser.accept([join(scratch, file)]);
+  await choose(page, "Open a file", ...more, file);
   await page.waitForFunction((file) => document.getElementById("say").textContent.startsWith(file), {}, file);
   await answered(page);
 }
@@ -214,7 +219,67 @@ async function keeps() {
   await answered(page);
   const kept = readFileSync(await saved(page, "other.ron"), "utf8");
   if (kept !== text.replace("old", "new").replace("16 ft", "17 ft")) complain(`the other version's job became ${kept}`);
+  // What cannot stay is told before anything is saved.
+  const more = "(\n    plate: capacity(persons: 6 /* as riveted */, odd: 3),\n    // hers\n    boat: (length: \"16 ft\"),\n)\n";
+  writeFileSync(join(scratch, "remarks.ron"), more);
+  await open(page, "remarks.ron");
+  await typist.find("plate");
+  await typist.choose("plate", "none");
+  await answered(page);
+  const said = await page.$eval("#say", (say) => say.textContent);
+  if (!said.includes("/* as riveted */") || !said.includes("plate.odd: 3")) complain(`what went out of the file is not told: "${said}"`);
+  await page.select("#where", "0");
+  const lost = await page.$eval("#lost", (lost) => lost.textContent);
+  if (!lost.includes("/* as riveted */") || !lost.includes("plate.odd: 3") || lost.includes("hers")) complain(`what went out of the file is not told where it is saved: "${lost}"`);
+  // What is in no file yet is not left without a word.
+  let asked = 0;
+  page.expects = (words) => { asked += 1; return words.includes("remarks.ron is in no file yet"); };
+  await press(page, "Before engines");
+  await page.waitForFunction(() => document.documentElement.dataset.busy !== "yes");
+  page.expects = undefined;
+  if (asked !== 1 || !(await page.$eval("#step pre", (text) => text.textContent)).includes("plate: none")) complain("a job that is in no file was left without a word");
+  const after = readFileSync(await saved(page, "remarks.ron"), "utf8");
+  if (after !== more.replace(/capacity\(.*\)/, "none")) complain(`the job with remarks became ${after}`);
+  await begin(page, "Before engines", "job.ron");
   console.log("remarks and fields of another version survive, and are told");
+  await page.browserContext().close();
+}
+
+/** A trial's log beside the job: opened with it, asked for at its field, found again, taken along in a page. */
+async function logs() {
+  const page = await opened();
+  const rows = "rpm,speed (mph),back (mph),fuel (gal/h)\n2500,14.2,13.8,4.4\n3500,25.1,24.5,6.6\n4500,33.0,32.2,9.8\n5600,41.2,40.4,14.6\n";
+  writeFileSync(join(scratch, "after.csv"), rows);
+  const guide = readFileSync(join(jobs, "guide_boat.ron"), "utf8");
+  const at = guide.indexOf("runs: [", guide.indexOf("after: ("));
+  const job = join(scratch, "logged.ron");
+  writeFileSync(job, `${guide.slice(0, at)}file: "after.csv", ${guide.slice(guide.indexOf("],", at) + 2)}`);
+  await open(page, "logged.ron", "after.csv");
+  compare("a job with its log", await shown(page), job);
+  await load(page);
+  compare("a job with its log, after a reload", await shown(page), job);
+  // Alone it is a fault at the field, where the file is asked for.
+  await open(page, "logged.ron");
+  const typist = new Typist(page);
+  await typist.find("trial.after.file");
+  const fault = await page.$eval('#step [data-fault="trial.after.file"]', (fault) => (fault.hidden ? "" : fault.textContent));
+  if (!fault.includes("did not come with the job")) complain(`a log that is not there is told as "${fault}"`);
+  const field = await page.$eval('#step .field[data-path="trial.after.file"]', (field) => field.textContent);
+  if (!field.includes("not on this device yet")) complain(`the field of the log says "${field}"`);
+  await page.evaluate(() => { for (const button of document.querySelectorAll("#step .beside button")) button.closest('[data-path="trial.after.file"]') || (button.textContent += " "); });
+  await choose(page, "Attach the file", "after.csv");
+  await page.waitForFunction(() => document.getElementById("say").textContent.includes("after.csv lies beside"));
+  await answered(page);
+  compare("a job whose log was attached", await shown(page), job);
+  const file = join(scratch, "with-a-log.html");
+  execFileSync(program, ["desk", job, "--out", file]);
+  const context = await browser.createBrowserContext();
+  const other = await context.newPage();
+  await other.goto(`file://${file}`);
+  await other.waitForFunction(() => document.documentElement.dataset.ready === "yes", { timeout: 60_000 });
+  compare("a page with a job and its log in it", await shown(other), job);
+  await context.close();
+  console.log("a log lies beside its job: opened with it, attached at its field, found again, taken along in a page");
   await page.browserContext().close();
 }
 
@@ -393,6 +458,10 @@ async function byKeyboard() {
     await tab(({ id }) => id === "next" || step === steps - 1, "the button to the next place");
     if (step < steps - 1) await keys.press("Enter");
   }
+  await page.select("#where", "0");
+  const written = new Map((await entries(page, await page.$eval("#step pre", (text) => text.textContent))).map((entry) => [entry.path, entry.value]));
+  const isPlain = (value) => !/^[a-z_]*[([]/i.test(value);
+  for (const { path, value } of job) if (!written.has(path) || (isPlain(value) && written.get(path) !== value)) complain(`by keyboard, ${path} is ${written.get(path)} in place of ${value}`);
   compare("by keyboard alone", await shown(page), join(jobs, "tiller_skiff.ron"));
   console.log("the tiller skiff by keyboard alone: done");
   await page.browserContext().close();
@@ -449,7 +518,7 @@ const weight = statSync(page_file).size;
 console.log(`the page is ${(weight / 1e6).toFixed(2)} MB`);
 if (weight > HEAVIEST) complain(`the page weighs ${weight} bytes`);
 const only = process.env.STERNKNEE_DESK;
-const parts = { tiller: () => typed("tiller_skiff.ron"), creek: () => typed("creek_boat.ron"), firefox: () => inFirefox("tiller_skiff.ron"), hostile, keeps, papers, given, looks: async () => { await looks("tiller skiff"); await looks("creek boat"); }, keyboard: byKeyboard, times };
+const parts = { tiller: () => typed("tiller_skiff.ron"), creek: () => typed("creek_boat.ron"), guide: () => typed("guide_boat.ron"), oyster: () => typed("oyster_skiff.ron"), firefox: () => inFirefox("tiller_skiff.ron"), hostile, keeps, logs, papers, given, looks: async () => { await looks("tiller skiff"); await looks("creek boat"); }, keyboard: byKeyboard, times };
 for (const [name, part] of Object.entries(parts)) {
   if (only && !only.split(",").includes(name)) continue;
   try {

@@ -1,11 +1,12 @@
 #!/usr/bin/env bash
-# Looks at every page in a real browser: installs Debian's Chromium, the PDF and XML tools and the pinned
+# Looks at every page in a real browser: installs Debian's Chromium and Firefox, the PDF and XML tools and the pinned
 # packages of package-lock.json where they are missing, then runs tests/browser/main.rs with all of it.
 set -euo pipefail
 cd "$(dirname "$0")"
 
 missing=()
 command -v chromium >/dev/null || missing+=(chromium)
+command -v firefox-esr >/dev/null || missing+=(firefox-esr)
 command -v node >/dev/null || missing+=(nodejs)
 command -v npm >/dev/null || missing+=(npm)
 command -v pdftotext >/dev/null || missing+=(poppler-utils)

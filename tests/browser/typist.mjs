@@ -86,7 +86,7 @@ export class Typist {
       await this.find(path);
       const word = /^[a-z_]+/i.exec(value)?.[0];
       if (words !== undefined) await this.words(path, words);
-      else if (value === "true") await this.tick(path);
+      else if (value === "true" && (await this.page.$(`#step input[type=checkbox][data-path="${path}"]`))) await this.tick(path);
       else if (word) await this.choose(path, word);
       else await this.words(path, value);
       await this.settled();

@@ -3,7 +3,10 @@
 mod bad_input;
 mod catalogs;
 mod desk;
+mod manual;
 mod reports;
+#[cfg(unix)]
+mod safe_files;
 mod starting;
 mod terminal;
 

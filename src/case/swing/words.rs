@@ -18,12 +18,15 @@ fn same(a: Angle, b: Angle) -> bool {
     (a - b).abs() <= degrees(SAME_DEG)
 }
 
-/// `the forward edge of the powerhead cowl` for `powerhead cowl, forward edge`.
+/// Bodies that are made of several, whose names have the part behind a comma.
+const IN_PARTS: [&str; 3] = ["powerhead cowl", "well", "cutout"];
+
+/// `the forward edge of the powerhead cowl` for `powerhead cowl, forward edge`. What a person named keeps its name.
 pub fn body_words(name: &str) -> String {
     match name.split_once(", ") {
-        Some((whole, part)) => format!("the {part} of the {whole}"),
-        None if name.starts_with("the ") => name.to_owned(),
-        None => format!("the {name}"),
+        Some((whole, part)) if IN_PARTS.contains(&whole) => format!("the {part} of the {whole}"),
+        _ if name.starts_with("the ") => name.to_owned(),
+        _ => format!("the {name}"),
     }
 }
 
@@ -90,5 +93,23 @@ pub fn touch_words(clearance: &Clearance, swept: &Swept) -> Text {
     match clearance.contact_depth() {
         Some(depth) => say!("{} strikes {}, {} deep", body, other, Measure::tape(depth)),
         None => say!("{} comes within {} of {}", body, Measure::tape(clearance.upper), other),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::body_words;
+
+    #[test]
+    fn a_part_is_told_by_what_it_is_part_of_and_what_a_person_named_keeps_its_name() {
+        for (name, words) in [
+            ("powerhead cowl, forward edge", "the forward edge of the powerhead cowl"),
+            ("well, port side", "the port side of the well"),
+            ("ladder, folded", "the ladder, folded"),
+            ("the bench, aft", "the bench, aft"),
+            ("hatch", "the hatch"),
+        ] {
+            assert_eq!(body_words(name), words);
+        }
     }
 }

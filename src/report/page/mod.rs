@@ -115,12 +115,18 @@ pub(super) fn of_chapters(
 
 /// The drawings as files of their own: name and text.
 pub fn drawing_files(report: &Report) -> Vec<(String, String)> {
-    drawings::all(report).iter().map(|drawing| (format!("{}.svg", drawing.name), drawing.file())).collect()
+    drawings::all(report)
+        .iter()
+        .map(|drawing| (format!("{}.svg", drawing.name), shell::harmless(&drawing.file())))
+        .collect()
 }
 
 /// The drawings with their captions, as they stand in a page: name and HTML.
 pub fn figures(report: &Report) -> Vec<(&'static str, String)> {
-    drawings::all(report).iter().map(|drawing| (drawing.name, figure(drawing).into_string())).collect()
+    drawings::all(report)
+        .iter()
+        .map(|drawing| (drawing.name, shell::harmless(&figure(drawing).into_string())))
+        .collect()
 }
 
 /// The measuring sheet's sketch without a number on it, as an element of a page.

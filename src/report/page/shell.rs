@@ -3,6 +3,7 @@
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use crate::report::drawings::LETTERING;
+use crate::written::is_unsafe;
 
 /// What stands in the head of every page of this program, by which it knows its own files.
 pub(crate) const GENERATOR: &str = concat!("sternknee ", env!("CARGO_PKG_VERSION"));
@@ -55,8 +56,8 @@ fn css_string(words: &str) -> String {
     for c in chars.by_ref().take(LONGEST_HEAD) {
         if c.is_ascii_alphanumeric() || c == ' ' {
             out.push(c);
-        } else if !c.is_control() {
-            // The blank ends the number, and is eaten with it.
+        } else if !is_unsafe(c) {
+            // The blank ends the number; without it one that follows would be taken for its end.
             out.push_str(&format!("\\{:06x} ", c as u32));
         }
     }
@@ -66,15 +67,17 @@ fn css_string(words: &str) -> String {
     out + "\""
 }
 
-/// Without characters that a page must not hold, or that turn the direction of the words after them.
-fn harmless(page: &str) -> String {
+/// Without signs that a page or a drawing must not hold, or that turn the direction of the words after them.
+pub(super) fn harmless(page: &str) -> String {
     page.chars()
-        .map(|c| match c {
-            '\n' => '\n',
-            '\t' => ' ',
-            '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{fffe}' | '\u{ffff}' => '\u{fffd}',
-            c if c.is_control() => '\u{fffd}',
-            c => c,
+        .map(|c| {
+            if c == '\t' {
+                ' '
+            } else if is_unsafe(c) {
+                '\u{fffd}'
+            } else {
+                c
+            }
         })
         .collect()
 }
@@ -90,5 +93,19 @@ mod tests {
         let inner = &string[1..string.len() - 1];
         assert!(!inner.contains(['"', '<', '>', '\n', '}', '\'']));
         assert!(inner.starts_with("\\00003c \\00002f style\\00003e "));
+    }
+
+    /// What a browser makes of it: up to six digits are a number, and one blank behind them belongs to it.
+    #[test]
+    fn no_blank_is_lost_behind_a_sign_written_by_its_number() {
+        let mut rest = css_string("a - b, c").replace('"', "");
+        let mut shown = String::new();
+        while let Some((before, number)) = rest.split_once('\\') {
+            shown.push_str(before);
+            let (digits, after) = number.split_at(6);
+            shown.extend(char::from_u32(u32::from_str_radix(digits, 16).expect("six digits")));
+            rest = after.strip_prefix(' ').unwrap_or(after).to_owned();
+        }
+        assert_eq!(shown + &rest, "a - b, c");
     }
 }

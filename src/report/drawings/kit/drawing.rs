@@ -34,7 +34,7 @@ pub(in super::super) fn number(value: f64) -> String {
 }
 
 /// The first lines of an SVG file of this program, by which it knows its own files.
-const FILE_HEAD: &str = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<!-- drawn by sternknee -->\n";
+const FILE_HEAD: &str = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
 /// The typeface: the one of the reader's system.
 pub(crate) const TYPEFACE: &str = "system-ui, -apple-system, 'Segoe UI', Roboto, 'Liberation Sans', Arial, sans-serif";
 
