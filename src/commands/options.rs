@@ -11,7 +11,7 @@ use rayon::prelude::*;
 
 use super::check::Format;
 use super::load::read;
-use super::output::write_own;
+use super::output::{Paper, write};
 use super::{
     CatalogChoice, CommandError, UNUSABLE, UnitsChoice, complain, load_catalog, load_job, print, stamp, written_to,
 };
@@ -128,15 +128,14 @@ fn one(args: &OptionsArgs, catalog: &Catalog, offer: &Offer) -> Result<ExitCode,
     let yard = opened.yard(catalog).underpowered(args.underpowered);
     told(args, &opened, &yard, &tried(&yard, offer), |options| {
         if let Some(file) = &args.html {
-            write_own(file, &report::options_page(options, &stamp(&args.job, &opened, catalog)), report::GENERATOR)?;
-            written_to(file, "");
-            return Ok(());
+            let page = report::options_page(options, &stamp(&args.job, &opened, catalog));
+            write(&[Paper::sealed(file, &page)])?;
+            return written_to(file, "");
         }
         print(&match args.format {
             Format::Text => report::options_text(options),
             Format::Json => format!("{:#}\n", report::options_json(options)),
-        });
-        Ok(())
+        })
     })?;
     Ok(ExitCode::SUCCESS)
 }
@@ -169,8 +168,7 @@ fn line(args: &OptionsArgs, file: &Path, catalog: &Catalog, offer: &Offer) -> Re
     told(args, &opened, &yard, &tried(&yard, offer), |options| {
         let mut line = report::options_line(options);
         line["job"] = file.display().to_string().into();
-        print(&format!("{line}\n"));
-        Ok(())
+        print(&format!("{line}\n"))
     })
 }
 

@@ -7,8 +7,8 @@ use super::{Dimensioned, Kind};
 
 pub use figures::grouped;
 use figures::{
-    SIXTEENTHS, decimals, exact_digits, factor, factor_places, factor_within, feet_and_inches, sixteenths, two_digit_places,
-    two_digits,
+    SIXTEENTHS, decimals, exact_digits, factor, factor_places, factor_within, feet_and_inches, sixteenths,
+    two_digit_places, two_digits,
 };
 
 /// Which units a report speaks.
