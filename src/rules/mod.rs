@@ -23,6 +23,7 @@ mod weight;
 mod worth;
 
 pub use cautions::cautions;
+pub(crate) use controls::goes;
 pub use finding::{Finding, Judgement, Limit, ToBuy, Verdict};
 pub use rule::{Family, Judged, Rule};
 pub(crate) use strength::DESIGN_FACTOR;
