@@ -4,7 +4,7 @@ use serde_json::{Value as Json, json};
 
 use super::Report;
 use crate::quantity::{Measure, Text, Units, say};
-use crate::rules::{Judged, ToBuy};
+use crate::rules::{Judged, ToBuy, goes};
 
 /// Something to buy, and what asks for it.
 pub(super) struct Line<'r> {
@@ -37,7 +37,10 @@ pub(super) fn comes_out(report: &Report) -> Vec<Text> {
         let what = entry.item.what.as_str();
         if count == 1 { say!("{}", what).then(weight) } else { say!("{} ({})", what, count).then(weight) }
     });
-    let stays = rig.job.rigging.kept.iter().map(|kept| say!("{} stays, after a look at it", kept.part.words()));
+    let stays = rig.job.rigging.kept.iter().map(|kept| match goes(report.case, kept) {
+        Some(why) => Text::from("goes too, ").then(why),
+        None => say!("{} stays, after a look at it", kept.part.words()),
+    });
     out.chain(stays).collect()
 }
 

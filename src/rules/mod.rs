@@ -24,6 +24,7 @@ mod weight;
 mod worth;
 
 pub use cautions::cautions;
+pub(crate) use controls::goes;
 pub use doubt::{Decides, Doubt, Taken, doubt_by_reading, measure_next};
 pub use finding::{Finding, Judgement, Limit, ToBuy, Verdict};
 pub use rule::{Family, Judged, Rule};

@@ -21,18 +21,17 @@ pub fn trial_sheet(title: &str) -> String {
             p { b { "Before you cast off: " } "cut-off lanyard on, nobody in the bow, a lookout beside the helmsman; full throttle in open water only, and never hard over at full speed." }
             div class="beside" {
                 (words(&[("engines", "before / after"), ("persons aboard", ""), ("wind", "mph")]))
-                (words(&[
-                    ("fuel aboard", "gal"), ("gear aboard", "lb"), ("sea", &choices(Sea::ALL.iter().map(|one| one.words()))),
-                ]))
+                (words(&[("fuel aboard", "gal"), ("gear aboard", "lb"), ("sailed both ways", "yes / no")]))
             }
             h2 { "Runs" }
             p { "Each both ways over the same water, half a minute each way, throttle untouched; the last at full throttle, trimmed for speed." }
             (runs())
             h2 { "From rest, and how she behaves" }
             (words(&[
-                ("from rest until she planes", "s"),
-                ("from rest to 20 mph", "s"),
-                ("turns of the wheel, lock to lock", ""),
+                ("sea", &choices(Sea::ALL.iter().map(|one| one.words()))),
+                ("until she planes", "s"),
+                ("to 20 mph", "s"),
+                ("turns lock to lock", ""),
                 ("steering", &choices(Effort::ALL.iter().map(|one| one.words()))),
                 ("propellers draw air", &choices(Ventilates::ALL.iter().map(|one| one.words()))),
                 ("porpoises", &choices(Porpoises::ALL.iter().map(|one| one.words()))),

@@ -13,6 +13,7 @@ pub use cut_off::CUT_OFF;
 pub use gauges::GAUGES;
 pub use levers::LEVERS;
 pub use old_rigging::OLD_RIGGING;
+pub(crate) use old_rigging::goes;
 pub use start_in_gear::START_IN_GEAR;
 pub use tube::TUBE;
 

@@ -52,7 +52,8 @@ fn judge(case: &Case) -> Judgement {
             Finding::not_applicable(Text::from(super::NOTHING_TOLD))
         });
     }
-    let wrong: Vec<Text> = kept.iter().filter_map(|kept| wrong(case, kept)).collect();
+    let wrong: Vec<Text> =
+        kept.iter().filter(|kept| !told_elsewhere(case, kept)).filter_map(|kept| goes(case, kept)).collect();
     let table = Table::new("comes out with the old engines", &["part", "how many", "weight"], rows.clone());
     let finding = if wrong.is_empty() {
         Finding::new(
@@ -64,23 +65,38 @@ fn judge(case: &Case) -> Judgement {
             }),
         )
     } else {
-        Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from(".")))
-            .remedy(Text::from("Take these out too, or replace them, and plug the holes that they leave."))
+        Finding::new(
+            Verdict::Warn,
+            Text::from("What should not stay: ").then(Text::join(wrong, "; ")).then(Text::from(".")),
+        )
+        .remedy(Text::from("Take these out too, or replace them, and plug the holes that they leave."))
     };
     Ok(finding.table(table))
 }
 
+/// Whether a part's age is judged where it is told by itself, and so only once.
+fn told_elsewhere(case: &Case, kept: &Kept) -> bool {
+    let rigging = &case.rig.job.rigging;
+    match kept.part {
+        OldPart::FuelLine => {
+            rigging.fuel.as_ref().is_some_and(|fuel| fuel.lines.iter().any(|line| line.years.is_some()))
+        }
+        OldPart::ControlCable => {
+            let controls = rigging.controls.as_ref();
+            let takes_none = controls.and_then(|controls| controls.engines_take) == Some(Reach::Electronic);
+            !takes_none && controls.is_some_and(|controls| controls.cables.iter().any(|cable| cable.years.is_some()))
+        }
+        _ => false,
+    }
+}
+
 /// Why a part should not stay; nothing where it may.
-fn wrong(case: &Case, kept: &Kept) -> Option<Text> {
+pub(crate) fn goes(case: &Case, kept: &Kept) -> Option<Text> {
     let mains = case.rig.after.mains();
     let four_strokes = !mains.is_empty() && mains.iter().all(|engine| engine.spec.cycle != Some(Cycle::TwoStroke));
     let electronic =
         case.rig.job.rigging.controls.as_ref().and_then(|controls| controls.engines_take) == Some(Reach::Electronic);
     let older = |years: f64| kept.years.is_some_and(|age| age > years);
-    let rigging = &case.rig.job.rigging;
-    let fuel_told = rigging.fuel.as_ref().is_some_and(|fuel| fuel.lines.iter().any(|line| line.years.is_some()));
-    let cables_told =
-        rigging.controls.as_ref().is_some_and(|controls| controls.cables.iter().any(|cable| cable.years.is_some()));
     let part = kept.part.words();
     match kept.part {
         OldPart::OilTank | OldPart::OilLine if four_strokes => Some(say!("{}: the new engines burn no oil", part)),
@@ -88,9 +104,6 @@ fn wrong(case: &Case, kept: &Kept) -> Option<Text> {
         OldPart::ControlCable | OldPart::ControlBox if electronic => {
             Some(say!("{}: the new engines take no cables", part))
         }
-        // Lines and cables that are told by themselves are judged there, once.
-        OldPart::FuelLine if fuel_told => None,
-        OldPart::ControlCable if cables_told => None,
         OldPart::ControlCable | OldPart::SteeringCable | OldPart::FuelLine if older(CABLE_YEARS) => {
             Some(say!("{}: older than {} years", part, CABLE_YEARS.to_string()))
         }

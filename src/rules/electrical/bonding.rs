@@ -29,10 +29,12 @@ fn judge(case: &Case) -> Judgement {
     if *anodes != Anodes::Sound {
         let how = if *anodes == Anodes::Worn { "The anodes are worn." } else { "There are no anodes." };
         return Ok(Finding::new(Verdict::Warn, Text::from(how))
-            .remedy(Text::from(
-                "Fit new ones, bare and tight on clean metal, on each engine and on the bracket; never paint them.",
-            ))
-            .buys("anodes", Text::from("for each engine and the bracket")));
+            .remedy(Text::from(if bracket {
+                "Fit new ones, bare and tight on clean metal, on each engine and on the bracket; never paint them."
+            } else {
+                "Fit new ones, bare and tight on clean metal, on each engine; never paint them."
+            }))
+            .buys("anodes", Text::from(if bracket { "for each engine and the bracket" } else { "for each engine" })));
     }
     Ok(match (bracket, electrical.bonded) {
         (true, Some(false)) => Finding::new(Verdict::Warn, Text::from("The engines are not bonded to their bracket."))

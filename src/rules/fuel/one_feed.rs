@@ -83,7 +83,13 @@ fn judge(case: &Case) -> Judgement {
             },
         ));
     }
-    let finding = Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from(".")))
-        .remedy(Text::from("Give each engine its own line from its own pick-up, with valve, separator and bulb."));
+    let shared = fed < engines || rig.lines.iter().any(|line| line.engines.unwrap_or(1) > 1);
+    let remedy = if shared {
+        Text::from("Give each engine its own line from its own pick-up, with valve, separator and bulb.")
+    } else {
+        let what: Vec<Text> = buy.iter().map(|(what, _)| Text::from(*what)).collect();
+        Text::from("Fit what is missing: ").then(Text::join(what, ", ")).then(Text::from("."))
+    };
+    let finding = Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from("."))).remedy(remedy);
     Ok(buy.into_iter().fold(finding, |finding, (what, size)| finding.buys(what, size)))
 }
