@@ -43,6 +43,7 @@ pub mod job;
 pub mod logged;
 pub mod physics;
 pub mod quantity;
+pub mod questions;
 pub mod reading;
 pub mod report;
 pub mod rig;

@@ -45,7 +45,7 @@ pub(super) enum Format {
     Json,
 }
 
-/// Exit code where something fails.
+/// Exit code where something fails, or is asked back.
 const FAILS: u8 = 1;
 
 pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
@@ -75,7 +75,8 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
         (Some(Format::Text), _) | (None, false) => print(&report::text(&report)),
         (None, true) => {}
     }
-    Ok(if report.count(Verdict::Fail) > 0 { ExitCode::from(FAILS) } else { ExitCode::SUCCESS })
+    let asked = loaded.rig.questions().next().is_some();
+    Ok(if asked || report.count(Verdict::Fail) > 0 { ExitCode::from(FAILS) } else { ExitCode::SUCCESS })
 }
 
 /// What an SVG file of this program says of itself in its first lines.

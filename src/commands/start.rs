@@ -8,7 +8,8 @@ use clap::{Args, ValueEnum};
 use super::output::{write_new, write_own};
 use super::{CommandError, print, written_to};
 use crate::catalog::Catalog;
-use crate::job::{Sitting, start::template};
+use crate::job::Sitting;
+use crate::job::start::{short, template};
 use crate::report;
 use crate::written::printable;
 
@@ -19,6 +20,9 @@ pub(super) struct StartArgs {
     /// Which sitting it is for
     #[arg(long = "for", value_enum, default_value = "before-ordering")]
     sitting: SittingChoice,
+    /// With every field there is, not only what is in hand in ten minutes
+    #[arg(long)]
+    long: bool,
     /// Also write a blank measuring sheet to print and take along, as one HTML file
     #[arg(long, value_name = "SHEET")]
     sheet: Option<PathBuf>,
@@ -45,7 +49,8 @@ impl From<SittingChoice> for Sitting {
 }
 
 pub(super) fn run(args: &StartArgs) -> Result<ExitCode, CommandError> {
-    write_new(&args.file, template(args.sitting.into()))?;
+    let sitting = args.sitting.into();
+    write_new(&args.file, if args.long { template(sitting) } else { short(sitting) })?;
     print(&format!("{} written. Fill it in, then: sternknee check {0}\n", printable(&args.file.display().to_string())));
     if let Some(sheet) = &args.sheet {
         let page = report::blank_sheet(args.sitting.into(), &Catalog::built_in()?);

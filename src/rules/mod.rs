@@ -4,6 +4,7 @@
 
 mod cautions;
 mod controls;
+mod doubt;
 mod electrical;
 mod finding;
 mod fit;
@@ -169,5 +170,7 @@ pub fn judge(case: &Case) -> Vec<Judged> {
 /// Judges a case by the rules of some families.
 pub fn judge_families(case: &Case, wanted: impl Fn(Family) -> bool) -> Vec<Judged> {
     let rules = ALL.iter().filter(|rule| wanted(rule.family));
-    rules.map(|rule| Judged { rule, finding: (rule.judge)(case) }).collect()
+    let mut judged: Vec<Judged> = rules.map(|rule| Judged { rule, finding: (rule.judge)(case) }).collect();
+    doubt::hold_back(case.rig, &mut judged);
+    judged
 }

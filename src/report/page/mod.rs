@@ -63,6 +63,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
             (answer::top(report))
         }
         main {
+            (super::questions::markup(report))
             (answer::stops(report))
             (answer::minds(report))
             (answer::unmeasured(report))
@@ -132,7 +133,7 @@ fn figure(drawing: &Drawing) -> Markup {
 }
 
 /// A sentence whose numbers stay together with their units, and whose names stand in quotation marks.
-fn prose(text: &Text, units: Units) -> Markup {
+pub(super) fn prose(text: &Text, units: Units) -> Markup {
     let mut open = false;
     html! {
         @for piece in text.pieces() {

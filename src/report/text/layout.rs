@@ -10,7 +10,7 @@ pub(super) const WIDTH: usize = 80;
 /// Indent of what belongs to a finding.
 pub(super) const INDENT: &str = "      ";
 
-pub(super) fn head(title: &str) -> String {
+pub(in super::super) fn head(title: &str) -> String {
     format!("\n{}", bold(&format!("{}\n", title.to_uppercase())))
 }
 

@@ -9,8 +9,8 @@ use super::{DEFERRAL, Report, counted, rigging};
 use crate::job::Sitting;
 use crate::quantity::{Kind, Measure};
 use crate::rules::{Judged, Verdict};
-use layout::{INDENT, WIDTH, bold, fill, head, word};
-pub(super) use layout::{block, one_line, wrap};
+use layout::{INDENT, WIDTH, bold, fill, word};
+pub(super) use layout::{block, head, one_line, wrap};
 pub use lookup::{catalog_entry, catalog_list, explain_rule, rule_list};
 pub use working::work_text;
 use working::{rows, working_line};
@@ -34,6 +34,7 @@ pub fn text(report: &Report) -> String {
             "",
         ));
     }
+    out.push_str(&super::questions::text(report));
     if rig.job.sitting == Sitting::Study {
         section(&mut out, "answers", &mut report.answers(), report);
         studies(&mut out, report);
