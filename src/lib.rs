@@ -44,6 +44,7 @@ pub mod logged;
 pub mod options;
 pub mod physics;
 pub mod quantity;
+pub mod questions;
 pub mod reading;
 pub mod report;
 pub mod rig;

@@ -3,7 +3,7 @@
 use uom::si::f64::Length;
 
 use super::stern;
-use crate::job::BracketKind;
+use crate::job::{BracketKind, Hole, Sitting};
 use crate::physics::fit::{self, HolePlace};
 use crate::quantity::{Dimensioned, inches};
 use crate::rig::{Engine, Group, Rig};
@@ -22,14 +22,36 @@ pub(crate) fn places(rig: &Rig, group: &Group, engines: &[&Engine]) -> Option<Ve
     if let Some(BracketKind::Auxiliary | BracketKind::Box | BracketKind::Frame) = kind {
         return None;
     }
-    let lower_by = match rig.job.transom.upper_holes().reading() {
-        Some(upper) if group.bracket.is_none() => upper.value - inches(fit::UPPER_BELOW_TOP_IN),
+    let y = engines.iter().map(|engine| engine.y).sum::<Length>() / engines.len().max(1) as f64;
+    let lower_by = match upper_holes(rig, y) {
+        Some(upper) if group.bracket.is_none() => upper - inches(fit::UPPER_BELOW_TOP_IN),
         _ => Length::from_si(drop_along(rig, group).si().max(0.0)),
     };
-    let y = engines.iter().map(|engine| engine.y).sum::<Length>() / engines.len().max(1) as f64;
     let pattern = fit::pattern(y).map(|hole| HolePlace { below: hole.below + lower_by, ..hole });
     Some(pattern.to_vec())
 }
+
+/// How far below the transom's top the upper bolts of an engine stand: as the job has it; of what is fitted, as the holes of
+/// its pattern tell, which are there.
+pub(crate) fn upper_holes(rig: &Rig, engine: Length) -> Option<Length> {
+    if let Some(told) = rig.job.transom.upper_holes().reading() {
+        return Some(told.value);
+    }
+    if rig.job.sitting != Sitting::AsFitted {
+        return None;
+    }
+    let half = inches(0.5 * fit::UPPER_PAIR_IN);
+    let highest_at = |y: Length| {
+        let there = |hole: &&Hole| !hole.filled && (hole.at.y() - y).abs() < inches(OF_THE_PATTERN_IN);
+        let below = rig.job.transom.holes.iter().filter(there).map(|hole| hole.below.value);
+        below.min_by(|a, b| a.si().total_cmp(&b.si()))
+    };
+    let (port, starboard) = (highest_at(engine + half)?, highest_at(engine - half)?);
+    ((port - starboard).abs() < inches(OF_THE_PATTERN_IN)).then(|| if port < starboard { port } else { starboard })
+}
+
+/// How near a hole must be to the pattern's place to be one of it. Common practice, no source.
+const OF_THE_PATTERN_IN: f64 = 0.25;
 
 /// How far the top of what a group hangs on stands below the transom's top, along the transom; none where it is
 /// not known.

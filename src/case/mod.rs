@@ -21,7 +21,7 @@ use crate::rig::Rig;
 use crate::written::Slip;
 use float::{Built, Float};
 
-pub(crate) use bolts::{drop_along, places as bolt_places};
+pub(crate) use bolts::{drop_along, places as bolt_places, upper_holes};
 pub(crate) use rows::{Rows, fixed_engines, holes_up};
 use strength::{PanelAnswer, Store, Strength};
 

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use include_dir::Dir;
 
 use super::CatalogError;
-use crate::written::{self, FileError};
+use crate::written::{self, Faults, FileError, Page};
 
 /// A folder of this name holds jobs, not entries of a catalog.
 const JOBS: &str = "jobs";
@@ -40,25 +40,32 @@ fn collect_built_in(folder: &Dir, files: &mut Vec<(String, String)>) {
     }
 }
 
+/// A file of a catalog: its name, and its text or why it has none.
+pub type FileText = (String, Result<String, Faults>);
+
 /// The names and texts of the `.ron` files in the folder and its sub-folders, in the order of their paths. Left out are
 /// sub-folders of jobs, hidden ones, and links.
 ///
 /// # Errors
-/// A folder or file that cannot be read, or no file at all.
-pub fn read_folder(folder: &Path) -> Result<Vec<(String, String)>, CatalogError> {
+/// A folder that cannot be read, or no file at all.
+pub fn read_folder(folder: &Path) -> Result<Vec<FileText>, CatalogError> {
     let mut paths = Vec::new();
     collect(folder, &mut paths)?;
     paths.sort();
     if paths.is_empty() {
         return Err(CatalogError::Empty { path: folder.to_owned() });
     }
-    paths
-        .into_iter()
-        .map(|path| match plain_text(&path) {
-            Ok(text) => Ok((path.display().to_string(), text)),
-            Err(source) => Err(CatalogError::Unreadable { path, source }),
-        })
-        .collect()
+    let read = |path: PathBuf| {
+        let name = path.display().to_string();
+        // A file that is no text is a fault of its own, beside those of the others.
+        let text = plain_text(&path).map_err(|error| {
+            let page = Page::new(name.as_str(), "");
+            let fault = page.fault("", error.to_string(), "");
+            Faults::new(&page, vec![fault])
+        });
+        (name, text)
+    };
+    Ok(paths.into_iter().map(read).collect())
 }
 
 /// The text of a plain file. Asked before it is opened: a pipe in the folder would be waited for.

@@ -20,7 +20,7 @@ use crate::written::{self, Faults, FileError, Page};
 pub use entries::{
     BoltGrade, BoltSize, CatalogFile, EngineWeightRow, EngineWeights, Entry, Material, PowerCapacity, PowerStep,
 };
-pub use folder::read_folder;
+pub use folder::{FileText, read_folder};
 
 static BUILT_IN: Dir = include_dir!("$CARGO_MANIFEST_DIR/catalogs");
 
@@ -61,8 +61,8 @@ pub struct Tables {
 /// Why a catalog cannot be used.
 #[derive(Debug, thiserror::Error)]
 pub enum CatalogError {
-    /// A folder or file could not be read.
-    #[error("{}: {source}", path.display())]
+    /// A folder could not be read.
+    #[error("{}: {source}; a catalog is a folder with .ron files in it, as `sternknee catalog` lists them", path.display())]
     Unreadable { path: PathBuf, source: FileError },
     /// The folder holds no catalog file.
     #[error("{}: no .ron file in this folder or one inside it", path.display())]
@@ -83,7 +83,7 @@ impl Catalog {
     /// Faults in the built-in files: none in a released program (a test reads them all).
     pub fn built_in() -> Result<Self, CatalogError> {
         let mut catalog = Catalog::default();
-        catalog.add(folder::built_in(&BUILT_IN))?;
+        catalog.add(folder::built_in(&BUILT_IN).into_iter().map(|(name, text)| (name, Ok(text))))?;
         Ok(catalog)
     }
 
@@ -132,7 +132,7 @@ impl Catalog {
     pub fn likeliest(&self, name: &str) -> &str {
         self.all_entries()
             .map(|(entry, _)| entry)
-            .max_by(|a, b| strsim::jaro_winkler(name, a).total_cmp(&strsim::jaro_winkler(name, b)))
+            .max_by(|a, b| likeness(name, a).total_cmp(&likeness(name, b)))
             .unwrap_or("")
     }
 
@@ -154,11 +154,14 @@ impl Catalog {
             .chain(pairs(&self.trailers))
     }
 
-    fn add(&mut self, files: Vec<(String, String)>) -> Result<(), CatalogError> {
+    fn add(&mut self, files: impl IntoIterator<Item = FileText>) -> Result<(), CatalogError> {
         let mut faulty = Vec::new();
         for (name, text) in files {
-            self.read.update(text.as_bytes());
-            match load(&name, &text) {
+            let read = text.and_then(|text| {
+                self.read.update(text.as_bytes());
+                load(&name, &text)
+            });
+            match read {
                 Ok((file, _)) => self.put(file),
                 Err(faults) => faulty.push(faults),
             }
@@ -202,8 +205,23 @@ pub(crate) fn hexadecimal(bytes: &[u8]) -> String {
 /// The names, the likeliest for a misspelt one first.
 pub fn likely_names<'a, T>(entries: &'a [Entry<T>], wanted: &str) -> Vec<&'a str> {
     let mut names: Vec<&str> = entries.iter().map(|entry| entry.name.as_str()).collect();
-    names.sort_by(|a, b| strsim::jaro_winkler(wanted, b).total_cmp(&strsim::jaro_winkler(wanted, a)));
+    names.sort_by(|a, b| likeness(wanted, b).total_cmp(&likeness(wanted, a)));
     names
+}
+
+/// How much a name is like the one that was wanted: by its letters, less how far their first numbers are apart; of a 10 hp
+/// engine the 9.9 is meant, not the 150.
+fn likeness(wanted: &str, name: &str) -> f64 {
+    let apart = match (first_number(wanted), first_number(name)) {
+        (Some(one), Some(other)) => (one / other).ln().abs(),
+        _ => 0.0,
+    };
+    strsim::jaro_winkler(wanted, name) - apart
+}
+
+fn first_number(words: &str) -> Option<f64> {
+    let number = words.split(|c: char| !(c.is_ascii_digit() || c == '.')).find_map(|word| word.parse::<f64>().ok())?;
+    (number > 0.0).then_some(number)
 }
 
 fn find<'a, T>(entries: &'a [Entry<T>], name: &str) -> Option<&'a Entry<T>> {

@@ -60,7 +60,7 @@ fn check(dir: &std::path::Path) -> Result<(), CommandError> {
     let mut faulty = Vec::new();
     let mut out = String::new();
     for (name, text) in catalog::read_folder(dir)? {
-        match catalog::load(&name, &text) {
+        match text.and_then(|text| catalog::load(&name, &text)) {
             Ok((file, _)) => out.push_str(&format!("{}: sound, {} entries\n", printable(&name), file.count())),
             Err(faults) => faulty.push(faults),
         }

@@ -48,7 +48,7 @@ pub(super) enum Format {
     Json,
 }
 
-/// Exit code where something fails.
+/// Exit code where something fails, or is asked back.
 const FAILS: u8 = 1;
 
 pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
@@ -90,7 +90,8 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
         (Some(Format::Text), _) | (None, false) => print(&report::text(&report))?,
         (None, true) => {}
     }
-    Ok(if report.count(Verdict::Fail) > 0 { ExitCode::from(FAILS) } else { ExitCode::SUCCESS })
+    let asked = loaded.rig.questions().next().is_some();
+    Ok(if asked || report.count(Verdict::Fail) > 0 { ExitCode::from(FAILS) } else { ExitCode::SUCCESS })
 }
 
 /// Writes the files, some of them into a folder that is made for them where there is none.

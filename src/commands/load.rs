@@ -36,7 +36,10 @@ pub(super) fn stamp(path: &Path, opened: &Opened, catalog: &Catalog) -> Stamp {
     Stamp {
         job: path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default(),
         // The bytes on the disk: the text may have lost a byte order mark.
-        job_hash: hexadecimal(&match std::fs::read(path) {
+        // What is no file, such as standard input, was read to its end, and gives nothing a second time.
+        job_hash: hexadecimal(&match std::fs::metadata(path).and_then(|about| {
+            if about.is_file() { std::fs::read(path) } else { Err(std::io::Error::other("read to its end")) }
+        }) {
             Ok(bytes) => Sha256::digest(bytes),
             Err(_) => Sha256::digest(opened.page.text.as_bytes()),
         }),

@@ -38,7 +38,7 @@ struct Cli {
 
 #[derive(Subcommand)]
 enum Verb {
-    /// Judge a job and report. Exit 0: nothing fails; 1: something fails; 2: the input is unusable
+    /// Judge a job and report. Exit 0: nothing fails; 1: something fails or is asked back; 2: the input is unusable
     Check(check::CheckArgs),
     /// Write a commented job to fill in; never overwrites
     Start(start::StartArgs),

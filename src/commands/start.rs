@@ -8,7 +8,8 @@ use clap::{Args, ValueEnum};
 use super::output::{Paper, write};
 use super::{CommandError, print, written_to};
 use crate::catalog::Catalog;
-use crate::job::{Sitting, start::template};
+use crate::job::Sitting;
+use crate::job::start::{short, template};
 use crate::report;
 use crate::written::printable;
 
@@ -19,6 +20,9 @@ pub(super) struct StartArgs {
     /// Which sitting it is for
     #[arg(long = "for", value_enum, default_value = "before-ordering")]
     sitting: SittingChoice,
+    /// With every field there is, not only what is in hand in ten minutes
+    #[arg(long)]
+    long: bool,
     /// Also write a blank measuring sheet to print and take along, as one HTML file
     #[arg(long, value_name = "SHEET")]
     sheet: Option<PathBuf>,
@@ -46,7 +50,8 @@ impl From<SittingChoice> for Sitting {
 
 pub(super) fn run(args: &StartArgs) -> Result<ExitCode, CommandError> {
     let sitting = args.sitting.into();
-    let mut papers = vec![Paper::fresh(&args.file, template(sitting))];
+    let text = if args.long { template(sitting) } else { short(sitting) };
+    let mut papers = vec![Paper::fresh(&args.file, text)];
     if let Some(sheet) = &args.sheet {
         papers.push(Paper::sealed(sheet, &report::blank_sheet(sitting, &Catalog::built_in()?)));
     }

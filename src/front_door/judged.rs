@@ -35,6 +35,7 @@ pub(super) fn data(question: &Question, quickly: bool) -> Value {
             "answer": report.answer(),
             "headline": report.headline(),
             "counts": counts,
+            "questions": report::questions(&report),
             "findings": report::findings(&report),
             "missing": missing(&judged),
             "quickly": quickly,

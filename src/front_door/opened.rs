@@ -7,10 +7,11 @@ use crate::case::{Begun, Case};
 use crate::catalog::Catalog;
 use crate::job::{self, Job};
 use crate::options::Yard;
-use crate::rig::{self, Files, Rig};
+use crate::questions;
+use crate::rig::{self, Files, Question, Rig, Suspect};
 use crate::rules::Judged;
 use crate::sure;
-use crate::written::{Fault, Faults, Page, Slip};
+use crate::written::{Draught, Fault, Faults, Page, Slip};
 
 /// A job that was read: its rig, and its page for what is found wrong later.
 pub struct Opened {
@@ -59,7 +60,7 @@ pub fn open(
     draft.add(unread);
     let resolved = draft.value.as_ref().map(|job| rig::resolve_with_files(job, catalog, &files));
     match resolved {
-        Some(Ok(rig)) => {
+        Some(Ok(mut rig)) => {
             let case = Case::new(&rig);
             // A shape that was read may still be no hull; one that was not was told already.
             if draft.faults.is_empty() {
@@ -75,7 +76,9 @@ pub fn open(
                 draft.add_slips(case.running_study_faults());
             }
             let (job, page) = draft.finish()?;
+            let asked = questions::questions(&case);
             let begun = case.lay_aside();
+            rig.suspects = suspects(asked, text, catalog, &files);
             Ok(Opened { rig, page, job, files, begun })
         }
         Some(Err(unresolved)) => {
@@ -83,6 +86,44 @@ pub fn open(
             Err(Faults::new(&page, draft.faults))
         }
         None => Err(Faults::new(&draft.page, draft.faults)),
+    }
+}
+
+/// Questions of which each has a boat of its own without the readings in doubt; those beyond share one. Somebody who is
+/// asked more has mixed up more than a reading.
+const QUESTIONS_APART: usize = 3;
+
+/// The questions with the rigs that would be judged if nobody had taken the readings that they are about.
+fn suspects(mut asked: Vec<Question>, text: &str, catalog: &Catalog, files: &Files) -> Vec<Suspect> {
+    let rest = asked.split_off(asked.len().min(QUESTIONS_APART));
+    let apart = asked.into_iter().map(|question| vec![question]);
+    let together = Some(rest).filter(|rest| !rest.is_empty());
+    apart
+        .chain(together)
+        .map(|questions| {
+            let entries = questions.iter().flat_map(|question| question.entries.iter().cloned()).collect();
+            Suspect { without: without(entries, text, catalog, files), questions }
+        })
+        .collect()
+}
+
+/// The rig of the text without these entries; where a job is none without one of them, without what that stands in.
+fn without(mut entries: Vec<String>, text: &str, catalog: &Catalog, files: &Files) -> Option<Arc<Rig>> {
+    loop {
+        // From the last to the first, so that the places in a list stay what they were.
+        entries.sort_by(|a, b| b.cmp(a));
+        entries.dedup();
+        let left = entries.iter().fold(text.to_owned(), |text, entry| Draught::new(&text).without(entry));
+        let draft = job::draft("", &left);
+        if let (Some(job), true) = (&draft.value, draft.faults.is_empty())
+            && let Ok(rig) = rig::resolve_with_files(job, catalog, files)
+        {
+            return Some(Arc::new(rig));
+        }
+        entries = entries.iter().filter_map(|entry| Some(entry[..entry.rfind(['.', '['])?].to_owned())).collect();
+        if entries.is_empty() {
+            return None;
+        }
     }
 }
 

@@ -185,7 +185,7 @@ things! {
                 "straightedge along the bottom of the keel out past the transom; tape from the top where the engine \
                 hangs, along the transom, to the straightedge").closely(inch(0.125)).spot(180, 350),
         /// The same off the centreline, where it was taken.
-        heights: Vec<OffCentreHeight> = called("transom height")
+        heights: Vec<OffCentreHeight> = called("transom height").up_to(24)
             .taken(Stop::Transom, "outside, at each engine's centreline",
                 "from the top along the transom to the bottom of the hull there").closely(inch(0.125)).spot(140, 330),
         /// From vertical, top aft.
@@ -222,7 +222,7 @@ things! {
             .taken(Stop::Transom, "outside, at the upper bolts",
                 "from the transom's top down to the centres of the upper bolts").closely(inch(0.0625)).spot(160, 296),
         /// Holes that are there already.
-        holes: Vec<Hole> = called("existing bolt holes")
+        holes: Vec<Hole> = called("existing bolt holes").up_to(200)
             .taken(Stop::Transom, "outside and inside of the transom",
                 "each hole's distance from the centreline and from the transom's top, and its diameter; filled: \
                 true where it is plugged and glassed over").closely(inch(0.0625)).spot(200, 325),

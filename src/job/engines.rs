@@ -36,11 +36,11 @@ things! {
             .taken(Stop::Engine, "beside the engine, tilted up to the stop", "angle finder on the leg, from upright")
             .closely(deg(1.0)).spot(410, 236),
         /// Where each stands across the boat; on the centreline where none is given.
-        at: Vec<Across> = called("where the engines stand").within(bounds::ACROSS)
+        at: Vec<Across> = called("where the engines stand").up_to(12).within(bounds::ACROSS)
             .taken(Stop::Engine, "the offer, or on the transom", "from the boat's centreline to each engine's")
             .closely(inch(0.25)).spot(62, 88),
-        /// What they are for.
-        role: Role = called("what it is for"),
+        /// What they are for; where left out, a small engine beside a large one is taken to be the auxiliary.
+        role: Option<Role> = called("what it is for"),
         /// The hand of each propeller, in the order of `at`.
         propellers: Vec<Hand> = called("hand of each propeller")
             .taken(Stop::Engine, "on the propeller or its papers",

@@ -15,14 +15,14 @@ choices! {
         /// A handful of sections read with a tape and a level, from the transom forward.
         Tape = "tape" {
             /// The sections.
-            sections: Vec<Section> = called("section"),
+            sections: Vec<Section> = called("section").up_to(60),
             /// How the lines run between them.
             [default] lines: Lines,
         };
         /// A table of offsets, from the transom forward.
         Offsets = "offsets" {
             /// The stations.
-            stations: Vec<OffsetStation> = called("station"),
+            stations: Vec<OffsetStation> = called("station").up_to(60),
             /// How the lines run between them.
             [default] lines: Lines,
         };
@@ -54,11 +54,11 @@ things! {
         /// Height of the bottom on the centreline.
         keel: Reading<Length> = called("keel").within(bounds::UP),
         /// Knuckles between keel and chine, from the keel out.
-        [default] bottom_knuckles: Vec<Offset> = called("knuckle of the bottom"),
+        [default] bottom_knuckles: Vec<Offset> = called("knuckle of the bottom").up_to(12),
         /// The chine.
         chine: Offset = called("chine").naming_parts(),
         /// Knuckles between chine and sheer, upward.
-        [default] side_knuckles: Vec<Offset> = called("knuckle of the side"),
+        [default] side_knuckles: Vec<Offset> = called("knuckle of the side").up_to(12),
         /// The sheer.
         sheer: Offset = called("sheer").naming_parts(),
     }
@@ -70,7 +70,7 @@ things! {
         /// Forward of the transom, at the keel.
         forward: Reading<Length> = called("forward of the transom").within(bounds::STATION),
         /// From the keel up to the sheer.
-        points: Vec<Offset> = called("point"),
+        points: Vec<Offset> = called("point").up_to(60),
     }
 }
 
@@ -91,17 +91,17 @@ things! {
         water: Option<Water> = called("the water").within(bounds::DENSITY)
             .taken(Stop::Afloat, "at the dock", "salt, fresh, or its density by a hydrometer").spot(186, 372),
         /// Freeboards or waterline marks as measured.
-        marks: Vec<Mark> = called("freeboards")
+        marks: Vec<Mark> = called("freeboards").up_to(40)
             .taken(Stop::Afloat, "at the dock, in still water, everybody off",
                 "plumb from a marked point of the sheer down to the water, at both corners of the transom and near \
                 the stem; write where the point stands on the boat too").closely(inch(0.25)).spot(500, 66),
         /// Which engines hung on her then; the old ones before ordering, the new ones as fitted.
         engines: Option<EnginesThen> = called("engines that hung on her then"),
         /// Who was aboard then, and where.
-        crew: Vec<CrewAt> = called("who was aboard then")
+        crew: Vec<CrewAt> = called("who was aboard then").up_to(40)
             .taken(Stop::Afloat, "at the dock", "how many, and where they sat or stood").closely(inch(6.0)).spot(300, 100),
         /// What else was aboard then that is no part of her: sandbags, tools.
-        also: Vec<Item> = called("what else was aboard then")
+        also: Vec<Item> = called("what else was aboard then").up_to(60)
             .taken(Stop::Afloat, "at the dock, on a scale", "sandbags, tools: what each weighs and where it lies"),
     }
 }
@@ -147,12 +147,12 @@ things! {
         /// The bare boat: no engines, brackets, liquids, persons or gear.
         boat: BoatWeight = called("the bare boat"),
         /// Tanks and live wells.
-        tanks: Vec<TankEntry> = called("the tank's capacity and place")
+        tanks: Vec<TankEntry> = called("the tank's capacity and place").up_to(24)
             .taken(Stop::Aboard, "tank plate, or its outside measures",
                 "capacity, and its centre forward of the transom and above the bottom")
             .closely(inch(2.0)).spot(262, 84),
         /// Places of persons.
-        places: Vec<Seat> = called("places of persons")
+        places: Vec<Seat> = called("places of persons").up_to(60)
             .taken(Stop::Aboard, "seats, benches, where they stand",
                 "forward of the transom, off the centreline, and how high the middle of a person is above the \
                 bottom").closely(inch(2.0)).spot(332, 66),
@@ -163,7 +163,7 @@ things! {
         crew: Option<u16> = called("persons who go out in her").within(bounds::CREW)
             .taken(Stop::Aboard, "what she is used for", "as many as usually go"),
         /// Gear that is usually aboard.
-        gear: Vec<Item> = called("gear that is usually aboard")
+        gear: Vec<Item> = called("gear that is usually aboard").up_to(100)
             .taken(Stop::Aboard, "on a scale", "anchor, chest, nets: what each weighs and where it lies"),
     }
 }
@@ -318,11 +318,11 @@ things! {
         /// How full the live wells are.
         live_well: Option<Reading<Ratio>> = called("how full the live wells are").within(bounds::FILL),
         /// Who is aboard, and where.
-        crew: Vec<CrewAt> = called("who is aboard"),
+        crew: Vec<CrewAt> = called("who is aboard").up_to(40),
         /// Whether the usual gear stays ashore.
         gear_ashore: bool,
         /// What else is aboard.
-        also: Vec<Item> = called("what else is aboard"),
+        also: Vec<Item> = called("what else is aboard").up_to(60),
     }
 }
 

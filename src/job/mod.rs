@@ -4,7 +4,7 @@
 //! the rules that need it, with the way to take it ([`crate::reading`]).
 
 mod boat;
-mod bounds;
+pub(crate) mod bounds;
 mod check;
 mod engines;
 mod float;
@@ -99,7 +99,7 @@ things! {
         /// The motorwell that the engines tilt into.
         well: Well = called("the motorwell"),
         /// What else they could strike.
-        obstacles: Vec<BoxedObstacle> = called("what else the engines could strike")
+        obstacles: Vec<BoxedObstacle> = called("what else the engines could strike").up_to(60)
             .taken(Stop::Inside, "inside, forward of the well",
                 "hatches, seats, ladders: from and to, forward of the outside of the transom's top, across, and \
                 above it").closely(inch(0.25)).spot(190, 66),
@@ -123,7 +123,7 @@ things! {
                 [...]); at the least boat.length, boat.chine_beam, boat.deadrise and boat.depth")
             .closely(inch(0.5)).spot(300, 52),
         /// Wells that the water fills to its own level, and that carry nothing.
-        flooded: Vec<Flooded> = called("wells that the water fills")
+        flooded: Vec<Flooded> = called("wells that the water fills").up_to(12)
             .taken(Stop::Inside, "motorwell",
                 "length, width and the floor's height above the level line through the bottom, where its drains are \
                 open and the floor is near the water").closely(inch(0.5)).spot(160, 108),
@@ -132,28 +132,28 @@ things! {
         /// What she and everything aboard weighs.
         weights: Weights = called("what is aboard"),
         /// Edges where water comes in or runs off.
-        edges: Vec<Edge> = called("height of the well's edge")
+        edges: Vec<Edge> = called("height of the well's edge").up_to(60)
             .taken(Stop::Inside, "motorwell, or the transom's top where there is no well",
                 "the lowest point where water would come aboard: above the level line through the bottom, forward \
                 of the transom, off the centreline; kind: well")
             .closely(inch(0.25)).spot(160, 84).also(&[DRAINS, SHEER]),
         /// Loadings to look at; sensible ones are made where none is given.
-        conditions: Vec<Condition> = called("loadings to look at")
+        conditions: Vec<Condition> = called("loadings to look at").up_to(40)
             .taken(Stop::Aboard, "what she is used for",
                 "who and what is aboard, and where, in each way in which she goes out"),
         /// Engines going on.
-        engines_on: Vec<EngineGroup> = called("engines that go on")
+        engines_on: Vec<EngineGroup> = called("engines that go on").up_to(12)
             .taken(Stop::Engine, "the offer, or the engines themselves",
                 "class or description, place and weight of each").spot(62, 88),
         /// Engines coming off.
-        engines_off: Vec<EngineGroup> = called("engines that come off")
+        engines_off: Vec<EngineGroup> = called("engines that come off").up_to(12)
             .taken(Stop::Engine, "transom, engine plates", "class or description, place and weight of each")
             .spot(62, 88),
         /// What else goes on with the new engines.
-        goes_on: Vec<Item> = called("what goes on with the engines")
+        goes_on: Vec<Item> = called("what goes on with the engines").up_to(60)
             .taken(Stop::Items, "the offer", "oil tank, batteries, pump: what each weighs and where it shall stand"),
         /// What else comes off with the old engines.
-        comes_off: Vec<Item> = called("what comes off with the engines")
+        comes_off: Vec<Item> = called("what comes off with the engines").up_to(60)
             .taken(Stop::Items, "on a scale", "oil tank, batteries, pump: what each weighs and where it stands"),
         /// What had been planned, where a finished install is surveyed.
         planned: Option<Planned> = called("what had been planned")
@@ -184,6 +184,9 @@ things! {
             .taken(Stop::Desk, "the question", "as the question gives it"),
         /// What is rigged to her.
         rigging: Rigging = called("what is rigged"),
+        /// Readings that were asked back, were looked at again, and stand as they are written, by their entries:
+        /// `sure: ["plate.power"]`.
+        sure: Vec<String> = called("readings that were looked at again"),
         /// Anything the reader of the report should know.
         notes: Option<String>,
     }
@@ -245,8 +248,13 @@ impl Job {
 pub fn draft(name: &str, text: &str) -> Draft<Job> {
     let mut draft = written::read::<Job>(name, text);
     if let Some(job) = &draft.value {
-        let found = check::job(job, &draft.page);
-        draft.add(found);
+        match check::job(job, &draft.page) {
+            Ok(found) => draft.add(found),
+            Err(too_much) => {
+                draft.value = None;
+                draft.faults.extend(too_much);
+            }
+        }
     }
     draft
 }

@@ -11,7 +11,7 @@ things! {
     /// How the transom is built and held.
     pub struct Structure {
         /// Its layers from the outside in; where left out, all of it is the transom's material.
-        lay_up: Vec<Layer> = called("what the transom is made of, layer by layer")
+        lay_up: Vec<Layer> = called("what the transom is made of, layer by layer").up_to(40)
             .taken(Stop::Inside, "outside and inside of the transom, a hole or an edge",
                 "drill one 1/4 in hole from inside where an old one can be used or it will be covered, measure the \
                 skins, and seal it: each layer's material and thickness from the outside in, from that hole, a \
@@ -28,12 +28,12 @@ things! {
         well_floor: Option<Bond> = called("how the splash-well's floor holds the transom")
             .taken(Stop::Inside, "inside, under the well", "one of loose, bonded, built_in").spot(545, 300),
         /// Knees that stand against its inside.
-        knees: Option<Vec<Upright>> = called("knees that stand against the transom")
+        knees: Option<Vec<Upright>> = called("knees that stand against the transom").up_to(24)
             .taken(Stop::Inside, "inside, from the transom forward",
                 "each knee's distance from the centreline, and how far up the transom it reaches; [] where there is \
                 none").closely(inch(0.5)).spot(560, 358),
         /// Stringers that end on its inside.
-        stringers: Option<Vec<Upright>> = called("stringers that end on the transom")
+        stringers: Option<Vec<Upright>> = called("stringers that end on the transom").up_to(24)
             .taken(Stop::Inside, "inside, from the transom forward",
                 "each stringer's distance from the centreline, and how far up the transom it reaches; [] where \
                 there is none").closely(inch(0.5)).spot(575, 375),
@@ -193,7 +193,7 @@ things! {
         /// A name from the catalog's bolt grades.
         grade: Option<String> = called("grade of the bolts"),
         /// Where they stand; where left out, the standard pattern, or a bracket's usual two rows.
-        at: Vec<BoltPlace> = called("bolt"),
+        at: Vec<BoltPlace> = called("bolt").up_to(60),
         /// Outside diameter of the washers inside.
         washer: Option<Reading<Length>> = called("washers or plate under the nuts").within(bounds::WASHER)
             .taken(Stop::Bolts, "nuts inside the transom",

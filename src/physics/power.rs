@@ -1,9 +1,9 @@
 //! Powers as engines and plates have them printed.
 
-use uom::si::f64::Power;
+use uom::si::f64::{Mass, Power, Velocity};
 
-use crate::quantity::{Dimensioned, Reading, Written, horsepower, metric_horsepower};
-use crate::working::{Sheet, Term};
+use crate::quantity::{Dimensioned, HOUR, MILE, Reading, Written, horsepower, metric_horsepower, pounds};
+use crate::working::{Sheet, Term, number, sqrt};
 
 /// How the power of engines stands to a power that is printed.
 #[derive(Clone, Debug)]
@@ -58,6 +58,15 @@ fn as_printed(name: &str, engine: &Reading<Power>, rated: &Reading<Power>) -> (T
     }
     let metric = Term::constant(metric_horsepower(1.0)) / Term::constant(horsepower(1.0));
     (power * metric, rounding)
+}
+
+/// What a planing outboard boat runs at the most: Crouch's formula, `V = C √(P / W)`, miles an hour, horsepower and pounds.
+/// Source: Crouch's formula, value from memory; C of 150 to 200 for open outboard boats, common practice, no source.
+pub fn likely_top_speed(sheet: &mut Sheet, power: Power, weight: Mass, constant: f64) -> Term<Velocity> {
+    let share = (Term::new("P", power) / Term::constant(horsepower(1.0)))
+        / (Term::new("W", weight) / Term::constant(pounds(1.0)));
+    let speed = number(constant) * sqrt(share) * Term::constant(MILE / HOUR * Velocity::from_si(1.0));
+    sheet.set("V", "top speed, by Crouch's formula", speed)
 }
 
 /// Names of the two units in which powers are printed.

@@ -74,6 +74,24 @@ pub fn closeness(sheet: &mut Sheet, weights: &[(&str, &Reading<Mass>)]) -> Term<
     sheet.set("c", "how closely these weights are known", sum)
 }
 
+/// How many times as far the stern goes down as the weight over length by beam of water alone would say: from the least to
+/// the most. Common practice, no source: the boats of tests/boats, floated, lie within them.
+pub const STERN_OF_VEE: [f64; 2] = [5.5, 10.0];
+pub const STERN_OF_FLAT: [f64; 2] = [5.0, 8.5];
+pub const STERN_OF_ANY: [f64; 2] = [5.0, 11.0];
+
+/// How far weight put on her stern sinks her transom, at the least and at the most: a first figure from her length and beam,
+/// d = K ΔW / (γ L B).
+pub fn stern_sinks(sheet: &mut Sheet, more: &Term<Mass>, length: Length, beam: Length, times: [f64; 2]) -> [Length; 2] {
+    let (length, beam) = (Term::styled("L", length, Style::Feet), Term::styled("B", beam, Style::Feet));
+    let water = Term::new("γw", pounds_per_cubic_foot(FRESH_WATER_LB_FT3));
+    let each = sheet.set("p", "weight that fills length by beam with water, to a height", water * (length * beam));
+    let [least, most] = times;
+    let least = sheet.set("d1", "how far her transom sinks, at the least", number(least) * (more / &each));
+    let most = sheet.set("d2", "how far her transom sinks, at the most", number(most) * (more / &each));
+    [least.value(), most.value()]
+}
+
 /// Weight at the stern that trims a boat of this length and beam by no more than anybody objects to. Half her length
 /// is its arm; her waterplane's second moment over the weight of water is what it works against.
 pub fn unfelt(sheet: &mut Sheet, length: Length, beam: Length) -> Term<Mass> {

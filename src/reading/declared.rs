@@ -111,6 +111,8 @@ pub struct Declared {
     pub files: &'static [&'static str],
     /// Whether what stands in it is told by its name too: of a chine, its height.
     pub names_parts: bool,
+    /// How many entries it takes, where it is a list: more is a drawing or a table, not what somebody took.
+    pub most_entries: usize,
     /// Further lines of the sheet that end in this field: of a list whose entries are of several sorts.
     pub also: &'static [Declared],
 }
@@ -135,9 +137,13 @@ pub const fn called(name: &'static str) -> Declared {
         is_label: false,
         files: &[],
         names_parts: false,
+        most_entries: MOST_ENTRIES,
         also: &[],
     }
 }
+
+/// Entries of a list of which nothing is said.
+const MOST_ENTRIES: usize = 400;
 
 /// What a thing is called by the one who wrote the job.
 pub const fn label() -> Declared {
@@ -166,6 +172,12 @@ impl Declared {
     #[must_use]
     pub const fn closely(self, closely: Amount) -> Self {
         Declared { closely: Some(closely), ..self }
+    }
+
+    /// Of so many entries at most.
+    #[must_use]
+    pub const fn up_to(self, most_entries: usize) -> Self {
+        Declared { most_entries, ..self }
     }
 
     /// With this place on the sketch.

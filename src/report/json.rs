@@ -25,6 +25,7 @@ pub fn json(report: &Report) -> Value {
         "made_up": report.case.rig.job.made_up,
         "sitting": report.case.rig.job.sitting.words(),
         "headline": report.headline(),
+        "questions": super::questions::as_json(report),
         "findings": findings(report),
         "weights": parts(&report.case.weights(), units),
         "float": float(report.case, units),

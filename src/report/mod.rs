@@ -7,6 +7,7 @@ mod json;
 mod mark;
 mod options;
 mod page;
+mod questions;
 mod readings;
 mod rigging;
 mod running;
@@ -28,6 +29,7 @@ pub use page::{
 };
 #[cfg(feature = "terminal")]
 pub(crate) use page::{GENERATOR, marks, style};
+pub use questions::as_json as questions;
 pub use sheet::{Waiting, measuring_list, waiting};
 pub use text::{catalog_entry, catalog_list, explain_rule, rule_list, text, work_text};
 
@@ -65,7 +67,10 @@ impl Report<'_> {
         let study = self.case.rig.job.sitting == Sitting::Study;
         [Verdict::Fail, Verdict::Unmeasured, Verdict::Warn]
             .into_iter()
-            .find(|verdict| self.count(*verdict) > 0 && !(study && *verdict == Verdict::Unmeasured))
+            .find(|verdict| {
+                let asked = *verdict == Verdict::Unmeasured && !self.case.rig.suspects.is_empty();
+                asked || (self.count(*verdict) > 0 && !(study && *verdict == Verdict::Unmeasured))
+            })
             .unwrap_or(Verdict::Pass)
     }
 
@@ -74,6 +79,7 @@ impl Report<'_> {
         match (self.case.rig.job.sitting, self.overall()) {
             (Sitting::Study, Verdict::Fail) => "Worked out: something fails.",
             (Sitting::Study, Verdict::Warn) => "Worked out: something to mind.",
+            (Sitting::Study, Verdict::Unmeasured) => "Asked back.",
             (Sitting::Study, _) => "Worked out.",
             (Sitting::AsFitted, Verdict::Fail) => "No, not as fitted.",
             (_, Verdict::Fail) => "No, not as written.",
@@ -85,6 +91,16 @@ impl Report<'_> {
 
     /// The answer in one line.
     pub fn headline(&self) -> String {
+        match self.case.rig.questions().count() {
+            0 => self.headline_of_findings(),
+            1 => format!("{} First comes a question back: a reading hardly can be right.", self.headline_of_findings()),
+            n => {
+                format!("{} First come {n} questions back: readings hardly can be right.", self.headline_of_findings())
+            }
+        }
+    }
+
+    fn headline_of_findings(&self) -> String {
         let (fails, warns, unmeasured) =
             (self.count(Verdict::Fail), self.count(Verdict::Warn), self.count(Verdict::Unmeasured));
         if self.case.rig.job.sitting == Sitting::Study && fails + warns == 0 {

@@ -3,6 +3,7 @@
 
 mod engine;
 mod float;
+mod question;
 mod ran;
 mod resolve;
 mod sheet;
@@ -19,6 +20,7 @@ use crate::quantity::Text;
 pub use crate::reading::Missing;
 pub use engine::{Bracket, Engine, Group, ItemOfOutfit, Outfit};
 pub use float::{Files, Shape};
+pub use question::{Suspect, Question};
 pub use ran::Ran;
 pub use resolve::{resolve, resolve_again, resolve_with_files};
 pub use sheet::SwingSheet;
@@ -47,11 +49,18 @@ pub struct Rig {
     pub structure: Structure,
     /// The tables of regulations and standards.
     pub tables: Arc<Tables>,
+    /// What hardly can be of its readings, and is asked back.
+    pub suspects: Vec<Suspect>,
     /// What was taken for granted in resolving the job, in sentences.
     pub assumed: Vec<Text>,
 }
 
 impl Rig {
+    /// Everything that is asked back.
+    pub fn questions(&self) -> impl Iterator<Item = &Question> {
+        self.suspects.iter().flat_map(|suspect| &suspect.questions)
+    }
+
     /// What the job is called.
     pub fn title(&self) -> &str {
         self.job.title.as_deref().unwrap_or("untitled job")

@@ -1,6 +1,6 @@
 //! What a rule says of a rig.
 
-use crate::quantity::{Measure, Text, Units};
+use crate::quantity::{Measure, Piece, Text, Units};
 use crate::reading::{Absent, Missing};
 use crate::working::{Sheet, Table};
 
@@ -227,6 +227,34 @@ impl Finding {
     /// Whether it answers a question though there was nothing to judge: a limit, or something found.
     pub fn is_answer(&self) -> bool {
         self.verdict == Verdict::Unmeasured && (self.limit.is_some() || self.found.is_some())
+    }
+
+    /// The finding, undecided where a number in it is without end or undefined.
+    #[must_use]
+    pub(super) fn with_figures(self) -> Self {
+        if self.measures().all(|measure| measure.si.is_finite()) {
+            return self;
+        }
+        Finding::new(
+            self.verdict.min(Verdict::Unmeasured),
+            Text::from("The calculation came to no figure. Look at the readings that it uses; if they are right, this program is wrong."),
+        )
+        .working(self.working)
+    }
+
+    /// Every number that it tells.
+    fn measures(&self) -> impl Iterator<Item = Measure> {
+        let limits = match self.limit {
+            Some(Limit::AtMost(one) | Limit::AtLeast(one)) => [Some(one), None],
+            Some(Limit::Within(least, most)) => [Some(least), Some(most)],
+            None => [None, None],
+        };
+        let words = [Some(&self.summary), self.remedy.as_ref()].into_iter().flatten();
+        let told = words.flat_map(Text::pieces).filter_map(|piece| match piece {
+            Piece::Measure(measure) => Some(*measure),
+            Piece::Words(_) => None,
+        });
+        limits.into_iter().flatten().chain(self.found).chain(told)
     }
 
     /// Room to the limit; negative beyond it.

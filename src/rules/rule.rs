@@ -112,7 +112,7 @@ macro_rules! rule {
             id: $id,
             family: $crate::rules::Family::$family,
             doc: &[$($doc),+],
-            judge: |case| $crate::rules::Finding::from($judge(case)),
+            judge: |case| $crate::rules::Finding::from($judge(case)).with_figures(),
         };
     };
 }

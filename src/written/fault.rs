@@ -77,6 +77,34 @@ impl fmt::Display for Faults {
 
 impl std::error::Error for Faults {}
 
+/// A parenthesis that was not closed: a field that does not belong where it stands would belong further out, if one more were
+/// closed in front of it. `attempt` reads a text and gives the next error.
+pub(super) fn not_closed(
+    page: &Page,
+    text: &str,
+    path: &str,
+    error: &ron::error::SpannedError,
+    attempt: impl Fn(&str) -> Option<Box<(String, ron::error::SpannedError)>>,
+) -> Option<Fault> {
+    let ron::Error::NoSuchStructField { found, .. } = &error.code else { return None };
+    if path.is_empty() || !page.is_left_open() {
+        return None;
+    }
+    let place =
+        page.places.around(byte_of(text, error.span.start)).filter(|entry| entry.path.ends_with(found.as_str()))?;
+    let at = place.whole.start;
+    let mut closed = text.to_owned();
+    closed.insert_str(at, "), ");
+    let belongs = attempt(&closed).is_none_or(|next| byte_of(&closed, next.1.span.start) > at + found.len() + 3);
+    let holder = place.path.rsplit_once('.').map_or("", |(holder, _)| holder);
+    belongs.then(|| Fault {
+        path: holder.to_owned(),
+        span: at..at + found.len(),
+        message: format!("the parenthesis of `{holder}` is not closed before `{found}`"),
+        help: Some("close it in front of this: ),".to_owned()),
+    })
+}
+
 /// The reader's error in our words, at the value it is about.
 pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError) -> Fault {
     use ron::Error as E;
@@ -95,9 +123,17 @@ pub(super) fn from_ron(page: &Page, path: &str, error: &ron::error::SpannedError
             (format!("`{field}` is given twice"), Some("keep one of the two".to_owned()))
         }
         E::MissingStructField { field, .. } => (format!("`{field}` is missing here"), None),
-        E::IntegerOutOfBounds => {
-            ("a small whole number, not negative, expected".to_owned(), Some("such as 6".to_owned()))
-        }
+        E::IntegerOutOfBounds => (
+            "no whole number that can stand here".to_owned(),
+            Some("not negative, and no larger than such things are: persons: 6, year: 2006".to_owned()),
+        ),
+        E::InvalidIdentifier(word) | E::SuggestRawIdentifier(word) => (
+            format!("`{word}` is no word that can stand here"),
+            Some(match word.replace('-', "_") {
+                joined if joined != *word => format!("words are joined by an underscore: {joined}"),
+                _ => "a word without quotes, such as none, or a reading in quotes, such as \"16 ft\"".to_owned(),
+            }),
+        ),
         E::ExpectedString => ("words in quotes expected".to_owned(), Some("such as \"low tide ramp\"".to_owned())),
         E::ExceededRecursionLimit => (
             "brackets nest deeper here than any job does".to_owned(),

@@ -12,6 +12,12 @@ pub enum FileError {
     /// The system would not hand it over.
     #[error("cannot be read: {0}")]
     Unreadable(#[from] io::Error),
+    /// There is none.
+    #[error("there is no such file; `sternknee start FILE` writes one to fill in")]
+    None,
+    /// It is a folder.
+    #[error("is a folder; name the file in it")]
+    Folder,
     /// It holds bytes that are no text.
     #[error("line {line}, column {column}: not UTF-8 text; save the file as UTF-8")]
     NotText { line: usize, column: usize },
@@ -24,6 +30,11 @@ pub enum FileError {
 /// A file that cannot be opened or read, or that is not UTF-8.
 pub fn text_of(path: &Path) -> Result<String, FileError> {
     let mut bytes = Vec::new();
+    match std::fs::metadata(path) {
+        Ok(about) if about.is_dir() => return Err(FileError::Folder),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Err(FileError::None),
+        _ => {}
+    }
     File::open(path)?.take(LONGEST_FILE as u64 + 1).read_to_end(&mut bytes)?;
     if bytes.len() > LONGEST_FILE {
         return Ok(String::from_utf8_lossy(&bytes).into_owned());

@@ -8,6 +8,7 @@ mod edit;
 mod fault;
 mod file;
 mod places;
+mod quotes;
 #[cfg(feature = "terminal")]
 mod rendered;
 mod slip;
@@ -58,6 +59,29 @@ impl Page {
         }
     }
 
+    /// Whether it has an entry of this path.
+    pub fn has(&self, path: &str) -> bool {
+        self.places.has(path)
+    }
+
+    /// Whether more parentheses are opened in it than closed.
+    fn is_left_open(&self) -> bool {
+        let (mut depth, mut at) = (0_i64, 0);
+        while let Some(c) = self.text[at..].chars().next() {
+            at += match c {
+                '"' => quotes::string(&self.text[at..]),
+                '/' => Places::blank(&self.text[at..]).max(1),
+                _ => c.len_utf8(),
+            };
+            depth += match c {
+                '(' => 1,
+                ')' => -1,
+                _ => 0,
+            };
+        }
+        depth > 0
+    }
+
     /// The value at this path as it is written, or the nearest entry around it.
     pub fn slice(&self, path: &str) -> &str {
         &self.text[self.places.nearest(path)]
@@ -73,6 +97,8 @@ pub struct Draft<T> {
     pub page: Page,
     /// What was wrong.
     pub faults: Vec<Fault>,
+    /// What holds a field that could be read but for its notation, and was left out: nothing is said of its neighbours.
+    spoiled: Vec<String>,
 }
 
 impl<T> Draft<T> {
@@ -84,7 +110,8 @@ impl<T> Draft<T> {
                 .faults
                 .iter()
                 .any(|earlier| earlier.path.strip_prefix(&fault.path).is_some_and(|rest| rest.starts_with(['.', '['])));
-            if !consequence {
+            let beside = self.spoiled.iter().any(|holder| places::parent(&fault.path) == holder);
+            if !consequence && !beside {
                 self.faults.push(fault);
             }
         }
@@ -118,21 +145,33 @@ pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
             format!("the file holds more than {LONGEST_FILE} bytes"),
             "no job and no catalog file is as long; check that it is the file you meant",
         );
-        return Draft { value: None, page, faults: vec![fault] };
+        return Draft { value: None, page, faults: vec![fault], spoiled: Vec::new() };
     }
     let page = Page::new(name, text);
     let mut copy = text.to_owned();
     let mut faults: Vec<Fault> = Vec::new();
+    let mut beside: Vec<String> = Vec::new();
+    for slip in quotes::misquoted(&page) {
+        faults.push(slip.fault);
+        let Some((field, spoiled)) = slip.spoiled else { return Draft { value: None, page, faults, spoiled: beside } };
+        beside.push(places::parent(&field).to_owned());
+        let entry = with_comma(&copy, spoiled);
+        blank(&mut copy, entry);
+    }
     loop {
         let refusal = match attempt::<T>(&copy) {
             Ok(value) => {
-                return Draft { value: Some(value), page, faults };
+                return Draft { value: Some(value), page, faults, spoiled: beside };
             }
             Err(refusal) => refusal,
         };
         let (path, error) = *refusal;
         let consequence = matches!(error.code, ron::Error::MissingStructField { .. })
             && faults.iter().any(|fault| fault.path.starts_with(&path));
+        if let Some(fault) = fault::not_closed(&page, &copy, &path, &error, |text| attempt::<T>(text).err()) {
+            faults.push(fault);
+            return Draft { value: None, page, faults, spoiled: beside };
+        }
         if !consequence {
             let fault = fault::from_ron(&page, &path, &error);
             if !faults.contains(&fault) {
@@ -143,7 +182,7 @@ pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
             && (can_go_on(&error.code) || is_reading_for_word(&copy, &error))
             && page.places.entry(&path, &error.span, &page.text).is_some_and(|entry| blank(&mut copy, entry));
         if !blanked {
-            return Draft { value: None, page, faults };
+            return Draft { value: None, page, faults, spoiled: beside };
         }
     }
 }
@@ -212,6 +251,13 @@ fn can_go_on(code: &ron::Error) -> bool {
 fn is_reading_for_word(text: &str, error: &ron::error::SpannedError) -> bool {
     matches!(error.code, ron::Error::ExpectedIdentifier)
         && text[places::byte_of(text, error.span.start)..].starts_with('"')
+}
+
+/// The entry with the comma behind it.
+fn with_comma(text: &str, entry: Range<usize>) -> Range<usize> {
+    let behind = &text[entry.end..];
+    let comma = behind.find(',').filter(|i| behind[..*i].trim().is_empty()).map_or(0, |i| i + 1);
+    entry.start..entry.end + comma
 }
 
 /// Replaces the entry by spaces, line breaks kept so that every other place stays where it was.

@@ -45,6 +45,11 @@ impl Places {
         scanner.at
     }
 
+    /// Whether there is an entry of this path.
+    pub(super) fn has(&self, path: &str) -> bool {
+        self.entries.iter().any(|entry| entry.path == path)
+    }
+
     /// The value at the path, or the nearest entry around it; the start of the text at last.
     pub(super) fn nearest(&self, path: &str) -> Range<usize> {
         let mut path = path;
@@ -57,6 +62,17 @@ impl Places {
                 None => return 0..0,
             }
         }
+    }
+
+    /// The innermost entry that this byte stands in.
+    pub(super) fn around(&self, at: usize) -> Option<&Entry> {
+        self.entries.iter().rfind(|entry| entry.whole.contains(&at))
+    }
+
+    /// The innermost field that this byte stands in, with its name.
+    pub(super) fn field_around(&self, at: usize) -> Option<&Entry> {
+        let fields = self.entries.iter().filter(|entry| !entry.path.ends_with(']'));
+        fields.rev().find(|entry| entry.whole.contains(&at))
     }
 
     /// The whole entry to blank for an error at this path, with the comma behind it. Where the error
@@ -75,16 +91,11 @@ impl Places {
                 _ => same.clone().find(within).or_else(|| same.clone().next())?,
             }
         };
-        let behind = &text[entry.whole.end..];
-        let comma = match behind.find(',') {
-            Some(i) if behind[..i].trim().is_empty() => i + 1,
-            _ => 0,
-        };
-        Some(entry.whole.start..entry.whole.end + comma)
+        Some(super::with_comma(text, entry.whole.clone()))
     }
 }
 
-fn parent(path: &str) -> &str {
+pub(super) fn parent(path: &str) -> &str {
     path.rfind(['.', '[']).map_or("", |cut| &path[..cut])
 }
 

@@ -10,17 +10,21 @@ const NOT_ASKED: [&str; 9] =
 
 #[test]
 fn a_template_parses_as_it_is_and_lets_nothing_pass() {
-    for sitting in SITTINGS {
+    for (sitting, form) in SITTINGS.into_iter().flat_map(|sitting| [(sitting, None), (sitting, Some("--long"))]) {
         let folder = tempfile::tempdir().unwrap();
         let call = |arguments: &[&str]| sternknee(folder.path()).args(arguments).output().unwrap();
-        let started = call(&["start", "new.ron", "--for", sitting]);
+        let started = call(&[&["start", "new.ron", "--for", sitting], form.as_slice()].concat());
         assert_eq!(started.status.code(), Some(0));
         let written = std::fs::read_to_string(folder.path().join("new.ron")).unwrap();
-        same_as_kept(&format!("start-{sitting}"), "the file that `start` writes", &written);
+        if form.is_some() {
+            same_as_kept(&format!("start-{sitting}"), "the file that `start` writes", &written);
+        }
         let checked = call(&["check", "new.ron"]);
         assert_eq!(checked.status.code(), Some(0));
         let text = shown(&checked);
-        same_as_kept(&format!("start-{sitting}-check"), "check of it as it is", &text);
+        if form.is_some() {
+            same_as_kept(&format!("start-{sitting}-check"), "check of it as it is", &text);
+        }
         let report = call(&["check", "new.ron", "--format", "json"]);
         let report: serde_json::Value = serde_json::from_slice(&report.stdout).unwrap();
         for finding in report["findings"].as_array().unwrap() {
@@ -33,6 +37,23 @@ fn a_template_parses_as_it_is_and_lets_nothing_pass() {
         let tape = call(&["tape", "new.ron"]);
         assert_eq!(tape.status.code(), Some(0));
         assert!(String::from_utf8_lossy(&tape.stdout).contains("decides:"));
+    }
+}
+
+/// Short enough to be filled in within ten minutes; the long form tells every trap's way out.
+#[test]
+fn a_job_begins_short_and_the_long_form_holds_what_traps_ask_for() {
+    use sternknee::job::{Sitting, start};
+    for sitting in [Sitting::BeforeOrdering, Sitting::AsFitted] {
+        let (short, long) = (start::short(sitting), start::template(sitting));
+        assert!(short.lines().count() < 60 && short.lines().count() * 2 < long.lines().count());
+        for field in ["setback:", "drop:", "role:", "weighed:", "holes_up:"] {
+            assert!(long.contains(field), "{field}");
+        }
+    }
+    let readme = include_str!("../../README.md");
+    for field in ["setback:", "drop:", "role:", "weighed:", "holes_up:"] {
+        assert!(readme.contains(field), "{field}");
     }
 }
 

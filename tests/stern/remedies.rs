@@ -15,7 +15,7 @@ fn with_as_much_less_on_the_stern_as_told_the_well_edge_is_at_its_limit() {
     let rig = rig(&skiff(engine, 0.0, &ledger(lip)));
     let case = Case::new(&rig);
     let float = case.float().unwrap();
-    let state = float.loadings.iter().find(|l| l.name.starts_with("full fuel")).unwrap();
+    let state = float.loadings.iter().find(|l| l.name.starts_with("crew aft")).unwrap();
     let state = state.after.as_ref().unwrap();
     let edge = float.edges[0].point;
     let limit = 4.0 * 0.0254;
@@ -31,7 +31,7 @@ fn with_as_much_less_on_the_stern_as_told_the_well_edge_is_at_its_limit() {
     let again = crate::rig(&text);
     let case = Case::new(&again);
     let float = case.float().unwrap();
-    let loaded = float.loadings.iter().find(|l| l.name.starts_with("full fuel")).unwrap();
+    let loaded = float.loadings.iter().find(|l| l.name.starts_with("crew aft")).unwrap();
     let height = loaded.after.as_ref().unwrap().floating().unwrap().height_above_water(&edge).value;
     assert!((height - limit).abs() < CLOSE_M, "{height}");
 }

@@ -5,15 +5,19 @@ use uom::si::f64::{Length, Mass, MassDensity};
 
 use super::Entry;
 use super::ledger::{value, y_of};
-use crate::job::{self, EnginesThen, Sitting};
+use crate::job::{EnginesThen, Sitting};
 use crate::physics::float::{self, AsFloats, Hull, Mark, Weight, as_she_floats};
 use crate::quantity::{Dimensioned, Measure, Text, say};
-use crate::reading::{Absent, reading};
-use crate::rig::{Missing, Rig};
+use crate::reading::Absent;
+use crate::rig::Rig;
 
 /// Height of the bare boat's centre over the height from keel to highest sheer, where nobody knows it.
 /// Common practice, no source.
 const CENTRE_OVER_HEIGHT: f64 = 0.5;
+
+/// The bare boat's centre forward of the transom over the hull's length, where nobody knows it: from the aftmost, which is
+/// taken, to the foremost. Common practice, no source.
+const CENTRE_OVER_LENGTH: [f64; 2] = [0.38, 0.46];
 
 /// The fit to the marks.
 #[derive(Clone, Debug)]
@@ -45,14 +49,19 @@ pub(super) fn centre_height(rig: &Rig, hull: &Hull, assumed: &mut Vec<Text>) -> 
 }
 
 /// The bare boat as she was weighed.
-pub(super) fn weighed(rig: &Rig, centre_height: f64) -> Result<Entry, Absent> {
+pub(super) fn weighed(rig: &Rig, hull: &Hull, centre_height: f64, assumed: &mut Vec<Text>) -> Result<Entry, Absent> {
     let weight = rig.job.weights.boat.weight().ask()?;
-    let Some(x) = value(rig.job.weights.boat.forward.as_ref()) else {
-        return Err(Absent::Waits(vec![Missing {
-            measurement: reading!(job::BoatWeight.weight),
-            of: Some("her centre, forward of the transom".to_owned()),
-        }]));
-    };
+    let x = value(rig.job.weights.boat.forward.as_ref()).unwrap_or_else(|| {
+        let (low, high) = hull.bounds();
+        let [aft, fore] = CENTRE_OVER_LENGTH.map(|part| part * (high.x - low.x));
+        assumed.push(say!(
+            "The bare boat's centre is taken {} forward of the transom, the careful end of the {} to {} that outboard boats of her length have (common practice, no source).",
+            Measure::tape(Length::from_si(aft)),
+            Measure::tape(Length::from_si(aft)),
+            Measure::tape(Length::from_si(fore))
+        ));
+        aft
+    });
     let y = y_of(rig.job.weights.boat.across.as_ref());
     Ok(bare(weight.value, Point3::new(x, y, centre_height)))
 }

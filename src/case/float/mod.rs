@@ -103,7 +103,7 @@ impl Float {
         let after = weights(rig, &rig.after)?;
         let centre_height = bare::centre_height(rig, &built.hull, &mut assumed);
         let (bare, as_measured) = match job.afloat.marks().reading() {
-            None => (bare::weighed(rig, centre_height)?, None),
+            None => (bare::weighed(rig, &built.hull, centre_height, &mut assumed)?, None),
             Some(marks) => {
                 let engines = bare::engines_then(rig)?;
                 let (hull, hung) = match engines {

@@ -4,10 +4,11 @@ use uom::si::f64::{Angle, Length, Mass, MassDensity, Ratio, Velocity};
 use uom::si::length::foot;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 
-use crate::job::{Bottom, Category};
+use crate::job::{Bottom, Category, Sitting};
+use crate::physics::power::likely_top_speed;
 use crate::physics::strength::loads::{acceleration_at_gravity_centre, slamming};
 use crate::quantity::{Dimensioned, Measure, Reading, Text, degrees, say, standard_gravity};
-use crate::rig::Rig;
+use crate::rig::{Missing, Rig};
 use crate::working::Sheet;
 
 /// How she is driven, in the kernel's terms.
@@ -41,6 +42,36 @@ const CATEGORY_D: f64 = 0.4;
 /// Lengths that are typical of the categories D and B, ft; between them the factor grows evenly, so that a 16 ft boat stands
 /// halfway from D to C and a 26 ft one halfway from C to B. Common practice, no source.
 const LENGTHS_D_TO_B: [f64; 2] = [11.0, 31.0];
+
+/// Crouch's constant of open outboard boats: the least, and the most, which is taken, for a faster boat slams harder. Common
+/// practice, no source.
+const CROUCH: [f64; 2] = [150.0, 200.0];
+
+/// Her top speed with the new engines: as told; before they are bought, estimated where her size and their power are known.
+///
+/// # Errors
+/// The speed, as a missing reading.
+pub fn top_speed(rig: &Rig, assumed: &mut Vec<Text>) -> Result<Velocity, Missing> {
+    let told = rig.structure.top_speed.ask();
+    let missing = match told {
+        Ok(speed) => return Ok(speed.value),
+        Err(missing) => missing,
+    };
+    let power = rig.after.main_power().ok().filter(|powers| !powers.is_empty());
+    let (Some(powers), Some(hull), Sitting::BeforeOrdering) = (power, Hull::of(rig), rig.job.sitting) else {
+        return Err(missing);
+    };
+    let power = powers.iter().map(|(_, power)| *power).sum();
+    let sheet = &mut Sheet::default();
+    let [slow, fast] = CROUCH.map(|constant| likely_top_speed(sheet, power, hull.mass, constant).value());
+    assumed.push(say!(
+        "Top speed is taken as {} (Crouch's formula, value from memory: boats of her weight and power run {} to {}; the careful end). A trial or the builder's figure is worth more: operating.top_speed.",
+        Measure::of(fast),
+        Measure::of(slow),
+        Measure::of(fast)
+    ));
+    Ok(fast)
+}
 
 impl Driving {
     /// Of a rig at this speed. The formula of the slamming goes to the sheet.

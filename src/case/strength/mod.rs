@@ -98,13 +98,15 @@ impl Strength {
         if let Err(lacking) = rig.after.ask() {
             missing.push(lacking);
         }
-        let speed = rig.structure.top_speed.ask().map_err(|lacking| missing.push(lacking));
+        let mut estimated = Vec::new();
+        let speed = driving::top_speed(rig, &mut estimated).map_err(|lacking| missing.push(lacking));
         let (board, speed) = match (board, speed) {
-            (Ok(board), Ok(speed)) if missing.is_empty() => (board, speed.value),
+            (Ok(board), Ok(speed)) if missing.is_empty() => (board, speed),
             (Err(Some(no)), _) if missing.is_empty() => return Err(no),
             _ => return Err(Absent::Waits(missing)),
         };
         let mut assumed = board.assumed.clone();
+        assumed.extend(estimated);
         let mut sheet = Sheet::default();
         let driving = Driving::of(rig, speed, &mut sheet, &mut assumed);
         let footings = footing::footings(rig, &rig.after, &board, driving, &mut assumed)?;

@@ -3,10 +3,10 @@
 use uom::si::f64::Length;
 
 use super::Checker;
-use crate::job::bounds::ACROSS;
-use crate::job::{Across, Boat, Plate, Transom};
+use crate::job::bounds::{ACROSS, ON_TRANSOM};
+use crate::job::{Across, Boat, Job, Plate, Transom};
 use crate::quantity::{Dimensioned, Measure, Units};
-use crate::reading::{Amount, inch};
+use crate::reading::{Amount, Part, Place, Value, inch};
 
 /// How far beyond the transom's side a centre may stand: a bracket may overhang. Common practice, no source.
 const OVERHANG: Amount = inch(2.0);
@@ -62,6 +62,29 @@ pub(super) fn transom(checker: &mut Checker, transom: &Transom, boat: &Boat) {
     {
         checker.fault("transom.cutout_width", "wider than the transom", "check both widths");
     }
+}
+
+/// What is measured down the transom ends on it: holes, bolts, the floor of the splash-well, and whatever else is declared
+/// with those bounds.
+pub(super) fn on_transom(checker: &mut Checker, job: &Job) {
+    let Some(height) = checker.sound("transom.height", &job.transom.height) else { return };
+    let most = height.value + height.tolerance.unwrap_or_default();
+    job.visit(&Place::root(""), &mut |at, value| {
+        let (Value::Number(number), Some(ON_TRANSOM)) = (value, at.declared().and_then(|declared| declared.bounds))
+        else {
+            return;
+        };
+        if number.si - number.tolerance.unwrap_or(0.0) >= most.si() && ON_TRANSOM.hold(number.si) {
+            checker.fault(
+                &at.path(),
+                format!(
+                    "{} below the top is outside the transom",
+                    Measure::tape(Length::from_si(number.si)).show(Units::Both)
+                ),
+                format!("the transom is {} high at the centreline", Measure::tape(height.value).show(Units::Both)),
+            );
+        }
+    });
 }
 
 /// A place must lie on the transom, as far as its width is known.

@@ -1,18 +1,44 @@
-//! What no reading can be: outside its bounds, a range that runs backwards, a list without end.
+//! What no reading can be: outside its bounds, a range that runs backwards; and what is more than a job needs.
 
 use super::Checker;
 use crate::quantity::{Measure, Style, Units};
 use crate::reading::{Bounds, Part, Place, Value};
 
-/// Entries that a list may hold: more is a drawing or a table, not a reading.
-pub(super) const MOST_ENTRIES: usize = 400;
+/// Letters of a name, and of notes: more is a file put into the wrong place, and a report cannot be read with it.
+const LONGEST_NAME: usize = 300;
+const LONGEST_NOTES: usize = 10_000;
+/// Fields that hold a text rather than a name.
+const TEXTS: [&str; 3] = ["notes", "caption", "source"];
+
+/// What is more than any job needs: entries of lists, letters of words. Whoever has so much is told that alone.
+pub(super) fn limits(checker: &mut Checker, path: &str, part: &impl Part) {
+    part.visit(&Place::root(path), &mut |at, value| match value {
+        Value::List(count) => {
+            let most = at.declared().map_or(usize::MAX, |declared| declared.most_entries);
+            if count > most {
+                checker.fault(&at.path(), format!("{count} entries"), format!("at most {most} are taken"));
+            }
+        }
+        Value::Text(text) => {
+            let is_text = at.own().is_some_and(|declared| TEXTS.contains(&declared.field));
+            let most = if is_text { LONGEST_NOTES } else { LONGEST_NAME };
+            too_long(checker, at, text, most);
+        }
+        Value::Number(number) => too_long(checker, at, number.note.unwrap_or_default(), LONGEST_NOTES),
+        _ => {}
+    });
+}
+
+fn too_long(checker: &mut Checker, at: &Place, text: &str, most: usize) {
+    let letters = text.chars().count();
+    if letters > most {
+        checker.fault(&at.path(), format!("{letters} letters"), format!("at most {most} are taken here"));
+    }
+}
 
 /// Every value of the part against what is declared of it.
 pub(super) fn within(checker: &mut Checker, path: &str, part: &impl Part) {
     part.visit(&Place::root(path), &mut |at, value| {
-        if at.chain().any(|place| place.index().is_some_and(|index| index >= MOST_ENTRIES)) {
-            return;
-        }
         let bounds = at.declared().and_then(|declared| declared.bounds);
         match value {
             Value::Number(number) => {
@@ -22,9 +48,6 @@ pub(super) fn within(checker: &mut Checker, path: &str, part: &impl Part) {
             Value::Count(count) => hold(checker, at, bounds, count, || count.to_string()),
             Value::Range(from, to) if from.si > to.si => {
                 checker.fault(&at.path(), "the range runs backwards", "the lesser value is `from`, the greater `to`");
-            }
-            Value::List(count) if count > MOST_ENTRIES => {
-                checker.fault(&at.path(), format!("{count} entries"), format!("at most {MOST_ENTRIES} are taken"));
             }
             _ => {}
         }

@@ -3,6 +3,9 @@
 use crate::quantity::Reading;
 use crate::written::{Fault, Page};
 
+/// Faults that are noted of one file.
+const MOST_FAULTS: usize = 100;
+
 /// Collects faults against a page.
 pub struct Checker<'a> {
     page: &'a Page,
@@ -16,9 +19,17 @@ impl<'a> Checker<'a> {
         Checker { page, faults: Vec::new() }
     }
 
-    /// Notes a fault at the path.
+    /// Notes a fault at the path. After so many, mending the first ones is the better use of time.
     pub fn fault(&mut self, path: &str, message: impl Into<String>, help: impl Into<String>) {
+        if self.faults.len() >= MOST_FAULTS {
+            return;
+        }
         self.faults.push(self.page.fault(path, message, help));
+    }
+
+    /// Whether the page has an entry of this path.
+    pub(super) fn has(&self, path: &str) -> bool {
+        self.page.has(path)
     }
 
     /// The reading, where there is one and nothing is wrong with it so far: what cross-checks use, so

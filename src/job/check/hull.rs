@@ -3,7 +3,6 @@
 use uom::si::f64::Length;
 
 use super::Checker;
-use super::bounds::MOST_ENTRIES;
 use crate::job::HullShape;
 use crate::quantity::Reading;
 
@@ -18,7 +17,7 @@ pub(super) fn hull(checker: &mut Checker, shape: Option<&HullShape>) {
             count(checker, "hull.sections", sections.len());
             let forward: Vec<_> = sections.iter().map(|s| &s.forward).collect();
             ascending(checker, "hull.sections", &forward);
-            for (i, section) in sections.iter().enumerate().take(MOST_ENTRIES) {
+            for (i, section) in sections.iter().enumerate() {
                 let path = format!("hull.sections[{i}]");
                 upright(checker, &path, &[&section.keel, &section.chine.up, &section.sheer.up]);
             }
@@ -27,7 +26,7 @@ pub(super) fn hull(checker: &mut Checker, shape: Option<&HullShape>) {
             count(checker, "hull.stations", stations.len());
             let forward: Vec<_> = stations.iter().map(|s| &s.forward).collect();
             ascending(checker, "hull.stations", &forward);
-            for (i, station) in stations.iter().enumerate().take(MOST_ENTRIES) {
+            for (i, station) in stations.iter().enumerate() {
                 let path = format!("hull.stations[{i}]");
                 if station.points.len() < 2 {
                     checker.fault(
@@ -49,13 +48,13 @@ fn count(checker: &mut Checker, path: &str, found: usize) {
         checker.fault(
             path,
             format!("{found} sections make no hull"),
-            format!("2 to {MOST_ENTRIES}, from the transom forward; five are usual with a tape"),
+            "2 or more, from the transom forward; five are usual with a tape",
         );
     }
 }
 
 fn ascending(checker: &mut Checker, path: &str, forward: &[&Reading<Length>]) {
-    for (i, pair) in forward.windows(2).enumerate().take(MOST_ENTRIES) {
+    for (i, pair) in forward.windows(2).enumerate() {
         if pair[1].value <= pair[0].value {
             checker.fault(
                 &format!("{path}[{}].forward", i + 1),

@@ -22,12 +22,20 @@ pub use rigging::check_rigged;
 pub use specs::{check_bracket, check_engine};
 
 /// Everything about the job that cannot be.
-pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
+///
+/// # Errors
+/// What is more than a job needs, where anything is: then nothing else is looked at.
+pub(super) fn job(job: &Job, page: &Page) -> Result<Vec<Fault>, Vec<Fault>> {
     let mut checker = Checker::new(page);
+    bounds::limits(&mut checker, "", job);
+    if !checker.faults.is_empty() {
+        return Err(checker.faults);
+    }
     bounds::within(&mut checker, "", job);
     boat::boat(&mut checker, &job.boat);
     boat::plate(&mut checker, job.plate.as_ref());
     boat::transom(&mut checker, &job.transom, &job.boat);
+    boat::on_transom(&mut checker, job);
     for (side, groups) in [("engines_off", &job.engines_off), ("engines_on", &job.engines_on)] {
         for (i, group) in groups.iter().enumerate() {
             engines::engine_group(&mut checker, &format!("{side}[{i}]"), group);
@@ -39,12 +47,14 @@ pub(super) fn job(job: &Job, page: &Page) -> Vec<Fault> {
             item(&mut checker, &format!("{side}[{i}]"), entry);
         }
     }
+    papers::files(&mut checker, job);
     papers::photographs(&mut checker, &job.photographs);
     float::float(&mut checker, job);
     swing::surroundings(&mut checker, job);
     strength::strength(&mut checker, job);
     rigging::rigging(&mut checker, job);
-    checker.faults
+    papers::sure(&mut checker, &job.sure);
+    Ok(checker.faults)
 }
 
 fn item(checker: &mut Checker, path: &str, item: &Item) {

@@ -4,7 +4,6 @@ use uom::si::f64::Length;
 
 use super::boat::across;
 use super::{Checker, study};
-use crate::job::bounds::ON_TRANSOM;
 use crate::job::{Bolting, Job, Structure};
 use crate::quantity::{Dimensioned, Measure, Units};
 use crate::reading::{Amount, inch};
@@ -57,28 +56,18 @@ fn structure(checker: &mut Checker, job: &Job, structure: &Structure) {
 }
 
 fn bolting(checker: &mut Checker, job: &Job, path: &str, bolts: &Bolting) {
-    let before = checker.faults.len();
     for (i, place) in bolts.at.iter().enumerate() {
         let path = format!("{path}.at[{i}]");
         across(checker, &format!("{path}.at"), &place.at, &job.boat);
-        let height = checker.sound("transom.height", &job.transom.height);
-        if let Some(height) = height
-            && place.below.value >= height.value
-            && place.below.value.si() <= ON_TRANSOM.most()
-        {
-            checker.fault(
-                &format!("{path}.below"),
-                format!("{} below the top is outside the transom", Measure::tape(place.below.value).show(Units::Both)),
-                format!("the transom is {} high at the centreline", Measure::tape(height.value).show(Units::Both)),
-            );
-        }
     }
     if let Some(face) = &bolts.face {
         let (top, bottom) = (face.below.value, face.below.value + face.height.value);
         for (i, place) in bolts.at.iter().enumerate() {
-            if checker.faults.len() == before && (place.below.value < top || place.below.value > bottom) {
+            let path = format!("{path}.at[{i}].below");
+            let told = checker.faults.iter().any(|fault| fault.path.starts_with(path.trim_end_matches("below")));
+            if !told && (place.below.value < top || place.below.value > bottom) {
                 checker.fault(
-                    &format!("{path}.at[{i}].below"),
+                    &path,
                     "this bolt stands above or below the face that it holds",
                     "check it against `face`: below and height",
                 );

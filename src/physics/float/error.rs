@@ -113,7 +113,7 @@ pub enum LoftError {
         section: usize,
     },
     /// A half-breadth below zero.
-    #[error("section {section} has a half-breadth of {half_breadth} m, below zero")]
+    #[error("section {section} has a half-breadth of {half_breadth:.4} m, below zero")]
     NegativeHalfBreadth {
         /// Index of the section, from 0.
         section: usize,
@@ -188,7 +188,7 @@ pub enum FloatError {
         what: &'static str,
     },
     /// A mass that the whole hull under water cannot carry.
-    #[error("{mass_kg} kg is more than the {largest_kg} kg that the whole hull under water carries")]
+    #[error("{mass_kg:.0} kg is more than the {largest_kg:.0} kg that the whole hull under water carries")]
     Sinks {
         /// The mass, kg.
         mass_kg: f64,

@@ -15,6 +15,8 @@ use super::weld::weld;
 const HEAD: usize = 80;
 /// Bytes of one triangle in a binary file.
 const TRIANGLE: usize = 50;
+/// So many times what a file holds it may have held before it was cut short.
+const CUT_SHORT: u64 = 100;
 /// Vertices are joined within this part of the diagonal: a few steps of the file's 32-bit numbers.
 const WELD: f64 = 1e-6;
 
@@ -37,7 +39,13 @@ pub fn mesh_from_stl(bytes: &[u8], unit: Length) -> Result<TriMesh, StlError> {
             bytes[..HEAD].fill(0);
         }
         Some((stated, held, _)) if !is_text(&bytes) => {
-            return Err(StlError::Truncated { stated, held });
+            // A file that was cut short lost some of its end; a count far from what it holds is no count.
+            let cut_short = stated > held && stated <= CUT_SHORT * (held + 1);
+            return Err(if cut_short {
+                StlError::Truncated { stated, held }
+            } else {
+                StlError::Unreadable { reason: "its head counts no triangles".to_owned() }
+            });
         }
         _ => {}
     }

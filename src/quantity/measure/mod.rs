@@ -53,6 +53,10 @@ pub enum Style {
     Share,
 }
 
+/// Told in place of a number that is without end or undefined. Findings with such a number are undecided before it comes to
+/// that.
+const NO_FIGURE: &str = "no figure";
+
 /// Times below this are shown in seconds, s.
 const SHORT: f64 = 120.0;
 
@@ -85,6 +89,10 @@ impl Measure {
 
     /// The measure in words and figures: `12-7/8 in (327 mm)`.
     pub fn show(&self, units: Units) -> String {
+        // The one place where a number becomes words: what is none is not told as one.
+        if !self.si.is_finite() {
+            return NO_FIGURE.to_owned();
+        }
         if self.kind == Kind::Ratio {
             return match self.style {
                 Style::Factor => factor(self.si),
@@ -114,6 +122,9 @@ impl Measure {
     /// The measure with every digit of up to ten, and six decimals at least, but none that it has not:
     /// `1 ft (0.3048 m)`, `0.0000125 in`. For the constants of a formula, which are not read off anything.
     pub fn show_exact(&self, units: Units) -> String {
+        if !self.si.is_finite() {
+            return NO_FIGURE.to_owned();
+        }
         let exact = |metric| {
             let unit = self.unit(metric);
             let value = exact_digits((self.si - self.zero(unit)) / unit.factor);

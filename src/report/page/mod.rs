@@ -65,6 +65,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
             (answer::top(report))
         }
         main {
+            (super::questions::markup(report))
             (answer::stops(report))
             (answer::minds(report))
             (answer::unmeasured(report))

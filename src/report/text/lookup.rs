@@ -1,6 +1,7 @@
 //! What is looked up without a job: rules and the catalog.
 
 use super::layout::{bold, fill, head, wrap};
+use super::working::padded;
 use crate::catalog::{Catalog, Entry};
 use crate::report::citations;
 use crate::rules::rule::PARTS;
@@ -61,7 +62,7 @@ fn catalog_entries<T>(title: &str, entries: &[Entry<T>]) -> String {
     }
     let widest = entries.iter().map(|entry| entry.name.chars().count()).max().unwrap_or(0);
     for entry in entries {
-        let first = format!("  {:<widest$}  ", printable(&entry.name));
+        let first = format!("  {}  ", padded(&printable(&entry.name), widest));
         let rest = " ".repeat(widest + 4);
         let own = entry.about.strip_suffix(shared).unwrap_or(&entry.about);
         out.push_str(&fill(own, &first, &rest));

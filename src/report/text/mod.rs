@@ -35,6 +35,7 @@ pub fn text(report: &Report) -> String {
             "",
         ));
     }
+    out.push_str(&super::questions::text(report));
     if rig.job.sitting == Sitting::Study {
         section(&mut out, "answers", &mut report.answers(), report);
         studies(&mut out, report);

@@ -50,6 +50,12 @@ pub(in super::super) fn rows(table: &Table, units: Units) -> String {
     out
 }
 
+/// The words with spaces behind them up to a width; not by the formatter, which knows none beyond 65,535.
+pub(super) fn padded(words: &str, width: usize) -> String {
+    let spaces = width.saturating_sub(words.chars().count());
+    format!("{words}{}", " ".repeat(spaces))
+}
+
 /// Cells laid out in columns as wide as their widest.
 fn columns(cells: &[Vec<String>]) -> Vec<String> {
     let count = cells.iter().map(Vec::len).max().unwrap_or(0);
@@ -61,7 +67,7 @@ fn columns(cells: &[Vec<String>]) -> Vec<String> {
     cells
         .iter()
         .map(|row| {
-            let line: Vec<String> = row.iter().zip(&widths).map(|(cell, width)| format!("{cell:<width$}")).collect();
+            let line: Vec<String> = row.iter().zip(&widths).map(|(cell, width)| padded(cell, *width)).collect();
             line.join("  ").trim_end().to_owned()
         })
         .collect()

@@ -6,7 +6,9 @@ use crate::reading::{Told, told};
 
 /// Every reading that the job marks as assumed, with what was noted of it.
 pub(super) fn readings(job: &Job) -> Vec<Text> {
-    told(job).iter().filter(|told| told.is_assumed()).map(sentence).collect()
+    let sure =
+        job.sure.iter().map(|entry| say!("`{}` was asked back, looked at again, and stands as it is written.", entry));
+    told(job).iter().filter(|told| told.is_assumed()).map(sentence).chain(sure).collect()
 }
 
 fn sentence(told: &Told) -> Text {

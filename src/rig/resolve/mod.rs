@@ -4,6 +4,7 @@ mod assumed;
 mod names;
 mod outfit;
 mod rigging;
+mod roles;
 
 use std::sync::Arc;
 
@@ -55,6 +56,9 @@ fn written_out(job: &Job, before: &Outfit, after: &Outfit) -> Job {
     job
 }
 
+/// Names that are told not to be found; after so many, mending the first ones is the better use of time.
+const MOST_UNRESOLVED: usize = 50;
+
 pub(super) struct Resolver<'a> {
     pub(super) catalog: &'a Catalog,
     /// Whether the figures of every class stand in the job beside its name.
@@ -92,6 +96,7 @@ impl<'a> Resolver<'a> {
             trial,
             structure,
             tables: self.catalog.tables.clone(),
+            suspects: Vec::new(),
             assumed: self.assumed,
         };
         rig.assumed.extend(assumed::readings(job));
@@ -107,7 +112,7 @@ impl<'a> Resolver<'a> {
         entries: &'a [Entry<T>],
     ) -> Option<Entry<T>> {
         let found = entries.iter().find(|entry| entry.name == name).cloned();
-        if found.is_none() {
+        if found.is_none() && self.unresolved.len() < MOST_UNRESOLVED {
             let likely = likely_names(entries, name);
             self.unresolved.push(Slip {
                 path: path.to_owned(),

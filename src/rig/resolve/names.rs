@@ -7,9 +7,12 @@ use crate::quantity::Dimensioned;
 pub(super) struct Names(Vec<Vec<String>>);
 
 impl Names {
-    pub(super) fn of(groups: &[EngineGroup], age: &str) -> Self {
-        let all: Vec<(Role, f64)> =
-            groups.iter().flat_map(|group| group.places().into_iter().map(|at| (group.role, at.y().si()))).collect();
+    pub(super) fn of(groups: &[EngineGroup], roles: &[Role], age: &str) -> Self {
+        let all: Vec<(Role, f64)> = groups
+            .iter()
+            .zip(roles)
+            .flat_map(|(group, role)| group.places().into_iter().map(|at| (*role, at.y().si())))
+            .collect();
         let name = |role: Role, y: f64| {
             let peers: Vec<f64> = all.iter().filter(|(r, _)| *r == role).map(|(_, y)| *y).collect();
             let noun = match role {
@@ -29,7 +32,8 @@ impl Names {
         Names(
             groups
                 .iter()
-                .map(|group| group.places().iter().map(|at| name(group.role, at.y().si())).collect())
+                .zip(roles)
+                .map(|(group, role)| group.places().iter().map(|at| name(*role, at.y().si())).collect())
                 .collect(),
         )
     }

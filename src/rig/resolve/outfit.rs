@@ -8,7 +8,7 @@ use super::super::structure;
 use super::super::{Bracket, Engine, Group, Outfit, Slot};
 use super::Resolver;
 use super::names::Names;
-use crate::job::{self, Across, EngineGroup, EngineSpec, Hung, Item, ShaftOption};
+use crate::job::{self, Across, EngineGroup, EngineSpec, Hung, Item, Role, ShaftOption};
 use crate::quantity::{Basis, Dimensioned, Measure, Reading, Style, Units, inches, say};
 use crate::reading::{Declared, Part, reading};
 use crate::written::Slip;
@@ -24,6 +24,7 @@ const SAME_SHAFT_IN: f64 = 1.5;
 struct Model {
     class: String,
     spec: EngineSpec,
+    role: Role,
     /// The shaft, where job or class leave no choice.
     shaft: Option<ShaftOption>,
     /// What one weighs as it hangs.
@@ -39,11 +40,13 @@ impl Resolver<'_> {
         measurement: &'static Declared,
     ) -> Outfit {
         let age = if measurement == reading!(job::Job.engines_off) { "old " } else { "" };
-        let names = Names::of(groups, age);
+        let roles = super::roles::roles(self.catalog, groups);
+        let names = Names::of(groups, &roles, age);
         let groups = groups
             .iter()
             .enumerate()
-            .filter_map(|(i, group)| self.group(&format!("{side}[{i}]"), group, i, &names))
+            .zip(roles)
+            .filter_map(|((i, group), role)| self.group(&format!("{side}[{i}]"), group, (i, role), &names))
             .collect();
         let items = items
             .iter()
@@ -55,35 +58,39 @@ impl Resolver<'_> {
         Outfit { measurement, groups, items }
     }
 
-    fn group(&mut self, path: &str, group: &EngineGroup, index: usize, names: &Names) -> Option<Group> {
-        let (class, spec) = match (&group.class, &group.described) {
-            (Some(class), Some(spec)) if self.written_out => (class.clone(), spec.clone()),
+    fn group(&mut self, path: &str, group: &EngineGroup, (index, role): (usize, Role), names: &Names) -> Option<Group> {
+        self.tell_role(group, role, names.label(index, 0));
+        // All are looked up before any is missed, so that every wrong name is told.
+        let model = match (&group.class, &group.described) {
+            (Some(class), Some(spec)) if self.written_out => Some((class.clone(), spec.clone())),
             (Some(class), _) => {
                 let (path, engines) = (format!("{path}.class"), &self.catalog.engines);
-                let entry = self.find(&path, class, "engine class", engines)?;
-                (entry.name, from(entry.spec, Basis::Catalog))
+                let entry = self.find(&path, class, "engine class", engines);
+                entry.map(|entry| (entry.name, from(entry.spec, Basis::Catalog)))
             }
-            (None, Some(spec)) => (described_name(spec), from(spec.clone(), Basis::Builder)),
-            (None, None) => return None,
+            (None, Some(spec)) => Some((described_name(spec), from(spec.clone(), Basis::Builder))),
+            (None, None) => None,
         };
+        let bracket = group.bracket.as_ref().map(|hung| self.bracket(path, group, hung));
+        let bolts = structure::bolts(self, path, group);
+        let (class, spec) = model?;
         let spec = with_sheet(spec, group.sheet.as_ref());
         let shaft = self.shaft(path, group, &spec, &class);
         if group.at.is_empty() {
             self.assumed.push(say!("The {} stands on the centreline: no place is given.", names.label(index, 0)));
         }
         let weight = self.weight(group, &spec, shaft.as_ref(), names.label(index, 0));
-        let model = Model { class, spec, shaft, weight };
+        let model = Model { class, spec, role, shaft, weight };
         let engines = group
             .places()
             .iter()
             .enumerate()
             .map(|(j, at)| engine(group, &model, at, j, names.label(index, j)))
             .collect();
-        let bracket = match &group.bracket {
+        let bracket = match bracket {
             None => None,
-            Some(hung) => Some(self.bracket(path, group, hung)?),
+            Some(found) => Some(found?),
         };
-        let bolts = structure::bolts(self, path, group);
         Some(Group { engines, bracket, bolts })
     }
 
@@ -178,14 +185,14 @@ impl Resolver<'_> {
 
 /// The engine of a group that stands at its place number `index`.
 fn engine(group: &EngineGroup, model: &Model, at: &Across, index: usize, label: &str) -> Engine {
-    let Model { class, spec, shaft, weight } = model;
+    let Model { class, spec, role, shaft, weight } = model;
     let head = spec.powerhead.clone().unwrap_or_default();
     Engine {
         tilt_stop: group.tilt_stop.as_ref().map(|stop| stop.value),
         sheet: Slot::of(SwingSheet::of(spec), reading!(job::EngineGroup.sheet), label),
         label: label.to_owned(),
         class: class.clone(),
-        role: group.role,
+        role: *role,
         y: at.y(),
         power: Slot::of(spec.power.clone(), reading!(job::EngineSpec.power), label),
         weight: Slot::of(weight.clone(), reading!(job::EngineSpec.running_weight), label),

@@ -3,7 +3,7 @@
 use uom::si::f64::Length;
 
 use super::{bolted, no_bolts};
-use crate::case::{Case, bolt_places};
+use crate::case::{Case, bolt_places, upper_holes};
 use crate::job::{Sitting, TopEdge};
 use crate::physics::fit;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
@@ -85,11 +85,10 @@ fn bare_edge() -> Finding {
 /// The highest bolts, below the top: where the job gives their places, else its upper holes.
 fn upper_bolts(case: &Case) -> Option<Length> {
     let rig = case.rig;
-    let upper_holes = rig.job.transom.upper_holes().reading().map(|upper| upper.value);
     let highest = |below: &mut dyn Iterator<Item = Length>| below.min_by(|a, b| a.si().total_cmp(&b.si()));
     let mut all = bolted(rig).into_iter().filter_map(|(group, engine)| {
         if group.bolts.said.at.is_empty() {
-            return upper_holes;
+            return upper_holes(rig, engine.y);
         }
         highest(&mut bolt_places(rig, group, &[engine])?.into_iter().map(|bolt| bolt.below))
     });

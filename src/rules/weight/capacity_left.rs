@@ -2,11 +2,11 @@
 
 use super::outside_small_boats;
 use crate::case::Case;
-use crate::job::{self, Fuel, Plate, Steering};
+use crate::job::{self, Fuel, Liquid, Plate, Steering, TankEntry};
 use crate::physics::{capacity, weight};
-use crate::quantity::{Dimensioned, Measure, Text, horsepower, say};
+use crate::quantity::{Dimensioned, Measure, Text, gallons, horsepower, say};
 use crate::reading::{All, reading};
-use crate::rig::Missing;
+use crate::rig::{Missing, Rig};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
@@ -114,11 +114,33 @@ fn judge(case: &Case) -> Judgement {
             say!("{} is left for persons: enough for the {} of the plate.", found, u32::from(persons)),
         )
     };
-    let finding = finding.working(sheet);
+    let mut finding = finding.working(sheet);
+    if rig.job.boat.fuel.is_none() {
+        finding.summary = finding.summary.then(Text::from(if counts_portable_fuel(rig) {
+            " Full portable fuel tanks are taken off: how she carries her fuel is not given (boat.fuel)."
+        } else {
+            " Her fuel is taken to be in tanks built in, as large as they are told."
+        }));
+    }
     Ok(match promised {
         Some(_) => finding.against(found, Limit::AtLeast(limit)),
         None => finding,
     })
+}
+
+/// The largest tank that is carried ashore to be filled. Common practice, no source.
+const PORTABLE_GAL: f64 = 13.0;
+
+/// Whether her fuel counts against what she may carry: where nobody says, unless a larger tank is told than anybody carries.
+fn counts_portable_fuel(rig: &Rig) -> bool {
+    let built_in = |tank: &TankEntry| {
+        let capacity = tank.capacity.as_ref().map(|capacity| capacity.value);
+        tank.holds == Liquid::Fuel && capacity.is_some_and(|capacity| capacity > gallons(PORTABLE_GAL))
+    };
+    match rig.job.boat.fuel {
+        Some(fuel) => fuel == Fuel::PortableTanks,
+        None => !rig.job.weights.tanks.iter().any(built_in),
+    }
 }
 
 /// Controls, batteries and portable fuel of the new engines, by the table.
@@ -144,12 +166,9 @@ fn gear(case: &Case, sheet: &mut Sheet) -> Result<Term<Mass>, Finding> {
         if !(by_tiller && horsepower(PULLED_BELOW_HP).exceeds(power.value)) {
             parts.push((format!("battery of the {}", engine.label), row.battery_dry.value));
         }
-        if rig.job.boat.fuel != Some(Fuel::PermanentTanks) {
+        if counts_portable_fuel(rig) {
             parts.push((format!("portable fuel of the {}", engine.label), row.portable_fuel.value));
         }
-    }
-    if rig.job.boat.fuel.is_none() {
-        sheet.remark("boat.fuel is not given: portable tanks are counted, the careful way");
     }
     Ok(weight::total(sheet, "Wg", "controls, dry batteries and portable fuel by the table", &parts))
 }

@@ -3,7 +3,7 @@
 use uom::si::f64::Mass;
 
 use crate::case::Case;
-use crate::job;
+use crate::job::{self, Bottom};
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::reading;
@@ -70,10 +70,21 @@ fn judge(case: &Case) -> Finding {
         sheet.remark("her beam is not given: taken as four tenths of her length");
         weight::BEAM_OF_LENGTH * length.value
     });
+    let times = match rig.job.boat.bottom {
+        Some(Bottom::Vee) => weight::STERN_OF_VEE,
+        Some(Bottom::FlatHardChine | Bottom::Cathedral) => weight::STERN_OF_FLAT,
+        Some(Bottom::Round) | None => weight::STERN_OF_ANY,
+    };
+    let sinks = weight::stern_sinks(&mut sheet, &change, length.value, beam, times);
     let unfelt = weight::unfelt(&mut sheet, length.value, beam);
     let limit = sheet.set("Wl", "what nobody objects to", &old + &unfelt + &closeness);
     let finding = if new.value().exceeds(limit.value()) {
-        let trims = say!(". About {} there trims a boat of her length by half a degree.", Measure::of(unfelt.value()));
+        let trims = say!(
+            ". About {} there trims a boat of her length by half a degree; her transom comes to lie {} to {} lower (a first figure from length and beam, assumed for her bottom).",
+            Measure::of(unfelt.value()),
+            Measure::tape(sinks[0]),
+            Measure::tape(sinks[1])
+        );
         Finding::new(Verdict::Warn, hangs.then(trims)).remedy(Text::from("Float her before ordering: by calculation (give her sections and freeboards, see `sternknee tape`), or with sandbags of that weight at the engines' place, persons and fuel aboard; measure well edge and scuppers."))
     } else if change.value().exceeds(closeness.value()) {
         Finding::new(Verdict::Pass, hangs.then(Text::from(", which a boat of her length hardly feels.")))

@@ -23,6 +23,14 @@ pub(in crate::case::float) fn mark((index, mark): (usize, &JobMark)) -> (String,
     (name, Mark { point, height })
 }
 
+/// The rim of the motorwell's forward wall, where it was taken for the tilt.
+fn rim(rig: &Rig) -> Option<Point3<f64>> {
+    let well = &rig.job.well;
+    let (length, above) = (value(well.length.as_ref())?, value(well.rim_above.as_ref())?);
+    let top = ledger::transom_top(rig).ok()?;
+    Some(Point3::new(top.x + length, 0.0, top.z + above))
+}
+
 /// The edges of the job, those of the hull's sheer, and the transom's top where no other edge of the
 /// motorwell is given.
 pub(in crate::case::float) fn edges(rig: &Rig, built: &Built, assumed: &mut Vec<Text>) -> Vec<EdgePoint> {
@@ -45,6 +53,14 @@ pub(in crate::case::float) fn edges(rig: &Rig, built: &Built, assumed: &mut Vec<
         }
     }
     let has = |edges: &[EdgePoint], kind| edges.iter().any(|edge| edge.kind == kind);
+    if !has(&edges, EdgeKind::Well)
+        && let Some(rim) = rim(rig)
+    {
+        assumed.push(Text::from(
+            "The rim of the motorwell's forward wall, as it was taken for the tilt, is the edge where water comes in: no edge of kind well is given.",
+        ));
+        edges.push(EdgePoint { name: "motorwell's rim".to_owned(), kind: EdgeKind::Well, point: rim });
+    }
     if !has(&edges, EdgeKind::Well)
         && let Ok(point) = ledger::transom_top(rig)
     {

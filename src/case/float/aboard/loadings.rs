@@ -96,14 +96,21 @@ impl Aboard {
     /// Light, at her mooring, under way, and with everything and everybody where it matters most.
     fn usual(&self) -> Result<Vec<Loading>, Absent> {
         let has_well = self.tanks.iter().any(|t| t.holds == Liquid::LiveWell);
-        let worst = if has_well { "live well full, crew at the stern" } else { "all full, crew at the stern" };
+        // A loading says what it leaves out: without a tank nothing is full.
+        let has_tank = self.tanks.iter().any(|t| t.holds != Liquid::LiveWell);
+        let (aft, worst) = match (has_tank, has_well) {
+            (true, true) => ("full fuel, crew aft", "live well full, crew at the stern"),
+            (true, false) => ("full fuel, crew aft", "all full, crew at the stern"),
+            (false, true) => ("crew aft, no fuel told", "live well full, no fuel told, crew at the stern"),
+            (false, false) => ("crew aft, no fuel told", "crew at the stern, no fuel told"),
+        };
         let empty = Fill { fuel: Some(0.0), water: Some(0.0), live_well: Some(0.0) };
         let all_full = Fill { live_well: Some(1.0), ..FULL_NO_WELL };
         Ok(vec![
             Loading { name: "light".to_owned(), crew: Crew::Ashore, entries: self.tanks(empty)? },
             self.at_mooring()?,
             self.laden("crew at their stations", FULL_NO_WELL, Crew::AtStations, self.crew_at_stations())?,
-            self.laden("full fuel, crew aft", FULL_NO_WELL, Crew::Aft, self.crew_aft())?,
+            self.laden(aft, FULL_NO_WELL, Crew::Aft, self.crew_aft())?,
             self.laden(worst, all_full, self.at_stern(), self.crew_at_stern())?,
         ])
     }

@@ -9,7 +9,7 @@ use uom::si::f64::{Length, Mass, MassDensity};
 
 use super::ledger::{self, Entry, Movable, value, y_of};
 use super::shape::Built;
-use crate::job::{Fuel, Liquid, Plate, Sitting, TankEntry};
+use crate::job::{Cycle, Fuel, Liquid, Plate, Sitting, TankEntry};
 use crate::quantity::{Dimensioned, Measure, Text, inches, pounds, say};
 use crate::reading::Absent;
 use crate::rig::Rig;
@@ -79,6 +79,7 @@ impl Aboard {
         let mut places = places(rig, standing, length, assumed);
         places.sort_by(|a, b| a.at.x.total_cmp(&b.at.x));
         let gear = ledger::of_items(rig, &weights.gear)?;
+        left_out(rig, assumed);
         for tank in &weights.tanks {
             if tank.fill.is_none() && rig.job.afloat.marks().reading().is_some() {
                 assumed.push(say!("`{}` is taken as half full when the marks were taken.", tank.what.as_str()));
@@ -127,6 +128,26 @@ impl Aboard {
             entries.extend(entry.map(|entry| if portable { entry.movable(Movable::Item) } else { entry }));
         }
         Ok(entries)
+    }
+}
+
+/// What the loadings leave out, and what lies where nobody said.
+fn left_out(rig: &Rig, assumed: &mut Vec<Text>) {
+    let job = &rig.job;
+    let burns = rig.after.mains().iter().any(|engine| engine.spec.cycle != Some(Cycle::Electric));
+    if burns && !job.weights.tanks.iter().any(|tank| tank.holds == Liquid::Fuel) {
+        assumed.push(Text::from(
+            "No loading has fuel in it: no fuel tank is given (weights.tanks, with its capacity and place).",
+        ));
+    }
+    let items = [&job.weights.gear, &job.afloat.also, &job.goes_on, &job.comes_off];
+    let conditions = job.conditions.iter().flat_map(|condition| &condition.also);
+    let items = items.into_iter().flatten().chain(conditions);
+    let low = items.filter(|item| item.above.is_none() && !item.on_transom && item.forward.is_some());
+    let tanks = job.weights.tanks.iter().filter(|tank| tank.above.is_none()).map(|tank| tank.what.as_str());
+    let names: Vec<&str> = low.map(|item| item.what.as_str()).chain(tanks).collect();
+    if !names.is_empty() {
+        assumed.push(say!("Taken to lie on the bottom, as no height above it is given: {}.", names.join(", ")));
     }
 }
 

@@ -207,7 +207,10 @@ impl Board {
         // Of more pairs only all or none.
         let parts = if apart.len() > MOST_PARTS { vec![0] } else { (0..(1usize << apart.len()) - 1).collect() };
         let stays = |part: usize, knee: &Knee| {
-            apart.iter().enumerate().any(|(i, y)| part >> i & 1 == 1 && (knee.y.abs() - y).abs() < SAME_PLACE)
+            apart
+                .iter()
+                .enumerate()
+                .any(|(i, y)| i < MOST_PARTS && part >> i & 1 == 1 && (knee.y.abs() - y).abs() < SAME_PLACE)
         };
         let less = |part: usize| {
             let knees = self.knees.iter().copied().filter(|knee| stays(part, knee)).collect();
