@@ -9,10 +9,11 @@ use clap::{Args, ValueEnum};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use rayon::prelude::*;
 
-use super::check::Format;
 use super::load::read;
 use super::output::write_own;
-use super::{CatalogChoice, CommandError, UNUSABLE, UnitsChoice, complain, load_catalog, load_job, print, stamp, written_to};
+use super::{
+    CatalogChoice, CommandError, UNUSABLE, UnitsChoice, complain, load_catalog, load_job, print, stamp, written_to,
+};
 use crate::catalog::Catalog;
 use crate::front_door::Opened;
 use crate::options::{By, Found, Near, Offer, Prices, Work, Yard, nearly, search};
@@ -43,9 +44,9 @@ pub(super) struct OptionsArgs {
     /// On how many cores to work; all where left out
     #[arg(long, value_name = "COUNT")]
     cores: Option<usize>,
-    /// Form of the answer
+    /// Form of the answer; of a folder each boat is a line
     #[arg(long, value_enum, default_value = "text")]
-    format: Format,
+    format: Form,
     /// Write the answer as one HTML file
     #[arg(long, value_name = "FILE", conflicts_with = "format")]
     html: Option<PathBuf>,
@@ -54,6 +55,16 @@ pub(super) struct OptionsArgs {
     units: UnitsChoice,
     #[command(flatten)]
     catalog: CatalogChoice,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Form {
+    /// For reading
+    Text,
+    /// Every option, for another program
+    Json,
+    /// A boat in one line of JSON: the counts and the best
+    Line,
 }
 
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -122,6 +133,10 @@ pub(super) fn run(args: &OptionsArgs) -> Result<ExitCode, CommandError> {
 }
 
 fn one(args: &OptionsArgs, catalog: &Catalog, offer: &Offer) -> Result<ExitCode, CommandError> {
+    if args.format == Form::Line && args.html.is_none() {
+        line(args, &args.job, catalog, offer)?;
+        return Ok(ExitCode::SUCCESS);
+    }
     let opened = load_job(&args.job, catalog)?;
     let yard = opened.yard(catalog).underpowered(args.underpowered);
     told(args, &opened, &yard, &tried(&yard, offer), |options| {
@@ -131,8 +146,8 @@ fn one(args: &OptionsArgs, catalog: &Catalog, offer: &Offer) -> Result<ExitCode,
             return Ok(());
         }
         print(&match args.format {
-            Format::Text => report::options_text(options),
-            Format::Json => format!("{:#}\n", report::options_json(options)),
+            Form::Text => report::options_text(options),
+            Form::Json | Form::Line => format!("{:#}\n", report::options_json(options)),
         });
         Ok(())
     })?;
@@ -141,7 +156,8 @@ fn one(args: &OptionsArgs, catalog: &Catalog, offer: &Offer) -> Result<ExitCode,
 
 /// Every job of a folder, in the order of their names: a line each.
 fn fleet(args: &OptionsArgs, catalog: &Catalog, offer: &Offer) -> Result<ExitCode, CommandError> {
-    let unreadable = |source: std::io::Error| CommandError::Unreadable { path: args.job.clone(), source: source.into() };
+    let unreadable =
+        |source: std::io::Error| CommandError::Unreadable { path: args.job.clone(), source: source.into() };
     let files = std::fs::read_dir(&args.job).map_err(unreadable)?;
     let mut files: Vec<PathBuf> =
         files.map(|file| file.map(|file| file.path())).collect::<Result<_, _>>().map_err(unreadable)?;
@@ -175,7 +191,9 @@ fn line(args: &OptionsArgs, file: &Path, catalog: &Catalog, offer: &Offer) -> Re
 fn tried(yard: &Yard, offer: &Offer) -> (Found, Vec<Near>) {
     let hangs = offer.hangs(yard);
     let bar = ProgressBar::with_draw_target(Some(hangs.len() as u64), target());
-    if let Ok(style) = ProgressStyle::with_template("{wide_bar} {pos} of {len} options, {eta} to go; Ctrl-C tells what is done") {
+    if let Ok(style) =
+        ProgressStyle::with_template("{wide_bar} {pos} of {len} options, {eta} to go; Ctrl-C tells what is done")
+    {
         bar.set_style(style);
     }
     let work = Work {
@@ -205,5 +223,14 @@ fn told<T>(
     let best = ranked.iter().find(|one| one.is_decided()).or(ranked.first());
     let entries = best.map(|best| best.hang.entries(yard, &opened.page)).unwrap_or_default();
     let units = args.units.into();
-    tell(&Options { yard, found, near, order: &order, currency: &args.currency, units, most: args.show, entries: &entries })
+    tell(&Options {
+        yard,
+        found,
+        near,
+        order: &order,
+        currency: &args.currency,
+        units,
+        most: args.show,
+        entries: &entries,
+    })
 }

@@ -30,7 +30,8 @@ impl Hang {
     fn fields(&self, yard: &Yard, page: &Page) -> Vec<String> {
         let own = yard.own();
         let keeps = self.keeps(yard);
-        let copied = |field: &str| own.map(|(i, _)| format!("{field}: {}", page.slice(&format!("engines_on[{i}].{field}"))));
+        let copied =
+            |field: &str| own.map(|(i, _)| format!("{field}: {}", page.slice(&format!("engines_on[{i}].{field}"))));
         let mut fields = vec![format!("class: {:?}", self.class)];
         if let Some(shaft) = self.shaft {
             fields.push(format!("shaft: \"{}\"", Measure::of(shaft).show_exact(Units::Us)));
@@ -44,7 +45,11 @@ impl Hang {
             fields.push(format!("holes_up: {row}"));
         }
         if let (Some((_, group)), true) = (own, keeps.engine) {
-            let there = [("weighed", group.weighed.is_some()), ("sheet", group.sheet.is_some()), ("propeller", group.propeller.is_some())];
+            let there = [
+                ("weighed", group.weighed.is_some()),
+                ("sheet", group.sheet.is_some()),
+                ("propeller", group.propeller.is_some()),
+            ];
             fields.extend(there.iter().filter(|(_, there)| *there).filter_map(|(field, _)| copied(field)));
         }
         match (own, &self.bracket) {
@@ -74,9 +79,8 @@ fn hardware(i: usize, bolts: &Bolting, page: &Page) -> Option<String> {
         ("inserts", bolts.inserts.is_some()),
     ];
     let there = there.iter().filter(|(_, there)| *there);
-    let all: Vec<String> = there
-        .map(|(field, _)| format!("{field}: {}", page.slice(&format!("engines_on[{i}].bolts.{field}"))))
-        .collect();
+    let all: Vec<String> =
+        there.map(|(field, _)| format!("{field}: {}", page.slice(&format!("engines_on[{i}].bolts.{field}")))).collect();
     // An empty one says that the bolts were thought of: it is not the same as none.
     Some(format!("bolts: ({})", all.join(", ")))
 }

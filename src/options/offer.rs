@@ -56,7 +56,9 @@ impl Offer<'_> {
             for count in 1..=2 {
                 let apart = if count == 1 { vec![0.0] } else { distances(yard, spec) };
                 for bracket in self.brackets(yard, count) {
-                    let Some(bracket_price) = bracket.map_or(Some(None), |name| self.price(name, None)) else { continue };
+                    let Some(bracket_price) = bracket.map_or(Some(None), |name| self.price(name, None)) else {
+                        continue;
+                    };
                     let price = engine_price.map(|price| price * count as f64 + bracket_price.unwrap_or(0.0));
                     for apart in &apart {
                         all.extend(rows.iter().map(|row| Hang {
@@ -87,7 +89,8 @@ impl Offer<'_> {
     /// the one that the job names.
     fn brackets<'y>(&self, yard: &Yard<'y>, count: usize) -> Vec<Option<&'y str>> {
         let takes = |spec: &BracketSpec| {
-            spec.kind != Some(BracketKind::Auxiliary) && spec.engines.is_none_or(|engines| usize::from(engines) == count)
+            spec.kind != Some(BracketKind::Auxiliary)
+                && spec.engines.is_none_or(|engines| usize::from(engines) == count)
         };
         let offered = |name: &str| self.prices.is_none_or(|prices| prices.has(name));
         let entries = yard.catalog.brackets.iter();

@@ -48,7 +48,8 @@ impl Prices {
             return Prices { lines: list.prices }.checked(catalog, &page, fault);
         }
         let page = Page::new(name, text);
-        let mut reader = csv::ReaderBuilder::new().trim(csv::Trim::All).comment(Some(b'#')).from_reader(text.as_bytes());
+        let mut reader =
+            csv::ReaderBuilder::new().trim(csv::Trim::All).comment(Some(b'#')).from_reader(text.as_bytes());
         let heads = reader.headers().cloned().unwrap_or_default();
         let (mut lines, mut starts, mut faults) = (Vec::new(), Vec::new(), Vec::new());
         for record in reader.records() {

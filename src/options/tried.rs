@@ -133,15 +133,18 @@ impl Tried {
 }
 
 /// Whether a job passes through all screens, and what was said.
-fn through(case: &Case, underpowered: bool, is_aside: &dyn Fn(&Rule) -> bool) -> (Option<usize>, Vec<Said>, Option<Mass>) {
+fn through(
+    case: &Case,
+    underpowered: bool,
+    is_aside: &dyn Fn(&Rule) -> bool,
+) -> (Option<usize>, Vec<Said>, Option<Mass>) {
     let hung = case.rig.after.hung().ok();
     let hung = hung.map(|parts| Mass::from_si(parts.iter().map(|(_, mass)| mass.si()).sum()));
     let mut all = Vec::with_capacity(rules::ALL.len());
     for (i, screen) in SCREENS.iter().enumerate() {
         let judged = rules::judge_families(case, |family| screen.families.contains(&family));
-        let shaft_fits = |judged: &[Judged]| {
-            judged.iter().any(|one| one.rule.id == SHAFT && one.finding.verdict == Verdict::Pass)
-        };
+        let shaft_fits =
+            |judged: &[Judged]| judged.iter().any(|one| one.rule.id == SHAFT && one.finding.verdict == Verdict::Pass);
         let other_row = shaft_fits(&judged);
         let refuses = |one: &Judged| {
             let verdict = one.finding.verdict;

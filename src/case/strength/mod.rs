@@ -33,8 +33,8 @@ pub use footing::{Footing, Hung, LoadCase};
 pub use grip::{Part, Pressed, Side, Worst, backing_plate};
 pub use other::Cure;
 pub use parts::{ply, solved, support, sweep_part};
-pub use study::{BoltAnswer, PanelAnswer};
 pub use store::Store;
+pub use study::{BoltAnswer, PanelAnswer};
 pub use sweep::{SWEPT_WAYS, Sweep, SweepPoint, Swept};
 
 /// What strength makes of a rig.
@@ -114,8 +114,9 @@ impl Strength {
         let left = core.left;
         let panels = Panels::of(&board, left, store)?;
         let after = Laden::of(&board, &panels, footing::cases(&rig.after), footings)?;
-        let before =
-            before.and_then(|footings| Laden::out_of(store, &board, &panels, footing::cases(&rig.before), footings).map_err(why));
+        let before = before.and_then(|footings| {
+            Laden::out_of(store, &board, &panels, footing::cases(&rig.before), footings).map_err(why)
+        });
         for text in old_assumed {
             if before.is_ok() && !assumed.contains(&text) {
                 assumed.push(text);

@@ -14,8 +14,8 @@ mod working;
 
 use maud::{Markup, html};
 
-use super::drawings::{self, Drawing};
 use super::chapter::{self, Chapter};
+use super::drawings::{self, Drawing};
 use super::{CLASS_NOT_ENGINE, DEFERRAL, Report, mark};
 use crate::quantity::{Measure, Piece, Text, Units};
 use crate::rules::Judged;

@@ -12,8 +12,8 @@ use crate::rules::{Judged, Verdict};
 use layout::{INDENT, word};
 pub(super) use layout::{block, bold, fill, head, one_line, rule, wrap};
 pub use lookup::{catalog_entry, catalog_list, explain_rule, rule_list};
-pub use working::work_text;
 pub(super) use working::rows;
+pub use working::work_text;
 use working::working_line;
 
 /// The whole report.
