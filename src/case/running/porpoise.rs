@@ -205,10 +205,10 @@ impl Cures {
         }
         if let Some(Enough { by: tabs, trimmed_in }) = &self.tabs {
             let words = if self.has_tabs {
-                say!("set the tabs {} down", Measure::of(tabs.deflection))
+                say!("set the tabs {} down, and up again for full speed", Measure::of(tabs.deflection))
             } else {
                 say!(
-                    "fit a pair of tabs, each {} wide and {} long, and set them {} down",
+                    "fit a pair of tabs, each {} wide and {} long, and set them {} down, up again for full speed",
                     Measure::tape(tabs.span * 0.5),
                     Measure::tape(tabs.chord),
                     Measure::of(tabs.deflection)
