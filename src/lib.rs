@@ -30,6 +30,9 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+// Nothing that a person can write may stop the program.
+#![cfg_attr(not(test), warn(clippy::unwrap_used, clippy::expect_used))]
+
 pub mod case;
 pub mod catalog;
 #[cfg(feature = "terminal")]
