@@ -6,6 +6,7 @@ mod desk;
 mod reports;
 mod starting;
 mod terminal;
+mod which;
 
 use std::path::{Path, PathBuf};
 use std::process::Output;
