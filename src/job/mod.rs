@@ -158,7 +158,8 @@ things! {
         comes_off: Vec<Item> = called("what comes off with the engines").up_to(60)
             .taken(Stop::Items, "on a scale", "oil tank, batteries, pump: what each weighs and where it stands"),
         /// Sets of engines that are weighed against each other; `compare` puts them side by side.
-        candidates: Vec<Candidate> = called("engines weighed against each other"),
+        candidates: Vec<Candidate> = called("engines weighed against each other")
+            .taken(Stop::Desk, "the offers", "each with a name and its engines, as engines_on of the job itself"),
         /// What had been planned, where a finished install is surveyed.
         planned: Option<Planned> = called("what had been planned")
             .taken(Stop::Papers, "order, drawing or letter", "the figures as they were ordered or drawn"),

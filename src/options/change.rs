@@ -134,9 +134,7 @@ fn ladders(said: &Said, job: &Job, yard: &Yard) -> Vec<Vec<Change>> {
             }
         })],
         Family::Height => vec![moved(is_low(said), "transom's top", |job, up| {
-            if let Some(height) = &mut job.transom.height {
-                height.value += up;
-            }
+            super::needed::raise_transom(job, up);
         })],
         Family::Swing => vec![tilt_stops(job, yard)],
         Family::Stern if said.rule.id == "stern/well-edge" => vec![lips(), left_out(job)],

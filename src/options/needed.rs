@@ -104,11 +104,7 @@ fn lowest(job: &Job, rig: &Rig) -> Option<Moved> {
             within: inches(WITHIN_IN).si(),
             now,
             measure: |value| Measure::tape(Length::from_si(value)),
-            set: Box::new(|job, value| {
-                if let Some(height) = &mut job.transom.height {
-                    height.value = Length::from_si(value);
-                }
-            }),
+            set: Box::new(move |job, value| raise_transom(job, Length::from_si(value - now))),
         });
     }
     let drop = group.drop().reading()?.value.si();
@@ -131,6 +127,14 @@ fn lowest(job: &Job, rig: &Rig) -> Option<Moved> {
             }
         }),
     })
+}
+
+/// Raises the transom's top all across.
+pub(super) fn raise_transom(job: &mut Job, up: Length) {
+    let off_centre = job.transom.heights.iter_mut().map(|taken| &mut taken.height);
+    for height in job.transom.height.iter_mut().chain(off_centre) {
+        height.value += up;
+    }
 }
 
 /// The edges of the well raised and lowered together; told of the lowest of them.

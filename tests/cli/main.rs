@@ -9,6 +9,7 @@ mod reports;
 mod safe_files;
 mod starting;
 mod terminal;
+mod which;
 
 use std::path::{Path, PathBuf};
 use std::process::Output;

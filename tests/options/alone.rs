@@ -26,8 +26,8 @@ fn told(said: &Said) -> String {
     format!("{:?}", (said.rule.id, said.verdict, &said.summary, said.found, said.limit, &said.remedy, &said.missing))
 }
 
-fn told_alone(judged: Judged) -> (&'static str, String) {
-    (judged.rule.id, told(&Said::of(judged)))
+fn told_alone(judged: Judged) -> (&'static str, Verdict, String) {
+    (judged.rule.id, judged.finding.verdict, told(&Said::of(judged)))
 }
 
 /// How many options of a demo are held against themselves written as jobs, each judged without knowing of the others.
@@ -40,14 +40,14 @@ fn hold_against_jobs(name: &str, only: Option<&str>, through: usize, refused: us
     let tried = sampled(&found, through, refused);
     for one in &tried {
         let rig = common::rig(&with(&text, &one.hang, &yard, &job));
-        let alone: Vec<(&str, String)> = rules::judge(&Case::new(&rig)).into_iter().map(told_alone).collect();
+        let alone: Vec<(&str, Verdict, String)> = rules::judge(&Case::new(&rig)).into_iter().map(told_alone).collect();
         let what = one.hang.words();
         for said in &one.said {
-            let found = alone.iter().find(|(id, _)| *id == said.rule.id).expect("every rule is judged");
-            assert_eq!(told(said), found.1, "{name}: {what:?}");
+            let as_job = alone.iter().find(|(id, ..)| *id == said.rule.id).expect("every rule is judged");
+            assert_eq!(told(said), as_job.2, "{name}: {what:?}");
         }
-        let fails =
-            alone.iter().any(|(id, told)| told.contains("Fail") && !found.aside.iter().any(|said| said.rule.id == *id));
+        let is_aside = |id: &str| found.aside.iter().any(|said| said.rule.id == id);
+        let fails = alone.iter().any(|(id, verdict, _)| *verdict == Verdict::Fail && !is_aside(id));
         if one.refused.is_none() {
             assert_eq!(one.said.len(), alone.len(), "{name}: {what:?}");
             assert!(!fails, "{name}: {what:?} came through and fails");

@@ -2,7 +2,7 @@
 
 use std::sync::atomic::{AtomicUsize, Ordering};
 
-use sternknee::options::{By, Found, Offer, Work, nearly, search};
+use sternknee::options::{By, Found, Offer, Work, Yard, nearly, search};
 
 use super::{demo, opened};
 use crate::common::CATALOG;
@@ -33,6 +33,10 @@ fn told(found: &Found) -> String {
     format!("{hangs:?}\n{:?}", found.tried)
 }
 
+fn near(yard: &Yard, found: &Found, work: &Work) -> Vec<String> {
+    nearly(yard, found, work).iter().map(|near| format!("{:?} {:?}", near.tried, near.change)).collect()
+}
+
 #[test]
 fn one_core_and_many_give_the_same_answer() {
     let text = demo("oyster_skiff");
@@ -44,9 +48,6 @@ fn one_core_and_many_give_the_same_answer() {
     let several = Work { hands: &many, ..Work::PLAIN };
     let (one, more) = (search(&one_yard, &hangs, &Work::PLAIN), search(&many_yard, &hangs, &several));
     assert_eq!(told(&one), told(&more));
-    let near = |yard, found, work| -> Vec<String> {
-        nearly(yard, found, work).iter().map(|near| format!("{:?} {:?}", near.tried, near.change)).collect()
-    };
     assert_eq!(near(&one_yard, &one, &Work::PLAIN), near(&many_yard, &more, &several));
 }
 
