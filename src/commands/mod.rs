@@ -3,9 +3,11 @@
 mod beside;
 mod catalog;
 mod check;
+mod compare;
 mod desk;
 mod load;
 mod manual;
+mod needed;
 mod options;
 mod output;
 mod photographs;
@@ -46,6 +48,10 @@ enum Verb {
     Tape(tape::TapeArgs),
     /// Print the whole working of one topic
     Work(work::WorkArgs),
+    /// Put the job's candidates side by side
+    Compare(compare::CompareArgs),
+    /// Tell the heaviest engine, the lowest bracket, the least lip that would just do
+    Needed(needed::NeededArgs),
     /// Try the whole catalog, or a price list, on a boat: which engines, brackets, heights and holes would do
     Options(options::OptionsArgs),
     /// List the rules, or explain one in full
@@ -154,6 +160,8 @@ fn run(cli: Cli) -> ExitCode {
         Verb::Start(args) => start::run(&args),
         Verb::Tape(args) => tape::run(&args),
         Verb::Work(args) => work::run(&args),
+        Verb::Compare(args) => compare::run(&args),
+        Verb::Needed(args) => needed::run(&args),
         Verb::Options(args) => options::run(&args),
         Verb::Rules(args) => rules::run(&args),
         Verb::Catalog(args) => catalog::run(&args),

@@ -9,7 +9,6 @@ use clap::{Args, ValueEnum};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use rayon::prelude::*;
 
-use super::check::Format;
 use super::load::read;
 use super::output::{Paper, write};
 use super::{
@@ -45,9 +44,9 @@ pub(super) struct OptionsArgs {
     /// On how many cores to work; all where left out
     #[arg(long, value_name = "COUNT")]
     cores: Option<usize>,
-    /// Form of the answer
+    /// Form of the answer; of a folder each boat is a line
     #[arg(long, value_enum, default_value = "text")]
-    format: Format,
+    format: Form,
     /// Write the answer as one HTML file
     #[arg(long, value_name = "FILE", conflicts_with = "format")]
     html: Option<PathBuf>,
@@ -56,6 +55,16 @@ pub(super) struct OptionsArgs {
     units: UnitsChoice,
     #[command(flatten)]
     catalog: CatalogChoice,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Form {
+    /// For reading
+    Text,
+    /// Every option, for another program
+    Json,
+    /// A boat in one line of JSON: the counts and the best
+    Line,
 }
 
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -124,6 +133,10 @@ pub(super) fn run(args: &OptionsArgs) -> Result<ExitCode, CommandError> {
 }
 
 fn one(args: &OptionsArgs, catalog: &Catalog, offer: &Offer) -> Result<ExitCode, CommandError> {
+    if args.format == Form::Line && args.html.is_none() {
+        line(args, &args.job, catalog, offer)?;
+        return Ok(ExitCode::SUCCESS);
+    }
     let opened = load_job(&args.job, catalog)?;
     let yard = opened.yard(catalog).underpowered(args.underpowered);
     told(args, &opened, &yard, &tried(&yard, offer), |options| {
@@ -133,8 +146,8 @@ fn one(args: &OptionsArgs, catalog: &Catalog, offer: &Offer) -> Result<ExitCode,
             return written_to(file, "");
         }
         print(&match args.format {
-            Format::Text => report::options_text(options),
-            Format::Json => format!("{:#}\n", report::options_json(options)),
+            Form::Text => report::options_text(options),
+            Form::Json | Form::Line => format!("{:#}\n", report::options_json(options)),
         })
     })?;
     Ok(ExitCode::SUCCESS)

@@ -19,7 +19,7 @@ pub struct Opened {
     pub rig: Rig,
     /// The text, with the place of every entry.
     pub page: Page,
-    /// The job as it was written, no name looked up.
+    /// The job as it was written, no name looked up, but what each engine is for told where it was not.
     pub job: Job,
     /// The files that it names.
     pub files: Files,
@@ -75,7 +75,10 @@ pub fn open(
                 draft.add_slips(case.study_faults());
                 draft.add_slips(case.running_study_faults());
             }
-            let (job, page) = draft.finish()?;
+            let (mut job, page) = draft.finish()?;
+            for (group, settled) in job.engines_on.iter_mut().zip(&rig.job.engines_on) {
+                group.role = settled.role;
+            }
             let asked = questions::questions(&case);
             let begun = case.lay_aside();
             rig.suspects = suspects(asked, text, catalog, &files);

@@ -5,6 +5,7 @@
 
 mod boat;
 pub(crate) mod bounds;
+mod candidates;
 mod check;
 mod engines;
 mod float;
@@ -32,6 +33,7 @@ pub use boat::{
     Boat, Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, OffCentreHeight, Plate, SplashWell,
     Steering, TopEdge, Transom,
 };
+pub use candidates::Candidate;
 pub use check::{Checker, check_bracket, check_engine, check_rigged};
 pub use engines::{Across, EngineGroup, Hand, Hung, PropellerSpec, Role};
 pub use float::{
@@ -155,6 +157,8 @@ things! {
         /// What else comes off with the old engines.
         comes_off: Vec<Item> = called("what comes off with the engines").up_to(60)
             .taken(Stop::Items, "on a scale", "oil tank, batteries, pump: what each weighs and where it stands"),
+        /// Sets of engines that are weighed against each other; `compare` puts them side by side.
+        candidates: Vec<Candidate> = called("engines weighed against each other"),
         /// What had been planned, where a finished install is surveyed.
         planned: Option<Planned> = called("what had been planned")
             .taken(Stop::Papers, "order, drawing or letter", "the figures as they were ordered or drawn"),

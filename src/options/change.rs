@@ -10,6 +10,10 @@ use crate::rules::{Family, Limit, Rule, Verdict};
 /// How many of those that are nearest to passing are looked into, each of another kind. Common practice, no source: more than
 /// anybody reads.
 const NEAREST: usize = 8;
+/// How many of them one check refuses.
+const OF_ONE_CHECK: usize = 3;
+/// A rating of a thing: another of its kind is the answer, and was tried.
+const RATING: &str = "weight/bracket-rating";
 /// Beyond its limit by more than this part of it, nothing is near. Common practice, no source.
 const NEAR: f64 = 0.35;
 
@@ -45,7 +49,13 @@ pub fn nearly(yard: &Yard, found: &Found, work: &Work) -> Vec<Near> {
     // What passes in another row or at another distance needs no change.
     let passes = |one: &Tried| found.tried.iter().any(|other| other.refused.is_none() && other.hang.is_like(&one.hang));
     for (one, short) in refused {
-        let known = nearest.iter().any(|(other, _)| other.hang.is_like(&one.hang));
+        let same_kind = |other: &Tried| {
+            let (a, b) = (&other.hang, &one.hang);
+            a.class == b.class && a.count == b.count && a.bracket == b.bracket
+        };
+        let rule = |one: &Tried| one.said.first().map(|said| said.rule.id);
+        let of_rule = nearest.iter().filter(|(other, _)| rule(other) == rule(one)).count();
+        let known = nearest.iter().any(|(other, _)| same_kind(other)) || of_rule >= OF_ONE_CHECK;
         if nearest.len() < NEAREST && !known && !passes(one) {
             nearest.push((one, short));
         }
@@ -65,7 +75,7 @@ pub fn nearly(yard: &Yard, found: &Found, work: &Work) -> Vec<Near> {
 fn short(one: &Tried) -> Option<f64> {
     let screen = one.refused?;
     let [said] = one.said.as_slice() else { return None };
-    if said.verdict != Verdict::Fail || said.rule.family == Family::Power || screen == 0 {
+    if said.verdict != Verdict::Fail || said.rule.family == Family::Power || said.rule.id == RATING || screen == 0 {
         return None;
     }
     let short = firmness(said).map_or(0.5 * NEAR, |room| -room);
@@ -85,7 +95,11 @@ fn mended(yard: &Yard, one: &Tried, is_aside: &dyn Fn(&Rule) -> bool) -> Option<
             tried.refused.is_none().then_some(tried)
         };
         let last = ladder.len().checked_sub(1)?;
-        let (mut low, mut high, mut found) = (0, last, tries(last)?);
+        let Some(found) = tries(last) else {
+            // Too much may be as bad as too little: a plate that comes out at the other edge of its window.
+            return (0..last).find_map(|step| Some((ladder[step].words.clone(), tries(step)?)));
+        };
+        let (mut low, mut high, mut found) = (0, last, found);
         while low < high {
             let middle = (low + high) / 2;
             match tries(middle) {
@@ -135,11 +149,11 @@ fn ladders(said: &Said, job: &Job, yard: &Yard) -> Vec<Vec<Change>> {
 }
 
 fn mains(job: &Job) -> impl Iterator<Item = &crate::job::EngineGroup> {
-    job.engines_on.iter().filter(|group| group.role == Role::Main)
+    job.engines_on.iter().filter(|group| group.role != Some(Role::Auxiliary))
 }
 
 fn mains_mut(job: &mut Job) -> impl Iterator<Item = &mut crate::job::EngineGroup> {
-    job.engines_on.iter_mut().filter(|group| group.role == Role::Main)
+    job.engines_on.iter_mut().filter(|group| group.role != Some(Role::Auxiliary))
 }
 
 /// Whether what was found lies below its limit.

@@ -10,7 +10,7 @@ impl Hang {
     /// engines is copied from its page.
     pub fn entries(&self, yard: &Yard, page: &Page) -> Vec<(String, String)> {
         let main = format!("({})", self.fields(yard, page).join(", "));
-        let others = yard.job.engines_on.iter().enumerate().filter(|(_, group)| group.role != Role::Main);
+        let others = yard.job.engines_on.iter().enumerate().filter(|(_, group)| group.role == Some(Role::Auxiliary));
         let others = others.map(|(i, _)| page.slice(&format!("engines_on[{i}]")).to_owned());
         let groups: Vec<String> = std::iter::once(main).chain(others).collect();
         let mut entries = vec![("engines_on".to_owned(), format!("[{}]", groups.join(", ")))];

@@ -47,7 +47,7 @@ impl Hang {
     /// fit the distance.
     pub fn job(&self, yard: &Yard) -> Job {
         let mut job = yard.job.clone();
-        let others = job.engines_on.drain(..).filter(|group| group.role != Role::Main).collect::<Vec<_>>();
+        let others = job.engines_on.drain(..).filter(|group| group.role == Some(Role::Auxiliary)).collect::<Vec<_>>();
         job.engines_on.push(self.group(yard));
         job.engines_on.extend(others);
         if let (Some(speed), Some(operating)) = (self.speed(yard), &mut job.operating) {

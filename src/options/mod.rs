@@ -4,8 +4,10 @@
 //! it. Nothing here knows a disk, a clock or a thread: who works is handed in.
 
 mod change;
+mod compare;
 mod entry;
 mod hang;
+mod needed;
 mod offer;
 mod order;
 mod prices;
@@ -14,7 +16,9 @@ mod tried;
 mod yard;
 
 pub use change::{Near, nearly};
+pub use compare::{Compared, FIGURES, compare};
 pub use hang::Hang;
+pub use needed::{Moved, Needed, PLACES, needed, questions};
 pub use offer::Offer;
 pub use order::{By, firmness, percent};
 pub use prices::Prices;

@@ -1,8 +1,6 @@
 //! By what options are ranked.
 
-use std::cmp::Ordering;
-
-use super::{Said, Tried};
+use super::{Found, Said, Tried};
 use crate::rules::{Family, Limit, Verdict};
 
 /// What one option is better in than another.
@@ -52,20 +50,17 @@ impl By {
         }
     }
 
-    /// The better first; what is not known last.
-    pub fn compare(self, a: &Tried, b: &Tried) -> Ordering {
-        let least = |value: fn(&Tried) -> Option<f64>| {
-            let known = |one: &Tried| value(one).unwrap_or(f64::INFINITY);
-            known(a).total_cmp(&known(b))
+    /// What it is ranked by: the less the better, what is not known last.
+    pub fn key(self, found: &Found, one: &Tried) -> f64 {
+        let known = match self {
+            By::Warnings => Some(one.count(Verdict::Warn) as f64),
+            By::Firmness => found.tightest(one).map(|(_, room)| -percent(room)),
+            By::Trim => one.trim.map(|trim| (trim.value / TRIM_STEP).round()),
+            By::Weight => one.hung.map(|hung| hung.value),
+            By::Power => one.hang.power.map(|power| -power.value * one.hang.count as f64),
+            By::Price => one.hang.price,
         };
-        match self {
-            By::Warnings => a.count(Verdict::Warn).cmp(&b.count(Verdict::Warn)),
-            By::Firmness => least(|one| one.tightest().map(|(_, room)| -percent(room))),
-            By::Trim => least(|one| one.trim.map(|trim| (trim.value / TRIM_STEP).round())),
-            By::Weight => least(|one| one.hung.map(|hung| hung.value)),
-            By::Power => least(|one| one.hang.power.map(|power| -power.value * one.hang.count as f64)),
-            By::Price => least(|one| one.hang.price),
-        }
+        known.unwrap_or(f64::INFINITY)
     }
 }
 
@@ -77,16 +72,19 @@ pub fn percent(room: f64) -> f64 {
     (100.0 * room).round()
 }
 
-impl Tried {
-    /// The check with least room of those that the engines decide, and its room as a part of the limit.
-    pub fn tightest(&self) -> Option<(&Said, f64)> {
-        let rooms = self.said.iter().filter(|said| said.rule.family <= Family::Strength);
+impl Found {
+    /// The check with least room of those that the engines decide and that do not say the same of all, and its room as a part of the
+    /// limit.
+    pub fn tightest<'t>(&self, one: &'t Tried) -> Option<(&'t Said, f64)> {
+        let tells = |said: &&Said| said.rule.family <= Family::Strength && !self.alike.contains(&said.rule.id);
+        let rooms = one.said.iter().filter(tells);
         let rooms = rooms.filter_map(|said| Some((said, firmness(said)?)));
         rooms.min_by(|a, b| a.1.total_cmp(&b.1))
     }
 }
 
-/// How firm a finding is: its room as a part of its limit, negative beyond it. None where nothing was held against a limit.
+/// How firm a finding is: its room as a part of its limit, negative beyond it. None where nothing was held against a limit, or what
+/// passes lies at it by its nature: a full tilt that is reached, a plate that is used up.
 pub fn firmness(said: &Said) -> Option<f64> {
     let judged = matches!(said.verdict, Verdict::Pass | Verdict::Warn | Verdict::Fail);
     let size = match said.limit? {
@@ -94,5 +92,9 @@ pub fn firmness(said: &Said) -> Option<f64> {
         Limit::Within(least, most) => most.si - least.si,
     };
     let margin = said.margin()?.si;
-    (judged && size > 0.0).then(|| margin / size)
+    let at_it = said.verdict == Verdict::Pass && margin.abs() < AT_LIMIT * size;
+    (judged && size > 0.0 && !at_it).then(|| margin / size)
 }
+
+/// Nearer to its limit than this part of it, something lies at it: rounding.
+const AT_LIMIT: f64 = 1e-9;

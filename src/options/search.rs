@@ -34,11 +34,13 @@ pub struct Found {
     pub of: usize,
     /// Those that were judged, in the order in which they were put together.
     pub tried: Vec<Tried>,
-    /// What fails alike with all that was tried: it is the boat's own, and refuses nothing here.
+    /// What fails with all that came so far: it refuses nothing here.
     pub aside: Vec<Said>,
+    /// The rules that say the same of everything that came through: they tell none from another.
+    pub alike: Vec<&'static str>,
 }
 
-/// Families in which a failing depends on the engines, so that nothing of theirs is the boat's own.
+/// Families that may refuse all: other engines, lighter or with another shaft, are then the answer.
 const OF_THE_ENGINES: [Family; 3] = [Family::Power, Family::Weight, Family::Height];
 
 /// Judges each of them. The same on one core and on many.
@@ -56,12 +58,15 @@ pub fn search(yard: &Yard, hangs: &[Hang], work: &Work) -> Found {
         let tried: Vec<Tried> = slots.into_iter().filter_map(OnceLock::into_inner).collect();
         match of_the_boat(&tried) {
             Some(said) if (work.goes_on)() => aside.push(said),
-            _ => return Found { of: hangs.len(), tried, aside },
+            _ => {
+                let alike = alike(&tried);
+                return Found { of: hangs.len(), tried, aside, alike };
+            }
         }
     }
 }
 
-/// What refuses, in the same words, everything that came as far as its screen.
+/// What refuses everything that came as far as its screen.
 fn of_the_boat(tried: &[Tried]) -> Option<Said> {
     let last = tried.iter().filter_map(|one| one.refused).max()?;
     if tried.iter().any(|one| one.refused.is_none()) {
@@ -71,11 +76,27 @@ fn of_the_boat(tried: &[Tried]) -> Option<Said> {
     let first = there.next()?;
     let common = |said: &&Said| {
         !OF_THE_ENGINES.contains(&said.rule.family)
-            && there
-                .clone()
-                .all(|one| one.said.iter().any(|other| other.rule.id == said.rule.id && other.summary == said.summary))
+            && there.clone().all(|one| one.said.iter().any(|other| other.rule.id == said.rule.id))
     };
     first.said.iter().find(common).cloned()
+}
+
+/// The rules that say the same of all that came through, where several did.
+fn alike(tried: &[Tried]) -> Vec<&'static str> {
+    let through: Vec<&Tried> = tried.iter().filter(|one| one.refused.is_none()).collect();
+    let [first, rest @ ..] = through.as_slice() else { return Vec::new() };
+    if rest.is_empty() {
+        return Vec::new();
+    }
+    // What came through was judged by every rule, in the same order.
+    let same = |i: usize, said: &Said| {
+        rest.iter().all(|one| {
+            one.said.get(i).is_some_and(|other| {
+                other.rule.id == said.rule.id && other.verdict == said.verdict && other.summary == said.summary
+            })
+        })
+    };
+    first.said.iter().enumerate().filter(|(i, said)| same(*i, said)).map(|(_, said)| said.rule.id).collect()
 }
 
 impl Found {
@@ -86,11 +107,13 @@ impl Found {
 
     /// Those that came through, the best first; equals in the order in which they were put together.
     pub fn ranked(&self, order: &[By]) -> Vec<&Tried> {
-        let mut through: Vec<&Tried> = self.tried.iter().filter(|one| one.refused.is_none()).collect();
-        through.sort_by(|a, b| {
-            let by_order = order.iter().map(|by| by.compare(a, b)).find(|order| order.is_ne());
-            by_order.unwrap_or(std::cmp::Ordering::Equal)
+        let through = self.tried.iter().filter(|one| one.refused.is_none());
+        let keys = |one: &Tried| order.iter().map(|by| by.key(self, one)).collect::<Vec<f64>>();
+        let mut keyed: Vec<(Vec<f64>, &Tried)> = through.map(|one| (keys(one), one)).collect();
+        keyed.sort_by(|(a, _), (b, _)| {
+            let unlike = a.iter().zip(b).map(|(a, b)| a.total_cmp(b)).find(|order| order.is_ne());
+            unlike.unwrap_or(std::cmp::Ordering::Equal)
         });
-        through
+        keyed.into_iter().map(|(_, one)| one).collect()
     }
 }

@@ -69,6 +69,6 @@ impl<'a> Yard<'a> {
 
     /// The job's own main engines, of which an option keeps what suits it.
     pub(super) fn own(&self) -> Option<(usize, &'a EngineGroup)> {
-        self.job.engines_on.iter().enumerate().find(|(_, group)| group.role == Role::Main)
+        self.job.engines_on.iter().enumerate().find(|(_, group)| group.role != Some(Role::Auxiliary))
     }
 }

@@ -1,10 +1,12 @@
 //! Reports: text, JSON, pages and drawings from the same findings.
 
 mod chapter;
+mod compare;
 mod doubt;
 pub(crate) mod drawings;
 mod json;
 mod mark;
+mod needed;
 mod options;
 mod page;
 mod questions;
@@ -22,7 +24,9 @@ use crate::quantity::{Text, Units};
 use crate::rig::Missing;
 use crate::rules::{Judged, Verdict, cautions};
 
+pub use compare::{COMPARE_SCHEMA, Comparison, compare_json, compare_page, compare_text};
 pub use json::{SCHEMA, WORK_SCHEMA, findings, harmless, json, work_json};
+pub use needed::{NEEDED_SCHEMA, WhatIsNeeded, needed_json, needed_text};
 pub use options::{OPTIONS_SCHEMA, Options, options_json, options_line, options_page, options_text};
 pub use page::{
     Embedded, Stamp, blank_sheet, drawing_files, figures, measuring_sheet, page, sketch, trial_sheet, work_page,

@@ -20,7 +20,7 @@ use crate::quantity::Text;
 pub use crate::reading::Missing;
 pub use engine::{Bracket, Engine, Group, ItemOfOutfit, Outfit};
 pub use float::{Files, Shape};
-pub use question::{Suspect, Question};
+pub use question::{Question, Suspect};
 pub use ran::Ran;
 pub use resolve::{resolve, resolve_again, resolve_with_files};
 pub use sheet::SwingSheet;

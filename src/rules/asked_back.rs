@@ -3,7 +3,7 @@
 use super::{Finding, Judged, Verdict};
 use crate::case::Case;
 use crate::quantity::{Text, say};
-use crate::rig::{Suspect, Rig};
+use crate::rig::{Rig, Suspect};
 
 /// Takes every pass back that would not be the same if the readings in doubt had never been taken.
 pub(super) fn hold_back(rig: &Rig, judged: &mut [Judged]) {

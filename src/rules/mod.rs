@@ -173,8 +173,7 @@ pub fn judge(case: &Case) -> Vec<Judged> {
 /// Judges a case by the rules of some families.
 pub fn judge_families(case: &Case, wanted: impl Fn(Family) -> bool) -> Vec<Judged> {
     let rules = ALL.iter().filter(|rule| wanted(rule.family));
-    let mut judged: Vec<Judged> =
-        rules.map(|rule| Judged { rule, finding: (rule.judge)(case), doubt: None }).collect();
+    let mut judged: Vec<Judged> = rules.map(|rule| Judged { rule, finding: (rule.judge)(case), doubt: None }).collect();
     asked_back::hold_back(case.rig, &mut judged);
     judged
 }

@@ -14,13 +14,21 @@ use crate::rules::{Finding, Judged, Verdict};
 
 /// A rig, and what it takes to resolve it again.
 pub(super) struct Again<'a> {
-    pub rig: &'a Rig,
-    pub catalog: &'a Catalog,
-    pub files: &'a Files,
+    rig: &'a Rig,
+    catalog: &'a Catalog,
+    files: &'a Files,
     pub readings: &'a [Loosely],
     /// Panels that are the same are factored once.
-    pub store: Arc<Store>,
+    store: Arc<Store>,
+    /// The same, only to see whether anything moves at all.
+    crude: Arc<Store>,
 }
+
+/// Meshes of a transom that is only set beside the same a little off are so many times as fine as those of what is told: a
+/// move of some percent is then found to a few percent of itself.
+const COARSE: f64 = 0.4;
+/// The same where nothing is asked but whether anything moves.
+const CRUDE: f64 = 0.2;
 
 /// What a rule says, as far as it can be compared.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -53,12 +61,33 @@ impl Outcome {
     }
 }
 
-impl Again<'_> {
+impl<'a> Again<'a> {
+    /// The rig with these readings.
+    pub fn new(rig: &'a Rig, catalog: &'a Catalog, files: &'a Files, readings: &'a [Loosely]) -> Self {
+        let [store, crude] = [COARSE, CRUDE].map(|times| Arc::new(Store::of_meshes(times)));
+        Again { rig, catalog, files, readings, store, crude }
+    }
+
     /// What these rules say where readings are off: each by its number here, and by so many of its tolerance. Nothing where the
     /// job cannot be resolved so.
     pub fn judge(&self, off: &[(usize, f64)], judged: &[Judged], rules: &[usize]) -> Option<Vec<Outcome>> {
+        self.judge_from(&self.store, off, judged, rules)
+    }
+
+    /// The same, of no other use than to be set beside itself.
+    pub fn judge_crudely(&self, off: &[(usize, f64)], judged: &[Judged], rules: &[usize]) -> Option<Vec<Outcome>> {
+        self.judge_from(&self.crude, off, judged, rules)
+    }
+
+    fn judge_from(
+        &self,
+        store: &Arc<Store>,
+        off: &[(usize, f64)],
+        judged: &[Judged],
+        rules: &[usize],
+    ) -> Option<Vec<Outcome>> {
         let rig = rig::resolve_again(&self.shifted(off), self.catalog, self.files).ok()?;
-        let case = Case::beside(&rig, Begun::default(), self.store.clone());
+        let case = Case::beside(&rig, Begun::default(), store.clone());
         Some(rules.iter().map(|rule| Outcome::of(&(judged[*rule].rule.judge)(&case))).collect())
     }
 

@@ -12,7 +12,10 @@ use crate::rules::{Decides, Doubt, Family, Finding, Judged, Verdict};
 /// source: below it the told digits of what it is worth stay the same.
 const BENDS: f64 = 0.2;
 
-/// Families of which a sample would take too long: what bends in them is told by the greater of its two sides.
+/// A verdict with more room than so many times what it is worth holds, however it bends. Common practice, no source.
+const FAR: f64 = 3.0;
+
+/// Families of which a sample would take too long.
 const DEAR: [Family; 2] = [Family::Strength, Family::Running];
 
 /// A share of the doubt that is not told.
@@ -44,7 +47,8 @@ pub(super) fn doubts(again: &Again, judged: &[Judged], moves: &Moves) -> Vec<Opt
         .enumerate()
         .map(|(rule, judged)| First::of(judged, &moves.said[rule], &moves.base[rule], &moves.of[rule]))
         .collect();
-    let bent: Vec<usize> = (0..judged.len()).filter(|rule| first[*rule].as_ref().is_some_and(First::is_bent)).collect();
+    let bent: Vec<usize> =
+        (0..judged.len()).filter(|rule| first[*rule].as_ref().is_some_and(First::wants_sample)).collect();
     let runs = sampled::runs(again, judged, &bent, moves);
     first
         .into_iter()
@@ -63,12 +67,12 @@ pub(super) fn doubts(again: &Again, judged: &[Judged], moves: &Moves) -> Vec<Opt
 /// What shifts of one reading at a time say of a finding.
 struct First<'f> {
     finding: &'f Finding,
-    dear: bool,
+    /// Whether shifts of one reading at a time do not tell what it is worth, and a sample may.
+    is_bent: bool,
     base: Outcome,
     readings: Vec<usize>,
     /// How far each moves the room to the limit, or what was found where there is no limit.
     moves: Vec<f64>,
-    bends: Vec<f64>,
     found: Option<f64>,
     turns: Option<Verdict>,
     /// Which of the readings turn the verdict by themselves.
@@ -84,18 +88,19 @@ impl<'f> First<'f> {
             let at = figure(base)?;
             let said = of.iter().map(|(_, said)| said.map(|said| said.as_ref().and_then(figure)));
             let (moves, bends) = said.map(|said| (moved(at, said), bend(at, said))).unzip();
-            let (moves, bends): (Vec<f64>, Vec<f64>) = (moves, bends);
-            if DEAR.contains(&judged.rule.family) {
-                // The greater of the two sides, which is the half of both and what it bends.
-                let greater = moves.iter().zip(&bends).map(|(by, bend)| by.signum() * (by.abs() + bend.abs()));
-                return Some((greater.collect(), vec![0.0; moves.len()]));
-            }
             Some((moves, bends))
         };
         let found = each(&|outcome| outcome.found_beside(base));
         let room = each(&|outcome| outcome.found_beside(base).and(outcome.room));
-        let found_moves = found.as_ref().map(|(moves, _)| combined(moves));
-        let (moves, bends) = room.or(found).unwrap_or_default();
+        let found_moves = found.as_ref().map(|(moves, bends)| combined(moves).hypot(combined(bends)));
+        let (moves, bends): (Vec<f64>, Vec<f64>) = room.or(found).unwrap_or_default();
+        let is_bent = combined(&bends) > BENDS * combined(&moves);
+        // What it bends counts with what it moves, as far as that is told without a sample.
+        let moves: Vec<f64> = moves
+            .iter()
+            .zip(&bends)
+            .map(|(by, bend)| if *by < 0.0 { -by.hypot(*bend) } else { by.hypot(*bend) })
+            .collect();
         let is_new = |verdict: Verdict| verdict != base.verdict && verdict != as_is.verdict;
         let turned = |outcome: &Outcome| as_is.is_judged() && outcome.is_judged() && is_new(outcome.verdict);
         let turning: Vec<bool> = of.iter().map(|(_, said)| said.iter().flatten().any(turned)).collect();
@@ -103,21 +108,20 @@ impl<'f> First<'f> {
         let turns = of.iter().flat_map(|(_, said)| said).flatten().filter(|outcome| turned(outcome));
         Some(First {
             finding: &judged.finding,
-            dear: DEAR.contains(&judged.rule.family),
+            is_bent: is_bent && !DEAR.contains(&judged.rule.family),
             base: *as_is,
             readings: of.iter().map(|(reading, _)| *reading).collect(),
             moves,
-            bends,
             found: found_moves,
             turns: turns.map(|outcome| outcome.verdict).min(),
             turning,
         })
     }
 
-    /// Whether shifts of one reading at a time do not tell what it is worth.
-    fn is_bent(&self) -> bool {
-        let worth = combined(&self.moves);
-        !self.dear && (combined(&self.bends) > BENDS * worth || (self.turns.is_some() && self.base.room.is_none()))
+    /// Whether a sample has to say what it is worth.
+    fn wants_sample(&self) -> bool {
+        let close = self.base.room.is_none_or(|room| room.abs() < FAR * combined(&self.moves));
+        self.is_bent && (close || self.turns.is_some())
     }
 
     /// What the rule says where its readings are off together, in the likeliest way, by as much as all of it is worth towards

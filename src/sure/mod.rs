@@ -11,21 +11,16 @@ mod sampled;
 mod shifts;
 mod worth;
 
-use std::sync::Arc;
+use again::Again;
 
-use crate::case::strength::Store;
 use crate::catalog::Catalog;
 use crate::rig::{Files, Rig};
 use crate::rules::Judged;
 
-/// Meshes of a transom that is only set beside the same a little off are so many times as fine as those of what is told: a
-/// move of some percent is then found to a few percent of itself.
-const COARSE: f64 = 0.5;
-
 /// Puts beside every finding of this rig what it is worth. `catalog` and `files` are those that it was resolved with.
 pub fn weigh(rig: &Rig, catalog: &Catalog, files: &Files, judged: &mut [Judged]) {
     let readings = worth::readings(&rig.job);
-    let again = again::Again { rig, catalog, files, readings: &readings, store: Arc::new(Store::of_meshes(COARSE)) };
+    let again = Again::new(rig, catalog, files, &readings);
     let moves = shifts::moves(&again, judged);
     let doubts = firm::doubts(&again, judged, &moves);
     for (judged, doubt) in judged.iter_mut().zip(doubts) {

@@ -10,6 +10,8 @@ pub(super) struct Moves {
     pub said: Vec<Outcome>,
     /// The same as coarsely as what is shifted.
     pub base: Vec<Outcome>,
+    /// The same as crudely as it takes to see whether anything moves.
+    crude: Vec<Outcome>,
     /// For each rule: the reading, and what the rule says with it less, and with it more.
     pub of: Vec<Vec<(usize, [Option<Outcome>; 2])>>,
 }
@@ -30,7 +32,11 @@ pub(super) fn moves(again: &Again, judged: &[Judged]) -> Moves {
     for (rule, outcome) in rules.iter().zip(again.judge(&[], judged, &rules).unwrap_or_default()) {
         base[*rule] = outcome;
     }
-    let mut moves = Moves { of: vec![Vec::new(); base.len()], said, base };
+    let mut crude = said.clone();
+    for (rule, outcome) in rules.iter().zip(again.judge_crudely(&[], judged, &rules).unwrap_or_default()) {
+        crude[*rule] = outcome;
+    }
+    let mut moves = Moves { of: vec![Vec::new(); base.len()], said, base, crude };
     let readings: Vec<usize> = (0..again.readings.len()).collect();
     split(again, judged, &readings, &rules, &mut moves);
     moves
@@ -39,9 +45,9 @@ pub(super) fn moves(again: &Again, judged: &[Judged]) -> Moves {
 fn split(again: &Again, judged: &[Judged], readings: &[usize], rules: &[usize], moves: &mut Moves) {
     let [reading] = readings else {
         let off: Vec<(usize, f64)> = readings.iter().map(|reading| (*reading, together(*reading))).collect();
-        let moved = match again.judge(&off, judged, rules) {
+        let moved = match again.judge_crudely(&off, judged, rules) {
             Some(outcomes) => {
-                let moved = rules.iter().zip(outcomes).filter(|(rule, outcome)| *outcome != moves.base[**rule]);
+                let moved = rules.iter().zip(outcomes).filter(|(rule, outcome)| *outcome != moves.crude[**rule]);
                 moved.map(|(rule, _)| *rule).collect()
             }
             // Together they may be what no boat can be.

@@ -147,16 +147,24 @@ pub fn read<T: DeserializeOwned>(name: &str, text: &str) -> Draft<T> {
         );
         return Draft { value: None, page, faults: vec![fault], spoiled: Vec::new() };
     }
-    let page = Page::new(name, text);
+    let mut page = Page::new(name, text);
     let mut copy = text.to_owned();
     let mut faults: Vec<Fault> = Vec::new();
     let mut beside: Vec<String> = Vec::new();
-    for slip in quotes::misquoted(&page) {
+    while faults.len() < MOST_FAULTS
+        && let Some(slip) = quotes::misquoted(&copy, &page.places)
+    {
         faults.push(slip.fault);
-        let Some((field, spoiled)) = slip.spoiled else { return Draft { value: None, page, faults, spoiled: beside } };
+        let Some((field, spoiled)) = slip.spoiled else {
+            return Draft { value: None, page, faults, spoiled: beside };
+        };
         beside.push(places::parent(&field).to_owned());
         let entry = with_comma(&copy, spoiled);
-        blank(&mut copy, entry);
+        if !blank(&mut copy, entry) {
+            return Draft { value: None, page, faults, spoiled: beside };
+        }
+        // Quotes that end too soon had the scanner see strings where there are none.
+        page.places = Places::of(&copy, DEEPEST_NESTING);
     }
     loop {
         let refusal = match attempt::<T>(&copy) {

@@ -3,8 +3,8 @@
 
 use std::ops::Range;
 
+use super::Fault;
 use super::places::Places;
-use super::{Fault, Page};
 
 /// A slip, and what of the text it spoils.
 pub(super) struct Misquoted {
@@ -13,12 +13,10 @@ pub(super) struct Misquoted {
     pub spoiled: Option<(String, Range<usize>)>,
 }
 
-/// Every such slip of a page, in the order of its text.
-pub(super) fn misquoted(page: &Page) -> Vec<Misquoted> {
-    let text = &*page.text;
-    let mut found = Vec::new();
+/// The first such slip of a text whose entries stand in these places.
+pub(super) fn misquoted(text: &str, places: &Places) -> Option<Misquoted> {
     let mut at = 0;
-    while at < text.len() && found.len() < super::MOST_FAULTS {
+    while at < text.len() {
         let rest = &text[at..];
         let blank = Places::blank(rest);
         if blank > 0 {
@@ -27,29 +25,20 @@ pub(super) fn misquoted(page: &Page) -> Vec<Misquoted> {
         }
         if rest.starts_with('"') {
             let end = at + string(rest);
-            if let Some(slip) = not_closed(page, at..end) {
-                found.push(slip);
-                return found;
+            if let Some(slip) = not_closed(text, places, at..end).or_else(|| inch_mark(text, places, at..end)) {
+                return Some(slip);
             }
-            match inch_mark(page, at..end) {
-                Some((slip, behind)) => {
-                    found.push(slip);
-                    at = behind;
-                }
-                None => at = end,
-            }
+            at = end;
             continue;
         }
         let word = rest.len() - rest.trim_start_matches(is_word).len();
         let is_reading = word > 0 && rest.starts_with(|c: char| c.is_ascii_digit() || c == '.');
         if is_reading && let Some(run) = bare_reading(rest) {
-            found.push(without_quotes(page, at..at + run));
-            at += run;
-            continue;
+            return Some(without_quotes(text, places, at..at + run));
         }
         at += word.max(rest.chars().next().map_or(1, char::len_utf8));
     }
-    found
+    None
 }
 
 fn is_word(c: char) -> bool {
@@ -89,51 +78,49 @@ fn ends_in_inch_mark(text: &str) -> bool {
     behind.is_some_and(|behind| behind.is_empty() || behind.starts_with([',', ')', ']', '\n']))
 }
 
-fn without_quotes(page: &Page, run: Range<usize>) -> Misquoted {
-    let reading = &page.text[run.clone()];
+fn without_quotes(text: &str, places: &Places, run: Range<usize>) -> Misquoted {
+    let reading = &text[run.clone()];
     // An inch mark behind it belongs to it.
-    let marked = page.text[run.end..].starts_with('"');
+    let marked = text[run.end..].starts_with('"');
     let reading = if marked { format!("{reading}\\\"") } else { reading.to_owned() };
     let end = run.end + usize::from(marked);
     Misquoted {
         fault: Fault {
-            path: page.places.around(run.start).map(|entry| entry.path.clone()).unwrap_or_default(),
+            path: places.around(run.start).map(|entry| entry.path.clone()).unwrap_or_default(),
             span: run.start..end,
             message: "a reading stands without quotes".to_owned(),
             help: Some(format!("write it in quotes: \"{reading}\"")),
         },
-        spoiled: page
-            .places
+        spoiled: places
             .field_around(run.start)
             .map(|field| (field.path.clone(), field.whole.start..end.max(field.whole.end))),
     }
 }
 
 /// A string that ends in an inch mark, where its writer meant the next quote to end it: `"7' 6""`.
-fn inch_mark(page: &Page, string: Range<usize>) -> Option<(Misquoted, usize)> {
-    let said = &page.text[string.start + 1..string.end.saturating_sub(1).max(string.start + 1)];
-    let behind = &page.text[string.end..];
+fn inch_mark(text: &str, places: &Places, string: Range<usize>) -> Option<Misquoted> {
+    let said = &text[string.start + 1..string.end.saturating_sub(1).max(string.start + 1)];
+    let behind = &text[string.end..];
     let slipped = said.ends_with(|c: char| c.is_ascii_digit()) && behind.starts_with('"');
     slipped.then(|| {
         let end = string.end + 1;
-        let slip = Misquoted {
+        Misquoted {
             fault: Fault {
-                path: page.places.around(string.start).map(|entry| entry.path.clone()).unwrap_or_default(),
+                path: places.around(string.start).map(|entry| entry.path.clone()).unwrap_or_default(),
                 span: string.start..end,
                 message: "the inch mark ends the quotes".to_owned(),
                 help: Some(
                     format!("write \"{said} in\", or \"{said}\\\"\"").replace("' ", " ft ").replacen("'", " ft ", 1),
                 ),
             },
-            spoiled: page.places.field_around(string.start).map(|field| (field.path.clone(), field.whole.start..end)),
-        };
-        (slip, end)
+            spoiled: places.field_around(string.start).map(|field| (field.path.clone(), field.whole.start..end)),
+        }
     })
 }
 
 /// A string that goes on over a line that begins another field.
-fn not_closed(page: &Page, string: Range<usize>) -> Option<Misquoted> {
-    let said = &page.text[string.clone()];
+fn not_closed(text: &str, places: &Places, string: Range<usize>) -> Option<Misquoted> {
+    let said = &text[string.clone()];
     let (first, rest) = said.split_once('\n')?;
     let begins_a_field = rest.lines().next().is_some_and(|line| {
         let line = line.trim_start();
@@ -142,7 +129,7 @@ fn not_closed(page: &Page, string: Range<usize>) -> Option<Misquoted> {
     });
     begins_a_field.then(|| Misquoted {
         fault: Fault {
-            path: page.places.around(string.start).map(|entry| entry.path.clone()).unwrap_or_default(),
+            path: places.around(string.start).map(|entry| entry.path.clone()).unwrap_or_default(),
             span: string.start..string.start + first.trim_end().len(),
             message: "these quotes are not closed on their line".to_owned(),
             help: Some(format!("close them: {}\",", first.trim_end().trim_end_matches(','))),

@@ -94,3 +94,12 @@ fn nothing_is_told_where_the_method_does_not_reach() {
         });
     }
 }
+
+/// With tabs down she runs flatter at full speed than the method tells: then no other pitch is named because its speed is told.
+#[test]
+fn no_pitch_is_named_where_her_greatest_speed_is_not_told() {
+    let job = asked(DIVE_TENDER, "tabs: (count: 2, span: \"12-5/8 in\", chord: \"9 in\", down: \"7 deg\")");
+    let judged = finding("running/pitch", &job);
+    assert_eq!(judged.verdict, Verdict::Unmeasured, "{}", judged.summary.show(Units::Us));
+    assert!(judged.remedy.is_none());
+}

@@ -205,10 +205,10 @@ impl Cures {
         }
         if let Some(Enough { by: tabs, trimmed_in }) = &self.tabs {
             let words = if self.has_tabs {
-                say!("set the tabs {} down", Measure::of(tabs.deflection))
+                say!("set the tabs {} down, and up again for full speed", Measure::of(tabs.deflection))
             } else {
                 say!(
-                    "fit a pair of tabs, each {} wide and {} long, and set them {} down",
+                    "fit a pair of tabs, each {} wide and {} long, and set them {} down, up again for full speed",
                     Measure::tape(tabs.span * 0.5),
                     Measure::tape(tabs.chord),
                     Measure::of(tabs.deflection)
@@ -236,13 +236,13 @@ impl Cures {
             all.iter().filter(|(with, _)| *with == trimmed_in).map(|(_, words)| words.clone()).collect()
         };
         let (alone, with) = (of(false), of(true));
-        let sentence = |head: &str, all: Vec<Text>| {
-            (!all.is_empty()).then(|| Text::from(head).then(Text::join(all, "; or ")).then(Text::from(".")))
+        let sentence = |heads: [&str; 2], all: Vec<Text>| {
+            let head = Text::from(heads[usize::from(all.len() > 1)]);
+            (!all.is_empty()).then(|| head.then(Text::join(all, "; or ")).then(Text::from(".")))
         };
-        let told = [
-            sentence("Tried on her, each by itself is enough: ", alone),
-            sentence("Tried on her, enough with the engines trimmed right in: ", with),
-        ];
+        let alone = sentence(["Tried on her, this is enough: ", "Tried on her, each by itself is enough: "], alone);
+        let with = sentence(["Tried on her, enough with the engines trimmed right in: "; 2], with);
+        let told = [alone, with];
         let told: Vec<Text> = told.into_iter().flatten().collect();
         (!told.is_empty()).then(|| Text::join(told, " "))
     }

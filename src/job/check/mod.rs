@@ -14,7 +14,7 @@ mod strength;
 mod study;
 mod swing;
 
-use super::{Item, Job};
+use super::{EngineGroup, Item, Job};
 use crate::written::{Fault, Page};
 
 pub use checker::Checker;
@@ -36,12 +36,13 @@ pub(super) fn job(job: &Job, page: &Page) -> Result<Vec<Fault>, Vec<Fault>> {
     boat::plate(&mut checker, job.plate.as_ref());
     boat::transom(&mut checker, &job.transom, &job.boat);
     boat::on_transom(&mut checker, job);
-    for (side, groups) in [("engines_off", &job.engines_off), ("engines_on", &job.engines_on)] {
+    for (side, groups) in sides(job) {
         for (i, group) in groups.iter().enumerate() {
             engines::engine_group(&mut checker, &format!("{side}[{i}]"), group);
         }
-        engines::places(&mut checker, side, groups, &job.boat);
+        engines::places(&mut checker, &side, groups, &job.boat);
     }
+    candidates(&mut checker, job);
     for (side, items) in [("comes_off", &job.comes_off), ("goes_on", &job.goes_on)] {
         for (i, entry) in items.iter().enumerate() {
             item(&mut checker, &format!("{side}[{i}]"), entry);
@@ -55,6 +56,31 @@ pub(super) fn job(job: &Job, page: &Page) -> Result<Vec<Fault>, Vec<Fault>> {
     rigging::rigging(&mut checker, job);
     papers::sure(&mut checker, &job.sure);
     Ok(checker.faults)
+}
+
+/// Every set of engines that the job holds, with its path.
+fn sides(job: &Job) -> impl Iterator<Item = (String, &[EngineGroup])> {
+    let own = [("engines_off".to_owned(), job.engines_off.as_slice()), ("engines_on".to_owned(), &job.engines_on)];
+    let candidates = job.candidates.iter().enumerate();
+    own.into_iter().chain(candidates.map(|(i, one)| (format!("candidates[{i}].engines_on"), one.engines_on.as_slice())))
+}
+
+fn candidates(checker: &mut Checker, job: &Job) {
+    for (i, candidate) in job.candidates.iter().enumerate() {
+        let path = format!("candidates[{i}]");
+        let before = job.candidates[..i].iter().any(|other| other.name == candidate.name);
+        if candidate.name.trim().is_empty() {
+            checker.fault(&path, "a candidate without a name", "say what it is called: name: \"one of 200 hp\"");
+        } else if before {
+            checker.fault(&format!("{path}.name"), format!("two candidates are called `{}`", candidate.name), "");
+        }
+        if candidate.engines_on.is_empty() {
+            checker.fault(&path, "a candidate without engines", "as in the job itself: engines_on: [(class: \"…\")]");
+        }
+        for (j, entry) in candidate.goes_on.iter().flatten().enumerate() {
+            item(checker, &format!("{path}.goes_on[{j}]"), entry);
+        }
+    }
 }
 
 fn item(checker: &mut Checker, path: &str, item: &Item) {

@@ -15,7 +15,7 @@ pub(super) fn strength(checker: &mut Checker, job: &Job) {
     if let Some(structure) = &job.structure {
         self::structure(checker, job, structure);
     }
-    for (side, groups) in [("engines_off", &job.engines_off), ("engines_on", &job.engines_on)] {
+    for (side, groups) in super::sides(job) {
         for (i, group) in groups.iter().enumerate() {
             if let Some(bolts) = &group.bolts {
                 bolting(checker, job, &format!("{side}[{i}].bolts"), bolts);

@@ -23,6 +23,7 @@ mod waters;
 pub(crate) use kit::{Drawing, LETTERING};
 
 use super::Report;
+use crate::case::Case;
 use crate::quantity::Units;
 
 /// Every drawing of the report, in the order in which they are read.
@@ -51,6 +52,11 @@ pub(crate) fn all(report: &Report) -> Vec<Drawing> {
     .chain(running::over_engine_speed(case, units))
     .chain(running::costs(case))
     .collect()
+}
+
+/// The stern from the side with the engines that go on.
+pub(crate) fn stern_after(case: &Case, units: Units) -> Option<Drawing> {
+    side::after(case, units)
 }
 
 /// Lettered in both units a drawing cannot be read: the page has the metric figures.

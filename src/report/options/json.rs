@@ -18,14 +18,14 @@ pub fn options_json(options: &Options) -> Value {
     let refused = options.found.tried.iter().filter(|one| one.refused.is_some());
     let mut all = head(options);
     let nearly = options.near.iter().map(|near| {
-        let mut one = tried(&near.tried, units);
+        let mut one = tried(options, &near.tried);
         one["change"] = near.change.as_ref().map(|(words, _)| words.show(units)).into();
-        one["then"] = near.change.as_ref().map(|(_, then)| tried(then, units)).into();
+        one["then"] = near.change.as_ref().map(|(_, then)| tried(options, then)).into();
         one
     });
     all["nearly"] = nearly.collect();
-    all["through"] = options.found.ranked(options.order).into_iter().map(|one| tried(one, units)).collect();
-    all["refused"] = refused.map(|one| tried(one, units)).collect();
+    all["through"] = options.found.ranked(options.order).into_iter().map(|one| tried(options, one)).collect();
+    all["refused"] = refused.map(|one| tried(options, one)).collect();
     all["take_into_job"] =
         options.entries.iter().map(|(entry, text)| value!({ "entry": entry, "text": text })).collect();
     all["deferral"] = DEFERRAL.into();
@@ -41,7 +41,7 @@ pub fn options_line(options: &Options) -> Value {
     });
     all["refused_by"] = Value::Object(by_screen.collect());
     let best = options.through();
-    all["best"] = best.iter().take(options.most).map(|like| brief(like.best)).collect();
+    all["best"] = best.iter().take(options.most).map(|like| brief(options, like.best)).collect();
     harmless(all)
 }
 
@@ -62,21 +62,22 @@ fn head(options: &Options) -> Value {
     })
 }
 
-fn brief(one: &Tried) -> Value {
+fn brief(options: &Options, one: &Tried) -> Value {
     let mut all = hang_json(&one.hang);
     all["words"] = one.hang.words().show(Units::Us).into();
     all["decided"] = one.is_decided().into();
     all["warns"] = one.count(Verdict::Warn).into();
     all["hung_kg"] = one.hung.map(Dimensioned::si).into();
     all["trim_change_rad"] = one.trim.map(Dimensioned::si).into();
-    all["tightest"] = one.tightest().map(|(said, room)| value!({ "rule": said.rule.id, "room": room })).into();
+    all["tightest"] =
+        options.found.tightest(one).map(|(said, room)| value!({ "rule": said.rule.id, "room": room })).into();
     all
 }
 
-fn tried(one: &Tried, units: Units) -> Value {
-    let mut all = brief(one);
+fn tried(options: &Options, one: &Tried) -> Value {
+    let mut all = brief(options, one);
     all["refused_by"] = one.refused.map(|screen| SCREENS[screen].name).into();
-    all["findings"] = one.said.iter().map(|one| said(one, units)).collect();
+    all["findings"] = one.said.iter().map(|one| said(one, options.units)).collect();
     all
 }
 

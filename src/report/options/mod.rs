@@ -60,17 +60,9 @@ impl Options<'_> {
 
     /// What warns, in the same words, with everything that came through.
     fn common_warnings(&self) -> Vec<&Said> {
-        let through: Vec<&Tried> = self.found.tried.iter().filter(|one| one.refused.is_none()).collect();
-        let Some((first, rest)) = through.split_first() else { return Vec::new() };
-        let same = |said: &&Said| {
-            said.verdict == Verdict::Warn
-                && rest.iter().all(|one| {
-                    one.said.iter().any(|other| {
-                        other.rule.id == said.rule.id && other.verdict == said.verdict && other.summary == said.summary
-                    })
-                })
-        };
-        first.said.iter().filter(same).collect()
+        let first = self.found.tried.iter().find(|one| one.refused.is_none());
+        let same = |said: &&Said| said.verdict == Verdict::Warn && self.found.alike.contains(&said.rule.id);
+        first.map_or_else(Vec::new, |first| first.said.iter().filter(same).collect())
     }
 
     /// What waits for a reading with everything that came through.
@@ -109,7 +101,13 @@ impl Options<'_> {
                 figures(more)
             ),
         };
-        format!("{whole}; {told}.")
+        let waits = self.common_waits().len();
+        let waits = if waits < MANY_WAIT {
+            String::new()
+        } else {
+            format!(" {waits} checks wait for readings whichever hangs there: `sternknee tape` first, then this again.")
+        };
+        format!("{whole}; {told}.{waits}")
     }
 
     fn order_words(&self) -> String {
@@ -133,9 +131,10 @@ impl Options<'_> {
     }
 
     fn aside(&self) -> Chapter {
-        let mut chapter = Chapter::of("fails whatever hangs there");
-        chapter.about =
-            Some(Text::from("Put this right first: no engine passes before. The rest of this answer leaves it aside."));
+        let mut chapter = Chapter::of("fails with all that was tried");
+        chapter.about = Some(Text::from(
+            "Put this right first: nothing that was tried passes before. The rest of this answer leaves it aside.",
+        ));
         chapter.entries = self.found.aside.iter().map(finding).collect();
         chapter
     }
@@ -170,7 +169,7 @@ impl Options<'_> {
             figures.push(say!("{} {}", grouped(&format!("{price:.0}"), false), self.currency));
         }
         lines.push(Text::join(figures, " · "));
-        if let Some((said, room)) = best.tightest() {
+        if let Some((said, room)) = self.found.tightest(best) {
             lines.push(room_words(said, room));
         }
         let warns: Vec<&str> = best
@@ -283,6 +282,9 @@ impl Options<'_> {
         chapter
     }
 }
+
+/// So many checks that wait with all of them leave little of an answer. Common practice, no source.
+const MANY_WAIT: usize = 12;
 
 /// A count with commas.
 fn figures(count: usize) -> String {

@@ -48,6 +48,7 @@ fn written_out(job: &Job, before: &Outfit, after: &Outfit) -> Job {
             // A sheet's numbers stand in the spec that they were put into.
             group.sheet = None;
             group.described = resolved.engines.first().map(|engine| engine.spec.clone());
+            group.role = resolved.engines.first().map(|engine| engine.role);
             if let (Some(hung), Some(bracket)) = (&mut group.bracket, &resolved.bracket) {
                 hung.described = Some(bracket.spec.clone());
             }

@@ -54,6 +54,8 @@ fn judge(case: &Case) -> Judgement {
             ));
             own.pitch + inches(off.round())
         }
+        // Where her own greatest speed is not told, another pitch's is the one that the method happens to reach.
+        None if predicted.top.is_none() => return Ok(past_the_method(predicted)),
         None => match predicted.pitch_for(wanted) {
             Some(rung) => rung.screw.pitch,
             None => return Ok(past_the_method(predicted)),

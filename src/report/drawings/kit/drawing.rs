@@ -39,6 +39,12 @@ const FILE_HEAD: &str = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
 pub(crate) const TYPEFACE: &str = "system-ui, -apple-system, 'Segoe UI', Roboto, 'Liberation Sans', Arial, sans-serif";
 
 impl Drawing {
+    /// The same under another name, and of something that is called so.
+    pub(crate) fn renamed(self, name: &'static str, of: String) -> Drawing {
+        let narrow = self.narrow.map(|narrow| Box::new(narrow.renamed(name, of.clone())));
+        Drawing { name, title: of, narrow, ..self }
+    }
+
     /// The drawing as an element of a page.
     pub(crate) fn inline(&self) -> Markup {
         self.element(false, self.name)
