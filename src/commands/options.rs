@@ -168,6 +168,10 @@ fn fleet(args: &OptionsArgs, catalog: &Catalog, offer: &Offer) -> Result<ExitCod
             break;
         }
         if let Err(error) = line(args, &file, catalog, offer) {
+            // Nobody reads the other boats either.
+            if matches!(error, CommandError::Unprinted(_)) {
+                return Err(error);
+            }
             complain(&error);
             code = ExitCode::from(UNUSABLE);
         }

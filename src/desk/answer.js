@@ -1,11 +1,11 @@
 // The answer at the edge of the screen: the verdict in a word, what stops it, what to measure next and what that decides.
 
-/** @import { Fault, Finding, Missing } from "./engine.js" */
+/** @import { Fault, Finding, Missing, Question } from "./engine.js" */
 import { capital, drawn, make, mark, taking } from "./dom.js";
 
 /**
  * @typedef {{ faults: Fault[], verdict?: string, answer?: string, headline?: string, counts?: { verdict: string, count: number }[],
- *   findings?: Finding[], missing?: Missing[], assumed?: string[], cautions?: string[], deferral?: string,
+ *   questions?: Question[], findings?: Finding[], missing?: Missing[], assumed?: string[], cautions?: string[], deferral?: string,
  *   drawings?: { name: string, html: string }[], quickly?: boolean, title?: string, made_up?: boolean, cannot?: string }} Said
  */
 
@@ -32,9 +32,9 @@ export function forget() {
 
 /**
  * Writes the edge.
- * @param {HTMLElement} edge @param {Said} said @param {{ go: (path: string) => void, name: (path: string) => string, stale: boolean }} ways
+ * @param {HTMLElement} edge @param {Said} said @param {{ go: (path: string) => void, name: (path: string) => string, stands: (entry: string) => void, stale: boolean }} ways
  */
-export function edge(edge, said, { go, name, stale }) {
+export function edge(edge, said, { go, name, stands, stale }) {
   const bar = /** @type {HTMLElement} */ (edge.querySelector(".bar"));
   const more = /** @type {HTMLElement} */ (edge.querySelector(".open"));
   const faults = said.faults ?? [];
@@ -55,6 +55,7 @@ export function edge(edge, said, { go, name, stale }) {
     ...(faults.length > 0 ? [make("h2", {}, "What cannot be read"), make("ul", { class: "faults" }, ...faults.map((fault) => make("li", {},
       make("button", { type: "button", class: "link", onclick: () => go(fault.path) }, capital(name(fault.path))), make("p", {}, `${capital(fault.message)}${fault.help ? `; ${fault.help}` : ""}.`), make("p", { class: "soft" }, `${fault.path || "The file"}, line ${fault.line}`))))] : []),
     faults.length > 0 && told?.findings ? make("p", { class: "soft" }, "What follows was said before that.") : "",
+    ...section("Asked back", (told?.questions ?? []).map((question) => asked(question, go, name, stands))),
     ...section("What stops it", of("fail").map(brief)),
     ...section("To mind", of("warn").map(brief)),
     ...section("What to measure next", (told?.missing ?? []).slice(0, MOST_NEXT).map((missing) => next(missing, go))),
@@ -70,6 +71,16 @@ function section(title, entries) {
 function brief(finding) {
   return make("li", {}, mark(finding.verdict), make("div", {}, make("p", { class: "said" }, finding.summary),
     finding.remedy && make("p", {}, make("b", {}, "Do: "), finding.remedy)));
+}
+
+/**
+ * What hardly can be: put right at its box, or said to stand.
+ * @param {Question} question @param {(path: string) => void} go @param {(path: string) => string} name @param {(entry: string) => void} stands
+ */
+function asked({ question, entries, why }, go, name, stands) {
+  return make("li", {}, mark("unmeasured"), make("div", {}, make("p", { class: "said" }, question), make("p", { class: "soft" }, why),
+    make("div", { class: "buttons" }, ...entries.map((entry) => make("button", { type: "button", onclick: () => go(entry) }, `Put right: ${name(entry)}`)),
+      make("button", { type: "button", class: "quiet", onclick: () => stands(entries[0]) }, "It was looked at again and stands"))));
 }
 
 /** What a reading would decide. @param {Missing} missing */

@@ -7,6 +7,7 @@
  * @typedef {{ value: number, unit: string, text: string }} Measure
  * @typedef {{ reading: string, field: string, where: string, how: string, within: string, decides: string[],
  *   questions: string[] }} Missing
+ * @typedef {{ question: string, entries: string[], why: string }} Question
  * @typedef {{ path: string, value: string, words?: string }} Entry
  * @typedef {{ path: string, value?: string, words?: string }} Change
  */

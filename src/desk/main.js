@@ -114,7 +114,7 @@ function merged(before, now) {
 function show(stale) {
   // Said aloud when it changes, not at every key.
   if (!stale && said.answer && part("heard").textContent !== said.answer) part("heard").textContent = said.answer;
-  answer.edge(part("edge"), said, { go, name: (path) => fieldAt(form, path)?.name ?? "the file", stale });
+  answer.edge(part("edge"), said, { go, name: (path) => fieldAt(form, path)?.name ?? "the file", stands, stale });
   faults();
   const live = part("live");
   if (walk[here] === ANSWER) live.replaceChildren(...answer.everything(answer.known()));
@@ -159,6 +159,11 @@ function go(path) {
     /** @type {HTMLElement | null} */ (box)?.focus({ preventScroll: true });
     return;
   }
+}
+
+/** Notes that this entry was looked at again. @param {string} entry */
+function stands(entry) {
+  void job.sayAt(`sure[${job.count("sure")}]`, entry);
 }
 
 function closeEdge() {

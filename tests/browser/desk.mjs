@@ -32,7 +32,7 @@ const browser = await puppeteer.launch({ executablePath: process.env.CHROMIUM ??
 
 let requests = 0;
 /** The page, opened anew in a profile of its own, with the network off. */
-async function opened() {
+async function opened(where = address) {
   const context = await browser.createBrowserContext({ downloadBehavior: { policy: "allow", downloadPath: scratch } });
   const page = await context.newPage();
   page.on("console", (message) => { if (["error", "warn"].includes(message.type())) complain(`console: ${message.text()}`); });
@@ -40,18 +40,18 @@ async function opened() {
   page.on("dialog", (dialog) => { if (!page.expects?.(dialog.message())) complain(`a dialog: ${dialog.message()}`); void dialog.dismiss(); });
   page.on("request", (request) => {
     // The page itself, what it made itself, and nothing else.
-    if (request.url() === address || request.url().startsWith("blob:") || request.url().startsWith("data:")) return;
+    if (request.url() === where || request.url().startsWith("blob:") || request.url().startsWith("data:")) return;
     requests += 1;
     complain(`asks for ${request.url()}`);
   });
   await page.setOfflineMode(true);
   await page.setViewport({ width: 360, height: 740 });
-  await load(page);
+  await load(page, where);
   return page;
 }
 
-async function load(page) {
-  await page.goto(address);
+async function load(page, where = address) {
+  await page.goto(where);
   await page.waitForFunction(() => document.documentElement.dataset.ready === "yes", { timeout: 60_000 });
 }
 
@@ -245,6 +245,24 @@ async function keeps() {
   await page.browserContext().close();
 }
 
+/** What hardly can be is asked back at the edge, and can be said to stand. */
+async function askedBack() {
+  const page = await opened();
+  writeFileSync(join(scratch, "kilowatts.ron"), readFileSync(join(jobs, "tiller_skiff.ron"), "utf8").replace('power: "50 hp"', 'power: "50 kW"'));
+  await open(page, "kilowatts.ron");
+  await page.click("#edge .bar");
+  const edge = () => page.$eval("#open", (open) => open.textContent);
+  if (!(await edge()).includes("Asked back")) complain("kilowatts on a US plate are not asked back");
+  await page.evaluate(() => [...document.querySelectorAll("#open button")].find((button) => button.textContent.startsWith("It was looked at again")).click());
+  await answered(page);
+  if ((await edge()).includes("Asked back")) complain("what was looked at again is asked back again");
+  await page.keyboard.press("Escape");
+  const text = readFileSync(await saved(page, "kilowatts.ron"), "utf8");
+  if (!text.includes('sure: ["plate.power"]')) complain(`what was looked at again is not in the job: ${text}`);
+  console.log("what hardly can be is asked back, and stands where it is said to");
+  await page.browserContext().close();
+}
+
 /** A trial's log beside the job: opened with it, asked for at its field, found again, taken along in a page. */
 async function logs() {
   const page = await opened();
@@ -344,6 +362,12 @@ function small(finger) {
   return found;
 }
 
+/** Runs in the page: how something is taken, said as if a file were written. */
+function notation() {
+  const how = [...document.querySelectorAll("#step .how")].map((how) => how.textContent);
+  return how.filter((words) => /\w_\w|\w\("|[:,] \w+: \(|\bone of \w+,|`|\[\]/.test(words)).map((words) => `"${words}" speaks of the file`);
+}
+
 /** Every step at three widths. */
 async function looks(name) {
   const page = await opened();
@@ -362,6 +386,7 @@ async function looks(name) {
       // All of a step at once, so that nothing of it is scrolled away.
       await page.setViewport({ width, height: step === "edge" ? tall : TALLEST });
       for (const what of await page.evaluate(lettering)) if (step !== "edge") complain(`${name}, step ${step}, ${width} px: ${what}`);
+      for (const what of await page.evaluate(notation)) complain(`${name}, step ${step}, ${width} px: ${what}`);
       for (const what of await page.evaluate(small, FINGER)) complain(`${name}, step ${step}, ${width} px: ${what}`);
       const { violations } = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ["violations"] }));
       for (const { impact, id, help, nodes } of violations)
@@ -467,21 +492,37 @@ async function byKeyboard() {
   await page.browserContext().close();
 }
 
+/** The page with workers that take so many times as long: the browser's own throttle slows the page alone. */
+function slowed(slower) {
+  const file = join(scratch, `slowed-${slower}.html`);
+  const brake = `
+const send = self.postMessage.bind(self), answer = onmessage;
+let began = 0;
+self.postMessage = (said) => { const until = began + ${slower} * (performance.now() - began); while (performance.now() < until); send(said); };
+onmessage = (event) => { began = performance.now(); answer(event); };
+`;
+  const worker = /(id="worker">)(.*?)(<\/script>)/s;
+  const text = readFileSync(page_file, "utf8").replace(worker, (_, lead, source, end) => lead + JSON.stringify(JSON.parse(source) + brake).replaceAll("<", "\\u003c") + end);
+  writeFileSync(file, text);
+  return `file://${file}`;
+}
+
 /** Cold load, and from a key to the answer, as quick as this machine and slowed as a telephone. */
 async function times() {
   for (const slower of [1, SLOWER]) {
+    const where = slower === 1 ? address : slowed(slower);
     const cold = [];
     for (let i = 0; i < 5; i++) {
       const context = await browser.createBrowserContext();
       const page = await context.newPage();
       await page.emulateCPUThrottling(slower);
       const start = performance.now();
-      await page.goto(address);
+      await page.goto(where);
       await page.waitForFunction(() => document.documentElement.dataset.ready === "yes");
       cold.push(performance.now() - start);
       await context.close();
     }
-    const page = await opened();
+    const page = await opened(where);
     await begin(page, "Invented: tiller skiff", "tiller_skiff.ron");
     await page.emulateCPUThrottling(slower);
     await new Typist(page).find("transom.height");
@@ -518,7 +559,7 @@ const weight = statSync(page_file).size;
 console.log(`the page is ${(weight / 1e6).toFixed(2)} MB`);
 if (weight > HEAVIEST) complain(`the page weighs ${weight} bytes`);
 const only = process.env.STERNKNEE_DESK;
-const parts = { tiller: () => typed("tiller_skiff.ron"), creek: () => typed("creek_boat.ron"), guide: () => typed("guide_boat.ron"), oyster: () => typed("oyster_skiff.ron"), firefox: () => inFirefox("tiller_skiff.ron"), hostile, keeps, logs, papers, given, looks: async () => { await looks("tiller skiff"); await looks("creek boat"); }, keyboard: byKeyboard, times };
+const parts = { tiller: () => typed("tiller_skiff.ron"), creek: () => typed("creek_boat.ron"), guide: () => typed("guide_boat.ron"), oyster: () => typed("oyster_skiff.ron"), firefox: () => inFirefox("tiller_skiff.ron"), hostile, keeps, askedBack, logs, papers, given, looks: async () => { await looks("tiller skiff"); await looks("creek boat"); }, keyboard: byKeyboard, times };
 for (const [name, part] of Object.entries(parts)) {
   if (only && !only.split(",").includes(name)) continue;
   try {

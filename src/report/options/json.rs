@@ -6,7 +6,7 @@ use super::{Options, hang_json};
 use crate::options::{SCREENS, Said, Tried, firmness};
 use crate::quantity::{Dimensioned, Units};
 use crate::report::DEFERRAL;
-use crate::report::json::measure;
+use crate::report::json::{harmless, measure};
 use crate::rules::Verdict;
 
 /// Name and version of the document's shape.
@@ -29,7 +29,7 @@ pub fn options_json(options: &Options) -> Value {
     all["take_into_job"] =
         options.entries.iter().map(|(entry, text)| value!({ "entry": entry, "text": text })).collect();
     all["deferral"] = DEFERRAL.into();
-    all
+    harmless(all)
 }
 
 /// A boat of a fleet in one line: what was counted, and the best.
@@ -42,7 +42,7 @@ pub fn options_line(options: &Options) -> Value {
     all["refused_by"] = Value::Object(by_screen.collect());
     let best = options.through();
     all["best"] = best.iter().take(options.most).map(|like| brief(options, like.best)).collect();
-    all
+    harmless(all)
 }
 
 fn head(options: &Options) -> Value {
