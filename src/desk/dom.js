@@ -40,7 +40,10 @@ export function spoken(how) {
 }
 
 /** Where and how something is taken, as a sentence. @param {string} where @param {string} how */
-export const taking = (where, how) => `${[capital(where), spoken(how)].filter(Boolean).join(": ")}.`;
+export function taking(where, how) {
+  const words = [capital(where), spoken(how)].filter(Boolean).join(": ");
+  return words && `${words}.`;
+}
 
 /** A drawing of the engine's own, whose words were escaped there; a script in it would not run. @param {string} html */
 export function drawn(html) {

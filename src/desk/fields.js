@@ -100,7 +100,7 @@ function fault(path) {
 /** How a reading is taken. @param {Field} field */
 function how(field) {
   const closely = field.closely ? ` To within ${field.closely.text}.` : "";
-  const words = field.how ? taking(field.where ?? "", field.how) + closely : field.about;
+  const words = field.how ? taking(field.where ?? "", field.how) + closely : taking("", field.about.replace(/\.$/, ""));
   return words ? make("p", { class: "how" }, words) : null;
 }
 
@@ -308,7 +308,7 @@ function list(desk, field, path, stop, here) {
     desk.redraw(`${path}[${count}]`);
   } }, count === 0 ? `Add: ${field.name}` : "Add another");
   const nothing = here && field.empty_is_none && count === 0 && make("label", { class: "flag" },
-    make("input", { type: "checkbox", checked: none, onchange: async () => { await (none ? job.drop(path) : job.put(path, "[]")); desk.redraw(path); } }), "There is none");
+    make("input", { type: "checkbox", checked: none, "data-path": path, onchange: async () => { await (none ? job.drop(path) : job.put(path, "[]")); desk.redraw(path); } }), "There is none");
   return make("section", { class: "list", "data-path": path }, make("h2", {}, capital(field.name)), here ? how(field) : null, ...entries, fault(path), add, nothing);
 }
 

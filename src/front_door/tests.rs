@@ -77,6 +77,18 @@ fn every_file_that_a_job_can_name_is_described_as_one() {
 }
 
 #[test]
+fn what_counts_where_nothing_is_written_is_described() {
+    let said = replied(&value!({ "ask": "describe" }));
+    fn find<'v>(form: &'v Value, field: &str) -> &'v Value {
+        form["fields"].as_array().expect("fields").iter().find(|one| one["field"] == field).expect("the field")
+    }
+    assert_eq!(find(&said["form"], "sitting")["default"], "before_ordering");
+    assert_eq!(find(&find(&said["form"], "edges")["of"], "kind")["default"], "other");
+    assert_eq!(find(&said["form"], "made_up")["default"], "false");
+    assert_eq!(find(&said["form"], "steering")["default"], Value::Null);
+}
+
+#[test]
 fn every_class_that_a_job_can_name_is_offered_from_its_own_list() {
     let said = replied(&value!({ "ask": "catalog" }));
     let names = said["names"].as_object().expect("names");

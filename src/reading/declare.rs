@@ -155,6 +155,7 @@ macro_rules! words {
                     words: $name::$variant.words(),
                     doc: &[$($about),*],
                     with: None,
+                    is_default: $crate::reading::has_default!($($default)?),
                 }),+])
             }
 
@@ -228,6 +229,7 @@ macro_rules! choices {
                         $($field: $type, $crate::reading::has_default!($($default)?),
                             const { &$crate::reading::declared!($name $field ($type) [$($field_about)*] $($declared)?) };)+
                     })?),
+                    is_default: false,
                 }),+])
             }
 

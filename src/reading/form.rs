@@ -52,6 +52,8 @@ pub struct Choice {
     pub doc: &'static [&'static str],
     /// What stands behind it in parentheses.
     pub with: Option<Form>,
+    /// Whether it is the one that counts where nothing is written.
+    pub is_default: bool,
 }
 
 /// A field with what it takes.
@@ -61,7 +63,7 @@ pub struct Field {
     pub declared: &'static Declared,
     /// What it takes.
     pub form: Form,
-    /// Whether it may be left out though it is no optional one: then it is `false`, an empty list, or the first choice.
+    /// Whether it may be left out though it is no optional one: then it is `false`, an empty list, or the choice that says so.
     pub has_default: bool,
 }
 
@@ -156,7 +158,7 @@ fn field(field: &Field, taken_to: Option<Unit>) -> Json {
     out.insert("optional".into(), (matches!(field.form, Form::Optional(_)) || field.has_default).into());
     // What it is where it is left out.
     let default = match &field.form {
-        Form::Choice(choices) => choices.first().map(|first| first.word),
+        Form::Choice(choices) => choices.iter().find(|choice| choice.is_default).map(|choice| choice.word),
         Form::Flag => Some("false"),
         _ => None,
     };

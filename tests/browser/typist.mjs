@@ -32,7 +32,17 @@ export class Typist {
     await this.page.waitForFunction(() => document.documentElement.dataset.busy !== "yes", { timeout: 20_000 });
   }
 
-  async words(path, words) {
+  async words(path, words, tries = 3) {
+    try {
+      await this.into(path, words);
+    } catch (error) {
+      // The step was drawn anew under the hand.
+      if (tries === 0 || !String(error.message).includes("detached")) throw error;
+      await this.words(path, words, tries - 1);
+    }
+  }
+
+  async into(path, words) {
     const selector = `#step :is(input, select)[data-path="${path}"]`;
     const box = await this.page.waitForSelector(selector, { timeout: 5000 });
     if (await box.evaluate((box) => box.tagName === "SELECT")) return void (await this.page.select(selector, words));
@@ -75,18 +85,22 @@ export class Typist {
   /** Types every entry of a job, in its order. */
   async job(entries) {
     const has = (path) => entries.some((entry) => entry.path.startsWith(`${path}.`) || entry.path.startsWith(`${path}[`));
-    for (const { path, value, words } of entries) {
+    for (const { path: at, value, words } of entries) {
+      // A number with its basis is typed into the box of the number.
+      const path = at.replace(/\.value$/, "");
       const list = /^(.*)\[\d+\]$/.exec(path)?.[1];
       const of = list && entries.find((entry) => entry.path === list);
       if (list && of?.value.startsWith("[")) {
         await this.find(list);
         await this.add(list);
       }
-      if (value.startsWith("[") || (value.startsWith("(") && has(path))) continue;
+      const isNone = value === "none" || value === "[]";
+      if ((value.startsWith("[") && !isNone) || (value.startsWith("(") && has(path))) continue;
       await this.find(path);
       const word = /^[a-z_]+/i.exec(value)?.[0];
       if (words !== undefined) await this.words(path, words);
-      else if (value === "true" && (await this.page.$(`#step input[type=checkbox][data-path="${path}"]`))) await this.tick(path);
+      // A list that is empty because somebody looked.
+      else if ((isNone || value === "true") && (await this.page.$(`#step input[type=checkbox][data-path="${path}"]`))) await this.tick(path);
       else if (word) await this.choose(path, word);
       else await this.words(path, value);
       await this.settled();
