@@ -86,6 +86,16 @@ fn a_wrong_class_hides_no_wrong_bolt_and_no_wrong_bracket() {
 }
 
 #[test]
+fn a_picture_in_place_of_a_hull_is_told_as_what_it_is() {
+    let mut picture = vec![0x89, b'P', b'N', b'G', 0x0d, 0x0a, 0x1a, 0x0a];
+    picture.extend((0..4000_u32).map(|i| (i * 37 % 251) as u8));
+    let text = "(hull: mesh(file: \"boat.stl\", unit: \"1 mm\"))";
+    let read = sternknee::front_door::open("job.ron", text, &super::CATALOG, |_| Ok(picture.clone().into()));
+    let faults = read.err().expect("faults").to_string();
+    assert!(faults.contains("not a stereolithography file") && !faults.contains("states"), "{faults}");
+}
+
+#[test]
 fn a_file_outside_the_folder_is_refused() {
     let text = "(hull: mesh(file: \"../boat.stl\", unit: \"1 mm\"))";
     assert!(faults(text).iter().any(|fault| fault.contains("leads out of the job's folder")));

@@ -12,6 +12,39 @@ fn call(arguments: &str) -> std::process::Output {
     command.args(arguments.split_whitespace()).output().unwrap()
 }
 
+/// A job from standard input is stamped with what was read there.
+#[test]
+#[cfg(unix)]
+fn a_job_from_standard_input_bears_the_hash_of_its_text() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = "(sitting: study, title: \"piped\")\n";
+    std::fs::write(folder.path().join("job.ron"), text).unwrap();
+    let page = |job: &str, file: &str| {
+        let mut command = sternknee(folder.path());
+        let output = command.args(["check", job, "--html", file]).write_stdin(text).output().unwrap();
+        assert_eq!(output.status.code(), Some(0), "{}", shown(&output));
+        std::fs::read_to_string(folder.path().join(file)).unwrap()
+    };
+    let hash = |page: &str| {
+        let at = page
+            .match_indices(|c: char| c.is_ascii_hexdigit())
+            .map(|(i, _)| i)
+            .find(|i| page[*i..].chars().take(64).filter(char::is_ascii_hexdigit).count() == 64);
+        page[at.unwrap()..][..64].to_owned()
+    };
+    assert_eq!(hash(&page("/dev/stdin", "piped.html")), hash(&page("job.ron", "read.html")));
+}
+
+/// What hardly can be is no success.
+#[test]
+fn a_job_that_is_asked_back_does_not_end_in_success() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = "(sitting: study, transom: (height: \"20 in\"), waterline: \"30 in\")";
+    std::fs::write(folder.path().join("job.ron"), text).unwrap();
+    let output = sternknee(folder.path()).args(["check", "job.ron"]).output().unwrap();
+    assert_eq!(output.status.code(), Some(1), "{}", shown(&output));
+}
+
 #[test]
 fn the_demos_reports_are_the_kept_ones() {
     for (demo, code) in DEMOS {

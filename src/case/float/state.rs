@@ -46,6 +46,13 @@ impl State {
         let total = float::total(&weights).map_err(cannot)?;
         let load = float::Load { mass: total.mass, centre: total.centre, water };
         let outcome = equilibrium(hull, &load).map_err(cannot)?;
+        // A search that came to no end says nothing of her, least of all that she sinks.
+        if matches!(outcome, Outcome::NotConverged { .. }) {
+            return Err(Absent::CannotBe(say!(
+                "With {} aboard and on her no balance was found: how she floats is undecided. Check weights, places and shape.",
+                Measure::of(total.mass)
+            )));
+        }
         let slack: Vec<float::Tank> = entries.iter().filter_map(|entry| entry.tank).collect();
         let free_surface = free_surface_rise(&slack, total.mass).map_err(cannot)?;
         Ok(State { side, entries, total, outcome, free_surface })
