@@ -33,7 +33,10 @@ function differences(one, other, path = "") {
 
 // Twins are mirror images of each other: which of two poses equally near is named, the last bit decides.
 const compared = (finding) => finding.rule === "swing/neighbour"
-  ? { verdict: finding.verdict, found: finding.found, limit: finding.limit, margin: finding.margin } : finding;
+  ? { verdict: finding.verdict, found: finding.found, limit: finding.limit, margin: finding.margin }
+  : { ...finding, working: finding.working.map((line) => ({ ...line, remark: mirrored(line.remark) })) };
+// So on a transom that is loaded alike on both sides: where it moves most, it does so twice.
+const mirrored = (remark) => remark?.startsWith("largest deflection") ? remark.replaceAll(/to (port|starboard)/g, "to one side") : remark;
 
 // The command line's report; it ends with 1 where something fails.
 function told(job) {
