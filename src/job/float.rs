@@ -22,7 +22,7 @@ choices! {
         /// A table of offsets, from the transom forward.
         Offsets = "offsets" {
             /// The stations.
-            stations: Vec<OffsetStation> = called("station").up_to(60),
+            stations: Vec<OffsetStation> = called("station").up_to(48),
             /// How the lines run between them.
             [default] lines: Lines,
         };

@@ -140,7 +140,7 @@ things! {
                 of the transom, off the centreline; kind: well")
             .closely(inch(0.25)).spot(160, 84).also(&[DRAINS, SHEER]),
         /// Loadings to look at; sensible ones are made where none is given.
-        conditions: Vec<Condition> = called("loadings to look at").up_to(40)
+        conditions: Vec<Condition> = called("loadings to look at").up_to(24)
             .taken(Stop::Aboard, "what she is used for",
                 "who and what is aboard, and where, in each way in which she goes out"),
         /// Engines going on.

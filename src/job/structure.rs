@@ -193,7 +193,7 @@ things! {
         /// A name from the catalog's bolt grades.
         grade: Option<String> = called("grade of the bolts"),
         /// Where they stand; where left out, the standard pattern, or a bracket's usual two rows.
-        at: Vec<BoltPlace> = called("bolt").up_to(60),
+        at: Vec<BoltPlace> = called("bolt").up_to(40),
         /// Outside diameter of the washers inside.
         washer: Option<Reading<Length>> = called("washers or plate under the nuts").within(bounds::WASHER)
             .taken(Stop::Bolts, "nuts inside the transom",
