@@ -84,9 +84,11 @@ function expected({ rule, verdict, summary, found, limit, margin, remedy }) {
 }
 
 const byRule = (a, b) => a.rule.localeCompare(b.rule);
+/** Twins are mirror images of each other: which of two poses equally near is named, the last bit decides; the figures stay. */
+const apartFromTwins = (finding) => finding.rule === "swing/neighbour" ? { ...finding, words: finding.words.slice(1) } : finding;
 function compare(what, page, job) {
-  const wanted = told(job).map(expected).sort(byRule);
-  const seen = page.sort(byRule);
+  const wanted = told(job).map(expected).map(apartFromTwins).sort(byRule);
+  const seen = page.map(apartFromTwins).sort(byRule);
   if (JSON.stringify(seen) !== JSON.stringify(wanted)) {
     const first = wanted.find((finding, i) => JSON.stringify(finding) !== JSON.stringify(seen[i]));
     complain(`${what}: ${seen.length} findings shown, ${wanted.length} told; ${JSON.stringify(first)} is shown as ${JSON.stringify(seen.find((one) => one.rule === first?.rule))}`);
