@@ -34,6 +34,7 @@ pub use boat::{
     Steering, TopEdge, Transom,
 };
 pub use candidates::Candidate;
+pub(crate) use check::ONE_PLACE;
 pub use check::{Checker, check_bracket, check_engine, check_rigged};
 pub use engines::{Across, EngineGroup, Hand, Hung, PropellerSpec, Role};
 pub use float::{

@@ -3,7 +3,7 @@
 use uom::si::f64::Length;
 
 use super::{Hang, Prices, Yard};
-use crate::job::{Across, BracketKind, BracketSpec, Cycle, EngineSpec, Steering};
+use crate::job::{self, Across, BracketKind, BracketSpec, Cycle, EngineGroup, EngineSpec, Role, Steering};
 use crate::quantity::{Dimensioned, inches};
 
 /// Least distance between centres of two engines where no sheet tells it. Common practice, no source.
@@ -32,6 +32,7 @@ impl Offer<'_> {
                 self.of_class(yard, &entry.name, &entry.spec, &mut all);
             }
         }
+        all.retain(|hang| is_free(yard, hang));
         all
     }
 
@@ -97,6 +98,13 @@ impl Offer<'_> {
         let made = entries.filter(|entry| takes(&entry.spec) && offered(&entry.name)).map(|entry| entry.name.as_str());
         std::iter::once(None).chain(made.map(Some)).collect()
     }
+}
+
+/// Whether no auxiliary, which stays, stands where these would hang.
+fn is_free(yard: &Yard, hang: &Hang) -> bool {
+    let stays = yard.job.engines_on.iter().filter(|group| group.role == Some(Role::Auxiliary));
+    let taken: Vec<Length> = stays.flat_map(EngineGroup::places).map(|at| at.y()).collect();
+    hang.at().iter().all(|at| taken.iter().all(|y| (at.y() - *y).abs().si() >= job::ONE_PLACE.si()))
 }
 
 /// How far apart two are tried, inches: as near as their sheet lets them, a little more, and as the job has its own. None where

@@ -36,8 +36,9 @@ pub fn settles(moves: &[f64], which: usize, room: f64) -> Option<f64> {
 /// Runs of a sample: a prime, so that every step through it meets each stratum once.
 pub const RUNS: usize = 251;
 
-/// Step of the lattice from one reading to the next: a primitive root of [`RUNS`], chosen by trying all on kinked sums.
-const STEP: usize = 76;
+/// Step of the lattice from one reading to the next: of all primitive roots of [`RUNS`] the one whose spreads are nearest those of
+/// the closed forms and of random sums of up to thirty readings, 95 % of them within 5 %.
+const STEP: usize = 46;
 
 /// Runs of so many readings, each in standard uncertainties from its value: a lattice of Korobov's in which every reading
 /// meets every one of [`RUNS`] equal strata of its normal distribution once, as in a Latin hypercube. The same every time.

@@ -1,7 +1,7 @@
 //! What findings are worth, in words: figures with what they are worth, what a verdict hangs on, what to take again first.
 
 use super::{Report, counted};
-use crate::quantity::{Text, Units, say};
+use crate::quantity::{Text, Units, capitalised, say};
 use crate::rules::{Decides, Judged, Verdict, measure_next};
 
 /// How many readings are named that a verdict hangs on.
@@ -50,10 +50,10 @@ pub(super) fn hangs_on(judged: &Judged) -> Option<Text> {
 fn decided(decides: &Decides) -> Text {
     let reading = &decides.reading;
     let text = say!(
-        "{} % of the doubt is in the {} (± {})",
-        format!("{:.0}", 100.0 * decides.share),
-        reading.name.as_str(),
-        reading.tolerance
+        "{}, ± {}, brings {} % of the doubt",
+        capitalised(&reading.name),
+        reading.tolerance,
+        format!("{:.0}", 100.0 * decides.share)
     );
     match decides.settles {
         Some(closely) => text.then(say!("; taken to ± {} it settles it.", closely)),

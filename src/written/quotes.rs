@@ -99,7 +99,7 @@ fn without_quotes(text: &str, places: &Places, run: Range<usize>) -> Misquoted {
 
 /// A string that ends in an inch mark, where its writer meant the next quote to end it: `"7' 6""`.
 fn inch_mark(text: &str, places: &Places, string: Range<usize>) -> Option<Misquoted> {
-    let said = &text[string.start + 1..string.end.saturating_sub(1).max(string.start + 1)];
+    let said = text[string.clone()].strip_prefix('"')?.strip_suffix('"')?;
     let behind = &text[string.end..];
     let slipped = said.ends_with(|c: char| c.is_ascii_digit()) && behind.starts_with('"');
     slipped.then(|| {
