@@ -11,6 +11,9 @@ use crate::rig::Rig;
 use crate::rules::Verdict;
 use crate::written::Slip;
 
+/// Puts a value into a job.
+type Set = dyn Fn(&mut Job, f64);
+
 /// A reading that is moved, and which way its end is looked for.
 pub struct Moved {
     /// What is asked, in words.
@@ -26,7 +29,7 @@ pub struct Moved {
     /// Where it is as the job has it.
     pub now: f64,
     measure: fn(f64) -> Measure,
-    set: Box<dyn Fn(&mut Job, f64)>,
+    set: Box<Set>,
 }
 
 impl Moved {

@@ -81,8 +81,11 @@ impl Store {
 struct Kept<K, V> {
     most: usize,
     /// The last used last. Each is made outside the lock, by the first who asks.
-    all: Mutex<Vec<(Arc<K>, Arc<OnceLock<Arc<V>>>)>>,
+    all: Mutex<Vec<(Arc<K>, Once<V>)>>,
 }
+
+/// A thing that is made when it is first asked for.
+type Once<V> = Arc<OnceLock<Arc<V>>>;
 
 impl<K: PartialEq, V> Kept<K, V> {
     fn new(most: usize) -> Self {

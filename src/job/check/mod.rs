@@ -17,8 +17,8 @@ mod swing;
 use super::{EngineGroup, Item, Job};
 use crate::written::{Fault, Page};
 
-pub(crate) use engines::ONE_PLACE;
 pub use checker::Checker;
+pub(crate) use engines::ONE_PLACE;
 pub use rigging::check_rigged;
 pub use specs::{check_bracket, check_engine};
 

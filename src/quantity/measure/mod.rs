@@ -291,7 +291,7 @@ impl Measure {
             Kind::Force => 2,
             Kind::Power if metric => 1,
             Kind::Power => i32::from((value - value.round()).abs() > 0.05),
-            Kind::Volume if self.style == Style::Displacement => i32::from(small),
+            Kind::Volume if self.style == Style::Displacement => 1,
             Kind::Angle | Kind::Volume | Kind::Speed | Kind::FlowRate => 1,
             Kind::Voltage => 1 + i32::from(value.abs() < 0.995),
             Kind::Area | Kind::Acceleration | Kind::DistancePerVolume => 2,

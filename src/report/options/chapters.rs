@@ -124,7 +124,7 @@ impl Options<'_> {
                     None => checks.push((said.rule, 1)),
                 }
             }
-            checks.sort_by(|a, b| b.1.cmp(&a.1));
+            checks.sort_by_key(|check| std::cmp::Reverse(check.1));
             for (rule, count) in checks {
                 rows.push(vec![Text::from(screen.name), Text::from(rule.id), Text::from(figures(count).as_str())]);
             }
@@ -153,7 +153,7 @@ impl Options<'_> {
         chapter
     }
 
-    pub(super) fn into_the_job(&self) -> Chapter {
+    pub(super) fn as_the_job_has_it(&self) -> Chapter {
         let mut chapter = Chapter::of("the first of them, as a job has it");
         chapter.about = Some(Text::from("In place of the job's own; then `sternknee check` judges it in full."));
         let lines = self.entries.iter().map(|(entry, value)| format!("{entry}: {value},"));

@@ -123,7 +123,7 @@ impl Options<'_> {
         let mut all = vec![self.aside()];
         all.push(self.list("nothing fails", &decided));
         all.push(self.list("nothing fails so far, readings missing", &waiting));
-        all.push(self.into_the_job());
+        all.push(self.as_the_job_has_it());
         all.push(self.nearly());
         all.push(self.refused());
         all.push(self.whatever());
