@@ -40,7 +40,8 @@ pub fn critical_trim(deadrise: Angle, lift: Ratio) -> Option<Angle> {
 }
 
 /// Savitsky's curves as they are drawn: √(CL/2), and the trims, degrees, of 0, 10 and 20 degrees of deadrise. Source: D. Savitsky,
-/// "Hydrodynamic design of planing hulls", 1964, after Day and Haag 1952; read off to a tenth of a degree.
+/// "Hydrodynamic design of planing hulls", 1964, after Day and Haag 1952; points to a
+/// tenth of a degree, from memory.
 const CURVES: [(f64, [f64; 3]); 6] = [
     (0.13, [1.1, 2.7, 3.4]),
     (0.16, [2.1, 3.5, 4.3]),
