@@ -29,5 +29,9 @@ export async function share(name, text) {
 export function choose(accept, take, { camera = false, several = false } = {}) {
   const input = make("input", { type: "file", accept, multiple: several, capture: camera ? "environment" : undefined });
   input.addEventListener("change", () => input.files?.[0] && take([...input.files]));
+  // It stands in the page while the question is open: what stands nowhere may be thrown away before it is answered.
+  input.hidden = true;
+  document.body.append(input);
+  for (const end of ["change", "cancel"]) input.addEventListener(end, () => input.remove());
   input.click();
 }
