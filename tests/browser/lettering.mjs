@@ -22,9 +22,10 @@ export function lettering() {
     }
   }
   const wide = document.documentElement.clientWidth;
-  // Before, after and the change between them are read side by side; a wide ledger may be scrolled.
+  // Before, after and the change between them are read side by side; a wide ledger, and numbers in both units, may be scrolled.
   for (const scroller of document.querySelectorAll(".scroll:has(table)")) {
-    if (scroller.querySelector("tr").children.length <= 4 && scroller.scrollWidth > scroller.clientWidth + 1) found.push(`the table "${scroller.textContent.trim().slice(0, 40)}" is cut`);
+    const [heads, both] = [scroller.querySelector("tr").textContent, /\(-?\d/.test(scroller.textContent)];
+    if (heads.includes("before") && heads.includes("after") && !both && scroller.querySelector("tr").children.length <= 4 && scroller.scrollWidth > scroller.clientWidth + 1) found.push(`the table "${scroller.textContent.trim().slice(0, 40)}" is cut`);
   }
   for (const piece of pieces) {
     const scroller = piece.element.closest("figure > div, .scroll");
