@@ -69,7 +69,7 @@ impl Comparison<'_> {
         let mut governs = Chapter::of("what governs");
         governs.about = Some(Text::from("Of each set of engines what fails, warns or waits first in each family."));
         for (i, one) in self.all.iter().enumerate() {
-            let grave = FAMILIES.iter().filter_map(|family| one.governs(*family));
+            let grave = Family::ALL.iter().filter_map(|family| one.governs(*family));
             let grave = grave.filter(|said| said.verdict < Verdict::Pass);
             let mut lines = vec![say!("{} {}", letter(i), one.name.as_str())];
             lines.extend(
@@ -90,7 +90,7 @@ impl Comparison<'_> {
 
     fn families(&self, from: usize, some: &[Compared]) -> Table {
         let heads = self.heads("family", from, some);
-        let told = FAMILIES.iter().filter(|family| self.all.iter().any(|one| one.governs(**family).is_some()));
+        let told = Family::ALL.iter().filter(|family| self.all.iter().any(|one| one.governs(**family).is_some()));
         let rows = told.map(|family| {
             let cells = some.iter().map(|one| one.governs(*family).map_or_else(|| Text::from("-"), cell));
             std::iter::once(Text::from(family.word())).chain(cells).collect()
@@ -121,26 +121,6 @@ impl Comparison<'_> {
         Some(drawing.renamed(name, format!("{} {}", letter(i), one.name)))
     }
 }
-
-/// Families in the order of the report.
-const FAMILIES: [Family; 16] = [
-    Family::Power,
-    Family::Weight,
-    Family::Height,
-    Family::Fit,
-    Family::Stern,
-    Family::Swing,
-    Family::Strength,
-    Family::Steering,
-    Family::Fuel,
-    Family::Electrical,
-    Family::Controls,
-    Family::Network,
-    Family::Trailer,
-    Family::Running,
-    Family::Trial,
-    Family::Worth,
-];
 
 /// A, B, C; beyond Z with a number.
 fn letter(index: usize) -> String {
@@ -210,7 +190,7 @@ pub fn compare_json(comparison: &Comparison) -> Value {
         })
     };
     let one = |one: &Compared| {
-        let families: serde_json::Map<String, Value> = FAMILIES
+        let families: serde_json::Map<String, Value> = Family::ALL
             .iter()
             .filter_map(|family| Some((family.word().to_owned(), said(one.governs(*family)?))))
             .collect();

@@ -25,6 +25,26 @@ pub enum Family {
 }
 
 impl Family {
+    /// All of them, in the order of the report.
+    pub const ALL: [Family; 16] = [
+        Family::Power,
+        Family::Weight,
+        Family::Height,
+        Family::Fit,
+        Family::Stern,
+        Family::Swing,
+        Family::Strength,
+        Family::Steering,
+        Family::Fuel,
+        Family::Electrical,
+        Family::Controls,
+        Family::Network,
+        Family::Trailer,
+        Family::Running,
+        Family::Trial,
+        Family::Worth,
+    ];
+
     /// The first part of its rules' ids.
     pub fn word(self) -> &'static str {
         match self {
