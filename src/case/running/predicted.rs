@@ -9,7 +9,7 @@ use crate::case::Case;
 use crate::case::float::Side;
 use crate::job::Running;
 use crate::physics::matched::{
-    Craft, Factors, Fit, GettingUp, Observed, PRIOR_DRAG, PRIOR_PITCH, Range, TRANSFER_DIAMETER, TRANSFER_DRAG,
+    Craft, Factors, Fit, GettingUp, Observed, PRIOR_DRAG, PRIOR_PITCH, Planed, Range, TRANSFER_DIAMETER, TRANSFER_DRAG,
     TRANSFER_PITCH, fit, getting_up,
 };
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
@@ -46,6 +46,8 @@ pub struct Rung {
 #[derive(Clone, Debug)]
 pub struct Predicted {
     pub built: Built,
+    /// How her bottom runs, whatever drives her.
+    planed: Planed,
     pub range: Range,
     pub top: Option<Top>,
     pub getting_up: Option<GettingUp>,
@@ -102,19 +104,20 @@ impl Runs {
 impl Predicted {
     fn of(mut built: Built, factors: Factors, doubts: Doubts) -> Predicted {
         built.craft.factors = factors;
+        let planed = Planed::of(&built.craft);
         if !built.screw.told {
-            built.screw.pitch = suited(&built);
+            built.screw.pitch = suited(&built, &planed);
             built.craft = Craft { factors, ..built.with_screw(&built.screw) };
             built.assumed.push(say!(
                 "Its pitch is not told: {} is taken, with which the engines turn at the middle of their band.",
                 Measure::tape(built.screw.pitch)
             ));
         }
-        let range = built.craft.range();
+        let range = built.craft.range_on(&planed);
         let top = range.top.map(|top| {
             let with = |drag: f64, pitch: f64| {
                 let factors = Factors { drag: factors.drag * drag, pitch: factors.pitch * pitch };
-                Craft { factors, ..built.craft.clone() }.range().top
+                Craft { factors, ..built.craft.clone() }.range_on(&planed).top
             };
             let changed = [with(1.0 + doubts.drag, 1.0), with(1.0, 1.0 + doubts.pitch)];
             let doubt = |of: &dyn Fn(&crate::physics::matched::Steady) -> f64| {
@@ -129,13 +132,13 @@ impl Predicted {
         });
         let to = Velocity::from_si(mph(20.0).si());
         let getting_up = range.points.first().map(|first| getting_up(&built.craft, first.speed, to));
-        Predicted { built, range, top, getting_up }
+        Predicted { built, planed, range, top, getting_up }
     }
 
     /// With another propeller.
     pub fn with(&self, screw: Screw) -> Option<Rung> {
         let craft = Craft { factors: self.built.craft.factors, ..self.built.with_screw(&screw) };
-        let range = craft.range();
+        let range = craft.range_on(&self.planed);
         let top = range.top?;
         let below = range.points.iter().filter(|point| point.speed < top.speed);
         let least_margin = below.map(|point| point.margin()).fold(f64::INFINITY, f64::min);
@@ -183,13 +186,13 @@ impl Predicted {
 }
 
 /// The pitch in whole inches with which the engines turn at rated speed at her greatest speed: the coarsest with which they still do.
-fn suited(built: &Built) -> Length {
+fn suited(built: &Built, planed: &Planed) -> Length {
     let [mut low, mut high] = PITCHES_IN;
     while low < high {
         let middle = (low + high).div_ceil(2);
         let screw = Screw { pitch: inches(f64::from(middle)), ..built.screw };
         let craft = Craft { factors: built.craft.factors, ..built.with_screw(&screw) };
-        let range = craft.range();
+        let range = craft.range_on(planed);
         let fast = range.top.as_ref().or(range.points.last());
         let reaches = fast.is_some_and(|one| one.full_throttle >= built.craft.propulsion.engine.rated);
         if reaches { low = middle } else { high = middle - 1 }

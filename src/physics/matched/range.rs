@@ -1,9 +1,12 @@
 //! The whole range of speeds.
 
+use std::sync::OnceLock;
+
 use uom::si::f64::Velocity;
 
 use super::steady::{Craft, Steady};
-use crate::physics::running::Outside;
+use crate::physics::root::root;
+use crate::physics::running::{Beside, Outside, Running};
 use crate::quantity::{Dimensioned, HOUR, MILE};
 
 /// Lowest and highest speed looked at, and the step between, m/s: 2 to 100 mph by 1 mph.
@@ -11,8 +14,10 @@ pub const LOWEST: f64 = 2.0 * MILE_PER_HOUR;
 pub const HIGHEST: f64 = 100.0 * MILE_PER_HOUR;
 pub const STEP: f64 = MILE_PER_HOUR;
 const MILE_PER_HOUR: f64 = MILE / HOUR;
-/// Halvings of a speed.
-const HALVINGS: usize = 40;
+/// Speeds looked at.
+const SPEEDS: usize = ((HIGHEST - LOWEST) / STEP + 1.5) as usize;
+/// How near two speeds are alike, m/s.
+const ALIKE: f64 = 1e-12;
 /// How far past her greatest speed the range is told.
 const PAST: usize = 3;
 
@@ -29,18 +34,46 @@ pub struct Range {
     pub top: Option<Steady>,
 }
 
+/// How she planes at every speed looked at, whatever drives her: shared by all propellers that are tried on her.
+#[derive(Clone, Debug)]
+pub struct Planed {
+    craft: Craft,
+    /// Worked out when first asked for.
+    at: Vec<OnceLock<Result<(Running, Beside), Outside>>>,
+}
+
+impl Planed {
+    /// Of this bottom, weight and thrust line.
+    pub fn of(craft: &Craft) -> Self {
+        Planed { craft: craft.clone(), at: vec![OnceLock::new(); SPEEDS] }
+    }
+
+    fn at(&self, step: usize) -> &Result<(Running, Beside), Outside> {
+        self.at[step].get_or_init(|| self.craft.running(speed_of(step)))
+    }
+}
+
+fn speed_of(step: usize) -> Velocity {
+    Velocity::from_si(LOWEST + STEP * step as f64)
+}
+
 impl Craft {
     /// The range, from the first speed that the method tells to a little past the greatest that the engines hold.
     pub fn range(&self) -> Range {
+        self.range_on(&Planed::of(self))
+    }
+
+    /// The same of a boat that planes like this, with this propulsion and these factors.
+    pub fn range_on(&self, planed: &Planed) -> Range {
         let mut range = Range { points: Vec::new(), slower: None, faster: None, top: None };
         let mut past = 0;
-        for step in 0.. {
-            let speed = LOWEST + STEP * f64::from(step);
-            if speed > HIGHEST || past > PAST {
+        for step in 0..SPEEDS {
+            if past > PAST {
                 break;
             }
-            match self.steady(Velocity::from_si(speed)) {
-                Ok(steady) => {
+            match *planed.at(step) {
+                Ok((running, beside)) => {
+                    let steady = self.driven(speed_of(step), running, beside);
                     // What came before a gap is no part of her range: at the hump the method may fail her for a while.
                     if let Some(gap) = range.faster.take() {
                         range.points.clear();
@@ -68,18 +101,17 @@ impl Craft {
     /// Where thrust and drag are equal, past the last speed that is held.
     fn top(&self, range: &Range) -> Option<Steady> {
         let last = range.points.iter().rposition(Steady::is_held)?;
-        let (mut low, mut high) = (range.points[last].speed.si(), range.points.get(last + 1)?.speed.si());
-        let mut found = range.points[last];
-        for _ in 0..HALVINGS {
-            let middle = 0.5 * (low + high);
-            let steady = self.steady(Velocity::from_si(middle)).ok()?;
-            if steady.is_held() {
-                (low, found) = (middle, steady);
-            } else {
-                high = middle;
-            }
-        }
-        Some(found)
+        let ends = [range.points[last], *range.points.get(last + 1)?];
+        let left = |steady: &Steady| steady.available.si() - steady.thrust.si();
+        let mut found = Some(ends[0]);
+        let speed = root(ends.map(|end| end.speed.si()), ends.each_ref().map(left), ALIKE, |speed| {
+            // Nothing is told in between: then nothing is left, and nothing found.
+            found = self.steady(Velocity::from_si(speed)).ok();
+            found.as_ref().map_or(0.0, left)
+        });
+        found?;
+        // A hair slower, so that the engines hold it.
+        self.steady(Velocity::from_si(speed - 2.0 * ALIKE)).ok()
     }
 }
 

@@ -7,6 +7,7 @@ use uom::si::f64::{Angle, AngularVelocity, Force, Power, Ratio, Velocity, Volume
 use super::getting_up::PLANES_FROM;
 use crate::physics::engine::Engine;
 use crate::physics::propeller::{Sized, Turning};
+use crate::physics::root::root;
 use crate::physics::running::{
     Beside, Dragged, Outside, Planing, Porpoising, Running, Tabs, displaced, hump, porpoising,
 };
@@ -101,8 +102,9 @@ impl Steady {
 
 /// Trim at which a tab's own drag is first reckoned; what comes out corrects it.
 const FIRST_TRIM_DEG: f64 = 4.0;
-/// Halvings of an engine's speed.
-const HALVINGS: usize = 60;
+/// How near two speeds of an engine are alike, and how slow it barely turns, as parts of its greatest.
+const ALIKE: f64 = 1e-14;
+const BARELY: f64 = 1e-3;
 
 /// Slip as the trade defines it, `1 − V / (n · pitch)`: speeds in the same unit.
 pub fn slip(speed: Velocity, pitch_speed: Velocity) -> Ratio {
@@ -210,11 +212,8 @@ impl Craft {
         if surplus(most) >= 0.0 {
             return sized.turning(most, speed.si());
         }
-        let (mut low, mut high) = (0.0, most);
-        for _ in 0..HALVINGS {
-            let middle = 0.5 * (low + high);
-            if surplus(middle) > 0.0 { low = middle } else { high = middle }
-        }
-        sized.turning(high, speed.si())
+        // Barely turning it asks for less than any engine has.
+        let ends = [BARELY * most, most];
+        sized.turning(root(ends, ends.map(surplus), ALIKE * most, surplus), speed.si())
     }
 }

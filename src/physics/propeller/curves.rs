@@ -4,6 +4,7 @@ use std::f64::consts::PI;
 
 use super::series::{OpenWater, Propeller};
 use super::table::{Monomial, THRUST, TORQUE};
+use crate::physics::root::root;
 use crate::working::Figure;
 
 /// Reynolds number, at 0.75 of the radius, that the polynomials are for. Source: as the polynomials.
@@ -103,21 +104,17 @@ impl Curves {
     /// The advance at which it gives `K_T / J²`, that is a thrust over ρ V² D², whatever it turns at; the one at which it stops
     /// pulling where none is asked.
     pub fn advance_for(&self, thrust_over_speed: f64) -> f64 {
-        let (mut low, mut high) = (0.0, self.no_thrust);
         if thrust_over_speed <= 0.0 {
-            return high;
+            return self.no_thrust;
         }
-        for _ in 0..STEPS {
-            let middle = 0.5 * (low + high);
-            if high - low <= 1e-14 * high {
-                break;
-            }
-            if self.at(middle).thrust > thrust_over_speed * middle * middle { low = middle } else { high = middle }
-        }
-        0.5 * (low + high)
+        let more = |advance: f64| self.at(advance).thrust - thrust_over_speed * advance * advance;
+        let ends = [0.0, self.no_thrust];
+        root(ends, ends.map(more), ALIKE * self.no_thrust, more)
     }
 }
 
+/// How near two advances are alike, as a part of the greatest.
+const ALIKE: f64 = 1e-14;
 /// No propeller of the series pulls at a greater advance.
 const MOST_ADVANCE: f64 = 2.0;
 

@@ -6,6 +6,7 @@ use uom::si::f64::{Angle, Force, Length, MassDensity, Power, Ratio, Velocity};
 use super::limits::{Outside, within};
 use super::prism;
 use super::water::Water;
+use crate::physics::root::root;
 use crate::quantity::{Dimensioned, Moment, degrees, standard_gravity};
 
 /// The bottom that she planes on.
@@ -94,8 +95,6 @@ pub struct Running {
 
 /// Trims between which the balance is sought, degrees: wide of the method's own range, so that what lies outside it is named.
 const SOUGHT: [f64; 2] = [0.05, 30.0];
-/// Halvings of the trim, at most.
-const HALVINGS: usize = 80;
 /// How near two trims are alike, degrees.
 const ALIKE: f64 = 1e-12;
 
@@ -122,34 +121,11 @@ impl Planing {
             return Err(Outside::NoBalance);
         }
         let flat = prism::flat_lift_for(self.lift_coefficient(), self.bottom.deadrise.get::<degree>());
-        let [mut low, mut high] = SOUGHT;
-        let (mut below, mut above) = (self.at(low, flat).moment, self.at(high, flat).moment);
-        if !(below < 0.0 && above > 0.0) {
+        let ends = SOUGHT.map(|trim| self.at(trim, flat).moment);
+        if !(ends[0] < 0.0 && ends[1] > 0.0) {
             return Err(Outside::NoBalance);
         }
-        // Regula falsi that halves the weight of an end which stays (Illinois).
-        let mut kept = 0i8;
-        let mut trim = 0.5 * (low + high);
-        for step in 0..HALVINGS {
-            trim = if step % 4 == 3 { 0.5 * (low + high) } else { (low * above - high * below) / (above - below) };
-            let moment = self.at(trim, flat).moment;
-            if moment < 0.0 {
-                (low, below) = (trim, moment);
-                if kept < 0 {
-                    above *= 0.5;
-                }
-                kept = -1;
-            } else {
-                (high, above) = (trim, moment);
-                if kept > 0 {
-                    below *= 0.5;
-                }
-                kept = 1;
-            }
-            if high - low <= ALIKE || moment == 0.0 {
-                break;
-            }
-        }
+        let trim = root(SOUGHT, ends, ALIKE, |trim| self.at(trim, flat).moment);
         let running = self.at(trim, flat).running;
         within(&running)?;
         Ok(running)

@@ -12,7 +12,7 @@ use crate::working::{Figure, Sheet, Term, cos, sqrt, tan};
 pub fn write(sheet: &mut Sheet, asked: &Planing, running: &Running) {
     let ratio = |symbol: &str, value: f64| Term::new(symbol, Ratio::from_si(value));
     sheet.remark(say!(
-        "Savitsky's prism, long form: the trim at which the moments about her centre balance, by regula falsi; {} of weight times beam is left.",
+        "Savitsky's prism, long form: the trim at which the moments about her centre balance, by interpolation between two trims; {} of weight times beam is left.",
         format!("{:.0e}", running.residual.si().abs())
     ));
     let beam = Term::new("b", asked.bottom.beam);
