@@ -3,6 +3,7 @@
 
 mod bolts;
 pub mod float;
+mod hands;
 pub mod rigging;
 mod rows;
 pub mod running;
@@ -22,6 +23,7 @@ use crate::written::Slip;
 use float::{Built, Float};
 
 pub(crate) use bolts::{drop_along, places as bolt_places, upper_holes};
+pub use hands::{Hands, one_pair};
 pub(crate) use rows::{Rows, fixed_engines, holes_up};
 use strength::{PanelAnswer, Store, Strength};
 
@@ -54,6 +56,21 @@ impl<'a> Case<'a> {
     /// Puts a rig on the desk of which something was worked out already.
     pub fn resume(rig: &'a Rig, begun: Begun) -> Self {
         Case::beside(rig, begun, Arc::default())
+    }
+
+    /// Puts a rig on the desk of which something was worked out already, and works out what is slow, side by side where there are
+    /// hands for it. What it comes to is the same by any hands.
+    pub fn by(rig: &'a Rig, begun: Begun, hands: Hands) -> Self {
+        let case = Case::beside(rig, begun, Arc::new(Store::by(hands)));
+        // The rest is quicker than the calling of hands.
+        if rig.structure.asked || rig.job.running.is_some() {
+            hands(3, &|i| match i {
+                0 => _ = case.strength(),
+                1 => _ = case.running(),
+                _ => _ = (case.float(), case.swing()),
+            });
+        }
+        case
     }
 
     /// Puts a rig on the desk beside others that share the panels in this store.

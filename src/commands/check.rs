@@ -5,6 +5,7 @@ use std::process::ExitCode;
 
 use clap::{Args, ValueEnum};
 
+use super::hands::side_by_side;
 use super::output::{Paper, write};
 use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, photographs, print, stamp, written_to};
 use crate::report::{self, Report};
@@ -54,7 +55,7 @@ const FAILS: u8 = 1;
 pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
     let loaded = load_job(&args.job, &catalog)?;
-    let case = loaded.case();
+    let case = loaded.case_by(side_by_side);
     let mut judged = rules::judge(&case);
     if args.how_sure {
         loaded.weigh(&catalog, &mut judged);

@@ -5,6 +5,7 @@ mod catalog;
 mod check;
 mod compare;
 mod desk;
+mod hands;
 mod load;
 mod manual;
 mod needed;

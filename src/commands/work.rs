@@ -6,6 +6,7 @@ use std::process::ExitCode;
 use clap::{Args, ValueEnum};
 
 use super::check::Format;
+use super::hands::side_by_side;
 use super::output::{Paper, write};
 use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print, stamp, written_to};
 use crate::case::Case;
@@ -114,7 +115,7 @@ pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
     let loaded = load_job(&args.job, &catalog)?;
     let rig = &loaded.rig;
-    let case = loaded.case();
+    let case = loaded.case_by(side_by_side);
     let sweeps = args.topic.sweeps(&case);
     let mut parts = args.topic.parts(&case);
     parts.extend(sweep_part(&sweeps));

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use crate::case::swing::study_faults;
-use crate::case::{Begun, Case};
+use crate::case::{Begun, Case, Hands};
 use crate::catalog::Catalog;
 use crate::job::{self, Job};
 use crate::options::Yard;
@@ -30,6 +30,11 @@ impl Opened {
     /// The rig on the desk, with what was worked out while its faults were looked for.
     pub fn case(&self) -> Case<'_> {
         Case::resume(&self.rig, self.begun.clone())
+    }
+
+    /// The same with what is slow worked out by these hands.
+    pub fn case_by(&self, hands: Hands) -> Case<'_> {
+        Case::by(&self.rig, self.begun.clone(), hands)
     }
 
     /// Puts beside every finding what it is worth; `catalog` is the one that the job was opened with.

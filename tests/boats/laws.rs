@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use sternknee::case::Case;
-use sternknee::case::strength::{Panels, Way};
+use sternknee::case::strength::{Panels, Store, Way};
 use sternknee::job::{self, Across, BackingPlate, Job, Upright};
 use sternknee::quantity::{Dimensioned, Kind, Reading, inches};
 use sternknee::rig;
@@ -110,7 +110,8 @@ fn a_mesh_twice_as_fine_moves_no_factor_by_more_than_two_hundredths() {
         let rig = rig::resolve(&job, &CATALOG).unwrap_or_else(|unresolved| panic!("{unresolved:?}"));
         let case = Case::new(&rig);
         let strength = case.strength().unwrap_or_else(|no| panic!("{}: {no:?}", boat.name));
-        let panels = Panels::finer(&strength.board, strength.left(), 2.0).expect("finer");
+        let store = Store::of_meshes(2.0);
+        let panels = Panels::of(&strength.board, strength.left(), &store).expect("finer");
         let finer = strength.after.on(&strength.board, &panels).expect("finer");
         let moved = Way::ALL.map(|way| (way, finer.factor(way) / strength.after.bent.factor(way) - 1.0));
         let far = moved.into_iter().filter(|(_, moved)| moved.abs() > FINER);

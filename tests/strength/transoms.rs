@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
 use sternknee::case::Case;
-use sternknee::case::strength::{Panels, Strength, Way};
+use sternknee::case::strength::{Panels, Store, Strength, Way};
 
 use super::rig;
 
@@ -114,7 +114,8 @@ impl Transom {
         let rig = rig(&self.text());
         let case = Case::new(&rig);
         let strength: &Strength = case.strength().unwrap_or_else(|no| panic!("{no:?}\n{}", self.text()));
-        let panels = Panels::finer(&strength.board, strength.left(), times).expect("finer");
+        let store = Store::of_meshes(times);
+        let panels = Panels::of(&strength.board, strength.left(), &store).expect("finer");
         let bent = strength.after.on(&strength.board, &panels).expect("finer");
         let mut all: Vec<f64> = Way::ALL.iter().map(|way| bent.factor(*way)).collect();
         all.push(1.0 / bent.deflection().1.largest_deflection.abs());

@@ -12,7 +12,7 @@ use super::store::Store;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
 use crate::physics::strength::panel::{
-    Factored, Layup, Load, Loaded, PanelError, PlyStress, Point, Push, Rect, SupportPart,
+    Factored, Layup, Load, Loaded, MeanMoment, PanelError, PlyStress, Point, Pressed, Push, Rect, SupportPart,
 };
 use crate::physics::strength::panel_loads;
 use crate::physics::strength::seam::{self, Seam, SeamPush};
@@ -80,6 +80,8 @@ impl Used {
 pub struct Stood {
     /// Bending.
     pub bending: Used,
+    /// The mean moments there, N·m per metre.
+    pub moment: [f64; 3],
     /// What knees, stringers and the well's floor hand over, by the core's shear or their tabs; nothing where there are none.
     pub held: Used,
     /// All of it.
@@ -142,24 +144,35 @@ pub(super) struct State {
     pub uprights: usize,
 }
 
+impl State {
+    /// What these loads do.
+    ///
+    /// # Errors
+    /// As the kernel's; a panel without plies.
+    fn stood(&self, board: &Board, pressed: &[Pressed]) -> Result<Vec<Stood>, Absent> {
+        let State { factored, uprights } = self;
+        let Some(layup) = factored.panel().section.layup.as_ref() else {
+            return Err(Absent::CannotBe(say!("The panel shows no stress to judge.")));
+        };
+        let judge = Judge { board, factored, layup, uprights: *uprights };
+        let loaded = factored.bend_pressed(pressed).map_err(unfit)?;
+        let most = factored.most_bent(layup, &loaded);
+        Ok(loaded.into_iter().zip(most).map(|(loaded, most)| judge.stood(loaded, most)).collect())
+    }
+}
+
 impl Panels {
     /// Of a transom with its core knocked down.
     ///
     /// # Errors
     /// Why it cannot be solved.
     pub fn of(board: &Board, left: KnockDown, store: &Store) -> Result<Panels, Absent> {
-        let mut states = vec![store.state(board, left).map_err(unfit)?];
+        let less = board.with_less();
+        let boards: Vec<&Board> = std::iter::once(board).chain(&less).collect();
+        let mut made = store.each(boards.len(), |i| store.state(boards[i], left)).into_iter();
+        let whole = made.next().unwrap_or(Err(PanelError::NoSupport)).map_err(unfit)?;
         // With less behind it nothing may hold it at all: then that does not count.
-        states.extend(board.with_less().iter().filter_map(|less| store.state(less, left).ok()));
-        Ok(Panels { states })
-    }
-
-    /// The same on meshes so many times as fine.
-    ///
-    /// # Errors
-    /// As [`Panels::of`].
-    pub fn finer(board: &Board, left: KnockDown, times: f64) -> Result<Panels, Absent> {
-        Panels::of(board, left, &Store::of_meshes(times))
+        Ok(Panels { states: std::iter::once(whole).chain(made.flatten()).collect() })
     }
 
     /// With all that stands behind it.
@@ -175,6 +188,18 @@ pub(super) struct Laid {
     cases: Vec<LoadCase>,
     sets: Vec<Vec<Load>>,
     resultants: Vec<Vec<(Point, f64)>>,
+}
+
+impl Laid {
+    fn of(board: &Board, panels: &Panels, cases: &[LoadCase], footings: &[Footing]) -> Laid {
+        Laid {
+            panels: panels.states.clone(),
+            tab: board.tab,
+            cases: cases.to_vec(),
+            sets: (0..cases.len()).map(|case| loads(board, footings, case)).collect(),
+            resultants: (0..cases.len()).map(|case| resultants(footings, case)).collect(),
+        }
+    }
 }
 
 impl PartialEq for Laid {
@@ -249,15 +274,7 @@ impl Laden {
         cases: Vec<LoadCase>,
         footings: Vec<Footing>,
     ) -> Result<Laden, Absent> {
-        let all = 0..cases.len();
-        let laid = Laid {
-            panels: panels.states.clone(),
-            tab: board.tab,
-            cases: cases.clone(),
-            sets: all.clone().map(|case| loads(board, &footings, case)).collect(),
-            resultants: all.map(|case| resultants(&footings, case)).collect(),
-        };
-        let bent = store.bent(laid, || bent(board, panels, &cases, &footings))?;
+        let bent = store.bent(Laid::of(board, panels, &cases, &footings), |laid| bent(board, panels, laid))?;
         Ok(Laden { cases, footings, bent })
     }
 
@@ -266,28 +283,22 @@ impl Laden {
     /// # Errors
     /// As [`Panels::of`].
     pub fn on(&self, board: &Board, panels: &Panels) -> Result<Bent, Absent> {
-        bent(board, panels, &self.cases, &self.footings)
+        bent(board, panels, &Laid::of(board, panels, &self.cases, &self.footings))
     }
 }
 
-fn bent(board: &Board, panels: &Panels, cases: &[LoadCase], footings: &[Footing]) -> Result<Bent, Absent> {
-    let sets: Vec<Vec<Load>> = (0..cases.len()).map(|case| loads(board, footings, case)).collect();
+fn bent(board: &Board, panels: &Panels, laid: &Laid) -> Result<Bent, Absent> {
+    let Laid { cases, sets, resultants, .. } = laid;
+    let pressed = panels.braced().pressed(sets).map_err(unfit)?;
     let mut stood: Vec<Vec<Stood>> = vec![Vec::new(); cases.len()];
     for state in &panels.states {
-        let State { factored, uprights } = state.as_ref();
-        let Some(layup) = factored.panel().section.layup.as_ref() else {
-            return Err(Absent::CannotBe(say!("The panel shows no stress to judge.")));
-        };
-        let judge = Judge { board, factored, layup, uprights: *uprights };
-        for (stood, loaded) in stood.iter_mut().zip(factored.bend(&sets).map_err(unfit)?) {
-            stood.push(judge.stood(loaded));
-        }
+        stood.iter_mut().zip(state.stood(board, &pressed)?).for_each(|(stood, one)| stood.push(one));
     }
     let mut boards = vec![board.clone()];
     boards.extend(board.with_less());
     let layup = panels.braced().panel().section.layup.as_ref();
-    let effects = stood.into_iter().enumerate().filter_map(|(case, stood)| {
-        let (seam, edges) = along_seams(&boards, layup?, &resultants(footings, case));
+    let effects = stood.into_iter().zip(resultants).filter_map(|(stood, forces)| {
+        let (seam, edges) = along_seams(&boards, layup?, forces);
         Some(Effect::of(stood, seam, edges))
     });
     let effects = Arc::new(effects.collect());
@@ -304,18 +315,18 @@ struct Judge<'a> {
 }
 
 impl Judge<'_> {
-    fn stood(&self, loaded: Loaded) -> Stood {
+    fn stood(&self, loaded: Loaded, most: Option<(MeanMoment, PlyStress)>) -> Stood {
         let nothing = Used { part: 0.0, at: loaded.largest_at, stress: None, push: None };
-        let mut bending = nothing;
-        for mean in &loaded.moments {
-            let stress = self.layup.bent(mean.moment);
-            if stress.utilisation > bending.part {
-                bending = Used { part: stress.utilisation, at: mean.at, stress: Some(stress), push: None };
-            }
-        }
+        let moment = most.map_or([0.0; 3], |(mean, _)| mean.moment);
+        let bending = most.map_or(nothing, |(mean, stress)| Used {
+            part: stress.utilisation,
+            at: mean.at,
+            stress: Some(stress),
+            push: None,
+        });
         let mut held = nothing;
         let mut most = |push: Push, used: f64| {
-            if matches!(push.part, SupportPart::Bed(_)) && used > held.part {
+            if used > held.part {
                 held = Used { part: used, at: push.at, stress: None, push: Some((push.part, push.per_length)) };
             }
         };
@@ -329,7 +340,7 @@ impl Judge<'_> {
         for push in self.factored.pushes(&loaded, inches(ALONG_TAB_IN).si()) {
             most(push, push.per_length.abs() / self.board.tab);
         }
-        Stood { bending, held, loaded }
+        Stood { bending, moment, held, loaded }
     }
 }
 

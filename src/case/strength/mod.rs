@@ -115,9 +115,13 @@ impl Strength {
         let core = Core::of(rig, &board, &footings, before.as_deref().ok())?;
         let left = core.left;
         let panels = Panels::of(&board, left, store)?;
-        let after = Laden::of(store, &board, &panels, footing::cases(&rig.after), footings)?;
-        let before = before
-            .and_then(|footings| Laden::of(store, &board, &panels, footing::cases(&rig.before), footings).map_err(why));
+        let outfits = [(&rig.after, Ok(footings)), (&rig.before, before)];
+        let [after, before] = store.both(|i| {
+            let (outfit, footings) = &outfits[i];
+            let footings = footings.as_ref().map_err(|text| Absent::CannotBe(text.clone()))?;
+            Laden::of(store, &board, &panels, footing::cases(outfit), footings.clone())
+        });
+        let (after, before) = (after?, before.map_err(why));
         for text in old_assumed {
             if before.is_ok() && !assumed.contains(&text) {
                 assumed.push(text);

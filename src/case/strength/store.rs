@@ -5,6 +5,7 @@ use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
 use super::bend::{Bent, Laid, State};
 use super::board::Board;
+use crate::case::hands::{Hands, both, each, one_pair};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::panel::{Fineness, Meshed, Panel, PanelError, Shape};
 use crate::reading::Absent;
@@ -24,6 +25,8 @@ const MOST_BENT: usize = 16;
 pub struct Store {
     /// Its meshes are so many times as fine as what is told needs.
     times: f64,
+    /// Who works out several panels.
+    hands: Hands,
     meshes: Kept<(Shape, Fineness), Meshed>,
     states: Kept<Made, Result<Arc<State>, PanelError>>,
     bent: Kept<Laid, Result<Bent, Absent>>,
@@ -49,7 +52,22 @@ impl Store {
     /// A store of panels on meshes so many times as fine as what is told needs.
     pub fn of_meshes(times: f64) -> Self {
         let (meshes, states, bent) = (Kept::new(MOST_MESHES), Kept::new(MOST_PANELS), Kept::new(MOST_BENT));
-        Store { times, meshes, states, bent }
+        Store { times, hands: one_pair, meshes, states, bent }
+    }
+
+    /// A store whose panels are worked out by these hands.
+    pub fn by(hands: Hands) -> Self {
+        Store { hands, ..Store::default() }
+    }
+
+    /// What each of so many tasks gives that do not wait for each other.
+    pub(super) fn each<T: Send>(&self, count: usize, of: impl Fn(usize) -> T + Sync) -> Vec<T> {
+        each(self.hands, count, of)
+    }
+
+    /// The same of two.
+    pub(super) fn both<T: Send>(&self, of: impl Fn(usize) -> T + Sync) -> [T; 2] {
+        both(self.hands, of)
     }
 
     /// The panel of a transom with its core knocked down.
@@ -60,10 +78,9 @@ impl Store {
         let fineness = board.fineness(self.times);
         let uprights = board.knees.len() + board.stringers.len();
         let made = Made { panel: board.panel(left)?, shape: board.shape, fineness, uprights };
-        let panel = made.panel.clone();
-        let state = self.states.get(made, || {
-            let meshed = self.meshes.get((board.shape, fineness), || Meshed::of(board.shape, fineness));
-            Ok(Arc::new(State { factored: panel.factored(&meshed)?, uprights }))
+        let state = self.states.get(made, |Made { panel, .. }| {
+            let meshed = self.meshes.get((board.shape, fineness), |_| Meshed::of(board.shape, fineness));
+            Ok(Arc::new(State { factored: panel.clone().factored(&meshed)?, uprights }))
         });
         state.as_ref().clone()
     }
@@ -72,7 +89,7 @@ impl Store {
     ///
     /// # Errors
     /// Why that cannot be solved.
-    pub(super) fn bent(&self, laid: Laid, make: impl FnOnce() -> Result<Bent, Absent>) -> Result<Bent, Absent> {
+    pub(super) fn bent(&self, laid: Laid, make: impl FnOnce(&Laid) -> Result<Bent, Absent>) -> Result<Bent, Absent> {
         self.bent.get(laid, make).as_ref().clone()
     }
 }
@@ -92,8 +109,8 @@ impl<K: PartialEq, V> Kept<K, V> {
         Kept { most, all: Mutex::new(Vec::new()) }
     }
 
-    fn get(&self, of: K, make: impl FnOnce() -> V) -> Arc<V> {
-        let place = {
+    fn get(&self, of: K, make: impl FnOnce(&K) -> V) -> Arc<V> {
+        let (key, place) = {
             // A thread that panicked left a list that is whole.
             let mut all = self.all.lock().unwrap_or_else(PoisonError::into_inner);
             let entry = match all.iter().position(|(key, _)| **key == of) {
@@ -104,9 +121,9 @@ impl<K: PartialEq, V> Kept<K, V> {
                 all.remove(0);
             }
             all.push((entry.0.clone(), entry.1.clone()));
-            entry.1
+            entry
         };
-        place.get_or_init(|| Arc::new(make())).clone()
+        place.get_or_init(|| Arc::new(make(&key))).clone()
     }
 }
 
@@ -125,7 +142,7 @@ mod tests {
         let kept: Kept<i32, i32> = Kept::new(2);
         let made = std::cell::RefCell::new(Vec::new());
         let get = |of: i32| {
-            *kept.get(of, || {
+            *kept.get(of, |_| {
                 made.borrow_mut().push(of);
                 10 * of
             })

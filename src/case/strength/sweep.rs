@@ -146,25 +146,9 @@ impl Case<'_> {
     /// The sweeps of a transom whose strength can be told: several times the work of telling it, so only for those who ask.
     pub fn strength_sweeps(&self) -> Vec<Sweep> {
         let Ok(strength) = self.strength() else { return Vec::new() };
-        let sweep = |swept| strength.sweep(self.rig, swept);
-        side_by_side(sweep).into_iter().flatten().collect()
+        let sweep = |i: usize| strength.sweep(self.rig, Swept::ALL[i]);
+        self.store.each(Swept::ALL.len(), sweep).into_iter().flatten().collect()
     }
-}
-
-/// All sweeps at once, a thread each.
-#[cfg(not(target_arch = "wasm32"))]
-fn side_by_side<S: Send>(sweep: impl Fn(Swept) -> S + Sync) -> Vec<S> {
-    let sweep = &sweep;
-    std::thread::scope(|scope| {
-        let all = Swept::ALL.map(|swept| scope.spawn(move || sweep(swept)));
-        all.into_iter().map(|one| one.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))).collect()
-    })
-}
-
-/// One after the other, where there are no threads.
-#[cfg(target_arch = "wasm32")]
-fn side_by_side<S>(sweep: impl Fn(Swept) -> S) -> Vec<S> {
-    Swept::ALL.into_iter().map(sweep).collect()
 }
 
 impl Strength {

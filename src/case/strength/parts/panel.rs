@@ -51,8 +51,8 @@ pub fn solved(sheet: &mut Sheet, what: &str, laden: &Laden, case: usize, strengt
             .then(say!("; most bent ").then(place(bending.at, board.top)))
             .then(say!(": moments are told as means over {}, the panel's thickness or 2 in", length(board.width()))),
     );
-    if let Some(mean) = stood.loaded.moments.iter().find(|mean| mean.at == bending.at) {
-        let [across, up, twist] = mean.moment.map(force);
+    if bending.stress.is_some() {
+        let [across, up, twist] = stood.moment.map(force);
         sheet.remark(say!("moments of a unit of width there: across {}, up {}, twisting {}", across, up, twist));
     }
     let told = &bent.effects[case].used[Way::Bending as usize];

@@ -1,27 +1,35 @@
 //! The plate's equations: the stiffness matrix of the free unknowns, and its Cholesky factor.
 
+use std::sync::Arc;
+
 use super::element::{DOFS, Element, Row, Sampler};
 use super::error::PanelError;
 use super::matrix::{Factor, HELD, Matrix, Neighbours};
 use super::mesh::Mesh;
 use super::model::{PlateStiffness, Point};
 use super::reference::NODES;
-use super::support::{Hold, Holds};
+use super::support::{Cushion, Hold, Holds};
 
-/// The factored equations of one mesh.
-pub(super) struct System {
+/// The equations of one mesh, before what rests on beds.
+pub(super) struct Equations {
     /// Equation of each node's `w`, rotation along, rotation across (in the node's own frame); [`HELD`] if none.
     equation: Vec<[u32; 3]>,
     /// Each node's frame: cosine and sine of its first rotation axis.
     frame: Vec<Point>,
-    factor: Factor,
     size: usize,
+    matrix: Matrix,
     /// Each triangle's section forces from its unknowns.
-    pub samplers: Vec<Sampler>,
+    samplers: Vec<Sampler>,
 }
 
-impl System {
-    /// Assembles and factors. `stiffness[part]` belongs to [`Mesh::parts`].
+/// Equations with their beds, factored.
+pub(super) struct System {
+    equations: Arc<Equations>,
+    factor: Factor,
+}
+
+impl Equations {
+    /// Assembles them. `stiffness[part]` belongs to [`Mesh::parts`].
     pub fn new(mesh: &Mesh, stiffness: &[PlateStiffness], holds: &Holds) -> Result<Self, PanelError> {
         let frame: Vec<Point> =
             holds.rotation.iter().map(|h| if let Hold::Along(d) = h { *d } else { [1.0, 0.0] }).collect();
@@ -40,7 +48,7 @@ impl System {
             }
         }
         let size = size as usize;
-        let mut matrix = Matrix::new(&neighbours, &order, &equation, size);
+        let mut matrix = Matrix::new(&neighbours, &order, &equation, size)?;
         let mut samplers = Vec::with_capacity(mesh.triangles.len());
         for t in 0..mesh.triangles.len() {
             let element = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]);
@@ -51,43 +59,58 @@ impl System {
         for spring in &holds.springs {
             matrix.add(&equation, &frame, spring.nodes, &spring.link);
         }
-        for cushion in &holds.cushions {
-            matrix.add(&equation, &frame, cushion.nodes, &cushion.link);
+        Ok(Self { equation, frame, size, matrix, samplers })
+    }
+}
+
+impl System {
+    /// Factors equations with these beds.
+    ///
+    /// Errors: a panel that nothing holds.
+    pub fn new(equations: &Arc<Equations>, cushions: &[Cushion]) -> Result<Self, PanelError> {
+        let Equations { equation, frame, matrix, .. } = &**equations;
+        let mut matrix = matrix.clone();
+        for cushion in cushions {
+            matrix.add(equation, frame, cushion.nodes, &cushion.link);
         }
-        let factor = matrix.factor()?;
-        Ok(Self { equation, frame, factor, size, samplers })
+        Ok(Self { factor: matrix.factor()?, equations: equations.clone() })
+    }
+
+    /// Each triangle's section forces from its unknowns.
+    pub fn samplers(&self) -> &[Sampler] {
+        &self.equations.samplers
     }
 
     /// Number of free unknowns.
     pub fn size(&self) -> usize {
-        self.size
+        self.equations.size
     }
 
     /// `w, βy, βz` of every node under nodal forces and couples that do work on them (N, N·m).
     pub fn solve(&self, forces: &[[f64; 3]]) -> Vec<[f64; 3]> {
-        let mut x = Vec::with_capacity(self.size);
-        self.gather(forces, &mut x);
+        let mut x = Vec::with_capacity(self.size());
+        self.gather(forces.iter().copied(), &mut x);
         self.factor.solve(&mut x, 1);
         self.spread(&x)
     }
 
     /// The same for several sets of forces along x alone, which is quicker than one after the other.
-    pub fn solve_all(&self, sets: &[Vec<f64>]) -> Vec<Vec<[f64; 3]>> {
-        let mut x = Vec::with_capacity(self.size * sets.len());
+    pub fn solve_all<F: AsRef<[f64]>>(&self, sets: &[F]) -> Vec<Vec<[f64; 3]>> {
+        let mut x = Vec::with_capacity(self.size() * sets.len());
         for forces in sets {
-            let forces: Vec<[f64; 3]> = forces.iter().map(|f| [*f, 0.0, 0.0]).collect();
-            self.gather(&forces, &mut x);
+            self.gather(forces.as_ref().iter().map(|f| [*f, 0.0, 0.0]), &mut x);
         }
         self.factor.solve(&mut x, sets.len());
-        (0..sets.len()).map(|set| self.spread(&x[set * self.size..(set + 1) * self.size])).collect()
+        x.chunks_exact(self.size().max(1)).map(|x| self.spread(x)).collect()
     }
 
     /// Adds a right side to `x`.
-    fn gather(&self, forces: &[[f64; 3]], x: &mut Vec<f64>) {
+    fn gather(&self, forces: impl Iterator<Item = [f64; 3]>, x: &mut Vec<f64>) {
         let start = x.len();
-        x.resize(start + self.size, 0.0);
-        for ((equation, [c, s]), [force, y, z]) in self.equation.iter().zip(&self.frame).zip(forces) {
-            for (e, value) in equation.iter().zip([*force, c * y + s * z, c * z - s * y]) {
+        let Equations { equation, frame, size, .. } = &*self.equations;
+        x.resize(start + size, 0.0);
+        for ((equation, [c, s]), [force, y, z]) in equation.iter().zip(frame).zip(forces) {
+            for (e, value) in equation.iter().zip([force, c * y + s * z, c * z - s * y]) {
                 if *e != HELD {
                     x[start + *e as usize] = value;
                 }
@@ -97,9 +120,10 @@ impl System {
 
     fn spread(&self, x: &[f64]) -> Vec<[f64; 3]> {
         let value = |e: u32| if e == HELD { 0.0 } else { x[e as usize] };
-        self.equation
+        let Equations { equation, frame, .. } = &*self.equations;
+        equation
             .iter()
-            .zip(&self.frame)
+            .zip(frame)
             .map(|(&[w, along, across], [c, s])| {
                 let (a, b) = (value(along), value(across));
                 [value(w), c * a - s * b, s * a + c * b]

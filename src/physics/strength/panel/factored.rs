@@ -9,25 +9,17 @@ use std::sync::Arc;
 use super::assembly::triangle_values;
 use super::element;
 use super::error::PanelError;
-use super::grid::{Shape, along_edges};
+use super::layup::{Layup, PlyStress};
 use super::load::{self, Load, Locator};
-use super::mesh::{Mesh, Skeleton, double_area};
-use super::model::{Bed, EdgeSupport, Panel, PlateStiffness, Point};
+use super::mesh::Mesh;
+use super::meshed::{MeanMoment, Meshed, means};
+use super::model::{Bed, Panel, PlateStiffness, Point};
 use super::peak::Peak;
-use super::plate::{Plate, Stage};
+use super::plate::Stage;
 use super::reaction::{self, Reaction, Resultant, SupportPart};
 use super::recover::{Fields, SectionForces};
-use super::reference::{RULE, shape};
+use super::reference::shape;
 use super::vector::{distance, lerp};
-
-/// How fine the mesh is, and over what width moments are told, m.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Fineness {
-    /// Sides of triangles, about.
-    pub size: f64,
-    /// Width of the mean.
-    pub width: f64,
-}
 
 /// A panel ready for loads.
 pub struct Factored {
@@ -39,7 +31,7 @@ pub struct Factored {
     rests: Vec<Rest>,
 }
 
-/// A support that gives, with places along it.
+/// A bed, with places along it.
 struct Rest {
     part: SupportPart,
     /// N/m per metre.
@@ -64,47 +56,22 @@ impl Within {
     }
 }
 
-/// A place with the parts that the moments about it have in their mean.
-struct Mean {
-    at: Point,
-    /// Triangles, with the parts that each of their three samples has.
-    parts: Vec<(u32, [f64; 3])>,
-}
-
-impl Mean {
-    fn of(&self, sampled: &[[[f64; 3]; 3]]) -> MeanMoment {
-        let mut moment = [0.0; 3];
-        for (t, parts) in &self.parts {
-            for (part, sample) in parts.iter().zip(&sampled[*t as usize]) {
-                (0..3).for_each(|k| moment[k] += part * sample[k]);
-            }
-        }
-        MeanMoment { at: self.at, moment }
-    }
-}
-
-/// The mean moments about a place: `M_y, M_z, M_yz`, N·m per metre; positive stretches the face at positive x.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct MeanMoment {
-    pub at: Point,
-    pub moment: [f64; 3],
-}
+/// A set of loads on the nodes of a mesh, N: the same for all panels on that.
+pub type Pressed = Arc<[f64]>;
 
 /// What one set of loads does.
 #[derive(Debug, Clone)]
 pub struct Loaded {
-    /// Mean moments, in the order of their places.
-    pub moments: Vec<MeanMoment>,
     /// The deflection that is largest in size, with its sign, m.
     pub largest_deflection: f64,
     pub largest_at: Point,
     /// `w, βy, βz` at each node.
     values: Vec<[f64; 3]>,
     /// On each node, N.
-    forces: Vec<f64>,
+    forces: Pressed,
 }
 
-/// Force (N/m) with which a support pushes the panel, at a place.
+/// Force (N/m) with which a bed pushes the panel, at a place.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Push {
     pub part: SupportPart,
@@ -118,121 +85,39 @@ impl std::fmt::Debug for Factored {
     }
 }
 
-/// A mesh of a transom's shape with the places about which moments are told: the same for every panel of that shape, however it is
-/// made and held.
-pub struct Meshed {
-    mesh: Skeleton,
-    means: Vec<Mean>,
-    fineness: Fineness,
-}
-
-impl Meshed {
-    /// Of a shape.
-    pub fn of(shape: Shape, fineness: Fineness) -> Meshed {
-        let mesh = shape.mesh(fineness.size);
-        let means = means(&mesh.clone().whole(), &shape.lattice(), fineness.width);
-        Meshed { mesh, means, fineness }
-    }
-}
-
 impl Panel {
     /// Factors a panel whose outline is the mesh's shape; its supports are edges and beds.
     ///
     /// Errors: a panel that is no plate, or that nothing holds.
     pub fn factored(self, meshed: &Arc<Meshed>) -> Result<Factored, PanelError> {
+        let stage = meshed.bare(&self)?.on_beds(&self)?;
+        let stiffness = self.sections().iter().map(|section| section.stiffness).collect();
         let size = meshed.fineness.size;
-        let (mesh, arrangement) = along_edges(&self, meshed.mesh.clone())?;
-        let plate = Plate::on(&self, arrangement, size)?;
-        let stage = plate.stage(mesh)?;
-        let stiffness = plate.stiffness;
-        let rests = rests(&self, &stage.mesh, meshed.fineness);
+        let rests = rests(&self, &stage.mesh, size);
         Ok(Factored { panel: self, stage, stiffness, size, meshed: meshed.clone(), rests })
     }
 }
 
-/// Places along a support, whatever its length: so that none comes or goes with it.
+/// Places along a bed, whatever its length: so that none comes or goes with it.
 const STEPS: usize = 64;
 
-/// The supports that give, with places along them.
-fn rests(panel: &Panel, mesh: &Mesh, fineness: Fineness) -> Vec<Rest> {
-    let locator = Locator::new(mesh, fineness.size);
-    let count = panel.outline.len();
-    let edges = panel.edges.iter().enumerate().filter_map(|(i, edge)| match edge {
-        EdgeSupport::Elastic { deflection, .. } => {
-            Some((SupportPart::Edge(i), panel.outline[i], panel.outline[(i + 1) % count], *deflection))
-        }
-        _ => None,
-    });
+/// The beds with places along them.
+fn rests(panel: &Panel, mesh: &Mesh, size: f64) -> Vec<Rest> {
+    let locator = Locator::new(mesh, size);
     let beds = panel.beds.iter().enumerate();
-    let beds = beds.map(|(i, Bed { from, to, stiffness, .. })| (SupportPart::Bed(i), *from, *to, *stiffness));
-    edges
-        .chain(beds)
-        .map(|(part, from, to, stiffness)| {
-            let length = distance(from, to);
-            let places = (0..=STEPS)
-                .filter_map(|i| {
-                    let at = lerp(from, to, i as f64 / STEPS as f64);
-                    let (triangle, within) = locator.find(at)?;
-                    Some((at, Within { triangle, within }))
-                })
-                .collect();
-            Rest { part, stiffness, step: length / STEPS as f64, places }
-        })
-        .filter(|rest: &Rest| !rest.places.is_empty())
-        .collect()
-}
-
-/// A triangle's points of integration: place, area (m²), and what each of the three samples has of the moment there, which is linear.
-type Points = [(Point, f64, [f64; 3]); RULE.len()];
-
-fn points(mesh: &Mesh) -> Vec<Points> {
-    (0..mesh.triangles.len())
-        .map(|t| {
-            let corners = mesh.corners(t);
-            let area = 0.5 * double_area(corners);
-            RULE.map(|(n, weight)| {
-                let at = [0, 1].map(|k| (0..3).map(|i| n[i] * corners[i][k]).sum());
-                // Samples stand at 2/3, 1/6, 1/6.
-                (at, weight * area, n.map(|own| 2.0 * own - 1.0 / 3.0))
+    beds.map(|(i, Bed { from, to, stiffness, .. })| {
+        let places = (0..=STEPS)
+            .filter_map(|i| {
+                let at = lerp(*from, *to, i as f64 / STEPS as f64);
+                let (triangle, within) = locator.find(at)?;
+                Some((at, Within { triangle, within }))
             })
-        })
-        .collect()
-}
-
-/// Means about these places.
-fn means(mesh: &Mesh, places: &[Point], width: f64) -> Vec<Mean> {
-    let points = points(mesh);
-    // Sorted by their least y, those about a place are found without looking at all.
-    let reach = |t: u32, k: usize| mesh.corners(t as usize).map(|p| p[k]);
-    let least = |t: u32, k: usize| reach(t, k).into_iter().fold(f64::INFINITY, f64::min);
-    let most = |t: u32, k: usize| reach(t, k).into_iter().fold(f64::NEG_INFINITY, f64::max);
-    let mut order: Vec<(f64, u32)> = (0..points.len() as u32).map(|t| (least(t, 0), t)).collect();
-    order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
-    let widest = order.iter().map(|(low, t)| most(*t, 0) - low).fold(0.0, f64::max);
-    places
-        .iter()
-        .map(|&at| {
-            let from = order.partition_point(|(low, _)| low + widest <= at[0] - width);
-            let mut parts: Vec<(u32, [f64; 3])> = Vec::new();
-            let mut sum = 0.0;
-            for &(_, t) in order[from..].iter().take_while(|(low, _)| *low < at[0] + width) {
-                if least(t, 1) >= at[1] + width || most(t, 1) <= at[1] - width {
-                    continue;
-                }
-                let mut own = [0.0; 3];
-                for (place, area, samples) in &points[t as usize] {
-                    let tent = |k: usize| (1.0 - (place[k] - at[k]).abs() / width).max(0.0);
-                    let part = tent(0) * tent(1) * area;
-                    sum += part;
-                    (0..3).for_each(|i| own[i] += part * samples[i]);
-                }
-                parts.push((t, own));
-            }
-            // Nothing lies so near only where triangles are far larger than the width.
-            parts.iter_mut().for_each(|(_, own)| *own = own.map(|part| part / f64::max(sum, f64::MIN_POSITIVE)));
-            Mean { at, parts }
-        })
-        .collect()
+            .collect();
+        let step = distance(*from, *to) / STEPS as f64;
+        Rest { part: SupportPart::Bed(i), stiffness: *stiffness, step, places }
+    })
+    .filter(|rest: &Rest| !rest.places.is_empty())
+    .collect()
 }
 
 impl Factored {
@@ -255,40 +140,67 @@ impl Factored {
     ///
     /// Errors: a load off the panel; deflections that are not finite.
     pub fn bend<L: AsRef<[Load]>>(&self, sets: &[L]) -> Result<Vec<Loaded>, PanelError> {
+        self.bend_pressed(&self.pressed(sets)?)
+    }
+
+    /// Several sets of loads on the nodes.
+    ///
+    /// Errors: a load off the panel.
+    pub fn pressed<L: AsRef<[Load]>>(&self, sets: &[L]) -> Result<Vec<Pressed>, PanelError> {
         self.panel.check_loads(sets)?;
-        let Stage { mesh, system, .. } = &self.stage;
-        let forces = load::nodal_forces_of(mesh, self.size, sets)?;
-        let values = system.solve_all(&forces);
+        let forces = load::nodal_forces_of(self.mesh(), self.size, sets)?;
+        Ok(forces.into_iter().map(Pressed::from).collect())
+    }
+
+    /// What each of several sets of loads does that were put on this mesh.
+    ///
+    /// Errors: deflections that are not finite.
+    pub fn bend_pressed(&self, sets: &[Pressed]) -> Result<Vec<Loaded>, PanelError> {
+        let values = self.stage.system.solve_all(sets);
         if values.iter().flatten().flatten().any(|v| !v.is_finite()) {
             return Err(PanelError::Factor { reason: "the deflections are not finite".to_string() });
         }
-        Ok(forces.into_iter().zip(values).map(|(forces, values)| self.loaded(forces, values)).collect())
+        Ok(sets.iter().zip(values).map(|(forces, values)| self.loaded(forces.clone(), values)).collect())
     }
 
-    /// Moments at the three samples of every triangle, N·m per metre.
-    fn sampled(&self, values: &[[f64; 3]]) -> Vec<[[f64; 3]; 3]> {
+    /// Moments at the three samples of every triangle under each of several sets of loads, N·m per metre.
+    fn sampled(&self, loaded: &[Loaded]) -> Vec<Vec<[[f64; 3]; 3]>> {
         let Stage { mesh, system, .. } = &self.stage;
-        (0..mesh.triangles.len())
-            .map(|t| element::moments(&system.samplers[t], &triangle_values(mesh.triangles[t], values)))
-            .collect()
+        let mut all = vec![Vec::with_capacity(mesh.triangles.len()); loaded.len()];
+        for (nodes, sampler) in mesh.triangles.iter().zip(system.samplers()) {
+            for (sampled, Loaded { values, .. }) in all.iter_mut().zip(loaded) {
+                sampled.push(element::moments(sampler, &triangle_values(*nodes, values)));
+            }
+        }
+        all
     }
 
     /// The mean moments about every node, for drawing.
     pub fn moments_at_nodes(&self, loaded: &Loaded) -> Vec<MeanMoment> {
-        let sampled = self.sampled(&loaded.values);
         let mesh = self.mesh();
-        means(mesh, &mesh.nodes, self.meshed.fineness.width).iter().map(|mean| mean.of(&sampled)).collect()
+        let means = means(mesh, &mesh.nodes, self.meshed.fineness.width);
+        let sampled = self.sampled(std::slice::from_ref(loaded));
+        sampled.iter().flat_map(|sampled| means.iter().map(|mean| mean.of(sampled))).collect()
     }
 
-    fn loaded(&self, forces: Vec<f64>, values: Vec<[f64; 3]>) -> Loaded {
-        let mesh = &self.stage.mesh;
-        let sampled = self.sampled(&values);
-        let moments = self.meshed.means.iter().map(|mean| mean.of(&sampled)).collect();
+    fn loaded(&self, forces: Pressed, values: Vec<[f64; 3]>) -> Loaded {
+        let mesh = self.mesh();
         let peak = Peak::find(mesh, &values);
-        Loaded { moments, largest_deflection: peak.deflection, largest_at: peak.at(mesh), values, forces }
+        Loaded { largest_deflection: peak.deflection, largest_at: peak.at(mesh), values, forces }
     }
 
-    /// Forces with which the supports push, along each of them, as means over a tent that falls to nothing `width` (m) away.
+    /// The mean moments that use most of what `layup` bears in bending under each of several sets of loads, with the stress;
+    /// `None` where nothing bends it.
+    pub fn most_bent(&self, layup: &Layup, loaded: &[Loaded]) -> Vec<Option<(MeanMoment, PlyStress)>> {
+        let units = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]].map(|moment| layup.bent(moment).utilisation);
+        let used = |moment| {
+            let stress = layup.bent(moment);
+            (stress.utilisation, stress)
+        };
+        self.sampled(loaded).iter().map(|sampled| self.meshed.most(sampled, units, used)).collect()
+    }
+
+    /// Forces with which the beds push, along each of them, as means over a tent that falls to nothing `width` (m) away.
     pub fn pushes(&self, loaded: &Loaded, width: f64) -> Vec<Push> {
         let mut all = Vec::new();
         for rest in &self.rests {

@@ -5,7 +5,7 @@ use super::error::PanelError;
 use super::mesh::{Mesh, double_area};
 use super::model::{Panel, Point};
 use super::outline;
-use super::reference::shape;
+use super::reference::{NODES, shape};
 use super::vector::{cross, sub};
 
 /// A rectangle on the panel: centre `[y, z]` and full sides, m.
@@ -96,12 +96,18 @@ pub(super) fn nodal_forces_of<L: AsRef<[Load]>>(
     sets: &[L],
 ) -> Result<Vec<Vec<f64>>, PanelError> {
     let locator = Locator::new(mesh, size);
-    sets.iter().map(|loads| nodal_forces(mesh, &locator, loads.as_ref())).collect()
+    let mut known = Vec::new();
+    sets.iter().map(|loads| nodal_forces(mesh, &locator, loads.as_ref(), &mut known)).collect()
 }
 
 /// Nodal forces (N) on a mesh. The forces carry the whole of each load and its exact moment, for the shape functions
-/// reproduce both.
-fn nodal_forces(mesh: &Mesh, locator: &Locator, loads: &[Load]) -> Result<Vec<f64>, PanelError> {
+/// reproduce both. Patches that are `known` already are not cut again.
+fn nodal_forces(
+    mesh: &Mesh,
+    locator: &Locator,
+    loads: &[Load],
+    known: &mut Vec<(Rect, Shares)>,
+) -> Result<Vec<f64>, PanelError> {
     let mut forces = vec![0.0; mesh.nodes.len()];
     for (index, load) in loads.iter().enumerate() {
         match *load {
@@ -118,30 +124,49 @@ fn nodal_forces(mesh: &Mesh, locator: &Locator, loads: &[Load]) -> Result<Vec<f6
                 locator.spread(at, force, &mut forces).ok_or(PanelError::LoadOutside { index, at })?;
             }
             Load::Patch { area, force } => {
-                let corners = area.corners();
-                let mut found: Vec<Pieces> = Vec::new();
-                for t in locator.near(corners) {
-                    let points = clip::points(&corners, mesh.corners(t));
-                    if !points.is_empty() {
-                        found.push((t, points));
-                    }
-                }
-                // Over what lies on the mesh: the rest is rounding at the outline, as the check has seen to.
-                let covered: f64 = found.iter().flat_map(|(_, points)| points).map(|(_, weight)| weight).sum();
-                if covered <= 0.5 * area.width * area.height {
+                let place = known.iter().position(|(other, _)| *other == area).unwrap_or_else(|| {
+                    known.push((area, shares(mesh, locator, area)));
+                    known.len() - 1
+                });
+                let (_, Shares { covered, of_nodes }) = &known[place];
+                if *covered <= 0.5 * area.width * area.height {
                     return Err(PanelError::LoadOutside { index, at: area.centre });
                 }
-                for (t, points) in found {
-                    for (n, weight) in points {
-                        for (node, share) in mesh.triangles[t].iter().zip(shape(n)) {
-                            forces[*node as usize] += share * force * weight / covered;
-                        }
-                    }
+                for (node, share) in of_nodes {
+                    forces[*node as usize] += share * force;
                 }
             }
         }
     }
     Ok(forces)
+}
+
+/// A patch on a mesh.
+struct Shares {
+    /// What of it lies on the mesh, m².
+    covered: f64,
+    /// Nodes with their parts of a force on it.
+    of_nodes: Vec<(u32, f64)>,
+}
+
+fn shares(mesh: &Mesh, locator: &Locator, area: Rect) -> Shares {
+    let corners = area.corners();
+    let near = locator.near(corners).into_iter();
+    let found: Vec<Pieces> = near.map(|t| (t, clip::points(&corners, mesh.corners(t)))).collect();
+    // Over what lies on the mesh: the rest is rounding at the outline, as the check has seen to.
+    let covered: f64 = found.iter().flat_map(|(_, points)| points).map(|(_, weight)| weight).sum();
+    let of_nodes = found
+        .iter()
+        .filter(|(_, points)| !points.is_empty())
+        .flat_map(|(t, points)| {
+            let mut own = [0.0; NODES];
+            for (n, weight) in points {
+                own.iter_mut().zip(shape(*n)).for_each(|(own, share)| *own += share * weight / covered);
+            }
+            mesh.triangles[*t].into_iter().zip(own)
+        })
+        .collect();
+    Shares { covered, of_nodes }
 }
 
 /// Finds the triangle under a place by a grid of buckets.

@@ -1,5 +1,7 @@
 //! The stiffness matrix in compressed columns, its unknowns numbered in the order of elimination, and its Cholesky factor.
 
+use std::sync::Arc;
+
 use faer::dyn_stack::{MemBuffer, MemStack};
 use faer::sparse::linalg::SupernodalThreshold;
 use faer::sparse::linalg::amd;
@@ -68,20 +70,30 @@ impl Neighbours {
     }
 }
 
-/// Upper triangle of the stiffness matrix, column by column, its pattern laid out node by node.
-pub(super) struct Matrix {
+/// Where a stiffness matrix's upper triangle holds something, column by column, laid out node by node.
+struct Pattern {
     starts: Vec<u32>,
     rows: Vec<u32>,
-    values: Vec<f64>,
     /// Per node: the neighbours that are eliminated before it, in that order, and how many free unknowns lie before each.
     below: Vec<Vec<(u32, u32)>>,
     /// Each node's place in the order.
     place: Vec<u32>,
+    /// Where its factor does.
+    symbolic: SymbolicCholesky<u32>,
+}
+
+/// A stiffness matrix. Copies share their pattern.
+#[derive(Clone)]
+pub(super) struct Matrix {
+    pattern: Arc<Pattern>,
+    values: Vec<f64>,
 }
 
 impl Matrix {
     /// `order` lists the nodes as their unknowns are numbered in `equation`.
-    pub fn new(neighbours: &Neighbours, order: &[u32], equation: &[[u32; 3]], size: usize) -> Self {
+    ///
+    /// Errors: as the solver's, of a pattern too large for it.
+    pub fn new(neighbours: &Neighbours, order: &[u32], equation: &[[u32; 3]], size: usize) -> Result<Self, PanelError> {
         let mut place = vec![0_u32; order.len()];
         for (i, &n) in order.iter().enumerate() {
             place[n as usize] = i as u32;
@@ -108,8 +120,16 @@ impl Matrix {
             }
             below[n as usize] = list;
         }
+        let held = SymbolicSparseColMatRef::new_checked(size, size, &starts, None, &rows);
+        // The three unknowns of a node fill the same columns: working in blocks pays at any size.
+        let params = CholeskySymbolicParams {
+            supernodal_flop_ratio_threshold: SupernodalThreshold::FORCE_SUPERNODAL,
+            ..Default::default()
+        };
+        let symbolic = factorize_symbolic_cholesky(held, Triangle::Upper, SymmetricOrdering::Identity, params)
+            .map_err(|e| failed(&e))?;
         let values = vec![0.0; rows.len()];
-        Self { starts, rows, values, below, place }
+        Ok(Self { pattern: Arc::new(Pattern { starts, rows, below, place, symbolic }), values })
     }
 
     /// Adds an element of `N` nodes (`3 N` unknowns `w, βy, βz`), turned into the nodes' frames.
@@ -120,13 +140,14 @@ impl Matrix {
         nodes: [u32; N],
         k: &[[f64; M]; M],
     ) {
+        let Pattern { starts, below, place, .. } = &*self.pattern;
         for (j, &nj) in nodes.iter().enumerate() {
-            let list = &self.below[nj as usize];
+            let list = &below[nj as usize];
             let own = list
                 .last()
                 .map_or(0, |(m, skip)| *skip as usize + equation[*m as usize].iter().filter(|&&e| e != HELD).count());
             for (i, &ni) in nodes.iter().enumerate() {
-                if self.place[ni as usize] > self.place[nj as usize] {
+                if place[ni as usize] > place[nj as usize] {
                     continue;
                 }
                 let skip = if ni == nj {
@@ -140,7 +161,7 @@ impl Matrix {
                     if column == HELD {
                         continue;
                     }
-                    let mut slot = self.starts[column as usize] as usize + skip;
+                    let mut slot = starts[column as usize] as usize + skip;
                     for (r, &row) in rows.iter().enumerate() {
                         if row == HELD || (ni == nj && row > column) {
                             continue;
@@ -154,22 +175,16 @@ impl Matrix {
     }
 
     /// Errors: a matrix that is not positive definite, that is a panel which nothing holds.
-    pub fn factor(self) -> Result<Factor, PanelError> {
-        let size = self.starts.len() - 1;
-        let pattern = SymbolicSparseColMatRef::new_checked(size, size, &self.starts, None, &self.rows);
-        // The three unknowns of a node fill the same columns: working in blocks pays at any size.
-        let params = CholeskySymbolicParams {
-            supernodal_flop_ratio_threshold: SupernodalThreshold::FORCE_SUPERNODAL,
-            ..Default::default()
-        };
-        let symbolic = factorize_symbolic_cholesky(pattern, Triangle::Upper, SymmetricOrdering::Identity, params)
-            .map_err(|e| failed(&e))?;
+    pub fn factor(&self) -> Result<Factor, PanelError> {
+        let Pattern { starts, rows, symbolic, .. } = &*self.pattern;
+        let size = starts.len() - 1;
+        let held = SymbolicSparseColMatRef::new_checked(size, size, starts, None, rows);
         let mut values = vec![0.0; symbolic.len_val()];
         let mut memory = MemBuffer::new(symbolic.factorize_numeric_llt_scratch::<f64>(Par::Seq, Default::default()));
         symbolic
             .factorize_numeric_llt(
                 &mut values,
-                SparseColMatRef::new(pattern, &self.values),
+                SparseColMatRef::new(held, &self.values),
                 Triangle::Upper,
                 Default::default(),
                 Par::Seq,
@@ -177,22 +192,23 @@ impl Matrix {
                 Default::default(),
             )
             .map_err(|e| failed(&e))?;
-        Ok(Factor { symbolic, values })
+        Ok(Factor { pattern: self.pattern.clone(), values })
     }
 }
 
 /// The Cholesky factor.
 pub(super) struct Factor {
-    symbolic: SymbolicCholesky<u32>,
+    pattern: Arc<Pattern>,
     values: Vec<f64>,
 }
 
 impl Factor {
     /// Replaces right sides, column after column, by their solutions.
     pub fn solve(&self, right: &mut [f64], columns: usize) {
-        let rows = self.symbolic.nrows();
-        let mut memory = MemBuffer::new(self.symbolic.solve_in_place_scratch::<f64>(columns, Par::Seq));
-        LltRef::new(&self.symbolic, &self.values).solve_in_place_with_conj(
+        let symbolic = &self.pattern.symbolic;
+        let rows = symbolic.nrows();
+        let mut memory = MemBuffer::new(symbolic.solve_in_place_scratch::<f64>(columns, Par::Seq));
+        LltRef::new(symbolic, &self.values).solve_in_place_with_conj(
             Conj::No,
             MatMut::from_column_major_slice_mut(right, rows, columns),
             Par::Seq,

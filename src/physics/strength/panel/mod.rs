@@ -25,6 +25,7 @@ mod material;
 mod matrix;
 mod measured_stiffness;
 mod mesh;
+mod meshed;
 mod model;
 mod outline;
 mod peak;
@@ -35,18 +36,18 @@ mod recover;
 mod reference;
 mod refine;
 mod solve;
-
 mod support;
 mod vector;
 
 pub use error::PanelError;
-pub use factored::{Factored, Fineness, Loaded, MeanMoment, Meshed, Push};
+pub use factored::{Factored, Loaded, Pressed, Push};
 pub use grid::Shape;
 pub use layup::{Layup, PlyStress};
 pub use load::{Load, Rect, couple};
 pub use material::{Material, Ply, Strength};
 pub use measured_stiffness::{scale_of_part, scales_of_part};
 pub use mesh::Mesh;
+pub use meshed::{Fineness, MeanMoment, Meshed};
 pub use model::{Bed, EdgeSupport, Line, LineKind, Panel, PlateStiffness, Point, Region, Section};
 pub use plywood::{ACROSS_OF_ALONG, OfWood, Plywood};
 pub use reaction::{Reaction, Resultant, SupportPart};

@@ -1,7 +1,9 @@
 //! A panel as a plate: its meshes, their factored equations, and what loads do on them.
 
+use std::sync::Arc;
+
 use super::arrange::{Arrangement, arrange};
-use super::assembly::System;
+use super::assembly::{Equations, System};
 use super::error::PanelError;
 use super::load::{self, Load};
 use super::mesh::{self, Mesh};
@@ -9,17 +11,37 @@ use super::model::{LineKind, Panel, PlateStiffness, Section};
 use super::outline;
 use super::peak::Peak;
 use super::recover::{Corners, Fields};
-use super::support::{Holds, holds};
+use super::support::{Holds, held};
 
 /// Triangles of the first mesh, about: panel area over half the square of its size.
 const FIRST_TRIANGLES: f64 = 150.0;
 
 /// One mesh with its factored equations.
 pub(super) struct Stage {
-    pub mesh: Mesh,
+    pub mesh: Arc<Mesh>,
     pub holds: Holds,
     pub system: System,
-    pub corners: Corners,
+    pub corners: Arc<Corners>,
+}
+
+/// The same before its beds: what panels that differ by those alone share.
+pub(super) struct Bare {
+    mesh: Arc<Mesh>,
+    holds: Holds,
+    equations: Arc<Equations>,
+    corners: Arc<Corners>,
+}
+
+impl Bare {
+    /// With the beds of a panel, factored.
+    ///
+    /// Errors: a panel that nothing holds.
+    pub fn on_beds(&self, panel: &Panel) -> Result<Stage, PanelError> {
+        let Bare { mesh, holds, equations, corners } = self;
+        let holds = holds.with_beds(panel, mesh)?;
+        let system = System::new(equations, &holds.cushions)?;
+        Ok(Stage { mesh: mesh.clone(), holds, system, corners: corners.clone() })
+    }
 }
 
 /// What a set of loads does on one mesh.
@@ -68,10 +90,17 @@ impl<'a> Plate<'a> {
     ///
     /// Errors: a panel that nothing holds.
     pub fn stage(&self, mesh: Mesh) -> Result<Stage, PanelError> {
-        let holds = holds(self.panel, &self.arrangement, &mesh)?;
-        let system = System::new(&mesh, &self.stiffness, &holds)?;
-        let corners = Corners::new(&mesh, &self.arrangement);
-        Ok(Stage { mesh, holds, system, corners })
+        self.bare(mesh)?.on_beds(self.panel)
+    }
+
+    /// Assembles all but the beds.
+    ///
+    /// Errors: a mesh too large for the solver.
+    pub fn bare(&self, mesh: Mesh) -> Result<Bare, PanelError> {
+        let holds = held(self.panel, &self.arrangement, &mesh);
+        let equations = Arc::new(Equations::new(&mesh, &self.stiffness, &holds)?);
+        let corners = Arc::new(Corners::new(&mesh, &self.arrangement));
+        Ok(Bare { mesh: Arc::new(mesh), holds, equations, corners })
     }
 
     /// What each of several sets of loads does.

@@ -270,7 +270,7 @@ impl Solved<'_> {
             levels: levels.clone(),
             weakest: recover::weakest(mesh, &plate.panel.sections(), &section_forces),
             forces: section_forces,
-            mesh: mesh.clone(),
+            mesh: Mesh::clone(mesh),
         }
     }
 }

@@ -25,6 +25,7 @@ pub(super) enum Hold {
 }
 
 /// Springs or a beam between two nodes.
+#[derive(Clone)]
 pub(super) struct Spring {
     pub nodes: [u32; 3],
     pub link: Link,
@@ -33,6 +34,7 @@ pub(super) struct Spring {
 }
 
 /// A triangle's part of a bed.
+#[derive(Clone)]
 pub(super) struct Cushion {
     pub nodes: [u32; NODES],
     pub link: Square,
@@ -40,6 +42,7 @@ pub(super) struct Cushion {
 }
 
 /// Supports of a panel carried over to a mesh's nodes.
+#[derive(Clone)]
 pub(super) struct Holds {
     /// Parts that hold each node's deflection.
     pub parts: Vec<Vec<SupportPart>>,
@@ -48,14 +51,14 @@ pub(super) struct Holds {
     pub cushions: Vec<Cushion>,
 }
 
-/// Carries the panel's supports over to the mesh. Errors: no support, or a mechanism.
-pub(super) fn holds(panel: &Panel, arrangement: &Arrangement, mesh: &Mesh) -> Result<Holds, PanelError> {
+/// Carries the panel's edges and lines over to the mesh, its beds not yet.
+pub(super) fn held(panel: &Panel, arrangement: &Arrangement, mesh: &Mesh) -> Holds {
     let count = mesh.nodes.len();
     let mut holds = Holds {
         parts: vec![Vec::new(); count],
         rotation: vec![Hold::Free; count],
         springs: Vec::new(),
-        cushions: cushions(panel, mesh),
+        cushions: Vec::new(),
     };
     for side in &mesh.sides {
         let [a, b, _] = side.nodes.map(|n| mesh.nodes[n as usize]);
@@ -90,8 +93,7 @@ pub(super) fn holds(panel: &Panel, arrangement: &Arrangement, mesh: &Mesh) -> Re
             }
         }
     }
-    holds.check(mesh)?;
-    Ok(holds)
+    holds
 }
 
 /// What the panel's beds make of each triangle that they overlap.
@@ -127,6 +129,15 @@ fn cushions(panel: &Panel, mesh: &Mesh) -> Vec<Cushion> {
 }
 
 impl Holds {
+    /// With the panel's beds.
+    ///
+    /// Errors: no support, or a mechanism.
+    pub fn with_beds(&self, panel: &Panel, mesh: &Mesh) -> Result<Holds, PanelError> {
+        let holds = Holds { cushions: cushions(panel, mesh), ..self.clone() };
+        holds.check(mesh)?;
+        Ok(holds)
+    }
+
     fn hold(&mut self, nodes: [u32; 3], part: SupportPart, rotation: Hold) {
         for n in nodes.map(|n| n as usize) {
             if !self.parts[n].contains(&part) {

@@ -1,0 +1,228 @@
+//! A mesh of a transom's shape with the places about which moments are told, and what all panels on it share.
+
+use std::sync::{Arc, Mutex, PoisonError};
+
+use super::error::PanelError;
+use super::grid::{Shape, along_edges};
+use super::mesh::{Mesh, Skeleton, double_area};
+use super::model::{Panel, Point};
+use super::plate::{Bare, Plate};
+use super::reference::RULE;
+
+/// How fine the mesh is, and over what width moments are told, m.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Fineness {
+    /// Sides of triangles, about.
+    pub size: f64,
+    /// Width of the mean.
+    pub width: f64,
+}
+
+/// A mesh of a transom's shape with the places about which moments are told: the same for every panel of that shape, however it is
+/// made and held.
+pub struct Meshed {
+    mesh: Skeleton,
+    means: Vec<Mean>,
+    /// By triangle, the means that have a part of it.
+    about: Vec<Vec<u32>>,
+    pub(super) fineness: Fineness,
+    /// The last panels without their beds.
+    bare: Mutex<Vec<(Panel, Arc<Bare>)>>,
+}
+
+/// Panels without their beds that are kept: a sound core and a soft one, before a build-up and after. Common practice, no source.
+const MOST_BARE: usize = 4;
+
+impl Meshed {
+    /// Of a shape.
+    pub fn of(shape: Shape, fineness: Fineness) -> Meshed {
+        let mesh = shape.mesh(fineness.size);
+        let means = means(&mesh.clone().whole(), &shape.lattice(), fineness.width);
+        let mut about = vec![Vec::new(); mesh.triangles.len()];
+        for (i, mean) in means.iter().enumerate() {
+            mean.parts.iter().for_each(|(t, _)| about[*t as usize].push(i as u32));
+        }
+        Meshed { mesh, means, about, fineness, bare: Mutex::default() }
+    }
+
+    /// A panel's equations before its beds, made once for all panels that differ by those alone.
+    ///
+    /// Errors: a panel that is no plate, or a shape that is none.
+    pub(super) fn bare(&self, panel: &Panel) -> Result<Arc<Bare>, PanelError> {
+        let without = Panel { beds: Vec::new(), ..panel.clone() };
+        // A thread that panicked left a list that is whole.
+        let mut kept = self.bare.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some((_, bare)) = kept.iter().find(|(panel, _)| *panel == without) {
+            return Ok(bare.clone());
+        }
+        let (mesh, arrangement) = along_edges(panel, self.mesh.clone())?;
+        let bare = Arc::new(Plate::on(panel, arrangement, self.fineness.size)?.bare(mesh)?);
+        if kept.len() >= MOST_BARE {
+            kept.remove(0);
+        }
+        kept.push((without, bare.clone()));
+        Ok(bare)
+    }
+
+    /// The mean moments that use most by a norm of them, and how much; `sampled` as [`Mean::of`] takes them. `None` where nothing is used.
+    ///
+    /// A mean is made of moments within its triangles, where they are linear. So it uses no more than the worst corners of these, each
+    /// by its part, and a corner no more than its parts of `units`, what a moment of one uses of each sort: places that stay below
+    /// what was found so need not be worked out.
+    pub(super) fn most<T>(
+        &self,
+        sampled: &[[[f64; 3]; 3]],
+        units: [f64; 3],
+        used: impl Fn([f64; 3]) -> (f64, T),
+    ) -> Option<(MeanMoment, T)> {
+        let bounds: Vec<f64> = sampled.iter().map(|samples| (1.0 + ROUNDING) * at_corners(samples, units)).collect();
+        let first = (0..bounds.len()).max_by(|a, b| bounds[*a].total_cmp(&bounds[*b]))?;
+        let mut looked = vec![false; self.means.len()];
+        let (mut most, mut best) = (0.0, None);
+        for t in std::iter::once(first).chain(0..bounds.len()) {
+            if bounds[t] < most {
+                continue;
+            }
+            for &place in &self.about[t] {
+                if std::mem::replace(&mut looked[place as usize], true) {
+                    continue;
+                }
+                let mean = &self.means[place as usize];
+                if mean.bound(&bounds) < most {
+                    continue;
+                }
+                let mean = mean.of(sampled);
+                let (part, what) = used(mean.moment);
+                // Of two alike the first of all places, whatever was looked at first.
+                let first = best.as_ref().is_none_or(|(known, _, _)| place < *known);
+                if part > most || (part == most && part > 0.0 && first) {
+                    most = part;
+                    best = Some((place, mean, what));
+                }
+            }
+        }
+        best.map(|(_, mean, what)| (mean, what))
+    }
+}
+
+/// By how much rounding may lift a mean over its bound, as a part of it.
+const ROUNDING: f64 = 1e-9;
+
+/// What the worst corner uses at most: moments are linear from sample to sample, which stand at 2/3, 1/6, 1/6.
+fn at_corners(samples: &[[f64; 3]; 3], units: [f64; 3]) -> f64 {
+    let corner = |i: usize, k: usize| 2.0 * samples[i][k] - (samples[0][k] + samples[1][k] + samples[2][k]) / 3.0;
+    (0..3).map(|i| (0..3).map(|k| units[k] * corner(i, k).abs()).sum()).fold(0.0, f64::max)
+}
+
+/// A place with the parts that the moments about it have in their mean.
+pub(super) struct Mean {
+    at: Point,
+    /// Triangles, with the parts that each of their three samples has.
+    parts: Vec<(u32, [f64; 3])>,
+    /// The same triangles with all of their parts.
+    whole: Vec<(u32, f64)>,
+}
+
+impl Mean {
+    /// What it can be at most, from what its triangles' corners are at most.
+    fn bound(&self, bounds: &[f64]) -> f64 {
+        self.whole.iter().map(|(t, part)| part * bounds[*t as usize]).sum()
+    }
+
+    pub fn of(&self, sampled: &[[[f64; 3]; 3]]) -> MeanMoment {
+        let mut moment = [0.0; 3];
+        for (t, parts) in &self.parts {
+            for (part, sample) in parts.iter().zip(&sampled[*t as usize]) {
+                (0..3).for_each(|k| moment[k] += part * sample[k]);
+            }
+        }
+        MeanMoment { at: self.at, moment }
+    }
+}
+
+/// The mean moments about a place: `M_y, M_z, M_yz`, N·m per metre; positive stretches the face at positive x.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MeanMoment {
+    pub at: Point,
+    pub moment: [f64; 3],
+}
+
+/// A triangle's points of integration: place, area (m²), and what each of the three samples has of the moment there, which is linear.
+type Points = [(Point, f64, [f64; 3]); RULE.len()];
+
+fn points(mesh: &Mesh) -> Vec<Points> {
+    (0..mesh.triangles.len())
+        .map(|t| {
+            let corners = mesh.corners(t);
+            let area = 0.5 * double_area(corners);
+            RULE.map(|(n, weight)| {
+                let at = [0, 1].map(|k| (0..3).map(|i| n[i] * corners[i][k]).sum());
+                // Samples stand at 2/3, 1/6, 1/6.
+                (at, weight * area, n.map(|own| 2.0 * own - 1.0 / 3.0))
+            })
+        })
+        .collect()
+}
+
+/// Means about these places.
+pub(super) fn means(mesh: &Mesh, places: &[Point], width: f64) -> Vec<Mean> {
+    let points = points(mesh);
+    // Sorted by their least y, those about a place are found without looking at all.
+    let reach = |t: u32, k: usize| mesh.corners(t as usize).map(|p| p[k]);
+    let least = |t: u32, k: usize| reach(t, k).into_iter().fold(f64::INFINITY, f64::min);
+    let most = |t: u32, k: usize| reach(t, k).into_iter().fold(f64::NEG_INFINITY, f64::max);
+    let mut order: Vec<(f64, u32)> = (0..points.len() as u32).map(|t| (least(t, 0), t)).collect();
+    order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+    let widest = order.iter().map(|(low, t)| most(*t, 0) - low).fold(0.0, f64::max);
+    places
+        .iter()
+        .map(|&at| {
+            let from = order.partition_point(|(low, _)| low + widest <= at[0] - width);
+            let mut parts: Vec<(u32, [f64; 3])> = Vec::new();
+            let mut sum = 0.0;
+            for &(_, t) in order[from..].iter().take_while(|(low, _)| *low < at[0] + width) {
+                if least(t, 1) >= at[1] + width || most(t, 1) <= at[1] - width {
+                    continue;
+                }
+                let mut own = [0.0; 3];
+                for (place, area, samples) in &points[t as usize] {
+                    let tent = |k: usize| (1.0 - (place[k] - at[k]).abs() / width).max(0.0);
+                    let part = tent(0) * tent(1) * area;
+                    sum += part;
+                    (0..3).for_each(|i| own[i] += part * samples[i]);
+                }
+                parts.push((t, own));
+            }
+            // Nothing lies so near only where triangles are far larger than the width.
+            parts.iter_mut().for_each(|(_, own)| *own = own.map(|part| part / f64::max(sum, f64::MIN_POSITIVE)));
+            let whole = parts.iter().map(|(t, own)| (*t, own.iter().sum())).collect();
+            Mean { at, parts, whole }
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    proptest! {
+        #[test]
+        fn what_is_not_looked_at_is_never_more(
+            seed in proptest::collection::vec(-1.0..1.0_f64, 60),
+            units in [0.1..2.0_f64, 0.1..2.0_f64, 0.1..2.0_f64],
+        ) {
+            let shape = Shape { chine: [1.0, 0.3], corner: [1.1, 0.7], cutout: Some([0.4, 0.5]) };
+            let meshed = Meshed::of(shape, Fineness { size: 0.1, width: 0.1 });
+            let sampled: Vec<[[f64; 3]; 3]> = (0..meshed.about.len())
+                .map(|t| [0, 1, 2].map(|i| [0, 1, 2].map(|k| seed[(7 * t + 3 * i + k) % seed.len()] * (t % 11) as f64)))
+                .collect();
+            let norm = |m: [f64; 3]| (0..3).map(|k| (units[k] * m[k]).powi(2)).sum::<f64>().sqrt();
+            let all = meshed.means.iter().map(|mean| norm(mean.of(&sampled).moment)).fold(0.0, f64::max);
+            let (mean, found) = meshed.most(&sampled, units, |m| (norm(m), norm(m))).unwrap();
+            prop_assert_eq!(found, all);
+            prop_assert_eq!(norm(mean.moment), all);
+        }
+    }
+}
