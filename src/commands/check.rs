@@ -7,6 +7,7 @@ use clap::{Args, ValueEnum};
 
 use super::hands::side_by_side;
 use super::output::{Paper, write};
+use super::photographs::Shown;
 use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, photographs, print, stamp, written_to};
 use crate::report::{self, Report};
 use crate::rules::{self, Verdict};
@@ -24,10 +25,12 @@ pub(super) struct CheckArgs {
     /// Write the drawings as SVG files into this folder
     #[arg(long, value_name = "DIR")]
     drawings: Option<PathBuf>,
-    /// Put the job's photographs into the HTML file, as they are: with place and time, where the camera
-    /// wrote them in
+    /// Put the job's photographs into the HTML file: upright, smaller, without the place and time that the camera wrote in
     #[arg(long, requires = "html")]
     photographs: bool,
+    /// Put them in as they were taken, with all that the camera wrote in
+    #[arg(long, requires = "photographs")]
+    as_taken: bool,
     /// Units of the report
     #[arg(long, value_enum, default_value = "us")]
     units: UnitsChoice,
@@ -64,11 +67,12 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
     let page = match &args.html {
         Some(file) => {
             let named = &loaded.rig.job.photographs;
-            let pictures = if args.photographs {
-                photographs::embedded(named, &loaded.page, &args.job)?
-            } else {
-                photographs::named(named)
+            let shown = match (args.photographs, args.as_taken) {
+                (true, true) => Some(Shown::AsTaken),
+                (true, false) => Some(Shown::Report),
+                (false, _) => None,
             };
+            let pictures = photographs::embedded(named, &loaded.page, &args.job, shown)?;
             Some((file.clone(), report::page(&report, &stamp(&args.job, &loaded, &catalog), &pictures)))
         }
         None => None,

@@ -5,8 +5,9 @@ use std::process::ExitCode;
 
 use clap::Args;
 
+use super::hands::side_by_side;
 use super::output::{Paper, write};
-use super::{CatalogChoice, CommandError, load_catalog, load_job, print, written_to};
+use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print, written_to};
 use crate::{report, rules};
 
 #[derive(Args)]
@@ -16,6 +17,12 @@ pub(super) struct TapeArgs {
     /// Write them as a measuring sheet to print and take along, as one HTML file
     #[arg(long, value_name = "FILE")]
     html: Option<PathBuf>,
+    /// Judge again with every reading a little off, and list what was taken already too: what removes most doubt first
+    #[arg(long)]
+    how_sure: bool,
+    /// Units of what was taken already
+    #[arg(long, value_enum, default_value = "us")]
+    units: UnitsChoice,
     /// Write a sheet for a sea trial, to print and take along, as one HTML file
     #[arg(long, value_name = "FILE", conflicts_with = "html")]
     trial: Option<PathBuf>,
@@ -26,7 +33,10 @@ pub(super) struct TapeArgs {
 pub(super) fn run(args: &TapeArgs) -> Result<ExitCode, CommandError> {
     let catalog = load_catalog(&args.catalog)?;
     let loaded = load_job(&args.job, &catalog)?;
-    let (rig, judged) = (&loaded.rig, rules::judge(&loaded.case()));
+    let (rig, mut judged) = (&loaded.rig, rules::judge(&loaded.case_by(side_by_side)));
+    if args.how_sure {
+        loaded.weigh(&catalog, &mut judged);
+    }
     if let Some(file) = &args.trial {
         write(&[Paper::sealed(file, &report::trial_sheet(rig.title()))])?;
         written_to(file, ": print it and take it along")?;
@@ -37,7 +47,7 @@ pub(super) fn run(args: &TapeArgs) -> Result<ExitCode, CommandError> {
             write(&[Paper::sealed(file, &report::measuring_sheet(rig.title(), &judged))])?;
             written_to(file, ": print it and take it along")?;
         }
-        None => print(&report::measuring_list(rig.title(), &judged))?,
+        None => print(&report::measuring_list(rig.title(), &judged, args.units.into()))?,
     }
     Ok(ExitCode::SUCCESS)
 }

@@ -75,6 +75,7 @@ pub(super) fn page(question: &Question, pictures: &BTreeMap<String, String>) -> 
                 address: pictures.get(&photograph.file).filter(|address| is_picture(address)).cloned(),
                 file: photograph.file.clone(),
                 caption: photograph.caption.clone(),
+                finding: photograph.finding.clone(),
             })
             .collect();
         value!({ "faults": [], "html": report::page(&report, &stamp, &photographs) })

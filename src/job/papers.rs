@@ -35,5 +35,7 @@ things! {
         file: String = named_file(&[".jpg", ".jpeg", ".png"]),
         /// What it shows.
         caption: Option<String>,
+        /// The check beside whose finding it stands, such as `fit/top-edge`.
+        finding: Option<String>,
     }
 }

@@ -1,5 +1,7 @@
 //! Files are written whole or not at all, and never over anything that this program did not write.
 
+use base64::Engine;
+use image::{ImageFormat, RgbImage};
 use std::fs;
 
 use super::{demo, sternknee};
@@ -70,8 +72,22 @@ fn drawings_are_files_of_their_own() {
     sternknee().arg("check").arg(&job).arg("--drawings").arg(&out).assert().code(2);
 }
 
-/// The least picture of each kind that tells itself by its first bytes.
-const PNG: &[u8] = b"\x89PNG\r\n\x1a\n rest";
+/// A picture of this kind, half as high as wide, its left half black and its right half white.
+fn picture(wide: u32, format: ImageFormat) -> Vec<u8> {
+    let picture = RgbImage::from_fn(wide, wide / 2, |x, _| image::Rgb([if x < wide / 2 { 0 } else { 255 }; 3]));
+    let mut bytes = std::io::Cursor::new(Vec::new());
+    picture.write_to(&mut bytes, format).expect("encoded");
+    bytes.into_inner()
+}
+
+/// The JPEG with what a camera writes before the picture: that it was held on its right side (Exif 2.32, tag 0x0112, value 6), and
+/// a word that stands for the place.
+fn as_a_camera_writes(jpeg: &[u8]) -> Vec<u8> {
+    let mut exif = b"Exif\0\0MM\0\x2a\0\0\0\x08\0\x01\x01\x12\0\x03\0\0\0\x01\0\x06\0\0\0\0\0\0".to_vec();
+    exif.extend(b"54 degrees north");
+    let length = (exif.len() as u16 + 2).to_be_bytes();
+    [&jpeg[..2], &[0xff, 0xe1], &length, &exif, &jpeg[2..]].concat()
+}
 
 fn with_photograph(file: &str) -> String {
     format!("(title: \"t\", sitting: as_fitted, photographs: [(file: \"{file}\", caption: \"the stern\")])")
@@ -81,7 +97,7 @@ fn with_photograph(file: &str) -> String {
 fn photographs_go_in_on_request_only() {
     let folder = tempfile::tempdir().expect("a folder");
     fs::create_dir(folder.path().join("pictures")).expect("a folder");
-    fs::write(folder.path().join("pictures/a.png"), PNG).expect("written");
+    fs::write(folder.path().join("pictures/a.png"), picture(40, ImageFormat::Png)).expect("written");
     let job = folder.path().join("job.ron");
     fs::write(&job, with_photograph("pictures/a.png")).expect("written");
     let out = folder.path().join("report.html");
@@ -96,16 +112,56 @@ fn photographs_go_in_on_request_only() {
 }
 
 #[test]
+fn a_photograph_is_turned_upright_made_smaller_and_loses_its_place() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let taken = as_a_camera_writes(&picture(4000, ImageFormat::Jpeg));
+    fs::write(folder.path().join("a.jpg"), &taken).expect("written");
+    let job = folder.path().join("job.ron");
+    fs::write(&job, with_photograph("a.jpg")).expect("written");
+    let out = folder.path().join("report.html");
+    let shown = |more: &[&str]| {
+        sternknee().arg("check").arg(&job).arg("--html").arg(&out).arg("--photographs").args(more).assert().code(0);
+        let page = fs::read_to_string(&out).expect("a page");
+        let lead = "data:image/jpeg;base64,";
+        let start = page.find(lead).expect("a picture") + lead.len();
+        let text = &page[start..start + page[start..].find('"').expect("an end")];
+        base64::engine::general_purpose::STANDARD.decode(text).expect("base64")
+    };
+    let made = shown(&[]);
+    assert!(!made.windows(16).any(|words| words == b"54 degrees north"));
+    let picture = image::load_from_memory(&made).expect("a picture").into_rgb8();
+    assert_eq!(picture.dimensions(), (800, 1600));
+    assert!(picture.get_pixel(400, 100)[0] < 20 && picture.get_pixel(400, 1500)[0] > 235, "what was left is on top");
+    assert!(made.len() < taken.len());
+    assert_eq!(shown(&["--as-taken"]), taken);
+}
+
+#[test]
+fn a_photograph_names_a_check_that_there_is() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let job = folder.path().join("job.ron");
+    let text = "(title: \"t\", sitting: as_fitted, photographs: [(file: \"a.png\", finding: \"fit/top-egde\")])";
+    fs::write(&job, text).expect("written");
+    let out = folder.path().join("report.html");
+    let refused = sternknee().arg("check").arg(&job).arg("--html").arg(&out).assert().code(2);
+    let words = said(&refused.get_output().stderr);
+    assert!(words.contains("photographs[0].finding") && words.contains("fit/top-egde"), "{words}");
+}
+
+#[test]
 fn a_photograph_that_cannot_go_in_is_told_at_its_place() {
     let folder = tempfile::tempdir().expect("a folder");
     let job = folder.path().join("job.ron");
     let out = folder.path().join("report.html");
     fs::write(folder.path().join("words.png"), "no picture").expect("written");
-    fs::write(folder.path().join("large.png"), [PNG, &vec![0; 4 << 20]].concat()).expect("written");
+    let whole = picture(40, ImageFormat::Png);
+    fs::write(folder.path().join("broken.png"), &whole[..whole.len() / 2]).expect("written");
+    fs::write(folder.path().join("large.png"), [whole, vec![0; 41 << 20]].concat()).expect("written");
     for (file, expected) in [
         ("nowhere.png", "cannot be read"),
         ("words.png", "neither a PNG nor a JPEG"),
-        ("large.png", "larger than 3 MB"),
+        ("large.png", "larger than 40 MB"),
+        ("broken.png", "cannot be read as a picture"),
         ("../secret.png", "leads out of the job's folder"),
         ("/etc/secret.png", "leads out of the job's folder"),
         ("drawing.svg", "neither a .png nor a .jpg"),

@@ -53,6 +53,7 @@ fn named(report: &Report) -> Vec<Embedded> {
             address: None,
             file: photograph.file.clone(),
             caption: photograph.caption.clone(),
+            finding: photograph.finding.clone(),
         })
         .collect()
 }

@@ -249,7 +249,7 @@ fn the_sheet_asks_for_the_one_figure_of_a_bracket_that_lacks() {
     let job = "(engines_on: [(class: \"four-stroke 150 hp inline-4\", shaft: \"25 in\", bracket: (described: \
                (setback: \"30 in\", rated_power: \"300 hp\", rated_weight: \"1,200 lb\"))), ])";
     with_report(job, |report| {
-        let list = report::measuring_list("sheet", report.judged);
+        let list = report::measuring_list("sheet", report.judged, Units::Us);
         assert!(list.contains("the bracket's own weight"), "{list}");
         assert!(list.contains("engines_on[].bracket.described.weight"), "{list}");
         assert!(!list.contains("the bracket's rated weight") && !list.contains("the bracket's rated power"), "{list}");

@@ -84,7 +84,7 @@ fn all_the_way(text: &str) {
             assert!(!json.contains("NaN") && !json.contains(":inf"));
         }
     }
-    assert!(!report::measuring_list(rig.title(), &judged).is_empty());
+    assert!(!report::measuring_list(rig.title(), &judged, Units::Us).is_empty());
 }
 
 proptest! {

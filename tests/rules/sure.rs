@@ -89,6 +89,54 @@ fn trim_is_worth_the_root_of_squares_of_what_each_weight_trims_her() {
     assert!((found / textbook - 1.0).abs() < 0.01, "{found} is not {textbook}");
 }
 
+/// 33 CFR 183.53(a): 2 (L · B) - 90, so the root of squares of 2 B δL and 2 L δB; raising it to 5 hp adds the spread of what is
+/// rounded, a twelfth of 5² to the variance, which is less than a hundredth of this.
+#[test]
+fn the_power_formula_is_worth_the_root_of_squares_of_length_and_width() {
+    let judged = weighed(&study(
+        "boat: (craft: monohull, bottom: vee, length: \"17 ft ± 1 ft\", transom_width: \"6 ft 6 in ± 6 in\", \
+           beam: \"7 ft ± 0 in\"), \
+         transom: (height: \"25 in ± 0 in\"), steering: wheel, \
+         engines_on: [(described: (power: \"90 hp ± 0 hp\"), at: [centre])]",
+    ));
+    let doubt = doubt(&judged, "power/formula-limit");
+    let textbook = (2.0 * 6.5_f64).hypot(2.0 * 17.0 * 0.5);
+    let found = us(doubt.room);
+    assert!((found / textbook - 1.0).abs() < 0.015, "{found} is not {textbook}");
+}
+
+/// The pull on a bolt group: each reading's part is what the same bolts are pulled with it alone a little more, as one finds it by
+/// hand; all of them together by the root of squares.
+#[test]
+fn the_pull_on_a_bolt_group_is_worth_the_root_of_squares() {
+    let pass = include_str!("cases/strength-bolts-tension/pass.ron");
+    let with = |jolt: &str, holes: &str| {
+        let text = pass.replace("acceleration: \"2 gn\"", &format!("acceleration: \"{jolt}\""));
+        text.replace("upper_holes: \"1-7/8 in\"", &format!("upper_holes: \"{holes}\""))
+    };
+    let judged = weighed(&with("2 gn ± 0.2 gn", "1-7/8 in ± 1/8 in"));
+    let doubt = doubt(&judged, "strength/bolts-tension");
+    let found = doubt.found.expect("a worth").si;
+    let of_text = |text: String| {
+        let rig = rig(&text);
+        let judged = rules::judge(&Case::new(&rig));
+        of(&judged, "strength/bolts-tension").finding.found.expect("a factor").si
+    };
+    let between =
+        |low: [&str; 2], high: [&str; 2]| 0.5 * (of_text(with(high[0], high[1])) - of_text(with(low[0], low[1])));
+    let mine =
+        [between(["1.8 gn", "1-7/8 in"], ["2.2 gn", "1-7/8 in"]), between(["2 gn", "1-3/4 in"], ["2 gn", "2 in"])];
+    // What else the bolts hang on: the rest of the square.
+    let rest: f64 = doubt
+        .decides
+        .iter()
+        .filter(|decides| !["operating.acceleration", "transom.upper_holes"].contains(&decides.reading.path.as_str()))
+        .map(|decides| decides.share)
+        .sum();
+    let textbook = mine[0].hypot(mine[1]) / (1.0 - rest).sqrt();
+    assert!((found / textbook - 1.0).abs() < 0.01, "{found} is not {textbook}: {mine:?}, {rest}");
+}
+
 #[test]
 fn readings_without_tolerance_give_todays_report() {
     let text = hung("± 0 lb", "± 0 lb", "± 0 lb", "700 lb ± 0 lb");

@@ -48,6 +48,8 @@ pub struct Embedded {
     pub file: String,
     /// What it shows.
     pub caption: Option<String>,
+    /// The rule's id beside whose finding it stands.
+    pub finding: Option<String>,
 }
 
 /// The report as one HTML document.

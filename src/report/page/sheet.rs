@@ -10,7 +10,7 @@ use crate::job::{self, Across, EngineGroup, EngineSpec, Hung, Job, Sitting};
 use crate::quantity::{Dimensioned, Reading};
 use crate::reading::Declared;
 use crate::report::drawings::places;
-use crate::report::sheet::waiting;
+use crate::report::sheet::{Again, again, waiting};
 use crate::rig;
 use crate::rules::{self, Judged};
 
@@ -23,11 +23,25 @@ struct Entry {
 
 /// The sheet of a job: the readings that it lacks.
 pub fn measuring_sheet(title: &str, judged: &[Judged]) -> String {
-    let entries = waiting(judged)
+    let missing = waiting(judged).into_iter().map(|entry| Entry {
+        measurement: entry.missing.measurement,
+        name: entry.missing.name(),
+        rules: entry.rules,
+    });
+    let again: Vec<Entry> = again(judged)
         .into_iter()
-        .map(|entry| Entry { measurement: entry.missing.measurement, name: entry.missing.name(), rules: entry.rules })
+        .map(|Again { taken, rules, .. }| Entry {
+            measurement: taken.declared,
+            name: format!("again: {}", taken.name),
+            rules,
+        })
         .collect();
-    page(&format!("Measuring sheet: {title}"), "the readings that are still missing", entries)
+    let about = if again.is_empty() {
+        "the readings that are still missing"
+    } else {
+        "what is missing, and what to take again"
+    };
+    page(&format!("Measuring sheet: {title}"), about, missing.chain(again).collect())
 }
 
 /// A blank sheet for a sitting: every reading that a job can hold.
