@@ -1,5 +1,6 @@
 //! `controls/old-rigging`
 
+use crate::rules::mend::{self, Change};
 use crate::case::Case;
 use crate::job::rigging::{self, Kept, OldPart, Reach};
 use crate::job::{Cycle, Sitting};
@@ -69,7 +70,12 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Warn,
             Text::from("What should not stay: ").then(Text::join(wrong, "; ")).then(Text::from(".")),
         )
-        .remedy(Text::from("Take these out too, or replace them, and plug the holes that they leave."))
+        .remedy(mend::change(
+            "Take these out too, or replace them, and plug the holes that they leave.",
+            // From the last on, so that the others keep their places.
+            kept.iter().enumerate().rev().filter(|(_, kept)| !told_elsewhere(case, kept) && goes(case, kept).is_some())
+                .map(|(i, _)| Change::out(format!("rigging.kept[{i}]"))),
+        ))
     };
     Ok(finding.table(table))
 }

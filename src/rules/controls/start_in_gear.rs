@@ -1,5 +1,6 @@
 //! `controls/start-in-gear`
 
+use crate::rules::mend::{self, Change};
 use super::told;
 use crate::case::Case;
 use crate::quantity::Text;
@@ -24,9 +25,8 @@ fn judge(case: &Case) -> Judgement {
     let starts = controls.starts_in_gear().ask()?;
     Ok(if *starts {
         Finding::new(Verdict::Fail, Text::from("The engine cranks with the lever in gear."))
-            .remedy(Text::from(
-                "Adjust the shift and its neutral switch, or replace the control; do not use her before.",
-            ))
+            .remedy(mend::change(
+                "Adjust the shift and its neutral switch, or replace the control; do not use her before.", [Change::to("rigging.controls.starts_in_gear", "false")]))
             .buys("neutral switch, or control", Text::from("one for the engine that cranks"))
     } else {
         Finding::new(Verdict::Pass, Text::from("The engine does not crank in gear."))

@@ -1,5 +1,6 @@
 //! `electrical/fuse`
 
+use crate::rules::mend::{self, Change, Remedy};
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::current;
@@ -52,18 +53,18 @@ fn judge(case: &Case) -> Judgement {
                 Verdict::Fail,
                 say!("The {}'s fuse is of {}; its wire may carry {}.", name.as_str(), found, most),
             )
-            .remedy(say!("Fit a fuse between {} and {}.", least, most))
+            .remedy(fitting(i, least, most))
             .buys(format!("fuse for the {name}"), say!("{} to {}", least, most))
         } else if draws.value.exceeds(rating.value) {
             Finding::new(Verdict::Warn, say!("The {} draws {} through a fuse of {}.", name.as_str(), least, found))
-                .remedy(say!("Fit a fuse between {} and {}.", least, most))
+                .remedy(fitting(i, least, most))
                 .buys(format!("fuse for the {name}"), say!("{} to {}", least, most))
         } else if let Some(far) = far {
             Finding::new(
                 Verdict::Warn,
                 say!("The {}'s fuse sits {} along the wire from the battery.", name.as_str(), Measure::tape(far.value)),
             )
-            .remedy(say!("Move it within {}.", Measure::tape(near)))
+            .remedy(mend::change(say!("Move it within {}.", Measure::tape(near)), [Change::told(format!("rigging.electrical.circuits[{i}].fuse_from_battery"), Measure::tape(near))]))
         } else {
             Finding::new(
                 Verdict::Pass,
@@ -80,4 +81,17 @@ fn judge(case: &Case) -> Judgement {
         Some(finding) if missing.is_empty() || finding.verdict == Verdict::Fail => finding,
         _ => Finding::unmeasured(missing),
     })
+}
+
+/// A fuse between what is drawn and what the wire may carry; where it may carry less than is drawn, the wire comes first.
+fn fitting(index: usize, least: Measure, most: Measure) -> Remedy {
+    if least.si > most.si {
+        return mend::first("The wire is too thin for what is drawn: rewire it first, as electrical/ampacity says.", "electrical/ampacity");
+    }
+    let entry = format!("rigging.electrical.circuits[{index}].fuse");
+    let fuse = format!("(rating: {})", mend::quoted(most));
+    mend::change(
+        say!("Fit a fuse between {} and {}.", least, most),
+        [Change::out(format!("{entry}.class")), Change::to(format!("{entry}.described"), fuse)],
+    )
 }

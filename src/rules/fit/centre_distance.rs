@@ -1,5 +1,7 @@
 //! `fit/centre-distance`
 
+use crate::rules::mend::{self, Remedy};
+use crate::rig::Rig;
 use crate::case::Case;
 use crate::physics::fit;
 use crate::quantity::{Dimensioned, Measure, Text, say};
@@ -48,7 +50,7 @@ fn judge(case: &Case) -> Judgement {
                 Verdict::Fail,
                 say!("The {} and the {} stand {} apart and need {}.", a, b, apart, needed.tape()),
             )
-            .remedy(say!("Set their centres at least {} apart.", needed.tape()))
+            .remedy(set_apart(rig, pair[0], pair[1], needed.value()))
         } else {
             Finding::new(
                 Verdict::Pass,
@@ -109,9 +111,21 @@ fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>
             Verdict::Warn,
             say!("At full lock the powerhead of the {} reaches {} from the boat's centreline; the cutout ends at {}.", label, swept.tape(), half),
         )
-        .remedy(Text::from("Limit the steering, move the engine inboard, or set it back on a bracket; try it with the engine on the hoist before drilling."))
+        .remedy(mend::look("Limit the steering, move the engine inboard, or set it back on a bracket; try it with the engine on the hoist before drilling."))
     } else {
         Finding::new(Verdict::Pass, say!("At full lock the powerhead of the {} stays inside the cutout.", label))
     };
     Ok(Some(finding.against(swept.tape(), Limit::AtMost(half)).working(sheet)))
 }
+
+/// Two neighbours set so far apart.
+fn set_apart(rig: &Rig, one: (&Group, &Engine), other: (&Group, &Engine), needed: Length) -> Remedy {
+    let needed = mend::up(needed, SET_STEP_IN);
+    mend::change(
+        say!("Set their centres at least {} apart.", Measure::tape(needed)),
+        mend::apart(rig, one, other, needed),
+    )
+}
+
+/// Step in which engines are set apart. Common practice, no source.
+const SET_STEP_IN: f64 = 0.25;

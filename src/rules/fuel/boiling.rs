@@ -1,5 +1,6 @@
 //! `fuel/boiling`
 
+use crate::rules::mend;
 use super::{lines, told};
 use crate::case::Case;
 use crate::case::rigging::fuel::temperature;
@@ -49,10 +50,10 @@ fn judge(case: &Case) -> Judgement {
         worst.name.as_str()
     );
     let finding = if least.exceeds(left.value()) {
-        Finding::new(Verdict::Warn, summary).remedy(say!(
+        Finding::new(Verdict::Warn, summary).remedy(mend::yard(say!(
             "Lay the hose out of the sun and away from engine and exhaust, lessen the suction ({}), and run on summer fuel.",
             Measure::styled(worst.suction.value(), Style::Suction)
-        ))
+        )))
     } else {
         Finding::new(Verdict::Pass, summary)
     };

@@ -1,5 +1,6 @@
 //! `height/transom-angle`
 
+use crate::rules::mend;
 use crate::case::Case;
 use crate::physics::height;
 use crate::quantity::{Dimensioned, Measure, Text, degrees, inches, say};
@@ -63,12 +64,12 @@ fn judge(case: &Case) -> Judgement {
                     shifted_out
                 ),
             )
-            .remedy(say!(
+            .remedy(mend::yard(say!(
                 "Set wedges of {} between bracket and transom, {} at the thick end, thick end at the {}.",
                 Measure::of(off.value().abs()),
                 wedge.tape(),
                 thick_end
-            ))
+            )))
         } else {
             Finding::new(
                 Verdict::Pass,

@@ -1,5 +1,6 @@
 //! `network/backbone`
 
+use crate::rules::mend;
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::asked;
@@ -39,11 +40,11 @@ fn judge(case: &Case) -> Judgement {
     ] {
         if found.exceeds(most) {
             return Ok(Finding::new(Verdict::Warn, say!("{}: {}.", what, shown(found)))
-                .remedy(Text::from(if what == "backbone" {
+                .remedy(mend::yard(Text::from(if what == "backbone" {
                     "Use heavy cable, or divide it."
                 } else {
                     "Move the backbone to the device, so that its drop is short."
-                }))
+                })))
                 .against(shown(found), Limit::AtMost(shown(most))));
         }
     }

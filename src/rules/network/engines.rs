@@ -1,5 +1,6 @@
 //! `network/engines`
 
+use crate::rules::mend::{self, Change};
 use super::told;
 use crate::case::Case;
 use crate::quantity::{Text, say};
@@ -27,6 +28,6 @@ fn judge(case: &Case) -> Judgement {
     }
     let engines = case.rig.after.mains().len().max(1);
     Ok(Finding::new(Verdict::Warn, Text::from("The engines do not reach the network."))
-        .remedy(Text::from("Fit the gateway that the engines' maker gives, each with a number of its own."))
+        .remedy(mend::change("Fit the gateway that the engines' maker gives, each with a number of its own.", [Change::to("rigging.network.engines_reach_it", "true")]))
         .buys("engine gateway", say!("{}", engines)))
 }

@@ -1,5 +1,6 @@
 //! `network/terminators`
 
+use crate::rules::mend::{self, Change};
 use super::told;
 use crate::case::Case;
 use crate::physics::rigging::network;
@@ -30,7 +31,7 @@ fn judge(case: &Case) -> Judgement {
         Finding::new(Verdict::Pass, Text::from("Two terminators."))
     } else {
         let finding = Finding::new(Verdict::Warn, say!("{} {}.", usize::from(*count), if *count == 1 { "terminator" } else { "terminators" }))
-            .remedy(Text::from("Put one at each end of the backbone and nowhere else; with power off, 60 Ω stands between its two signal wires."));
+            .remedy(mend::change("Put one at each end of the backbone and nowhere else; with power off, 60 Ω stands between its two signal wires.", [Change::to("rigging.network.terminators", network::TERMINATORS.to_string())]));
         if *count < network::TERMINATORS {
             finding.buys("terminator", say!("{}", usize::from(network::TERMINATORS - *count)))
         } else {

@@ -1,5 +1,6 @@
 //! `power/formula-limit`
 
+use crate::rules::mend::{self, Mend, Remedy};
 use uom::si::f64::{Length, Power};
 
 use super::installed;
@@ -118,9 +119,7 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
     if let Some(Plate::Capacity { power: Some(power), .. } | Plate::Builders { power: Some(power), .. }) = plate {
         let found = Measure::of(power.value);
         let finding = if is_over(&[("plate".to_owned(), power)], formula) {
-            Finding::new(Verdict::Warn, say!("The plate says {}, the US formula {}.{}", found, limit, by_test)).remedy(
-                Text::from("Ask the builder, by the hull number, how the plate came about before relying on it."),
-            )
+            Finding::new(Verdict::Warn, say!("The plate says {}, the US formula {}.{}", found, limit, by_test)).remedy(mend::ask(Text::from("Ask the builder, by the hull number, how the plate came about before relying on it."),))
         } else {
             Finding::new(
                 Verdict::Pass,
@@ -142,7 +141,10 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
     };
     let found = installed.measure();
     let over = is_over(&written, formula);
-    let remedy = say!("Choose main engines of at most {} together, or show the builder's own rating.", limit);
+    let remedy = Remedy::new(
+        say!("Choose main engines of at most {} together, or show the builder's own rating.", limit),
+        [Mend::Change(mend::weaker(rig, formula.value()).unwrap_or_default()), Mend::Ask],
+    );
     let finding = match (over, plate) {
         (true, Some(Plate::None | Plate::Illegible)) => Finding::new(
             Verdict::Fail,

@@ -1,5 +1,6 @@
 //! `power/plate-limit`
 
+use crate::rules::mend;
 use super::{Rated, installed, rated};
 use crate::case::Case;
 use crate::job::Role;
@@ -57,7 +58,7 @@ fn judge(case: &Case) -> Judgement {
     let finding = match power::against(&mut sheet, &written, &rated) {
         Against::Over => {
             Finding::new(Verdict::Fail, say!("The main engines make {}; she is rated for {}.{}", found, limit, aside))
-                .remedy(say!("Choose main engines of at most {} together.", limit))
+                .remedy(mend::change(say!("Choose main engines of at most {} together.", limit), mend::weaker(rig, rated.value).unwrap_or_default()))
         }
         Against::Within => Finding::new(
             Verdict::Pass,

@@ -1,5 +1,6 @@
 //! `power/too-little`
 
+use crate::rules::mend;
 use super::{Rated, installed, rated};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Text, say};
@@ -53,9 +54,8 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Warn,
             say!("The main engines make {}; a planing boat of her rating wants {}.", found, limit),
         )
-        .remedy(Text::from(
-            "Settle what she shall do before ordering; if she must plane with a load, choose more power within the rating.",
-        ))
+        .remedy(mend::ask(
+            "Settle what she shall do before ordering; if she must plane with a load, choose more power within the rating."))
     } else {
         Finding::new(
             Verdict::Pass,

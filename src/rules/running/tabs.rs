@@ -1,5 +1,6 @@
 //! `running/tabs`
 
+use crate::rules::mend::{self, Change};
 use uom::si::f64::Velocity;
 
 use super::ready;
@@ -51,7 +52,7 @@ fn judge(case: &Case) -> Judgement {
             say!("The tabs stand {} down; beyond {} they stall.", Measure::of(down.value), Measure::of(most)),
         )
         .against(Measure::of(down.value), Limit::AtMost(Measure::of(most)))
-        .remedy(say!("Set them down by {} at most.", Measure::of(most))));
+        .remedy(mend::change(say!("Set them down by {} at most.", Measure::of(most)), [Change::told("running.tabs.down", Measure::of(most))])));
     }
     let craft = &predicted.built.craft;
     let up = Craft { tabs: None, ..craft.clone() }.range();
@@ -77,7 +78,7 @@ fn judge(case: &Case) -> Judgement {
         );
         return Ok(Finding::new(Verdict::Warn, summary)
             .working(sheet)
-            .remedy(Text::from("Take the tabs up as she gathers speed.")));
+            .remedy(mend::care("Take the tabs up as she gathers speed.")));
     };
     let cost = without.speed - with.speed;
     let verdict = if cost.exceeds(allowed) { Verdict::Warn } else { Verdict::Pass };
@@ -93,7 +94,7 @@ fn judge(case: &Case) -> Judgement {
     .against(Measure::of(cost), Limit::AtMost(Measure::of(allowed)))
     .working(sheet);
     Ok(match verdict {
-        Verdict::Warn => finding.remedy(Text::from("Take the tabs up as she gathers speed.")),
+        Verdict::Warn => finding.remedy(mend::care("Take the tabs up as she gathers speed.")),
         _ => finding,
     })
 }

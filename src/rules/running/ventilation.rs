@@ -1,5 +1,6 @@
 //! `running/ventilation`
 
+use crate::rules::mend;
 use uom::si::f64::Length;
 
 use super::ready;
@@ -59,7 +60,7 @@ fn judge(case: &Case) -> Judgement {
         .working(sheet);
     Ok(match verdict {
         Verdict::Warn => {
-            finding.remedy(Text::from("Set the engines lower by the holes that height/plate-window names."))
+            finding.remedy(mend::first("Set the engines lower by the holes that height/plate-window names.", "height/plate-window"))
         }
         _ => finding,
     })

@@ -1,5 +1,6 @@
 //! `steering/cable`
 
+use crate::rules::mend::{self, Change};
 use super::steered;
 use crate::case::Case;
 use crate::case::rigging::way::{STEERING, told, way};
@@ -53,7 +54,7 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Fail,
             say!("The cable is marked {}; its way is {} round the bends.", found, needs),
         )
-        .remedy(say!("Order one of {}.", ordered))
+        .remedy(mend::change(say!("Order one of {}.", ordered), [Change::told("rigging.steering.cable.length", ordered)]))
         .buys("steering cable", say!("{}", ordered))
         .against(found, limit)
         .working(sheet));
@@ -78,10 +79,10 @@ fn judge(case: &Case) -> Judgement {
         Finding::new(Verdict::Pass, say!("The cable is marked {}; its way is {} round the bends.", found, needs))
     } else {
         Finding::new(Verdict::Warn, say!("The cable reaches, but ").then(Text::join(wrong, "; ")).then(Text::from(".")))
-            .remedy(say!(
+            .remedy(mend::yard(say!(
                 "Lay it again with bends of at least {}; where play is left, replace cable and helm together.",
                 Measure::tape(least_radius())
-            ))
+            )))
             .buys("steering cable, if laying it again does not cure it", say!("{}", ordered))
     };
     Ok(finding.against(found, limit).working(sheet))

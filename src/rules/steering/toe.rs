@@ -1,5 +1,6 @@
 //! `steering/toe`
 
+use crate::rules::mend::{self, Change};
 use crate::case::Case;
 use crate::case::rigging::asked;
 use crate::job::rigging;
@@ -64,7 +65,10 @@ fn judge(case: &Case) -> Judgement {
         Measure::tape(length.value),
         Measure::of(lock)
     ));
-    let remedy = say!("Set the bar to {}, pin to pin: then both stand ahead together.", parallel);
+    let remedy = mend::change(
+        say!("Set the bar to {}, pin to pin: then both stand ahead together.", parallel),
+        [Change::told("rigging.steering.tie_bar.length", parallel)],
+    );
     let worst = match linkage.largest_toe(lock.si()) {
         Ok(worst) => worst,
         Err(_) => {

@@ -1,5 +1,6 @@
 //! `stern/bracket-immersion`
 
+use crate::rules::mend::{self, Change, Remedy};
 use nalgebra::Point3;
 use uom::si::f64::Length;
 
@@ -61,7 +62,7 @@ fn judge(case: &Case) -> Judgement {
         match bracket_foot(rig, group, bracket) {
             Ok(foot) => {
                 let body = boxes.iter().find(|body| body.group == index);
-                one(float, &loadings, bracket, body, &foot).keep_worse(&mut worst);
+                one(float, &loadings, (group, bracket), body, &foot).keep_worse(&mut worst);
             }
             Err(missing) => Missing::gather(&mut lacking, missing),
         }
@@ -72,7 +73,7 @@ fn judge(case: &Case) -> Judgement {
     })
 }
 
-fn one(float: &Float, loadings: &[Lying], bracket: &Bracket, body: Option<&BracketBox>, foot: &Point3<f64>) -> Finding {
+fn one(float: &Float, loadings: &[Lying], (group, bracket): (&Group, &Bracket), body: Option<&BracketBox>, foot: &Point3<f64>) -> Finding {
     let carries = |lies: &Floating| body.map(|body| Hull::new(body.mesh.clone()).cut(&lies.plane).volume * float.water);
     let height = |lies: &Floating| lies.height_above_water(foot);
     let rows = loadings
@@ -119,7 +120,7 @@ fn one(float: &Float, loadings: &[Lying], bracket: &Bracket, body: Option<&Brack
     }
     let table = Table::new(&format!("lowest point of `{name}`"), &["loading", "above water", "its box carries"], rows);
     let finding = match (bracket.spec.kind, body) {
-        (Some(BracketKind::SetbackPlate | BracketKind::JackPlate), _) => plate(bracket, foot, words, &mut sheet),
+        (Some(BracketKind::SetbackPlate | BracketKind::JackPlate), _) => plate(group, bracket, foot, words, &mut sheet),
         (Some(BracketKind::Box), None) if least.si() < 0.0 => {
             let missing = vec![Missing {
                 measurement: reading!(job::BracketSpec.buoyant_volume),
@@ -132,18 +133,20 @@ fn one(float: &Float, loadings: &[Lying], bracket: &Bracket, body: Option<&Brack
         }
         _ => {
             let limit = body.map_or(Length::from_si(0.0), |body| -body.depth);
-            at_rest(least, limit, words.then(Text::from(".")))
+            at_rest(group, bracket, (least, limit), words.then(Text::from(".")))
         }
     };
     finding.table(table).working(sheet)
 }
 
 /// Arms, or a box, against the water at rest.
-fn at_rest(height: Length, limit: Length, words: Text) -> Finding {
+fn at_rest(group: &Group, bracket: &Bracket, (height, limit): (Length, Length), words: Text) -> Finding {
     let finding = if height < limit {
-        Finding::new(Verdict::Warn, words).remedy(say!(
-            "Mount it {} higher, or bring the stern up by as much (see stern/trim-change).",
-            Measure::tape(limit - height)
+        Finding::new(Verdict::Warn, words).remedy(higher(
+            group,
+            bracket,
+            limit - height,
+            "Mount it {} higher with its engines a shaft longer or rows lower by as much, or bring the stern up by as much.",
         ))
     } else {
         Finding::new(Verdict::Pass, words)
@@ -152,7 +155,7 @@ fn at_rest(height: Length, limit: Length, words: Text) -> Finding {
 }
 
 /// A plate against the water that leaves the transom under way; at rest it lies in the water.
-fn plate(bracket: &Bracket, foot: &Point3<f64>, words: Text, sheet: &mut Sheet) -> Finding {
+fn plate(group: &Group, bracket: &Bracket, foot: &Point3<f64>, words: Text, sheet: &mut Sheet) -> Finding {
     let setback = match bracket.setback.ask() {
         Ok(setback) => setback.value,
         Err(missing) => return Finding::unmeasured(vec![missing]),
@@ -161,12 +164,30 @@ fn plate(bracket: &Bracket, foot: &Point3<f64>, words: Text, sheet: &mut Sheet) 
     let limit = running_water(sheet, setback).value();
     let words = words.then(say!("; it stands {} above the bottom.", Measure::tape(height)));
     let finding = if height < limit {
-        Finding::new(Verdict::Warn, words).remedy(say!(
+        Finding::new(Verdict::Warn, words).remedy(higher(
+            group,
+            bracket,
+            limit - height,
             "Mount it {} higher: there it drags in the water that leaves the transom under way.",
-            Measure::tape(limit - height)
         ))
     } else {
         Finding::new(Verdict::Pass, words)
     };
     finding.against(Measure::tape(height), Limit::AtLeast(Measure::tape(limit)))
+}
+
+/// Step in which a bracket is mounted higher. Common practice, no source.
+const HIGHER_IN: f64 = 0.25;
+
+/// The bracket mounted higher; its engines come up with it.
+fn higher(group: &Group, bracket: &Bracket, by: Length, template: &str) -> Remedy {
+    let by = mend::up(by, HIGHER_IN);
+    let mut changes = Vec::new();
+    if let Some(bottom) = bracket.bottom.reading() {
+        changes.push(Change::to(format!("{}.bracket.bottom", group.entry), mend::exactly(bottom.value + by)));
+    }
+    if let Some(drop) = bracket.drop.reading() {
+        changes.push(Change::to(format!("{}.drop", group.entry), mend::exactly(drop.value - by)));
+    }
+    mend::change(say!(template, Measure::tape(by)), changes)
 }

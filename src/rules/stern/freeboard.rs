@@ -1,5 +1,7 @@
 //! `stern/freeboard`
 
+use crate::rules::mend;
+use super::so;
 use uom::si::f64::Length;
 
 use super::{all_upright, height_sheet, heights_table, inboard, lost, put_back, worst};
@@ -76,10 +78,10 @@ fn judge(case: &Case) -> Judgement {
     if verdict != Verdict::Pass {
         let point = lowest.edge.point;
         let goal = |f: &Floating| f.height_above_water(&point).si() - least.si();
-        let (remedy, table) = put_back(float, lowest.state, &goal);
+        let (remedy, table) = put_back(case.rig, float, lowest.state, &goal);
         finding = finding.remedy(match remedy {
-            Some(remedy) => say!("To keep {}: ", Measure::tape(least)).then(remedy),
-            None => Text::from("Stowing forward is not enough: she is overloaded for her freeboard."),
+            Some(remedy) => so(say!("To keep {}: ", Measure::tape(least)), remedy),
+            None => mend::care("Stowing forward is not enough: she is overloaded for her freeboard. Carry less."),
         });
         if let Some(table) = table {
             finding = finding.table(table);

@@ -22,6 +22,9 @@ pub use scuppers::SCUPPERS;
 pub use trim_change::TRIM_CHANGE;
 pub use well_edge::WELL_EDGE;
 
+use crate::rules::mend::{self, Change, Mend, Remedy};
+use crate::rig::Rig;
+use crate::job::{EnginesThen, Item, Sitting};
 use uom::si::f64::{Length, Mass};
 
 use super::{Finding, Verdict};
@@ -51,9 +54,8 @@ fn all_upright(float: &Float, verdict: Verdict, wanted: impl Fn(&Loaded) -> bool
     let all = float.loadings.iter().filter(|loaded| wanted(loaded)).filter_map(lying);
     all.collect::<Result<_, _>>().map_err(|why| {
         let why = why.then(Text::from("."));
-        Finding::new(verdict, why).remedy(Text::from(
-            "Check weights, places and shape first; if they are right, she must not carry this (see stern/metacentric-height).",
-        ))
+        Finding::new(verdict, why).remedy(mend::look(
+            "Check weights, places and shape first; if they are right, she must not carry this (see stern/metacentric-height)."))
     })
 }
 
@@ -167,20 +169,65 @@ fn height_sheet(height: &Height, floating: &Floating) -> Sheet {
     sheet
 }
 
-/// What to move forward, in words.
-fn plan_words(plan: &[Shift]) -> Text {
-    Text::join(
-        plan.iter().map(|shift| {
-            say!(
-                "{} ({}) {} forward, to {} from the transom",
-                shift.name.as_str(),
-                Measure::of(shift.mass),
-                Measure::styled(shift.forward.unwrap_or(Length::from_si(0.0)), Style::FeetInches),
-                Measure::styled(shift.to, Style::FeetInches)
-            )
-        }),
-        ", and ",
-    )
+/// Step in which things are stowed. Common practice, no source.
+const STOWED_IN: f64 = 1.0;
+
+/// The remedy with this before its words.
+fn so(before: Text, remedy: Remedy) -> Remedy {
+    Remedy { words: before.then(remedy.words), ..remedy }
+}
+
+/// What to move forward: in words, and as changes of the job where all of it has its entry there.
+fn planned(rig: &Rig, plan: &[Shift]) -> Remedy {
+    let mut words = Vec::new();
+    let mut changes = Some(Vec::new());
+    for shift in plan {
+        let by = shift.forward.unwrap_or_default();
+        let forward = mend::up(by, STOWED_IN);
+        let to = shift.to - by + forward;
+        words.push(say!(
+            "{} ({}) {} forward, to {} from the transom",
+            shift.name.as_str(),
+            Measure::of(shift.mass),
+            Measure::styled(forward, Style::FeetInches),
+            Measure::styled(to, Style::FeetInches)
+        ));
+        let moved = shift.entry.as_ref().and_then(|entry| stowed(rig, entry, "forward", mend::exactly(to)));
+        changes = changes.zip(moved).map(|(mut all, moved)| {
+            all.extend(moved);
+            all
+        });
+    }
+    Remedy::new(Text::join(words, ", and "), [changes.map_or(Mend::Care, Mend::Change)])
+}
+
+/// An item that is stowed elsewhere. What was aboard when her marks were taken lay then where it lay: it comes off there, and
+/// goes on here. Where they were taken with the new engines on her, there is no writing that.
+fn stowed(rig: &Rig, entry: &str, field: &str, value: String) -> Option<Vec<Change>> {
+    let direct = || Some(vec![Change::to(format!("{entry}.{field}"), value.clone())]);
+    if entry.starts_with("goes_on") {
+        return direct();
+    }
+    let index = entry.strip_prefix("weights.gear[")?.strip_suffix(']')?.parse::<usize>().ok()?;
+    let afloat = &rig.job.afloat;
+    if afloat.marks().reading().is_none() {
+        return direct();
+    }
+    let fitted = rig.job.sitting == Sitting::AsFitted;
+    let then = afloat.engines.unwrap_or(if fitted { EnginesThen::New } else { EnginesThen::Old });
+    if then != EnginesThen::Old {
+        return None;
+    }
+    let item = rig.job.weights.gear.get(index)?;
+    let across = |item: &Item| item.across.as_ref().map(|across| ("across", mend::across(across.y())));
+    let before: Vec<(&str, String)> = across(item).into_iter().collect();
+    let mut after = before.clone();
+    after.push((field, value.clone()));
+    Some(vec![
+        Change::out(entry),
+        Change::to(format!("comes_off[{}]", rig.job.comes_off.len()), mend::described(item, &before)),
+        Change::to(format!("goes_on[{}]", rig.job.goes_on.len()), mend::described(item, &after)),
+    ])
 }
 
 /// How far each thing aboard would have to go alone.
@@ -205,41 +252,69 @@ fn shifts_table(shifts: &[Shift]) -> Table {
 /// Common practice, no source.
 const LEAST_LEFT: f64 = 0.5;
 
-/// The ways to meet a goal: things moved forward, else ballast; and less on the stern. In words, with a
-/// table of what each thing does alone.
-fn put_back(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> (Option<Text>, Option<Table>) {
+/// The ways to meet a goal: things moved forward, else ballast; and less on the stern. With a table of what each thing does
+/// alone.
+fn put_back(
+    rig: &Rig,
+    float: &Float,
+    state: &State,
+    goal: &dyn Fn(&Floating) -> f64,
+) -> (Option<Remedy>, Option<Table>) {
     let shifts = float.shifts(state, goal);
     let table = (!shifts.is_empty()).then(|| shifts_table(&shifts));
     let moved = match float.plan(state, goal) {
-        Some(plan) => Some(say!("move ").then(plan_words(&plan))),
-        None => ballast(float, state, goal),
+        Some(plan) => {
+            let planned = planned(rig, &plan);
+            Some(so(Text::from("move "), planned))
+        }
+        None => ballast(rig, float, state, goal),
     };
     let less = float.on_stern(state).and_then(|(_, hung)| {
         let room = room_at_stern(float, state, goal).filter(|room| room.si() < 0.0)?;
-        let left = hung + room;
-        (left >= LEAST_LEFT * hung)
-            .then(|| say!("hang {} less on the stern, {} in all", Measure::of(-room), Measure::of(left)))
+        let less = mend::pounds_up(-room);
+        let lighter = mend::lighter(rig, less)?;
+        let left = hung - less;
+        (left >= LEAST_LEFT * hung).then(|| {
+            let words = if rig.job.sitting == Sitting::AsFitted {
+                say!("take {} off the stern, so that {} hangs there in all", Measure::of(less), Measure::of(left))
+            } else {
+                say!("hang {} less on the stern, {} in all", Measure::of(less), Measure::of(left))
+            };
+            Remedy::new(words, [Mend::Change(lighter)])
+        })
     });
-    let ways = match (moved, less) {
-        (Some(moved), Some(less)) => Some(moved.then(Text::from("; or ")).then(less)),
-        (Some(moved), None) => Some(moved),
-        (None, Some(less)) => Some(less.then(Text::from(" (nothing moved or stowed forward is enough)"))),
-        (None, None) => None,
-    };
-    (ways.map(|ways| ways.then(Text::from("."))), table)
+    let alone = less.is_some() && moved.is_none();
+    let ways: Vec<Remedy> = moved.into_iter().chain(less).collect();
+    let words = Text::join(ways.iter().map(|way| way.words.clone()), "; or ").then(Text::from(if alone {
+        " (nothing moved or stowed forward is enough)."
+    } else {
+        "."
+    }));
+    let remedy = (!ways.is_empty()).then(|| Remedy::new(words, ways.into_iter().flat_map(|way| way.ways)));
+    (remedy, table)
 }
 
 /// More than this part of what she weighs is not stowed to trim her, and is not told. Common practice, no source.
 const MOST_BALLAST: f64 = 0.2;
 
-fn ballast(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Option<Text> {
+fn ballast(rig: &Rig, float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Option<Remedy> {
     let place = float.ballast_place(state);
     let none = Mass::from_si(0.0);
     let mass = float.mass_at(state, &place, (none, MOST_BALLAST * state.total.mass), goal)?;
-    Some(say!(
-        "stow {} more {} forward of the transom (nothing aboard moved forward is enough)",
-        Measure::of(mass),
-        Measure::styled(Length::from_si(place.x), Style::FeetInches)
+    let (mass, forward) = (mend::pounds_up(mass), Length::from_si(place.x));
+    let written = format!(
+        "(what: \"stowed forward\", weight: {}, forward: {}, above: {})",
+        mend::weighing(mass),
+        mend::exactly(forward),
+        mend::exactly(Length::from_si(place.z))
+    );
+    Some(Remedy::new(
+        say!(
+            "stow {} more {} forward of the transom (nothing aboard moved forward is enough)",
+            Measure::of(mass),
+            Measure::styled(mend::up(forward, STOWED_IN), Style::FeetInches)
+        ),
+        [Mend::Change(vec![Change::to(format!("goes_on[{}]", rig.job.goes_on.len()), written)])],
     ))
 }
 

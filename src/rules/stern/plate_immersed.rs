@@ -1,5 +1,6 @@
 //! `stern/plate-immersed`
 
+use crate::rules::mend;
 use uom::si::f64::Length;
 
 use super::{inboard, upright};
@@ -85,7 +86,7 @@ fn judge(case: &Case) -> Judgement {
     }
     let finding = if under < least {
         Finding::new(Verdict::Warn, words)
-            .remedy(say!("Hang it {} lower, or choose a shaft longer by as much.", Measure::tape(least - under)))
+            .remedy(mend::look(say!("Hang it {} lower where the plate's window allows it, or choose a shaft longer by as much: see height/plate-window.", Measure::tape(least - under))))
     } else {
         Finding::new(Verdict::Pass, words)
     };

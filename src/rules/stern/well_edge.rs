@@ -1,5 +1,7 @@
 //! `stern/well-edge`
 
+use crate::rules::mend::{self, Change, Remedy};
+use super::{Height, so};
 use uom::si::f64::Length;
 
 use super::{all_upright, height_sheet, heights_table, lost, put_back, room_at_stern, worst};
@@ -88,10 +90,10 @@ fn judge(case: &Case) -> Judgement {
             ));
         }
     } else {
-        let (ways, table) = put_back(float, lowest.state, &goal);
+        let (ways, table) = put_back(case.rig, float, lowest.state, &goal);
         finding = finding.remedy(match ways {
-            Some(ways) => say!("To keep {}: ", Measure::tape(least)).then(ways),
-            None => Text::from("Neither lighter engines nor stowing forward is enough: raise the edge."),
+            Some(ways) => so(say!("To keep {}: ", Measure::tape(least)), ways),
+            None => raised(&lowest, least),
         });
         if let Some(table) = table {
             finding = finding.table(table);
@@ -102,4 +104,24 @@ fn judge(case: &Case) -> Judgement {
         sheet.append(height_sheet(&lowest, floating));
     }
     Ok(finding.against(found, Limit::AtLeast(Measure::tape(least))).table(heights_table(float, &edges)).working(sheet))
+}
+
+/// Step in which an edge is raised. Common practice, no source.
+const RAISED_IN: f64 = 0.25;
+
+/// The edge raised by what it lacks.
+fn raised(lowest: &Height, least: Length) -> Remedy {
+    let by = mend::up(least - lowest.height, RAISED_IN);
+    let words = say!(
+        "Neither lighter engines nor stowing forward is enough: raise the {} by {}.",
+        lowest.edge.name.as_str(),
+        Measure::tape(by)
+    );
+    match &lowest.edge.entry {
+        Some(entry) => {
+            let up = Length::from_si(lowest.edge.point.z) + by;
+            mend::change(words, [Change::to(format!("{entry}.up"), mend::exactly(up))])
+        }
+        None => mend::yard(words),
+    }
 }

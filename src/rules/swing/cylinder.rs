@@ -1,5 +1,6 @@
 //! `swing/cylinder`
 
+use crate::rules::mend::{Remedy};
 use super::{cures, of_sweeps, unanswered};
 use crate::case::Case;
 use crate::quantity::Text;
@@ -28,7 +29,10 @@ rule! {
 fn judge(case: &Case) -> Finding {
     match &case.swing().cylinder {
         Ok(all) => of_sweeps(all, |swept| {
-            cures(case, swept).then(Text::from(" The very cylinder's numbers, under steering_gear, decide it."))
+            {
+                let remedy = cures(case, swept);
+                Remedy { words: remedy.words.then(Text::from(" The very cylinder's numbers, under steering_gear, decide it.")), ..remedy }
+            }
         }),
         Err(open) => unanswered(open),
     }

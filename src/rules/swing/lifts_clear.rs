@@ -1,5 +1,8 @@
 //! `swing/lifts-clear`
 
+use crate::rules::mend::{self, Change, Mend, Remedy};
+use crate::rig::{Engine, Group};
+use crate::case::{Rows, holes_up};
 use super::unanswered;
 use crate::case::Case;
 use crate::case::swing::{AboveWater, body_words};
@@ -54,6 +57,8 @@ fn judge(case: &Case) -> Finding {
         let lean = case.rig.job.transom.angle().reading().map(|angle| angle.value);
         let step = inches(HOLE_ROW_STEP_IN) * lean.unwrap_or_default().cos();
         let holes = (-height / step).value.ceil().max(1.0) as usize;
+        let hung = case.rig.after.engines().find(|(_, engine)| engine.label == lowest.label);
+        let higher = hung.and_then(|(group, engine)| higher(case, group, engine, holes));
         Finding::new(
             Verdict::Warn,
             say!(
@@ -65,12 +70,9 @@ fn judge(case: &Case) -> Finding {
                 lowest.when()
             ),
         )
-        .remedy(say!(
-            "Hanging her {} higher ({} {}) would bring it out, where the plate's window allows that; else antifouling made for it there, and anodes looked at often.",
-            Measure::tape(-height),
-            holes,
-            if holes == 1 { "hole" } else { "holes" }
-        ))
+        .remedy(higher.unwrap_or_else(|| {
+            mend::care("It stays wet there: antifouling made for it, and anodes looked at often.")
+        }))
     } else {
         Finding::new(
             Verdict::Pass,
@@ -114,4 +116,19 @@ fn nose(lowest: &AboveWater) -> Text {
     } else {
         Text::default()
     }
+}
+
+/// The engine hung higher by so many rows, where its bracket has the row and the plate's window allows it.
+fn higher(case: &Case, group: &Group, engine: &Engine, holes: usize) -> Option<Remedy> {
+    let row = usize::from(engine.holes_up.reading().copied().unwrap_or(0)) + holes;
+    let rows = Rows::of(case.rig, group, engine).ok().filter(|_| !group.is_lifted())?;
+    rows.allows(row).then(|| {
+        Remedy::new(
+            say!(
+                "Hang it in the row {}: that brings it out. Else antifouling made for it there, and anodes looked at often.",
+                holes_up(row)
+            ),
+            [Mend::Change(vec![Change::to(format!("{}.holes_up", group.entry), row.to_string())]), Mend::Care],
+        )
+    })
 }

@@ -18,6 +18,10 @@ pub use permitted_range::PERMITTED_RANGE;
 pub use steering_lock::STEERING_LOCK;
 pub use tie_bar::TIE_BAR;
 
+use crate::rules::mend::{self, Change, Remedy};
+use crate::quantity::Dimensioned;
+use crate::rig::{Engine, Group};
+use crate::case::{Rows, holes_up};
 use uom::si::f64::{Angle, Length};
 
 use crate::case::Case;
@@ -40,9 +44,8 @@ fn unanswered(open: &Absent) -> Finding {
             Finding::unmeasured(each)
         }
         Absent::NotApplicable(_) => open.into(),
-        Absent::CannotBe(_) => Finding::from(open).remedy(Text::from(
-            "Check the numbers of the mounting sheet against each other; `sternknee catalog show CLASS` has a set that fits together.",
-        )),
+        Absent::CannotBe(_) => Finding::from(open).remedy(mend::look(
+            "Check the numbers of the mounting sheet against each other; `sternknee catalog show CLASS` has a set that fits together.")),
     }
 }
 
@@ -55,7 +58,7 @@ fn worst(all: &[Swept]) -> Option<&Swept> {
 }
 
 /// Contact fails, less than the margin warns, the rest passes for certain.
-fn of_sweeps(all: &[Swept], remedy: impl Fn(&Swept) -> Text) -> Finding {
+fn of_sweeps(all: &[Swept], remedy: impl Fn(&Swept) -> Remedy) -> Finding {
     let Some(worst) = worst(all) else {
         return Finding::not_applicable(Text::from("No engine is there to swing."));
     };
@@ -118,57 +121,103 @@ fn sweep_table(all: &[Swept]) -> Table {
     Table::new("each of them", &["", "certified at least", "attained", "what", "and what"], rows)
 }
 
-/// A length as it can be ordered: rounded up.
-fn told(length: Length) -> Measure {
-    let step = inches(TOLD_IN);
-    let steps = (length / step).value;
-    Measure::tape(step * (steps - 1e-9).ceil())
-}
-
 /// An angle as a stop can be set: rounded down to a whole degree.
 fn stop(angle: Angle) -> Measure {
     let degree = crate::quantity::degrees(1.0);
     Measure::of(degree * ((angle / degree).value + 1e-9).floor())
 }
 
-/// Setback, holes and limits that clear an engine of the boat, each by itself.
-fn cures(case: &Case, swept: &Swept) -> Text {
-    let Some(cure) = &swept.cure else {
-        return Text::default();
+/// The shallowest setback plate. Common practice, no source.
+const SHALLOWEST_IN: f64 = 4.0;
+/// The deepest that one bolts to a transom without a bracket. Common practice, no source.
+const DEEPEST_PLATE_IN: f64 = 12.0;
+
+/// Setback, holes and limits that clear an engine of the boat, each by itself, as far as boat and parts allow them.
+fn cures(case: &Case, swept: &Swept) -> Remedy {
+    let none = || {
+        mend::yard(
+            "Neither setback nor height nor a limit within reason clears it: another bracket, another class, or another boat.",
+        )
     };
+    let Some(cure) = &swept.cure else {
+        return none();
+    };
+    let hung = case.rig.after.engines().find(|(_, engine)| engine.label == swept.label);
     let cos = case.rig.job.transom.angle().reading().map_or(1.0, |angle| angle.value.value.cos());
-    let mut ways = Vec::new();
-    if let Some(aft) = cure.aft {
-        ways.push(say!("set her {} farther aft", told(aft * cos)));
+    let mut ways: Vec<Remedy> = Vec::new();
+    if let (Some(aft), Some((group, _))) = (cure.aft, hung) {
+        ways.extend(set_back(group, aft * cos));
     }
-    if let Some(up) = cure.up {
-        let holes = (up / (inches(HOLE_ROW_STEP_IN) * cos)).value;
-        let holes = (holes - 1e-9).ceil().max(1.0) as usize;
-        ways.push(say!(
-            "hang her {} higher ({} {} up, where the plate's window allows it)",
-            Measure::tape(up),
-            holes,
-            if holes == 1 { "hole" } else { "holes" }
-        ));
+    if let (Some(up), Some((group, engine))) = (cure.up, hung) {
+        ways.extend(hung_higher(case, group, engine, up / cos));
     }
-    match cure.tilt.up_to {
-        Some(limit) if !cure.tilt.whole_range && limit > swept.scene.tilt.low() => {
-            ways.push(say!("stop the tilt at {} from upright (tilt_stop)", stop(limit)));
+    match (cure.tilt.up_to, hung) {
+        (Some(limit), Some((group, _))) if !cure.tilt.whole_range && limit > swept.scene.tilt.low() => {
+            ways.push(mend::change(
+                say!("stop the tilt at {} from upright (tilt_stop)", stop(limit)),
+                [Change::told(format!("{}.tilt_stop", group.entry), stop(limit))],
+            ));
         }
         _ => {}
     }
     match cure.steer.up_to {
         Some(limit) if !cure.steer.whole_range && limit.value > 0.0 => {
-            ways.push(say!("keep the helm within {} each way when she is tilted", stop(limit)))
+            ways.push(mend::care(say!("keep the helm within {} each way when she is tilted", stop(limit))))
         }
         _ => {}
     }
     if ways.is_empty() {
-        return Text::from(
-            "Neither setback nor height nor a limit within reason clears it: another bracket, another class, or another boat.",
-        );
+        return none();
     }
-    say!("One of these clears it by {}: ", Measure::tape(swept.margin))
-        .then(Text::join(ways, "; or "))
-        .then(Text::from("."))
+    one_of(say!("One of these clears it by {}: ", Measure::tape(swept.margin)), ways)
+}
+
+/// Several ways, each by itself.
+fn one_of(before: Text, ways: Vec<Remedy>) -> Remedy {
+    let words = Text::join(ways.iter().map(|way| way.words.clone()), "; or ");
+    Remedy::new(before.then(words).then(Text::from(".")), ways.into_iter().flat_map(|way| way.ways))
+}
+
+/// An engine set farther aft: on its bracket, or on a plate, where there is one so deep.
+fn set_back(group: &Group, by: Length) -> Option<Remedy> {
+    let by = mend::up(by, TOLD_IN);
+    let (entry, now) = (&group.entry, group.setback().reading()?.value);
+    match &group.bracket {
+        Some(bracket) if !group.is_lifted() => {
+            let spec = [("setback", mend::exactly(now + by))];
+            let mut changes = Change::like(&format!("{entry}.bracket"), &bracket.spec, &spec).to_vec();
+            changes.push(Change::out(format!("{entry}.setback")));
+            Some(mend::change(say!("set it {} farther aft, on a bracket of that setback", Measure::tape(by)), changes))
+        }
+        Some(_) => {
+            let far = Change::to(format!("{entry}.setback"), mend::exactly(now + by));
+            Some(mend::change(say!("set it {} farther aft", Measure::tape(by)), [far]))
+        }
+        None if by.exceeds(inches(DEEPEST_PLATE_IN)) => None,
+        None => {
+            let by = if by.exceeds(inches(SHALLOWEST_IN)) { by } else { inches(SHALLOWEST_IN) };
+            let plate = format!("(described: (kind: setback_plate, setback: {}, drop: \"0 in\"))", mend::exactly(by));
+            Some(mend::change(
+                say!("set it {} aft on a setback plate", Measure::tape(by)),
+                [Change::to(format!("{entry}.bracket"), plate)],
+            ))
+        }
+    }
+}
+
+/// An engine hung so much higher along the transom, by whole rows: where its bracket has the row, and the plate's window allows
+/// it.
+fn hung_higher(case: &Case, group: &Group, engine: &Engine, up: Length) -> Option<Remedy> {
+    if group.is_lifted() {
+        return None;
+    }
+    let holes = ((up / inches(HOLE_ROW_STEP_IN)).value - 1e-9).ceil().max(1.0) as usize;
+    let row = usize::from(engine.holes_up.reading().copied().unwrap_or(0)) + holes;
+    let rows = Rows::of(case.rig, group, engine).ok()?;
+    rows.allows(row).then(|| {
+        mend::change(
+            say!("hang it in the row {}", holes_up(row)),
+            [Change::to(format!("{}.holes_up", group.entry), row.to_string())],
+        )
+    })
 }

@@ -1,9 +1,13 @@
 //! `swing/neighbour`
 
-use super::{of_sweeps, stop, told, unanswered};
+use crate::rules::mend::{self, Change, Remedy};
+use uom::si::f64::Length;
+use crate::rig::Rig;
+use super::{TOLD_IN, one_of};
+use super::{of_sweeps, stop, unanswered};
 use crate::case::Case;
 use crate::case::swing::Swept;
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Measure, say};
 use crate::rules::Finding;
 use crate::rules::rule::rule;
 
@@ -28,30 +32,40 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     match &case.swing().neighbours {
-        Ok(all) => of_sweeps(all, remedy),
+        Ok(all) => of_sweeps(all, |swept| remedy(case, swept)),
         Err(open) => unanswered(open),
     }
 }
 
-fn remedy(swept: &Swept) -> Text {
+fn remedy(case: &Case, swept: &Swept) -> Remedy {
     let mut ways = Vec::new();
     if let Some(spacing) = swept.spacing {
         match spacing.needed {
             Some(needed) => {
-                ways.push(say!("set their centres {} apart instead of {}", told(needed), Measure::tape(spacing.now)))
+                let needed = mend::up(needed, TOLD_IN);
+                ways.push(mend::change(
+                    say!("set their centres {} apart instead of {}", Measure::tape(needed), Measure::tape(spacing.now)),
+                    set_apart(case.rig, swept, needed),
+                ))
             }
-            None => ways.push(Text::from("no spacing within reason clears them: tilt and steer them one at a time")),
+            None => ways.push(mend::care("no spacing within reason clears them: tilt and steer them one at a time")),
         }
     }
     if let Some(cure) = &swept.cure {
         match cure.steer.up_to {
             Some(limit) if !cure.steer.whole_range && limit.value > 0.0 => {
-                ways.push(say!("keep the helm within {} each way while one is tilted", stop(limit)))
+                ways.push(mend::care(say!("keep the helm within {} each way while one is tilted", stop(limit))))
             }
             _ => {}
         }
     }
-    say!("One of these keeps {} between them: ", Measure::tape(swept.margin))
-        .then(Text::join(ways, "; or "))
-        .then(Text::from("."))
+    let head = if ways.len() > 1 { "One of these keeps {} between them: " } else { "To keep {} between them: " };
+    one_of(say!(head, Measure::tape(swept.margin)), ways)
+}
+
+/// The two engines of a sweep set so far apart.
+fn set_apart(rig: &Rig, swept: &Swept, needed: Length) -> Vec<Change> {
+    let named = |label: &str| rig.after.engines().find(|(_, engine)| engine.label == label);
+    let pair = named(&swept.label).zip(swept.other.as_deref().and_then(named));
+    pair.map_or(Vec::new(), |(one, other)| mend::apart(rig, one, other, needed))
 }

@@ -1,5 +1,6 @@
 //! `trailer/behind`
 
+use crate::rules::mend;
 use super::told;
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Text, feet, say};
@@ -42,9 +43,8 @@ fn judge(case: &Case) -> Judgement {
         Finding::new(Verdict::Pass, say!("The engines stand {} out behind; lamps and plate are seen.", found))
     } else {
         Finding::new(Verdict::Warn, Text::from("On the road ").then(Text::join(wrong, "; ")).then(Text::from(".")))
-            .remedy(Text::from(
-                "Hang a lamp board with the number plate and a flag behind the engines, and tow them on a support.",
-            ))
+            .remedy(mend::yard(
+                "Hang a lamp board with the number plate and a flag behind the engines, and tow them on a support."))
             .buys("lamp board with flag, and engine support", Text::from("one for each engine"))
     };
     Ok(finding.against(found, Limit::AtMost(limit)))

@@ -1,5 +1,6 @@
 //! `trailer/brakes`
 
+use crate::rules::mend::{self, Change};
 use super::{loaded, told};
 use crate::case::Case;
 use crate::case::rigging::asked;
@@ -45,7 +46,12 @@ fn judge(case: &Case) -> Judgement {
     }
     let finding = if all_up.value().exceeds(pounds(FROM_LB)) {
         Finding::new(Verdict::Warn, say!("The trailer weighs {} with all on it and has no brakes.", found))
-            .remedy(Text::from("Fit brakes and a breakaway, and look what the local law asks for."))
+            .remedy(mend::change(
+                "Fit brakes and a breakaway, and look what the local law asks for.",
+                towed.trailer.spec().map_or(Vec::new(), |spec| {
+                    Change::like("rigging.towed.trailer", spec, &[("brakes", "true".to_owned())]).to_vec()
+                }),
+            ))
             .buys("trailer brakes with breakaway", Text::from("for each axle"))
     } else {
         Finding::new(

@@ -1,5 +1,6 @@
 //! `trial/behaviour`
 
+use crate::rules::mend;
 use super::{ready, with};
 use crate::case::Case;
 use crate::job::{Effort, Porpoises, Sailed, Ventilates, Vibration};
@@ -78,7 +79,7 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Warn,
             say!("On the trial {} ", with(side)).then(Text::join(wrong, "; ")).then(Text::from(".")),
         )
-        .remedy(Text::join(cures, " ")));
+        .remedy(mend::look(Text::join(cures, " "))));
     }
     if !missing.is_empty() {
         return Ok(Finding::unmeasured(missing));

@@ -1,5 +1,6 @@
 //! `trial/full-throttle`
 
+use crate::rules::mend;
 use super::{engine, lacks_full_throttle, latest, ready, with};
 use crate::case::Case;
 use crate::job::EngineGroup;
@@ -38,11 +39,11 @@ fn judge(case: &Case) -> Judgement {
     let finding = Finding::new(verdict, say!("{} at full throttle, {}.", Measure::of(found), with(side)))
         .against(Measure::of(found), Limit::Within(Measure::of(from), Measure::of(to)));
     Ok(match verdict {
-        Verdict::Warn => finding.remedy(Text::from(if found < from {
+        Verdict::Warn => finding.remedy(mend::look(Text::from(if found < from {
             "Take less pitch, or look for what the engines lack, and sail again."
         } else {
             "Take more pitch, and sail again."
-        })),
+        }))),
         _ => finding,
     })
 }

@@ -1,5 +1,6 @@
 //! `trial/promised`
 
+use crate::rules::mend;
 use super::ready;
 use crate::case::Case;
 use crate::job::Trial;
@@ -82,7 +83,7 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Warn,
             Text::from("Short of what was promised: ").then(Text::join(short, "; ")).then(Text::from(".")),
         )
-        .remedy(Text::from("Check load, propellers and band first; then speak with whoever promised it."))
+        .remedy(mend::look("Check load, propellers and band first; then speak with whoever promised it."))
         .table(table));
     }
     if !open.is_empty() || rows.is_empty() {

@@ -1,5 +1,6 @@
 //! `weight/bracket-rating`
 
+use crate::rules::mend::{self, Change};
 use crate::case::Case;
 use crate::physics::power::{self, Against};
 use crate::physics::weight;
@@ -72,7 +73,7 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
     let power_limit = Measure::of(rated_power.value);
     if count > rated_count {
         return Ok(Finding::new(Verdict::Fail, say!("{} engines on `{}`, which takes {}.", count, name, rated_count))
-            .remedy(Text::from("Choose a bracket made for as many engines."))
+            .remedy(mend::change("Choose a bracket made for as many engines.", like(group, bracket, "engines", count.to_string())))
             .working(sheet));
     }
     let written: Vec<_> =
@@ -83,14 +84,14 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
             Verdict::Fail,
             say!("{} on `{}`, which is rated for {}.", power.measure(), name, power_limit),
         )
-        .remedy(say!("Choose a bracket rated for {} or more.", power.measure()))
+        .remedy(mend::change(say!("Choose a bracket rated for {} or more.", power.measure()), like(group, bracket, "rated_power", mend::quoted(power.measure()))))
         .against(power.measure(), Limit::AtMost(power_limit))
         .working(sheet));
     }
     let found = total.measure();
     let finding = if total.value().exceeds(rated_weight.value) {
         Finding::new(Verdict::Fail, say!("{} on `{}`, which is rated for {}.", found, name, weight_limit))
-            .remedy(say!("Choose a bracket rated for {} or more.", found))
+            .remedy(mend::change(say!("Choose a bracket rated for {} or more.", Measure::of(mend::pounds_up(total.value()))), like(group, bracket, "rated_weight", mend::quoted(Measure::of(mend::pounds_up(total.value()))))))
     } else {
         Finding::new(
             Verdict::Pass,
@@ -98,4 +99,9 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
         )
     };
     Ok(finding.against(found, Limit::AtMost(weight_limit)).working(sheet))
+}
+
+/// A bracket like this one but for one field of its papers.
+fn like(group: &Group, bracket: &Bracket, field: &str, becomes: String) -> [Change; 2] {
+    Change::like(&format!("{}.bracket", group.entry), &bracket.spec, &[(field, becomes)])
 }

@@ -1,5 +1,6 @@
 //! `worth/season`
 
+use crate::rules::mend;
 use super::ready;
 use crate::case::Case;
 use crate::job::{FuelPrice, Trial, Worth};
@@ -51,7 +52,7 @@ fn judge(case: &Case) -> Judgement {
     let finding =
         Finding::new(if more { Verdict::Warn } else { Verdict::Pass }, summary).working(reckoned.sheet.clone());
     Ok(if more {
-        finding.remedy(Text::from("Tell the owner what a season will cost; whether it is worth that is his to say."))
+        finding.remedy(mend::ask("Tell the owner what a season will cost; whether it is worth that is his to say."))
     } else {
         finding
     })
