@@ -86,6 +86,13 @@ impl Rows {
         })
     }
 
+    /// The same engine so far aft of the transom.
+    pub(crate) fn behind(mut self, setback: Length) -> Rows {
+        let (low, high) = height::plate_window(&mut Sheet::default(), setback);
+        self.window = (low.value(), high.value());
+        self
+    }
+
     /// Whether an engine hung in this row has its plate in the window.
     pub(crate) fn allows(&self, row: usize) -> bool {
         self.heights.get(row).is_some_and(|height| self.outside(*height).value == 0.0)

@@ -87,6 +87,7 @@ impl Change {
 /// A thing as it would be described in a job, with these fields changed.
 pub fn described(thing: &impl Part, fields: &[(&str, String)]) -> String {
     let mut draught = Draught::new("()");
+    let mut classes: Vec<String> = Vec::new();
     let mut put = |path: &str, value: &str| {
         // A value that finds no place is left out: what then is missing is told.
         if let Ok(text) = draught.put(path, value) {
@@ -102,8 +103,13 @@ pub fn described(thing: &impl Part, fields: &[(&str, String)]) -> String {
             Value::Flag(flag) => Some(flag.to_string()),
             Value::Range(..) | Value::Beside(_) | Value::List(_) => None,
         };
-        if let Some(written) = written {
-            put(&place.path(), &written);
+        let path = place.path();
+        // A class speaks for itself: what it stands for was put beside it when it was looked up.
+        if let Some(thing) = path.strip_suffix(".class") {
+            classes.push(format!("{thing}.described"));
+        }
+        if let Some(written) = written.filter(|_| !classes.iter().any(|described| path.starts_with(described))) {
+            put(&path, &written);
         }
     });
     for (field, value) in fields {
@@ -116,6 +122,13 @@ impl Remedy {
     /// These words with these ways.
     pub fn new(words: impl Into<Text>, ways: impl IntoIterator<Item = Mend>) -> Self {
         Remedy { words: words.into(), ways: ways.into_iter().collect() }
+    }
+
+    /// This, or the other.
+    #[must_use]
+    pub fn and_else(self, other: Remedy) -> Self {
+        let words = Text::join([self.words, other.words], " ");
+        Remedy { words, ways: self.ways.into_iter().chain(other.ways).collect() }
     }
 
     /// This and the other together: neither is enough by itself.
@@ -169,7 +182,7 @@ pub fn quoted(measure: Measure) -> String {
 
 /// A length that is the sum of a reading and of what is told, to be written in a job.
 pub fn exactly(length: Length) -> String {
-    format!("\"{:.3} mm\"", length.si() * 1e3)
+    format!("\"{:.4} mm\"", length.si() * 1e3)
 }
 
 /// A place across the boat, to be written in a job.
@@ -197,6 +210,8 @@ pub fn lighter(rig: &Rig, by: Mass) -> Option<Vec<Change>> {
             if left.si() <= 0.0 {
                 return None;
             }
+            // Down to the digits that are written: together they are lighter by no less.
+            let left = Mass::from_si((left.si() * 1e4).floor() / 1e4);
             changes.push(Change::to(format!("{}.weighed", group.entry), weighing(left)));
         }
     }
@@ -217,6 +232,14 @@ pub fn weaker(rig: &Rig, most: Power) -> Option<Vec<Change>> {
     }
     (!changes.is_empty()).then_some(changes)
 }
+
+/// Rounded up to the next step of so many inches, with a little to spare: what is told is enough.
+pub fn well_up(length: Length, step_in: f64) -> Length {
+    up(length + inches(SPARE_IN), step_in)
+}
+
+/// What a boat that floats a little otherwise once something was changed may ask for besides. Common practice, no source.
+const SPARE_IN: f64 = 0.125;
 
 /// Rounded up to the next step of so many inches: what is told is enough.
 pub fn up(length: Length, step_in: f64) -> Length {

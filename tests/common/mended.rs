@@ -3,7 +3,7 @@
 use sternknee::case::Case;
 use sternknee::job;
 use sternknee::quantity::Units;
-use sternknee::rig;
+use sternknee::rig::{self, Missing};
 use sternknee::rules::mend::{Change, Mend};
 use sternknee::rules::{self, Finding, Verdict};
 use sternknee::written::Draught;
@@ -17,6 +17,8 @@ pub enum Became {
     Mended,
     /// Written into the job, and there is nothing to find fault with any more.
     Gone,
+    /// Written into the job, and nothing is found fault with any more; what is then judged waits for readings that were missing before.
+    Waits,
     /// No change of the job, for this reason.
     NoChange(&'static str),
     /// Written into the job, and it did not help, or could not be written at all.
@@ -76,9 +78,16 @@ pub fn taken(id: &str, text: &str, mend: &Mend, others: &[(&'static str, Finding
     match after {
         Ok(after) if after.verdict == Verdict::Pass => Became::Mended,
         Ok(after) if after.verdict == Verdict::NotApplicable => Became::Gone,
+        Ok(after) if after.verdict == Verdict::Unmeasured && was_missing(&after, others) => Became::Waits,
         Ok(after) => Became::Failed(format!("with {changes:?}: {:?}: {}", after.verdict, after.summary.show(Units::Us))),
         Err(why) => Became::Failed(format!("with {changes:?}: {why}")),
     }
+}
+
+/// Whether a finding waits for nothing but what the job lacked before.
+fn was_missing(after: &Finding, others: &[(&'static str, Finding)]) -> bool {
+    let lacked = |one: &Missing| others.iter().any(|(_, other)| other.missing.iter().any(|known| known.name() == one.name()));
+    !after.missing.is_empty() && after.missing.iter().all(lacked)
 }
 
 /// Whether a finding asks for something to be done.

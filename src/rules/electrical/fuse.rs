@@ -1,6 +1,7 @@
 //! `electrical/fuse`
 
 use crate::rules::mend::{self, Change, Remedy};
+use uom::si::f64::Length;
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::current;
@@ -53,11 +54,11 @@ fn judge(case: &Case) -> Judgement {
                 Verdict::Fail,
                 say!("The {}'s fuse is of {}; its wire may carry {}.", name.as_str(), found, most),
             )
-            .remedy(fitting(i, least, most))
+            .remedy(fitting(i, least, most, far.map(|_| near)))
             .buys(format!("fuse for the {name}"), say!("{} to {}", least, most))
         } else if draws.value.exceeds(rating.value) {
             Finding::new(Verdict::Warn, say!("The {} draws {} through a fuse of {}.", name.as_str(), least, found))
-                .remedy(fitting(i, least, most))
+                .remedy(fitting(i, least, most, far.map(|_| near)))
                 .buys(format!("fuse for the {name}"), say!("{} to {}", least, most))
         } else if let Some(far) = far {
             Finding::new(
@@ -84,14 +85,20 @@ fn judge(case: &Case) -> Judgement {
 }
 
 /// A fuse between what is drawn and what the wire may carry; where it may carry less than is drawn, the wire comes first.
-fn fitting(index: usize, least: Measure, most: Measure) -> Remedy {
+fn fitting(index: usize, least: Measure, most: Measure, within: Option<Length>) -> Remedy {
     if least.si > most.si {
         return mend::first("The wire is too thin for what is drawn: rewire it first, as electrical/ampacity says.", "electrical/ampacity");
     }
     let entry = format!("rigging.electrical.circuits[{index}].fuse");
     let fuse = format!("(rating: {})", mend::quoted(most));
-    mend::change(
-        say!("Fit a fuse between {} and {}.", least, most),
-        [Change::out(format!("{entry}.class")), Change::to(format!("{entry}.described"), fuse)],
-    )
+    let mut changes = vec![Change::out(format!("{entry}.class")), Change::to(format!("{entry}.described"), fuse)];
+    let words = match within {
+        Some(near) => {
+            let from_battery = format!("rigging.electrical.circuits[{index}].fuse_from_battery");
+            changes.push(Change::told(from_battery, Measure::tape(near)));
+            say!("Fit a fuse between {} and {}, within {} of the battery.", least, most, Measure::tape(near))
+        }
+        None => say!("Fit a fuse between {} and {}.", least, most),
+    };
+    mend::change(words, changes)
 }

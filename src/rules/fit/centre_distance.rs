@@ -1,6 +1,7 @@
 //! `fit/centre-distance`
 
 use crate::rules::mend::{self, Remedy};
+use crate::job::Role;
 use crate::rig::Rig;
 use crate::case::Case;
 use crate::physics::fit;
@@ -121,6 +122,19 @@ fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>
 /// Two neighbours set so far apart.
 fn set_apart(rig: &Rig, one: (&Group, &Engine), other: (&Group, &Engine), needed: Length) -> Remedy {
     let needed = mend::up(needed, SET_STEP_IN);
+    let more = needed - (one.1.y - other.1.y).abs();
+    let half = rig.job.transom.cutout_width.as_ref().map(|cutout| cutout.value / 2.0);
+    let reaches = |(group, engine): (&Group, &Engine)| {
+        let reach = engine.clearance_each_way.reading().map(|reach| engine.y.abs() + more / 2.0 + reach.value);
+        let on_transom = group.bracket.is_none() && engine.role == Role::Main;
+        on_transom && reach.zip(half).is_some_and(|(reach, half)| reach.exceeds(half))
+    };
+    if [one, other].into_iter().any(reaches) {
+        return mend::yard(say!(
+            "They need centres {} apart, and there the cowls reach the side of the cutout at full lock: choose narrower engines, one instead of two, or a bracket.",
+            Measure::tape(needed)
+        ));
+    }
     mend::change(
         say!("Set their centres at least {} apart.", Measure::tape(needed)),
         mend::apart(rig, one, other, needed),

@@ -252,25 +252,58 @@ fn shifts_table(shifts: &[Shift]) -> Table {
 /// Common practice, no source.
 const LEAST_LEFT: f64 = 0.5;
 
+/// A loading in which something is to come about: what is not below zero is enough.
+struct Wanted<'f> {
+    state: &'f State,
+    goal: Box<dyn Fn(&Floating) -> f64 + 'f>,
+}
+
+/// The loadings in which one of the edges stands below its limit, each by its worst edge, the worst loading first.
+fn too_low<'f>(
+    loadings: &[Lying<'f>],
+    edges: &[&'f EdgePoint],
+    limit: &dyn Fn(&Loaded, EdgeKind) -> Option<Length>,
+) -> Vec<Wanted<'f>> {
+    let mut low: Vec<(Length, Wanted<'f>)> = Vec::new();
+    for lying in loadings {
+        let lowest = worst(&[*lying], edges, limit);
+        let Some((lowest, least)) = lowest.and_then(|one| Some((one, limit(one.loaded, one.edge.kind)?))) else {
+            continue;
+        };
+        if lowest.height < least {
+            let point = lowest.edge.point;
+            let goal = Box::new(move |f: &Floating| f.height_above_water(&point).si() - least.si());
+            low.push((lowest.height - least, Wanted { state: lowest.state, goal }));
+        }
+    }
+    low.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
+    low.into_iter().map(|(_, wanted)| wanted).collect()
+}
+
 /// The ways to meet a goal: things moved forward, else ballast; and less on the stern. With a table of what each thing does
 /// alone.
-fn put_back(
-    rig: &Rig,
-    float: &Float,
-    state: &State,
-    goal: &dyn Fn(&Floating) -> f64,
-) -> (Option<Remedy>, Option<Table>) {
-    let shifts = float.shifts(state, goal);
+///
+/// It is to be met in each of these loadings, of which the first is the worst.
+fn put_back(rig: &Rig, float: &Float, wanted: &[Wanted]) -> (Option<Remedy>, Option<Table>) {
+    let Some(Wanted { state, goal }) = wanted.first() else { return (None, None) };
+    let shifts = float.shifts(state, &**goal);
     let table = (!shifts.is_empty()).then(|| shifts_table(&shifts));
-    let moved = match float.plan(state, goal) {
+    let plans: Option<Vec<Vec<Shift>>> = wanted.iter().map(|one| float.plan(one.state, &*one.goal)).collect();
+    let carried = |plan: &Vec<Shift>| -> f64 {
+        plan.iter().map(|shift| shift.mass.si() * shift.forward.map_or(0.0, Dimensioned::si)).sum()
+    };
+    let most = plans.and_then(|plans| plans.into_iter().max_by(|a, b| carried(a).total_cmp(&carried(b))));
+    let moved = match most {
         Some(plan) => {
             let planned = planned(rig, &plan);
             Some(so(Text::from("move "), planned))
         }
-        None => ballast(rig, float, state, goal),
+        None => ballast(rig, float, wanted),
     };
     let less = float.on_stern(state).and_then(|(_, hung)| {
-        let room = room_at_stern(float, state, goal).filter(|room| room.si() < 0.0)?;
+        let rooms: Option<Vec<Mass>> =
+            wanted.iter().map(|one| room_at_stern(float, one.state, &*one.goal)).collect();
+        let room = rooms?.into_iter().reduce(|a, b| if b < a { b } else { a }).filter(|room| room.si() < 0.0)?;
         let less = mend::pounds_up(-room);
         let lighter = mend::lighter(rig, less)?;
         let left = hung - less;
@@ -297,10 +330,12 @@ fn put_back(
 /// More than this part of what she weighs is not stowed to trim her, and is not told. Common practice, no source.
 const MOST_BALLAST: f64 = 0.2;
 
-fn ballast(rig: &Rig, float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Option<Remedy> {
-    let place = float.ballast_place(state);
+fn ballast(rig: &Rig, float: &Float, wanted: &[Wanted]) -> Option<Remedy> {
+    let place = float.ballast_place(wanted.first()?.state);
     let none = Mass::from_si(0.0);
-    let mass = float.mass_at(state, &place, (none, MOST_BALLAST * state.total.mass), goal)?;
+    let enough = |one: &Wanted| float.mass_at(one.state, &place, (none, MOST_BALLAST * one.state.total.mass), &*one.goal);
+    let masses: Option<Vec<Mass>> = wanted.iter().map(enough).collect();
+    let mass = masses?.into_iter().reduce(|a, b| if b > a { b } else { a })?;
     let (mass, forward) = (mend::pounds_up(mass), Length::from_si(place.x));
     let written = format!(
         "(what: \"stowed forward\", weight: {}, forward: {}, above: {})",

@@ -3,11 +3,10 @@
 use crate::rules::mend::{self, Remedy};
 use uom::si::f64::Length;
 
-use super::{Height, Lying, all_upright, height_sheet, heights_table, inboard, lost, put_back, worst};
+use super::{Height, Lying, all_upright, height_sheet, heights_table, inboard, lost, put_back, too_low, worst};
 use crate::case::Case;
 use crate::case::float::{Crew, EdgePoint, Loaded};
 use crate::job::{self, Category, EdgeKind};
-use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -88,9 +87,7 @@ fn judge(case: &Case) -> Judgement {
             .then(for_a_while(&all, &edges, &lowest)),
     );
     if verdict == Verdict::Warn {
-        let point = lowest.edge.point;
-        let goal = |f: &Floating| f.height_above_water(&point).si() - least.si();
-        let (remedy, table) = put_back(case.rig, float, lowest.state, &goal);
+        let (remedy, table) = put_back(case.rig, float, &too_low(&all, &edges, &limit));
         let keep = if least.si() > 0.0 {
             say!("To keep {}: ", Measure::tape(least))
         } else {

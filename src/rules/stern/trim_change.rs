@@ -1,7 +1,7 @@
 //! `stern/trim-change`
 
 use crate::rules::mend;
-use super::so;
+use super::{Wanted, so};
 use uom::si::f64::{Angle, Length};
 
 use super::put_back;
@@ -70,7 +70,7 @@ fn judge(case: &Case) -> Judgement {
         let sign = worst.trim().si().signum();
         let goal = |f: &Floating| sign * (wanted - f.attitude().trim.si());
         let finding = Finding::new(Verdict::Warn, words(worst));
-        let (remedy, table) = put_back(case.rig, float, worst.after, &goal);
+        let (remedy, table) = put_back(case.rig, float, &[Wanted { state: worst.after, goal: Box::new(goal) }]);
         let finding = match remedy.filter(|_| sign > 0.0) {
             Some(remedy) => finding.remedy(so(Text::from("To give the whole trim back: "), remedy)),
             None => finding.remedy(mend::care(if sign > 0.0 {

@@ -4,7 +4,7 @@ use crate::rules::mend::{self, Change, Remedy};
 use super::{Height, so};
 use uom::si::f64::Length;
 
-use super::{all_upright, height_sheet, heights_table, lost, put_back, room_at_stern, worst};
+use super::{all_upright, height_sheet, heights_table, lost, put_back, too_low, room_at_stern, worst};
 use crate::case::Case;
 use crate::case::float::{Crew, EdgePoint, Loaded};
 use crate::job::{self, EdgeKind};
@@ -51,7 +51,7 @@ fn judge(case: &Case) -> Judgement {
     let Some(lowest) = worst(&loadings, &edges, &|loaded, _| Some(least(loaded))) else {
         return Ok(Finding::unmeasured(vec![Missing::one(reading!(job::Job.edges))]));
     };
-    let least = least(lowest.loaded);
+    let least = self::least(lowest.loaded);
     let found = Measure::tape(lowest.height);
     let name = lowest.edge.name.as_str();
     let loading = lowest.loaded.name.as_str();
@@ -90,7 +90,7 @@ fn judge(case: &Case) -> Judgement {
             ));
         }
     } else {
-        let (ways, table) = put_back(case.rig, float, lowest.state, &goal);
+        let (ways, table) = put_back(case.rig, float, &too_low(&loadings, &edges, &|loaded, _| Some(self::least(loaded))));
         finding = finding.remedy(match ways {
             Some(ways) => so(say!("To keep {}: ", Measure::tape(least)), ways),
             None => raised(&lowest, least),
@@ -111,7 +111,7 @@ const RAISED_IN: f64 = 0.25;
 
 /// The edge raised by what it lacks.
 fn raised(lowest: &Height, least: Length) -> Remedy {
-    let by = mend::up(least - lowest.height, RAISED_IN);
+    let by = mend::well_up(least - lowest.height, RAISED_IN);
     let words = say!(
         "Neither lighter engines nor stowing forward is enough: raise the {} by {}.",
         lowest.edge.name.as_str(),

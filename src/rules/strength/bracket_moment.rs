@@ -1,7 +1,7 @@
 //! `strength/bracket-moment`
 
-use crate::rules::mend::{self, Change, Mend, Remedy};
 
+use crate::rules::mend::{self, Change, Mend, Remedy};
 use super::entry;
 use uom::si::f64::{Acceleration, Length, Mass};
 

@@ -1,6 +1,7 @@
 //! `swing/ground`
 
 use crate::rules::mend::{self, Change, Remedy};
+use crate::case::swing::body_words;
 use crate::job::Trailer;
 use super::{of_sweeps, unanswered};
 use crate::case::Case;
@@ -39,6 +40,14 @@ fn judge(case: &Case) -> Finding {
 const RAISED_IN: f64 = 0.5;
 
 fn remedy(case: &Case, all: &[OverGround], swept: &Swept) -> Remedy {
+    let struck = swept.clearance.other.name.as_str();
+    let of_trailer = all.iter().filter_map(|one| one.trailer.as_ref()).any(|one| one.clearance == swept.clearance);
+    if of_trailer {
+        return mend::yard(say!(
+            "Move {} out of its way, or tow her tilted to where it clears: try it on the hoist before the road.",
+            body_words(struck)
+        ));
+    }
     let tilted = all
         .iter()
         .filter(|one| one.road.label == swept.label)

@@ -125,7 +125,7 @@ fn higher(case: &Case, group: &Group, engine: &Engine, holes: usize) -> Option<R
     rows.allows(row).then(|| {
         Remedy::new(
             say!(
-                "Hang it in the row {}: that brings it out. Else antifouling made for it there, and anodes looked at often.",
+                "Hang it {}: that brings it out. Else antifouling made for it there, and anodes looked at often.",
                 holes_up(row)
             ),
             [Mend::Change(vec![Change::to(format!("{}.holes_up", group.entry), row.to_string())]), Mend::Care],

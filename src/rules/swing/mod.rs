@@ -19,6 +19,11 @@ pub use steering_lock::STEERING_LOCK;
 pub use tie_bar::TIE_BAR;
 
 use crate::rules::mend::{self, Change, Remedy};
+use crate::rig::{Bracket, Slot};
+use crate::reading::reading;
+use crate::quantity::{Basis, Reading};
+use crate::job::{self, BracketKind, BracketSpec};
+use crate::case::swing::{Answer, FACE, Swing, TUB};
 use crate::quantity::Dimensioned;
 use crate::rig::{Engine, Group};
 use crate::case::{Rows, holes_up};
@@ -133,7 +138,7 @@ const SHALLOWEST_IN: f64 = 4.0;
 const DEEPEST_PLATE_IN: f64 = 12.0;
 
 /// Setback, holes and limits that clear an engine of the boat, each by itself, as far as boat and parts allow them.
-fn cures(case: &Case, swept: &Swept) -> Remedy {
+fn cures(case: &Case, swept: &Swept, own: Own) -> Remedy {
     let none = || {
         mend::yard(
             "Neither setback nor height nor a limit within reason clears it: another bracket, another class, or another boat.",
@@ -143,10 +148,19 @@ fn cures(case: &Case, swept: &Swept) -> Remedy {
         return none();
     };
     let hung = case.rig.after.engines().find(|(_, engine)| engine.label == swept.label);
+    let strikes_anothers_bracket = hung.is_some_and(|(group, _)| group.bracket.is_none())
+        && [TUB, FACE].contains(&swept.clearance.other.name.as_str());
+    let too_near = |all: &[Swept]| all.iter().any(|one| !one.keeps());
+    if strikes_anothers_bracket && case.swing().neighbours.as_ref().is_ok_and(|all| too_near(all)) {
+        return mend::first(
+            "It strikes the bracket of the engine beside it: set the two farther apart, as swing/neighbour says.",
+            "swing/neighbour",
+        );
+    }
     let cos = case.rig.job.transom.angle().reading().map_or(1.0, |angle| angle.value.value.cos());
     let mut ways: Vec<Remedy> = Vec::new();
     if let (Some(aft), Some((group, _))) = (cure.aft, hung) {
-        ways.extend(set_back(group, aft * cos));
+        ways.extend(set_back(case, group, aft * cos, own));
     }
     if let (Some(up), Some((group, engine))) = (cure.up, hung) {
         ways.extend(hung_higher(case, group, engine, up / cos));
@@ -178,31 +192,100 @@ fn one_of(before: Text, ways: Vec<Remedy>) -> Remedy {
     Remedy::new(before.then(words).then(Text::from(".")), ways.into_iter().flat_map(|way| way.ways))
 }
 
-/// An engine set farther aft: on its bracket, or on a plate, where there is one so deep.
-fn set_back(group: &Group, by: Length) -> Option<Remedy> {
+/// The sweeps that a rule judges.
+type Own = fn(&Swing) -> &Answer<Vec<Swept>>;
+
+/// An engine set farther aft: on its bracket, or on a plate, where there is one so deep; in a row that the plate's window then
+/// allows. What it then swings past, the plate among it, is swept again.
+fn set_back(case: &Case, group: &Group, by: Length, own: Own) -> Option<Remedy> {
     let by = mend::up(by, TOLD_IN);
     let (entry, now) = (&group.entry, group.setback().reading()?.value);
-    match &group.bracket {
-        Some(bracket) if !group.is_lifted() => {
+    let deep = if by.exceeds(inches(SHALLOWEST_IN)) { by } else { inches(SHALLOWEST_IN) };
+    let (words, setback, mut changes) = match &group.bracket {
+        Some(_) if group.is_lifted() => {
+            let far = Change::to(format!("{entry}.setback"), mend::exactly(now + by));
+            (say!("set it {} farther aft", Measure::tape(by)), now + by, vec![far])
+        }
+        Some(bracket) => {
             let spec = [("setback", mend::exactly(now + by))];
             let mut changes = Change::like(&format!("{entry}.bracket"), &bracket.spec, &spec).to_vec();
             changes.push(Change::out(format!("{entry}.setback")));
-            Some(mend::change(say!("set it {} farther aft, on a bracket of that setback", Measure::tape(by)), changes))
+            (say!("set it {} farther aft, on a bracket of that setback", Measure::tape(by)), now + by, changes)
         }
-        Some(_) => {
-            let far = Change::to(format!("{entry}.setback"), mend::exactly(now + by));
-            Some(mend::change(say!("set it {} farther aft", Measure::tape(by)), [far]))
-        }
-        None if by.exceeds(inches(DEEPEST_PLATE_IN)) => None,
+        None if by.exceeds(inches(DEEPEST_PLATE_IN)) => return None,
         None => {
-            let by = if by.exceeds(inches(SHALLOWEST_IN)) { by } else { inches(SHALLOWEST_IN) };
-            let plate = format!("(described: (kind: setback_plate, setback: {}, drop: \"0 in\"))", mend::exactly(by));
-            Some(mend::change(
-                say!("set it {} aft on a setback plate", Measure::tape(by)),
-                [Change::to(format!("{entry}.bracket"), plate)],
-            ))
+            let plate = format!("(described: (kind: setback_plate, setback: {}, drop: \"0 in\"))", mend::exactly(deep));
+            let plate = Change::to(format!("{entry}.bracket"), plate);
+            (say!("set it {} aft on a setback plate", Measure::tape(deep)), deep, vec![plate])
+        }
+    };
+    let mut rig = case.rig.clone();
+    let there = rig.after.groups.iter_mut().find(|one| one.entry == group.entry)?;
+    let reading = |value: Length| Reading { value, tolerance: None, written: None, basis: Basis::Assumed, note: None };
+    let slot = Slot::new(Some(reading(setback)), reading!(job::EngineGroup.setback));
+    match &mut there.bracket {
+        Some(bracket) => bracket.setback = slot,
+        None => there.bracket = Some(plate(slot, Slot::new(Some(reading(Length::default())), reading!(job::EngineGroup.drop)))),
+    }
+    let mut row = None;
+    for engine in there.engines.iter().filter(|_| !group.is_lifted()) {
+        // Where no height can be told, none is spoken of.
+        let Ok(rows) = Rows::of(case.rig, group, engine) else { continue };
+        let rows = rows.behind(setback);
+        let hangs = engine.holes_up.reading().copied().map(usize::from);
+        match hangs {
+            Some(hangs) if rows.allows(hangs) => {}
+            Some(_) => row = Some(rows.best()?),
+            None => {
+                rows.best()?;
+            }
         }
     }
+    if let Some(row) = row {
+        changes.push(Change::to(format!("{entry}.holes_up"), row.to_string()));
+        let up = u8::try_from(row).ok()?;
+        for engine in &mut there.engines {
+            engine.holes_up = Slot::new(Some(up), reading!(job::EngineGroup.holes_up));
+        }
+    }
+    let then = Case::new(&rig);
+    clears(case.swing(), then.swing(), own).then(|| {
+        let words = match row {
+            Some(row) => words.then(say!(", {}", holes_up(row))),
+            None => words,
+        };
+        mend::change(words, changes)
+    })
+}
+
+/// A plate that is only thought of.
+fn plate(setback: Slot<Reading<Length>>, drop: Slot<Reading<Length>>) -> Bracket {
+    let spec = BracketSpec { kind: Some(BracketKind::SetbackPlate), ..BracketSpec::default() };
+    Bracket {
+        name: "setback plate".to_owned(),
+        setback,
+        drop,
+        rated_power: Slot::new(None, reading!(job::BracketSpec.rated_power)),
+        rated_weight: Slot::new(None, reading!(job::BracketSpec.rated_weight)),
+        weight: Slot::new(None, reading!(job::BracketSpec.weight)),
+        bottom: Slot::new(None, reading!(job::Hung.bottom)),
+        width: None,
+        spec,
+    }
+}
+
+/// Whether a rule's own sweeps all keep their distance, and nothing else strikes that did not.
+fn clears(before: &Swing, then: &Swing, own: Own) -> bool {
+    let all: [Own; 5] = [
+        |swing| &swing.full_tilt,
+        |swing| &swing.lock,
+        |swing| &swing.neighbours,
+        |swing| &swing.cylinder,
+        |swing| &swing.tie_bar,
+    ];
+    let struck = |swept: &Answer<Vec<Swept>>| swept.iter().flatten().filter(|one| one.touches()).count();
+    own(then).as_ref().is_ok_and(|all| all.iter().all(Swept::keeps))
+        && all.iter().all(|of| struck(of(then)) <= struck(of(before)))
 }
 
 /// An engine hung so much higher along the transom, by whole rows: where its bracket has the row, and the plate's window allows
@@ -216,7 +299,7 @@ fn hung_higher(case: &Case, group: &Group, engine: &Engine, up: Length) -> Optio
     let rows = Rows::of(case.rig, group, engine).ok()?;
     rows.allows(row).then(|| {
         mend::change(
-            say!("hang it in the row {}", holes_up(row)),
+            say!("hang it {}", holes_up(row)),
             [Change::to(format!("{}.holes_up", group.entry), row.to_string())],
         )
     })

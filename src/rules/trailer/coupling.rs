@@ -1,7 +1,7 @@
 //! `trailer/coupling`
 
-use crate::job::rigging;
 use crate::rules::mend::{self, Change, Mend};
+use crate::job::rigging;
 use super::{loaded, told};
 use crate::case::Case;
 use crate::physics::rigging::trailer::{self, COUPLING_SHARE};

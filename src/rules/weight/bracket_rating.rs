@@ -1,6 +1,7 @@
 //! `weight/bracket-rating`
 
 use crate::rules::mend::{self, Change};
+use uom::si::f64::Mass;
 use crate::case::Case;
 use crate::physics::power::{self, Against};
 use crate::physics::weight;
@@ -71,27 +72,32 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
     let rated_count = bracket.spec.engines.map_or(count, usize::from);
     let weight_limit = Measure::of(rated_weight.value);
     let power_limit = Measure::of(rated_power.value);
-    if count > rated_count {
-        return Ok(Finding::new(Verdict::Fail, say!("{} engines on `{}`, which takes {}.", count, name, rated_count))
-            .remedy(mend::change("Choose a bracket made for as many engines.", like(group, bracket, "engines", count.to_string())))
-            .working(sheet));
-    }
     let written: Vec<_> =
         group.engines.iter().filter_map(|one| Some((one.label.clone(), one.power.reading()?))).collect();
     let over = matches!(power::against(&mut Sheet::default(), &written, rated_power), Against::Over);
+    let asked = Asked {
+        engines: (count > rated_count).then_some(count),
+        power: power.as_ref().filter(|_| over).map(Term::measure),
+        weight: total.value().exceeds(rated_weight.value).then(|| mend::pounds_up(total.value())),
+    };
+    if count > rated_count {
+        return Ok(Finding::new(Verdict::Fail, say!("{} engines on `{}`, which takes {}.", count, name, rated_count))
+            .remedy(mend::change(asked.words("Choose a bracket for {}."), asked.like(group, bracket)))
+            .working(sheet));
+    }
     if let Some(power) = power.filter(|_| over) {
         return Ok(Finding::new(
             Verdict::Fail,
             say!("{} on `{}`, which is rated for {}.", power.measure(), name, power_limit),
         )
-        .remedy(mend::change(say!("Choose a bracket rated for {} or more.", power.measure()), like(group, bracket, "rated_power", mend::quoted(power.measure()))))
+        .remedy(mend::change(asked.words("Choose a bracket rated for {} or more."), asked.like(group, bracket)))
         .against(power.measure(), Limit::AtMost(power_limit))
         .working(sheet));
     }
     let found = total.measure();
     let finding = if total.value().exceeds(rated_weight.value) {
         Finding::new(Verdict::Fail, say!("{} on `{}`, which is rated for {}.", found, name, weight_limit))
-            .remedy(mend::change(say!("Choose a bracket rated for {} or more.", Measure::of(mend::pounds_up(total.value()))), like(group, bracket, "rated_weight", mend::quoted(Measure::of(mend::pounds_up(total.value()))))))
+            .remedy(mend::change(asked.words("Choose a bracket rated for {} or more."), asked.like(group, bracket)))
     } else {
         Finding::new(
             Verdict::Pass,
@@ -101,7 +107,29 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
     Ok(finding.against(found, Limit::AtMost(weight_limit)).working(sheet))
 }
 
-/// A bracket like this one but for one field of its papers.
-fn like(group: &Group, bracket: &Bracket, field: &str, becomes: String) -> [Change; 2] {
-    Change::like(&format!("{}.bracket", group.entry), &bracket.spec, &[(field, becomes)])
+/// What a bracket lacks of what hangs on it.
+struct Asked {
+    engines: Option<usize>,
+    power: Option<Measure>,
+    weight: Option<Mass>,
+}
+
+impl Asked {
+    /// All of it, in a sentence.
+    fn words(&self, template: &str) -> Text {
+        let engines = self.engines.map(|count| say!("{} engines", count));
+        let measures = [self.power, self.weight.map(Measure::of)].into_iter().flatten().map(Text::from);
+        let all = Text::join(engines.into_iter().chain(measures), " and ");
+        let (before, behind) = template.split_once("{}").unwrap_or((template, ""));
+        Text::from(before).then(all).then(Text::from(behind))
+    }
+
+    /// A bracket like this one but for that.
+    fn like(&self, group: &Group, bracket: &Bracket) -> [Change; 2] {
+        let engines = self.engines.map(|count| ("engines", count.to_string()));
+        let power = self.power.map(|power| ("rated_power", mend::quoted(power)));
+        let weight = self.weight.map(|weight| ("rated_weight", mend::quoted(Measure::of(weight))));
+        let fields: Vec<_> = [engines, power, weight].into_iter().flatten().collect();
+        Change::like(&format!("{}.bracket", group.entry), &bracket.spec, &fields)
+    }
 }
