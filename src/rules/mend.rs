@@ -2,7 +2,7 @@
 
 use uom::si::f64::{Length, Mass, Power};
 
-use crate::job::Role;
+use crate::job::{Role, Sitting};
 use crate::quantity::{Dimensioned, Measure, Text, Units, inches, pounds};
 use crate::reading::{Part, Place, Value};
 use crate::rig::{Engine, Group, Rig};
@@ -218,6 +218,11 @@ pub fn lighter(rig: &Rig, by: Mass) -> Option<Vec<Change>> {
     (!changes.is_empty()).then_some(changes)
 }
 
+/// What is still to be ordered is chosen; what is fitted is changed.
+pub fn choose(rig: &Rig) -> &'static str {
+    if rig.job.sitting == Sitting::AsFitted { "Change to" } else { "Choose" }
+}
+
 /// Main engines like these of at most this power together; nothing where a power is not known.
 pub fn weaker(rig: &Rig, most: Power) -> Option<Vec<Change>> {
     let powers: Option<Vec<Power>> =
@@ -263,7 +268,8 @@ pub fn thicker(rig: &Rig, more: Length) -> Vec<Change> {
         changes.push(Change::to("transom.thickness", exactly(thickness.value + more)));
     }
     let layers = rig.job.structure.as_ref().map_or(&[][..], |structure| &structure.lay_up);
-    let thickest = layers.iter().enumerate().max_by(|a, b| a.1.thickness.value.si().total_cmp(&b.1.thickness.value.si()));
+    let thickest =
+        layers.iter().enumerate().max_by(|a, b| a.1.thickness.value.si().total_cmp(&b.1.thickness.value.si()));
     if let Some((i, layer)) = thickest {
         changes.push(Change::to(format!("structure.lay_up[{i}].thickness"), exactly(layer.thickness.value + more)));
     }

@@ -43,6 +43,15 @@ pub fn judged(text: &str) -> Result<Vec<(&'static str, Finding)>, String> {
     with_case(text, |case| rules::judge(case).into_iter().map(|one| (one.rule.id, one.finding)).collect())
 }
 
+/// The findings of a job that warn or fail, by what they come from.
+pub fn groups(text: &str) -> Result<Vec<Vec<&'static str>>, String> {
+    with_case(text, |case| {
+        let mut judged = rules::judge(case);
+        judged.retain(|one| wants(&one.finding));
+        rules::by_cause(&judged).iter().map(|group| group.iter().map(|one| one.rule.id).collect()).collect()
+    })
+}
+
 /// What a rule finds in a job.
 fn found(id: &str, text: &str) -> Result<Finding, String> {
     let rule = rules::find(id).ok_or("no such rule")?;
@@ -63,14 +72,12 @@ pub fn taken(id: &str, text: &str, mend: &Mend, others: &[(&'static str, Finding
         Mend::First(rule) => {
             let before = others.iter().find(|(id, finding)| id == rule && wants(finding));
             let Some((_, before)) = before else { return Became::Failed(format!("{rule} finds nothing")) };
-            let change = before.mends.iter().find_map(|mend| match mend {
-                Mend::Change(changes) => Some(changes),
-                _ => None,
-            });
-            match change {
-                Some(changes) => changes,
-                None => return Became::NoChange("another comes first"),
-            }
+            // Where that one waits for another itself, so does this.
+            let change = before.mends.iter().find(|mend| matches!(mend, Mend::Change(_) | Mend::First(_)));
+            return match change {
+                Some(change) => taken(id, text, change, others),
+                None => Became::NoChange("another comes first"),
+            };
         }
         Mend::Look | Mend::Ask | Mend::Yard | Mend::Care => return Became::NoChange(mend.word()),
     };
@@ -79,14 +86,17 @@ pub fn taken(id: &str, text: &str, mend: &Mend, others: &[(&'static str, Finding
         Ok(after) if after.verdict == Verdict::Pass => Became::Mended,
         Ok(after) if after.verdict == Verdict::NotApplicable => Became::Gone,
         Ok(after) if after.verdict == Verdict::Unmeasured && was_missing(&after, others) => Became::Waits,
-        Ok(after) => Became::Failed(format!("with {changes:?}: {:?}: {}", after.verdict, after.summary.show(Units::Us))),
+        Ok(after) => {
+            Became::Failed(format!("with {changes:?}: {:?}: {}", after.verdict, after.summary.show(Units::Us)))
+        }
         Err(why) => Became::Failed(format!("with {changes:?}: {why}")),
     }
 }
 
 /// Whether a finding waits for nothing but what the job lacked before.
 fn was_missing(after: &Finding, others: &[(&'static str, Finding)]) -> bool {
-    let lacked = |one: &Missing| others.iter().any(|(_, other)| other.missing.iter().any(|known| known.name() == one.name()));
+    let lacked =
+        |one: &Missing| others.iter().any(|(_, other)| other.missing.iter().any(|known| known.name() == one.name()));
     !after.missing.is_empty() && after.missing.iter().all(lacked)
 }
 

@@ -149,13 +149,22 @@ impl Float {
         (least, most): (Mass, Mass),
         goal: &dyn Fn(&Floating) -> f64,
     ) -> Option<Mass> {
-        let total = state.total;
-        let with = |kg: f64| {
-            let mass = total.mass.si() + kg;
-            let centre = (total.centre.coords * total.mass.si() + point.coords * kg) / mass;
-            self.goal_at(state, Mass::from_si(mass), Point3::from(centre), goal)
-        };
+        let with = |kg: f64| self.goal_with(state, point, Mass::from_si(kg), goal);
         root(least.si(), most.si(), &with).map(Mass::from_si)
+    }
+
+    /// What the goal comes to with this mass put at this point; nothing where she then does not float upright.
+    pub fn goal_with(
+        &self,
+        state: &State,
+        point: &Point3<f64>,
+        more: Mass,
+        goal: &dyn Fn(&Floating) -> f64,
+    ) -> Option<f64> {
+        let total = state.total;
+        let mass = total.mass + more;
+        let centre = (total.centre.coords * total.mass.si() + point.coords * more.si()) / mass.si();
+        self.goal_at(state, mass, Point3::from(centre), goal)
     }
 
     fn goal_at(&self, state: &State, mass: Mass, centre: Point3<f64>, goal: &dyn Fn(&Floating) -> f64) -> Option<f64> {

@@ -1,6 +1,5 @@
 //! `controls/cables`
 
-use crate::rules::mend::{self, Change};
 use super::told as told_of;
 use crate::case::Case;
 use crate::case::rigging::way::{told, way};
@@ -9,6 +8,7 @@ use crate::physics::rigging::cable::{MOST_BENDS_DEG, least_radius};
 use crate::quantity::{Dimensioned, Measure, Style, capitalised, degrees, feet, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -61,7 +61,13 @@ fn judge(case: &Case) -> Judgement {
         let tight = way.sharpest.filter(|radius| least_radius().exceeds(*radius));
         let finding = if way.length.value().exceeds(length.value) {
             Finding::new(Verdict::Fail, say!("{}: marked {}, and the way is {}.", head.as_str(), found, needs))
-                .remedy(mend::change(say!("Order one that reaches: {}.", Measure::styled(feet_up, Style::FeetInches)), [Change::told(format!("rigging.controls.cables[{i}].length"), Measure::styled(feet_up, Style::FeetInches))]))
+                .remedy(mend::change(
+                    say!("Fit one that reaches: {}.", Measure::styled(feet_up, Style::FeetInches)),
+                    [Change::told(
+                        format!("rigging.controls.cables[{i}].length"),
+                        Measure::styled(feet_up, Style::FeetInches),
+                    )],
+                ))
                 .buys(name.clone(), order)
         } else if let Some(radius) = tight {
             Finding::new(Verdict::Warn, say!("{}: a bend of {} radius.", head.as_str(), Measure::tape(radius)))
@@ -74,7 +80,10 @@ fn judge(case: &Case) -> Judgement {
             .remedy(mend::yard("Find a straighter way, or use low-friction cable."))
         } else if let Some(years) = old {
             Finding::new(Verdict::Warn, say!("{}: {} years old.", head.as_str(), years.to_string()))
-                .remedy(mend::change("Replace it while the old engines are off.", [Change::to(format!("rigging.controls.cables[{i}].years"), "0.0")]))
+                .remedy(mend::change(
+                    "Replace it while the old engines are off.",
+                    [Change::to(format!("rigging.controls.cables[{i}].years"), "0.0")],
+                ))
                 .buys(name.clone(), order)
         } else {
             Finding::new(Verdict::Pass, say!("{}: marked {}, and the way is {}.", head.as_str(), found, needs))

@@ -1,12 +1,12 @@
 //! `controls/old-rigging`
 
-use crate::rules::mend::{self, Change};
 use crate::case::Case;
 use crate::job::rigging::{self, Kept, OldPart, Reach};
 use crate::job::{Cycle, Sitting};
 use crate::quantity::{Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 use crate::working::Table;
@@ -73,7 +73,10 @@ fn judge(case: &Case) -> Judgement {
         .remedy(mend::change(
             "Take these out too, or replace them, and plug the holes that they leave.",
             // From the last on, so that the others keep their places.
-            kept.iter().enumerate().rev().filter(|(_, kept)| !told_elsewhere(case, kept) && goes(case, kept).is_some())
+            kept.iter()
+                .enumerate()
+                .rev()
+                .filter(|(_, kept)| !told_elsewhere(case, kept) && goes(case, kept).is_some())
                 .map(|(i, _)| Change::out(format!("rigging.kept[{i}]"))),
         ))
     };

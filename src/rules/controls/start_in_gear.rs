@@ -1,9 +1,9 @@
 //! `controls/start-in-gear`
 
-use crate::rules::mend::{self, Change};
 use super::told;
 use crate::case::Case;
 use crate::quantity::Text;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -26,7 +26,9 @@ fn judge(case: &Case) -> Judgement {
     Ok(if *starts {
         Finding::new(Verdict::Fail, Text::from("The engine cranks with the lever in gear."))
             .remedy(mend::change(
-                "Adjust the shift and its neutral switch, or replace the control; do not use her before.", [Change::to("rigging.controls.starts_in_gear", "false")]))
+                "Adjust the shift and its neutral switch, or replace the control; do not use her before.",
+                [Change::to("rigging.controls.starts_in_gear", "false")],
+            ))
             .buys("neutral switch, or control", Text::from("one for the engine that cranks"))
     } else {
         Finding::new(Verdict::Pass, Text::from("The engine does not crank in gear."))

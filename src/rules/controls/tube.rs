@@ -1,12 +1,12 @@
 //! `controls/tube`
 
-use crate::rules::mend::{self, Change};
 use crate::case::Case;
 use crate::job::rigging::{self, Tube};
 use crate::physics::rigging::tube;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -71,7 +71,10 @@ fn of_tube((name, index): (&str, usize), tube: &Tube, inside: Length, through: &
     let entry = |field: &str| format!("rigging.tubes[{index}].{field}");
     let buy = |finding: Finding| match smallest {
         Some(smallest) => finding
-            .remedy(mend::change(say!("Lay a tube of {} inside.", Measure::tape(smallest)), [Change::told(entry("inside"), Measure::tape(smallest))]))
+            .remedy(mend::change(
+                say!("Lay a tube of {} inside.", Measure::tape(smallest)),
+                [Change::told(entry("inside"), Measure::tape(smallest))],
+            ))
             .buys("rigging tube", say!("{} inside", Measure::tape(smallest))),
         None => finding
             .remedy(mend::yard("No tube that is sold takes all of it: lay a second one."))
@@ -92,12 +95,19 @@ fn of_tube((name, index): (&str, usize), tube: &Tube, inside: Length, through: &
     } else if fill.value().exceeds(most) {
         buy(Finding::new(Verdict::Warn, say!("The {} is filled to {} of its area.", name, found)))
     } else if let Some(bend) = sharp {
-        Finding::new(Verdict::Warn, say!("The {} bends at a radius of {}.", name, Measure::tape(bend.value)))
-            .remedy(mend::change(say!("Lay it with bends of at least {}.", Measure::tape(inside * tube::BEND_DIAMETERS)), [Change::told(entry("bend"), Measure::tape(inside * tube::BEND_DIAMETERS))]))
+        Finding::new(Verdict::Warn, say!("The {} bends at a radius of {}.", name, Measure::tape(bend.value))).remedy(
+            mend::change(
+                say!("Lay it with bends of at least {}.", Measure::tape(inside * tube::BEND_DIAMETERS)),
+                [Change::told(entry("bend"), Measure::tape(inside * tube::BEND_DIAMETERS))],
+            ),
+        )
     } else if tube.smooth_ends == Some(false) || tube.drains == Some(false) {
         let what = if tube.drains == Some(false) { "holds water" } else { "has sharp ends" };
         Finding::new(Verdict::Warn, say!("The {} {}.", name, what))
-            .remedy(mend::change("Bush both ends, and lay it so that it drains into the bilge.", [Change::to(entry("smooth_ends"), "true"), Change::to(entry("drains"), "true")]))
+            .remedy(mend::change(
+                "Bush both ends, and lay it so that it drains into the bilge.",
+                [Change::to(entry("smooth_ends"), "true"), Change::to(entry("drains"), "true")],
+            ))
             .buys("tube bushings", Text::from("two"))
     } else {
         Finding::new(Verdict::Pass, say!("The {} is filled to {} of its area.", name, found))

@@ -1,6 +1,5 @@
 //! `electrical/ampacity`
 
-use crate::rules::mend::{self, Change};
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::current;
@@ -8,6 +7,7 @@ use crate::job::rigging;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 

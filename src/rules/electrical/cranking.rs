@@ -1,6 +1,5 @@
 //! `electrical/cranking`
 
-use crate::rules::mend::{self, Change};
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::{asked_of, current};
@@ -9,6 +8,7 @@ use crate::physics::rigging::battery;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;

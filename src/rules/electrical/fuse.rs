@@ -1,7 +1,5 @@
 //! `electrical/fuse`
 
-use crate::rules::mend::{self, Change, Remedy};
-use uom::si::f64::Length;
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::current;
@@ -9,8 +7,10 @@ use crate::job::rigging::{self, Chosen};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
+use uom::si::f64::Length;
 
 rule! {
     /// Each circuit's fuse: no larger than its wire may carry, no smaller than what it draws, and near the battery.
@@ -65,7 +65,10 @@ fn judge(case: &Case) -> Judgement {
                 Verdict::Warn,
                 say!("The {}'s fuse sits {} along the wire from the battery.", name.as_str(), Measure::tape(far.value)),
             )
-            .remedy(mend::change(say!("Move it within {}.", Measure::tape(near)), [Change::told(format!("rigging.electrical.circuits[{i}].fuse_from_battery"), Measure::tape(near))]))
+            .remedy(mend::change(
+                say!("Move it within {}.", Measure::tape(near)),
+                [Change::told(format!("rigging.electrical.circuits[{i}].fuse_from_battery"), Measure::tape(near))],
+            ))
         } else {
             Finding::new(
                 Verdict::Pass,
@@ -87,7 +90,10 @@ fn judge(case: &Case) -> Judgement {
 /// A fuse between what is drawn and what the wire may carry; where it may carry less than is drawn, the wire comes first.
 fn fitting(index: usize, least: Measure, most: Measure, within: Option<Length>) -> Remedy {
     if least.si > most.si {
-        return mend::first("The wire is too thin for what is drawn: rewire it first, as electrical/ampacity says.", "electrical/ampacity");
+        return mend::first(
+            "The wire is too thin for what is drawn: rewire it first, as electrical/ampacity says.",
+            "electrical/ampacity",
+        );
     }
     let entry = format!("rigging.electrical.circuits[{index}].fuse");
     let fuse = format!("(rating: {})", mend::quoted(most));

@@ -1,6 +1,5 @@
 //! `electrical/starter-cable`
 
-use crate::rules::mend::{self, Change};
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::current;
@@ -9,6 +8,7 @@ use crate::physics::rigging::wire::OTHER_DROP;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 
@@ -55,7 +55,12 @@ fn judge(case: &Case) -> Judgement {
     let finding = match (wired.drop.value().exceeds(permitted), wire) {
         (false, _) => Finding::new(Verdict::Pass, summary),
         (true, Some(wire)) => Finding::new(Verdict::Warn, summary)
-            .remedy(mend::change(say!("Fit {} there and back, or put the battery nearer.", wire.as_str()), current::starting(electrical).filter(|(i, entry)| current::battery_name(entry, *i) == wired.name).flat_map(|(i, _)| Change::class(&format!("rigging.electrical.batteries[{i}].cable.wire"), &wire))))
+            .remedy(mend::change(
+                say!("Fit {} there and back, or put the battery nearer.", wire.as_str()),
+                current::starting(electrical)
+                    .filter(|(i, entry)| current::battery_name(entry, *i) == wired.name)
+                    .flat_map(|(i, _)| Change::class(&format!("rigging.electrical.batteries[{i}].cable.wire"), &wire)),
+            ))
             .buys("battery cables, red and black", say!("{}, {} each", wire.as_str(), run)),
         (true, None) => Finding::new(Verdict::Warn, summary)
             .remedy(mend::yard("No wire of the catalog is thick enough: put the battery nearer.")),

@@ -1,6 +1,5 @@
 //! `electrical/voltage-drop`
 
-use crate::rules::mend::{self, Change};
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::current;
@@ -9,6 +8,7 @@ use crate::physics::rigging::wire::{ESSENTIAL_DROP, OTHER_DROP};
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Table;
@@ -69,7 +69,15 @@ fn judge(case: &Case) -> Judgement {
     let finding = match (wired.drop.value().exceeds(permitted), wire) {
         (false, _) => Finding::new(Verdict::Pass, summary),
         (true, Some(wire)) => Finding::new(Verdict::Warn, summary)
-            .remedy(mend::change(say!("Lay {} there and back.", wire.as_str()), electrical.circuits.iter().enumerate().filter(|(i, one)| current::circuit_name(one, *i) == wired.name).flat_map(|(i, _)| Change::class(&format!("rigging.electrical.circuits[{i}].wire"), &wire))))
+            .remedy(mend::change(
+                say!("Lay {} there and back.", wire.as_str()),
+                electrical
+                    .circuits
+                    .iter()
+                    .enumerate()
+                    .filter(|(i, one)| current::circuit_name(one, *i) == wired.name)
+                    .flat_map(|(i, _)| Change::class(&format!("rigging.electrical.circuits[{i}].wire"), &wire)),
+            ))
             .buys(format!("wire to the {}", wired.name), say!("{}, {} each way", wire.as_str(), run)),
         (true, None) => Finding::new(Verdict::Warn, summary)
             .remedy(mend::yard("No wire of the catalog is thick enough: shorten the run.")),

@@ -1,7 +1,7 @@
 //! `fit/bolt-pattern`
 
-use crate::rules::mend::{self, Change, Remedy};
 use crate::job::Hole;
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
 use super::{bolted, no_bolts};
@@ -154,7 +154,9 @@ fn against_side(engine: &Engine, bolts: &[HolePlace], side: &Side) -> Option<Com
         ),
         found: Measure::tape(outermost),
         limit: Limit::AtMost(Measure::tape(most)),
-        remedy: mend::yard("Move the engine inboard, widen the cutout with the builder's consent, or hang it on a bracket."),
+        remedy: mend::yard(
+            "Move the engine inboard, widen the cutout with the builder's consent, or hang it on a bracket.",
+        ),
     })
 }
 
@@ -212,7 +214,9 @@ fn against_floor(engine: &Engine, bolts: &[HolePlace], floor: Length) -> Option<
                 Measure::tape(below),
                 Measure::tape(floor)
             ),
-            mend::yard("Nothing can be tightened there: hang the engine on a bracket or setback plate with its own pattern, or have the well altered."),
+            mend::yard(
+                "Nothing can be tightened there: hang the engine on a bracket or setback plate with its own pattern, or have the well altered.",
+            ),
         )
     } else {
         let below = lowest(&mut all).filter(|below| below.exceeds(floor))?;
@@ -220,7 +224,9 @@ fn against_floor(engine: &Engine, bolts: &[HolePlace], floor: Length) -> Option<
             Verdict::Warn,
             below,
             say!("The lower bolts of the {} come out below the well's floor, inside the hull.", label),
-            mend::look("See that the nuts can be reached and the holes are sealed: they are below the well and may be below the waterline."),
+            mend::look(
+                "See that the nuts can be reached and the holes are sealed: they are below the well and may be below the waterline.",
+            ),
         )
     };
     Some(Complaint {

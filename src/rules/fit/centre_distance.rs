@@ -1,13 +1,13 @@
 //! `fit/centre-distance`
 
-use crate::rules::mend::{self, Remedy};
-use crate::job::Role;
-use crate::rig::Rig;
 use crate::case::Case;
+use crate::job::Role;
 use crate::physics::fit;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::All;
+use crate::rig::Rig;
 use crate::rig::{Engine, Group, Missing};
+use crate::rules::mend::{self, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};

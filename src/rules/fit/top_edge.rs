@@ -1,7 +1,7 @@
 //! `fit/top-edge`
 
-use crate::rules::mend::{self, Change};
 use crate::rig::Rig;
+use crate::rules::mend::{self, Change};
 use uom::si::f64::Length;
 
 use super::{bolted, no_bolts};

@@ -1,16 +1,16 @@
 //! `fit/transom-thickness`
 
-use crate::rules::mend::{self, Change, Mend, Remedy};
-use uom::si::f64::Length;
 use super::{ON_A_BRACKET, on_brackets_only, on_the_transom};
 use crate::case::Case;
 use crate::physics::fit::{self, BoltDimensions};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::reading::All;
 use crate::rig::Rig;
+use crate::rules::mend::{self, Change, Mend, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
+use uom::si::f64::Length;
 
 rule! {
     /// The transom's thickness against what each engine's bracket takes, and the bolt length that the

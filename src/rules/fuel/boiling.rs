@@ -1,11 +1,11 @@
 //! `fuel/boiling`
 
-use crate::rules::mend;
 use super::{lines, told};
 use crate::case::Case;
 use crate::case::rigging::fuel::temperature;
 use crate::physics::rigging::fuel;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use uom::si::f64::Pressure;

@@ -1,6 +1,5 @@
 //! `fuel/endurance`
 
-use crate::rules::mend::{self, Change};
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::fuel::{burning, rate};
@@ -9,6 +8,7 @@ use crate::physics::rigging::fuel::USABLE;
 use crate::quantity::{Dimensioned, Measure, Style, Text, gallons, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
@@ -95,14 +95,13 @@ fn judged(case: &Case, enough: bool, summary: Text, capacity: Volume, short: Rat
         return Finding::new(Verdict::Pass, summary);
     }
     let wanted = rounded_up(capacity * short);
-    Finding::new(Verdict::Warn, summary)
-        .remedy(mend::change(
-            say!("It takes tanks of {} together.", Measure::of(wanted)),
-            case.rig.job.weights.tanks.iter().enumerate().filter(|(_, tank)| tank.holds == Liquid::Fuel).filter_map(
-                |(i, tank)| {
-                    let larger = tank.capacity.as_ref()?.value * (wanted / capacity);
-                    Some(Change::to(format!("weights.tanks[{i}].capacity"), format!("\"{:.6} L\"", larger.si() * 1e3)))
-                },
-            ),
-        ))
+    Finding::new(Verdict::Warn, summary).remedy(mend::change(
+        say!("It takes tanks of {} together.", Measure::of(wanted)),
+        case.rig.job.weights.tanks.iter().enumerate().filter(|(_, tank)| tank.holds == Liquid::Fuel).filter_map(
+            |(i, tank)| {
+                let larger = tank.capacity.as_ref()?.value * (wanted / capacity);
+                Some(Change::to(format!("weights.tanks[{i}].capacity"), format!("\"{:.6} L\"", larger.si() * 1e3)))
+            },
+        ),
+    ))
 }

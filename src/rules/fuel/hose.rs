@@ -1,16 +1,16 @@
 //! `fuel/hose`
 
-use crate::rules::mend::{self, Change};
-use crate::job::rigging::HoseSpec;
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::asked_of;
 use crate::case::rigging::fuel::line_name;
 use crate::job::Fuel;
+use crate::job::rigging::HoseSpec;
 use crate::job::rigging::{self, Chosen};
 use crate::quantity::{Measure, Style, Text, capitalised, say};
 use crate::reading::{All, reading};
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 

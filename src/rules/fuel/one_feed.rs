@@ -1,6 +1,5 @@
 //! `fuel/one-feed`
 
-use crate::rules::mend::{self, Change};
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::fuel::{burning, line_name};
@@ -8,6 +7,7 @@ use crate::job::rigging;
 use crate::quantity::{Measure, Style, Text, capitalised, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -91,7 +91,8 @@ fn judge(case: &Case) -> Judgement {
         let what: Vec<Text> = buy.iter().map(|(what, _)| Text::from(*what)).collect();
         Text::from("Fit what is missing: ").then(Text::join(what, ", ")).then(Text::from("."))
     };
-    let finding = Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from("."))).remedy(mend::change(words, fed_alone(rig, engines)));
+    let finding = Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from(".")))
+        .remedy(mend::change(words, fed_alone(rig, engines)));
     Ok(buy.into_iter().fold(finding, |finding, (what, size)| finding.buys(what, size)))
 }
 

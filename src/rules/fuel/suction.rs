@@ -1,12 +1,12 @@
 //! `fuel/suction`
 
-use crate::rules::mend::{self, Change};
-use crate::job::rigging::{self, Chosen};
 use super::{lines, told};
 use crate::case::Case;
 use crate::case::rigging::fuel::Fed;
+use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::fuel;
 use crate::quantity::{Dimensioned, Measure, Style, Text, capitalised, inches, say};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};

@@ -1,12 +1,12 @@
 //! `height/plate-window`
 
-use crate::rules::mend::{self, Change};
 use crate::case::{Case, Rows, fixed_engines, holes_up};
 use crate::job::Sitting;
 use crate::physics::height;
 use crate::quantity::{Measure, say};
 use crate::reading::All;
 use crate::rig::{Engine, Group, Missing, Rig};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 

@@ -1,8 +1,8 @@
 //! `height/shaft-match`
 
-use crate::rules::mend::{self, Change, Remedy};
-use crate::rig::{Group, Rig};
 use crate::job::Sitting;
+use crate::rig::{Group, Rig};
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
 use crate::case::{Case, Rows, fixed_engines, holes_up};
@@ -110,7 +110,10 @@ fn remedy(rig: &Rig, group: &Group, engine: &Engine, rows: &Rows) -> Remedy {
     if let Some(choice) = fits {
         let name = Measure::tape(choice.name.value);
         let words = match rig.job.sitting {
-            Sitting::AsFitted => say!("The {} shaft of the same class fits in one of its rows: ask the maker whether this engine can be changed to it, or change the engine.", name),
+            Sitting::AsFitted => say!(
+                "The {} shaft of the same class fits in one of its rows: ask the maker whether this engine can be changed to it, or change the engine.",
+                name
+            ),
             _ => say!("Order the {} shaft of the same class: one of its rows fits.", name),
         };
         let mut changes = vec![Change::told(format!("{}.shaft", group.entry), name)];

@@ -1,10 +1,10 @@
 //! `height/transom-angle`
 
-use crate::rules::mend;
 use crate::case::Case;
 use crate::physics::height;
 use crate::quantity::{Dimensioned, Measure, Text, degrees, inches, say};
 use crate::reading::All;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};

@@ -1,6 +1,5 @@
 //! `network/backbone`
 
-use crate::rules::mend;
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::asked;
@@ -8,6 +7,7 @@ use crate::job::rigging;
 use crate::physics::rigging::network::{DROP_M, DROPS_M, longest};
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::{All, reading};
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use uom::si::f64::Length;

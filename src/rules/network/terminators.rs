@@ -1,11 +1,11 @@
 //! `network/terminators`
 
-use crate::rules::mend::{self, Change};
 use super::told;
 use crate::case::Case;
 use crate::physics::rigging::network;
 use crate::quantity::Dimensioned;
 use crate::quantity::{Measure, Text, say};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use uom::si::f64::Ratio;

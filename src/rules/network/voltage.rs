@@ -1,6 +1,5 @@
 //! `network/voltage`
 
-use crate::rules::mend;
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::asked;
@@ -10,6 +9,7 @@ use crate::physics::rigging::wire;
 use crate::quantity::{Dimensioned, Measure, Text, celsius, say};
 use crate::reading::{All, reading};
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};

@@ -119,7 +119,11 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
     if let Some(Plate::Capacity { power: Some(power), .. } | Plate::Builders { power: Some(power), .. }) = plate {
         let found = Measure::of(power.value);
         let finding = if is_over(&[("plate".to_owned(), power)], formula) {
-            Finding::new(Verdict::Warn, say!("The plate says {}, the US formula {}.{}", found, limit, by_test)).remedy(mend::ask(Text::from("Ask the builder, by the hull number, how the plate came about before relying on it."),))
+            Finding::new(Verdict::Warn, say!("The plate says {}, the US formula {}.{}", found, limit, by_test)).remedy(
+                mend::ask(Text::from(
+                    "Ask the builder, by the hull number, how the plate came about before relying on it.",
+                )),
+            )
         } else {
             Finding::new(
                 Verdict::Pass,
@@ -142,7 +146,7 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
     let found = installed.measure();
     let over = is_over(&written, formula);
     let remedy = Remedy::new(
-        say!("Choose main engines of at most {} together, or show the builder's own rating.", limit),
+        say!("{} main engines of at most {} together, or show the builder's own rating.", mend::choose(rig), limit),
         [Mend::Change(mend::weaker(rig, formula.value()).unwrap_or_default()), Mend::Ask],
     );
     let finding = match (over, plate) {

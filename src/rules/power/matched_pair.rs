@@ -1,13 +1,13 @@
 //! `power/matched-pair`
 
-use crate::rules::mend::{self, Change};
-use crate::quantity::Style;
-use crate::rig::Rig;
-use crate::job::{Role, Sitting};
 use crate::case::Case;
 use crate::job::Hand;
+use crate::job::{Role, Sitting};
+use crate::quantity::Style;
 use crate::quantity::{Text, say};
+use crate::rig::Rig;
 use crate::rig::{Engine, Missing};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Verdict};
 
@@ -37,8 +37,14 @@ fn judge(case: &Case) -> Finding {
         return Finding::not_applicable(Text::from("A single main engine has nothing to match."));
     }
     if let Some(unlike) = unlike(&mains) {
-        return Finding::new(Verdict::Warn, unlike)
-            .remedy(mend::change(if ordered(case.rig) {"Order the same class, power and shaft for all main engines."} else {"Change the odd one for one of the same class, power and shaft as the others."}, alike(case.rig)));
+        return Finding::new(Verdict::Warn, unlike).remedy(mend::change(
+            if ordered(case.rig) {
+                "Order the same class, power and shaft for all main engines."
+            } else {
+                "Change the odd one for one of the same class, power and shaft as the others."
+            },
+            alike(case.rig),
+        ));
     }
     mains.sort_by(|a, b| b.y.value.total_cmp(&a.y.value));
     let (Some(port), Some(starboard)) = (mains.first(), mains.last()) else {
@@ -104,7 +110,12 @@ fn alike(rig: &Rig) -> Vec<Change> {
         if let Some(spec) = &first.described {
             changes.extend(Change::like(&group.entry, spec, &[]));
             let name = first.class.clone().unwrap_or_default();
-            changes.extend(Some(name).filter(|name| !name.is_empty()).into_iter().flat_map(|name| Change::class(&group.entry, &name)));
+            changes.extend(
+                Some(name)
+                    .filter(|name| !name.is_empty())
+                    .into_iter()
+                    .flat_map(|name| Change::class(&group.entry, &name)),
+            );
         }
         if let Some(shaft) = &first.shaft {
             changes.push(Change::told(format!("{}.shaft", group.entry), shaft.measure(Style::Tape)));
@@ -115,7 +126,8 @@ fn alike(rig: &Rig) -> Vec<Change> {
 
 /// The outer main engine to starboard turning the other way.
 fn opposite(rig: &Rig) -> Vec<Change> {
-    let outer = rig.after.groups.iter().flat_map(|group| group.engines.iter().enumerate().map(move |(i, one)| (group, i, one)));
+    let outer =
+        rig.after.groups.iter().flat_map(|group| group.engines.iter().enumerate().map(move |(i, one)| (group, i, one)));
     let outer = outer.filter(|(.., one)| one.role == Role::Main).min_by(|a, b| a.2.y.value.total_cmp(&b.2.y.value));
     let Some((group, place, engine)) = outer else { return Vec::new() };
     let hand = if engine.hand.reading() == Some(&Hand::Right) { "left" } else { "right" };

@@ -1,10 +1,10 @@
 //! `power/too-little`
 
-use crate::rules::mend;
 use super::{Rated, installed, rated};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Text, say};
 use crate::reading::All;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
@@ -55,7 +55,8 @@ fn judge(case: &Case) -> Judgement {
             say!("The main engines make {}; a planing boat of her rating wants {}.", found, limit),
         )
         .remedy(mend::ask(
-            "Settle what she shall do before ordering; if she must plane with a load, choose more power within the rating."))
+            "Settle what she shall do; if she must plane with a load, she wants more power, within the rating.",
+        ))
     } else {
         Finding::new(
             Verdict::Pass,

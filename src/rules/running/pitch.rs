@@ -1,8 +1,8 @@
 //! `running/pitch`
 
-use crate::rules::mend::{self, Change};
-use crate::rig::{Group, Rig};
 use crate::job::Role;
+use crate::rig::{Group, Rig};
+use crate::rules::mend::{self, Change};
 use uom::si::f64::{AngularVelocity, Length};
 
 use super::{FullThrottle, full_throttle, ladder, past_the_method, propeller, ready, trusted};

@@ -87,9 +87,8 @@ fn judge(case: &Case) -> Judgement {
             return Ok(finding(Verdict::Pass, Text::from(words).then(summary)));
         }
         Some(Porpoises::AtSomeSpeeds | Porpoises::Always) => {
-            return Ok(
-                finding(Verdict::Warn, Text::from("The trial found that she porpoises. ").then(summary)).remedy(mend::care(cure()))
-            );
+            return Ok(finding(Verdict::Warn, Text::from("The trial found that she porpoises. ").then(summary))
+                .remedy(mend::care(cure())));
         }
         None => {}
     }
@@ -156,6 +155,7 @@ fn told_only(words: Porpoises) -> Finding {
         Porpoises::Never => Finding::new(Verdict::Pass, Text::from("The trial found no porpoising.")),
         Porpoises::TrimmedOut => Finding::new(Verdict::Pass, summary),
         Porpoises::AtSomeSpeeds | Porpoises::Always => Finding::new(Verdict::Warn, summary).remedy(mend::care(
-            "Trim in, set tabs down, stow weight forward: try them one by one at the speed where it begins.")),
+            "Trim in, set tabs down, stow weight forward: try them one by one at the speed where it begins.",
+        )),
     }
 }

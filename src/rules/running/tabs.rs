@@ -52,7 +52,10 @@ fn judge(case: &Case) -> Judgement {
             say!("The tabs stand {} down; beyond {} they stall.", Measure::of(down.value), Measure::of(most)),
         )
         .against(Measure::of(down.value), Limit::AtMost(Measure::of(most)))
-        .remedy(mend::change(say!("Take them up, and set them down no farther than she needs; never beyond {}.", Measure::of(most)), taken_up())));
+        .remedy(mend::change(
+            say!("Take them up, and set them down no farther than she needs; never beyond {}.", Measure::of(most)),
+            taken_up(),
+        )));
     }
     let craft = &predicted.built.craft;
     let up = Craft { tabs: None, ..craft.clone() }.range();

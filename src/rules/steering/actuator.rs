@@ -1,6 +1,5 @@
 //! `steering/actuator`
 
-use crate::rules::mend::{self, Change};
 use super::steered;
 use crate::case::Case;
 use crate::case::rigging::{asked, current};
@@ -8,6 +7,7 @@ use crate::job::Steering;
 use crate::job::rigging;
 use crate::quantity::{Dimensioned, Measure, say};
 use crate::reading::{All, reading};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 

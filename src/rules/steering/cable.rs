@@ -1,12 +1,12 @@
 //! `steering/cable`
 
-use crate::rules::mend::{self, Change};
 use super::steered;
 use crate::case::Case;
 use crate::case::rigging::way::{STEERING, told, way};
 use crate::job::Steering;
 use crate::physics::rigging::cable::{FREE_PLAY_DEG, MOST_BENDS_DEG, SOLD_STEP_FT, least_radius};
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, feet, say};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -54,7 +54,7 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Fail,
             say!("The cable is marked {}; its way is {} round the bends.", found, needs),
         )
-        .remedy(mend::change(say!("Order one of {}.", ordered), [Change::told("rigging.steering.cable.length", ordered)]))
+        .remedy(mend::change(say!("Fit one of {}.", ordered), [Change::told("rigging.steering.cable.length", ordered)]))
         .buys("steering cable", say!("{}", ordered))
         .against(found, limit)
         .working(sheet));

@@ -1,6 +1,5 @@
 //! `steering/effort`
 
-use crate::rules::mend::{self, Change, Mend, Remedy};
 use super::{count, cylinder, driven, steered};
 use crate::case::Case;
 use crate::case::rigging::asked;
@@ -9,6 +8,7 @@ use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::steering::{self, RIM_PULL_N};
 use crate::quantity::{Dimensioned, Measure, Style, say};
 use crate::reading::{All, reading};
+use crate::rules::mend::{self, Change, Mend, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;

@@ -1,6 +1,5 @@
 //! `steering/rating`
 
-use crate::rules::mend::{self, Change};
 use super::driven;
 use crate::case::Case;
 use crate::case::rigging::asked;
@@ -8,6 +7,7 @@ use crate::job::Steering;
 use crate::job::rigging::{self, Chosen};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::{All, reading};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 
@@ -57,7 +57,10 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Fail,
             say!("The engines make {} together; the steering is rated for {}.", found, limit),
         )
-        .remedy(mend::change(say!("Fit steering that is rated for at least {}.", found), with_rating(rig, mechanical, "rated_power", found)))
+        .remedy(mend::change(
+            say!("Fit steering that is rated for at least {}.", found),
+            with_rating(rig, mechanical, "rated_power", found),
+        ))
         .buys("steering system", say!("rated for at least {}", found))
         .against(found, Limit::AtMost(limit)));
     }
@@ -66,7 +69,10 @@ fn judge(case: &Case) -> Judgement {
     {
         let (fast, to) = (Measure::of(*speed), Measure::of(rated_speed.value));
         return Ok(Finding::new(Verdict::Fail, say!("She runs {}; the steering is rated to {}.", fast, to))
-            .remedy(mend::change(say!("Fit steering that is rated to at least {}, or keep her below that speed.", fast), with_rating(rig, mechanical, "rated_speed", fast)))
+            .remedy(mend::change(
+                say!("Fit steering that is rated to at least {}, or keep her below that speed.", fast),
+                with_rating(rig, mechanical, "rated_speed", fast),
+            ))
             .buys("steering system", say!("rated to at least {}", fast))
             .against(fast, Limit::AtMost(to)));
     }

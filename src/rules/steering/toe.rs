@@ -1,6 +1,5 @@
 //! `steering/toe`
 
-use crate::rules::mend::{self, Change};
 use crate::case::Case;
 use crate::case::rigging::asked;
 use crate::job::rigging;
@@ -8,6 +7,7 @@ use crate::physics::rigging::steering::ARM_M;
 use crate::physics::rigging::tie_bar::{Linkage, MOST_TOE_DEG};
 use crate::quantity::{Dimensioned, Measure, Text, degrees, say};
 use crate::reading::reading;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;

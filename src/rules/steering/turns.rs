@@ -1,6 +1,5 @@
 //! `steering/turns`
 
-use crate::rules::mend::{self, Change};
 use super::{count, cylinder, steered};
 use crate::case::Case;
 use crate::case::rigging::asked;
@@ -9,6 +8,7 @@ use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::steering::{self, FEWEST_TURNS, HELMS_M3, MOST_TURNS, USUAL_TURNS};
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::{All, reading};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;

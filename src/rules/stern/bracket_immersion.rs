@@ -1,9 +1,9 @@
 //! `stern/bracket-immersion`
 
-use crate::rules::mend::{self, Change, Remedy};
-use crate::rig::Rig;
-use crate::case::{Rows, holes_up, lean};
 use super::{Wanted, put_back, so};
+use crate::case::{Rows, holes_up, lean};
+use crate::rig::Rig;
+use crate::rules::mend::{self, Change, Remedy};
 use nalgebra::Point3;
 use uom::si::f64::Length;
 
@@ -76,7 +76,14 @@ fn judge(case: &Case) -> Judgement {
     })
 }
 
-fn one(rig: &Rig, float: &Float, loadings: &[Lying], (group, bracket): (&Group, &Bracket), body: Option<&BracketBox>, foot: &Point3<f64>) -> Finding {
+fn one(
+    rig: &Rig,
+    float: &Float,
+    loadings: &[Lying],
+    (group, bracket): (&Group, &Bracket),
+    body: Option<&BracketBox>,
+    foot: &Point3<f64>,
+) -> Finding {
     let carries = |lies: &Floating| body.map(|body| Hull::new(body.mesh.clone()).cut(&lies.plane).volume * float.water);
     let height = |lies: &Floating| lies.height_above_water(foot);
     let rows = loadings
@@ -123,7 +130,9 @@ fn one(rig: &Rig, float: &Float, loadings: &[Lying], (group, bracket): (&Group, 
     }
     let table = Table::new(&format!("lowest point of `{name}`"), &["loading", "above water", "its box carries"], rows);
     let finding = match (bracket.spec.kind, body) {
-        (Some(BracketKind::SetbackPlate | BracketKind::JackPlate), _) => plate(rig, group, bracket, foot, words, &mut sheet),
+        (Some(BracketKind::SetbackPlate | BracketKind::JackPlate), _) => {
+            plate(rig, group, bracket, foot, words, &mut sheet)
+        }
         (Some(BracketKind::Box), None) if least.si() < 0.0 => {
             let missing = vec![Missing {
                 measurement: reading!(job::BracketSpec.buoyant_volume),
@@ -188,8 +197,10 @@ const HIGHER_IN: f64 = 0.25;
 /// The bracket mounted higher by so much, where its engines then hang in a row that the plate's window allows.
 fn higher(rig: &Rig, group: &Group, bracket: &Bracket, by: Length) -> Option<Remedy> {
     let by = mend::well_up(by, HIGHER_IN);
-    let mut changes =
-        vec![Change::to(format!("{}.bracket.bottom", group.entry), mend::exactly(bracket.bottom.reading()?.value + by))];
+    let mut changes = vec![Change::to(
+        format!("{}.bracket.bottom", group.entry),
+        mend::exactly(bracket.bottom.reading()?.value + by),
+    )];
     changes.push(Change::to(format!("{}.drop", group.entry), mend::exactly(bracket.drop.reading()?.value - by)));
     let mut row = None;
     for engine in group.engines.iter().filter(|_| !group.is_lifted()) {
@@ -211,11 +222,11 @@ fn out_of_the_water(rig: &Rig, float: &Float, hung: (&Group, &Bracket), by: Leng
     let higher = higher(rig, hung.0, hung.1, by).filter(|_| hung.1.spec.kind != Some(BracketKind::Box));
     let (up, _) = put_back(rig, float, wanted);
     match (higher, up) {
-        (Some(higher), Some(up)) => {
-            higher.and_else(so(Text::from("Or bring the stern up: "), up))
-        }
+        (Some(higher), Some(up)) => higher.and_else(so(Text::from("Or bring the stern up: "), up)),
         (Some(one), None) => one,
         (None, Some(up)) => so(Text::from("To bring it up: "), up),
-        (None, None) => mend::yard("Ask for a bracket that is made higher, or with a larger box; the height of its engines stays."),
+        (None, None) => {
+            mend::yard("Ask for a bracket that is made higher, or with a larger box; the height of its engines stays.")
+        }
     }
 }

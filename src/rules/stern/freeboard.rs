@@ -1,7 +1,7 @@
 //! `stern/freeboard`
 
-use crate::rules::mend;
 use super::so;
+use crate::rules::mend;
 use uom::si::f64::Length;
 
 use super::{all_upright, height_sheet, heights_table, inboard, lost, put_back, too_low, worst};

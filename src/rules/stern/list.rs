@@ -1,9 +1,9 @@
 //! `stern/list`
 
+use super::stowed;
+use crate::case::float::{Entry, Float};
 use crate::rules::mend::{self, Remedy};
 use uom::si::f64::Angle;
-use crate::case::float::{Entry, Float};
-use super::stowed;
 use uom::si::f64::{Length, Mass};
 
 use super::{all_upright, inboard};
@@ -67,7 +67,14 @@ fn judge(case: &Case) -> Judgement {
 
 /// The item that, moved across within the boat, brings the centre back onto the centreline: the easiest, then the shortest
 /// way. Where none does, the one that brings her list under its limit, moved as far as the boat is wide.
-fn across<M>(case: &Case, float: &Float, state: &State, most: Angle, sheet: &mut Sheet, moment: Term<M>) -> Option<Remedy>
+fn across<M>(
+    case: &Case,
+    float: &Float,
+    state: &State,
+    most: Angle,
+    sheet: &mut Sheet,
+    moment: Term<M>,
+) -> Option<Remedy>
 where
     M: std::ops::Div<Mass, Output = Length> + Copy,
 {

@@ -46,7 +46,8 @@ fn judge(case: &Case) -> Judgement {
                 let finding =
                     Finding::new(Verdict::Fail, say!("In `{}` ", loaded.name.as_str()).then(why).then(Text::from(".")))
                         .remedy(mend::care(
-                            "Check weights, places and shape first; if they are right, she must not carry this."));
+                            "Check weights, places and shape first; if they are right, she must not carry this.",
+                        ));
                 return Ok(match &state.outcome {
                     Outcome::Sinks { mass, largest } => {
                         finding.against(Measure::of(*mass), Limit::AtMost(Measure::of(*largest)))

@@ -22,9 +22,10 @@ pub use scuppers::SCUPPERS;
 pub use trim_change::TRIM_CHANGE;
 pub use well_edge::WELL_EDGE;
 
-use crate::rules::mend::{self, Change, Mend, Remedy};
-use crate::rig::Rig;
 use crate::job::{EnginesThen, Item, Sitting};
+use crate::rig::Rig;
+use crate::rules::mend::{self, Change, Mend, Remedy};
+use nalgebra::Point3;
 use uom::si::f64::{Length, Mass};
 
 use super::{Finding, Verdict};
@@ -258,26 +259,34 @@ struct Wanted<'f> {
     goal: Box<dyn Fn(&Floating) -> f64 + 'f>,
 }
 
-/// The loadings in which one of the edges stands below its limit, each by its worst edge, the worst loading first.
+/// All loadings with what is to come about in them, no edge below its limit, the worst first.
 fn too_low<'f>(
     loadings: &[Lying<'f>],
-    edges: &[&'f EdgePoint],
+    edges: &'f [&'f EdgePoint],
     limit: &dyn Fn(&Loaded, EdgeKind) -> Option<Length>,
 ) -> Vec<Wanted<'f>> {
-    let mut low: Vec<(Length, Wanted<'f>)> = Vec::new();
-    for lying in loadings {
-        let lowest = worst(&[*lying], edges, limit);
-        let Some((lowest, least)) = lowest.and_then(|one| Some((one, limit(one.loaded, one.edge.kind)?))) else {
-            continue;
+    let mut all: Vec<(f64, Wanted<'f>)> = Vec::new();
+    for (loaded, state, lies) in loadings {
+        let points: Vec<(Point3<f64>, f64)> =
+            edges.iter().filter_map(|edge| Some((edge.point, limit(loaded, edge.kind)?.si()))).collect();
+        let goal = move |f: &Floating| {
+            let rooms = points.iter().map(|(point, least)| f.height_above_water(point).si() - least);
+            rooms.fold(f64::INFINITY, f64::min)
         };
-        if lowest.height < least {
-            let point = lowest.edge.point;
-            let goal = Box::new(move |f: &Floating| f.height_above_water(&point).si() - least.si());
-            low.push((lowest.height - least, Wanted { state: lowest.state, goal }));
+        let room = goal(lies);
+        if room.is_finite() {
+            all.push((room, Wanted { state, goal: Box::new(goal) }));
         }
     }
-    low.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
-    low.into_iter().map(|(_, wanted)| wanted).collect()
+    all.sort_by(|a, b| a.0.total_cmp(&b.0));
+    all.into_iter().map(|(_, wanted)| wanted).collect()
+}
+
+impl Wanted<'_> {
+    /// Whether it lacks anything as she is.
+    fn lacks(&self) -> bool {
+        self.state.floating().is_some_and(|lies| (self.goal)(lies) < 0.0)
+    }
 }
 
 /// The ways to meet a goal: things moved forward, else ballast; and less on the stern. With a table of what each thing does
@@ -288,7 +297,8 @@ fn put_back(rig: &Rig, float: &Float, wanted: &[Wanted]) -> (Option<Remedy>, Opt
     let Some(Wanted { state, goal }) = wanted.first() else { return (None, None) };
     let shifts = float.shifts(state, &**goal);
     let table = (!shifts.is_empty()).then(|| shifts_table(&shifts));
-    let plans: Option<Vec<Vec<Shift>>> = wanted.iter().map(|one| float.plan(one.state, &*one.goal)).collect();
+    let lacking: Vec<&Wanted> = wanted.iter().filter(|one| one.lacks()).collect();
+    let plans: Option<Vec<Vec<Shift>>> = lacking.iter().map(|one| float.plan(one.state, &*one.goal)).collect();
     let carried = |plan: &Vec<Shift>| -> f64 {
         plan.iter().map(|shift| shift.mass.si() * shift.forward.map_or(0.0, Dimensioned::si)).sum()
     };
@@ -301,8 +311,7 @@ fn put_back(rig: &Rig, float: &Float, wanted: &[Wanted]) -> (Option<Remedy>, Opt
         None => ballast(rig, float, wanted),
     };
     let less = float.on_stern(state).and_then(|(_, hung)| {
-        let rooms: Option<Vec<Mass>> =
-            wanted.iter().map(|one| room_at_stern(float, one.state, &*one.goal)).collect();
+        let rooms: Option<Vec<Mass>> = lacking.iter().map(|one| room_at_stern(float, one.state, &*one.goal)).collect();
         let room = rooms?.into_iter().reduce(|a, b| if b < a { b } else { a }).filter(|room| room.si() < 0.0)?;
         let less = mend::pounds_up(-room);
         let lighter = mend::lighter(rig, less)?;
@@ -333,9 +342,16 @@ const MOST_BALLAST: f64 = 0.2;
 fn ballast(rig: &Rig, float: &Float, wanted: &[Wanted]) -> Option<Remedy> {
     let place = float.ballast_place(wanted.first()?.state);
     let none = Mass::from_si(0.0);
-    let enough = |one: &Wanted| float.mass_at(one.state, &place, (none, MOST_BALLAST * one.state.total.mass), &*one.goal);
-    let masses: Option<Vec<Mass>> = wanted.iter().map(enough).collect();
+    let enough =
+        |one: &Wanted| float.mass_at(one.state, &place, (none, MOST_BALLAST * one.state.total.mass), &*one.goal);
+    let masses: Option<Vec<Mass>> = wanted.iter().filter(|one| one.lacks()).map(enough).collect();
     let mass = masses?.into_iter().reduce(|a, b| if b > a { b } else { a })?;
+    // More weight must not put another edge under, or another loading.
+    let told = mend::pounds_up(mass);
+    let keeps = |one: &Wanted| float.goal_with(one.state, &place, told, &*one.goal).is_some_and(|room| room >= 0.0);
+    if !wanted.iter().all(keeps) {
+        return None;
+    }
     let (mass, forward) = (mend::pounds_up(mass), Length::from_si(place.x));
     let written = format!(
         "(what: \"stowed forward\", weight: {}, forward: {}, above: {})",

@@ -1,9 +1,9 @@
 //! `stern/plate-immersed`
 
-use crate::rules::mend::{self, Change, Remedy};
-use crate::rig::{Engine, Group, Rig};
-use crate::physics::height::HOLE_ROW_STEP_IN;
 use crate::case::{Rows, holes_up};
+use crate::physics::height::HOLE_ROW_STEP_IN;
+use crate::rig::{Engine, Group, Rig};
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
 use super::{inboard, upright};
@@ -88,8 +88,7 @@ fn judge(case: &Case) -> Judgement {
         return Ok(Finding::unmeasured(lacking));
     }
     let finding = if under < least {
-        Finding::new(Verdict::Warn, words)
-            .remedy(lower(rig, group, engine, least - under))
+        Finding::new(Verdict::Warn, words).remedy(lower(rig, group, engine, least - under))
     } else {
         Finding::new(Verdict::Pass, words)
     };

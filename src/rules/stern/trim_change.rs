@@ -1,7 +1,7 @@
 //! `stern/trim-change`
 
-use crate::rules::mend;
 use super::{Wanted, so};
+use crate::rules::mend;
 use uom::si::f64::{Angle, Length};
 
 use super::put_back;

@@ -1,10 +1,10 @@
 //! `stern/well-edge`
 
-use crate::rules::mend::{self, Change, Remedy};
 use super::{Height, so};
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
-use super::{all_upright, height_sheet, heights_table, lost, put_back, too_low, room_at_stern, worst};
+use super::{all_upright, height_sheet, heights_table, lost, put_back, room_at_stern, too_low, worst};
 use crate::case::Case;
 use crate::case::float::{Crew, EdgePoint, Loaded};
 use crate::job::{self, EdgeKind};
@@ -90,7 +90,8 @@ fn judge(case: &Case) -> Judgement {
             ));
         }
     } else {
-        let (ways, table) = put_back(case.rig, float, &too_low(&loadings, &edges, &|loaded, _| Some(self::least(loaded))));
+        let (ways, table) =
+            put_back(case.rig, float, &too_low(&loadings, &edges, &|loaded, _| Some(self::least(loaded))));
         finding = finding.remedy(match ways {
             Some(ways) => so(say!("To keep {}: ", Measure::tape(least)), ways),
             None => raised(&lowest, least),

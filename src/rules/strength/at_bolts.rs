@@ -1,6 +1,5 @@
 //! A part at the bolts: which of them is nearest to giving way, and whether enough is told to judge it.
 
-use crate::rules::mend::{self, Change, Remedy};
 use super::entry;
 use super::weigh::Weighed;
 use super::{factor, first, limit, old_factor};
@@ -11,6 +10,7 @@ use crate::physics::fit;
 use crate::quantity::{Dimensioned, Text, inches, say};
 use crate::reading::{Declared, reading};
 use crate::rig::{Group, Missing, Ran, Rig};
+use crate::rules::mend::{self, Change, Remedy};
 use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::Length;

@@ -1,10 +1,10 @@
 //! `strength/bending`
 
-use crate::rules::mend::{self, Change, Remedy};
+use super::core_first;
+use super::panel_deflection::allowed_movement;
 use crate::case::strength::Knee;
 use crate::rig::Rig;
-use super::panel_deflection::allowed_movement;
-use super::core_first;
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
 use super::weigh::Weighed;
@@ -112,7 +112,7 @@ pub(super) fn remedy(
     let core = strength.board.layers[strength.board.core].material.name.as_str();
     let Some((Cure { knees, more }, bent)) = strength.cure(is_enough) else {
         return mend::yard(
-            "No pair of knees beside the bracket and no build-up of 2 in is enough: choose lighter or weaker engines or less setback, or have the transom designed anew.",
+            "No pair of knees beside the bracket and no build-up of 2 in is enough: lighter or weaker engines, less setback, or a transom that is designed anew.",
         );
     };
     let pair = knees.map_or(Text::default(), |knee| {
@@ -127,11 +127,11 @@ pub(super) fn remedy(
         (Some(_), true) => say!(", and build the transom up by {} of {} over its width", Measure::tape(more), core),
         (None, true) => say!("Build the transom up by {} of {} over its width", Measure::tape(more), core),
     };
-    let changes = knees.map(|knee| fitted(rig, &knee)).into_iter().chain((more > Length::default()).then(|| mend::thicker(rig, more)));
-    mend::change(
-        pair.then(built).then(Text::from(": ")).then(becomes(bent)).then(Text::from(".")),
-        changes.flatten(),
-    )
+    let changes = knees
+        .map(|knee| fitted(rig, &knee))
+        .into_iter()
+        .chain((more > Length::default()).then(|| mend::thicker(rig, more)));
+    mend::change(pair.then(built).then(Text::from(": ")).then(becomes(bent)).then(Text::from(".")), changes.flatten())
 }
 
 /// Stress over strength of each case before and after.

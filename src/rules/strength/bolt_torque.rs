@@ -1,12 +1,12 @@
 //! `strength/bolt-torque`
 
-use crate::rules::mend::{self, Change, Remedy};
-use crate::rig::Rig;
 use super::{core_first, entry};
+use crate::rig::Rig;
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::{Force, Length};
 
 use super::at_bolts::CLAMPED;
-use super::{ready_with_core};
+use super::ready_with_core;
 use crate::case::Case;
 use crate::case::strength::{Footing, Laden, Part, Strength};
 use crate::job::{self, ThreadState};
@@ -50,8 +50,11 @@ fn judge(case: &Case) -> Judgement {
     let strength = ready_with_core(case)?;
     let mut worst: Option<Finding> = None;
     for footing in &strength.after.footings {
-        let finding =
-            if footing.clamped { Finding::not_applicable(Text::from(CLAMPED)) } else { one(case.rig, footing, strength) };
+        let finding = if footing.clamped {
+            Finding::not_applicable(Text::from(CLAMPED))
+        } else {
+            one(case.rig, footing, strength)
+        };
         finding.keep_worse(&mut worst);
     }
     Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![case.rig.after.missing()])))
@@ -219,7 +222,13 @@ fn told(finding: Finding, missing: Vec<Missing>) -> Finding {
 }
 
 /// A torque beyond what is allowed; `need` keeps the joint shut.
-fn beyond(rig: &Rig, allowed: &Allowed, footing: &Footing, strength: &Strength, (found, need): (Measure, Moment)) -> Finding {
+fn beyond(
+    rig: &Rig,
+    allowed: &Allowed,
+    footing: &Footing,
+    strength: &Strength,
+    (found, need): (Measure, Moment),
+) -> Finding {
     let name = footing.name.as_str();
     let soft = strength.left() != KnockDown::SOUND;
     let (summary, missing) = match allowed.by {
@@ -252,10 +261,10 @@ fn tighter(rig: &Rig, allowed: &Allowed, footing: &Footing, need: Moment) -> Rem
         Bears::Bolt | Bears::Core if need <= allowed.torque => {
             mend::change(say!("Tighten to between {} and {}.", shuts, most), set((need + allowed.torque) / 2.0))
         }
-        Bears::Core => mend::yard(say!("Set larger washers or a backing plate under the nuts, then tighten to {}.", shuts)),
-        Bears::Bolt | Bears::Sheet => {
-            mend::yard("No torque that the bolts may have keeps it shut: set stronger ones.")
+        Bears::Core => {
+            mend::yard(say!("Set larger washers or a backing plate under the nuts, then tighten to {}.", shuts))
         }
+        Bears::Bolt | Bears::Sheet => mend::yard("No torque that the bolts may have keeps it shut: set stronger ones."),
     }
 }
 

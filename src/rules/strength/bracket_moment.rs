@@ -1,8 +1,7 @@
 //! `strength/bracket-moment`
 
-
-use crate::rules::mend::{self, Change, Mend, Remedy};
 use super::entry;
+use crate::rules::mend::{self, Change, Mend, Remedy};
 use uom::si::f64::{Acceleration, Length, Mass};
 
 use crate::case::Case;
@@ -120,7 +119,7 @@ fn one(rig: &Rig, footing: &Footing, strength: &Strength) -> (f64, Finding) {
         )
         .remedy(Remedy::new(
             say!(
-                "Ask its maker with the engines' weight and centre, or choose one rated for {} or more.",
+                "Ask its maker with the engines' weight and centre, or have one that is rated for {} or more.",
                 Measure::of(mend::pounds_up(needed))
             ),
             [Mend::Ask, Mend::Change(with_rating(rig, footing, mend::pounds_up(needed)))],

@@ -1,8 +1,8 @@
 //! `strength/core-bearing`
 
-use crate::rules::mend;
-use crate::physics::strength::knockdown::KnockDown;
 use super::core_first;
+use crate::physics::strength::knockdown::KnockDown;
+use crate::rules::mend;
 use uom::si::f64::{Force, Length};
 
 use super::at_bolts::at_bolts;

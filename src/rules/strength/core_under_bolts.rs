@@ -1,7 +1,7 @@
 //! `strength/core-under-bolts`
 
-use crate::rules::mend::{self, Change};
 use super::core_first;
+use crate::rules::mend::{self, Change};
 use uom::si::f64::Power;
 
 use super::soft_core::core_refused;

@@ -1,9 +1,9 @@
 //! `strength/knees`
 
-use crate::rules::mend::{self, Remedy};
-use crate::physics::strength::knockdown::KnockDown;
-use super::core_first;
 use super::bending::fitted;
+use super::core_first;
+use crate::physics::strength::knockdown::KnockDown;
+use crate::rules::mend::{self, Remedy};
 use uom::si::f64::Length;
 
 use crate::case::Case;
@@ -85,7 +85,8 @@ fn judge(case: &Case) -> Judgement {
 
 /// A pair of knees beside the bracket, where the panel bears more with them.
 fn fit_knees(case: &Case) -> Remedy {
-    let Some((knee, strength)) = case.strength().ok().and_then(|strength| Some((strength.knee_beside()?, strength))) else {
+    let Some((knee, strength)) = case.strength().ok().and_then(|strength| Some((strength.knee_beside()?, strength)))
+    else {
         return mend::yard(
             "Have knees drawn beside each side of the bracket, half up the transom at the least, tied to the stringers.",
         );

@@ -39,8 +39,8 @@ pub use tabbing::TABBING;
 pub use top_edge_tear::TOP_EDGE_TEAR;
 pub use washer_crush::WASHER_CRUSH;
 
-use crate::rules::mend::{self, Remedy};
 use crate::case::strength::Footing;
+use crate::rules::mend::{self, Remedy};
 use uom::si::f64::{Length, Ratio};
 
 use super::{Finding, Limit, Verdict};
@@ -167,7 +167,10 @@ fn build_up(rig: &Rig, strength: &Strength, times: f64) -> Remedy {
     let step = inches(BUILD_UP_STEP_IN).si();
     let more = strength.board.thickness() * (times - 1.0);
     let more = Length::from_si((more / step).ceil() * step);
-    mend::change(say!("Build the transom up by about {} over its width.", Measure::tape(more)), mend::thicker(rig, more))
+    mend::change(
+        say!("Build the transom up by about {} over its width.", Measure::tape(more)),
+        mend::thicker(rig, more),
+    )
 }
 
 /// "With what hung there before it was 3.1: the new engines are 1.4 times as hard on it." or nothing.

@@ -1,11 +1,11 @@
 //! `strength/panel-deflection`
 
-use super::bending::{OF_THE_PLACE, remedy, strengthen};
 use super::DESIGN_FACTOR;
+use super::bending::{OF_THE_PLACE, remedy, strengthen};
 use super::{by_case, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::show::{force, length, place};
-use crate::case::strength::{Way, Bent, Board, Laden, Strength, solved};
+use crate::case::strength::{Bent, Board, Laden, Strength, Way, solved};
 use crate::quantity::{Text, say};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};

@@ -3,13 +3,13 @@
 use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
-use super::{core_first, entry};
-use crate::rig::Rig;
 use super::at_bolts::Judged;
+use super::{core_first, entry};
 use crate::case::strength::{Footing, Part, Strength, backing_plate};
 use crate::physics::strength::bolts::Bolt;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::rig::Rig;
 
 /// What such plates are made of: an entry of the catalog.
 const PLATE: &str = "aluminium 5083-H116 plate";

@@ -8,7 +8,7 @@ use crate::case::Case;
 use crate::case::strength::show::{force, ratio};
 use crate::case::strength::{Part, Pressed, Side, Strength};
 use crate::job;
-use crate::quantity::{say};
+use crate::quantity::say;
 use crate::reading::reading;
 use crate::rig::{Missing, Ran};
 use crate::rules::rule::rule;

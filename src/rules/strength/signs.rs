@@ -1,6 +1,5 @@
 //! `strength/signs`
 
-use crate::rules::mend;
 use super::core_first;
 use super::soft_core::core_doubted;
 use crate::case::Case;
@@ -8,6 +7,7 @@ use crate::job::{self, Sign, Signs, Sitting};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Verdict};
 use crate::working::Table;
@@ -60,11 +60,13 @@ fn judge(case: &Case) -> Finding {
     remedy.extend(seen.seen().iter().filter(|sign| !of_the_core(sign)).map(|sign| cure(*sign)));
     let rows = seen.seen().iter().map(|sign| [sign.words(), means(*sign), cure(*sign)].map(Text::from).to_vec());
     let table = Table::new("what is seen", &["sign", "what it usually means", "what to do"], rows.collect());
-    Finding::new(verdict, summary).remedy(if remedy.is_empty() {
+    Finding::new(verdict, summary)
+        .remedy(if remedy.is_empty() {
             core_first()
         } else {
             mend::look(Text::join(remedy.into_iter().map(Text::from), " "))
-        }).table(table)
+        })
+        .table(table)
 }
 
 /// Nobody looked. A plain job before ordering is asked for no more than the other checks of strength ask for.

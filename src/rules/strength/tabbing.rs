@@ -1,6 +1,5 @@
 //! `strength/tabbing`
 
-use crate::rules::mend::{self, Change};
 use super::weigh::Weighed;
 use super::{DESIGN_FACTOR, factor};
 use crate::case::Case;
@@ -10,6 +9,7 @@ use crate::job::{self, Bond, Sign};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;

@@ -1,9 +1,9 @@
 //! `strength/top-edge-tear`
 
-use crate::rules::mend::{self, Change, Remedy};
+use super::core_first;
 use crate::case::strength::Footing;
 use crate::rig::Rig;
-use super::core_first;
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
 use super::at_bolts::{Judged, at_bolts, capacity_sheet};

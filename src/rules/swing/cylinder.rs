@@ -1,10 +1,10 @@
 //! `swing/cylinder`
 
-use crate::rules::mend::{Remedy};
 use super::{cures, of_sweeps, unanswered};
 use crate::case::Case;
 use crate::quantity::Text;
 use crate::rules::Finding;
+use crate::rules::mend::Remedy;
 use crate::rules::rule::rule;
 
 rule! {
@@ -29,9 +29,10 @@ rule! {
 fn judge(case: &Case) -> Finding {
     match &case.swing().cylinder {
         Ok(all) => of_sweeps(all, |swept| {
-            {
-                let remedy = cures(case, swept, |swing| &swing.cylinder);
-                Remedy { words: remedy.words.then(Text::from(" The very cylinder's numbers, under steering_gear, decide it.")), ..remedy }
+            let remedy = cures(case, swept, |swing| &swing.cylinder);
+            Remedy {
+                words: remedy.words.then(Text::from(" The very cylinder's numbers, under steering_gear, decide it.")),
+                ..remedy
             }
         }),
         Err(open) => unanswered(open),

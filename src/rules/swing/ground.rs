@@ -1,13 +1,13 @@
 //! `swing/ground`
 
-use crate::rules::mend::{self, Change, Remedy};
-use crate::case::swing::body_words;
-use crate::job::Trailer;
 use super::{of_sweeps, unanswered};
 use crate::case::Case;
+use crate::case::swing::body_words;
 use crate::case::swing::{OverGround, Swept, over_road};
+use crate::job::Trailer;
 use crate::quantity::{Measure, Text, say};
 use crate::rules::Finding;
+use crate::rules::mend::{self, Change, Remedy};
 use crate::rules::rule::rule;
 use crate::working::Table;
 

@@ -1,13 +1,13 @@
 //! `swing/lifts-clear`
 
-use crate::rules::mend::{self, Change, Mend, Remedy};
-use crate::rig::{Engine, Group};
-use crate::case::{Rows, holes_up};
 use super::unanswered;
 use crate::case::Case;
 use crate::case::swing::{AboveWater, body_words};
+use crate::case::{Rows, holes_up};
 use crate::physics::height::HOLE_ROW_STEP_IN;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::rig::{Engine, Group};
+use crate::rules::mend::{self, Change, Mend, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table};
@@ -52,40 +52,41 @@ fn judge(case: &Case) -> Finding {
         Measure::of(Length::from_si(at.z)),
         Measure::of(height)
     ));
-    let finding = if height.value < 0.0 {
-        // A row of holes goes up along the transom.
-        let lean = case.rig.job.transom.angle().reading().map(|angle| angle.value);
-        let step = inches(HOLE_ROW_STEP_IN) * lean.unwrap_or_default().cos();
-        let holes = (-height / step).value.ceil().max(1.0) as usize;
-        let hung = case.rig.after.engines().find(|(_, engine)| engine.label == lowest.label);
-        let higher = hung.and_then(|(group, engine)| higher(case, group, engine, holes));
-        Finding::new(
-            Verdict::Warn,
-            say!(
-                "At full tilt ({}) {} of the {} stays {} under water {}.",
-                Measure::of(lowest.tilt),
-                what,
-                &lowest.label,
-                Measure::tape(-height),
-                lowest.when()
-            ),
-        )
-        .remedy(higher.unwrap_or_else(|| {
-            mend::care("It stays wet there: antifouling made for it, and anodes looked at often.")
-        }))
-    } else {
-        Finding::new(
-            Verdict::Pass,
-            say!(
-                "At full tilt ({}) propeller and skeg come out of the water: {} of the {} stands {} over it {}.",
-                Measure::of(lowest.tilt),
-                what,
-                &lowest.label,
-                Measure::tape(height),
-                lowest.when()
-            ),
-        )
-    };
+    let finding =
+        if height.value < 0.0 {
+            // A row of holes goes up along the transom.
+            let lean = case.rig.job.transom.angle().reading().map(|angle| angle.value);
+            let step = inches(HOLE_ROW_STEP_IN) * lean.unwrap_or_default().cos();
+            let holes = (-height / step).value.ceil().max(1.0) as usize;
+            let hung = case.rig.after.engines().find(|(_, engine)| engine.label == lowest.label);
+            let higher = hung.and_then(|(group, engine)| higher(case, group, engine, holes));
+            Finding::new(
+                Verdict::Warn,
+                say!(
+                    "At full tilt ({}) {} of the {} stays {} under water {}.",
+                    Measure::of(lowest.tilt),
+                    what,
+                    &lowest.label,
+                    Measure::tape(-height),
+                    lowest.when()
+                ),
+            )
+            .remedy(higher.unwrap_or_else(|| {
+                mend::care("It stays wet there: antifouling made for it, and anodes looked at often.")
+            }))
+        } else {
+            Finding::new(
+                Verdict::Pass,
+                say!(
+                    "At full tilt ({}) propeller and skeg come out of the water: {} of the {} stands {} over it {}.",
+                    Measure::of(lowest.tilt),
+                    what,
+                    &lowest.label,
+                    Measure::tape(height),
+                    lowest.when()
+                ),
+            )
+        };
     let finding = Finding { summary: finding.summary.clone().then(nose(lowest)), ..finding };
     let rows = all
         .iter()

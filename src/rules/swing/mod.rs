@@ -18,15 +18,15 @@ pub use permitted_range::PERMITTED_RANGE;
 pub use steering_lock::STEERING_LOCK;
 pub use tie_bar::TIE_BAR;
 
-use crate::rules::mend::{self, Change, Remedy};
-use crate::rig::{Bracket, Slot};
-use crate::reading::reading;
-use crate::quantity::{Basis, Reading};
-use crate::job::{self, BracketKind, BracketSpec};
 use crate::case::swing::{Answer, FACE, Swing, TUB};
-use crate::quantity::Dimensioned;
-use crate::rig::{Engine, Group};
 use crate::case::{Rows, holes_up};
+use crate::job::{self, BracketKind, BracketSpec};
+use crate::quantity::Dimensioned;
+use crate::quantity::{Basis, Reading};
+use crate::reading::reading;
+use crate::rig::{Bracket, Slot};
+use crate::rig::{Engine, Group};
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::{Angle, Length};
 
 use crate::case::Case;
@@ -225,7 +225,10 @@ fn set_back(case: &Case, group: &Group, by: Length, own: Own) -> Option<Remedy> 
     let slot = Slot::new(Some(reading(setback)), reading!(job::EngineGroup.setback));
     match &mut there.bracket {
         Some(bracket) => bracket.setback = slot,
-        None => there.bracket = Some(plate(slot, Slot::new(Some(reading(Length::default())), reading!(job::EngineGroup.drop)))),
+        None => {
+            there.bracket =
+                Some(plate(slot, Slot::new(Some(reading(Length::default())), reading!(job::EngineGroup.drop))))
+        }
     }
     let mut row = None;
     for engine in there.engines.iter().filter(|_| !group.is_lifted()) {

@@ -1,15 +1,15 @@
 //! `swing/neighbour`
 
-use crate::rules::mend::{self, Change, Remedy};
-use uom::si::f64::Length;
-use crate::rig::Rig;
 use super::{TOLD_IN, one_of};
 use super::{of_sweeps, stop, unanswered};
 use crate::case::Case;
 use crate::case::swing::Swept;
 use crate::quantity::{Measure, say};
+use crate::rig::Rig;
 use crate::rules::Finding;
+use crate::rules::mend::{self, Change, Remedy};
 use crate::rules::rule::rule;
+use uom::si::f64::Length;
 
 rule! {
     /// Each two neighbouring engines against each other: each anywhere in its own range of tilt, both

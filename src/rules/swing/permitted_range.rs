@@ -1,10 +1,10 @@
 //! `swing/permitted-range`
 
-use crate::rules::mend::{self, Change, Remedy};
 use super::{stop, unanswered};
 use crate::case::Case;
 use crate::case::swing::{Cure, Swept, body_words, from_boat};
 use crate::quantity::{Measure, Text, say};
+use crate::rules::mend::{self, Change, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Table;
@@ -95,7 +95,10 @@ fn remedy(case: &Case, swept: &Swept, cure: &Cure, tilt: Measure) -> Remedy {
 /// Where no tilt will do, only another place for the engine does.
 fn elsewhere(cure: &Cure) -> Remedy {
     if cure.aft.is_some() || cure.up.is_some() {
-        return mend::first("No tilt limit cures it: set the engine elsewhere, as swing/full-tilt says.", "swing/full-tilt");
+        return mend::first(
+            "No tilt limit cures it: set the engine elsewhere, as swing/full-tilt says.",
+            "swing/full-tilt",
+        );
     }
     mend::yard("No tilt limit, setback or height that was tried clears it: another engine, or another well.")
 }

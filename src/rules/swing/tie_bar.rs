@@ -1,10 +1,10 @@
 //! `swing/tie-bar`
 
-use crate::rules::mend::{Remedy};
 use super::{cures, of_sweeps, unanswered};
 use crate::case::Case;
 use crate::quantity::Text;
 use crate::rules::Finding;
+use crate::rules::mend::Remedy;
 use crate::rules::rule::rule;
 
 rule! {
@@ -28,9 +28,10 @@ rule! {
 fn judge(case: &Case) -> Finding {
     match &case.swing().tie_bar {
         Ok(all) => of_sweeps(all, |swept| {
-            {
-                let remedy = cures(case, swept, |swing| &swing.tie_bar);
-                Remedy { words: remedy.words.then(Text::from(" The very bar's numbers, under steering_gear, decide it.")), ..remedy }
+            let remedy = cures(case, swept, |swing| &swing.tie_bar);
+            Remedy {
+                words: remedy.words.then(Text::from(" The very bar's numbers, under steering_gear, decide it.")),
+                ..remedy
             }
         }),
         Err(open) => unanswered(open),

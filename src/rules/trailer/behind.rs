@@ -1,10 +1,10 @@
 //! `trailer/behind`
 
-use crate::rules::mend;
 use super::told;
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Text, feet, say};
 use crate::reading::All;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 
@@ -44,7 +44,8 @@ fn judge(case: &Case) -> Judgement {
     } else {
         Finding::new(Verdict::Warn, Text::from("On the road ").then(Text::join(wrong, "; ")).then(Text::from(".")))
             .remedy(mend::yard(
-                "Hang a lamp board with the number plate and a flag behind the engines, and tow them on a support."))
+                "Hang a lamp board with the number plate and a flag behind the engines, and tow them on a support.",
+            ))
             .buys("lamp board with flag, and engine support", Text::from("one for each engine"))
     };
     Ok(finding.against(found, Limit::AtMost(limit)))

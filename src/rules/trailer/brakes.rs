@@ -1,6 +1,5 @@
 //! `trailer/brakes`
 
-use crate::rules::mend::{self, Change};
 use super::{loaded, told};
 use crate::case::Case;
 use crate::case::rigging::asked;
@@ -8,6 +7,7 @@ use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::trailer;
 use crate::quantity::{Dimensioned, Measure, Text, pounds, say};
 use crate::reading::reading;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;

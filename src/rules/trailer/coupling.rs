@@ -1,11 +1,11 @@
 //! `trailer/coupling`
 
-use crate::rules::mend::{self, Change, Mend};
-use crate::job::rigging;
 use super::{loaded, told};
 use crate::case::Case;
+use crate::job::rigging;
 use crate::physics::rigging::trailer::{self, COUPLING_SHARE};
 use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
+use crate::rules::mend::{self, Change, Mend};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -69,11 +69,7 @@ fn judge(case: &Case) -> Judgement {
 
 /// How far, and which way.
 fn way(far: Length, on: &str, back: &str) -> Text {
-    say!(
-        "{} {}",
-        Measure::tape(to_the_inch(far).abs()),
-        if far.si() >= 0.0 { on } else { back }
-    )
+    say!("{} {}", Measure::tape(to_the_inch(far).abs()), if far.si() >= 0.0 { on } else { back })
 }
 
 /// A way as it is told: to the inch.

@@ -1,6 +1,5 @@
 //! `trailer/load`
 
-use crate::rules::mend::{self, Change, Mend, Remedy};
 use super::{loaded, told};
 use crate::case::Case;
 use crate::job::rigging::{self, Chosen};
@@ -8,6 +7,7 @@ use crate::physics::rigging::trailer;
 use crate::quantity::{Dimensioned, Measure, Text, pounds, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change, Mend, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};

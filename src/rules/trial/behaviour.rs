@@ -1,12 +1,12 @@
 //! `trial/behaviour`
 
-use crate::rules::mend;
 use super::{ready, with};
 use crate::case::Case;
 use crate::job::{Effort, Porpoises, Sailed, Ventilates, Vibration};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 

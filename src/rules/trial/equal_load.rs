@@ -51,7 +51,8 @@ fn judge(case: &Case) -> Judgement {
     .against(Measure::of(off), Limit::AtMost(Measure::of(within)));
     Ok(match verdict {
         Verdict::Warn => finding.remedy(mend::look(
-            "Sail the trial after again, loaded as before, or tell the difference with every figure.")),
+            "Sail the trial after again, loaded as before, or tell the difference with every figure.",
+        )),
         _ => finding,
     })
 }

@@ -66,7 +66,8 @@ fn judge(case: &Case) -> Judgement {
     .working(sheet);
     Ok(match verdict {
         Verdict::Warn => finding.remedy(mend::look(
-            "Check the meter: gallons or litres, one engine or all, and its calibration against a fill.")),
+            "Check the meter: gallons or litres, one engine or all, and its calibration against a fill.",
+        )),
         _ => finding,
     })
 }

@@ -1,12 +1,12 @@
 //! `trial/full-throttle`
 
-use crate::rules::mend;
 use super::{engine, lacks_full_throttle, latest, ready, with};
 use crate::case::Case;
 use crate::job::EngineGroup;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 

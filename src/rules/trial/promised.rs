@@ -1,12 +1,12 @@
 //! `trial/promised`
 
-use crate::rules::mend;
 use super::ready;
 use crate::case::Case;
 use crate::job::Trial;
 use crate::quantity::{Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 use crate::working::Table;

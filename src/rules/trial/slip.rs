@@ -50,7 +50,8 @@ fn judge(case: &Case) -> Judgement {
             finding.remedy(mend::look("Read pitch, gear ratio, engine speed and speed again: one of them is wrong."))
         }
         Verdict::Warn => finding.remedy(mend::look(
-            "Read the hub again; then look for ventilation, a slipping hub or too small a propeller.")),
+            "Read the hub again; then look for ventilation, a slipping hub or too small a propeller.",
+        )),
         _ => finding,
     })
 }

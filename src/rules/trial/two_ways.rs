@@ -61,7 +61,8 @@ fn judge(case: &Case) -> Judgement {
     .against(Measure::of(current), Limit::AtMost(Measure::of(most)));
     Ok(match verdict {
         Verdict::Warn => finding.remedy(mend::look(
-            "So much current is hardly even over both ways: sail where it is less, or at slack water.")),
+            "So much current is hardly even over both ways: sail where it is less, or at slack water.",
+        )),
         _ => finding,
     })
 }

@@ -1,15 +1,16 @@
 //! `weight/bracket-rating`
 
-use crate::rules::mend::{self, Change};
-use uom::si::f64::Mass;
 use crate::case::Case;
 use crate::physics::power::{self, Against};
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::rig::Rig;
 use crate::rig::{Bracket, Group, Missing};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
+use uom::si::f64::Mass;
 
 rule! {
     /// The engines on each bracket against its maker's rating: their number, their power together
@@ -37,7 +38,7 @@ fn judge(case: &Case) -> Judgement {
     }
     let mut worst: Option<Finding> = None;
     for (group, bracket) in hung {
-        let finding = match one(group, bracket) {
+        let finding = match one(rig, group, bracket) {
             Ok(finding) => finding,
             Err(missing) => Finding::unmeasured(missing),
         };
@@ -46,7 +47,7 @@ fn judge(case: &Case) -> Judgement {
     Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![rig.after.missing()])))
 }
 
-fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
+fn one(rig: &Rig, group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
     let weights = group.engine_weights();
     let missing: Vec<Missing> = [bracket.rated_weight.ask().err(), bracket.rated_power.ask().err()]
         .into_iter()
@@ -82,7 +83,7 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
     };
     if count > rated_count {
         return Ok(Finding::new(Verdict::Fail, say!("{} engines on `{}`, which takes {}.", count, name, rated_count))
-            .remedy(mend::change(asked.words("Choose a bracket for {}."), asked.like(group, bracket)))
+            .remedy(mend::change(asked.words(mend::choose(rig), " a bracket for {}."), asked.like(group, bracket)))
             .working(sheet));
     }
     if let Some(power) = power.filter(|_| over) {
@@ -90,14 +91,21 @@ fn one(group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missing>> {
             Verdict::Fail,
             say!("{} on `{}`, which is rated for {}.", power.measure(), name, power_limit),
         )
-        .remedy(mend::change(asked.words("Choose a bracket rated for {} or more."), asked.like(group, bracket)))
+        .remedy(mend::change(
+            asked.words(mend::choose(rig), " a bracket rated for {} or more."),
+            asked.like(group, bracket),
+        ))
         .against(power.measure(), Limit::AtMost(power_limit))
         .working(sheet));
     }
     let found = total.measure();
     let finding = if total.value().exceeds(rated_weight.value) {
-        Finding::new(Verdict::Fail, say!("{} on `{}`, which is rated for {}.", found, name, weight_limit))
-            .remedy(mend::change(asked.words("Choose a bracket rated for {} or more."), asked.like(group, bracket)))
+        Finding::new(Verdict::Fail, say!("{} on `{}`, which is rated for {}.", found, name, weight_limit)).remedy(
+            mend::change(
+                asked.words(mend::choose(rig), " a bracket rated for {} or more."),
+                asked.like(group, bracket),
+            ),
+        )
     } else {
         Finding::new(
             Verdict::Pass,
@@ -116,12 +124,12 @@ struct Asked {
 
 impl Asked {
     /// All of it, in a sentence.
-    fn words(&self, template: &str) -> Text {
+    fn words(&self, choose: &str, template: &str) -> Text {
         let engines = self.engines.map(|count| say!("{} engines", count));
         let measures = [self.power, self.weight.map(Measure::of)].into_iter().flatten().map(Text::from);
         let all = Text::join(engines.into_iter().chain(measures), " and ");
         let (before, behind) = template.split_once("{}").unwrap_or((template, ""));
-        Text::from(before).then(all).then(Text::from(behind))
+        Text::from(choose).then(Text::from(before)).then(all).then(Text::from(behind))
     }
 
     /// A bracket like this one but for that.

@@ -1,13 +1,14 @@
 //! `weight/capacity-left`
 
-use crate::rules::mend::{self, Mend, Remedy};
 use super::outside_small_boats;
 use crate::case::Case;
+use crate::job::Sitting;
 use crate::job::{self, Fuel, Liquid, Plate, Steering, TankEntry};
 use crate::physics::{capacity, weight};
 use crate::quantity::{Dimensioned, Measure, Text, gallons, horsepower, say};
 use crate::reading::{All, reading};
 use crate::rig::{Missing, Rig};
+use crate::rules::mend::{self, Mend, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
@@ -89,8 +90,11 @@ fn judge(case: &Case) -> Judgement {
             let wanted = capacity::weight_of(f64::from(persons));
             let wanted = promised.filter(|promised| promised.exceeds(wanted)).unwrap_or(wanted);
             let over = mend::pounds_up(wanted - left.value());
-            let care = say!("Carry no more than {} persons with these engines, and tell whoever runs her", format!("{:.0}", fits.max(0.0)));
-            match mend::lighter(rig, over) {
+            let care = say!(
+                "Carry no more than {} persons with these engines, and tell whoever runs her",
+                format!("{:.0}", fits.max(0.0))
+            );
+            match mend::lighter(rig, over).filter(|_| rig.job.sitting != Sitting::AsFitted) {
                 Some(lighter) => Remedy::new(
                     care.then(say!("; or take engines that are {} lighter.", Measure::of(over))),
                     [Mend::Care, Mend::Change(lighter)],

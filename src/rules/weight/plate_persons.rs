@@ -106,7 +106,8 @@ fn judge(case: &Case) -> Judgement {
     };
     let finding = if finding.verdict == Verdict::Warn {
         finding.remedy(mend::ask(
-            "Ask the builder, by the hull number, which figure holds, and go by the lesser until then."))
+            "Ask the builder, by the hull number, which figure holds, and go by the lesser until then.",
+        ))
     } else {
         finding
     };

@@ -1,6 +1,5 @@
 //! `weight/rated-basis`
 
-use crate::rules::mend;
 use super::share;
 use crate::case::Case;
 use crate::job::{self, Plate};
@@ -8,6 +7,7 @@ use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::{All, reading};
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
@@ -69,10 +69,12 @@ fn judge(case: &Case) -> Judgement {
     let closeness = weight::closeness(&mut sheet, &rig.after.hung_readings());
     let over = total.value() - listed.value();
     let finding = if over.exceeds(closeness.value()) {
-        Finding::new(Verdict::Warn, say!("{} hangs where her loading was worked out with {}.", found, limit)).remedy(mend::care(say!(
+        Finding::new(Verdict::Warn, say!("{} hangs where her loading was worked out with {}.", found, limit)).remedy(
+            mend::care(say!(
                 "Reckon {} less for persons and gear until the boat has been floated with the new weight.",
                 Measure::of(total.value() - listed.value())
-            ),))
+            )),
+        )
     } else if total.value().exceeds(listed.value()) {
         Finding::new(
             Verdict::Pass,

@@ -1,10 +1,10 @@
 //! `weight/transom-rating`
 
-use crate::rules::mend::{self, Mend, Remedy};
 use crate::case::Case;
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, say};
 use crate::reading::All;
+use crate::rules::mend::{self, Mend, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -42,7 +42,10 @@ fn judge(case: &Case) -> Judgement {
                 let over = mend::pounds_up(total.value() - rating.value);
                 let lighter = mend::lighter(rig, over).map(Mend::Change);
                 Remedy::new(
-                    say!("Take {} off the transom, or ask the builder what a rebuilt one may carry.", Measure::of(over)),
+                    say!(
+                        "Take {} off the transom, or ask the builder what a rebuilt one may carry.",
+                        Measure::of(over)
+                    ),
                     lighter.into_iter().chain([Mend::Ask]),
                 )
             })

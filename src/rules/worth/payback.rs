@@ -1,12 +1,12 @@
 //! `worth/payback`
 
-use crate::rules::mend;
 use super::ready;
 use crate::case::Case;
 use crate::job::{Cost, Worth};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -71,6 +71,7 @@ fn judge(case: &Case) -> Judgement {
         finding
     } else {
         finding.remedy(mend::ask(
-            "Money alone does not pay for it in that time; whether the rest does is the owner's to say."))
+            "Money alone does not pay for it in that time; whether the rest does is the owner's to say.",
+        ))
     })
 }

@@ -1,12 +1,12 @@
 //! `worth/season`
 
-use crate::rules::mend;
 use super::ready;
 use crate::case::Case;
 use crate::job::{FuelPrice, Trial, Worth};
 use crate::quantity::{Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
