@@ -4,11 +4,15 @@ use super::{TOLD_IN, one_of};
 use super::{of_sweeps, stop, unanswered};
 use crate::case::Case;
 use crate::case::swing::Swept;
+use crate::physics::fit;
+use crate::quantity::Dimensioned;
 use crate::quantity::{Measure, say};
 use crate::rig::Rig;
+use crate::rig::{Engine, Group};
 use crate::rules::Finding;
 use crate::rules::mend::{self, Change, Remedy};
 use crate::rules::rule::rule;
+use crate::working::Sheet;
 use uom::si::f64::Length;
 
 rule! {
@@ -42,7 +46,8 @@ fn remedy(case: &Case, swept: &Swept) -> Remedy {
     if let Some(spacing) = swept.spacing {
         match spacing.needed {
             Some(needed) => {
-                let needed = mend::up(needed, TOLD_IN);
+                let asked = by_their_sheets(case.rig, swept).filter(|asked| asked.exceeds(needed)).unwrap_or(needed);
+                let needed = mend::up(asked, TOLD_IN);
                 ways.push(mend::change(
                     say!("set their centres {} apart instead of {}", Measure::tape(needed), Measure::tape(spacing.now)),
                     set_apart(case.rig, swept, needed),
@@ -63,9 +68,19 @@ fn remedy(case: &Case, swept: &Swept) -> Remedy {
     one_of(say!(head, Measure::tape(swept.margin)), ways)
 }
 
+/// The two engines of a sweep.
+fn pair<'r>(rig: &'r Rig, swept: &Swept) -> Option<[(&'r Group, &'r Engine); 2]> {
+    let named = |label: &str| rig.after.engines().find(|(_, engine)| engine.label == label);
+    Some([named(&swept.label)?, named(swept.other.as_deref()?)?])
+}
+
+/// What their mounting sheets ask for between centres: no less is told here than fit/centre-distance tells.
+fn by_their_sheets(rig: &Rig, swept: &Swept) -> Option<Length> {
+    let [one, other] = pair(rig, swept)?.map(|(_, engine)| engine.centre_distance.reading());
+    Some(fit::centres_needed(&mut Sheet::default(), one?.value, other?.value).value())
+}
+
 /// The two engines of a sweep set so far apart.
 fn set_apart(rig: &Rig, swept: &Swept, needed: Length) -> Vec<Change> {
-    let named = |label: &str| rig.after.engines().find(|(_, engine)| engine.label == label);
-    let pair = named(&swept.label).zip(swept.other.as_deref().and_then(named));
-    pair.map_or(Vec::new(), |(one, other)| mend::apart(rig, one, other, needed))
+    pair(rig, swept).map_or(Vec::new(), |[one, other]| mend::apart(rig, one, other, needed))
 }
