@@ -1,7 +1,9 @@
 //! What several findings come from: the cause first, and what it brings on.
 
 use super::mend::{Change, Mend};
+use super::strength::{core_doubted, tabbing_let_go};
 use super::{Finding, Judged, Verdict};
+use crate::case::Case;
 
 /// What several findings have in common.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -136,18 +138,32 @@ impl Finding {
     }
 }
 
+/// Takes back what would be built on a transom that is not sound; what is wrong with it says what comes first. It hangs on the
+/// rig alone, so that few rules asked by themselves say the same.
+fn silence(case: &Case, judged: &mut [Judged]) {
+    for (cause, unsound) in [(Cause::SoftCore, core_doubted(case)), (Cause::LetGo, tabbing_let_go(case).is_some())] {
+        let known = ALL.iter().find(|known| known.cause == cause).filter(|_| unsound);
+        let Some(known) = known else { continue };
+        let building = judged.iter_mut().filter(|one| {
+            let of_it = known.brings.iter().any(|id| one.rule.id.starts_with(id));
+            one.finding.wants() && of_it && !known.led_by.contains(&one.rule.id) && one.finding.builds_on_the_transom()
+        });
+        for one in building {
+            one.finding.remedy = None;
+            one.finding.mends.clear();
+            one.finding.buys.clear();
+        }
+    }
+}
+
 /// Tells each finding that warns or fails what it comes from, and takes back what would be built on a transom that is not sound.
 /// A finding comes from the first of its causes.
-pub(super) fn settle(judged: &mut [Judged]) {
+pub(super) fn settle(case: &Case, judged: &mut [Judged]) {
+    silence(case, judged);
     for known in &ALL {
         let lead = known.led_by.iter().find(|id| judged.iter().any(|one| one.rule.id == **id && one.finding.wants()));
         let Some(lead) = lead else { continue };
-        let unsound = match known.cause {
-            Cause::SoftCore => true,
-            Cause::LetGo => judged.iter().any(|one| one.rule.id == *lead && one.finding.verdict == Verdict::Fail),
-            _ => false,
-        };
-        if known.cause == Cause::LetGo && !unsound {
+        if known.cause == Cause::LetGo && tabbing_let_go(case).is_none() {
             continue;
         }
         for one in judged.iter_mut().filter(|one| one.finding.wants() && one.finding.cause.is_none()) {
@@ -157,11 +173,6 @@ pub(super) fn settle(judged: &mut [Judged]) {
                 continue;
             }
             one.finding.cause = Some(Comes { cause: known.cause, lead });
-            if unsound && !leads && one.finding.builds_on_the_transom() {
-                one.finding.remedy = None;
-                one.finding.mends.clear();
-                one.finding.buys.clear();
-            }
         }
         // A cause that brings nothing on is a finding like any other.
         let mut its = judged.iter_mut().filter(|one| one.finding.cause.is_some_and(|of| of.cause == known.cause));

@@ -178,6 +178,6 @@ pub fn judge_families(case: &Case, wanted: impl Fn(Family) -> bool) -> Vec<Judge
     let rules = ALL.iter().filter(|rule| wanted(rule.family));
     let mut judged: Vec<Judged> = rules.map(|rule| Judged { rule, finding: (rule.judge)(case), doubt: None }).collect();
     asked_back::hold_back(case.rig, &mut judged);
-    cause::settle(&mut judged);
+    cause::settle(case, &mut judged);
     judged
 }

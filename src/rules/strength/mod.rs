@@ -35,7 +35,9 @@ pub use panel_deflection::PANEL_DEFLECTION;
 pub use punching::PUNCHING;
 pub use signs::SIGNS;
 pub use soft_core::SOFT_CORE;
+pub(super) use soft_core::core_doubted;
 pub use tabbing::TABBING;
+pub(super) use tabbing::let_go as tabbing_let_go;
 pub use top_edge_tear::TOP_EDGE_TEAR;
 pub use washer_crush::WASHER_CRUSH;
 

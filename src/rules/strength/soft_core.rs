@@ -56,7 +56,7 @@ pub(super) fn core_refused(case: &Case) -> bool {
 }
 
 /// Whether any reading speaks against the core.
-pub(super) fn core_doubted(case: &Case) -> bool {
+pub(in crate::rules) fn core_doubted(case: &Case) -> bool {
     said(case).iter().any(|one| one.verdict <= Verdict::Warn)
 }
 

@@ -94,7 +94,7 @@ fn torn(case: &Case, strength: &Strength) -> Finding {
 }
 
 /// What fails by words alone: tabbing that was found loose.
-pub(super) fn let_go(case: &Case) -> Option<Finding> {
+pub(in crate::rules) fn let_go(case: &Case) -> Option<Finding> {
     let rig = case.rig;
     let said = &rig.structure.said;
     let signs = [said.signs.as_ref(), rig.ran.as_ref().and_then(|ran| ran.then.as_ref())];
