@@ -25,6 +25,7 @@ use float::{Built, Float};
 pub(crate) use bolts::{drop_along, places as bolt_places, upper_holes};
 pub use hands::{Hands, one_pair};
 pub(crate) use rows::{Rows, fixed_engines, holes_up};
+pub(crate) use stern::lean;
 use strength::{PanelAnswer, Store, Strength};
 
 /// What was worked out of a rig while its faults were looked for.

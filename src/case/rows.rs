@@ -74,11 +74,28 @@ impl Rows {
 
     /// The row to use: of those within the window the one nearest its middle, if any is.
     pub(crate) fn best(&self) -> Option<usize> {
+        self.best_shifted(Length::default())
+    }
+
+    /// The same with a shaft shorter by so much.
+    pub(crate) fn best_shifted(&self, up: Length) -> Option<usize> {
         let middle = (self.window.0 + self.window.1) / 2.0;
-        (0..self.heights.len()).filter(|row| self.outside(self.heights[*row]).value == 0.0).min_by(|a, b| {
-            let off = |row: &usize| (self.heights[*row] - middle).abs().value;
+        (0..self.heights.len()).filter(|row| self.outside(self.heights[*row] + up).value == 0.0).min_by(|a, b| {
+            let off = |row: &usize| (self.heights[*row] + up - middle).abs().value;
             off(a).total_cmp(&off(b))
         })
+    }
+
+    /// The same engine so far aft of the transom.
+    pub(crate) fn behind(mut self, setback: Length) -> Rows {
+        let (low, high) = height::plate_window(&mut Sheet::default(), setback);
+        self.window = (low.value(), high.value());
+        self
+    }
+
+    /// Whether an engine hung in this row has its plate in the window.
+    pub(crate) fn allows(&self, row: usize) -> bool {
+        self.heights.get(row).is_some_and(|height| self.outside(*height).value == 0.0)
     }
 
     /// The row whose plate comes nearest to the window, where none is in it.

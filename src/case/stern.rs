@@ -17,7 +17,7 @@ pub(in crate::case) struct Stern {
 }
 
 /// The transom's angle from vertical; upright where nobody measured it.
-pub(in crate::case) fn lean(rig: &Rig) -> Angle {
+pub(crate) fn lean(rig: &Rig) -> Angle {
     rig.job.transom.angle().reading().map_or(Angle::default(), |angle| angle.value)
 }
 

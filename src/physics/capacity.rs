@@ -129,6 +129,12 @@ pub fn persons(sheet: &mut Sheet, capacity: &Term<Mass>) -> Term<Ratio> {
     )
 }
 
+/// The least weight that holds so many persons by that formula.
+pub fn weight_of(persons: f64) -> Mass {
+    // Half a person is rounded up.
+    pounds((persons - 0.5) * PERSON_LB - PERSONS_OFFSET_LB)
+}
+
 /// Persons capacity that the stability test gives, 183.41: the weight found in it over 0.6.
 pub fn by_stability_test(sheet: &mut Sheet, test: Mass) -> Term<Mass> {
     sheet.set("Wa", "persons' weight by the stability test", Term::new("A", test) / number(STABILITY_TEST_SHARE))

@@ -6,6 +6,7 @@ use super::{DEFERRAL, Report};
 use crate::case::Case;
 use crate::case::strength::{Fields, Laden, Used, Way};
 use crate::quantity::{Measure, Text, Units};
+use crate::rules::mend::Mend;
 use crate::rules::{Doubt, Judged, Limit, Verdict, measure_next};
 use crate::working::{Line, Part, Table};
 use crate::written::printable;
@@ -77,6 +78,8 @@ fn finding(judged: &Judged, units: Units) -> Value {
         "decides": judged.doubt.as_ref().map(|doubt| decides(doubt, units)),
         "summary": finding.summary.show(units),
         "remedy": finding.remedy.as_ref().map(|remedy| remedy.show(units)),
+        "ways": finding.mends.iter().map(way).collect::<Vec<_>>(),
+        "cause": finding.cause.map(|comes| value!({ "words": comes.cause.words(), "lead": comes.lead })),
         "sources": rule.sources(),
         "working": finding.working.lines().iter().map(|line| working(line, units)).collect::<Vec<_>>(),
         "tables": finding.tables.iter().map(|rows| table(rows, units)).collect::<Vec<_>>(),
@@ -86,6 +89,20 @@ fn finding(judged: &Judged, units: Units) -> Value {
             "where": missing.measurement.place(),
             "how": missing.measurement.how(),
         })).collect::<Vec<_>>(),
+    })
+}
+
+/// A way of a remedy: its kind, and what it changes of the job, entry by entry.
+fn way(mend: &Mend) -> Value {
+    let (changes, first) = match mend {
+        Mend::Change(changes) => (changes.as_slice(), None),
+        Mend::First(rule) => (&[][..], Some(rule)),
+        Mend::Look | Mend::Ask | Mend::Yard | Mend::Care => (&[][..], None),
+    };
+    value!({
+        "kind": mend.word(),
+        "first": first,
+        "changes": changes.iter().map(|change| value!({ "entry": change.entry, "value": change.value })).collect::<Vec<_>>(),
     })
 }
 

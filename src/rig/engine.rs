@@ -31,6 +31,8 @@ pub struct ItemOfOutfit {
 /// Engines of one sort that hang on one thing.
 #[derive(Clone, Debug)]
 pub struct Group {
+    /// Its entry in the job: `engines_on[0]`.
+    pub entry: String,
     /// Its engines, in the order in which they were written.
     pub engines: Vec<Engine>,
     /// What they hang on, where it is not the transom itself.

@@ -1,5 +1,7 @@
 //! What a rule says of a rig.
 
+use super::cause::Comes;
+use super::mend::{Mend, Remedy};
 use crate::quantity::{Measure, Piece, Text, Units};
 use crate::reading::{Absent, Missing};
 use crate::working::{Sheet, Table};
@@ -92,6 +94,10 @@ pub struct Finding {
     pub limit: Option<Limit>,
     /// What to do about it.
     pub remedy: Option<Text>,
+    /// The ways that the remedy names, as changes of the job where they are; each is enough by itself.
+    pub mends: Vec<Mend>,
+    /// What it comes from, where other findings come from the same.
+    pub cause: Option<Comes>,
     /// Readings that the rule waits for.
     pub missing: Vec<Missing>,
     /// The calculation.
@@ -148,6 +154,8 @@ impl Finding {
             found: None,
             limit: None,
             remedy: None,
+            mends: Vec::new(),
+            cause: None,
             missing: Vec::new(),
             working: Sheet::default(),
             tables: Vec::new(),
@@ -191,9 +199,16 @@ impl Finding {
 
     /// With what to do.
     #[must_use]
-    pub fn remedy(mut self, remedy: Text) -> Self {
-        self.remedy = Some(remedy);
+    pub fn remedy(mut self, remedy: Remedy) -> Self {
+        self.remedy = Some(remedy.words);
+        self.mends = remedy.ways;
         self
+    }
+
+    /// What is to be done about it, if anything.
+    pub(super) fn to_do(&self) -> Option<Remedy> {
+        let words = self.remedy.clone()?;
+        Some(Remedy { words, ways: self.mends.clone() })
     }
 
     /// With the calculation.

@@ -3,6 +3,7 @@
 #![allow(clippy::result_large_err, reason = "a finding is made once a rule, whether early or late")]
 
 mod asked_back;
+mod cause;
 mod cautions;
 mod controls;
 mod doubt;
@@ -11,6 +12,7 @@ mod finding;
 mod fit;
 mod fuel;
 mod height;
+pub mod mend;
 mod network;
 mod power;
 pub mod rule;
@@ -24,6 +26,7 @@ mod trial;
 mod weight;
 mod worth;
 
+pub use cause::{Cause, Comes, by_cause};
 pub use cautions::cautions;
 pub(crate) use controls::goes;
 pub use doubt::{Decides, Doubt, Taken, doubt_by_reading, measure_next};
@@ -175,5 +178,6 @@ pub fn judge_families(case: &Case, wanted: impl Fn(Family) -> bool) -> Vec<Judge
     let rules = ALL.iter().filter(|rule| wanted(rule.family));
     let mut judged: Vec<Judged> = rules.map(|rule| Judged { rule, finding: (rule.judge)(case), doubt: None }).collect();
     asked_back::hold_back(case.rig, &mut judged);
+    cause::settle(case, &mut judged);
     judged
 }

@@ -7,6 +7,7 @@ mod common;
 mod corpus;
 mod laws;
 mod random;
+mod remedies;
 mod sound;
 mod table;
 mod unsound;

@@ -1,6 +1,8 @@
 //! From a job's text to a finding: what the test binaries share.
 #![allow(dead_code, reason = "each binary uses the part that it needs")]
 
+pub mod mended;
+
 use std::sync::LazyLock;
 
 use sternknee::case::Case;

@@ -257,7 +257,7 @@ fn a_transoms_thickness_keeps_its_tolerance_inside_the_range() {
         assert_eq!(of(thickness).verdict, expected, "{thickness}");
     }
     let thin = of("1.25 in");
-    assert!(thin.remedy.unwrap().show(Units::Us).contains("out by 1/4 in"));
+    assert!(thin.remedy.unwrap().show(Units::Us).contains("out by 3/8 in"));
     // ASME B18.2.2, B18.21.1: 2 in, 5/8, two of 0.095, 7/16 and 2/13: 3.406 in, so 3-1/2 in bolts.
     let text = of("2 in").summary.show(Units::Us);
     assert!(text.contains("Bolts 1/2-13 of 3-1/2 in"), "{text}");

@@ -26,6 +26,8 @@ pub struct Entry {
     pub movable: Movable,
     /// Its free surface, where it has one.
     pub tank: Option<Tank>,
+    /// Its entry in the job, where it has one by itself: `weights.gear[0]`.
+    pub entry: Option<String>,
 }
 
 /// What it takes to put a weight elsewhere, the easiest first.
@@ -44,17 +46,21 @@ pub enum Movable {
 impl Movable {
     /// Whether anybody would move it.
     pub fn can_move(self) -> bool {
-        matches!(self, Movable::Item | Movable::Persons)
+        self == Movable::Item
     }
 }
 
 impl Entry {
     pub(super) fn new(name: impl Into<String>, mass: Mass, centre: Point3<f64>) -> Self {
-        Entry { name: name.into(), weight: Weight { mass, centre }, movable: Movable::No, tank: None }
+        Entry { name: name.into(), weight: Weight { mass, centre }, movable: Movable::No, tank: None, entry: None }
     }
 
     pub(super) fn movable(self, movable: Movable) -> Self {
         Entry { movable, ..self }
+    }
+
+    pub(super) fn written_at(self, entry: String) -> Self {
+        Entry { entry: Some(entry), ..self }
     }
 
     pub(super) fn removed(&self) -> Self {
@@ -115,12 +121,15 @@ pub(super) fn of_outfit(rig: &Rig, outfit: &Outfit) -> Result<Vec<Entry>, Vec<Mi
             }
         }
     }
-    for entry in &outfit.items {
+    for (i, entry) in outfit.items.iter().enumerate() {
         match entry.weight.ask() {
             Ok(weight) => match item_centre(rig, outfit, &entry.item) {
                 Ok(centre) => {
                     let movable = if entry.item.on_transom { Movable::No } else { Movable::Item };
-                    entries.push(Entry::new(entry.item.what.clone(), weight.value, centre).movable(movable));
+                    let stands = Entry::new(entry.item.what.clone(), weight.value, centre).movable(movable);
+                    // Batteries of the rigging follow behind what goes on.
+                    let is_written = rig.job.goes_on.get(i) == Some(&entry.item);
+                    entries.push(if is_written { stands.written_at(format!("goes_on[{i}]")) } else { stands });
                 }
                 Err(lacking) => note(lacking),
             },
@@ -178,14 +187,16 @@ fn item_centre(rig: &Rig, outfit: &Outfit, item: &Item) -> Result<Point3<f64>, V
 }
 
 /// Gear and whatever else is aboard; entries without weight or place were refused with the job.
-pub(super) fn of_items(rig: &Rig, items: &[Item]) -> Result<Vec<Entry>, Vec<Missing>> {
+pub(super) fn of_items(rig: &Rig, list: &str, items: &[Item]) -> Result<Vec<Entry>, Vec<Missing>> {
     items
         .iter()
-        .filter_map(|item| {
+        .enumerate()
+        .filter_map(|(i, item)| {
             let weight = item.weight.as_ref()?.value;
             Some(
                 item_centre(rig, &rig.after, item)
-                    .map(|centre| Entry::new(item.what.clone(), weight, centre).movable(Movable::Item)),
+                    .map(|centre| Entry::new(item.what.clone(), weight, centre).movable(Movable::Item))
+                    .map(|entry| entry.written_at(format!("{list}[{i}]"))),
             )
         })
         .collect()

@@ -59,8 +59,6 @@ pub struct Float {
     pub bare: Entry,
     /// Edges to look at.
     pub edges: Vec<EdgePoint>,
-    /// The foremost place of persons that the job gives, forward of the transom, metres.
-    foremost_place: Option<f64>,
     /// The loadings, in order.
     pub loadings: Vec<Loaded>,
     /// With the whole crew at the worse rail, which is told but not judged; where the job gives no loadings.
@@ -78,6 +76,8 @@ pub struct EdgePoint {
     pub kind: EdgeKind,
     /// Where.
     pub point: Point3<f64>,
+    /// Its entry in the job, where it has one.
+    pub entry: Option<String>,
 }
 
 impl Float {
@@ -121,12 +121,6 @@ impl Float {
         };
         let mut float = Float {
             edges: aboard::edges(rig, &built, &mut assumed),
-            foremost_place: job
-                .weights
-                .places
-                .iter()
-                .filter_map(|seat| ledger::value(seat.forward.as_ref()))
-                .reduce(f64::max),
             built,
             hulls,
             boxes,

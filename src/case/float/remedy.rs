@@ -1,7 +1,7 @@
 //! What would put her back: how far something must move, and how much weight her stern takes.
 
 use nalgebra::Point3;
-use uom::si::f64::{Length, Mass};
+use uom::si::f64::{Angle, Length, Mass};
 
 use super::{Float, Movable, State};
 use crate::physics::float::{Floating, Load, Outcome, equilibrium};
@@ -27,6 +27,8 @@ pub struct Shift {
     pub to: Length,
     /// What it takes to move it.
     pub movable: Movable,
+    /// Its entry in the job, where it has one by itself.
+    pub entry: Option<String>,
 }
 
 impl Float {
@@ -39,7 +41,7 @@ impl Float {
             .iter()
             .filter(|entry| entry.movable.can_move() && entry.weight.mass.si() > 0.0)
             .map(|entry| {
-                let foremost = self.foremost(state, entry.movable);
+                let foremost = self.foremost(state);
                 let (x, kg) = (entry.weight.centre.x, entry.weight.mass.si());
                 let total = state.total;
                 let after = |forward: f64| {
@@ -53,6 +55,7 @@ impl Float {
                     forward: forward.map(Length::from_si),
                     to: Length::from_si(x + forward.unwrap_or((foremost - x).max(0.0))),
                     movable: entry.movable,
+                    entry: entry.entry.clone(),
                 }
             })
             .collect();
@@ -83,7 +86,7 @@ impl Float {
         let mut plan = Vec::new();
         for step in steps {
             let entry = state.entries.iter().find(|entry| entry.name == step.name && entry.movable == step.movable)?;
-            let reach = self.foremost(state, entry.movable) - entry.weight.centre.x;
+            let reach = self.foremost(state) - entry.weight.centre.x;
             if reach <= 0.0 {
                 continue;
             }
@@ -107,19 +110,25 @@ impl Float {
         None
     }
 
-    /// How far forward a thing can go: persons no further than the foremost place that the job gives them.
-    fn foremost(&self, state: &State, movable: Movable) -> f64 {
-        let stowed = FOREMOST_OVER_LENGTH * self.hull(state.side).bounds().1.x;
-        match self.foremost_place.filter(|_| movable == Movable::Persons) {
-            Some(place) => place.min(stowed),
-            None => stowed,
+    /// How far forward a thing can go.
+    fn foremost(&self, state: &State) -> f64 {
+        FOREMOST_OVER_LENGTH * self.hull(state.side).bounds().1.x
+    }
+
+    /// How she heels once weights were moved across by this moment, to port; nothing where she then does not float upright.
+    pub fn heel_with(&self, state: &State, moment: f64) -> Option<Angle> {
+        let mut centre = state.total.centre;
+        centre.y += moment / state.total.mass.si();
+        let load = Load { mass: state.total.mass, centre, water: self.water };
+        match equilibrium(self.hull(state.side), &load) {
+            Ok(Outcome::Stable(floating)) => Some(floating.attitude().heel),
+            _ => None,
         }
     }
 
     /// Where ballast is put forward, in boat axes: on the centreline, as far forward as things go.
     pub fn ballast_place(&self, state: &State) -> Point3<f64> {
-        let foremost = FOREMOST_OVER_LENGTH * self.hull(state.side).bounds().1.x;
-        Point3::new(foremost, 0.0, state.total.centre.z)
+        Point3::new(self.foremost(state), 0.0, state.total.centre.z)
     }
 
     /// Centre and weight of what hangs on the stern and stays there: engines, brackets.
@@ -140,13 +149,22 @@ impl Float {
         (least, most): (Mass, Mass),
         goal: &dyn Fn(&Floating) -> f64,
     ) -> Option<Mass> {
-        let total = state.total;
-        let with = |kg: f64| {
-            let mass = total.mass.si() + kg;
-            let centre = (total.centre.coords * total.mass.si() + point.coords * kg) / mass;
-            self.goal_at(state, Mass::from_si(mass), Point3::from(centre), goal)
-        };
+        let with = |kg: f64| self.goal_with(state, point, Mass::from_si(kg), goal);
         root(least.si(), most.si(), &with).map(Mass::from_si)
+    }
+
+    /// What the goal comes to with this mass put at this point; nothing where she then does not float upright.
+    pub fn goal_with(
+        &self,
+        state: &State,
+        point: &Point3<f64>,
+        more: Mass,
+        goal: &dyn Fn(&Floating) -> f64,
+    ) -> Option<f64> {
+        let total = state.total;
+        let mass = total.mass + more;
+        let centre = (total.centre.coords * total.mass.si() + point.coords * more.si()) / mass.si();
+        self.goal_at(state, mass, Point3::from(centre), goal)
     }
 
     fn goal_at(&self, state: &State, mass: Mass, centre: Point3<f64>, goal: &dyn Fn(&Floating) -> f64) -> Option<f64> {

@@ -165,11 +165,20 @@ impl Predicted {
     /// The pitch in whole inches with which the engines turn nearest to this speed at full throttle.
     pub fn pitch_for(&self, engine: AngularVelocity) -> Option<Rung> {
         let own = self.built.screw;
-        let near = (own.pitch.si() / inches(1.0).si()).round();
-        let tried = (-6..=6).map(|step| inches(near + f64::from(step))).filter(|pitch| *pitch > inches(4.0));
-        tried
-            .filter_map(|pitch| self.with(Screw { pitch, ..own }))
-            .min_by(|a, b| (a.engine - engine).si().abs().total_cmp(&(b.engine - engine).si().abs()))
+        let off = |rung: &Rung| (rung.engine - engine).si().abs();
+        let around = |near: f64| {
+            let tried = (-6..=6).map(|step| inches(near + f64::from(step))).filter(|pitch| *pitch > inches(4.0));
+            let rungs = tried.filter_map(|pitch| self.with(Screw { pitch, ..own }));
+            rungs.min_by(|a, b| off(a).total_cmp(&off(b)))
+        };
+        let told = (own.pitch.si() / inches(1.0).si()).round();
+        let found = around(told)?;
+        let best = (found.screw.pitch.si() / inches(1.0).si()).round();
+        // At the end of what was tried a better one may lie beyond it.
+        if (best - told).abs() < 6.0 {
+            return Some(found);
+        }
+        around(best)
     }
 
     /// Why nothing is told above or below the range, in words.

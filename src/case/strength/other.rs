@@ -94,6 +94,11 @@ impl Strength {
         tries(true, 0).or_else(|| least(true, 1, WITH_KNEES_STEPS)).or_else(|| least(false, 1, MOST_STEPS))
     }
 
+    /// One of the pair of knees that would stand beside the faces.
+    pub fn knee_beside(&self) -> Option<Knee> {
+        self.knees_beside().first().copied()
+    }
+
     /// Where a pair of knees would stand beside the faces; nowhere where the transom has knees or they find no room.
     fn knees_beside(&self) -> Vec<Knee> {
         if !self.board.knees.is_empty() {

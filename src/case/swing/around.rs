@@ -35,9 +35,9 @@ pub(super) const UNMEASURED: &str = "boat forward of her transom";
 /// Name of the transom itself.
 pub(super) const TRANSOM: &str = "transom";
 /// Name of what carries a bracket's face.
-const TUB: &str = "bracket";
+pub const TUB: &str = "bracket";
 /// Name of a bracket's face.
-pub(super) const FACE: &str = "mounting face of the bracket";
+pub const FACE: &str = "mounting face of the bracket";
 
 /// Everything fixed.
 #[derive(Clone, Debug)]

@@ -22,7 +22,7 @@ use crate::physics::swing::Effort;
 use crate::quantity::{Text, inches};
 use crate::reading::Absent;
 
-pub use around::Around;
+pub use around::{Around, FACE, TUB};
 pub use cures::{Cure, Spacing};
 pub use ground::OverGround;
 pub use hang::Hanging;

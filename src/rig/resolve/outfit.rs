@@ -91,7 +91,7 @@ impl Resolver<'_> {
             None => None,
             Some(found) => Some(found?),
         };
-        Some(Group { engines, bracket, bolts })
+        Some(Group { entry: path.to_owned(), engines, bracket, bolts })
     }
 
     /// The shaft that the group's engines have, where the job or the class leaves no choice.

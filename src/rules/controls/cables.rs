@@ -5,9 +5,10 @@ use crate::case::Case;
 use crate::case::rigging::way::{told, way};
 use crate::job::rigging::{self, Reach};
 use crate::physics::rigging::cable::{MOST_BENDS_DEG, least_radius};
-use crate::quantity::{Dimensioned, Measure, Style, Text, capitalised, degrees, feet, say};
+use crate::quantity::{Dimensioned, Measure, Style, capitalised, degrees, feet, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -60,20 +61,29 @@ fn judge(case: &Case) -> Judgement {
         let tight = way.sharpest.filter(|radius| least_radius().exceeds(*radius));
         let finding = if way.length.value().exceeds(length.value) {
             Finding::new(Verdict::Fail, say!("{}: marked {}, and the way is {}.", head.as_str(), found, needs))
-                .remedy(say!("Order one that reaches: {}.", Measure::styled(feet_up, Style::FeetInches)))
+                .remedy(mend::change(
+                    say!("Fit one that reaches: {}.", Measure::styled(feet_up, Style::FeetInches)),
+                    [Change::told(
+                        format!("rigging.controls.cables[{i}].length"),
+                        Measure::styled(feet_up, Style::FeetInches),
+                    )],
+                ))
                 .buys(name.clone(), order)
         } else if let Some(radius) = tight {
             Finding::new(Verdict::Warn, say!("{}: a bend of {} radius.", head.as_str(), Measure::tape(radius)))
-                .remedy(say!("Lay it again with bends of at least {}.", Measure::tape(least_radius())))
+                .remedy(mend::yard(say!("Lay it again with bends of at least {}.", Measure::tape(least_radius()))))
         } else if way.turned.exceeds(degrees(MOST_BENDS_DEG)) {
             Finding::new(
                 Verdict::Warn,
                 say!("{}: the bends turn by {} together.", head.as_str(), Measure::of(way.turned)),
             )
-            .remedy(Text::from("Find a straighter way, or use low-friction cable."))
+            .remedy(mend::yard("Find a straighter way, or use low-friction cable."))
         } else if let Some(years) = old {
             Finding::new(Verdict::Warn, say!("{}: {} years old.", head.as_str(), years.to_string()))
-                .remedy(Text::from("Replace it while the old engines are off."))
+                .remedy(mend::change(
+                    "Replace it while the old engines are off.",
+                    [Change::to(format!("rigging.controls.cables[{i}].years"), "0.0")],
+                ))
                 .buys(name.clone(), order)
         } else {
             Finding::new(Verdict::Pass, say!("{}: marked {}, and the way is {}.", head.as_str(), found, needs))

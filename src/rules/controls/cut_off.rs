@@ -5,6 +5,7 @@ use crate::case::Case;
 use crate::job::rigging::CutOff;
 use crate::quantity::{Dimensioned, Measure, Style, Text, feet, horsepower, say};
 use crate::reading::All;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -45,10 +46,16 @@ fn judge(case: &Case) -> Judgement {
             Finding::new(Verdict::Pass, Text::from("Switch and link are there; wear the link on plane."))
         }
         CutOff::SwitchAlone => Finding::new(Verdict::Warn, Text::from("The switch is there; its link is missing."))
-            .remedy(Text::from("Get the link that belongs to the switch, and a spare."))
+            .remedy(mend::change(
+                "Get the link that belongs to the switch, and a spare.",
+                [Change::to("rigging.controls.cut_off", "with_link")],
+            ))
             .buys("link for the cut-off switch", Text::from("two")),
         CutOff::None => Finding::new(Verdict::Fail, Text::from("There is no engine cut-off switch."))
-            .remedy(Text::from("Fit one with its link at each station, and try it with the engine running."))
+            .remedy(mend::change(
+                "Fit one with its link at each station, and try it with the engine running.",
+                [Change::to("rigging.controls.cut_off", "with_link")],
+            ))
             .buys("engine cut-off switch with link", Text::from("one for each station")),
     })
 }

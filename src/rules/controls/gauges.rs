@@ -3,6 +3,7 @@
 use super::told;
 use crate::case::Case;
 use crate::quantity::{Text, say};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -35,6 +36,9 @@ fn judge(case: &Case) -> Judgement {
         return Ok(Finding::new(Verdict::Pass, Text::from("Every gauge understands the engines.")));
     }
     Ok(Finding::new(Verdict::Warn, say!("These gauges do not understand the engines: {}.", deaf.join(", ")))
-        .remedy(Text::from("Replace them with one display that does, and plug the holes."))
+        .remedy(mend::change(
+            "Replace them with one display that does, and plug the holes.",
+            [Change::out("rigging.controls.gauges")],
+        ))
         .buys("engine display", say!("in place of {} gauges", deaf.len())))
 }

@@ -5,6 +5,7 @@ use crate::case::Case;
 use crate::job::rigging::Reach;
 use crate::quantity::{Text, say};
 use crate::reading::All;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -33,14 +34,14 @@ fn judge(case: &Case) -> Judgement {
         Finding::new(Verdict::Fail, say!("The levers work by {}; the engines take {}.", levers.words(), take.words()));
     Ok(match take {
         Reach::Electronic => finding
-            .remedy(Text::from("Order the engines' own electronic controls with their harness for each station; the old levers and cables come out."))
+            .remedy(mend::change("Fit the engines' own electronic controls with their harness for each station; the old levers and cables come out.", [Change::to("rigging.controls.levers", "electronic")]))
             .buys("electronic controls with harness", say!("{} for {} engines", counted(stations), case.rig.after.mains().len())),
         Reach::Cables => finding
-            .remedy(Text::from("Order a control box for cables and two cables an engine, and lay them before the engines hang."))
+            .remedy(mend::change("Fit a control box for cables and two cables an engine, laid without sharp bends.", [Change::to("rigging.controls.levers", "cables")]))
             .buys("control box", counted(stations).into())
             .buys("control cables", say!("two an engine, {} engines", case.rig.after.mains().len())),
         Reach::Tiller => finding
-            .remedy(Text::from("Order the engine with remote steering and controls, or steer her by the tiller."))
+            .remedy(mend::change("Fit remote steering and controls to the engine, or steer her by the tiller.", [Change::to("rigging.controls.levers", "tiller")]))
             .buys("remote kit for the engine", Text::from("one an engine")),
     })
 }

@@ -6,6 +6,7 @@ use crate::job::{Cycle, Sitting};
 use crate::quantity::{Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 use crate::working::Table;
@@ -69,7 +70,15 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Warn,
             Text::from("What should not stay: ").then(Text::join(wrong, "; ")).then(Text::from(".")),
         )
-        .remedy(Text::from("Take these out too, or replace them, and plug the holes that they leave."))
+        .remedy(mend::change(
+            "Take these out too, or replace them, and plug the holes that they leave.",
+            // From the last on, so that the others keep their places.
+            kept.iter()
+                .enumerate()
+                .rev()
+                .filter(|(_, kept)| !told_elsewhere(case, kept) && goes(case, kept).is_some())
+                .map(|(i, _)| Change::out(format!("rigging.kept[{i}]"))),
+        ))
     };
     Ok(finding.table(table))
 }

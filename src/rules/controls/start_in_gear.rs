@@ -3,6 +3,7 @@
 use super::told;
 use crate::case::Case;
 use crate::quantity::Text;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -24,8 +25,9 @@ fn judge(case: &Case) -> Judgement {
     let starts = controls.starts_in_gear().ask()?;
     Ok(if *starts {
         Finding::new(Verdict::Fail, Text::from("The engine cranks with the lever in gear."))
-            .remedy(Text::from(
+            .remedy(mend::change(
                 "Adjust the shift and its neutral switch, or replace the control; do not use her before.",
+                [Change::to("rigging.controls.starts_in_gear", "false")],
             ))
             .buys("neutral switch, or control", Text::from("one for the engine that cranks"))
     } else {

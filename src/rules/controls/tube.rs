@@ -6,6 +6,7 @@ use crate::physics::rigging::tube;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -39,7 +40,7 @@ fn judge(case: &Case) -> Judgement {
         };
         match (&tube.inside, through(tube)) {
             (Some(inside), Some(through)) if !through.is_empty() => {
-                of_tube(&name, tube, inside.value, &through).keep_worse(&mut worst)
+                of_tube((&name, i), tube, inside.value, &through).keep_worse(&mut worst)
             }
             _ => return Ok(lacking()),
         }
@@ -59,7 +60,7 @@ fn through(tube: &Tube) -> Option<Vec<(String, Length)>> {
     Some(all)
 }
 
-fn of_tube(name: &str, tube: &Tube, inside: Length, through: &[(String, Length)]) -> Finding {
+fn of_tube((name, index): (&str, usize), tube: &Tube, inside: Length, through: &[(String, Length)]) -> Finding {
     let mut sheet = Sheet::default();
     let fill = tube::fill(&mut sheet, inside, through);
     let most = Ratio::from_si(tube::permitted(through.len()));
@@ -67,12 +68,16 @@ fn of_tube(name: &str, tube: &Tube, inside: Length, through: &[(String, Length)]
     let limit = Limit::AtMost(Measure::styled(most, Style::Share));
     let thick = through.iter().find(|(_, across)| across.exceeds(inside));
     let smallest = tube::smallest(&mut Sheet::default(), through);
+    let entry = |field: &str| format!("rigging.tubes[{index}].{field}");
     let buy = |finding: Finding| match smallest {
         Some(smallest) => finding
-            .remedy(say!("Lay a tube of {} inside.", Measure::tape(smallest)))
+            .remedy(mend::change(
+                say!("Lay a tube of {} inside.", Measure::tape(smallest)),
+                [Change::told(entry("inside"), Measure::tape(smallest))],
+            ))
             .buys("rigging tube", say!("{} inside", Measure::tape(smallest))),
         None => finding
-            .remedy(Text::from("No tube that is sold takes all of it: lay a second one."))
+            .remedy(mend::yard("No tube that is sold takes all of it: lay a second one."))
             .buys("second rigging tube", Text::from("beside the first")),
     };
     let sharp = tube.bend.as_ref().filter(|bend| (inside * tube::BEND_DIAMETERS).exceeds(bend.value));
@@ -90,12 +95,19 @@ fn of_tube(name: &str, tube: &Tube, inside: Length, through: &[(String, Length)]
     } else if fill.value().exceeds(most) {
         buy(Finding::new(Verdict::Warn, say!("The {} is filled to {} of its area.", name, found)))
     } else if let Some(bend) = sharp {
-        Finding::new(Verdict::Warn, say!("The {} bends at a radius of {}.", name, Measure::tape(bend.value)))
-            .remedy(say!("Lay it with bends of at least {}.", Measure::tape(inside * tube::BEND_DIAMETERS)))
+        Finding::new(Verdict::Warn, say!("The {} bends at a radius of {}.", name, Measure::tape(bend.value))).remedy(
+            mend::change(
+                say!("Lay it with bends of at least {}.", Measure::tape(inside * tube::BEND_DIAMETERS)),
+                [Change::told(entry("bend"), Measure::tape(inside * tube::BEND_DIAMETERS))],
+            ),
+        )
     } else if tube.smooth_ends == Some(false) || tube.drains == Some(false) {
         let what = if tube.drains == Some(false) { "holds water" } else { "has sharp ends" };
         Finding::new(Verdict::Warn, say!("The {} {}.", name, what))
-            .remedy(Text::from("Bush both ends, and lay it so that it drains into the bilge."))
+            .remedy(mend::change(
+                "Bush both ends, and lay it so that it drains into the bilge.",
+                [Change::to(entry("smooth_ends"), "true"), Change::to(entry("drains"), "true")],
+            ))
             .buys("tube bushings", Text::from("two"))
     } else {
         Finding::new(Verdict::Pass, say!("The {} is filled to {} of its area.", name, found))

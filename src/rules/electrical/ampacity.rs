@@ -7,6 +7,7 @@ use crate::job::rigging;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 
@@ -40,10 +41,18 @@ fn judge(case: &Case) -> Judgement {
         let summary = say!("The {} draws {}; its wire may carry {} where it lies.", name.as_str(), found, limit);
         let finding = if draws.value.exceeds(carries) {
             let wire = current::carrying(case.rig, circuit, draws.value);
-            let wire = wire.unwrap_or_else(|| "heavier wire, or two circuits".to_owned());
-            Finding::new(Verdict::Fail, summary)
-                .remedy(say!("Rewire it with {}.", wire.as_str()))
-                .buys(format!("wire to the {name}"), Text::from(wire.as_str()))
+            let finding = Finding::new(Verdict::Fail, summary);
+            match wire {
+                Some(wire) => finding
+                    .remedy(mend::change(
+                        say!("Rewire it with {}.", wire.as_str()),
+                        Change::class(&format!("rigging.electrical.circuits[{i}].wire"), &wire),
+                    ))
+                    .buys(format!("wire to the {name}"), Text::from(wire.as_str())),
+                None => finding
+                    .remedy(mend::yard("Rewire it with heavier wire, or divide it in two circuits."))
+                    .buys(format!("wire to the {name}"), Text::from("heavier wire, or two circuits")),
+            }
         } else {
             Finding::new(Verdict::Pass, summary)
         };

@@ -5,6 +5,7 @@ use crate::case::Case;
 use crate::job::rigging::{self, Anodes};
 use crate::quantity::Text;
 use crate::reading::{Missing, reading};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -29,16 +30,22 @@ fn judge(case: &Case) -> Judgement {
     if *anodes != Anodes::Sound {
         let how = if *anodes == Anodes::Worn { "The anodes are worn." } else { "There are no anodes." };
         return Ok(Finding::new(Verdict::Warn, Text::from(how))
-            .remedy(Text::from(if bracket {
-                "Fit new ones, bare and tight on clean metal, on each engine and on the bracket; never paint them."
-            } else {
-                "Fit new ones, bare and tight on clean metal, on each engine; never paint them."
-            }))
+            .remedy(mend::change(
+                if bracket {
+                    "Fit new ones, bare and tight on clean metal, on each engine and on the bracket; never paint them."
+                } else {
+                    "Fit new ones, bare and tight on clean metal, on each engine; never paint them."
+                },
+                [Change::to("rigging.electrical.anodes", "sound")],
+            ))
             .buys("anodes", Text::from(if bracket { "for each engine and the bracket" } else { "for each engine" })));
     }
     Ok(match (bracket, electrical.bonded) {
         (true, Some(false)) => Finding::new(Verdict::Warn, Text::from("The engines are not bonded to their bracket."))
-            .remedy(Text::from("Join each engine and the bracket by a wire of 8 AWG."))
+            .remedy(mend::change(
+                "Join each engine and the bracket by a wire of 8 AWG.",
+                [Change::to("rigging.electrical.bonded", "true")],
+            ))
             .buys("bonding wires", Text::from("8 AWG, engine to bracket, one each")),
         (true, None) => Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.anodes))]),
         _ => Finding::new(Verdict::Pass, Text::from("Anodes are sound.")),

@@ -8,6 +8,7 @@ use crate::physics::rigging::battery;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -68,7 +69,13 @@ fn judge(case: &Case) -> Judgement {
         let finding = if asked.value().exceeds(gives.value()) {
             let needs = ElectricCurrent::from_si(rated.value.si() * asked.value().si() / gives.value().si());
             Finding::new(Verdict::Warn, summary)
-                .remedy(say!("Fit a battery of at least {} cold cranking current.", order(needs)))
+                .remedy(mend::change(
+                    say!("Fit a battery of at least {} cold cranking current.", order(needs)),
+                    entry.battery.spec().map_or(Vec::new(), |spec| {
+                        let fields = [("cranking", mend::quoted(order(needs)))];
+                        Change::like(&format!("rigging.electrical.batteries[{i}].battery"), spec, &fields).to_vec()
+                    }),
+                ))
                 .buys("starting battery", say!("at least {} cold cranking current", order(needs)))
         } else {
             Finding::new(Verdict::Pass, summary)

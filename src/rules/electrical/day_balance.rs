@@ -9,6 +9,7 @@ use crate::physics::rigging::battery::{self, Day};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::{All, reading};
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};
@@ -76,7 +77,10 @@ fn judge(case: &Case) -> Judgement {
     let finding = if verdict == Verdict::Warn {
         let more = Measure::of((sum - limit) / battery::USABLE);
         Finding::new(verdict, summary)
-            .remedy(say!("Charge ashore after each day, run longer at cruise, or add {} of house battery.", more))
+            .remedy(mend::yard(say!(
+                "Charge ashore after each day, run longer at cruise, or add {} of house battery.",
+                more
+            )))
             .buys("house battery", say!("{} more, or charging ashore", more))
     } else if lacking.exceeds(ElectricCharge::from_si(0.0)) {
         Finding::new(verdict, summary.then(say!(" Half of the batteries covers the rest; charge ashore.")))

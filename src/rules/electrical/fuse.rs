@@ -7,8 +7,10 @@ use crate::job::rigging::{self, Chosen};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
+use uom::si::f64::Length;
 
 rule! {
     /// Each circuit's fuse: no larger than its wire may carry, no smaller than what it draws, and near the battery.
@@ -52,18 +54,21 @@ fn judge(case: &Case) -> Judgement {
                 Verdict::Fail,
                 say!("The {}'s fuse is of {}; its wire may carry {}.", name.as_str(), found, most),
             )
-            .remedy(say!("Fit a fuse between {} and {}.", least, most))
+            .remedy(fitting(i, least, most, far.map(|_| near)))
             .buys(format!("fuse for the {name}"), say!("{} to {}", least, most))
         } else if draws.value.exceeds(rating.value) {
             Finding::new(Verdict::Warn, say!("The {} draws {} through a fuse of {}.", name.as_str(), least, found))
-                .remedy(say!("Fit a fuse between {} and {}.", least, most))
+                .remedy(fitting(i, least, most, far.map(|_| near)))
                 .buys(format!("fuse for the {name}"), say!("{} to {}", least, most))
         } else if let Some(far) = far {
             Finding::new(
                 Verdict::Warn,
                 say!("The {}'s fuse sits {} along the wire from the battery.", name.as_str(), Measure::tape(far.value)),
             )
-            .remedy(say!("Move it within {}.", Measure::tape(near)))
+            .remedy(mend::change(
+                say!("Move it within {}.", Measure::tape(near)),
+                [Change::told(format!("rigging.electrical.circuits[{i}].fuse_from_battery"), Measure::tape(near))],
+            ))
         } else {
             Finding::new(
                 Verdict::Pass,
@@ -80,4 +85,26 @@ fn judge(case: &Case) -> Judgement {
         Some(finding) if missing.is_empty() || finding.verdict == Verdict::Fail => finding,
         _ => Finding::unmeasured(missing),
     })
+}
+
+/// A fuse between what is drawn and what the wire may carry; where it may carry less than is drawn, the wire comes first.
+fn fitting(index: usize, least: Measure, most: Measure, within: Option<Length>) -> Remedy {
+    if least.si > most.si {
+        return mend::first(
+            "The wire is too thin for what is drawn: rewire it first, as electrical/ampacity says.",
+            "electrical/ampacity",
+        );
+    }
+    let entry = format!("rigging.electrical.circuits[{index}].fuse");
+    let fuse = format!("(rating: {})", mend::quoted(most));
+    let mut changes = vec![Change::out(format!("{entry}.class")), Change::to(format!("{entry}.described"), fuse)];
+    let words = match within {
+        Some(near) => {
+            let from_battery = format!("rigging.electrical.circuits[{index}].fuse_from_battery");
+            changes.push(Change::told(from_battery, Measure::tape(near)));
+            say!("Fit a fuse between {} and {}, within {} of the battery.", least, most, Measure::tape(near))
+        }
+        None => say!("Fit a fuse between {} and {}.", least, most),
+    };
+    mend::change(words, changes)
 }

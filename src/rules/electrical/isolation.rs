@@ -6,6 +6,7 @@ use crate::job::rigging::{self, Does, Parallel};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -32,7 +33,7 @@ fn judge(case: &Case) -> Judgement {
     if electrical.batteries.len() == 1 {
         return Ok(if shared && !electrical.loads.is_empty() {
             Finding::new(Verdict::Warn, Text::from("One battery starts the engine and feeds all else."))
-                .remedy(Text::from("Add a house battery with an isolator, or carry a jump pack and a rope."))
+                .remedy(mend::yard("Add a house battery with an isolator, or carry a jump pack and a rope."))
                 .buys("house battery and isolator", Text::from("one"))
         } else {
             Finding::new(
@@ -47,14 +48,20 @@ fn judge(case: &Case) -> Judgement {
     Ok(match parallel {
         Parallel::None if shared => {
             Finding::new(Verdict::Warn, Text::from("A battery that starts also feeds the house, with nothing between."))
-                .remedy(Text::from("Fit an isolator or charging relay, and a switch to join the batteries by hand."))
+                .remedy(mend::change(
+                    "Fit an isolator or charging relay, and a switch to join the batteries by hand.",
+                    [Change::to("rigging.electrical.parallel", "isolator")],
+                ))
                 .buys("isolator or charging relay, and parallel switch", Text::from("for the alternators' current"))
         }
         Parallel::None if starts < engines => Finding::new(
             Verdict::Warn,
             say!("{} engines start from {} batteries that cannot be joined.", engines, starts),
         )
-        .remedy(Text::from("Fit a switch to join them, or a battery for each engine."))
+        .remedy(mend::change(
+            "Fit a switch to join them, or a battery for each engine.",
+            [Change::to("rigging.electrical.parallel", "switch")],
+        ))
         .buys("parallel switch", Text::from("for the starters' current")),
         Parallel::None => {
             Finding::new(Verdict::Pass, Text::from("What starts is kept apart from what feeds the house."))

@@ -8,6 +8,7 @@ use crate::physics::rigging::wire::OTHER_DROP;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 
@@ -54,10 +55,15 @@ fn judge(case: &Case) -> Judgement {
     let finding = match (wired.drop.value().exceeds(permitted), wire) {
         (false, _) => Finding::new(Verdict::Pass, summary),
         (true, Some(wire)) => Finding::new(Verdict::Warn, summary)
-            .remedy(say!("Fit {} there and back, or put the battery nearer.", wire.as_str()))
+            .remedy(mend::change(
+                say!("Fit {} there and back, or put the battery nearer.", wire.as_str()),
+                current::starting(electrical)
+                    .filter(|(i, entry)| current::battery_name(entry, *i) == wired.name)
+                    .flat_map(|(i, _)| Change::class(&format!("rigging.electrical.batteries[{i}].cable.wire"), &wire)),
+            ))
             .buys("battery cables, red and black", say!("{}, {} each", wire.as_str(), run)),
         (true, None) => Finding::new(Verdict::Warn, summary)
-            .remedy(Text::from("No wire of the catalog is thick enough: put the battery nearer.")),
+            .remedy(mend::yard("No wire of the catalog is thick enough: put the battery nearer.")),
     };
     Ok(finding.against(found, Limit::AtMost(limit)).working(wired.sheet))
 }

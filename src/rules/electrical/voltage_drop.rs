@@ -8,6 +8,7 @@ use crate::physics::rigging::wire::{ESSENTIAL_DROP, OTHER_DROP};
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Table;
@@ -68,10 +69,18 @@ fn judge(case: &Case) -> Judgement {
     let finding = match (wired.drop.value().exceeds(permitted), wire) {
         (false, _) => Finding::new(Verdict::Pass, summary),
         (true, Some(wire)) => Finding::new(Verdict::Warn, summary)
-            .remedy(say!("Lay {} there and back.", wire.as_str()))
+            .remedy(mend::change(
+                say!("Lay {} there and back.", wire.as_str()),
+                electrical
+                    .circuits
+                    .iter()
+                    .enumerate()
+                    .filter(|(i, one)| current::circuit_name(one, *i) == wired.name)
+                    .flat_map(|(i, _)| Change::class(&format!("rigging.electrical.circuits[{i}].wire"), &wire)),
+            ))
             .buys(format!("wire to the {}", wired.name), say!("{}, {} each way", wire.as_str(), run)),
         (true, None) => Finding::new(Verdict::Warn, summary)
-            .remedy(Text::from("No wire of the catalog is thick enough: shorten the run.")),
+            .remedy(mend::yard("No wire of the catalog is thick enough: shorten the run.")),
     };
     Ok(finding.against(found, Limit::AtMost(limit)).working(wired.sheet).table(table))
 }

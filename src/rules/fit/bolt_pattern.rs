@@ -1,5 +1,7 @@
 //! `fit/bolt-pattern`
 
+use crate::job::Hole;
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
 use super::{bolted, no_bolts};
@@ -99,7 +101,7 @@ struct Complaint {
     summary: Text,
     found: Measure,
     limit: Limit,
-    remedy: &'static str,
+    remedy: Remedy,
 }
 
 impl Complaint {
@@ -113,7 +115,7 @@ impl Complaint {
             0 => self.summary,
             more => self.summary.then(say!(" {} more in the table of holes.", more)),
         };
-        Finding::new(self.verdict, summary).remedy(Text::from(self.remedy)).against(self.found, self.limit)
+        Finding::new(self.verdict, summary).remedy(self.remedy).against(self.found, self.limit)
     }
 }
 
@@ -152,7 +154,9 @@ fn against_side(engine: &Engine, bolts: &[HolePlace], side: &Side) -> Option<Com
         ),
         found: Measure::tape(outermost),
         limit: Limit::AtMost(Measure::tape(most)),
-        remedy: "Move the engine inboard, widen the cutout with the builder's consent, or hang it on a bracket.",
+        remedy: mend::yard(
+            "Move the engine inboard, widen the cutout with the builder's consent, or hang it on a bracket.",
+        ),
     })
 }
 
@@ -163,6 +167,8 @@ fn against_old(rig: &Rig, hole: HolePlace) -> (&'static str, Option<Complaint>) 
         .transom
         .holes
         .iter()
+        // What is filled and glassed over is transom again.
+        .filter(|old| !old.filled)
         .map(|old| {
             let place = HolePlace { y: old.at.y(), below: old.below.value };
             let bolt = inches(fit::BOLT_DIAMETER_IN);
@@ -186,7 +192,7 @@ fn against_old(rig: &Rig, hole: HolePlace) -> (&'static str, Option<Complaint>) 
         summary: say!("A bolt hole comes {} from an old one, where {} is wanted.", Measure::tape(distance), wanted),
         found: Measure::tape(distance),
         limit: Limit::AtLeast(wanted),
-        remedy: "Fill and glass the old hole before drilling, or shift the engine by a hole row or sideways.",
+        remedy: mend::change("Fill the old holes and glass them over before drilling.", filled(rig)),
     };
     ("too near an old hole", Some(complaint))
 }
@@ -208,7 +214,9 @@ fn against_floor(engine: &Engine, bolts: &[HolePlace], floor: Length) -> Option<
                 Measure::tape(below),
                 Measure::tape(floor)
             ),
-            "Nothing can be tightened there: hang the engine on a bracket or setback plate with its own pattern, or have the well altered.",
+            mend::yard(
+                "Nothing can be tightened there: hang the engine on a bracket or setback plate with its own pattern, or have the well altered.",
+            ),
         )
     } else {
         let below = lowest(&mut all).filter(|below| below.exceeds(floor))?;
@@ -216,7 +224,9 @@ fn against_floor(engine: &Engine, bolts: &[HolePlace], floor: Length) -> Option<
             Verdict::Warn,
             below,
             say!("The lower bolts of the {} come out below the well's floor, inside the hull.", label),
-            "See that the nuts can be reached and the holes are sealed: they are below the well and may be below the waterline.",
+            mend::look(
+                "See that the nuts can be reached and the holes are sealed: they are below the well and may be below the waterline.",
+            ),
         )
     };
     Some(Complaint {
@@ -226,4 +236,21 @@ fn against_floor(engine: &Engine, bolts: &[HolePlace], floor: Length) -> Option<
         limit: Limit::AtMost(Measure::tape(floor - room)),
         remedy,
     })
+}
+
+/// The old holes that stand too near a new one, filled.
+fn filled(rig: &Rig) -> Vec<Change> {
+    let bolts: Vec<HolePlace> = bolted(rig)
+        .into_iter()
+        .flat_map(|(group, engine)| bolt_places(rig, group, &[engine]).unwrap_or_default())
+        .collect();
+    let stands_in_the_way = |hole: &Hole| {
+        let place = HolePlace { y: hole.at.y(), below: hole.below.value };
+        bolts.iter().any(|bolt| {
+            let apart = fit::apart(*bolt, place);
+            apart.exceeds(inches(SAME_HOLE_IN)) && inches(APART_IN).exceeds(apart)
+        })
+    };
+    let holes = rig.job.transom.holes.iter().enumerate().filter(|(_, hole)| stands_in_the_way(hole));
+    holes.map(|(i, _)| Change::to(format!("transom.holes[{i}].filled"), "true")).collect()
 }

@@ -1,10 +1,13 @@
 //! `fit/centre-distance`
 
 use crate::case::Case;
+use crate::job::Role;
 use crate::physics::fit;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::All;
+use crate::rig::Rig;
 use crate::rig::{Engine, Group, Missing};
+use crate::rules::mend::{self, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
@@ -48,7 +51,7 @@ fn judge(case: &Case) -> Judgement {
                 Verdict::Fail,
                 say!("The {} and the {} stand {} apart and need {}.", a, b, apart, needed.tape()),
             )
-            .remedy(say!("Set their centres at least {} apart.", needed.tape()))
+            .remedy(set_apart(rig, pair[0], pair[1], needed.value()))
         } else {
             Finding::new(
                 Verdict::Pass,
@@ -109,9 +112,34 @@ fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>
             Verdict::Warn,
             say!("At full lock the powerhead of the {} reaches {} from the boat's centreline; the cutout ends at {}.", label, swept.tape(), half),
         )
-        .remedy(Text::from("Limit the steering, move the engine inboard, or set it back on a bracket; try it with the engine on the hoist before drilling."))
+        .remedy(mend::look("Limit the steering, move the engine inboard, or set it back on a bracket; try it with the engine on the hoist before drilling."))
     } else {
         Finding::new(Verdict::Pass, say!("At full lock the powerhead of the {} stays inside the cutout.", label))
     };
     Ok(Some(finding.against(swept.tape(), Limit::AtMost(half)).working(sheet)))
 }
+
+/// Two neighbours set so far apart.
+fn set_apart(rig: &Rig, one: (&Group, &Engine), other: (&Group, &Engine), needed: Length) -> Remedy {
+    let needed = mend::up(needed, SET_STEP_IN);
+    let more = needed - (one.1.y - other.1.y).abs();
+    let half = rig.job.transom.cutout_width.as_ref().map(|cutout| cutout.value / 2.0);
+    let reaches = |(group, engine): (&Group, &Engine)| {
+        let reach = engine.clearance_each_way.reading().map(|reach| engine.y.abs() + more / 2.0 + reach.value);
+        let on_transom = group.bracket.is_none() && engine.role == Role::Main;
+        on_transom && reach.zip(half).is_some_and(|(reach, half)| reach.exceeds(half))
+    };
+    if [one, other].into_iter().any(reaches) {
+        return mend::yard(say!(
+            "They need centres {} apart, and there the cowls reach the side of the cutout at full lock: choose narrower engines, one instead of two, or a bracket.",
+            Measure::tape(needed)
+        ));
+    }
+    mend::change(
+        say!("Set their centres at least {} apart.", Measure::tape(needed)),
+        mend::apart(rig, one, other, needed),
+    )
+}
+
+/// Step in which engines are set apart. Common practice, no source.
+const SET_STEP_IN: f64 = 0.25;

@@ -1,5 +1,7 @@
 //! `fit/top-edge`
 
+use crate::rig::Rig;
+use crate::rules::mend::{self, Change};
 use uom::si::f64::Length;
 
 use super::{bolted, no_bolts};
@@ -59,7 +61,7 @@ fn judge(case: &Case) -> Judgement {
                 Measure::tape(least)
             ),
         )
-        .remedy(say!("Fill them and drill {} below the top.", Measure::tape(wanted)))
+        .remedy(mend::change(say!("Fill them and drill {} below the top.", Measure::tape(wanted)), lower(rig, wanted)))
     } else if bare {
         bare_edge()
     } else if wanted.exceeds(upper) {
@@ -67,7 +69,7 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Warn,
             say!("The upper bolts stand {} below the transom's top; the pattern has {}.", found, Measure::tape(wanted)),
         )
-        .remedy(Text::from(SEAL))
+        .remedy(mend::look(WATCH))
     } else {
         Finding::new(Verdict::Pass, say!("The upper bolts stand {} below the transom's top.", found))
     };
@@ -77,9 +79,26 @@ fn judge(case: &Case) -> Judgement {
 /// What a top edge wants whose upper bolts stand high, or whose core shows.
 const SEAL: &str = "Seal the top edge and the holes, and look at the laminate above the bolts at every service.";
 
+/// The same where it is sealed.
+const WATCH: &str = "See that the holes are sealed, and look at the laminate above the bolts at every service.";
+
+/// Upper bolts at least so far below the top.
+fn lower(rig: &Rig, wanted: Length) -> Vec<Change> {
+    let mut changes = Vec::new();
+    for group in &rig.after.groups {
+        for (i, _) in group.bolts.said.at.iter().enumerate().filter(|(_, bolt)| wanted.exceeds(bolt.below.value)) {
+            changes.push(Change::told(format!("{}.bolts.at[{i}].below", group.entry), Measure::tape(wanted)));
+        }
+    }
+    if changes.is_empty() {
+        changes.push(Change::told("transom.upper_holes", Measure::tape(wanted)));
+    }
+    changes
+}
+
 fn bare_edge() -> Finding {
     Finding::new(Verdict::Warn, Text::from("The core shows at the transom's top edge, above the upper bolts."))
-        .remedy(Text::from(SEAL))
+        .remedy(mend::change(SEAL, [Change::to("transom.top_edge", "sealed")]))
 }
 
 /// The highest bolts, below the top: where the job gives their places, else its upper holes.

@@ -6,9 +6,11 @@ use crate::physics::fit::{self, BoltDimensions};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::reading::All;
 use crate::rig::Rig;
+use crate::rules::mend::{self, Change, Mend, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
+use uom::si::f64::Length;
 
 rule! {
     /// The transom's thickness against what each engine's bracket takes, and the bolt length that the
@@ -31,6 +33,8 @@ rule! {
 /// Tolerance taken for a thickness that was read without one. Common practice, no source: a caliper
 /// over a rough edge.
 const THICKNESS_TOLERANCE_IN: f64 = 1.0 / 16.0;
+/// Step in which pads are made. Common practice, no source.
+const PAD_STEP_IN: f64 = 0.125;
 /// The mounting bolt's entry in the catalog.
 const BOLT: &str = "1/2-13";
 
@@ -54,12 +58,17 @@ fn judge(case: &Case) -> Judgement {
             (takes.from.value.exceeds(thickness.value), thickness.value.exceeds(takes.to.value));
         let finding = if too_thin || too_thick {
             let remedy = if too_thin {
-                say!(
-                    "Pad the transom out by {} with solid material over the whole bracket, or hang the engine on a bracket.",
-                    Measure::tape(takes.from.value - thickness.value)
+                // With what a caliper leaves open, it is thick enough for certain.
+                let pad = mend::up(takes.from.value + tolerance - thickness.value, PAD_STEP_IN);
+                Remedy::new(
+                    say!(
+                        "Pad the transom out by {} with solid material over the whole bracket, or hang the engine on a bracket.",
+                        Measure::tape(pad)
+                    ),
+                    [Mend::Change(padded(rig, pad)), Mend::Yard],
                 )
             } else {
-                Text::from("Hang the engine on a bracket; never thin a transom to make one fit.")
+                mend::yard("Hang the engine on a bracket; never thin a transom to make one fit.")
             };
             Finding::new(
                 Verdict::Fail,
@@ -83,7 +92,7 @@ fn judge(case: &Case) -> Judgement {
                 )
                 .then(bolt),
             )
-            .remedy(Text::from("Measure again with a caliper at all four bolts before drilling."))
+            .remedy(mend::look("Measure again with a caliper at all four bolts before drilling."))
         } else {
             Finding::new(
                 Verdict::Pass,
@@ -108,4 +117,9 @@ fn bolt_sentence(rig: &Rig, thickness: uom::si::f64::Length, sheet: &mut Sheet) 
     };
     let length = fit::bolt_length(sheet, thickness, bolt);
     say!(" Bolts {} of {} suit the grip.", BOLT, length.tape())
+}
+
+/// The transom thicker by a pad of what its thickest layer is made of.
+fn padded(rig: &Rig, pad: Length) -> Vec<Change> {
+    mend::thicker(rig, pad)
 }

@@ -5,6 +5,7 @@ use crate::case::Case;
 use crate::case::rigging::fuel::temperature;
 use crate::physics::rigging::fuel;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use uom::si::f64::Pressure;
@@ -49,10 +50,10 @@ fn judge(case: &Case) -> Judgement {
         worst.name.as_str()
     );
     let finding = if least.exceeds(left.value()) {
-        Finding::new(Verdict::Warn, summary).remedy(say!(
+        Finding::new(Verdict::Warn, summary).remedy(mend::yard(say!(
             "Lay the hose out of the sun and away from engine and exhaust, lessen the suction ({}), and run on summer fuel.",
             Measure::styled(worst.suction.value(), Style::Suction)
-        ))
+        )))
     } else {
         Finding::new(Verdict::Pass, summary)
     };

@@ -8,6 +8,7 @@ use crate::physics::rigging::fuel::USABLE;
 use crate::quantity::{Dimensioned, Measure, Style, Text, gallons, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
@@ -63,14 +64,14 @@ fn judge(case: &Case) -> Judgement {
     if let (Some(wanted), Some(reach)) = (&rig.distance, reach) {
         let (found, limit) = (Measure::styled(reach, Style::Distance), Measure::styled(wanted.value, Style::Distance));
         let enough = !wanted.value.exceeds(reach);
-        return Ok(judged(enough, summary, capacity, Ratio::from_si(wanted.value.si() / reach.si()))
+        return Ok(judged(case, enough, summary, capacity, Ratio::from_si(wanted.value.si() / reach.si()))
             .against(found, Limit::AtLeast(limit))
             .working(sheet));
     }
     if let Some(wanted) = &rig.hours {
         let enough = !wanted.value.exceeds(hours.value());
         let short = Ratio::from_si(wanted.value.si() / hours.value().si());
-        return Ok(judged(enough, summary, capacity, short)
+        return Ok(judged(case, enough, summary, capacity, short)
             .against(lasts, Limit::AtLeast(Measure::of(wanted.value)))
             .working(sheet));
     }
@@ -89,10 +90,18 @@ fn reach(capacity: Volume, burn: Option<VolumeRate>, cruise: Option<uom::si::f64
     Some(hours * cruise?)
 }
 
-fn judged(enough: bool, summary: Text, capacity: Volume, short: Ratio) -> Finding {
+fn judged(case: &Case, enough: bool, summary: Text, capacity: Volume, short: Ratio) -> Finding {
     if enough {
         return Finding::new(Verdict::Pass, summary);
     }
-    Finding::new(Verdict::Warn, summary)
-        .remedy(say!("It takes tanks of {} together.", Measure::of(rounded_up(capacity * short))))
+    let wanted = rounded_up(capacity * short);
+    Finding::new(Verdict::Warn, summary).remedy(mend::change(
+        say!("It takes tanks of {} together.", Measure::of(wanted)),
+        case.rig.job.weights.tanks.iter().enumerate().filter(|(_, tank)| tank.holds == Liquid::Fuel).filter_map(
+            |(i, tank)| {
+                let larger = tank.capacity.as_ref()?.value * (wanted / capacity);
+                Some(Change::to(format!("weights.tanks[{i}].capacity"), format!("\"{:.6} L\"", larger.si() * 1e3)))
+            },
+        ),
+    ))
 }

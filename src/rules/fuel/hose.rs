@@ -5,10 +5,12 @@ use crate::case::Case;
 use crate::case::rigging::asked_of;
 use crate::case::rigging::fuel::line_name;
 use crate::job::Fuel;
+use crate::job::rigging::HoseSpec;
 use crate::job::rigging::{self, Chosen};
 use crate::quantity::{Measure, Style, Text, capitalised, say};
 use crate::reading::{All, reading};
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -68,11 +70,21 @@ fn judge(case: &Case) -> Judgement {
         };
         let finding = match wrong {
             Some((verdict, summary)) => Finding::new(verdict, summary)
-                .remedy(Text::from("Replace it with fire-tested gasoline hose of low permeation, with two clamps at each barb that is long enough for two."))
+                .remedy(mend::change("Replace it with fire-tested gasoline hose of low permeation, with two clamps at each barb that is long enough for two.", new_hose(i, spec)))
                 .buys("fuel hose for gasoline, fire tested", length),
             None => Finding::new(Verdict::Pass, say!("{} is made for gasoline, and {} old.", head.as_str(), counted(*years))),
         };
         finding.keep_worse(&mut worst);
     }
     Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![Missing::one(reading!(rigging::FuelRig.lines))])))
+}
+
+/// The hose of this line, new and of the right sort.
+fn new_hose(index: usize, spec: Option<&HoseSpec>) -> Vec<Change> {
+    let entry = format!("rigging.fuel.lines[{index}]");
+    let new = [("gasoline", "true".to_owned()), ("fire_tested", "true".to_owned())];
+    let hose = spec.cloned().unwrap_or_default();
+    let mut changes = Change::like(&format!("{entry}.hose"), &hose, &new).to_vec();
+    changes.push(Change::to(format!("{entry}.years"), "0.0"));
+    changes
 }

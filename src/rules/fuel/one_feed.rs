@@ -7,6 +7,7 @@ use crate::job::rigging;
 use crate::quantity::{Measure, Style, Text, capitalised, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -84,12 +85,39 @@ fn judge(case: &Case) -> Judgement {
         ));
     }
     let shared = fed < engines || rig.lines.iter().any(|line| line.engines.unwrap_or(1) > 1);
-    let remedy = if shared {
+    let words = if shared {
         Text::from("Give each engine its own line from its own pick-up, with valve, separator and bulb.")
     } else {
         let what: Vec<Text> = buy.iter().map(|(what, _)| Text::from(*what)).collect();
         Text::from("Fit what is missing: ").then(Text::join(what, ", ")).then(Text::from("."))
     };
-    let finding = Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from("."))).remedy(remedy);
+    let finding = Finding::new(Verdict::Warn, Text::join(wrong, "; ").then(Text::from(".")))
+        .remedy(mend::change(words, fed_alone(rig, engines)));
     Ok(buy.into_iter().fold(finding, |finding, (what, size)| finding.buys(what, size)))
+}
+
+/// Every line for one engine, with all that belongs to it, and a line more like the last for each engine that has none.
+fn fed_alone(rig: &rigging::FuelRig, engines: usize) -> Vec<Change> {
+    let mut changes = Vec::new();
+    for i in 0..rig.lines.len() {
+        let entry = |field: &str| format!("rigging.fuel.lines[{i}].{field}");
+        changes.push(Change::to(entry("engines"), "1"));
+        for (there, field) in [
+            (rig.lines[i].separator, "separator"),
+            (rig.lines[i].bulb, "bulb"),
+            (rig.lines[i].anti_siphon, "anti_siphon"),
+        ] {
+            if there == Some(false) {
+                changes.push(Change::to(entry(field), "true"));
+            }
+        }
+    }
+    if let Some(last) = rig.lines.last() {
+        let like = [("engines", "1"), ("separator", "true"), ("bulb", "true"), ("anti_siphon", "true")];
+        let like = like.map(|(field, value)| (field, value.to_owned()));
+        for i in rig.lines.len()..engines {
+            changes.push(Change::to(format!("rigging.fuel.lines[{i}]"), mend::described(last, &like)));
+        }
+    }
+    changes
 }

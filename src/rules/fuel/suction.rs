@@ -3,8 +3,10 @@
 use super::{lines, told};
 use crate::case::Case;
 use crate::case::rigging::fuel::Fed;
+use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::fuel;
 use crate::quantity::{Dimensioned, Measure, Style, Text, capitalised, inches, say};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};
@@ -60,13 +62,12 @@ fn judge(case: &Case) -> Judgement {
     let finding = if worst.suction.value().exceeds(most) {
         match wider(&worst) {
             _ if worst.line.engines.unwrap_or(1) > 1 => Finding::new(Verdict::Warn, summary)
-                .remedy(Text::from("Feed each engine by a line of its own first (fuel/one-feed): half the flow draws less.")),
+                .remedy(mend::first("Feed each engine by a line of its own first (fuel/one-feed): half the flow draws less.", "fuel/one-feed")),
             Some(bore) => Finding::new(Verdict::Warn, summary)
-                .remedy(say!("Lay hose of {} inside in the same run: it keeps {}.", Measure::tape(bore), shown(most)))
+                .remedy(mend::change(say!("Lay hose of {} inside in the same run: it keeps {}.", Measure::tape(bore), shown(most)), wide(rig, worst.line, bore)))
                 .buys("fuel hose for gasoline, fire tested", say!("{} inside, {}", Measure::tape(bore), length(&worst))),
-            None => Finding::new(Verdict::Warn, summary).remedy(Text::from(
-                "No common hose keeps it: shorten the run, take out fittings, or fit a lift pump that the engine's maker allows.",
-            )),
+            None => Finding::new(Verdict::Warn, summary).remedy(mend::yard(
+                "No common hose keeps it: shorten the run, take out fittings, or fit a lift pump that the engine's maker allows.")),
         }
     } else {
         Finding::new(Verdict::Pass, summary)
@@ -85,4 +86,12 @@ fn wider(fed: &Fed) -> Option<Length> {
         let line = fuel::Line { bore: *bore, ..fed.hydraulic };
         !fuel::suction(&mut Sheet::default(), &line, fed.flow.value()).value().exceeds(fuel::permitted_suction())
     })
+}
+
+/// The hose of this line, so wide inside.
+fn wide(rig: &rigging::FuelRig, line: &rigging::FuelLine, bore: Length) -> Vec<Change> {
+    let Some(index) = rig.lines.iter().position(|other| std::ptr::eq(other, line)) else { return Vec::new() };
+    let fields = [("bore", mend::quoted(Measure::tape(bore)))];
+    let hose = line.hose.spec().cloned().unwrap_or_default();
+    Change::like(&format!("rigging.fuel.lines[{index}].hose"), &hose, &fields).to_vec()
 }

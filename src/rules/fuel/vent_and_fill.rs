@@ -5,6 +5,7 @@ use crate::case::Case;
 use crate::job::Fuel;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::reading::All;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 
@@ -37,7 +38,10 @@ fn judge(case: &Case) -> Judgement {
         let (found, limit) = (Measure::tape(hose.value), Measure::tape(inches(least)));
         if inches(least - SAME_IN).exceeds(hose.value) {
             return Ok(Finding::new(Verdict::Warn, say!("The {} hose is {} inside.", what, found))
-                .remedy(say!("Fit one of at least {} with its fitting.", limit))
+                .remedy(mend::change(
+                    say!("Fit one of at least {} with its fitting.", limit),
+                    [Change::told(format!("rigging.fuel.{what}"), limit)],
+                ))
                 .buys(format!("{what} hose and fitting"), say!("at least {} inside", limit))
                 .against(found, Limit::AtLeast(limit)));
         }

@@ -6,6 +6,7 @@ use crate::physics::height;
 use crate::quantity::{Measure, say};
 use crate::reading::All;
 use crate::rig::{Engine, Group, Missing, Rig};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 
@@ -74,6 +75,7 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
                 Verdict::Warn,
                 say!("No hole row puts the plate of the {} into its window (see height/shaft-match).", label),
             )
+            .remedy(mend::first("No row fits; see height/shaft-match.", "height/shaft-match"))
             .table(table)
             .working(rows.sheet));
         }
@@ -88,7 +90,7 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
             Verdict::Warn,
             say!("{} for the {}, whose bracket has {} rows only.", holes_up(row.into()), label, rows.heights.len()),
         )
-        .remedy(say!("Count the rows again: the lowest mounting is 0 holes up."))
+        .remedy(mend::look("Count the rows again: the lowest mounting is 0 holes up."))
     } else if outside.value == 0.0 {
         let planned = if engine.holes_up.reading().is_some() { "" } else { ": hang it so" };
         Finding::new(
@@ -108,13 +110,16 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
             ),
         );
         match best {
-            Some(best) => finding.remedy(say!(
-                "Hang the {} {}: the plate then stands {} above the bottom. Settle it by running her.",
-                label,
-                holes_up(best),
-                Measure::tape(rows.heights[best])
+            Some(best) => finding.remedy(mend::change(
+                say!(
+                    "Hang the {} {}: the plate then stands {} above the bottom. Settle it by running her.",
+                    label,
+                    holes_up(best),
+                    Measure::tape(rows.heights[best])
+                ),
+                [Change::to(format!("{}.holes_up", group.entry), best.to_string())],
             )),
-            None => finding.remedy(say!("No row fits; see height/shaft-match.")),
+            None => finding.remedy(mend::first("No row fits; see height/shaft-match.", "height/shaft-match")),
         }
     };
     Ok(finding.against(found, limit).table(table).working(rows.sheet))

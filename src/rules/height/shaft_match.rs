@@ -1,9 +1,12 @@
 //! `height/shaft-match`
 
+use crate::job::Sitting;
+use crate::rig::{Group, Rig};
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
 use crate::case::{Case, Rows, fixed_engines, holes_up};
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Measure, say};
 use crate::reading::All;
 use crate::rig::{Engine, Missing};
 use crate::rules::rule::rule;
@@ -38,7 +41,7 @@ fn judge(case: &Case) -> Judgement {
     for (group, engine) in fixed_engines(rig) {
         match Rows::of(rig, group, engine) {
             Ok(rows) => {
-                let (gap, finding) = one(engine, rows);
+                let (gap, finding) = one(rig, group, engine, rows);
                 if worst.as_ref().is_none_or(|(worst_gap, _)| gap > *worst_gap) {
                     worst = Some((gap, finding));
                 }
@@ -54,7 +57,7 @@ fn judge(case: &Case) -> Judgement {
 }
 
 /// How far the nearest row misses the window, and the finding.
-fn one(engine: &Engine, rows: Rows) -> (Length, Finding) {
+fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> (Length, Finding) {
     let nearest = rows
         .heights
         .iter()
@@ -88,7 +91,7 @@ fn one(engine: &Engine, rows: Rows) -> (Length, Finding) {
                 if gap.value < 0.0 { "too low" } else { "too high" }
             ),
         )
-        .remedy(remedy(engine, &rows))
+        .remedy(remedy(rig, group, engine, &rows))
         .against(found, limit),
     };
     let table = rows.table(label);
@@ -96,21 +99,34 @@ fn one(engine: &Engine, rows: Rows) -> (Length, Finding) {
 }
 
 /// The shaft of the class that would do, or how much shorter or longer it has to be.
-fn remedy(engine: &Engine, rows: &Rows) -> Text {
+fn remedy(rig: &Rig, group: &Group, engine: &Engine, rows: &Rows) -> Remedy {
     let Some(shaft) = engine.rest_to_plate.reading() else {
-        return Text::default();
+        return mend::look("Read the shaft length off the engine.");
     };
     let fits = engine.spec.shafts.iter().find(|choice| {
         let shift = shaft.value - choice.rest_to_plate.value;
         rows.heights.iter().any(|height| rows.outside(*height + shift).value == 0.0)
     });
     if let Some(choice) = fits {
-        return say!("Order the {} shaft of the same class: one of its rows fits.", Measure::tape(choice.name.value));
+        let name = Measure::tape(choice.name.value);
+        let words = match rig.job.sitting {
+            Sitting::AsFitted => say!(
+                "The {} shaft of the same class fits in one of its rows: ask the maker whether this engine can be changed to it, or change the engine.",
+                name
+            ),
+            _ => say!("Order the {} shaft of the same class: one of its rows fits.", name),
+        };
+        let mut changes = vec![Change::told(format!("{}.shaft", group.entry), name)];
+        let shift = shaft.value - choice.rest_to_plate.value;
+        if let (Some(_), Some(row)) = (engine.holes_up.reading(), rows.best_shifted(shift)) {
+            changes.push(Change::to(format!("{}.holes_up", group.entry), row.to_string()));
+        }
+        return mend::change(words, changes);
     }
     let middle = (rows.window.0 + rows.window.1) / 2.0;
     let needed = rows.lowest.value() + shaft.value - middle;
-    say!(
+    mend::yard(say!(
         "A shaft of about {} from the bracket's rest to the plate would fit in the lowest row; this class has none, so the bracket's drop or the class must change.",
         Measure::tape(needed)
-    )
+    ))
 }

@@ -4,6 +4,7 @@ use crate::case::Case;
 use crate::physics::height;
 use crate::quantity::{Dimensioned, Measure, Text, degrees, inches, say};
 use crate::reading::All;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
@@ -63,12 +64,12 @@ fn judge(case: &Case) -> Judgement {
                     shifted_out
                 ),
             )
-            .remedy(say!(
+            .remedy(mend::yard(say!(
                 "Set wedges of {} between bracket and transom, {} at the thick end, thick end at the {}.",
                 Measure::of(off.value().abs()),
                 wedge.tape(),
                 thick_end
-            ))
+            )))
         } else {
             Finding::new(
                 Verdict::Pass,

@@ -7,6 +7,7 @@ use crate::job::rigging;
 use crate::physics::rigging::network::{DROP_M, DROPS_M, longest};
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::{All, reading};
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use uom::si::f64::Length;
@@ -39,11 +40,11 @@ fn judge(case: &Case) -> Judgement {
     ] {
         if found.exceeds(most) {
             return Ok(Finding::new(Verdict::Warn, say!("{}: {}.", what, shown(found)))
-                .remedy(Text::from(if what == "backbone" {
+                .remedy(mend::yard(Text::from(if what == "backbone" {
                     "Use heavy cable, or divide it."
                 } else {
                     "Move the backbone to the device, so that its drop is short."
-                }))
+                })))
                 .against(shown(found), Limit::AtMost(shown(most))));
         }
     }

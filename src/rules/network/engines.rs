@@ -3,6 +3,7 @@
 use super::told;
 use crate::case::Case;
 use crate::quantity::{Text, say};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -27,6 +28,9 @@ fn judge(case: &Case) -> Judgement {
     }
     let engines = case.rig.after.mains().len().max(1);
     Ok(Finding::new(Verdict::Warn, Text::from("The engines do not reach the network."))
-        .remedy(Text::from("Fit the gateway that the engines' maker gives, each with a number of its own."))
+        .remedy(mend::change(
+            "Fit the gateway that the engines' maker gives, each with a number of its own.",
+            [Change::to("rigging.network.engines_reach_it", "true")],
+        ))
         .buys("engine gateway", say!("{}", engines)))
 }

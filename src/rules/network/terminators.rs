@@ -5,6 +5,7 @@ use crate::case::Case;
 use crate::physics::rigging::network;
 use crate::quantity::Dimensioned;
 use crate::quantity::{Measure, Text, say};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use uom::si::f64::Ratio;
@@ -30,7 +31,7 @@ fn judge(case: &Case) -> Judgement {
         Finding::new(Verdict::Pass, Text::from("Two terminators."))
     } else {
         let finding = Finding::new(Verdict::Warn, say!("{} {}.", usize::from(*count), if *count == 1 { "terminator" } else { "terminators" }))
-            .remedy(Text::from("Put one at each end of the backbone and nowhere else; with power off, 60 Ω stands between its two signal wires."));
+            .remedy(mend::change("Put one at each end of the backbone and nowhere else; with power off, 60 Ω stands between its two signal wires.", [Change::to("rigging.network.terminators", network::TERMINATORS.to_string())]));
         if *count < network::TERMINATORS {
             finding.buys("terminator", say!("{}", usize::from(network::TERMINATORS - *count)))
         } else {

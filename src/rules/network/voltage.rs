@@ -9,6 +9,7 @@ use crate::physics::rigging::wire;
 use crate::quantity::{Dimensioned, Measure, Text, celsius, say};
 use crate::reading::{All, reading};
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};
@@ -85,7 +86,7 @@ fn judge(case: &Case) -> Judgement {
     let summary = say!("With {} load equivalents {} is left at the {}.", equivalents, found, names[worst.0].as_str());
     let finding = if least.exceeds(left.value()) {
         Finding::new(Verdict::Warn, summary)
-            .remedy(Text::from("Let power enter in the middle of the backbone, or use heavier cable."))
+            .remedy(mend::yard("Let power enter in the middle of the backbone, or use heavier cable."))
             .buys("power tee, or heavier backbone cable", Text::from("one"))
     } else {
         Finding::new(Verdict::Pass, summary)

@@ -1,5 +1,6 @@
 //! `power/formula-limit`
 
+use crate::rules::mend::{self, Mend, Remedy};
 use uom::si::f64::{Length, Power};
 
 use super::installed;
@@ -119,7 +120,9 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
         let found = Measure::of(power.value);
         let finding = if is_over(&[("plate".to_owned(), power)], formula) {
             Finding::new(Verdict::Warn, say!("The plate says {}, the US formula {}.{}", found, limit, by_test)).remedy(
-                Text::from("Ask the builder, by the hull number, how the plate came about before relying on it."),
+                mend::ask(Text::from(
+                    "Ask the builder, by the hull number, how the plate came about before relying on it.",
+                )),
             )
         } else {
             Finding::new(
@@ -142,7 +145,10 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
     };
     let found = installed.measure();
     let over = is_over(&written, formula);
-    let remedy = say!("Choose main engines of at most {} together, or show the builder's own rating.", limit);
+    let remedy = Remedy::new(
+        say!("{} main engines of at most {} together, or show the builder's own rating.", mend::choose(rig), limit),
+        [Mend::Change(mend::weaker(rig, formula.value()).unwrap_or_default()), Mend::Ask],
+    );
     let finding = match (over, plate) {
         (true, Some(Plate::None | Plate::Illegible)) => Finding::new(
             Verdict::Fail,

@@ -2,8 +2,12 @@
 
 use crate::case::Case;
 use crate::job::Hand;
+use crate::job::{Role, Sitting};
+use crate::quantity::Style;
 use crate::quantity::{Text, say};
+use crate::rig::Rig;
 use crate::rig::{Engine, Missing};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Verdict};
 
@@ -33,8 +37,14 @@ fn judge(case: &Case) -> Finding {
         return Finding::not_applicable(Text::from("A single main engine has nothing to match."));
     }
     if let Some(unlike) = unlike(&mains) {
-        return Finding::new(Verdict::Warn, unlike)
-            .remedy(Text::from("Order the same class, power and shaft for all main engines."));
+        return Finding::new(Verdict::Warn, unlike).remedy(mend::change(
+            if ordered(case.rig) {
+                "Order the same class, power and shaft for all main engines."
+            } else {
+                "Change the odd one for one of the same class, power and shaft as the others."
+            },
+            alike(case.rig),
+        ));
     }
     mains.sort_by(|a, b| b.y.value.total_cmp(&a.y.value));
     let (Some(port), Some(starboard)) = (mains.first(), mains.last()) else {
@@ -62,7 +72,7 @@ fn judge(case: &Case) -> Finding {
                 starboard.label.as_str()
             ),
         )
-        .remedy(Text::from("Order one of the outer engines with the opposite rotation."))
+        .remedy(mend::change(if ordered(case.rig) {"Order one of the outer engines with the opposite rotation."} else {"Change the propeller and gearcase of one of the outer engines for the opposite rotation; ask the maker whether they are made for it."}, opposite(case.rig)))
     }
 }
 
@@ -83,4 +93,43 @@ fn unlike(mains: &[&Engine]) -> Option<Text> {
         };
         Some(say!("The {} and the {} differ in {}.", first.label.as_str(), other.label.as_str(), what))
     })
+}
+
+/// Whether the engines are still to be ordered.
+fn ordered(rig: &Rig) -> bool {
+    rig.job.sitting != Sitting::AsFitted
+}
+
+/// All main engines like the first group's.
+fn alike(rig: &Rig) -> Vec<Change> {
+    let mains = rig.after.groups.iter().zip(&rig.job.engines_on);
+    let mut mains = mains.filter(|(group, _)| group.engines.iter().any(|engine| engine.role == Role::Main));
+    let Some((_, first)) = mains.next() else { return Vec::new() };
+    let mut changes = Vec::new();
+    for (group, _) in mains {
+        if let Some(spec) = &first.described {
+            changes.extend(Change::like(&group.entry, spec, &[]));
+            let name = first.class.clone().unwrap_or_default();
+            changes.extend(
+                Some(name)
+                    .filter(|name| !name.is_empty())
+                    .into_iter()
+                    .flat_map(|name| Change::class(&group.entry, &name)),
+            );
+        }
+        if let Some(shaft) = &first.shaft {
+            changes.push(Change::told(format!("{}.shaft", group.entry), shaft.measure(Style::Tape)));
+        }
+    }
+    changes
+}
+
+/// The outer main engine to starboard turning the other way.
+fn opposite(rig: &Rig) -> Vec<Change> {
+    let outer =
+        rig.after.groups.iter().flat_map(|group| group.engines.iter().enumerate().map(move |(i, one)| (group, i, one)));
+    let outer = outer.filter(|(.., one)| one.role == Role::Main).min_by(|a, b| a.2.y.value.total_cmp(&b.2.y.value));
+    let Some((group, place, engine)) = outer else { return Vec::new() };
+    let hand = if engine.hand.reading() == Some(&Hand::Right) { "left" } else { "right" };
+    vec![Change::to(format!("{}.propellers[{place}]", group.entry), hand)]
 }

@@ -6,6 +6,7 @@ use crate::job::Role;
 use crate::physics::power::{self, Against};
 use crate::quantity::{Measure, Text, say};
 use crate::reading::All;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -57,7 +58,10 @@ fn judge(case: &Case) -> Judgement {
     let finding = match power::against(&mut sheet, &written, &rated) {
         Against::Over => {
             Finding::new(Verdict::Fail, say!("The main engines make {}; she is rated for {}.{}", found, limit, aside))
-                .remedy(say!("Choose main engines of at most {} together.", limit))
+                .remedy(mend::change(
+                    say!("{} main engines of at most {} together.", mend::choose(rig), limit),
+                    mend::weaker(rig, rated.value).unwrap_or_default(),
+                ))
         }
         Against::Within => Finding::new(
             Verdict::Pass,

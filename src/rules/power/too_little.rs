@@ -4,6 +4,7 @@ use super::{Rated, installed, rated};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Text, say};
 use crate::reading::All;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
@@ -53,8 +54,8 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Warn,
             say!("The main engines make {}; a planing boat of her rating wants {}.", found, limit),
         )
-        .remedy(Text::from(
-            "Settle what she shall do before ordering; if she must plane with a load, choose more power within the rating.",
+        .remedy(mend::ask(
+            "Settle what she shall do; if she must plane with a load, she wants more power, within the rating.",
         ))
     } else {
         Finding::new(

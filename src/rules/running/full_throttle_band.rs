@@ -2,7 +2,8 @@
 
 use super::{FullThrottle, between, full_throttle, ladder, past_the_method, propeller, ready, trial_before, trusted};
 use crate::case::Case;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, say};
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -61,11 +62,14 @@ fn judge(case: &Case) -> Judgement {
         .working(sheet)
         .table(ladder(predicted));
     Ok(match verdict {
-        Verdict::Warn => finding.remedy(Text::from(if found.si() < band[0].si() {
-            "Take less pitch: an inch is worth 150 to 200 rpm; running/pitch says which."
-        } else {
-            "Take more pitch: an inch is worth 150 to 200 rpm; running/pitch says which."
-        })),
+        Verdict::Warn => finding.remedy(mend::first(
+            if found.si() < band[0].si() {
+                "Take less pitch: an inch is worth 150 to 200 rpm; running/pitch says which."
+            } else {
+                "Take more pitch: an inch is worth 150 to 200 rpm; running/pitch says which."
+            },
+            "running/pitch",
+        )),
         Verdict::Unmeasured => Finding { missing: vec![trial_before()], ..finding },
         _ => finding,
     })

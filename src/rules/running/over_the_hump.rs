@@ -1,5 +1,6 @@
 //! `running/over-the-hump`
 
+use crate::rules::mend;
 use uom::si::f64::Ratio;
 
 use super::{ready, trial_before, trusted};
@@ -94,9 +95,8 @@ fn judge(case: &Case) -> Judgement {
     let limit = Limit::AtLeast(Measure::of(Ratio::from_si(LEAST_LEFT)));
     let finding = if overruled { finding } else { finding.limit(limit) };
     Ok(match verdict {
-        Verdict::Warn => finding.remedy(Text::from(
-            "Take less pitch or a fourth blade (the table of running/pitch says what is left with each), stow weight forward, or set tabs down while she climbs.",
-        )),
+        Verdict::Warn => finding.remedy(mend::care(
+            "Take less pitch or a fourth blade (the table of running/pitch says what is left with each), stow weight forward, or set tabs down while she climbs.")),
         Verdict::Unmeasured => Finding { missing: vec![trial_before()], ..finding },
         _ => finding,
     })

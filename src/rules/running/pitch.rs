@@ -1,5 +1,8 @@
 //! `running/pitch`
 
+use crate::job::Role;
+use crate::rig::{Group, Rig};
+use crate::rules::mend::{self, Change};
 use uom::si::f64::{AngularVelocity, Length};
 
 use super::{FullThrottle, full_throttle, ladder, past_the_method, propeller, ready, trusted};
@@ -90,7 +93,15 @@ fn judge(case: &Case) -> Judgement {
     .working(sheet)
     .table(ladder(predicted));
     Ok(match verdict {
-        Verdict::Warn => finding.remedy(say!("Try {} of pitch, borrowed or on approval, before it is bought.", shown)),
+        Verdict::Warn => finding.remedy(mend::change(
+            say!("Try {} of pitch, borrowed or on approval, before it is bought.", shown),
+            mains(case.rig).map(|group| Change::told(format!("{}.propeller.pitch", group.entry), shown)),
+        )),
         _ => finding,
     })
+}
+
+/// The groups of the main engines.
+fn mains(rig: &Rig) -> impl Iterator<Item = &Group> {
+    rig.after.groups.iter().filter(|group| group.engines.iter().any(|engine| engine.role == Role::Main))
 }

@@ -1,5 +1,6 @@
 //! `running/porpoising`
 
+use crate::rules::mend;
 use uom::si::f64::Mass;
 
 use super::ready;
@@ -86,9 +87,8 @@ fn judge(case: &Case) -> Judgement {
             return Ok(finding(Verdict::Pass, Text::from(words).then(summary)));
         }
         Some(Porpoises::AtSomeSpeeds | Porpoises::Always) => {
-            return Ok(
-                finding(Verdict::Warn, Text::from("The trial found that she porpoises. ").then(summary)).remedy(cure())
-            );
+            return Ok(finding(Verdict::Warn, Text::from("The trial found that she porpoises. ").then(summary))
+                .remedy(mend::care(cure())));
         }
         None => {}
     }
@@ -119,7 +119,7 @@ fn judge(case: &Case) -> Judgement {
     // Where even trimmed in she stands beyond what her trim is worth.
     let left = trimmed.map_or(excess, |trimmed| trimmed.excess());
     if left > degrees(WORTH_DEG) || porpoised(before) {
-        return Ok(finding(Verdict::Warn, summary).remedy(cure()));
+        return Ok(finding(Verdict::Warn, summary).remedy(mend::care(cure())));
     }
     if was.is_some_and(|was| excess <= was.excess() + degrees(NO_MORE_DEG)) {
         return Ok(finding(
@@ -129,7 +129,7 @@ fn judge(case: &Case) -> Judgement {
     }
     let missing = vec![Missing::one(reading!(Sailed.porpoises))];
     let summary = summary.then(Text::from(" That is less than her trim is worth: a trial decides."));
-    Ok(Finding { missing, ..finding(Verdict::Unmeasured, summary) }.remedy(cure()))
+    Ok(Finding { missing, ..finding(Verdict::Unmeasured, summary) }.remedy(mend::care(cure())))
 }
 
 fn words(nearest: &Nearest, was: Option<&Nearest>) -> Text {
@@ -154,7 +154,7 @@ fn told_only(words: Porpoises) -> Finding {
     match words {
         Porpoises::Never => Finding::new(Verdict::Pass, Text::from("The trial found no porpoising.")),
         Porpoises::TrimmedOut => Finding::new(Verdict::Pass, summary),
-        Porpoises::AtSomeSpeeds | Porpoises::Always => Finding::new(Verdict::Warn, summary).remedy(Text::from(
+        Porpoises::AtSomeSpeeds | Porpoises::Always => Finding::new(Verdict::Warn, summary).remedy(mend::care(
             "Trim in, set tabs down, stow weight forward: try them one by one at the speed where it begins.",
         )),
     }

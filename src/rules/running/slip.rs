@@ -1,10 +1,11 @@
 //! `running/slip`
 
+use crate::rules::mend;
 use uom::si::f64::Ratio;
 
 use super::{between, past_the_method, propeller, ready, trial_before, trusted};
 use crate::case::Case;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, say};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -53,9 +54,8 @@ fn judge(case: &Case) -> Judgement {
     .against(Measure::of(top.slip), Limit::Within(least, most))
     .working(sheet);
     Ok(match verdict {
-        Verdict::Warn => finding.remedy(Text::from(
-            "Check the pitch on the hubs, the gear ratio and her greatest speed; with more slip take a larger blade or lower the engines.",
-        )),
+        Verdict::Warn => finding.remedy(mend::care(
+            "Check the pitch on the hubs, the gear ratio and her greatest speed; with more slip take a larger blade or lower the engines.")),
         Verdict::Unmeasured => Finding { missing: vec![trial_before()], ..finding },
         _ => finding,
     })

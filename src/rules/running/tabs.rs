@@ -1,5 +1,6 @@
 //! `running/tabs`
 
+use crate::rules::mend::{self, Change};
 use uom::si::f64::Velocity;
 
 use super::ready;
@@ -51,7 +52,10 @@ fn judge(case: &Case) -> Judgement {
             say!("The tabs stand {} down; beyond {} they stall.", Measure::of(down.value), Measure::of(most)),
         )
         .against(Measure::of(down.value), Limit::AtMost(Measure::of(most)))
-        .remedy(say!("Set them down by {} at most.", Measure::of(most))));
+        .remedy(mend::change(
+            say!("Take them up, and set them down no farther than she needs; never beyond {}.", Measure::of(most)),
+            taken_up(),
+        )));
     }
     let craft = &predicted.built.craft;
     let up = Craft { tabs: None, ..craft.clone() }.range();
@@ -77,7 +81,7 @@ fn judge(case: &Case) -> Judgement {
         );
         return Ok(Finding::new(Verdict::Warn, summary)
             .working(sheet)
-            .remedy(Text::from("Take the tabs up as she gathers speed.")));
+            .remedy(mend::change("Take the tabs up as she gathers speed.", taken_up())));
     };
     let cost = without.speed - with.speed;
     let verdict = if cost.exceeds(allowed) { Verdict::Warn } else { Verdict::Pass };
@@ -93,7 +97,12 @@ fn judge(case: &Case) -> Judgement {
     .against(Measure::of(cost), Limit::AtMost(Measure::of(allowed)))
     .working(sheet);
     Ok(match verdict {
-        Verdict::Warn => finding.remedy(Text::from("Take the tabs up as she gathers speed.")),
+        Verdict::Warn => finding.remedy(mend::change("Take the tabs up as she gathers speed.", taken_up())),
         _ => finding,
     })
+}
+
+/// The tabs up.
+fn taken_up() -> [Change; 1] {
+    [Change::to("running.tabs.down", "\"0 deg\"")]
 }

@@ -1,5 +1,6 @@
 //! `running/top-speed`
 
+use crate::rules::mend;
 use uom::si::f64::Velocity;
 
 use super::{past_the_method, ready, top_speed, trusted};
@@ -119,7 +120,7 @@ fn judge(case: &Case) -> Judgement {
         .against(Measure::of(top.value), Limit::AtMost(Measure::of(held.speed)))
         .working(sheet);
     Ok(match verdict {
-        Verdict::Fail | Verdict::Warn => finding.remedy(Text::from(held.remedy)),
+        Verdict::Fail | Verdict::Warn => finding.remedy(mend::care(held.remedy)),
         Verdict::Unmeasured => Finding { missing: vec![super::trial_before()], ..finding },
         _ => finding,
     })

@@ -1,5 +1,6 @@
 //! `running/trim`
 
+use crate::rules::mend;
 use uom::si::f64::Angle;
 
 use super::{NEVER_PLANES, planes, ready, trial_before};
@@ -70,9 +71,9 @@ fn judge(case: &Case) -> Judgement {
     .working(sheet);
     Ok(match verdict {
         Verdict::Warn if trim > most => {
-            finding.remedy(Text::from("Stow what can be moved farther forward, trim the engines in, or fit tabs."))
+            finding.remedy(mend::care("Stow what can be moved farther forward, trim the engines in, or fit tabs."))
         }
-        Verdict::Warn => finding.remedy(Text::from("Stow what can be moved farther aft, or trim the engines out.")),
+        Verdict::Warn => finding.remedy(mend::care("Stow what can be moved farther aft, or trim the engines out.")),
         Verdict::Unmeasured => Finding { missing: vec![trial_before()], ..finding },
         _ => finding,
     })

@@ -1,5 +1,6 @@
 //! `running/ventilation`
 
+use crate::rules::mend;
 use uom::si::f64::Length;
 
 use super::ready;
@@ -58,9 +59,10 @@ fn judge(case: &Case) -> Judgement {
         .against(Measure::tape(tips), Limit::AtLeast(Measure::tape(least)))
         .working(sheet);
     Ok(match verdict {
-        Verdict::Warn => {
-            finding.remedy(Text::from("Set the engines lower by the holes that height/plate-window names."))
-        }
+        Verdict::Warn => finding.remedy(mend::first(
+            "Set the engines lower by the holes that height/plate-window names.",
+            "height/plate-window",
+        )),
         _ => finding,
     })
 }

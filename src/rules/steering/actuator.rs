@@ -7,6 +7,7 @@ use crate::job::Steering;
 use crate::job::rigging;
 use crate::quantity::{Dimensioned, Measure, say};
 use crate::reading::{All, reading};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 
@@ -43,8 +44,11 @@ fn judge(case: &Case) -> Judgement {
     let finding = if least.value.exceeds(left) {
         let wire = current::thinnest(case.rig, length.value, current.value, permitted);
         let remedy = match &wire {
-            Some(name) => say!("Wire it with {}.", name.as_str()),
-            None => say!("Shorten the run: no wire of the catalog leaves enough."),
+            Some(name) => mend::change(
+                say!("Wire it with {}.", name.as_str()),
+                Change::class("rigging.steering.actuator.wire", name),
+            ),
+            None => mend::yard("Shorten the run: no wire of the catalog leaves enough."),
         };
         Finding::new(
             Verdict::Warn,

@@ -6,6 +6,7 @@ use crate::case::rigging::way::{STEERING, told, way};
 use crate::job::Steering;
 use crate::physics::rigging::cable::{FREE_PLAY_DEG, MOST_BENDS_DEG, SOLD_STEP_FT, least_radius};
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, feet, say};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -53,7 +54,7 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Fail,
             say!("The cable is marked {}; its way is {} round the bends.", found, needs),
         )
-        .remedy(say!("Order one of {}.", ordered))
+        .remedy(mend::change(say!("Fit one of {}.", ordered), [Change::told("rigging.steering.cable.length", ordered)]))
         .buys("steering cable", say!("{}", ordered))
         .against(found, limit)
         .working(sheet));
@@ -78,10 +79,10 @@ fn judge(case: &Case) -> Judgement {
         Finding::new(Verdict::Pass, say!("The cable is marked {}; its way is {} round the bends.", found, needs))
     } else {
         Finding::new(Verdict::Warn, say!("The cable reaches, but ").then(Text::join(wrong, "; ")).then(Text::from(".")))
-            .remedy(say!(
+            .remedy(mend::yard(say!(
                 "Lay it again with bends of at least {}; where play is left, replace cable and helm together.",
                 Measure::tape(least_radius())
-            ))
+            )))
             .buys("steering cable, if laying it again does not cure it", say!("{}", ordered))
     };
     Ok(finding.against(found, limit).working(sheet))

@@ -8,6 +8,7 @@ use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::steering::{self, RIM_PULL_N};
 use crate::quantity::{Dimensioned, Measure, Style, say};
 use crate::reading::{All, reading};
+use crate::rules::mend::{self, Change, Mend, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -58,7 +59,7 @@ fn judge(case: &Case) -> Judgement {
                 Measure::of(relief.value)
             ),
         )
-        .remedy(say!("Fit a cylinder of larger bore, or two, or power assistance."))
+        .remedy(mend::yard(say!("Fit a cylinder of larger bore, or two, or power assistance.")))
         .buys("larger steering cylinder, or power assistance", say!("for {} at the pins", load.measure()))
         .against(pressure.measure(), Limit::AtMost(Measure::of(relief.value)))
         .working(sheet));
@@ -69,7 +70,15 @@ fn judge(case: &Case) -> Judgement {
         let better = Volume::from_si((better / TOLD_M3).floor() * TOLD_M3);
         let better = Measure::styled(better, Style::Displacement);
         Finding::new(Verdict::Warn, say!("In a turn at full speed the rim pulls {}.", found))
-            .remedy(say!("Fit a helm of at most {} a turn, or power assistance; steering/turns says what that does to the turns.", better))
+            .remedy(Remedy::new(
+                say!("Fit a helm of at most {} a turn, or power assistance; steering/turns says what that does to the turns.", better),
+                [
+                    Mend::Change(helm.map_or(Vec::new(), |helm| {
+                        Change::like("rigging.steering.helm", helm, &[("displacement", mend::quoted(better))]).to_vec()
+                    })),
+                    Mend::Yard,
+                ],
+            ))
             .buys("smaller helm, or power assistance", say!("at most {} a turn", better))
     } else {
         Finding::new(Verdict::Pass, say!("In a turn at full speed the rim pulls {}.", found))

@@ -8,6 +8,7 @@ use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::steering;
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::{All, reading};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -44,11 +45,18 @@ fn judge(case: &Case) -> Judgement {
     let (found, limit) = (Measure::of(rated.value), Measure::of(relief.value));
     let finding = if relief.value.exceeds(rated.value) {
         Finding::new(Verdict::Fail, say!("The lines are rated for {}; the helm lets go at {}.", found, limit))
-            .remedy(say!("Fit lines that are rated for at least {}.", limit))
+            .remedy(mend::change(
+                say!("Fit lines that are rated for at least {}.", limit),
+                [Change::told("rigging.steering.lines.rated", limit)],
+            ))
             .buys("two hydraulic lines", say!("rated for at least {}", limit))
     } else if lines.bled == Some(false) {
-        Finding::new(Verdict::Warn, say!("The lines are rated for {}, but were not bled.", found).then(oil))
-            .remedy(Text::from("Fill and bleed them, helm highest first, till the wheel stands at both locks."))
+        Finding::new(Verdict::Warn, say!("The lines are rated for {}, but were not bled.", found).then(oil)).remedy(
+            mend::change(
+                "Fill and bleed them, helm highest first, till the wheel stands at both locks.",
+                [Change::to("rigging.steering.lines.bled", "true")],
+            ),
+        )
     } else {
         let length =
             lines.length.as_ref().map(|length| say!("{} each", Measure::styled(length.value, Style::FeetInches)));

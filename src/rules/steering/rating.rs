@@ -7,6 +7,7 @@ use crate::job::Steering;
 use crate::job::rigging::{self, Chosen};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::{All, reading};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 
@@ -56,7 +57,10 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Fail,
             say!("The engines make {} together; the steering is rated for {}.", found, limit),
         )
-        .remedy(say!("Fit steering that is rated for at least {}.", found))
+        .remedy(mend::change(
+            say!("Fit steering that is rated for at least {}.", found),
+            with_rating(rig, mechanical, "rated_power", found),
+        ))
         .buys("steering system", say!("rated for at least {}", found))
         .against(found, Limit::AtMost(limit)));
     }
@@ -65,7 +69,10 @@ fn judge(case: &Case) -> Judgement {
     {
         let (fast, to) = (Measure::of(*speed), Measure::of(rated_speed.value));
         return Ok(Finding::new(Verdict::Fail, say!("She runs {}; the steering is rated to {}.", fast, to))
-            .remedy(say!("Fit steering that is rated to at least {}, or keep her below that speed.", fast))
+            .remedy(mend::change(
+                say!("Fit steering that is rated to at least {}, or keep her below that speed.", fast),
+                with_rating(rig, mechanical, "rated_speed", fast),
+            ))
             .buys("steering system", say!("rated to at least {}", fast))
             .against(fast, Limit::AtMost(to)));
     }
@@ -78,4 +85,13 @@ fn judge(case: &Case) -> Judgement {
         say!("The engines make {} together; the steering is rated for {}.", found, limit).then(of_speed),
     )
     .against(found, Limit::AtMost(limit)))
+}
+
+/// The cable or the cylinder, with this rating raised to so much.
+fn with_rating(rig: &rigging::SteeringRig, mechanical: bool, field: &str, to: Measure) -> Vec<Change> {
+    if mechanical {
+        return vec![Change::told(format!("rigging.steering.cable.{field}"), to)];
+    }
+    let fields = [(field, mend::quoted(to))];
+    rig.cylinder.spec().map_or(Vec::new(), |spec| Change::like("rigging.steering.cylinder", spec, &fields).to_vec())
 }

@@ -7,6 +7,7 @@ use crate::physics::rigging::steering::ARM_M;
 use crate::physics::rigging::tie_bar::{Linkage, MOST_TOE_DEG};
 use crate::quantity::{Dimensioned, Measure, Text, degrees, say};
 use crate::reading::reading;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -64,7 +65,10 @@ fn judge(case: &Case) -> Judgement {
         Measure::tape(length.value),
         Measure::of(lock)
     ));
-    let remedy = say!("Set the bar to {}, pin to pin: then both stand ahead together.", parallel);
+    let remedy = mend::change(
+        say!("Set the bar to {}, pin to pin: then both stand ahead together.", parallel),
+        [Change::told("rigging.steering.tie_bar.length", parallel)],
+    );
     let worst = match linkage.largest_toe(lock.si()) {
         Ok(worst) => worst,
         Err(_) => {

@@ -8,6 +8,7 @@ use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::steering::{self, FEWEST_TURNS, HELMS_M3, MOST_TURNS, USUAL_TURNS};
 use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::{All, reading};
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -43,33 +44,38 @@ fn judge(case: &Case) -> Judgement {
     let finding = if (FEWEST_TURNS..=MOST_TURNS).contains(&turns.value().si()) {
         Finding::new(Verdict::Pass, summary.then(Text::from(if usual { "" } else { " Four to seven are usual." })))
     } else {
-        cure(Finding::new(Verdict::Warn, summary), helm.value, turns.value().si(), count(rig))
+        cure(Finding::new(Verdict::Warn, summary), rig, helm.value, turns.value().si())
     };
     Ok(finding.against(found, limit).working(sheet))
 }
 
 /// The helm that brings the turns nearest to the usual ones, of those that are made; else one cylinder less.
-fn cure(finding: Finding, helm: Volume, turns: f64, cylinders: u8) -> Finding {
+fn cure(finding: Finding, rig: &rigging::SteeringRig, helm: Volume, turns: f64) -> Finding {
     // Turns go with the inverse of the helm's displacement.
     let wanted = helm.si() * turns / ((USUAL_TURNS.0 + USUAL_TURNS.1) / 2.0);
     let made = wanted.clamp(HELMS_M3.0, HELMS_M3.1);
     let then = turns * helm.si() / made;
     if !(FEWEST_TURNS..=MOST_TURNS).contains(&then) {
-        let words = if cylinders > 1 {
+        let words = if count(rig) > 1 {
             "No helm that is made does: steer with one cylinder and a tie bar, or with power assistance."
         } else {
             "No helm that is made does: fit a cylinder of another bore or stroke."
         };
         return finding
-            .remedy(Text::from(words))
+            .remedy(mend::yard(words))
             .buys("steering cylinder", Text::from("of another size, or one instead of two"));
     }
     let better = Measure::styled(Volume::from_si(made), Style::Displacement);
     finding
-        .remedy(say!(
-            "Fit a helm of about {} a turn: it takes {} turns.",
-            better,
-            Measure::styled(Ratio::from_si(then), Style::Round)
+        .remedy(mend::change(
+            say!(
+                "Fit a helm of about {} a turn: it takes {} turns.",
+                better,
+                Measure::styled(Ratio::from_si(then), Style::Round)
+            ),
+            rig.helm.spec().map_or(Vec::new(), |helm| {
+                Change::like("rigging.steering.helm", helm, &[("displacement", mend::quoted(better))]).to_vec()
+            }),
         ))
         .buys("hydraulic helm", say!("about {} a turn", better))
 }

@@ -1,5 +1,9 @@
 //! `stern/bracket-immersion`
 
+use super::{Wanted, put_back, so};
+use crate::case::{Rows, holes_up, lean};
+use crate::rig::Rig;
+use crate::rules::mend::{self, Change, Remedy};
 use nalgebra::Point3;
 use uom::si::f64::Length;
 
@@ -61,7 +65,7 @@ fn judge(case: &Case) -> Judgement {
         match bracket_foot(rig, group, bracket) {
             Ok(foot) => {
                 let body = boxes.iter().find(|body| body.group == index);
-                one(float, &loadings, bracket, body, &foot).keep_worse(&mut worst);
+                one(rig, float, &loadings, (group, bracket), body, &foot).keep_worse(&mut worst);
             }
             Err(missing) => Missing::gather(&mut lacking, missing),
         }
@@ -72,7 +76,14 @@ fn judge(case: &Case) -> Judgement {
     })
 }
 
-fn one(float: &Float, loadings: &[Lying], bracket: &Bracket, body: Option<&BracketBox>, foot: &Point3<f64>) -> Finding {
+fn one(
+    rig: &Rig,
+    float: &Float,
+    loadings: &[Lying],
+    (group, bracket): (&Group, &Bracket),
+    body: Option<&BracketBox>,
+    foot: &Point3<f64>,
+) -> Finding {
     let carries = |lies: &Floating| body.map(|body| Hull::new(body.mesh.clone()).cut(&lies.plane).volume * float.water);
     let height = |lies: &Floating| lies.height_above_water(foot);
     let rows = loadings
@@ -119,7 +130,9 @@ fn one(float: &Float, loadings: &[Lying], bracket: &Bracket, body: Option<&Brack
     }
     let table = Table::new(&format!("lowest point of `{name}`"), &["loading", "above water", "its box carries"], rows);
     let finding = match (bracket.spec.kind, body) {
-        (Some(BracketKind::SetbackPlate | BracketKind::JackPlate), _) => plate(bracket, foot, words, &mut sheet),
+        (Some(BracketKind::SetbackPlate | BracketKind::JackPlate), _) => {
+            plate(rig, group, bracket, foot, words, &mut sheet)
+        }
         (Some(BracketKind::Box), None) if least.si() < 0.0 => {
             let missing = vec![Missing {
                 measurement: reading!(job::BracketSpec.buoyant_volume),
@@ -132,19 +145,27 @@ fn one(float: &Float, loadings: &[Lying], bracket: &Bracket, body: Option<&Brack
         }
         _ => {
             let limit = body.map_or(Length::from_si(0.0), |body| -body.depth);
-            at_rest(least, limit, words.then(Text::from(".")))
+            let low = loadings.iter().filter(|(.., lies)| height(lies) < limit).map(|(_, state, _)| Wanted {
+                state,
+                goal: Box::new(move |lies: &Floating| (height(lies) - limit).si()),
+            });
+            let mut wanted: Vec<Wanted> = low.collect();
+            wanted.sort_by(|a, b| {
+                let at = |one: &Wanted| one.state.floating().map_or(0.0, |lies| (one.goal)(lies));
+                at(a).total_cmp(&at(b))
+            });
+            at_rest((least, limit), words.then(Text::from(".")), || {
+                out_of_the_water(rig, float, (group, bracket), limit - least, &wanted)
+            })
         }
     };
     finding.table(table).working(sheet)
 }
 
 /// Arms, or a box, against the water at rest.
-fn at_rest(height: Length, limit: Length, words: Text) -> Finding {
+fn at_rest((height, limit): (Length, Length), words: Text, remedy: impl FnOnce() -> Remedy) -> Finding {
     let finding = if height < limit {
-        Finding::new(Verdict::Warn, words).remedy(say!(
-            "Mount it {} higher, or bring the stern up by as much (see stern/trim-change).",
-            Measure::tape(limit - height)
-        ))
+        Finding::new(Verdict::Warn, words).remedy(remedy())
     } else {
         Finding::new(Verdict::Pass, words)
     };
@@ -152,7 +173,7 @@ fn at_rest(height: Length, limit: Length, words: Text) -> Finding {
 }
 
 /// A plate against the water that leaves the transom under way; at rest it lies in the water.
-fn plate(bracket: &Bracket, foot: &Point3<f64>, words: Text, sheet: &mut Sheet) -> Finding {
+fn plate(rig: &Rig, group: &Group, bracket: &Bracket, foot: &Point3<f64>, words: Text, sheet: &mut Sheet) -> Finding {
     let setback = match bracket.setback.ask() {
         Ok(setback) => setback.value,
         Err(missing) => return Finding::unmeasured(vec![missing]),
@@ -161,12 +182,51 @@ fn plate(bracket: &Bracket, foot: &Point3<f64>, words: Text, sheet: &mut Sheet) 
     let limit = running_water(sheet, setback).value();
     let words = words.then(say!("; it stands {} above the bottom.", Measure::tape(height)));
     let finding = if height < limit {
-        Finding::new(Verdict::Warn, words).remedy(say!(
-            "Mount it {} higher: there it drags in the water that leaves the transom under way.",
-            Measure::tape(limit - height)
-        ))
+        Finding::new(Verdict::Warn, words).remedy(higher(rig, group, bracket, limit - height).unwrap_or_else(|| {
+            mend::yard("There it drags in the water that leaves the transom under way: ask for a shorter plate, or one that is made higher.")
+        }))
     } else {
         Finding::new(Verdict::Pass, words)
     };
     finding.against(Measure::tape(height), Limit::AtLeast(Measure::tape(limit)))
+}
+
+/// Step in which a bracket is mounted higher. Common practice, no source.
+const HIGHER_IN: f64 = 0.25;
+
+/// The bracket mounted higher by so much, where its engines then hang in a row that the plate's window allows.
+fn higher(rig: &Rig, group: &Group, bracket: &Bracket, by: Length) -> Option<Remedy> {
+    let by = mend::well_up(by, HIGHER_IN);
+    let mut changes = vec![Change::to(
+        format!("{}.bracket.bottom", group.entry),
+        mend::exactly(bracket.bottom.reading()?.value + by),
+    )];
+    changes.push(Change::to(format!("{}.drop", group.entry), mend::exactly(bracket.drop.reading()?.value - by)));
+    let mut row = None;
+    for engine in group.engines.iter().filter(|_| !group.is_lifted()) {
+        row = Some(Rows::of(rig, group, engine).ok()?.best_shifted(by / lean(rig).cos())?);
+    }
+    let words = match row {
+        Some(row) if group.engines.iter().any(|engine| engine.holes_up.reading().is_some()) => {
+            changes.push(Change::to(format!("{}.holes_up", group.entry), row.to_string()));
+            say!("Mount it {} higher, its engines {}.", Measure::tape(by), holes_up(row))
+        }
+        _ => say!("Mount it {} higher.", Measure::tape(by)),
+    };
+    Some(mend::change(words, changes))
+}
+
+/// The bracket mounted higher, or the stern brought up.
+fn out_of_the_water(rig: &Rig, float: &Float, hung: (&Group, &Bracket), by: Length, wanted: &[Wanted]) -> Remedy {
+    // A box that comes up carries less, and she goes down: no reckoning in one step.
+    let higher = higher(rig, hung.0, hung.1, by).filter(|_| hung.1.spec.kind != Some(BracketKind::Box));
+    let (up, _) = put_back(rig, float, wanted);
+    match (higher, up) {
+        (Some(higher), Some(up)) => higher.and_else(so(Text::from("Or bring the stern up: "), up)),
+        (Some(one), None) => one,
+        (None, Some(up)) => so(Text::from("To bring it up: "), up),
+        (None, None) => {
+            mend::yard("Ask for a bracket that is made higher, or with a larger box; the height of its engines stays.")
+        }
+    }
 }

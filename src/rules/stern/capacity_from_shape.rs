@@ -1,5 +1,6 @@
 //! `stern/capacity-from-shape`
 
+use crate::rules::mend;
 use nalgebra::Point3;
 use uom::si::f64::{Angle, Mass};
 
@@ -93,11 +94,11 @@ fn judge(case: &Case) -> Judgement {
         Measure::of(open)
     ));
     let finding = if most.capacity.value() < limit {
-        Finding::new(Verdict::Warn, says).remedy(say!(
+        Finding::new(Verdict::Warn, says).remedy(mend::care(say!(
             "Load her to {} at the most until the builder has explained the plate; check the height of the {} first.",
             least.capacity.measure(),
             least.first
-        ))
+        )))
     } else {
         Finding::new(Verdict::Pass, says)
     };

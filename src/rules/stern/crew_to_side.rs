@@ -1,5 +1,6 @@
 //! `stern/crew-to-side`
 
+use crate::rules::mend;
 use uom::si::f64::{Angle, Length, Mass};
 
 use super::upright;
@@ -56,7 +57,7 @@ fn judge(case: &Case) -> Judgement {
         .find_map(|loaded| Some((loaded, loaded.judged()?.upright().err()?)));
     if let Some((loaded, why)) = turned {
         return Ok(Finding::new(Verdict::Fail, say!("In `{}` ", loaded.name.as_str()).then(why).then(Text::from(".")))
-            .remedy(Text::from("Never let so many to one rail; check weights and places if that cannot be.")));
+            .remedy(mend::care("Never let so many to one rail; check weights and places if that cannot be.")));
     }
     let loadings = upright(float)?;
     let heel = |lies: &Floating| lies.attitude().heel.abs();
@@ -104,7 +105,7 @@ fn judge(case: &Case) -> Judgement {
             float.mass_at(state, &entry.weight.centre, range, goal)
         };
         let heels = || angle(lies) < 0.0 && less(&angle).is_none();
-        finding = finding.remedy(match (less(&goal), at_rail, lowest) {
+        finding = finding.remedy(mend::care(match (less(&goal), at_rail, lowest) {
             (Some(less), Some(entry), _) => say!(
                 "Allow no more than {} at the rail, {} less than here.",
                 Measure::of(entry.weight.mass + less),
@@ -117,7 +118,7 @@ fn judge(case: &Case) -> Judgement {
             _ => Text::from(
                 "Even with nobody at the rail she heels too far: right her list first (see stern/list).",
             ),
-        });
+        }));
     }
     sheet.remark(say!(
         "{} altogether, centre {} off the centreline; beam {}",

@@ -1,12 +1,13 @@
 //! `stern/freeboard`
 
+use super::so;
+use crate::rules::mend;
 use uom::si::f64::Length;
 
-use super::{all_upright, height_sheet, heights_table, inboard, lost, put_back, worst};
+use super::{all_upright, height_sheet, heights_table, inboard, lost, put_back, too_low, worst};
 use crate::case::Case;
 use crate::case::float::{Crew, EdgePoint, Loaded};
 use crate::job::{self, Category, EdgeKind};
-use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -74,12 +75,10 @@ fn judge(case: &Case) -> Judgement {
     };
     let mut finding = Finding::new(verdict, words.then(change).then(Text::from(".")));
     if verdict != Verdict::Pass {
-        let point = lowest.edge.point;
-        let goal = |f: &Floating| f.height_above_water(&point).si() - least.si();
-        let (remedy, table) = put_back(float, lowest.state, &goal);
+        let (remedy, table) = put_back(case.rig, float, &too_low(&inboard, &edges, &|loaded, _| Some(limit(loaded))));
         finding = finding.remedy(match remedy {
-            Some(remedy) => say!("To keep {}: ", Measure::tape(least)).then(remedy),
-            None => Text::from("Stowing forward is not enough: she is overloaded for her freeboard."),
+            Some(remedy) => so(say!("To keep {}: ", Measure::tape(least)), remedy),
+            None => mend::care("Stowing forward is not enough: she is overloaded for her freeboard. Carry less."),
         });
         if let Some(table) = table {
             finding = finding.table(table);

@@ -1,5 +1,6 @@
 //! `stern/metacentric-height`
 
+use crate::rules::mend;
 use uom::si::f64::Length;
 
 use super::inboard;
@@ -44,7 +45,7 @@ fn judge(case: &Case) -> Judgement {
             Err(why) => {
                 let finding =
                     Finding::new(Verdict::Fail, say!("In `{}` ", loaded.name.as_str()).then(why).then(Text::from(".")))
-                        .remedy(Text::from(
+                        .remedy(mend::care(
                             "Check weights, places and shape first; if they are right, she must not carry this.",
                         ));
                 return Ok(match &state.outcome {
@@ -83,7 +84,7 @@ fn judge(case: &Case) -> Judgement {
         let verdict = if gm.si() < 0.0 { Verdict::Fail } else { Verdict::Warn };
         let drop = Term::new("GM", least) - Term::new("found", gm);
         let lower = sheet.set("ΔKG", "her centre must come down by", drop);
-        Finding::new(verdict, words).remedy(remedy(state, lower.value()))
+        Finding::new(verdict, words).remedy(mend::yard(remedy(state, lower.value())))
     } else {
         Finding::new(Verdict::Pass, words)
     };

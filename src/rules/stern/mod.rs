@@ -7,6 +7,7 @@ mod freeboard;
 mod list;
 mod metacentric_height;
 mod plate_immersed;
+mod put_back;
 mod scuppers;
 mod trim_change;
 mod well_edge;
@@ -22,13 +23,16 @@ pub use scuppers::SCUPPERS;
 pub use trim_change::TRIM_CHANGE;
 pub use well_edge::WELL_EDGE;
 
-use uom::si::f64::{Length, Mass};
+use put_back::{Wanted, put_back, room_at_stern, so, stowed, too_low};
+
+use crate::rules::mend;
+use uom::si::f64::Length;
 
 use super::{Finding, Verdict};
-use crate::case::float::{Crew, EdgePoint, Float, Loaded, Shift, State};
+use crate::case::float::{Crew, EdgePoint, Float, Loaded, State};
 use crate::job::EdgeKind;
 use crate::physics::float::Floating;
-use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::working::{Sheet, Table};
 
 /// A loading, what is judged in it, and how she lies.
@@ -51,9 +55,8 @@ fn all_upright(float: &Float, verdict: Verdict, wanted: impl Fn(&Loaded) -> bool
     let all = float.loadings.iter().filter(|loaded| wanted(loaded)).filter_map(lying);
     all.collect::<Result<_, _>>().map_err(|why| {
         let why = why.then(Text::from("."));
-        Finding::new(verdict, why).remedy(Text::from(
-            "Check weights, places and shape first; if they are right, she must not carry this (see stern/metacentric-height).",
-        ))
+        Finding::new(verdict, why).remedy(mend::look(
+            "Check weights, places and shape first; if they are right, she must not carry this (see stern/metacentric-height)."))
     })
 }
 
@@ -165,102 +168,4 @@ fn height_sheet(height: &Height, floating: &Floating) -> Sheet {
             - Term::new("d", floating.plane.offset()),
     );
     sheet
-}
-
-/// What to move forward, in words.
-fn plan_words(plan: &[Shift]) -> Text {
-    Text::join(
-        plan.iter().map(|shift| {
-            say!(
-                "{} ({}) {} forward, to {} from the transom",
-                shift.name.as_str(),
-                Measure::of(shift.mass),
-                Measure::styled(shift.forward.unwrap_or(Length::from_si(0.0)), Style::FeetInches),
-                Measure::styled(shift.to, Style::FeetInches)
-            )
-        }),
-        ", and ",
-    )
-}
-
-/// How far each thing aboard would have to go alone.
-fn shifts_table(shifts: &[Shift]) -> Table {
-    let rows = shifts
-        .iter()
-        .map(|shift| {
-            vec![
-                Text::from(shift.name.as_str()),
-                Measure::of(shift.mass).into(),
-                shift.forward.map_or(Text::from("not enough alone"), |forward| {
-                    Measure::styled(forward, Style::FeetInches).into()
-                }),
-                Measure::styled(shift.to, Style::FeetInches).into(),
-            ]
-        })
-        .collect();
-    Table::new("what would put her back, each alone", &["item", "weight", "forward by", "to"], rows)
-}
-
-/// Less than this part of what hangs on the stern is no engine for the boat any more, and is not told as a way out.
-/// Common practice, no source.
-const LEAST_LEFT: f64 = 0.5;
-
-/// The ways to meet a goal: things moved forward, else ballast; and less on the stern. In words, with a
-/// table of what each thing does alone.
-fn put_back(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> (Option<Text>, Option<Table>) {
-    let shifts = float.shifts(state, goal);
-    let table = (!shifts.is_empty()).then(|| shifts_table(&shifts));
-    let moved = match float.plan(state, goal) {
-        Some(plan) => Some(say!("move ").then(plan_words(&plan))),
-        None => ballast(float, state, goal),
-    };
-    let less = float.on_stern(state).and_then(|(_, hung)| {
-        let room = room_at_stern(float, state, goal).filter(|room| room.si() < 0.0)?;
-        let left = hung + room;
-        (left >= LEAST_LEFT * hung)
-            .then(|| say!("hang {} less on the stern, {} in all", Measure::of(-room), Measure::of(left)))
-    });
-    let ways = match (moved, less) {
-        (Some(moved), Some(less)) => Some(moved.then(Text::from("; or ")).then(less)),
-        (Some(moved), None) => Some(moved),
-        (None, Some(less)) => Some(less.then(Text::from(" (nothing moved or stowed forward is enough)"))),
-        (None, None) => None,
-    };
-    (ways.map(|ways| ways.then(Text::from("."))), table)
-}
-
-/// More than this part of what she weighs is not stowed to trim her, and is not told. Common practice, no source.
-const MOST_BALLAST: f64 = 0.2;
-
-fn ballast(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Option<Text> {
-    let place = float.ballast_place(state);
-    let none = Mass::from_si(0.0);
-    let mass = float.mass_at(state, &place, (none, MOST_BALLAST * state.total.mass), goal)?;
-    Some(say!(
-        "stow {} more {} forward of the transom (nothing aboard moved forward is enough)",
-        Measure::of(mass),
-        Measure::styled(Length::from_si(place.x), Style::FeetInches)
-    ))
-}
-
-/// More than anyone would hang on her stern, kg: where the search for the most ends.
-const SEARCH_KG: f64 = 5000.0;
-
-/// The weight that can still be hung at the engines' place until the goal comes down to zero; below zero
-/// as much must come off.
-fn room_at_stern(float: &Float, state: &State, goal: &dyn Fn(&Floating) -> f64) -> Option<Mass> {
-    let (place, hung) = float.on_stern(state)?;
-    let room = |from: f64, to: f64| float.mass_at(state, &place, (Mass::from_si(from), Mass::from_si(to)), goal);
-    if goal(state.floating()?) < 0.0 {
-        return room(-hung.si(), 0.0);
-    }
-    // She may turn over or sink on the way to the far end: come nearer until she does not.
-    let mut most = SEARCH_KG;
-    while most > 1.0 {
-        if let Some(room) = room(0.0, most) {
-            return Some(room);
-        }
-        most *= 0.7;
-    }
-    None
 }

@@ -1,5 +1,9 @@
 //! `stern/plate-immersed`
 
+use crate::case::{Rows, holes_up};
+use crate::physics::height::HOLE_ROW_STEP_IN;
+use crate::rig::{Engine, Group, Rig};
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
 use super::{inboard, upright};
@@ -39,7 +43,7 @@ fn judge(case: &Case) -> Judgement {
     let loadings = upright(float)?;
     let mut lacking: Vec<Missing> = Vec::new();
     let mut rows = Vec::new();
-    let mut worst: Option<(Length, &str, &str)> = None;
+    let mut worst: Option<(Length, (&Group, &Engine), &str)> = None;
     for (group, engine) in outfit.engines() {
         if group.is_lifted() {
             continue;
@@ -59,11 +63,11 @@ fn judge(case: &Case) -> Judgement {
                 Measure::of(under).into(),
             ]);
             if worst.is_none_or(|(least, ..)| under < least) {
-                worst = Some((under, &engine.label, &loaded.name));
+                worst = Some((under, (group, engine), &loaded.name));
             }
         }
     }
-    let Some((under, engine, loading)) = worst else {
+    let Some((under, (group, engine), loading)) = worst else {
         return Ok(if lacking.is_empty() {
             Finding::not_applicable(Text::from(
                 "Only engines on lifting brackets: they are lowered until they run wet.",
@@ -79,13 +83,12 @@ fn judge(case: &Case) -> Judgement {
     } else {
         say!("lies {} under water", found)
     };
-    let words = say!("The plate of the {} ", engine).then(lies).then(say!(" at rest in `{}`.", loading));
+    let words = say!("The plate of the {} ", engine.label.as_str()).then(lies).then(say!(" at rest in `{}`.", loading));
     if under >= least && !lacking.is_empty() {
         return Ok(Finding::unmeasured(lacking));
     }
     let finding = if under < least {
-        Finding::new(Verdict::Warn, words)
-            .remedy(say!("Hang it {} lower, or choose a shaft longer by as much.", Measure::tape(least - under)))
+        Finding::new(Verdict::Warn, words).remedy(lower(rig, group, engine, least - under))
     } else {
         Finding::new(Verdict::Pass, words)
     };
@@ -95,3 +98,24 @@ fn judge(case: &Case) -> Judgement {
         rows,
     )))
 }
+
+/// The engine hung lower by whole rows, where there are so many and the plate's window allows it; else a longer shaft.
+fn lower(rig: &Rig, group: &Group, engine: &Engine, by: Length) -> Remedy {
+    let down = (by / inches(HOLE_ROW_STEP_IN)).si().ceil().max(1.0) as usize;
+    let rows = Rows::of(rig, group, engine).ok();
+    let now = engine.holes_up.reading().copied().map(usize::from);
+    let row = now.and_then(|now| now.checked_sub(down));
+    match row.zip(rows).filter(|(row, rows)| rows.allows(*row)) {
+        Some((row, _)) => mend::change(
+            say!("Hang it lower: {}.", holes_up(row)),
+            [Change::to(format!("{}.holes_up", group.entry), row.to_string())],
+        ),
+        None => mend::look(say!(
+            "It wants a shaft longer by {}, or more weight aft: look at the waterline and at the transom's height again first.",
+            Measure::tape(mend::up(by, SHAFT_STEP_IN))
+        )),
+    }
+}
+
+/// Step in which a shaft is asked for. Common practice, no source.
+const SHAFT_STEP_IN: f64 = 1.0;

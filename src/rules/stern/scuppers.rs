@@ -1,12 +1,12 @@
 //! `stern/scuppers`
 
+use crate::rules::mend::{self, Remedy};
 use uom::si::f64::Length;
 
-use super::{Height, Lying, all_upright, height_sheet, heights_table, inboard, lost, put_back, worst};
+use super::{Height, Lying, all_upright, height_sheet, heights_table, inboard, lost, put_back, too_low, worst};
 use crate::case::Case;
 use crate::case::float::{Crew, EdgePoint, Loaded};
 use crate::job::{self, Category, EdgeKind};
-use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -87,18 +87,18 @@ fn judge(case: &Case) -> Judgement {
             .then(for_a_while(&all, &edges, &lowest)),
     );
     if verdict == Verdict::Warn {
-        let point = lowest.edge.point;
-        let goal = |f: &Floating| f.height_above_water(&point).si() - least.si();
-        let (remedy, table) = put_back(float, lowest.state, &goal);
+        let (remedy, table) = put_back(case.rig, float, &too_low(&all, &edges, &limit));
+        let keep = if least.si() > 0.0 {
+            say!("To keep {}: ", Measure::tape(least))
+        } else {
+            Text::from("To keep it above water: ")
+        };
         finding = finding.remedy(match remedy {
-            Some(remedy) => if least.si() > 0.0 {
-                say!("To keep {}: ", Measure::tape(least))
-            } else {
-                Text::from("To keep it above water: ")
+            Some(remedy) => {
+                let until = Text::from(" Until then keep the scuppers' valves shut at rest.");
+                Remedy { words: keep.then(remedy.words).then(until), ..remedy }
             }
-            .then(remedy)
-            .then(Text::from(" Until then keep the scuppers' valves shut at rest.")),
-            None => Text::from("Stowing forward is not enough: raise sole and outlets, or hang less on the stern."),
+            None => mend::yard("Stowing forward and lighter engines are not enough: raise sole and outlets, or keep the scuppers' valves shut at rest."),
         });
         if let Some(table) = table {
             finding = finding.table(table);

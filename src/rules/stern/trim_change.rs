@@ -1,5 +1,7 @@
 //! `stern/trim-change`
 
+use super::{Wanted, so};
+use crate::rules::mend;
 use uom::si::f64::{Angle, Length};
 
 use super::put_back;
@@ -68,10 +70,10 @@ fn judge(case: &Case) -> Judgement {
         let sign = worst.trim().si().signum();
         let goal = |f: &Floating| sign * (wanted - f.attitude().trim.si());
         let finding = Finding::new(Verdict::Warn, words(worst));
-        let (remedy, table) = put_back(float, worst.after, &goal);
+        let (remedy, table) = put_back(case.rig, float, &[Wanted { state: worst.after, goal: Box::new(goal) }]);
         let finding = match remedy.filter(|_| sign > 0.0) {
-            Some(remedy) => finding.remedy(say!("To give the whole trim back: ").then(remedy)),
-            None => finding.remedy(Text::from(if sign > 0.0 {
+            Some(remedy) => finding.remedy(so(Text::from("To give the whole trim back: "), remedy)),
+            None => finding.remedy(mend::care(if sign > 0.0 {
                 "Nothing that can be moved or stowed gives the trim back: lighter engines or less setback would."
             } else {
                 "She trims by the bow now: stow what can be moved farther aft."

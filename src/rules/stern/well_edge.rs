@@ -1,8 +1,10 @@
 //! `stern/well-edge`
 
+use super::{Height, so};
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
-use super::{all_upright, height_sheet, heights_table, lost, put_back, room_at_stern, worst};
+use super::{all_upright, height_sheet, heights_table, lost, put_back, room_at_stern, too_low, worst};
 use crate::case::Case;
 use crate::case::float::{Crew, EdgePoint, Loaded};
 use crate::job::{self, EdgeKind};
@@ -49,7 +51,7 @@ fn judge(case: &Case) -> Judgement {
     let Some(lowest) = worst(&loadings, &edges, &|loaded, _| Some(least(loaded))) else {
         return Ok(Finding::unmeasured(vec![Missing::one(reading!(job::Job.edges))]));
     };
-    let least = least(lowest.loaded);
+    let least = self::least(lowest.loaded);
     let found = Measure::tape(lowest.height);
     let name = lowest.edge.name.as_str();
     let loading = lowest.loaded.name.as_str();
@@ -88,10 +90,11 @@ fn judge(case: &Case) -> Judgement {
             ));
         }
     } else {
-        let (ways, table) = put_back(float, lowest.state, &goal);
+        let (ways, table) =
+            put_back(case.rig, float, &too_low(&loadings, &edges, &|loaded, _| Some(self::least(loaded))));
         finding = finding.remedy(match ways {
-            Some(ways) => say!("To keep {}: ", Measure::tape(least)).then(ways),
-            None => Text::from("Neither lighter engines nor stowing forward is enough: raise the edge."),
+            Some(ways) => so(say!("To keep {}: ", Measure::tape(least)), ways),
+            None => raised(&lowest, least),
         });
         if let Some(table) = table {
             finding = finding.table(table);
@@ -102,4 +105,24 @@ fn judge(case: &Case) -> Judgement {
         sheet.append(height_sheet(&lowest, floating));
     }
     Ok(finding.against(found, Limit::AtLeast(Measure::tape(least))).table(heights_table(float, &edges)).working(sheet))
+}
+
+/// Step in which an edge is raised. Common practice, no source.
+const RAISED_IN: f64 = 0.25;
+
+/// The edge raised by what it lacks.
+fn raised(lowest: &Height, least: Length) -> Remedy {
+    let by = mend::well_up(least - lowest.height, RAISED_IN);
+    let words = say!(
+        "Neither lighter engines nor stowing forward is enough: raise the {} by {}.",
+        lowest.edge.name.as_str(),
+        Measure::tape(by)
+    );
+    match &lowest.edge.entry {
+        Some(entry) => {
+            let up = Length::from_si(lowest.edge.point.z) + by;
+            mend::change(words, [Change::to(format!("{entry}.up"), mend::exactly(up))])
+        }
+        None => mend::yard(words),
+    }
 }

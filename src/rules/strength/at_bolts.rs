@@ -1,5 +1,6 @@
 //! A part at the bolts: which of them is nearest to giving way, and whether enough is told to judge it.
 
+use super::entry;
 use super::weigh::Weighed;
 use super::{factor, first, limit, old_factor};
 use crate::case::strength::show::{force, ratio};
@@ -9,6 +10,7 @@ use crate::physics::fit;
 use crate::quantity::{Dimensioned, Text, inches, say};
 use crate::reading::{Declared, reading};
 use crate::rig::{Group, Missing, Ran, Rig};
+use crate::rules::mend::{self, Change, Remedy};
 use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::Length;
@@ -171,25 +173,28 @@ fn is_drilled(group: &Group) -> bool {
 }
 
 /// What to do about bolts that are too weak: a size that bears pull and shear together, or more of them.
-pub(super) fn stronger_bolts(judged: &Judged, required: f64, rig: &Rig, strength: &Strength) -> Text {
+pub(super) fn stronger_bolts(judged: &Judged, required: f64, rig: &Rig, strength: &Strength) -> Remedy {
     let footing = judged.footing;
     match next_bolt(footing, required, rig, strength) {
-        Some(name) => say!(
-            "Set {} bolts of {} in place of {} at the {}.",
-            name.as_str(),
-            footing.grade.name.as_str(),
-            footing.size.name.as_str(),
-            footing.name.as_str()
+        Some(name) => mend::change(
+            say!(
+                "Set {} bolts of {} in place of {} at the {}.",
+                name.as_str(),
+                footing.grade.name.as_str(),
+                footing.size.name.as_str(),
+                footing.name.as_str()
+            ),
+            [Change::to(format!("{}.bolts.size", entry(rig, footing)), format!("{name:?}"))],
         ),
         None => {
             let factor = strength.after.combined_with(footing, &footing.size, strength.driving);
-            say!(
+            mend::yard(say!(
                 "No bolt of {} that goes through its holes is enough: share the load over {} bolts or more of {} at the {}, spread over a taller face.",
                 footing.grade.name.as_str(),
                 (footing.bolts.len() as f64 * required / factor).ceil() as usize,
                 footing.size.name.as_str(),
                 footing.name.as_str()
-            )
+            ))
         }
     }
 }

@@ -1,9 +1,14 @@
 //! `strength/bending`
 
+use super::core_first;
+use super::panel_deflection::allowed_movement;
+use crate::case::strength::Knee;
+use crate::rig::Rig;
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
 use super::weigh::Weighed;
-use super::{CORE_FIRST, DESIGN_FACTOR, by_case, factor, first, limit, ready_with_core, verdict};
+use super::{DESIGN_FACTOR, by_case, factor, first, limit, ready_with_core, verdict};
 use crate::case::Case;
 use crate::case::strength::show::{place, ratio};
 use crate::case::strength::{Bent, Cure, Laden, Strength, Way, ply, solved, support};
@@ -60,37 +65,54 @@ fn judge(case: &Case) -> Judgement {
     let weighed = Weighed::of(case, strength, Way::Bending, DESIGN_FACTOR);
     let mut finding = weighed.finding(case, strength, Way::Bending, what).working(sheet).table(cases(strength));
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
-        finding = finding.remedy(strengthen(strength));
+        finding = finding.remedy(strengthen(case.rig, strength));
     }
     Ok(finding)
 }
 
 /// What makes the transom strong enough in bending and in shear beside what holds it: one remedy for both.
-pub(super) fn strengthen(strength: &Strength) -> Text {
+///
+/// Where its movement can be held too, it is: one remedy for all three.
+pub(super) fn strengthen(rig: &Rig, strength: &Strength) -> Remedy {
     let least = |bent: &Bent| bent.factor(Way::Bending).min(bent.factor(Way::Shear));
-    remedy(strength, &|bent| least(bent) >= OF_THE_PLACE * DESIGN_FACTOR, &|bent| {
+    let strong = |bent: &Bent| least(bent) >= OF_THE_PLACE * DESIGN_FACTOR;
+    let becomes = |bent: &Bent| {
         say!(
             "it then bears {} times what bends it and {} times the shear beside what holds it",
             factor(bent.factor(Way::Bending)),
             factor(bent.factor(Way::Shear))
         )
-    })
+    };
+    let moves = |bent: &Bent| bent.deflection().1.largest_deflection.abs();
+    let stiff = |bent: &Bent| moves(bent) * OF_THE_PLACE <= allowed_movement(&strength.board);
+    let limber = !stiff(&strength.after.bent);
+    if limber && strength.cure(&|bent| strong(bent) && stiff(bent)).is_some() {
+        return remedy(rig, strength, &|bent| strong(bent) && stiff(bent), &|bent| {
+            becomes(bent).then(say!(", and moves {}", Measure::of(Length::from_si(moves(bent)))))
+        });
+    }
+    remedy(rig, strength, &strong, &becomes)
 }
 
 /// What a knee that stands a sixteenth beside its named place can take off the factor. Common practice, no source: half a
 /// percent was found, four times that is allowed for.
-const OF_THE_PLACE: f64 = 1.02;
+pub(super) const OF_THE_PLACE: f64 = 1.02;
 
 /// Knees where they are enough, else a thicker transom, both solved; a core that was found soft is no ground to build on.
-pub(super) fn remedy(strength: &Strength, is_enough: &dyn Fn(&Bent) -> bool, becomes: &dyn Fn(&Bent) -> Text) -> Text {
+pub(super) fn remedy(
+    rig: &Rig,
+    strength: &Strength,
+    is_enough: &dyn Fn(&Bent) -> bool,
+    becomes: &dyn Fn(&Bent) -> Text,
+) -> Remedy {
     if strength.left() != KnockDown::SOUND {
-        return Text::from(CORE_FIRST);
+        return core_first();
     }
     let tape = |metres: f64| Measure::tape(Length::from_si(metres));
     let core = strength.board.layers[strength.board.core].material.name.as_str();
     let Some((Cure { knees, more }, bent)) = strength.cure(is_enough) else {
-        return Text::from(
-            "No pair of knees beside the bracket and no build-up of 2 in is enough: choose lighter or weaker engines or less setback, or have the transom designed anew.",
+        return mend::yard(
+            "No pair of knees beside the bracket and no build-up of 2 in is enough: lighter or weaker engines, less setback, or a transom that is designed anew.",
         );
     };
     let pair = knees.map_or(Text::default(), |knee| {
@@ -105,7 +127,11 @@ pub(super) fn remedy(strength: &Strength, is_enough: &dyn Fn(&Bent) -> bool, bec
         (Some(_), true) => say!(", and build the transom up by {} of {} over its width", Measure::tape(more), core),
         (None, true) => say!("Build the transom up by {} of {} over its width", Measure::tape(more), core),
     };
-    pair.then(built).then(Text::from(": ")).then(becomes(bent)).then(Text::from("."))
+    let changes = knees
+        .map(|knee| fitted(rig, &knee))
+        .into_iter()
+        .chain((more > Length::default()).then(|| mend::thicker(rig, more)));
+    mend::change(pair.then(built).then(Text::from(": ")).then(becomes(bent)).then(Text::from(".")), changes.flatten())
 }
 
 /// Stress over strength of each case before and after.
@@ -128,4 +154,17 @@ fn study(case: &Case) -> Option<Finding> {
     )
     .against(factor(value), limit(DESIGN_FACTOR));
     Some(answer.tables().into_iter().fold(finding.working(sheet), Finding::table))
+}
+
+/// A pair of knees like this one, beside those that stand there.
+pub(super) fn fitted(rig: &Rig, knee: &Knee) -> Vec<Change> {
+    let there = rig.structure.knees.reading().map_or(0, Vec::len);
+    let height = mend::quoted(Measure::tape(Length::from_si(knee.to - knee.from)));
+    let at = Measure::tape(Length::from_si(knee.y.abs()));
+    let one = |side: &str| format!("(at: {side}({}), height: {height})", mend::quoted(at));
+    if there == 0 {
+        return vec![Change::to("structure.knees", format!("[{}, {}]", one("port"), one("starboard")))];
+    }
+    let sides = ["port", "starboard"].into_iter().enumerate();
+    sides.map(|(i, side)| Change::to(format!("structure.knees[{}]", there + i), one(side))).collect()
 }

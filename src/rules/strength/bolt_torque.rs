@@ -1,9 +1,12 @@
 //! `strength/bolt-torque`
 
+use super::{core_first, entry};
+use crate::rig::Rig;
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::{Force, Length};
 
 use super::at_bolts::CLAMPED;
-use super::{CORE_FIRST, ready_with_core};
+use super::ready_with_core;
 use crate::case::Case;
 use crate::case::strength::{Footing, Laden, Part, Strength};
 use crate::job::{self, ThreadState};
@@ -47,8 +50,11 @@ fn judge(case: &Case) -> Judgement {
     let strength = ready_with_core(case)?;
     let mut worst: Option<Finding> = None;
     for footing in &strength.after.footings {
-        let finding =
-            if footing.clamped { Finding::not_applicable(Text::from(CLAMPED)) } else { one(footing, strength) };
+        let finding = if footing.clamped {
+            Finding::not_applicable(Text::from(CLAMPED))
+        } else {
+            one(case.rig, footing, strength)
+        };
         finding.keep_worse(&mut worst);
     }
     Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![case.rig.after.missing()])))
@@ -120,7 +126,7 @@ fn allowed(footing: &Footing, strength: &Strength, sheet: &mut Sheet) -> Allowed
     Allowed { torque, by, plain: None, nut_factor, thread }
 }
 
-fn one(footing: &Footing, strength: &Strength) -> Finding {
+fn one(rig: &Rig, footing: &Footing, strength: &Strength) -> Finding {
     let mut sheet = Sheet::default();
     let allowed = allowed(footing, strength, &mut sheet);
     let name = footing.name.as_str();
@@ -140,9 +146,9 @@ fn one(footing: &Footing, strength: &Strength) -> Finding {
     let bolts = footing.lacks(Part::Tension);
     let finding = if preloaded > footing.tension_capacity(&mut Sheet::default()).value() {
         let summary = say!("{} stretches the bolts of the {} for good.", found, name);
-        told(Finding::new(Verdict::Fail, summary).remedy(advice(&allowed, footing)), bolts)
+        told(Finding::new(Verdict::Fail, summary).remedy(slacker(rig, &allowed, footing)), bolts)
     } else if given.value > tolerated(&allowed) {
-        beyond(&allowed, footing, strength, found, need)
+        beyond(rig, &allowed, footing, strength, (found, need))
     } else if allowed.plain.is_some_and(|plain| given.value > plain) {
         Finding::unmeasured(footing.lacks(Part::Crush))
     } else if greatest > preloaded {
@@ -153,7 +159,7 @@ fn one(footing: &Footing, strength: &Strength) -> Finding {
             Measure::of(preloaded),
             Measure::of(greatest)
         );
-        told(Finding::new(Verdict::Warn, summary).remedy(tighter(&allowed, need)), bolts)
+        told(Finding::new(Verdict::Warn, summary).remedy(tighter(rig, &allowed, footing, need)), bolts)
     } else {
         Finding::new(Verdict::Pass, say!("{} holds the joint of the {} shut, and bolt and core bear it.", found, name))
     };
@@ -182,6 +188,29 @@ fn advice(allowed: &Allowed, footing: &Footing) -> Text {
     )
 }
 
+/// Below this nobody tightens a mounting bolt; such a core wants something let in or a plate, N·m. Common practice, no source.
+const LEAST_NM: f64 = 7.0;
+
+/// Tightened to no more than what is borne; where that is next to nothing, what is wrong is no torque.
+fn slacker(rig: &Rig, allowed: &Allowed, footing: &Footing) -> Remedy {
+    if allowed.torque < Moment::from_si(LEAST_NM) {
+        return mend::yard(say!(
+            "No torque worth the name is borne at the {}: set a backing plate or sleeves in the core first.",
+            footing.name.as_str()
+        ));
+    }
+    let entry = format!("{}.bolts.torque", entry(rig, footing));
+    mend::change(advice(allowed, footing), [Change::to(entry, newton_metres(allowed.torque * JUST_BELOW))])
+}
+
+/// A torque that is told as the greatest is set this much short of it. Common practice, no source: nobody reads a wrench closer.
+const JUST_BELOW: f64 = 0.99;
+
+/// A torque, to be written in a job.
+fn newton_metres(torque: Moment) -> String {
+    format!("\"{:.3} N·m\"", torque.si())
+}
+
 /// The torque above which it is too much.
 fn tolerated(allowed: &Allowed) -> Moment {
     if allowed.by == Bears::Sheet { ABOVE_SHEET * allowed.torque } else { allowed.torque }
@@ -193,7 +222,13 @@ fn told(finding: Finding, missing: Vec<Missing>) -> Finding {
 }
 
 /// A torque beyond what is allowed; `need` keeps the joint shut.
-fn beyond(allowed: &Allowed, footing: &Footing, strength: &Strength, found: Measure, need: Moment) -> Finding {
+fn beyond(
+    rig: &Rig,
+    allowed: &Allowed,
+    footing: &Footing,
+    strength: &Strength,
+    (found, need): (Measure, Moment),
+) -> Finding {
     let name = footing.name.as_str();
     let soft = strength.left() != KnockDown::SOUND;
     let (summary, missing) = match allowed.by {
@@ -208,23 +243,28 @@ fn beyond(allowed: &Allowed, footing: &Footing, strength: &Strength, found: Meas
         Bears::Core => (say!("{} sinks the washers of the {} into the core.", found, name), Vec::new()),
     };
     let remedy = match allowed.by {
-        Bears::Core if soft => Text::from(CORE_FIRST),
-        Bears::Core if need > allowed.torque => tighter(allowed, need),
-        _ => advice(allowed, footing),
+        Bears::Core if soft => core_first(),
+        Bears::Core if need > allowed.torque => tighter(rig, allowed, footing, need),
+        _ => slacker(rig, allowed, footing),
     };
     told(Finding::new(Verdict::Warn, summary).remedy(remedy), missing)
 }
 
 /// How a joint is kept shut that opens.
-fn tighter(allowed: &Allowed, need: Moment) -> Text {
+fn tighter(rig: &Rig, allowed: &Allowed, footing: &Footing, need: Moment) -> Remedy {
     let (shuts, most) = (Measure::of(need), Measure::of(allowed.torque));
+    let set = |torque: Moment| vec![Change::to(format!("{}.bolts.torque", entry(rig, footing)), newton_metres(torque))];
     match allowed.by {
-        Bears::Sheet if need <= allowed.torque => say!("Tighten to {}, as the mounting sheet says.", most),
-        Bears::Bolt | Bears::Core if need <= allowed.torque => say!("Tighten to between {} and {}.", shuts, most),
-        Bears::Core => say!("Set larger washers or a backing plate under the nuts, then tighten to {}.", shuts),
-        Bears::Bolt | Bears::Sheet => {
-            Text::from("No torque that the bolts may have keeps it shut: set stronger ones (strength/bolts-tension).")
+        Bears::Sheet if need <= allowed.torque => {
+            mend::change(say!("Tighten to {}, as the mounting sheet says.", most), set(allowed.torque))
         }
+        Bears::Bolt | Bears::Core if need <= allowed.torque => {
+            mend::change(say!("Tighten to between {} and {}.", shuts, most), set((need + allowed.torque) / 2.0))
+        }
+        Bears::Core => {
+            mend::yard(say!("Set larger washers or a backing plate under the nuts, then tighten to {}.", shuts))
+        }
+        Bears::Bolt | Bears::Sheet => mend::yard("No torque that the bolts may have keeps it shut: set stronger ones."),
     }
 }
 

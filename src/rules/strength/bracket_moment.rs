@@ -1,5 +1,7 @@
 //! `strength/bracket-moment`
 
+use super::entry;
+use crate::rules::mend::{self, Change, Mend, Remedy};
 use uom::si::f64::{Acceleration, Length, Mass};
 
 use crate::case::Case;
@@ -115,9 +117,12 @@ fn one(rig: &Rig, footing: &Footing, strength: &Strength) -> (f64, Finding) {
             )
             .then(beside),
         )
-        .remedy(say!(
-            "Ask its maker with the engines' weight and centre, or choose one rated for {} or more.",
-            Measure::of(needed)
+        .remedy(Remedy::new(
+            say!(
+                "Ask its maker with the engines' weight and centre, or have one that is rated for {} or more.",
+                Measure::of(mend::pounds_up(needed))
+            ),
+            [Mend::Ask, Mend::Change(with_rating(rig, footing, mend::pounds_up(needed)))],
         ))
     } else {
         Finding::new(
@@ -149,4 +154,12 @@ fn at_rest(laden: &Laden) -> f64 {
         .flat_map(|footing| &footing.hung)
         .map(|hung| hung.mass.si() * standard_gravity().si() * hung.aft)
         .sum()
+}
+
+/// A bracket like this one with another rated weight.
+fn with_rating(rig: &Rig, footing: &Footing, weight: Mass) -> Vec<Change> {
+    let bracket = rig.after.groups.get(footing.group).and_then(|group| group.bracket.as_ref());
+    let spec = [("rated_weight", mend::quoted(Measure::of(weight)))];
+    let entry = format!("{}.bracket", entry(rig, footing));
+    bracket.map_or(Vec::new(), |bracket| Change::like(&entry, &bracket.spec, &spec).to_vec())
 }

@@ -1,5 +1,8 @@
 //! `strength/core-bearing`
 
+use super::core_first;
+use crate::physics::strength::knockdown::KnockDown;
+use crate::rules::mend;
 use uom::si::f64::{Force, Length};
 
 use super::at_bolts::at_bolts;
@@ -56,12 +59,17 @@ fn judge(case: &Case) -> Judgement {
         let lacking = (DESIGN_FACTOR * worst.demand - worst.capacity) / (footing.diameter() * sound);
         let step = inches(STEP_IN).si();
         let doubler = Length::from_si((lacking / step).ceil() * step);
-        finding = finding.remedy(say!(
+        let words = say!(
             "Bond a doubler of {} of sound {} behind the whole face of the {}, the bolts through both.",
             Measure::tape(doubler),
             board.layers[board.core].material.name.as_str(),
             footing.name.as_str()
-        ));
+        );
+        finding = finding.remedy(if strength.left() == KnockDown::SOUND {
+            mend::change(words, mend::thicker(case.rig, doubler))
+        } else {
+            core_first()
+        });
     }
     Ok(finding)
 }

@@ -57,7 +57,7 @@ fn judge(case: &Case) -> Judgement {
     let weighed = Weighed::of(case, strength, Way::Shear, DESIGN_FACTOR);
     let finding = weighed.finding(case, strength, Way::Shear, what).working(sheet).table(table);
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
-        return Ok(finding.remedy(strengthen(strength)));
+        return Ok(finding.remedy(strengthen(case.rig, strength)));
     }
     Ok(finding)
 }

@@ -1,12 +1,13 @@
 //! `strength/core-under-bolts`
 
+use super::core_first;
+use crate::rules::mend::{self, Change};
 use uom::si::f64::Power;
 
-use super::CORE_FIRST;
 use super::soft_core::core_refused;
 use crate::case::Case;
 use crate::job::{self, Inserts};
-use crate::quantity::{Dimensioned, Measure, Text, horsepower, say};
+use crate::quantity::{Dimensioned, Measure, horsepower, say};
 use crate::reading::reading;
 use crate::rig::{Group, Missing, Rig};
 use crate::rules::rule::rule;
@@ -104,6 +105,9 @@ fn one(case: &Case, group: &Group, weak: &str) -> Finding {
         "Take the {} out round the bolts and let in solid laminate, sound plywood or compression sleeves, bedded and sealed. Where something is let in already, write it down: bolts: (inserts: sleeves) or (inserts: solid).",
         weak
     );
-    let first = if core_refused(case) { say!("{} ", CORE_FIRST) } else { Text::default() };
-    Finding::new(verdict, summary).remedy(first.then(remedy))
+    Finding::new(verdict, summary).remedy(if core_refused(case) {
+        core_first()
+    } else {
+        mend::change(remedy, [Change::to(format!("{}.bolts.inserts", group.entry), "sleeves")])
+    })
 }

@@ -1,9 +1,13 @@
 //! `strength/knees`
 
+use super::bending::fitted;
+use super::core_first;
+use crate::physics::strength::knockdown::KnockDown;
+use crate::rules::mend::{self, Remedy};
 use uom::si::f64::Length;
 
 use crate::case::Case;
-use crate::quantity::{Measure, Text, inches, say};
+use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::reading::All;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
@@ -76,7 +80,27 @@ fn judge(case: &Case) -> Judgement {
             Measure::tape(*setback)
         ),
     )
-    .remedy(Text::from(
-        "Fit a knee beside each side of the bracket, half up the transom at the least, tied to the stringers.",
-    )))
+    .remedy(fit_knees(case)))
+}
+
+/// A pair of knees beside the bracket, where the panel bears more with them.
+fn fit_knees(case: &Case) -> Remedy {
+    let Some((knee, strength)) = case.strength().ok().and_then(|strength| Some((strength.knee_beside()?, strength)))
+    else {
+        return mend::yard(
+            "Have knees drawn beside each side of the bracket, half up the transom at the least, tied to the stringers.",
+        );
+    };
+    if strength.left() != KnockDown::SOUND {
+        return core_first();
+    }
+    let tape = |metres: f64| Measure::tape(Length::from_si(metres));
+    mend::change(
+        say!(
+            "Fit a pair of knees {} each side of the centreline, {} high, tied to the stringers.",
+            tape(knee.y.abs()),
+            tape(knee.to - knee.from)
+        ),
+        fitted(case.rig, &knee),
+    )
 }

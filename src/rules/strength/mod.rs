@@ -35,10 +35,14 @@ pub use panel_deflection::PANEL_DEFLECTION;
 pub use punching::PUNCHING;
 pub use signs::SIGNS;
 pub use soft_core::SOFT_CORE;
+pub(super) use soft_core::core_doubted;
 pub use tabbing::TABBING;
+pub(super) use tabbing::let_go as tabbing_let_go;
 pub use top_edge_tear::TOP_EDGE_TEAR;
 pub use washer_crush::WASHER_CRUSH;
 
+use crate::case::strength::Footing;
+use crate::rules::mend::{self, Remedy};
 use uom::si::f64::{Length, Ratio};
 
 use super::{Finding, Limit, Verdict};
@@ -142,21 +146,32 @@ fn by_case(
 /// What comes before any plate, knee or layer where the core was found soft.
 const CORE_FIRST: &str = "Settle the core first, as strength/soft-core says; build nothing on it before.";
 
+/// What comes first where the core was found soft.
+fn core_first() -> Remedy {
+    mend::first(CORE_FIRST, "strength/soft-core")
+}
+
+/// The entry of the group that hangs on a face.
+fn entry<'r>(rig: &'r Rig, footing: &Footing) -> &'r str {
+    rig.after.groups.get(footing.group).map_or("", |group| group.entry.as_str())
+}
+
 /// Step in which a transom is built up. Common practice, no source.
 const BUILD_UP_STEP_IN: f64 = 0.25;
 
 /// The remedy of a transom that must be so many times as thick.
 ///
 /// A core that was found soft is no ground to build on: thickness reckoned from what is left of it would be nonsense.
-fn build_up(strength: &Strength, times: f64) -> Text {
+fn build_up(rig: &Rig, strength: &Strength, times: f64) -> Remedy {
     if strength.left() != KnockDown::SOUND {
-        return Text::from(CORE_FIRST);
+        return core_first();
     }
     let step = inches(BUILD_UP_STEP_IN).si();
     let more = strength.board.thickness() * (times - 1.0);
-    say!(
-        "Build the transom up by about {} over its width.",
-        Measure::tape(Length::from_si((more / step).ceil() * step))
+    let more = Length::from_si((more / step).ceil() * step);
+    mend::change(
+        say!("Build the transom up by about {} over its width.", Measure::tape(more)),
+        mend::thicker(rig, more),
     )
 }
 

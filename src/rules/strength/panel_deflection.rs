@@ -1,10 +1,11 @@
 //! `strength/panel-deflection`
 
-use super::bending::remedy;
+use super::DESIGN_FACTOR;
+use super::bending::{OF_THE_PLACE, remedy, strengthen};
 use super::{by_case, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::show::{force, length, place};
-use crate::case::strength::{Bent, Board, Laden, Strength, solved};
+use crate::case::strength::{Bent, Board, Laden, Strength, Way, solved};
 use crate::quantity::{Text, say};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
@@ -41,7 +42,7 @@ fn judge(case: &Case) -> Judgement {
     let (index, loaded) = bent.deflection();
     let moved = loaded.largest_deflection.abs();
     let span = width(&strength.board);
-    let allowed = span / SPAN_OVER_DEFLECTION;
+    let allowed = allowed_movement(&strength.board);
     let mut sheet = Sheet::default();
     solved(&mut sheet, "worst case of ordinary running", &strength.after, index, strength);
     sheet.remark(say!("{} between the sides; a hundredth of it is {}", length(span), length(allowed)));
@@ -78,9 +79,15 @@ fn judge(case: &Case) -> Judgement {
     match verdict {
         Verdict::Warn => {
             let moves = |bent: &Bent| bent.deflection().1.largest_deflection.abs();
-            finding = finding.remedy(remedy(strength, &|bent| moves(bent) <= allowed, &|bent| {
-                say!("it then moves {}", length(moves(bent)))
-            }));
+            let least = |bent: &Bent| bent.factor(Way::Bending).min(bent.factor(Way::Shear));
+            // Where it is too weak besides, one remedy does for both.
+            finding = finding.remedy(if least(&strength.after.bent) < DESIGN_FACTOR {
+                strengthen(case.rig, strength)
+            } else {
+                remedy(case.rig, strength, &|bent| moves(bent) * OF_THE_PLACE <= allowed, &|bent| {
+                    say!("it then moves {}", length(moves(bent)))
+                })
+            });
         }
         Verdict::Unmeasured => {
             finding.missing = strength.open.iter().map(|open| open.missing()).collect();
@@ -91,6 +98,11 @@ fn judge(case: &Case) -> Judgement {
         _ => {}
     }
     Ok(finding)
+}
+
+/// How far it may move, m.
+pub(super) fn allowed_movement(board: &Board) -> f64 {
+    width(board) / SPAN_OVER_DEFLECTION
 }
 
 /// Width of the transom between its sides, m. Knees do not make it less: a knee more must not ask for less movement.

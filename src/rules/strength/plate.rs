@@ -1,38 +1,52 @@
 //! The backing plate that spreads a pull far enough.
 
+use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
-use super::CORE_FIRST;
 use super::at_bolts::Judged;
+use super::{core_first, entry};
 use crate::case::strength::{Footing, Part, Strength, backing_plate};
 use crate::physics::strength::bolts::Bolt;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::rig::Rig;
 
+/// What such plates are made of: an entry of the catalog.
+const PLATE: &str = "aluminium 5083-H116 plate";
 /// Step in which plates are cut. Common practice, no source.
 const SIZE_STEP_IN: f64 = 1.0;
 
 /// A backing plate that is enough: its thickness from the spread, its size from the bolts.
-pub(super) fn plate(part: Part, required: f64, judged: &Judged, strength: &Strength) -> Text {
+pub(super) fn plate(part: Part, required: f64, judged: &Judged, rig: &Rig, strength: &Strength) -> Remedy {
     let (footing, left) = (judged.footing, strength.left());
     if left != KnockDown::SOUND {
-        return Text::from(CORE_FIRST);
+        return core_first();
     }
     let Some([thickness, across]) = backing_plate(footing, &strength.board, left, part, required * judged.worst.demand)
     else {
-        return none(required, judged);
+        return mend::yard(none(required, judged));
     };
     let [width, height] = [extent(footing, |bolt| bolt.y), extent(footing, |bolt| bolt.z)].map(|extent| {
         let step = inches(SIZE_STEP_IN).si();
         ((extent + across) / step).ceil() * step
     });
     let tape = |metres: f64| Measure::tape(Length::from_si(metres));
-    say!(
-        "Set a backing plate of aluminium 5083-H116 plate, {} by {} and {} thick, behind the bolts of the {}.",
-        tape(width),
-        tape(height),
-        tape(thickness),
-        footing.name.as_str()
+    let written = format!(
+        "(material: \"{PLATE}\", width: {}, height: {}, thickness: {})",
+        mend::quoted(tape(width)),
+        mend::quoted(tape(height)),
+        mend::quoted(tape(thickness))
+    );
+    mend::change(
+        say!(
+            "Set a backing plate of {}, {} by {} and {} thick, behind the bolts of the {}.",
+            PLATE,
+            tape(width),
+            tape(height),
+            tape(thickness),
+            footing.name.as_str()
+        ),
+        [Change::to(format!("{}.bolts.backing_plate", entry(rig, footing)), written)],
     )
 }
 

@@ -8,7 +8,7 @@ use crate::case::Case;
 use crate::case::strength::show::{force, ratio};
 use crate::case::strength::{Part, Pressed, Side, Strength};
 use crate::job;
-use crate::quantity::{Text, say};
+use crate::quantity::say;
 use crate::reading::reading;
 use crate::rig::{Missing, Ran};
 use crate::rules::rule::rule;
@@ -42,11 +42,14 @@ fn judge(case: &Case) -> Judgement {
         return Ok(nuts);
     };
     let (edge_first, both) = (edge.verdict < nuts.verdict, edge.remedy.is_some() && nuts.remedy.is_some());
-    let remedies = [&nuts, &edge].map(|finding| finding.remedy.clone().unwrap_or_default());
+    let remedies = [&nuts, &edge].map(Finding::to_do);
     let worse = if edge_first { edge } else { nuts };
     Ok(
         // A plate behind the bolts does nothing for the wood under the edge.
-        if both { worse.remedy(Text::join(remedies, " ")) } else { worse },
+        match remedies {
+            [Some(nuts), Some(edge)] if both => worse.remedy(nuts.and_too(edge)),
+            _ => worse,
+        },
     )
 }
 
@@ -56,7 +59,7 @@ fn under_nuts(case: &Case, strength: &Strength) -> Judgement {
     let mut finding =
         judged.finding.clone().working(sheet).table(beside("greatest pull on a bolt", Part::Punch, strength));
     if finding.verdict < Verdict::Unmeasured {
-        finding = finding.remedy(plate(Part::Punch, DESIGN_FACTOR, &judged, strength));
+        finding = finding.remedy(plate(Part::Punch, DESIGN_FACTOR, &judged, case.rig, strength));
     }
     Ok(finding)
 }
@@ -100,6 +103,6 @@ fn under_edge(case: &Case, pressed: &Pressed, strength: &Strength) -> Finding {
         finding
     } else {
         // Perimeter and depth both grow with the thickness: in proportion to it is more than enough.
-        finding.remedy(build_up(strength, DESIGN_FACTOR / value))
+        finding.remedy(build_up(case.rig, strength, DESIGN_FACTOR / value))
     }
 }

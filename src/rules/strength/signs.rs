@@ -1,11 +1,13 @@
 //! `strength/signs`
 
+use super::core_first;
 use super::soft_core::core_doubted;
 use crate::case::Case;
 use crate::job::{self, Sign, Signs, Sitting};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Verdict};
 use crate::working::Table;
@@ -53,10 +55,18 @@ fn judge(case: &Case) -> Finding {
         ));
         remedy.push("Look once more, and write the same under ran.signs and structure.signs.");
     }
-    remedy.extend(seen.seen().iter().map(|sign| cure(*sign)));
+    // Washers that sink into a doubtful core want nothing but the core looked at.
+    let of_the_core = |sign: &Sign| doubted && *sign == Sign::WashersSunkIn;
+    remedy.extend(seen.seen().iter().filter(|sign| !of_the_core(sign)).map(|sign| cure(*sign)));
     let rows = seen.seen().iter().map(|sign| [sign.words(), means(*sign), cure(*sign)].map(Text::from).to_vec());
     let table = Table::new("what is seen", &["sign", "what it usually means", "what to do"], rows.collect());
-    Finding::new(verdict, summary).remedy(Text::join(remedy.into_iter().map(Text::from), " ")).table(table)
+    Finding::new(verdict, summary)
+        .remedy(if remedy.is_empty() {
+            core_first()
+        } else {
+            mend::look(Text::join(remedy.into_iter().map(Text::from), " "))
+        })
+        .table(table)
 }
 
 /// Nobody looked. A plain job before ordering is asked for no more than the other checks of strength ask for.

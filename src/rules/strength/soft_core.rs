@@ -1,5 +1,6 @@
 //! `strength/soft-core`
 
+use crate::rules::mend;
 use uom::si::f64::{Length, Mass, Ratio};
 
 use super::{DESIGN_FACTOR, factor};
@@ -55,7 +56,7 @@ pub(super) fn core_refused(case: &Case) -> bool {
 }
 
 /// Whether any reading speaks against the core.
-pub(super) fn core_doubted(case: &Case) -> bool {
+pub(in crate::rules) fn core_doubted(case: &Case) -> bool {
     said(case).iter().any(|one| one.verdict <= Verdict::Warn)
 }
 
@@ -104,7 +105,7 @@ fn judge(case: &Case) -> Finding {
         return finding;
     }
     let again = contradiction.map(|(_, again)| say!("{} ", again)).unwrap_or_default();
-    finding.remedy(again.then(next_test(rig, strength)))
+    finding.remedy(mend::look(again.then(next_test(rig, strength))))
 }
 
 /// Whether a job that tells nothing of its core is one to ask: somebody stood at the transom, or strength is in question.

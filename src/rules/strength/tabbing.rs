@@ -9,6 +9,7 @@ use crate::job::{self, Bond, Sign};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;
@@ -75,16 +76,25 @@ fn torn(case: &Case, strength: &Strength) -> Finding {
         .working(sheet);
     if matches!(finding.verdict, Verdict::Warn | Verdict::Fail) {
         let times = (DESIGN_FACTOR / used.factor() / TAB_STEP).ceil() * TAB_STEP;
-        return finding.remedy(say!(
+        let words = say!(
             "Lay a tab {} times as wide and as thick round sides and bottom; grind to sound laminate first.",
             factor(times)
-        ));
+        );
+        return finding.remedy(match &case.rig.structure.said.tabbing {
+            Some(tab) => {
+                let [width, thickness] = [tab.width.value, tab.thickness.value].map(|one| mend::exactly(one * times));
+                let changes = [("width", width), ("thickness", thickness)]
+                    .map(|(field, value)| Change::to(format!("structure.tabbing.{field}"), value));
+                mend::change(words, changes)
+            }
+            None => mend::yard(words),
+        });
     }
     finding
 }
 
 /// What fails by words alone: tabbing that was found loose.
-pub(super) fn let_go(case: &Case) -> Option<Finding> {
+pub(in crate::rules) fn let_go(case: &Case) -> Option<Finding> {
     let rig = case.rig;
     let said = &rig.structure.said;
     let signs = [said.signs.as_ref(), rig.ran.as_ref().and_then(|ran| ran.then.as_ref())];
@@ -104,7 +114,6 @@ pub(super) fn let_go(case: &Case) -> Option<Finding> {
         ""
     };
     let summary = say!("{}: what the engines bring to it has nowhere else to go.{}", where_loose, agrees);
-    Some(Finding::new(Verdict::Fail, summary).remedy(Text::from(
-        "Run no engine on it. Have it ground off and laid up anew, or welded again, by a licensed marine technician, and have the core sounded while it is open.",
-    )))
+    Some(Finding::new(Verdict::Fail, summary).remedy(mend::yard(
+        "Run no engine on it. Have it ground off and laid up anew, or welded again, by a licensed marine technician, and have the core sounded while it is open.")))
 }

@@ -39,7 +39,7 @@ fn judge(case: &Case) -> Judgement {
     }
     // To sink in is a limit of practice, however far beyond it the pull is; into a core that is doubtful besides, it is refused.
     let verdict = if core_doubted(case) && judged.worst.factor() < BREAKS { Verdict::Fail } else { Verdict::Warn };
-    Ok(Finding { verdict, ..finding.remedy(plate(Part::Crush, required, &judged, strength)) })
+    Ok(Finding { verdict, ..finding.remedy(plate(Part::Crush, required, &judged, case.rig, strength)) })
 }
 
 /// Wood may be pressed to its limit; what crushes wants the factor of all that breaks.

@@ -36,7 +36,7 @@ fn judge(case: &Case) -> Finding {
         None => {}
     }
     match &swing.full_tilt {
-        Ok(all) => of_sweeps(all, |swept| cures(case, swept)),
+        Ok(all) => of_sweeps(all, |swept| cures(case, swept, |swing| &swing.full_tilt)),
         Err(open) => unanswered(open),
     }
 }

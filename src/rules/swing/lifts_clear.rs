@@ -3,8 +3,11 @@
 use super::unanswered;
 use crate::case::Case;
 use crate::case::swing::{AboveWater, body_words};
+use crate::case::{Rows, holes_up};
 use crate::physics::height::HOLE_ROW_STEP_IN;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
+use crate::rig::{Engine, Group};
+use crate::rules::mend::{self, Change, Mend, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::{Sheet, Table};
@@ -49,41 +52,41 @@ fn judge(case: &Case) -> Finding {
         Measure::of(Length::from_si(at.z)),
         Measure::of(height)
     ));
-    let finding = if height.value < 0.0 {
-        // A row of holes goes up along the transom.
-        let lean = case.rig.job.transom.angle().reading().map(|angle| angle.value);
-        let step = inches(HOLE_ROW_STEP_IN) * lean.unwrap_or_default().cos();
-        let holes = (-height / step).value.ceil().max(1.0) as usize;
-        Finding::new(
-            Verdict::Warn,
-            say!(
-                "At full tilt ({}) {} of the {} stays {} under water {}.",
-                Measure::of(lowest.tilt),
-                what,
-                &lowest.label,
-                Measure::tape(-height),
-                lowest.when()
-            ),
-        )
-        .remedy(say!(
-            "Hanging her {} higher ({} {}) would bring it out, where the plate's window allows that; else antifouling made for it there, and anodes looked at often.",
-            Measure::tape(-height),
-            holes,
-            if holes == 1 { "hole" } else { "holes" }
-        ))
-    } else {
-        Finding::new(
-            Verdict::Pass,
-            say!(
-                "At full tilt ({}) propeller and skeg come out of the water: {} of the {} stands {} over it {}.",
-                Measure::of(lowest.tilt),
-                what,
-                &lowest.label,
-                Measure::tape(height),
-                lowest.when()
-            ),
-        )
-    };
+    let finding =
+        if height.value < 0.0 {
+            // A row of holes goes up along the transom.
+            let lean = case.rig.job.transom.angle().reading().map(|angle| angle.value);
+            let step = inches(HOLE_ROW_STEP_IN) * lean.unwrap_or_default().cos();
+            let holes = (-height / step).value.ceil().max(1.0) as usize;
+            let hung = case.rig.after.engines().find(|(_, engine)| engine.label == lowest.label);
+            let higher = hung.and_then(|(group, engine)| higher(case, group, engine, holes));
+            Finding::new(
+                Verdict::Warn,
+                say!(
+                    "At full tilt ({}) {} of the {} stays {} under water {}.",
+                    Measure::of(lowest.tilt),
+                    what,
+                    &lowest.label,
+                    Measure::tape(-height),
+                    lowest.when()
+                ),
+            )
+            .remedy(higher.unwrap_or_else(|| {
+                mend::care("It stays wet there: antifouling made for it, and anodes looked at often.")
+            }))
+        } else {
+            Finding::new(
+                Verdict::Pass,
+                say!(
+                    "At full tilt ({}) propeller and skeg come out of the water: {} of the {} stands {} over it {}.",
+                    Measure::of(lowest.tilt),
+                    what,
+                    &lowest.label,
+                    Measure::tape(height),
+                    lowest.when()
+                ),
+            )
+        };
     let finding = Finding { summary: finding.summary.clone().then(nose(lowest)), ..finding };
     let rows = all
         .iter()
@@ -114,4 +117,19 @@ fn nose(lowest: &AboveWater) -> Text {
     } else {
         Text::default()
     }
+}
+
+/// The engine hung higher by so many rows, where its bracket has the row and the plate's window allows it.
+fn higher(case: &Case, group: &Group, engine: &Engine, holes: usize) -> Option<Remedy> {
+    let row = usize::from(engine.holes_up.reading().copied().unwrap_or(0)) + holes;
+    let rows = Rows::of(case.rig, group, engine).ok().filter(|_| !group.is_lifted())?;
+    rows.allows(row).then(|| {
+        Remedy::new(
+            say!(
+                "Hang it {}: that brings it out. Else antifouling made for it there, and anodes looked at often.",
+                holes_up(row)
+            ),
+            [Mend::Change(vec![Change::to(format!("{}.holes_up", group.entry), row.to_string())]), Mend::Care],
+        )
+    })
 }

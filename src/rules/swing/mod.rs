@@ -1,5 +1,6 @@
 //! Swing: what the engines strike, tilting and steering, over their whole range.
 
+mod cures;
 mod cylinder;
 mod full_tilt;
 mod ground;
@@ -18,12 +19,13 @@ pub use permitted_range::PERMITTED_RANGE;
 pub use steering_lock::STEERING_LOCK;
 pub use tie_bar::TIE_BAR;
 
-use uom::si::f64::{Angle, Length};
+use cures::{cures, one_of};
 
-use crate::case::Case;
+use crate::rules::mend::{self, Remedy};
+use uom::si::f64::Angle;
+
 use crate::case::swing::{Swept, pose_words, swept_sheet, touch_words};
-use crate::physics::height::HOLE_ROW_STEP_IN;
-use crate::quantity::{Measure, Text, inches, say};
+use crate::quantity::{Measure, Text, say};
 use crate::reading::{Absent, Missing};
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Table;
@@ -40,9 +42,8 @@ fn unanswered(open: &Absent) -> Finding {
             Finding::unmeasured(each)
         }
         Absent::NotApplicable(_) => open.into(),
-        Absent::CannotBe(_) => Finding::from(open).remedy(Text::from(
-            "Check the numbers of the mounting sheet against each other; `sternknee catalog show CLASS` has a set that fits together.",
-        )),
+        Absent::CannotBe(_) => Finding::from(open).remedy(mend::look(
+            "Check the numbers of the mounting sheet against each other; `sternknee catalog show CLASS` has a set that fits together.")),
     }
 }
 
@@ -55,7 +56,7 @@ fn worst(all: &[Swept]) -> Option<&Swept> {
 }
 
 /// Contact fails, less than the margin warns, the rest passes for certain.
-fn of_sweeps(all: &[Swept], remedy: impl Fn(&Swept) -> Text) -> Finding {
+fn of_sweeps(all: &[Swept], remedy: impl Fn(&Swept) -> Remedy) -> Finding {
     let Some(worst) = worst(all) else {
         return Finding::not_applicable(Text::from("No engine is there to swing."));
     };
@@ -118,57 +119,8 @@ fn sweep_table(all: &[Swept]) -> Table {
     Table::new("each of them", &["", "certified at least", "attained", "what", "and what"], rows)
 }
 
-/// A length as it can be ordered: rounded up.
-fn told(length: Length) -> Measure {
-    let step = inches(TOLD_IN);
-    let steps = (length / step).value;
-    Measure::tape(step * (steps - 1e-9).ceil())
-}
-
 /// An angle as a stop can be set: rounded down to a whole degree.
 fn stop(angle: Angle) -> Measure {
     let degree = crate::quantity::degrees(1.0);
     Measure::of(degree * ((angle / degree).value + 1e-9).floor())
-}
-
-/// Setback, holes and limits that clear an engine of the boat, each by itself.
-fn cures(case: &Case, swept: &Swept) -> Text {
-    let Some(cure) = &swept.cure else {
-        return Text::default();
-    };
-    let cos = case.rig.job.transom.angle().reading().map_or(1.0, |angle| angle.value.value.cos());
-    let mut ways = Vec::new();
-    if let Some(aft) = cure.aft {
-        ways.push(say!("set her {} farther aft", told(aft * cos)));
-    }
-    if let Some(up) = cure.up {
-        let holes = (up / (inches(HOLE_ROW_STEP_IN) * cos)).value;
-        let holes = (holes - 1e-9).ceil().max(1.0) as usize;
-        ways.push(say!(
-            "hang her {} higher ({} {} up, where the plate's window allows it)",
-            Measure::tape(up),
-            holes,
-            if holes == 1 { "hole" } else { "holes" }
-        ));
-    }
-    match cure.tilt.up_to {
-        Some(limit) if !cure.tilt.whole_range && limit > swept.scene.tilt.low() => {
-            ways.push(say!("stop the tilt at {} from upright (tilt_stop)", stop(limit)));
-        }
-        _ => {}
-    }
-    match cure.steer.up_to {
-        Some(limit) if !cure.steer.whole_range && limit.value > 0.0 => {
-            ways.push(say!("keep the helm within {} each way when she is tilted", stop(limit)))
-        }
-        _ => {}
-    }
-    if ways.is_empty() {
-        return Text::from(
-            "Neither setback nor height nor a limit within reason clears it: another bracket, another class, or another boat.",
-        );
-    }
-    say!("One of these clears it by {}: ", Measure::tape(swept.margin))
-        .then(Text::join(ways, "; or "))
-        .then(Text::from("."))
 }

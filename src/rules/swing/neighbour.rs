@@ -1,11 +1,19 @@
 //! `swing/neighbour`
 
-use super::{of_sweeps, stop, told, unanswered};
+use super::{TOLD_IN, one_of};
+use super::{of_sweeps, stop, unanswered};
 use crate::case::Case;
 use crate::case::swing::Swept;
-use crate::quantity::{Measure, Text, say};
+use crate::physics::fit;
+use crate::quantity::Dimensioned;
+use crate::quantity::{Measure, say};
+use crate::rig::Rig;
+use crate::rig::{Engine, Group};
 use crate::rules::Finding;
+use crate::rules::mend::{self, Change, Remedy};
 use crate::rules::rule::rule;
+use crate::working::Sheet;
+use uom::si::f64::Length;
 
 rule! {
     /// Each two neighbouring engines against each other: each anywhere in its own range of tilt, both
@@ -28,30 +36,51 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     match &case.swing().neighbours {
-        Ok(all) => of_sweeps(all, remedy),
+        Ok(all) => of_sweeps(all, |swept| remedy(case, swept)),
         Err(open) => unanswered(open),
     }
 }
 
-fn remedy(swept: &Swept) -> Text {
+fn remedy(case: &Case, swept: &Swept) -> Remedy {
     let mut ways = Vec::new();
     if let Some(spacing) = swept.spacing {
         match spacing.needed {
             Some(needed) => {
-                ways.push(say!("set their centres {} apart instead of {}", told(needed), Measure::tape(spacing.now)))
+                let asked = by_their_sheets(case.rig, swept).filter(|asked| asked.exceeds(needed)).unwrap_or(needed);
+                let needed = mend::up(asked, TOLD_IN);
+                ways.push(mend::change(
+                    say!("set their centres {} apart instead of {}", Measure::tape(needed), Measure::tape(spacing.now)),
+                    set_apart(case.rig, swept, needed),
+                ))
             }
-            None => ways.push(Text::from("no spacing within reason clears them: tilt and steer them one at a time")),
+            None => ways.push(mend::care("no spacing within reason clears them: tilt and steer them one at a time")),
         }
     }
     if let Some(cure) = &swept.cure {
         match cure.steer.up_to {
             Some(limit) if !cure.steer.whole_range && limit.value > 0.0 => {
-                ways.push(say!("keep the helm within {} each way while one is tilted", stop(limit)))
+                ways.push(mend::care(say!("keep the helm within {} each way while one is tilted", stop(limit))))
             }
             _ => {}
         }
     }
-    say!("One of these keeps {} between them: ", Measure::tape(swept.margin))
-        .then(Text::join(ways, "; or "))
-        .then(Text::from("."))
+    let head = if ways.len() > 1 { "One of these keeps {} between them: " } else { "To keep {} between them: " };
+    one_of(say!(head, Measure::tape(swept.margin)), ways)
+}
+
+/// The two engines of a sweep.
+fn pair<'r>(rig: &'r Rig, swept: &Swept) -> Option<[(&'r Group, &'r Engine); 2]> {
+    let named = |label: &str| rig.after.engines().find(|(_, engine)| engine.label == label);
+    Some([named(&swept.label)?, named(swept.other.as_deref()?)?])
+}
+
+/// What their mounting sheets ask for between centres: no less is told here than fit/centre-distance tells.
+fn by_their_sheets(rig: &Rig, swept: &Swept) -> Option<Length> {
+    let [one, other] = pair(rig, swept)?.map(|(_, engine)| engine.centre_distance.reading());
+    Some(fit::centres_needed(&mut Sheet::default(), one?.value, other?.value).value())
+}
+
+/// The two engines of a sweep set so far apart.
+fn set_apart(rig: &Rig, swept: &Swept, needed: Length) -> Vec<Change> {
+    pair(rig, swept).map_or(Vec::new(), |[one, other]| mend::apart(rig, one, other, needed))
 }

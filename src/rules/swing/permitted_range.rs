@@ -4,6 +4,7 @@ use super::{stop, unanswered};
 use crate::case::Case;
 use crate::case::swing::{Cure, Swept, body_words, from_boat};
 use crate::quantity::{Measure, Text, say};
+use crate::rules::mend::{self, Change, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Limit, Verdict};
 use crate::working::Table;
@@ -71,31 +72,35 @@ fn judge(case: &Case) -> Finding {
                 .then(stopped),
             )
             .against(Measure::of(up_to), limit)
-            .remedy(remedy(cure, stop(up_to)))
+            .remedy(remedy(case, swept, cure, stop(up_to)))
         }
     };
     finding.table(table(sweeps))
 }
 
-fn remedy(cure: &Cure, tilt: Measure) -> Text {
+fn remedy(case: &Case, swept: &Swept, cure: &Cure, tilt: Measure) -> Remedy {
     let text = say!("Set the tilt stop, or a mark at the switch, at {} from upright", tilt);
-    match cure.steer.up_to {
+    let words = match cure.steer.up_to {
         Some(steer) if !cure.steer.whole_range && steer.value > 0.0 => {
             text.then(say!("; tilted farther only with the helm within {} of amidships.", stop(steer)))
         }
         _ => text.then(Text::from(".")),
+    };
+    match case.rig.after.engines().find(|(_, engine)| engine.label == swept.label) {
+        Some((group, _)) => mend::change(words, [Change::told(format!("{}.tilt_stop", group.entry), tilt)]),
+        None => mend::yard(words),
     }
 }
 
 /// Where no tilt will do, only another place for the engine does.
-fn elsewhere(cure: &Cure) -> Text {
-    match (cure.aft, cure.up) {
-        (Some(aft), _) => say!("Set the engine {} farther aft; no tilt limit cures it.", Measure::tape(aft)),
-        (None, Some(up)) => say!("Hang the engine {} higher; no tilt limit cures it.", Measure::tape(up)),
-        (None, None) => {
-            Text::from("No tilt limit, setback or height that was tried clears it: another engine, or another well.")
-        }
+fn elsewhere(cure: &Cure) -> Remedy {
+    if cure.aft.is_some() || cure.up.is_some() {
+        return mend::first(
+            "No tilt limit cures it: set the engine elsewhere, as swing/full-tilt says.",
+            "swing/full-tilt",
+        );
     }
+    mend::yard("No tilt limit, setback or height that was tried clears it: another engine, or another well.")
 }
 
 fn whole(sweeps: &[Swept]) -> Finding {

@@ -4,6 +4,7 @@ use super::{cures, of_sweeps, unanswered};
 use crate::case::Case;
 use crate::quantity::Text;
 use crate::rules::Finding;
+use crate::rules::mend::Remedy;
 use crate::rules::rule::rule;
 
 rule! {
@@ -27,7 +28,11 @@ rule! {
 fn judge(case: &Case) -> Finding {
     match &case.swing().tie_bar {
         Ok(all) => of_sweeps(all, |swept| {
-            cures(case, swept).then(Text::from(" The very bar's numbers, under steering_gear, decide it."))
+            let remedy = cures(case, swept, |swing| &swing.tie_bar);
+            Remedy {
+                words: remedy.words.then(Text::from(" The very bar's numbers, under steering_gear, decide it.")),
+                ..remedy
+            }
         }),
         Err(open) => unanswered(open),
     }

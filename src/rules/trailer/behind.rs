@@ -4,6 +4,7 @@ use super::told;
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Text, feet, say};
 use crate::reading::All;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 
@@ -42,7 +43,7 @@ fn judge(case: &Case) -> Judgement {
         Finding::new(Verdict::Pass, say!("The engines stand {} out behind; lamps and plate are seen.", found))
     } else {
         Finding::new(Verdict::Warn, Text::from("On the road ").then(Text::join(wrong, "; ")).then(Text::from(".")))
-            .remedy(Text::from(
+            .remedy(mend::yard(
                 "Hang a lamp board with the number plate and a flag behind the engines, and tow them on a support.",
             ))
             .buys("lamp board with flag, and engine support", Text::from("one for each engine"))

@@ -7,6 +7,7 @@ use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::trailer;
 use crate::quantity::{Dimensioned, Measure, Text, pounds, say};
 use crate::reading::reading;
+use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -45,7 +46,12 @@ fn judge(case: &Case) -> Judgement {
     }
     let finding = if all_up.value().exceeds(pounds(FROM_LB)) {
         Finding::new(Verdict::Warn, say!("The trailer weighs {} with all on it and has no brakes.", found))
-            .remedy(Text::from("Fit brakes and a breakaway, and look what the local law asks for."))
+            .remedy(mend::change(
+                "Fit brakes and a breakaway, and look what the local law asks for.",
+                towed.trailer.spec().map_or(Vec::new(), |spec| {
+                    Change::like("rigging.towed.trailer", spec, &[("brakes", "true".to_owned())]).to_vec()
+                }),
+            ))
             .buys("trailer brakes with breakaway", Text::from("for each axle"))
     } else {
         Finding::new(

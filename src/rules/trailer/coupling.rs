@@ -2,8 +2,10 @@
 
 use super::{loaded, told};
 use crate::case::Case;
+use crate::job::rigging;
 use crate::physics::rigging::trailer::{self, COUPLING_SHARE};
 use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
+use crate::rules::mend::{self, Change, Mend};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -53,22 +55,32 @@ fn judge(case: &Case) -> Judgement {
         let wanted = Ratio::from_si((COUPLING_SHARE.0 + COUPLING_SHARE.1) / 2.0);
         let axle = trailer::move_axle(coupling.value(), wanted, all_up.value(), stand);
         let boat = trailer::move_boat(&mut sheet, &coupling, wanted, &all_up, road.boat, stand);
-        Finding::new(Verdict::Warn, summary).remedy(
+        Finding::new(Verdict::Warn, summary).remedy(mend::Remedy::new(
             say!("Move the axle ")
                 .then(way(axle, "aft", "forward"))
                 .then(Text::from(", or the winch post, and her with it, "))
                 .then(way(boat.value(), "forward", "aft"))
                 .then(say!(": then {} of it stands there.", Measure::styled(wanted, Style::Share))),
-        )
+            moved(towed, to_the_inch(axle), to_the_inch(boat.value())),
+        ))
     };
     Ok(finding.against(ratio(share.value().si()), limit).working(sheet))
 }
 
 /// How far, and which way.
 fn way(far: Length, on: &str, back: &str) -> Text {
-    say!(
-        "{} {}",
-        Measure::tape(inches((far.abs() / inches(1.0)).si().round())),
-        if far.si() >= 0.0 { on } else { back }
-    )
+    say!("{} {}", Measure::tape(to_the_inch(far).abs()), if far.si() >= 0.0 { on } else { back })
+}
+
+/// A way as it is told: to the inch.
+fn to_the_inch(far: Length) -> Length {
+    inches((far / inches(1.0)).si().round())
+}
+
+/// The axle moved aft by so much; or she, forward on the trailer by so much.
+fn moved(towed: &rigging::Towed, aft: Length, forward: Length) -> Vec<Mend> {
+    let (Some(axle), Some(coupling)) = (&towed.axle, &towed.coupling) else { return vec![Mend::Yard] };
+    let axle_at = |at: Length| Change::to("rigging.towed.axle", mend::exactly(at));
+    let long = Change::to("rigging.towed.coupling", mend::exactly(coupling.value + aft));
+    vec![Mend::Change(vec![axle_at(axle.value - aft), long]), Mend::Change(vec![axle_at(axle.value - forward)])]
 }

@@ -7,6 +7,7 @@ use crate::physics::rigging::trailer;
 use crate::quantity::{Dimensioned, Measure, Text, pounds, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend::{self, Change, Mend, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};
@@ -73,13 +74,27 @@ fn judge(case: &Case) -> Judgement {
         say!("Of a load of {} all told, {} carries {} and is rated for {}.", all_up.measure(), what, shown, limit);
     let finding = if found.exceeds(most) {
         Finding::new(Verdict::Fail, summary)
-            .remedy(say!(
-                "Take {} off her for the road, fuel and water first, or get a trailer that is rated for her.",
-                Measure::of(found - most)
+            .remedy(Remedy::new(
+                say!(
+                    "Take {} off her for the road, fuel and water first, or get a trailer that is rated for her.",
+                    Measure::of(found - most)
+                ),
+                [Mend::Care, Mend::Change(rated(spec, rounded_up(all_up.value())))],
             ))
             .buys("trailer, tyres or axles", say!("rated for at least {}", Measure::of(rounded_up(found))))
     } else {
         Finding::new(Verdict::Pass, summary)
     };
     Ok(finding.against(shown, Limit::AtMost(limit)).working(sheet).table(table))
+}
+
+/// A trailer like this one that is rated for so much in every part.
+fn rated(spec: &rigging::TrailerSpec, load: Mass) -> Vec<Change> {
+    let one = Measure::of(load);
+    let mut fields = vec![("rated", mend::quoted(one))];
+    fields.extend(spec.axles.is_some().then(|| ("axles", mend::quoted(one))));
+    fields.extend(spec.coupling.is_some().then(|| ("coupling", mend::quoted(one))));
+    let tyres = spec.tyres.filter(|tyres| *tyres > 0 && spec.tyre.is_some());
+    fields.extend(tyres.map(|tyres| ("tyre", mend::weighing(load / f64::from(tyres)))));
+    Change::like("rigging.towed.trailer", spec, &fields).to_vec()
 }

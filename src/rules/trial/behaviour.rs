@@ -6,6 +6,7 @@ use crate::job::{Effort, Porpoises, Sailed, Ventilates, Vibration};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -78,7 +79,7 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Warn,
             say!("On the trial {} ", with(side)).then(Text::join(wrong, "; ")).then(Text::from(".")),
         )
-        .remedy(Text::join(cures, " ")));
+        .remedy(mend::look(Text::join(cures, " "))));
     }
     if !missing.is_empty() {
         return Ok(Finding::unmeasured(missing));

@@ -1,5 +1,6 @@
 //! `trial/comparable`
 
+use crate::rules::mend;
 use uom::si::f64::Velocity;
 
 use super::ready;
@@ -68,7 +69,7 @@ fn judge(case: &Case) -> Judgement {
         Verdict::Warn,
         Text::from("The trials hardly compare: ").then(Text::join(wrong, "; ")).then(Text::from(".")),
     )
-    .remedy(Text::from("Sail the trial after again, with the same runs, on a day like the first.")))
+    .remedy(mend::look("Sail the trial after again, with the same runs, on a day like the first.")))
 }
 
 /// Its place among seas.

@@ -1,5 +1,6 @@
 //! `trial/equal-load`
 
+use crate::rules::mend;
 use uom::si::f64::Mass;
 
 use super::ready;
@@ -49,7 +50,7 @@ fn judge(case: &Case) -> Judgement {
     )
     .against(Measure::of(off), Limit::AtMost(Measure::of(within)));
     Ok(match verdict {
-        Verdict::Warn => finding.remedy(Text::from(
+        Verdict::Warn => finding.remedy(mend::look(
             "Sail the trial after again, loaded as before, or tell the difference with every figure.",
         )),
         _ => finding,

@@ -1,5 +1,6 @@
 //! `trial/fuel`
 
+use crate::rules::mend;
 use uom::si::f64::{Ratio, VolumeRate};
 use uom::si::power::horsepower;
 
@@ -64,7 +65,7 @@ fn judge(case: &Case) -> Judgement {
     .against(Measure::of(fuel), Limit::Within(Measure::of(least), Measure::of(most)))
     .working(sheet);
     Ok(match verdict {
-        Verdict::Warn => finding.remedy(Text::from(
+        Verdict::Warn => finding.remedy(mend::look(
             "Check the meter: gallons or litres, one engine or all, and its calibration against a fill.",
         )),
         _ => finding,

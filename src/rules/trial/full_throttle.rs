@@ -6,6 +6,7 @@ use crate::job::EngineGroup;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 
@@ -38,11 +39,11 @@ fn judge(case: &Case) -> Judgement {
     let finding = Finding::new(verdict, say!("{} at full throttle, {}.", Measure::of(found), with(side)))
         .against(Measure::of(found), Limit::Within(Measure::of(from), Measure::of(to)));
     Ok(match verdict {
-        Verdict::Warn => finding.remedy(Text::from(if found < from {
+        Verdict::Warn => finding.remedy(mend::look(Text::from(if found < from {
             "Take less pitch, or look for what the engines lack, and sail again."
         } else {
             "Take more pitch, and sail again."
-        })),
+        }))),
         _ => finding,
     })
 }

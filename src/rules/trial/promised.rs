@@ -6,6 +6,7 @@ use crate::job::Trial;
 use crate::quantity::{Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 use crate::working::Table;
@@ -82,7 +83,7 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Warn,
             Text::from("Short of what was promised: ").then(Text::join(short, "; ")).then(Text::from(".")),
         )
-        .remedy(Text::from("Check load, propellers and band first; then speak with whoever promised it."))
+        .remedy(mend::look("Check load, propellers and band first; then speak with whoever promised it."))
         .table(table));
     }
     if !open.is_empty() || rows.is_empty() {

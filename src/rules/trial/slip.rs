@@ -1,11 +1,12 @@
 //! `trial/slip`
 
+use crate::rules::mend;
 use uom::si::f64::Ratio;
 
 use super::{engine, lacks_full_throttle, latest, ready, with};
 use crate::case::Case;
 use crate::job::EngineGroup;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -46,9 +47,9 @@ fn judge(case: &Case) -> Judgement {
             .working(run.sheet.clone());
     Ok(match verdict {
         Verdict::Warn if slip < least => {
-            finding.remedy(Text::from("Read pitch, gear ratio, engine speed and speed again: one of them is wrong."))
+            finding.remedy(mend::look("Read pitch, gear ratio, engine speed and speed again: one of them is wrong."))
         }
-        Verdict::Warn => finding.remedy(Text::from(
+        Verdict::Warn => finding.remedy(mend::look(
             "Read the hub again; then look for ventilation, a slipping hub or too small a propeller.",
         )),
         _ => finding,

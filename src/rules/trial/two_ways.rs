@@ -1,11 +1,12 @@
 //! `trial/two-ways`
 
+use crate::rules::mend;
 use uom::si::f64::Velocity;
 
 use super::{latest, ready, with};
 use crate::case::Case;
 use crate::job::Run;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, say};
 use crate::reading::{mph, reading};
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -45,7 +46,7 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Warn,
             say!("{} of {} runs were sailed one way only, {}.", one_way, told.len(), with(side)),
         )
-        .remedy(Text::from("Sail those runs the other way too: a current of one mile an hour may be in them.")));
+        .remedy(mend::look("Sail those runs the other way too: a current of one mile an hour may be in them.")));
     }
     let verdict = if current.exceeds(most) { Verdict::Warn } else { Verdict::Pass };
     let finding = Finding::new(
@@ -59,7 +60,7 @@ fn judge(case: &Case) -> Judgement {
     )
     .against(Measure::of(current), Limit::AtMost(Measure::of(most)));
     Ok(match verdict {
-        Verdict::Warn => finding.remedy(Text::from(
+        Verdict::Warn => finding.remedy(mend::look(
             "So much current is hardly even over both ways: sail where it is less, or at slack water.",
         )),
         _ => finding,

@@ -2,11 +2,13 @@
 
 use super::outside_small_boats;
 use crate::case::Case;
+use crate::job::Sitting;
 use crate::job::{self, Fuel, Liquid, Plate, Steering, TankEntry};
 use crate::physics::{capacity, weight};
 use crate::quantity::{Dimensioned, Measure, Text, gallons, horsepower, say};
 use crate::reading::{All, reading};
 use crate::rig::{Missing, Rig};
+use crate::rules::mend::{self, Mend, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term};
@@ -84,10 +86,22 @@ fn judge(case: &Case) -> Judgement {
             Verdict::Fail,
             say!("{} is left for persons: enough for {}, and the plate says {}.", found, count, u32::from(persons)),
         )
-        .remedy(say!(
-            "Mark the boat for {} persons with these engines, or choose lighter ones.",
-            format!("{:.0}", fits.max(0.0))
-        ))
+        .remedy({
+            let wanted = capacity::weight_of(f64::from(persons));
+            let wanted = promised.filter(|promised| promised.exceeds(wanted)).unwrap_or(wanted);
+            let over = mend::pounds_up(wanted - left.value());
+            let care = say!(
+                "Carry no more than {} persons with these engines, and tell whoever runs her",
+                format!("{:.0}", fits.max(0.0))
+            );
+            match mend::lighter(rig, over).filter(|_| rig.job.sitting != Sitting::AsFitted) {
+                Some(lighter) => Remedy::new(
+                    care.then(say!("; or take engines that are {} lighter.", Measure::of(over))),
+                    [Mend::Care, Mend::Change(lighter)],
+                ),
+                None => mend::care(care.then(Text::from("."))),
+            }
+        })
     } else if promised.is_some_and(|promised| promised.exceeds(at_best.value())) {
         Finding::new(
             Verdict::Warn,
@@ -98,7 +112,7 @@ fn judge(case: &Case) -> Judgement {
                 count
             ),
         )
-        .remedy(Text::from("Leave gear ashore when she is full, and see that whoever runs her knows it."))
+        .remedy(mend::care("Leave gear ashore when she is full, and see that whoever runs her knows it."))
     } else if short {
         Finding::new(
             Verdict::Pass,

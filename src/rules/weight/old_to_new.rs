@@ -1,5 +1,6 @@
 //! `weight/old-to-new`
 
+use crate::rules::mend;
 use uom::si::f64::Mass;
 
 use crate::case::Case;
@@ -85,7 +86,7 @@ fn judge(case: &Case) -> Finding {
             Measure::tape(sinks[0]),
             Measure::tape(sinks[1])
         );
-        Finding::new(Verdict::Warn, hangs.then(trims)).remedy(Text::from("Float her before ordering: by calculation (give her sections and freeboards, see `sternknee tape`), or with sandbags of that weight at the engines' place, persons and fuel aboard; measure well edge and scuppers."))
+        Finding::new(Verdict::Warn, hangs.then(trims)).remedy(mend::look("Float her: by calculation (give her sections and freeboards, see `sternknee tape`), or with sandbags of that weight at the engines' place, persons and fuel aboard; measure well edge and scuppers."))
     } else if change.value().exceeds(closeness.value()) {
         Finding::new(Verdict::Pass, hangs.then(Text::from(", which a boat of her length hardly feels.")))
     } else {

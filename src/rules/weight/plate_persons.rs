@@ -1,5 +1,6 @@
 //! `weight/plate-persons`
 
+use crate::rules::mend::{self, Change};
 use uom::si::f64::Mass;
 
 use super::outside_small_boats;
@@ -104,7 +105,7 @@ fn judge(case: &Case) -> Judgement {
         ),
     };
     let finding = if finding.verdict == Verdict::Warn {
-        finding.remedy(Text::from(
+        finding.remedy(mend::ask(
             "Ask the builder, by the hull number, which figure holds, and go by the lesser until then.",
         ))
     } else {
@@ -140,7 +141,8 @@ fn overcrowded(rig: &Rig) -> Option<Finding> {
         say!("A crew of {} goes out in her; the plate says {} persons.", u32::from(crew), u32::from(plate)),
     );
     let remedy = say!("Leave {} of them ashore: never carry more persons than the plate says.", u32::from(over));
-    Some(finding.remedy(remedy).against(count(crew), Limit::AtMost(count(plate))))
+    let leave = [Change::to("weights.crew", plate.to_string())];
+    Some(finding.remedy(mend::change(remedy, leave)).against(count(crew), Limit::AtMost(count(plate))))
 }
 
 fn count(persons: u16) -> Measure {

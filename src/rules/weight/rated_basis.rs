@@ -7,6 +7,7 @@ use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::{All, reading};
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Term, number};
@@ -69,10 +70,10 @@ fn judge(case: &Case) -> Judgement {
     let over = total.value() - listed.value();
     let finding = if over.exceeds(closeness.value()) {
         Finding::new(Verdict::Warn, say!("{} hangs where her loading was worked out with {}.", found, limit)).remedy(
-            say!(
+            mend::care(say!(
                 "Reckon {} less for persons and gear until the boat has been floated with the new weight.",
                 Measure::of(total.value() - listed.value())
-            ),
+            )),
         )
     } else if total.value().exceeds(listed.value()) {
         Finding::new(

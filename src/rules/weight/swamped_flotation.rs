@@ -1,5 +1,6 @@
 //! `weight/swamped-flotation`
 
+use crate::rules::mend;
 use uom::si::f64::Mass;
 
 use super::{outside_small_boats, share};
@@ -70,10 +71,10 @@ fn judge(case: &Case) -> Judgement {
                 extra.measure()
             ),
         )
-        .remedy(say!(
+        .remedy(mend::yard(say!(
             "Add {} of closed-cell foam aft and as high as it fits, and have her tested swamped.",
             Measure::styled(foam.value(), Style::Bulk)
-        ))
+        )))
     } else {
         Finding::new(
             Verdict::Pass,

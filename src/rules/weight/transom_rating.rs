@@ -4,6 +4,7 @@ use crate::case::Case;
 use crate::physics::weight;
 use crate::quantity::{Dimensioned, Measure, say};
 use crate::reading::All;
+use crate::rules::mend::{self, Mend, Remedy};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -37,10 +38,17 @@ fn judge(case: &Case) -> Judgement {
     let (found, limit) = (total.measure(), Measure::of(rating.value));
     let finding = if total.value().exceeds(rating.value) {
         Finding::new(Verdict::Fail, say!("{} would hang on a transom that its builder rates for {}.", found, limit))
-            .remedy(say!(
-                "Take {} off the transom, or ask the builder what a rebuilt one may carry.",
-                Measure::of(total.value() - rating.value)
-            ))
+            .remedy({
+                let over = mend::pounds_up(total.value() - rating.value);
+                let lighter = mend::lighter(rig, over).map(Mend::Change);
+                Remedy::new(
+                    say!(
+                        "Take {} off the transom, or ask the builder what a rebuilt one may carry.",
+                        Measure::of(over)
+                    ),
+                    lighter.into_iter().chain([Mend::Ask]),
+                )
+            })
     } else {
         Finding::new(Verdict::Pass, say!("{} hangs on a transom rated for {}.", found, limit))
     };

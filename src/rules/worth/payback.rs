@@ -6,6 +6,7 @@ use crate::job::{Cost, Worth};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -53,7 +54,7 @@ fn judge(case: &Case) -> Judgement {
             costs.then(Text::from(" and saves nothing in a season.")).then(not_priced),
         )
         .working(reckoned.sheet.clone())
-        .remedy(Text::from("Money alone does not pay for it; whether the rest does is the owner's to say.")));
+        .remedy(mend::ask("Money alone does not pay for it; whether the rest does is the owner's to say.")));
     };
     let summary = costs
         .then(say!(
@@ -69,7 +70,7 @@ fn judge(case: &Case) -> Judgement {
     Ok(if within {
         finding
     } else {
-        finding.remedy(Text::from(
+        finding.remedy(mend::ask(
             "Money alone does not pay for it in that time; whether the rest does is the owner's to say.",
         ))
     })

@@ -6,6 +6,7 @@ use crate::job::{FuelPrice, Trial, Worth};
 use crate::quantity::{Measure, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
+use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 
@@ -51,7 +52,7 @@ fn judge(case: &Case) -> Judgement {
     let finding =
         Finding::new(if more { Verdict::Warn } else { Verdict::Pass }, summary).working(reckoned.sheet.clone());
     Ok(if more {
-        finding.remedy(Text::from("Tell the owner what a season will cost; whether it is worth that is his to say."))
+        finding.remedy(mend::ask("Tell the owner what a season will cost; whether it is worth that is his to say."))
     } else {
         finding
     })

@@ -35,7 +35,7 @@ fn rim(rig: &Rig) -> Option<Point3<f64>> {
 /// motorwell is given.
 pub(in crate::case::float) fn edges(rig: &Rig, built: &Built, assumed: &mut Vec<Text>) -> Vec<EdgePoint> {
     let mut edges = Vec::new();
-    for edge in rig.job.edges().reading().into_iter().flatten() {
+    for (i, edge) in rig.job.edges.iter().enumerate() {
         let point = Point3::new(
             value(edge.forward.as_ref()).unwrap_or(0.0),
             y_of(edge.across.as_ref()),
@@ -49,6 +49,7 @@ pub(in crate::case::float) fn edges(rig: &Rig, built: &Built, assumed: &mut Vec<
                 name: format!("{}{}", edge.name, if edge.both_sides { word } else { "" }),
                 kind: edge.kind,
                 point: Point3::new(point.x, y, point.z),
+                entry: Some(format!("edges[{i}]")),
             });
         }
     }
@@ -59,7 +60,7 @@ pub(in crate::case::float) fn edges(rig: &Rig, built: &Built, assumed: &mut Vec<
         assumed.push(Text::from(
             "The rim of the motorwell's forward wall, as it was taken for the tilt, is the edge where water comes in: no edge of kind well is given.",
         ));
-        edges.push(EdgePoint { name: "motorwell's rim".to_owned(), kind: EdgeKind::Well, point: rim });
+        edges.push(EdgePoint { name: "motorwell's rim".to_owned(), kind: EdgeKind::Well, point: rim, entry: None });
     }
     if !has(&edges, EdgeKind::Well)
         && let Ok(point) = ledger::transom_top(rig)
@@ -67,13 +68,14 @@ pub(in crate::case::float) fn edges(rig: &Rig, built: &Built, assumed: &mut Vec<
         assumed.push(Text::from(
             "The transom's top is taken as the edge where water comes in: no edge of kind well is given.",
         ));
-        edges.push(EdgePoint { name: "transom's top".to_owned(), kind: EdgeKind::Well, point });
+        edges.push(EdgePoint { name: "transom's top".to_owned(), kind: EdgeKind::Well, point, entry: None });
     }
     if !has(&edges, EdgeKind::Sheer) {
         edges.extend(built.sheer.iter().map(|(name, point)| EdgePoint {
             name: name.clone(),
             kind: EdgeKind::Sheer,
             point: *point,
+            entry: None,
         }));
     }
     edges

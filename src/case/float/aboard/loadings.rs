@@ -83,7 +83,7 @@ impl Aboard {
             entries.extend(self.gear.iter().cloned());
         }
         entries.extend(self.crew_where(&condition.crew));
-        entries.extend(ledger::of_items(rig, &condition.also)?);
+        entries.extend(ledger::of_items(rig, "also", &condition.also)?);
         Ok(Loading { name: condition.name.clone(), crew: found(&entries, self.rail), entries })
     }
 

@@ -78,7 +78,7 @@ impl Aboard {
         let crew = crew(rig, assumed);
         let mut places = places(rig, standing, length, assumed);
         places.sort_by(|a, b| a.at.x.total_cmp(&b.at.x));
-        let gear = ledger::of_items(rig, &weights.gear)?;
+        let gear = ledger::of_items(rig, "weights.gear", &weights.gear)?;
         left_out(rig, assumed);
         for tank in &weights.tanks {
             if tank.fill.is_none() && rig.job.afloat.marks().reading().is_some() {
@@ -110,7 +110,7 @@ impl Aboard {
         let mut entries = self.tanks(Fill::default())?;
         entries.extend(self.gear.iter().cloned());
         entries.extend(self.crew_where(&rig.job.afloat.crew));
-        entries.extend(ledger::of_items(rig, &rig.job.afloat.also)?);
+        entries.extend(ledger::of_items(rig, "afloat.also", &rig.job.afloat.also)?);
         Ok(entries)
     }
 
