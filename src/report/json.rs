@@ -69,9 +69,9 @@ fn finding(judged: &Judged, units: Units) -> Value {
     value!({
         "rule": rule.id,
         "verdict": finding.verdict.word(),
-        "found": finding.found.map(|found| measure(found, units)),
+        "found": finding.found.map(|found| figure(found, "found", judged, units)),
         "limit": finding.limit.map(|limit| limit_of(limit, units)),
-        "margin": finding.margin().map(|margin| measure(margin, units)),
+        "margin": finding.margin().map(|margin| figure(margin, "margin", judged, units)),
         "doubt": judged.doubt.as_ref().map(|doubt| doubt_of(doubt, units)),
         "firm": judged.doubt.as_ref().map(Doubt::is_firm),
         "decides": judged.doubt.as_ref().map(|doubt| decides(doubt, units)),
@@ -87,6 +87,15 @@ fn finding(judged: &Judged, units: Units) -> Value {
             "how": missing.measurement.how(),
         })).collect::<Vec<_>>(),
     })
+}
+
+/// A figure with the words in which it is told beside its limit.
+fn figure(value: Measure, name: &str, judged: &Judged, units: Units) -> Value {
+    let mut told = measure(value, units);
+    if let Some(words) = super::doubt::figure(judged, name, units) {
+        told["text"] = words.into();
+    }
+    told
 }
 
 /// Half-widths that hold 95 %.
@@ -244,7 +253,7 @@ fn working(line: &Line, units: Units) -> Value {
             "symbol": symbol,
             "meaning": meaning,
             "formula": expression.symbols(units),
-            "numbers": expression.numbers(units),
+            "numbers": expression.numbers(expression.digits_for(result, units), units),
             "result": measure(*result, units),
             "line": line.show(units),
         }),

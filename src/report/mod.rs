@@ -1,5 +1,6 @@
 //! Reports: text, JSON, pages and drawings from the same findings.
 
+mod causes;
 mod chapter;
 mod compare;
 mod doubt;
@@ -9,11 +10,14 @@ mod mark;
 mod needed;
 mod options;
 mod page;
+mod plain;
 mod questions;
+mod rank;
 mod readings;
 mod rigging;
 mod running;
 mod sheet;
+mod sources;
 mod swing;
 mod text;
 
@@ -35,7 +39,7 @@ pub use page::{
 pub(crate) use page::{GENERATOR, marks, style};
 pub use questions::as_json as questions;
 pub use sheet::{Waiting, measuring_list, waiting};
-pub use text::{catalog_entry, catalog_list, explain_rule, rule_list, text, work_text};
+pub use text::{brief, catalog_entry, catalog_list, explain_rule, rule_list, text, text_of_all, work_text};
 
 /// What a report is made from.
 pub struct Report<'a> {

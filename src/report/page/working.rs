@@ -9,6 +9,7 @@ use super::{Stamp, anchor, closing, drawn, formula, kept_together, mark, shell, 
 use crate::case::strength::Sweep;
 use crate::quantity::{Kind, Measure, Units};
 use crate::report::Report;
+use crate::report::plain::full_name;
 use crate::report::drawings::{self, Drawing};
 use crate::working::{Expression, Line, Part};
 
@@ -25,7 +26,7 @@ pub(super) fn of_findings(report: &Report) -> Markup {
             }
             @for judged in report.judged.iter().filter(|judged| has_working(judged)) {
                 details id=(anchor("working", judged)) open[report.explain] {
-                    summary { (judged.rule.id) " " (mark::worded(judged.finding.verdict)) }
+                    summary { (full_name(judged.rule)) " " (mark::worded(judged.finding.verdict)) }
                     @for rows in &judged.finding.tables { (table(rows, units)) }
                     @for line in judged.finding.working.lines() { (formula::step(line, units)) }
                 }
