@@ -84,7 +84,15 @@ pub fn in_table(table: &PowerCapacity, factor: &Term<Ratio>) -> bool {
 
 /// The horsepower capacity of 183.53(a): the table up to its end, one of the formulas above it.
 pub fn power(sheet: &mut Sheet, table: &PowerCapacity, factor: &Term<Ratio>, arrangement: Arrangement) -> Term<Power> {
-    if in_table(table, factor) {
+    let within = in_table(table, factor);
+    let told = Compared::of(factor.measure(), None, Some(Measure::of(Ratio::from_si(table.steps_end))), Units::Us);
+    let end = told.most.unwrap_or_default();
+    sheet.remark(if within {
+        say!("{} is no more than {}, where the table ends: the table tells it", told.found, end)
+    } else {
+        say!("{} is above {}, where the table ends: a formula tells it", told.found, end)
+    });
+    if within {
         return from_table(sheet, table, factor, arrangement.flat_hard_chine);
     }
     let (slope, less) = match arrangement {

@@ -2,12 +2,15 @@
 
 use std::sync::Arc;
 
-use crate::quantity::{Measure, Units};
+use crate::quantity::{Kind, Measure, Units};
 
 /// Digits that may be added to a formula's numbers.
 const MORE_DIGITS: i32 = 8;
 /// Part of half a digit by which a result worked out from printed numbers stays clear of being rounded the other way.
 const CLEAR_OF_A_HALF: f64 = 1e-3;
+
+/// What arithmetic may leave in the last bits of a half.
+const LAST_BITS: f64 = 1e-9;
 
 /// One of the four operations.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,24 +58,26 @@ impl Expression {
     /// How many digits more than usual its numbers need, so that whoever works it out from what is printed finds the printed
     /// result.
     pub fn digits_for(&self, result: &Measure, units: Units) -> i32 {
-        let enough = |more: i32, metric: bool| {
+        let enough = |more: i32, metric: bool, part: f64| {
             let found = self.work_out(&|measure| measure.closer(more, metric));
-            let told = Units::from_metric(metric);
-            let off = result.shown_precision(told) * (1.0 - CLEAR_OF_A_HALF);
+            let off = result.shown_precision(Units::from_metric(metric)) * part;
             found.is_some_and(|found| (found - result.closer(0, metric)).abs() <= off)
         };
-        let both = |more: &i32| match units {
-            Units::Us => enough(*more, false),
-            Units::Si => enough(*more, true),
-            Units::Both => enough(*more, false) && enough(*more, true),
+        let both = |more: i32, part: f64| match units {
+            Units::Us => enough(more, false, part),
+            Units::Si => enough(more, true, part),
+            Units::Both => enough(more, false, part) && enough(more, true, part),
         };
-        (0..=MORE_DIGITS).find(both).unwrap_or(0)
+        // A result that is itself a half of the last digit never comes clear of it.
+        let clear = (0..=MORE_DIGITS).find(|more| both(*more, 1.0 - CLEAR_OF_A_HALF));
+        clear.or_else(|| (0..=MORE_DIGITS).find(|more| both(*more, 1.0 + LAST_BITS))).unwrap_or(0)
     }
 
     /// The value, its quantities taken so, in coherent SI units; nothing where a function is not known.
     pub fn work_out(&self, quantity: &dyn Fn(&Measure) -> f64) -> Option<f64> {
         Some(match self {
             Expression::Quantity { measure, .. } => quantity(measure),
+            Expression::Constant(measure) if measure.kind == Kind::Temperature => quantity(measure),
             Expression::Constant(measure) => measure.si,
             Expression::Number(value) => *value,
             Expression::Sign(_) => std::f64::consts::PI,
@@ -109,6 +114,8 @@ impl Expression {
     fn leaf(&self, units: Units) -> String {
         match self {
             Expression::Quantity { measure, .. } => measure.show(units),
+            // A temperature goes into a formula from absolute zero.
+            Expression::Constant(measure) if measure.kind == Kind::Temperature => measure.show_closer(0, units),
             Expression::Constant(measure) => measure.show_exact(units),
             Expression::Number(value) => value.to_string(),
             Expression::Sign(sign) => (*sign).to_string(),

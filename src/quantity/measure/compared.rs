@@ -1,7 +1,7 @@
 //! A figure beside its limits, printed so that whoever subtracts the printed figures finds the printed room.
 
 use super::figures::{
-    SIXTEENTHS, decimals, factor_places, factor_worth, feet_and_inches, sixteenths, two_digit_places,
+    SIXTEENTHS, as_printed, decimals, factor_places, factor_worth, feet_and_inches, sixteenths, two_digit_places,
 };
 use super::{FACTOR_HIDES, Measure, Style, Units};
 use crate::quantity::Kind;
@@ -116,7 +116,11 @@ impl Printed {
     }
 
     fn round(&self, value: f64) -> f64 {
-        (value / self.step()).round() * self.step()
+        match self.style {
+            _ if self.tape => (value / self.step()).round() * self.step(),
+            Style::Round | Style::Share => as_printed((value / self.step()).round() * self.step(), self.places),
+            _ => as_printed(value, self.places),
+        }
     }
 
     fn show(&self, value: f64, worth: bool) -> String {

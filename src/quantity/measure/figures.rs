@@ -11,6 +11,13 @@ pub(super) fn decimals(value: f64, places: i32) -> String {
     grouped(&text, negative)
 }
 
+/// What a reader takes a value for that is printed with so many decimals; negative where it ends in noughts.
+pub(super) fn as_printed(value: f64, places: i32) -> f64 {
+    let printed = usize::try_from(places).ok().and_then(|places| format!("{value:.places$}").parse().ok());
+    let step = 0.1_f64.powi(places);
+    printed.unwrap_or_else(|| (value / step).round() * step)
+}
+
 /// Thousands separators put into the whole part of a plain decimal number.
 pub fn grouped(plain: &str, negative: bool) -> String {
     let (whole, rest) = plain.split_at(plain.find('.').unwrap_or(plain.len()));

@@ -11,6 +11,14 @@ use crate::report::{Report, counted, doubt, rank, waiting};
 use crate::rig::{Outfit, Rig};
 use crate::rules::{self, Family, Judged, Verdict};
 
+/// When, by whom and for whom the readings were taken.
+pub(super) fn taken(report: &Report) -> String {
+    let job = &report.case.rig.job;
+    let parts = [("readings of", &job.date), ("by", &job.by), ("for", &job.for_whom)];
+    let told = parts.iter().filter_map(|(lead, words)| words.as_ref().map(|words| format!(" · {lead} {words}")));
+    told.collect()
+}
+
 /// The question, the answer, the counts.
 pub(super) fn top(report: &Report) -> Markup {
     let verdict = report.overall();
@@ -174,11 +182,11 @@ fn not_seen(report: &Report) -> Markup {
                 @if !missing.is_empty() {
                     li {
                         "Not measured, and unmeasured is not pass: " (missing.iter().take(NAMED).cloned().collect::<Vec<_>>().join("; "))
-                        @if more > 0 { "; and " (more) " more" } ". " a href="#unmeasured" { "How to take them" } "."
+                        @if more > 0 { "; and " (more) " more" } "; " a href="#unmeasured" { "how to take them" } " stands overleaf."
                     }
                 }
                 @if !unasked.is_empty() { li { "Nothing told, so nothing judged: " (unasked.join(", ")) "." } }
-                @if assumed > 0 { li { (counted(assumed, "thing was", "things were")) " taken for granted: " a href="#assumed" { "the list" } "." } }
+                @if assumed > 0 { li { (counted(assumed, "thing was", "things were")) " taken for granted; the " a href="#assumed" { "annex" } " lists them." } }
                 li { "What no reading tells: the state of anything that was not opened, and how she is handled." }
             }
         }

@@ -69,6 +69,7 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
             p class="soft" {
                 (rig.job.sitting.words())
                 @if rig.job.made_up { " · " span class="invented" { "an invented scenario" } }
+                (answer::taken(report))
             }
             (answer::top(report))
         }

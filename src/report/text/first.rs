@@ -5,7 +5,7 @@ use super::{counts, invented};
 use crate::job::Sitting;
 use crate::report::causes::{Cause, causes};
 use crate::report::plain::{first_sentence, name, said};
-use crate::report::{Report, doubt, waiting};
+use crate::report::{Report, counted, doubt, waiting};
 use crate::rules::{Family, Judged, Verdict};
 
 /// Lines of a common terminal: the first screen is no longer.
@@ -13,7 +13,7 @@ const SCREEN: usize = 24;
 /// Names told of several findings; the others are counted.
 const NAMED: usize = 3;
 /// Readings named to be taken next.
-const READINGS: usize = 3;
+const READINGS: usize = 2;
 
 /// The first screen, within [`SCREEN`] lines.
 pub(super) fn screen(report: &Report) -> String {
@@ -55,8 +55,8 @@ fn stops(report: &Report, room: usize) -> String {
             out.push_str(&wrap(&format!("And, told below: {}.", rest.join("; ")), "     "));
         }
         if fails && report.count(Verdict::Warn) > 0 {
-            let warns: Vec<&str> = causes(report, Verdict::Warn).iter().map(|cause| cause.title).collect();
-            out.push_str(&fill(&warns.join("; "), "  To mind besides: ", "     "));
+            let warns = counted(report.count(Verdict::Warn), "check warns", "checks warn");
+            out.push_str(&format!("  To mind besides, told below: {warns}.\n"));
         }
         if kept == 1 || out.lines().count() <= room {
             return out;

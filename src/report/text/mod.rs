@@ -7,7 +7,7 @@ mod working;
 
 use super::readings::readings;
 use super::sources::Sources;
-use super::{DEFERRAL, Report, causes, counted, doubt, plain, rank, rigging, waiting};
+use super::{DEFERRAL, Report, causes, counted, doubt, legend, plain, rank, rigging, waiting};
 use crate::job::Sitting;
 use crate::quantity::{Kind, Measure};
 use crate::rig::Missing;
@@ -130,7 +130,8 @@ fn studies(out: &mut String, report: &Report) {
 }
 
 fn counts(report: &Report) -> String {
-    let counted = Verdict::ALL.iter().filter(|verdict| report.count(**verdict) > 0);
+    let applies = |verdict: &&Verdict| **verdict != Verdict::NotApplicable && report.count(**verdict) > 0;
+    let counted = Verdict::ALL.iter().filter(applies);
     counted.map(|verdict| format!("{} {}", report.count(*verdict), verdict.word())).collect::<Vec<_>>().join(" · ")
 }
 
@@ -192,6 +193,9 @@ impl Telling<'_> {
             for table in &finding.tables {
                 out.push_str(&rows(table, units));
             }
+            if let Some(given) = legend::in_words(&finding.working, rule.family, units) {
+                out.push_str(&block("given", &given));
+            }
             for line in finding.working.lines() {
                 out.push_str(&working_line(&line.show(units), line.meaning()));
             }
@@ -249,7 +253,7 @@ fn not_applicable(out: &mut String, report: &Report) {
     for same in all.chunk_by(|one, next| one.finding.summary == next.finding.summary) {
         let ids: Vec<&str> = same.iter().map(|judged| judged.rule.id).collect();
         out.push_str(&wrap(&ids.join(", "), "  "));
-        out.push_str(&wrap(&same[0].finding.summary.show(report.units), INDENT));
+        out.push_str(&wrap(&plain::said(&same[0].finding.summary, report.units), INDENT));
     }
 }
 
