@@ -3,7 +3,7 @@
 use uom::si::f64::{Length, Mass, Power, Ratio};
 
 use crate::catalog::PowerCapacity;
-use crate::quantity::{Dimensioned, Style, feet, horsepower, inches, pounds};
+use crate::quantity::{Compared, Dimensioned, Measure, Style, Units, feet, horsepower, inches, pounds, say};
 use crate::working::{Sheet, Term, ceil_to_multiple, number, round};
 
 /// Length at and above which 33 CFR 183 subparts B, C, D and F–H do not apply. Source: 33 CFR 183.1,

@@ -24,7 +24,10 @@ impl Matter {
             "steering/rating" => Matter::Power,
             "swing/lifts-clear" | "running/ventilation" | "stern/plate-immersed" => Matter::Height,
             "fit/centre-distance" => Matter::Room,
-            "strength/bending" | "strength/core-shear" | "strength/panel-deflection" | "strength/bracket-moment"
+            "strength/bending"
+            | "strength/core-shear"
+            | "strength/panel-deflection"
+            | "strength/bracket-moment"
             | "strength/knees" => Matter::Transom,
             _ => match rule.family {
                 Family::Power => Matter::Power,

@@ -54,14 +54,34 @@ pub(super) fn of(judged: &Judged) -> Rank {
 /// What a failure of this rule is.
 fn ground(judged: &Judged) -> Option<Rank> {
     Some(match judged.rule.id {
-        "power/plate-limit" | "power/formula-limit" | "weight/plate-persons" | "weight/capacity-left"
-        | "weight/swamped-flotation" | "weight/rated-basis" | "stern/capacity-from-shape" | "controls/cut-off"
-        | "controls/start-in-gear" | "fuel/hose" => Rank::Regulation,
-        "weight/transom-rating" | "weight/bracket-rating" | "steering/rating" | "steering/lines"
-        | "electrical/ampacity" | "electrical/fuse" | "trailer/load" | "running/top-speed" => Rank::Rating,
+        "power/plate-limit"
+        | "power/formula-limit"
+        | "weight/plate-persons"
+        | "weight/capacity-left"
+        | "weight/swamped-flotation"
+        | "weight/rated-basis"
+        | "stern/capacity-from-shape"
+        | "controls/cut-off"
+        | "controls/start-in-gear"
+        | "fuel/hose" => Rank::Regulation,
+        "weight/transom-rating"
+        | "weight/bracket-rating"
+        | "steering/rating"
+        | "steering/lines"
+        | "electrical/ampacity"
+        | "electrical/fuse"
+        | "trailer/load"
+        | "running/top-speed" => Rank::Rating,
         "fit/centre-distance" => Rank::Collision,
-        "height/shaft-match" | "fit/bolt-pattern" | "fit/top-edge" | "fit/transom-thickness" | "controls/cables"
-        | "controls/levers" | "controls/tube" | "steering/cable" | "steering/toe" => Rank::Unfit,
+        "height/shaft-match"
+        | "fit/bolt-pattern"
+        | "fit/top-edge"
+        | "fit/transom-thickness"
+        | "controls/cables"
+        | "controls/levers"
+        | "controls/tube"
+        | "steering/cable"
+        | "steering/toe" => Rank::Unfit,
         _ => match judged.rule.family {
             Family::Swing => Rank::Collision,
             Family::Stern | Family::Strength => Rank::Overload,

@@ -78,7 +78,8 @@ impl Reader<'_> {
         if self.takes("π") {
             return Ok(std::f64::consts::PI);
         }
-        for name in ["tan", "cos", "sin", "exp", "sqrt", "cbrt", "abs", "round", "next multiple", "least of", "greatest of"]
+        for name in
+            ["tan", "cos", "sin", "exp", "sqrt", "cbrt", "abs", "round", "next multiple", "least of", "greatest of"]
         {
             if self.takes(&format!("{name}(")) {
                 let first = self.sum()?;
@@ -141,7 +142,8 @@ impl Reader<'_> {
     }
 
     fn figure(&mut self) -> Result<Read, String> {
-        let length = |words: &str| words.find(|c: char| !c.is_ascii_digit() && c != ',' && c != '.').unwrap_or(words.len());
+        let length =
+            |words: &str| words.find(|c: char| !c.is_ascii_digit() && c != ',' && c != '.').unwrap_or(words.len());
         let negative = self.takes("-");
         let mut end = length(self.rest);
         // A comma with a blank behind it parts two numbers.
@@ -162,7 +164,9 @@ impl Reader<'_> {
             value += over / under;
             half = 1.0 / 32.0;
             self.rest = &self.rest[1 + long..];
-        } else if let Some(under) = self.rest.strip_prefix('/').filter(|under| under.starts_with(|c: char| c.is_ascii_digit())) {
+        } else if let Some(under) =
+            self.rest.strip_prefix('/').filter(|under| under.starts_with(|c: char| c.is_ascii_digit()))
+        {
             let last = length(under);
             value /= under[..last].parse::<f64>().map_err(|_| "no fraction".to_owned())?;
             half = 1.0 / 32.0;
@@ -265,7 +269,9 @@ fn every_printed_line_of_working_comes_to_its_printed_result_by_its_printed_numb
     let faults: Vec<&String> = told.iter().flat_map(|(_, faults)| faults).collect();
     let mut by_line: BTreeMap<&str, usize> = BTreeMap::new();
     for fault in &faults {
-        *by_line.entry(fault.split(": ").nth(1).unwrap_or_default().split(" = ").next().unwrap_or_default()).or_default() += 1;
+        *by_line
+            .entry(fault.split(": ").nth(1).unwrap_or_default().split(" = ").next().unwrap_or_default())
+            .or_default() += 1;
     }
     println!("{lines} lines worked out again, {} do not come to what is printed", faults.len());
     println!("{by_line:#?}");

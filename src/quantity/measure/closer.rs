@@ -30,10 +30,8 @@ impl Measure {
         }
         let one = |metric| {
             let (value, unit) = self.in_figures(metric);
-            let number = without_noughts(
-                decimals(value, self.closer_places(more, metric)),
-                self.closer_places(0, metric),
-            );
+            let number =
+                without_noughts(decimals(value, self.closer_places(more, metric)), self.closer_places(0, metric));
             if unit.is_empty() { number } else { format!("{number} {unit}") }
         };
         match units {

@@ -8,8 +8,8 @@ use super::units::{UNITS, Unit};
 use super::{Dimensioned, Kind};
 
 pub use compared::Compared;
-pub use figures::grouped;
 use figures::FACTOR_WITHOUT_END as FACTOR_HIDES;
+pub use figures::grouped;
 use figures::{
     SIXTEENTHS, decimals, exact_digits, factor, factor_places, factor_within, feet_and_inches, sixteenths,
     two_digit_places, two_digits,

@@ -18,8 +18,8 @@ mod working;
 use maud::{Markup, html};
 
 use super::chapter::{self, Chapter};
-use super::sources::Sources;
 use super::drawings::{self, Drawing};
+use super::sources::Sources;
 use super::{CLASS_NOT_ENGINE, DEFERRAL, Report, mark, plain};
 use crate::quantity::{Measure, Piece, Text, Units};
 use crate::rules::Judged;
@@ -155,7 +155,7 @@ pub(crate) fn marks() -> String {
 fn drawn(figures: &[Drawing], units: Units) -> Markup {
     html! {
         @if !figures.is_empty() {
-            section class="drawings" { h2 id="drawings" { "Drawings" } @if units == Units::Both { p class="soft" { "Lettered in US units." } } div class="figures" { @for drawing in figures { (figure(drawing)) } } }
+            section class="drawings" { h2 id="drawings" { "Drawings" } @if units == Units::Both { p class="soft" { "Lettered in US units." } } div class="drawn" { @for drawing in figures { (figure(drawing)) } } }
         }
     }
 }

@@ -9,9 +9,9 @@ use super::{Stamp, anchor, closing, drawn, formula, kept_together, mark, shell, 
 use crate::case::strength::Sweep;
 use crate::quantity::{Measure, Units};
 use crate::report::Report;
-use crate::report::plain::full_name;
 use crate::report::drawings::{self, Drawing};
 use crate::report::legend;
+use crate::report::plain::full_name;
 use crate::rules::{self, Family};
 use crate::working::{Expression, Line, Part};
 
@@ -124,8 +124,8 @@ fn given(expression: &Arc<Expression>, family: Option<Family>, symbols: &mut Vec
         Expression::Quantity { symbol, measure } => {
             // A result of an earlier line stands with its meaning already.
             if !symbols.iter().any(|one| one.symbol == *symbol) {
-                let meaning =
-                    legend::meaning(symbol, measure.kind, family).map_or_else(|| "given".to_owned(), |what| format!("given: {what}"));
+                let meaning = legend::meaning(symbol, measure.kind, family)
+                    .map_or_else(|| "given".to_owned(), |what| format!("given: {what}"));
                 put(symbols, symbol, &meaning, *measure);
             }
         }

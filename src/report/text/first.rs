@@ -107,10 +107,7 @@ fn measure_next(report: &Report) -> String {
     }
     match missing.len().saturating_sub(READINGS) {
         0 => {}
-        more => out.push_str(&wrap(
-            &format!("and {more} more; `sternknee tape` prints how to take each."),
-            "    ",
-        )),
+        more => out.push_str(&wrap(&format!("and {more} more; `sternknee tape` prints how to take each."), "    ")),
     }
     for line in again.iter().take(READINGS.saturating_sub(missing.len())) {
         out.push_str(&fill(line, "  - ", "    "));

@@ -93,7 +93,9 @@ fn told(report: &Report, whole: bool) -> String {
 fn left_out(report: &Report) -> String {
     let passed = counted(report.count(Verdict::Pass), "check passes", "checks pass");
     let assumed = counted(report.assumed().len(), "thing was assumed", "things were assumed");
-    format!("{passed}, {assumed}: --all tells them, with the sources; --explain shows the working; --brief is a line a finding.")
+    format!(
+        "{passed}, {assumed}: --all tells them, with the sources; --explain shows the working; --brief is a line a finding."
+    )
 }
 
 fn invented(report: &Report) -> &'static str {
