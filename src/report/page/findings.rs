@@ -30,10 +30,10 @@ fn of_verdict(report: &Report, sources: &Sources, verdict: Verdict) -> Markup {
         @if !all.is_empty() && folded {
             details { summary { (title(verdict)) ": " (all.len()) } (told) }
         } @else if !all.is_empty() {
-            section class=(if matches!(verdict, Verdict::Unmeasured | Verdict::Pass) { "short" } else { "grave" }) {
+            section {
                 h3 id=(format!("what-{}", mark::class(verdict))) { (title(verdict)) }
                 @if !priority.is_empty() && verdict != Verdict::Pass { p class="about" { (capital(priority)) "." } }
-                (told)
+                div class=(if matches!(verdict, Verdict::Unmeasured | Verdict::Pass) { "short" } else { "grave" }) { (told) }
             }
         }
     }
