@@ -37,6 +37,12 @@ pub(super) struct CheckArgs {
     /// Show the working of every finding
     #[arg(long)]
     explain: bool,
+    /// Tell all of it: what passes and does not apply, what was assumed, the sources
+    #[arg(long)]
+    all: bool,
+    /// Tell each finding in one line
+    #[arg(long, conflicts_with = "explain")]
+    brief: bool,
     /// Judge again with every reading a little off: what each finding is worth, and which readings decide
     #[arg(long)]
     how_sure: bool,
@@ -92,11 +98,20 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
     let to_files = args.html.is_some() || args.drawings.is_some();
     match (args.format, to_files) {
         (Some(Format::Json), _) => print(&format!("{:#}\n", report::json(&report)))?,
-        (Some(Format::Text), _) | (None, false) => print(&report::text(&report))?,
+        (Some(Format::Text), _) | (None, false) => print(&in_text(&report, args))?,
         (None, true) => {}
     }
     let asked = loaded.rig.questions().next().is_some();
     Ok(if asked || report.count(Verdict::Fail) > 0 { ExitCode::from(FAILS) } else { ExitCode::SUCCESS })
+}
+
+/// As much of the report as was asked for.
+fn in_text(report: &Report, args: &CheckArgs) -> String {
+    match (args.brief, args.all) {
+        (true, all) => report::brief(report, all),
+        (false, true) => report::text_of_all(report),
+        (false, false) => report::text(report),
+    }
 }
 
 /// Writes the files, some of them into a folder that is made for them where there is none.

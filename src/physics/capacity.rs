@@ -3,7 +3,7 @@
 use uom::si::f64::{Length, Mass, Power, Ratio};
 
 use crate::catalog::PowerCapacity;
-use crate::quantity::{Dimensioned, Style, feet, horsepower, inches, pounds};
+use crate::quantity::{Compared, Dimensioned, Measure, Style, Units, feet, horsepower, inches, pounds, say};
 use crate::working::{Sheet, Term, ceil_to_multiple, number, round};
 
 /// Length at and above which 33 CFR 183 subparts B, C, D and F–H do not apply. Source: 33 CFR 183.1,
@@ -84,7 +84,15 @@ pub fn in_table(table: &PowerCapacity, factor: &Term<Ratio>) -> bool {
 
 /// The horsepower capacity of 183.53(a): the table up to its end, one of the formulas above it.
 pub fn power(sheet: &mut Sheet, table: &PowerCapacity, factor: &Term<Ratio>, arrangement: Arrangement) -> Term<Power> {
-    if in_table(table, factor) {
+    let within = in_table(table, factor);
+    let told = Compared::of(factor.measure(), None, Some(Measure::of(Ratio::from_si(table.steps_end))), Units::Us);
+    let end = told.most.unwrap_or_default();
+    sheet.remark(if within {
+        say!("{} is no more than {}, where the table ends: the table tells it", told.found, end)
+    } else {
+        say!("{} is above {}, where the table ends: a formula tells it", told.found, end)
+    });
+    if within {
         return from_table(sheet, table, factor, arrangement.flat_hard_chine);
     }
     let (slope, less) = match arrangement {

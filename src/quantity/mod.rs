@@ -12,7 +12,7 @@ mod text;
 mod units;
 
 pub use kind::{Dimensioned, DistancePerVolume, Kind, Moment, Temperature, Viscosity};
-pub use measure::{Measure, Style, Units, grouped};
+pub use measure::{Compared, Measure, Style, Units, grouped};
 pub use parse::{Parsed, QuantityError, Tolerance, Written, parse};
 pub use reading::{Basis, Reading};
 pub use text::{Piece, Text};

@@ -1,8 +1,8 @@
 //! What findings are worth, in words: figures with what they are worth, what a verdict hangs on, what to take again first.
 
 use super::{Report, counted};
-use crate::quantity::{Text, Units, capitalised, say};
-use crate::rules::{Decides, Judged, Verdict, measure_next};
+use crate::quantity::{Compared, Measure, Style, Text, Units, capitalised, say};
+use crate::rules::{Decides, Judged, Limit, Verdict, measure_next};
 
 /// How many readings are named that a verdict hangs on.
 const NAMED: usize = 2;
@@ -11,17 +11,41 @@ const NEXT: usize = 6;
 /// A reading with less of a finding's doubt than this is not counted among those that decide it.
 const PART: f64 = 0.1;
 
-/// Found, limit and margin of a finding, each with its name, with what they are worth where that was asked.
+/// Found, limit and margin of a finding, each with its name, with what they are worth where that was asked. The printed
+/// margin is what is left between the printed figures.
 pub(super) fn figures(judged: &Judged, units: Units) -> Vec<(&'static str, String)> {
     let (finding, doubt) = (&judged.finding, judged.doubt.as_ref());
-    let worth = |figure: crate::quantity::Measure, worth| match worth {
-        Some(worth) => figure.show_with(worth, units),
-        None => figure.show(units),
+    let (least, most) = match finding.limit {
+        Some(Limit::AtMost(most)) => (None, Some(most)),
+        Some(Limit::AtLeast(least)) => (Some(least), None),
+        Some(Limit::Within(least, most)) => (Some(least), Some(most)),
+        None => (None, None),
     };
-    let found = finding.found.map(|found| ("found", worth(found, doubt.and_then(|doubt| doubt.found))));
-    let limit = finding.limit.map(|limit| ("limit", limit.show(units)));
-    let margin = finding.margin().map(|margin| ("margin", worth(margin, doubt.and_then(|doubt| doubt.room))));
-    [found, limit, margin].into_iter().flatten().collect()
+    let Some((found, limit)) = finding.found.zip(finding.limit) else {
+        let found = finding.found.map(|found| ("found", found.show(units)));
+        return [found, finding.limit.map(|limit| ("limit", limit.show(units)))].into_iter().flatten().collect();
+    };
+    let told = Compared::of(found, least, most, units);
+    let worth = |figure: String, true_figure: Measure, worth: Option<Measure>| match worth {
+        Some(worth) if true_figure.style == Style::Factor => true_figure.show_with(worth, units),
+        Some(worth) => format!("{figure} ± {}", worth.show(units)),
+        None => figure,
+    };
+    let limit_words = match (told.least, told.most) {
+        (Some(least), Some(most)) => format!("{least} to {most}"),
+        (Some(least), None) => format!("at least {least}"),
+        (None, most) => format!("at most {}", most.unwrap_or_default()),
+    };
+    vec![
+        ("found", worth(told.found, found, doubt.and_then(|doubt| doubt.found))),
+        ("limit", limit_words),
+        ("margin", worth(told.room, limit.margin(found), doubt.and_then(|doubt| doubt.room))),
+    ]
+}
+
+/// One of these figures.
+pub(super) fn figure(judged: &Judged, name: &str, units: Units) -> Option<String> {
+    figures(judged, units).into_iter().find(|(known, _)| *known == name).map(|(_, figure)| figure)
 }
 
 /// How firm a verdict is, behind its word: `pass, firm`. Nothing where that was not asked.

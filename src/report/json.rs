@@ -70,9 +70,9 @@ fn finding(judged: &Judged, units: Units) -> Value {
     value!({
         "rule": rule.id,
         "verdict": finding.verdict.word(),
-        "found": finding.found.map(|found| measure(found, units)),
+        "found": finding.found.map(|found| figure(found, "found", judged, units)),
         "limit": finding.limit.map(|limit| limit_of(limit, units)),
-        "margin": finding.margin().map(|margin| measure(margin, units)),
+        "margin": finding.margin().map(|margin| figure(margin, "margin", judged, units)),
         "doubt": judged.doubt.as_ref().map(|doubt| doubt_of(doubt, units)),
         "firm": judged.doubt.as_ref().map(Doubt::is_firm),
         "decides": judged.doubt.as_ref().map(|doubt| decides(doubt, units)),
@@ -104,6 +104,15 @@ fn way(mend: &Mend) -> Value {
         "first": first,
         "changes": changes.iter().map(|change| value!({ "entry": change.entry, "value": change.value })).collect::<Vec<_>>(),
     })
+}
+
+/// A figure with the words in which it is told beside its limit.
+fn figure(value: Measure, name: &str, judged: &Judged, units: Units) -> Value {
+    let mut told = measure(value, units);
+    if let Some(words) = super::doubt::figure(judged, name, units) {
+        told["text"] = words.into();
+    }
+    told
 }
 
 /// Half-widths that hold 95 %.
@@ -261,7 +270,7 @@ fn working(line: &Line, units: Units) -> Value {
             "symbol": symbol,
             "meaning": meaning,
             "formula": expression.symbols(units),
-            "numbers": expression.numbers(units),
+            "numbers": expression.numbers(expression.digits_for(result, units), units),
             "result": measure(*result, units),
             "line": line.show(units),
         }),

@@ -1,19 +1,24 @@
 //! Reports: text, JSON, pages and drawings from the same findings.
 
+mod causes;
 mod chapter;
 mod compare;
 mod doubt;
 pub(crate) mod drawings;
 mod json;
+mod legend;
 mod mark;
 mod needed;
 mod options;
 mod page;
+mod plain;
 mod questions;
+mod rank;
 mod readings;
 mod rigging;
 mod running;
 mod sheet;
+mod sources;
 mod swing;
 mod text;
 
@@ -26,6 +31,7 @@ use crate::rules::{Judged, Verdict, cautions};
 
 pub use compare::{COMPARE_SCHEMA, Comparison, compare_json, compare_page, compare_text};
 pub use json::{SCHEMA, WORK_SCHEMA, findings, harmless, json, work_json};
+pub use legend::unnamed;
 pub use needed::{NEEDED_SCHEMA, WhatIsNeeded, needed_json, needed_text};
 pub use options::{OPTIONS_SCHEMA, Options, options_json, options_line, options_page, options_text};
 pub use page::{
@@ -35,7 +41,7 @@ pub use page::{
 pub(crate) use page::{GENERATOR, marks, style};
 pub use questions::as_json as questions;
 pub use sheet::{Waiting, measuring_list, waiting};
-pub use text::{catalog_entry, catalog_list, explain_rule, rule_list, text, work_text};
+pub use text::{brief, catalog_entry, catalog_list, explain_rule, rule_list, text, text_of_all, work_text};
 
 /// What a report is made from.
 pub struct Report<'a> {

@@ -2,7 +2,15 @@
 
 use std::sync::Arc;
 
-use crate::quantity::{Measure, Units};
+use crate::quantity::{Kind, Measure, Units};
+
+/// Digits that may be added to a formula's numbers.
+const MORE_DIGITS: i32 = 8;
+/// Part of half a digit by which a result worked out from printed numbers stays clear of being rounded the other way.
+const CLEAR_OF_A_HALF: f64 = 1e-3;
+
+/// What arithmetic may leave in the last bits of a half.
+const LAST_BITS: f64 = 1e-9;
 
 /// One of the four operations.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -39,14 +47,75 @@ impl Expression {
         })
     }
 
-    /// The formula with the numbers put in: `14 in · tan(22 deg)`.
-    pub fn numbers(&self, units: Units) -> String {
-        self.write(&|expression| expression.leaf(units))
+    /// The formula with the numbers put in, each with so many digits more than usual: `14 in · tan(22 deg)`.
+    pub fn numbers(&self, more: i32, units: Units) -> String {
+        self.write(&|expression| match expression {
+            Expression::Quantity { measure, .. } => measure.show_closer(more, units),
+            other => other.leaf(units),
+        })
+    }
+
+    /// How many digits more than usual its numbers need, so that whoever works it out from what is printed finds the printed
+    /// result.
+    pub fn digits_for(&self, result: &Measure, units: Units) -> i32 {
+        let enough = |more: i32, metric: bool, part: f64| {
+            let found = self.work_out(&|measure| measure.closer(more, metric));
+            let off = result.shown_precision(Units::from_metric(metric)) * part;
+            found.is_some_and(|found| (found - result.closer(0, metric)).abs() <= off)
+        };
+        let both = |more: i32, part: f64| match units {
+            Units::Us => enough(more, false, part),
+            Units::Si => enough(more, true, part),
+            Units::Both => enough(more, false, part) && enough(more, true, part),
+        };
+        // A result that is itself a half of the last digit never comes clear of it.
+        let clear = (0..=MORE_DIGITS).find(|more| both(*more, 1.0 - CLEAR_OF_A_HALF));
+        clear.or_else(|| (0..=MORE_DIGITS).find(|more| both(*more, 1.0 + LAST_BITS))).unwrap_or(0)
+    }
+
+    /// The value, its quantities taken so, in coherent SI units; nothing where a function is not known.
+    pub fn work_out(&self, quantity: &dyn Fn(&Measure) -> f64) -> Option<f64> {
+        Some(match self {
+            Expression::Quantity { measure, .. } => quantity(measure),
+            Expression::Constant(measure) if measure.kind == Kind::Temperature => quantity(measure),
+            Expression::Constant(measure) => measure.si,
+            Expression::Number(value) => *value,
+            Expression::Sign(_) => std::f64::consts::PI,
+            Expression::Binary(operator, left, right) => {
+                let (left, right) = (left.work_out(quantity)?, right.work_out(quantity)?);
+                match operator {
+                    Operator::Plus => left + right,
+                    Operator::Minus => left - right,
+                    Operator::Times => left * right,
+                    Operator::Over => left / right,
+                }
+            }
+            Expression::Call(name, arguments) => {
+                let values: Vec<f64> = arguments.iter().map(|one| one.work_out(quantity)).collect::<Option<_>>()?;
+                match (*name, values.as_slice()) {
+                    ("tan", [x]) => x.tan(),
+                    ("cos", [x]) => x.cos(),
+                    ("sin", [x]) => x.sin(),
+                    ("exp", [x]) => x.exp(),
+                    ("sqrt", [x]) => x.sqrt(),
+                    ("cbrt", [x]) => x.cbrt(),
+                    ("abs", [x]) => x.abs(),
+                    ("round", [x]) => (x + 0.5).floor(),
+                    ("power", [x, y]) => x.powf(*y),
+                    ("next multiple", [x, step]) => (x / step).ceil() * step,
+                    ("least of", [x, y]) => x.min(*y),
+                    ("greatest of", [x, y]) => x.max(*y),
+                    _ => return None,
+                }
+            }
+        })
     }
 
     fn leaf(&self, units: Units) -> String {
         match self {
             Expression::Quantity { measure, .. } => measure.show(units),
+            // A temperature goes into a formula from absolute zero.
+            Expression::Constant(measure) if measure.kind == Kind::Temperature => measure.show_closer(0, units),
             Expression::Constant(measure) => measure.show_exact(units),
             Expression::Number(value) => value.to_string(),
             Expression::Sign(sign) => (*sign).to_string(),

@@ -61,7 +61,7 @@ impl Line {
             Line::Step { symbol, expression, result, .. } => {
                 let mut text = symbol.clone();
                 let symbols = expression.symbols(units);
-                let numbers = expression.numbers(units);
+                let numbers = expression.numbers(expression.digits_for(result, units), units);
                 for part in [&symbols, &numbers, &result.show(units)] {
                     if !text.ends_with(&format!("= {part}")) && *part != *symbol {
                         text.push_str(" = ");

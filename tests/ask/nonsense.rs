@@ -205,7 +205,7 @@ fn a_question_stands_at_the_top_of_text_page_and_data() {
     let judged = sternknee::rules::judge_families(&case, |family| family.word() == "power");
     let report = Report { case: &case, judged: &judged, units: sternknee::quantity::Units::Us, explain: false };
     assert_eq!(report.overall().word(), "unmeasured");
-    let (words, page) = (report::text(&report), report::page(&report, &Stamp::default(), &[]));
+    let (words, page) = (report::text_of_all(&report), report::page(&report, &Stamp::default(), &[]));
     for told in [&words, &page] {
         let question = told.to_uppercase().find("ASKED BACK").expect("questions");
         assert!(question < told.find("power/").expect("a finding"));

@@ -19,6 +19,10 @@ if (pictures) mkdirSync(pictures, { recursive: true });
 const scratch = execFileSync("mktemp", ["-d", join(tmpdir(), "sternknee-browser-XXXXXX")]).toString().trim();
 
 const WIDTHS = [360, 768, 1280];
+// A report that is handed over on paper: the first sheet alone, and all of it.
+// In both units every figure stands twice.
+const MOST_SHEETS = 12, MOST_IN_BOTH = 13;
+const lengths = [];
 const complaints = [];
 const complain = (page, what) => complaints.push(`${page}: ${what}`);
 
@@ -59,6 +63,12 @@ async function onPaper(page, name) {
     await page.pdf({ path: file, format, printBackground: true });
     const { stdout } = await execute("pdftotext", ["-layout", file, "-"], { maxBuffer: 1 << 26 });
     const sheets = stdout.split("\f").slice(0, -1);
+    if (await page.$("main > .first")) {
+      const most = name.endsWith("-both.html") ? MOST_IN_BOTH : MOST_SHEETS;
+      if (sheets.length > most) complain(name, `${format}: ${sheets.length} sheets, ${most} at most`);
+      if (sheets.findIndex((words) => words.includes("Contents")) !== 1) complain(name, `${format}: the first sheet is not one sheet`);
+      lengths.push(`${name} ${format} ${sheets.length}`);
+    }
     sheets.forEach((words, i) => {
       if (!words.includes(`page ${i + 1} of ${sheets.length}`)) complain(name, `${format}: sheet ${i + 1} has no page number`);
       if (!words.includes("Advice, not approval")) complain(name, `${format}: sheet ${i + 1} has no foot`);
@@ -83,7 +93,7 @@ async function look(name) {
     if (request.url() !== address && !request.url().startsWith("data:")) complain(name, `asks for ${request.url()}`);
   });
   await page.goto(address, { waitUntil: "load" });
-  headings.set(name, new Set(await page.$$eval("h2", (all) => all.map((h) => h.textContent.trim()))));
+  headings.set(name, new Set(await page.$$eval("h2, h3", (all) => all.map((h) => h.textContent.trim()))));
   let start = performance.now();
   await onPaper(page, name);
   spent.paper += performance.now() - start;
@@ -103,5 +113,6 @@ await browser.close();
 execFileSync("rm", ["-rf", scratch]);
 console.log(`${names.length} pages, ${checked} views, ${complaints.length} complaints`);
 console.log(`${(spent.screen / 1e3).toFixed(0)} s on screen (${(spent.axe / 1e3).toFixed(0)} s of it axe-core), ${(spent.paper / 1e3).toFixed(0)} s on paper`);
+console.log(`sheets: ${lengths.sort().join(", ")}`);
 for (const complaint of [...new Set(complaints)]) console.log(complaint);
 process.exit(complaints.length === 0 ? 0 : 1);

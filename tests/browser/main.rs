@@ -85,6 +85,36 @@ fn write_pages(folder: &Path) {
     }
 }
 
+/// What makes the first sheet look as it does: style, heading and answer.
+fn first_sheet(page: &str) -> String {
+    let document = scraper::Html::parse_document(page);
+    let parts = ["style", "body > header", "main > .first"].map(|words| {
+        let selector = scraper::Selector::parse(words).expect("a selector");
+        document.select(&selector).next().unwrap_or_else(|| panic!("no {words}")).html()
+    });
+    parts.concat()
+}
+
+/// The picture in README is made by `picture.sh`, which keeps beside it what it was made of, as a hash.
+#[test]
+fn the_picture_in_the_readme_is_of_the_present_first_sheet() {
+    use sha2::{Digest, Sha256};
+    let folder = tempfile::tempdir().expect("a folder");
+    let page = folder.path().join("page.html");
+    let job = concat!(env!("CARGO_MANIFEST_DIR"), "/catalogs/jobs/oyster_skiff.ron");
+    run(Command::new(assert_cmd::cargo::cargo_bin("sternknee")).args(["check", job, "--html"]).arg(&page));
+    let page = std::fs::read_to_string(&page).expect("a page");
+    let hash: String = Sha256::digest(first_sheet(&page)).iter().map(|byte| format!("{byte:02x}")).collect();
+    let kept = Path::new(HERE).join("first_sheet.sha256");
+    if std::env::var_os("RENEW").is_some() {
+        std::fs::write(&kept, format!("{hash}\n")).expect("written");
+    }
+    let known = std::fs::read_to_string(&kept).unwrap_or_default();
+    assert_eq!(known.trim(), hash, "the first sheet has changed: tests/browser/picture.sh makes its picture anew");
+    let readme = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/README.md")).expect("README");
+    assert!(readme.contains("(tests/browser/first_sheet.png)"), "README shows no picture");
+}
+
 fn files(folder: &Path, extension: &str) -> Vec<PathBuf> {
     let mut all = Vec::new();
     for entry in std::fs::read_dir(folder).expect("a folder") {

@@ -161,7 +161,10 @@ fn text_and_json_tell_the_same_verdicts() {
             let rule = finding["rule"].as_str().unwrap();
             let line = match finding["verdict"].as_str().unwrap() {
                 // A study lists what it does not ask in one line.
-                "unmeasured" if report["sitting"] == "study" => rule.to_owned(),
+                "unmeasured" if report["sitting"] == "study" => {
+                    assert!(text.contains(rule), "{demo}: {rule}");
+                    continue;
+                }
                 // Neighbours that say the same stand in one list, under the heading.
                 "not applicable" => {
                     let (_, list) = text.split_once("\nNOT APPLICABLE\n").unwrap();
@@ -169,9 +172,56 @@ fn text_and_json_tell_the_same_verdicts() {
                     assert!(listed, "{demo}: {rule} is not among those that do not apply");
                     continue;
                 }
-                verdict => format!("\n  {verdict}  {rule}\n"),
+                verdict => format!("\n  {verdict}  {rule}"),
             };
-            assert!(text.contains(&line), "{demo}: {line}");
+            assert!(text.contains(&format!("{line} ")) || text.contains(&format!("{line}\n")), "{demo}: {line}");
+        }
+    }
+}
+
+/// What a terminal shows at once: the answer, what stops it, what is next; no longer than the terminal is high.
+#[test]
+fn the_first_screen_of_every_demo_answers() {
+    for (demo, _) in DEMOS {
+        let output = call(&format!("check catalogs/jobs/{demo}.ron"));
+        let text = String::from_utf8(output.stdout).unwrap();
+        let heads = ["\nFAILS\n", "\nWARNS\n", "\nUNDECIDED\n", "\nANSWERS\n"];
+        let end = heads.iter().filter_map(|head| text.find(head)).min().unwrap();
+        let screen = &text[..end];
+        assert!(screen.trim_end().lines().count() <= 24, "{demo}:\n{screen}");
+        if text.contains("\nFAILS\n") {
+            assert!(screen.contains("What stops it") && screen.contains("     Do: "), "{demo}:\n{screen}");
+        }
+        if text.contains("STILL TO TAKE") {
+            assert!(screen.contains("Measure next") && screen.contains(": decides "), "{demo}:\n{screen}");
+        }
+    }
+}
+
+/// Ids are for commands: prose calls a check by its name, unless all was asked for.
+#[test]
+fn no_id_of_a_rule_stands_in_a_report_for_reading() {
+    for (demo, _) in DEMOS {
+        let output = call(&format!("check catalogs/jobs/{demo}.ron"));
+        let text = String::from_utf8(output.stdout).unwrap();
+        for rule in sternknee::rules::ALL {
+            assert!(!text.contains(rule.id), "{demo}: {}", rule.id);
+        }
+    }
+}
+
+/// A finding, a line; the gravest first.
+#[test]
+fn a_brief_report_has_a_line_a_finding() {
+    for (demo, _) in DEMOS {
+        let json = call(&format!("check catalogs/jobs/{demo}.ron --format json"));
+        let report: Value = serde_json::from_slice(&json.stdout).unwrap();
+        let brief = String::from_utf8(call(&format!("check catalogs/jobs/{demo}.ron --brief --all")).stdout).unwrap();
+        let findings = report["findings"].as_array().unwrap();
+        assert_eq!(brief.lines().count(), findings.len(), "{demo}");
+        for finding in findings {
+            let start = format!("{}  {}  ", finding["verdict"].as_str().unwrap(), finding["rule"].as_str().unwrap());
+            assert!(brief.lines().any(|line| line.starts_with(&start)), "{demo}: {start}");
         }
     }
 }

@@ -6,6 +6,7 @@ mod common;
 mod drawings;
 mod escaping;
 mod files;
+mod followed;
 mod readings;
 mod same;
 mod texts;

@@ -204,7 +204,7 @@ fn no_reading_that_nobody_took_is_lost_on_the_way_to_text_page_and_json() {
         let judged = rules::judge(&case);
         let report = Report { case: &case, judged: &judged, units: Units::Us, explain: false };
         for (what, told) in [
-            ("text", report::text(&report)),
+            ("text", report::text_of_all(&report)),
             ("page", report::page(&report, &stamp(), &named(&report))),
             ("JSON", report::json(&report)["assumed"].to_string()),
         ] {

@@ -11,6 +11,13 @@ pub(super) fn decimals(value: f64, places: i32) -> String {
     grouped(&text, negative)
 }
 
+/// What a reader takes a value for that is printed with so many decimals; negative where it ends in noughts.
+pub(super) fn as_printed(value: f64, places: i32) -> f64 {
+    let printed = usize::try_from(places).ok().and_then(|places| format!("{value:.places$}").parse().ok());
+    let step = 0.1_f64.powi(places);
+    printed.unwrap_or_else(|| (value / step).round() * step)
+}
+
 /// Thousands separators put into the whole part of a plain decimal number.
 pub fn grouped(plain: &str, negative: bool) -> String {
     let (whole, rest) = plain.split_at(plain.find('.').unwrap_or(plain.len()));
@@ -75,7 +82,7 @@ pub(super) fn feet_and_inches(feet: f64) -> String {
 /// for a plate's theory with its loads on stated areas. Common practice, no source, for the rest.
 const FACTOR_WORTH: f64 = 0.05;
 /// A ratio of strength to load so great that its size says nothing.
-const FACTOR_WITHOUT_END: f64 = 100.0;
+pub(super) const FACTOR_WITHOUT_END: f64 = 100.0;
 
 /// Two digits of a value, nothing behind a small whole number: `8.8`, `11`, `870`, `0.42`, `9`.
 pub(super) fn two_digits(value: f64) -> String {
@@ -109,9 +116,13 @@ pub(super) fn factor_within(value: f64, readings: f64) -> String {
         return "over 100".to_owned();
     }
     let places = factor_places(value);
+    format!("{} ± {}", decimals(value, places), factor_worth(value, readings, places))
+}
+
+/// What such a ratio is worth, in its own digits, where its readings are worth so much besides.
+pub(super) fn factor_worth(value: f64, readings: f64, places: i32) -> String {
     let step = 0.1_f64.powi(places);
-    let worth = ((FACTOR_WORTH * value).hypot(readings) / step).ceil().max(1.0) * step;
-    format!("{} ± {}", decimals(value, places), decimals(worth, places))
+    decimals(((FACTOR_WORTH * value).hypot(readings) / step).ceil().max(1.0) * step, places)
 }
 
 #[cfg(test)]

@@ -1,10 +1,14 @@
 //! A value with its kind, shown the way a tape or a scale is read.
 
+mod closer;
+mod compared;
 mod figures;
 
 use super::units::{UNITS, Unit};
 use super::{Dimensioned, Kind};
 
+pub use compared::Compared;
+use figures::FACTOR_WITHOUT_END as FACTOR_HIDES;
 pub use figures::grouped;
 use figures::{
     SIXTEENTHS, decimals, exact_digits, factor, factor_places, factor_within, feet_and_inches, sixteenths,
@@ -21,6 +25,13 @@ pub enum Units {
     Si,
     /// US customary with metric behind it.
     Both,
+}
+
+impl Units {
+    /// Metric, or US customary.
+    pub fn from_metric(metric: bool) -> Units {
+        if metric { Units::Si } else { Units::Us }
+    }
 }
 
 /// How a length or a volume is read; other kinds have one way each.

@@ -2,11 +2,22 @@
 
 use maud::{Markup, html};
 
-use super::{anchor, mark, prose};
+use super::{anchor, figure, mark, prose, quoted_words};
 use crate::job::Sitting;
-use crate::report::{Report, counted, waiting};
+use crate::report::causes::{Cause, causes};
+use crate::report::drawings::Drawing;
+use crate::report::plain::{first_sentence, full_name, name, said};
+use crate::report::{Report, counted, doubt, rank, waiting};
 use crate::rig::{Outfit, Rig};
-use crate::rules::{Judged, Verdict};
+use crate::rules::{self, Family, Judged, Verdict};
+
+/// When, by whom and for whom the readings were taken.
+pub(super) fn taken(report: &Report) -> String {
+    let job = &report.case.rig.job;
+    let parts = [("readings of", &job.date), ("by", &job.by), ("for", &job.for_whom)];
+    let told = parts.iter().filter_map(|(lead, words)| words.as_ref().map(|words| format!(" · {lead} {words}")));
+    told.collect()
+}
 
 /// The question, the answer, the counts.
 pub(super) fn top(report: &Report) -> Markup {
@@ -81,50 +92,66 @@ pub(super) fn priority(sitting: Sitting, verdict: Verdict) -> &'static str {
     }
 }
 
-/// What stops the job, each with what is next.
-pub(super) fn stops(report: &Report) -> Markup {
-    let title = match report.case.rig.job.sitting {
-        Sitting::Study => "What fails",
-        Sitting::AsFitted => "What must be put right",
-        Sitting::BeforeOrdering => "What stops it",
-    };
-    brief("stops", title, report, Verdict::Fail)
-}
-
-/// What to mind.
-pub(super) fn minds(report: &Report) -> Markup {
-    brief("mind", "What to mind", report, Verdict::Warn)
-}
-
-fn brief(id: &str, title: &str, report: &Report, verdict: Verdict) -> Markup {
-    let findings: Vec<&Judged> = report.with(verdict).collect();
+/// The first sheet, which can be handed over alone: what stops it or is to mind, each with what is next; what was not seen;
+/// the stern as it will be; a line to sign.
+pub(super) fn first_sheet(report: &Report, stern: Option<&Drawing>) -> Markup {
+    let study = report.case.rig.job.sitting == Sitting::Study;
     html! {
-        @if !findings.is_empty() {
+        (super::super::questions::markup(report))
+        @if study { (answers(report)) }
+        (causes_told(report))
+        div class="tail" {
+            @if !study { (not_seen(report)) }
+            @if let Some(stern) = stern { (figure(stern)) }
+        }
+        @if !study {
+            div class="sign" { p { "Name" } p { "Date" } p { "Signature" } }
+            p class="soft" { "Whoever signs answers for it. The program signs nothing: it advises, and a licensed marine technician decides." }
+        }
+    }
+}
+
+/// What fails, in the order in which it is settled; where nothing does, what warns.
+fn causes_told(report: &Report) -> Markup {
+    let (fails, warns) = (causes(report, Verdict::Fail), causes(report, Verdict::Warn));
+    let (title, told) = match report.case.rig.job.sitting {
+        _ if fails.is_empty() => ("What to mind", &warns),
+        Sitting::Study => ("What fails", &fails),
+        Sitting::AsFitted => ("What must be put right, in this order", &fails),
+        Sitting::BeforeOrdering => ("What stops it, in the order to settle it", &fails),
+    };
+    html! {
+        @if !told.is_empty() {
             section {
-                h2 id=(id) { (title) }
-                ol class="brief" {
-                    @for judged in findings { (item(judged, report)) }
+                h2 id="stops" { (title) }
+                ol class="brief" { @for cause in told { (item(cause, report)) } }
+                @if !fails.is_empty() && !warns.is_empty() {
+                    p id="mind" { b { "To mind besides: " } (warns.iter().map(|cause| cause.title).collect::<Vec<_>>().join("; ")) "." }
                 }
             }
         }
     }
 }
 
-fn item(judged: &Judged, report: &Report) -> Markup {
-    let finding = &judged.finding;
+fn item(cause: &Cause, report: &Report) -> Markup {
+    let finding = &cause.first.finding;
+    let summary = said(&finding.summary, report.units);
     html! {
         li {
             (mark::icon(finding.verdict))
             div {
-                p class="said" { (prose(&finding.summary, report.units)) }
+                p class="said" { (cause.title) ". " (quoted_words(first_sentence(&summary))) }
                 @if let Some(remedy) = &finding.remedy {
-                    p class="next" { b { "Next: " } (prose(remedy, report.units)) }
+                    p class="next" { b { "Next: " } (quoted_words(first_sentence(&said(remedy, report.units)))) }
                 }
                 p class="where" {
-                    (finding.verdict.word()) " · "
-                    a href=(format!("#{}", anchor("finding", judged))) { (judged.rule.id) }
-                    @if let Some(margin) = finding.margin() {
-                        " · margin " span class="n" { (margin.show(report.units)) }
+                    (finding.verdict.word()) ", " (rank::of(cause.first).words()) " · "
+                    a href=(format!("#{}", anchor("finding", cause.first))) { (name(cause.first.rule)) }
+                    @for judged in &cause.with {
+                        ", " a href=(format!("#{}", anchor("finding", judged))) { (name(judged.rule)) }
+                    }
+                    @if let Some(margin) = doubt::figure(cause.first, "margin", report.units) {
+                        " · margin " span class="n" { (margin) }
                     }
                 }
             }
@@ -132,10 +159,44 @@ fn item(judged: &Judged, report: &Report) -> Markup {
     }
 }
 
-/// The readings that are still missing; in a study, the answers instead.
+/// Missing readings named on the first sheet; the others are counted.
+const NAMED: usize = 6;
+
+/// What was not measured, not asked and taken for granted.
+fn not_seen(report: &Report) -> Markup {
+    let missing: Vec<String> = waiting(report.judged).iter().map(|entry| entry.missing.name()).collect();
+    let unasked: Vec<&str> = Family::ALL
+        .iter()
+        .filter(|family| {
+            let mut of = report.judged.iter().filter(|judged| judged.rule.family == **family).peekable();
+            of.peek().is_some() && of.all(|judged| judged.finding.verdict == Verdict::NotApplicable)
+        })
+        .map(|family| family.word())
+        .collect();
+    let assumed = report.assumed().len();
+    let more = missing.len().saturating_sub(NAMED);
+    html! {
+        section {
+            h2 id="not-seen" { "What was not seen" }
+            ul {
+                @if !missing.is_empty() {
+                    li {
+                        "Not measured, and unmeasured is not pass: " (missing.iter().take(NAMED).cloned().collect::<Vec<_>>().join("; "))
+                        @if more > 0 { "; and " (more) " more" } "; " a href="#unmeasured" { "how to take them" } " stands overleaf."
+                    }
+                }
+                @if !unasked.is_empty() { li { "Nothing told, so nothing judged: " (unasked.join(", ")) "." } }
+                @if assumed > 0 { li { (counted(assumed, "thing was", "things were")) " taken for granted; the " a href="#assumed" { "annex" } " lists them." } }
+                li { "What no reading tells: the state of anything that was not opened, and how she is handled." }
+            }
+        }
+    }
+}
+
+/// The readings that are still missing; a study asks for none.
 pub(super) fn unmeasured(report: &Report) -> Markup {
     if report.case.rig.job.sitting == Sitting::Study {
-        return answers(report);
+        return html! {};
     }
     let missing = waiting(report.judged);
     html! {
@@ -159,7 +220,7 @@ pub(super) fn unmeasured(report: &Report) -> Markup {
                                 td {
                                     (how.place()) ": " (how.how())
                                     @if let Some(closely) = how.closely { ". To within " span class="n" { (closely) } }
-                                    p class="where" { "Decides " (entry.rules.join(", ")) }
+                                    p class="where" { "Decides " (names(&entry.rules)) }
                                 }
                             }
                         }
@@ -168,6 +229,11 @@ pub(super) fn unmeasured(report: &Report) -> Markup {
             }
         }
     }
+}
+
+/// Rules by their names.
+pub(super) fn names(ids: &[&str]) -> String {
+    ids.iter().filter_map(|id| rules::find(id)).map(name).collect::<Vec<_>>().join(", ")
 }
 
 fn answers(report: &Report) -> Markup {
@@ -185,7 +251,7 @@ fn answers(report: &Report) -> Markup {
                                     p class="said" { (limit.show(report.units)) }
                                 }
                                 p { (prose(&judged.finding.summary, report.units)) }
-                                p class="where" { a href=(format!("#{}", anchor("finding", judged))) { (judged.rule.id) } }
+                                p class="where" { a href=(format!("#{}", anchor("finding", judged))) { (full_name(judged.rule)) } }
                             }
                         }
                     }

@@ -3,8 +3,8 @@
 use maud::{Markup, html};
 
 use super::{Embedded, Stamp, prose, shell};
-use crate::job::Sitting;
 use crate::report::readings;
+use crate::report::sources::Sources;
 use crate::report::{DEFERRAL, Report, citations};
 
 /// Photographs with their captions.
@@ -32,6 +32,9 @@ pub(super) fn photographs(photographs: &[Embedded]) -> Markup {
     }
 }
 
+/// The basis of most readings, which paper leaves out.
+const MEASURED: &str = "measured";
+
 /// Every reading with its basis and tolerance.
 pub(super) fn readings(report: &Report) -> Markup {
     let groups = readings::readings(&report.case.rig.job);
@@ -39,7 +42,7 @@ pub(super) fn readings(report: &Report) -> Markup {
         @if !groups.is_empty() {
             section class="readings" {
                 h2 id="readings" { "Readings used" }
-                p class="about" { "Measured: taken on this boat. Builder: from her builder or the engine's, for this very one. Catalog: a class, not this one. Assumed: nobody looked." }
+                p class="about" { "Measured: taken on this boat. Builder: from her builder or the engine's, for this very one. Catalog: a class, not this one. Assumed: nobody looked. On paper what was measured stands without the word." }
                 @for group in &groups {
                     table class="fixed" {
                         caption { (super::findings::capital(&group.of)) }
@@ -48,7 +51,7 @@ pub(super) fn readings(report: &Report) -> Markup {
                             tr {
                                 th scope="row" { (row.name) }
                                 td { (prose(&row.value, report.units)) }
-                                td { (row.basis) }
+                                td class=[(row.basis == MEASURED).then_some("measured")] { (row.basis) }
                             }
                         } }
                     }
@@ -62,7 +65,7 @@ pub(super) fn assumed(report: &Report) -> Markup {
     let assumed = report.assumed();
     html! {
         @if !assumed.is_empty() {
-            section {
+            section class="assumed" {
                 h2 id="assumed" { "Assumed" }
                 ul { @for text in &assumed { li { (prose(text, report.units)) } } }
             }
@@ -74,7 +77,7 @@ pub(super) fn cautions(report: &Report) -> Markup {
     let cautions = report.cautions();
     html! {
         @if !cautions.is_empty() {
-            section {
+            section class="cautions" {
                 h2 id="cautions" { "Cautions" }
                 ul { @for caution in &cautions { li { (caution) } } }
             }
@@ -82,7 +85,17 @@ pub(super) fn cautions(report: &Report) -> Markup {
     }
 }
 
-/// Papers, signature, deferral, versions.
+/// Each source once, by its number.
+pub(super) fn sources(sources: &Sources) -> Markup {
+    html! {
+        section class="sources" {
+            h2 id="sources" { "Sources" }
+            ol { @for (i, source) in sources.list().iter().enumerate() { li id=(format!("source-{}", i + 1)) { (source) } } }
+        }
+    }
+}
+
+/// Papers, deferral, versions.
 pub(super) fn end(report: &Report, stamp: &Stamp) -> Markup {
     let rig = report.case.rig;
     let job = &rig.job;
@@ -101,10 +114,6 @@ pub(super) fn end(report: &Report, stamp: &Stamp) -> Markup {
                 dl class="papers" {
                     @for (name, value) in rows { @if let Some(value) = value { dt { (name) } dd { (value) } } }
                 }
-            }
-            @if rig.job.sitting == Sitting::AsFitted {
-                div class="sign" { p { "Name" } p { "Date" } p { "Signature" } }
-                p class="soft" { "Whoever signs answers for it. The program signs nothing." }
             }
         }
         section {

@@ -1,49 +1,53 @@
-//! Every finding, family by family: found, limit, margin, remedy, source.
+//! Every finding, the gravest first: found, limit, margin, remedy, source.
 
 use maud::{Markup, html};
 
 use super::answer::priority;
 use super::{anchor, mark, prose};
-use crate::quantity::Text;
-use crate::report::{Report, doubt};
+use crate::job::Sitting;
+use crate::report::plain::{full_name, name};
+use crate::report::sources::Sources;
+use crate::report::{Report, doubt, rank};
 use crate::rules::{Judged, Verdict};
 
-pub(super) fn all(report: &Report) -> Markup {
-    let mut families: Vec<Vec<&Judged>> = Vec::new();
-    for judged in report.judged {
-        match families.last_mut() {
-            Some(family) if family[0].rule.family == judged.rule.family => family.push(judged),
-            _ => families.push(vec![judged]),
-        }
-    }
+pub(super) fn all(report: &Report, sources: &Sources) -> Markup {
     html! {
         section {
-            h2 id="findings" { "All findings" }
-            @for family in &families {
-                @let name = family[0].rule.family.word();
-                section {
-                    h3 id=(format!("family-{name}")) { (capital(name)) }
-                    @if let Some(said) = alike(family) {
-                        details {
-                            summary { (prose(said, report.units)) }
-                            @for judged in family { (finding(judged, report)) }
-                        }
-                    } @else {
-                        @for judged in family { (finding(judged, report)) }
-                    }
-                }
+            h2 id="findings" { "Findings" }
+            p class="about" { "Behind each stands what it holds: a regulation or a rating, a collision, a part that cannot be fitted or cannot carry it, or practice, which warns and never fails." }
+            @for verdict in Verdict::ALL { (of_verdict(report, sources, verdict)) }
+        }
+    }
+}
+
+fn of_verdict(report: &Report, sources: &Sources, verdict: Verdict) -> Markup {
+    let study = report.case.rig.job.sitting == Sitting::Study;
+    let all: Vec<&Judged> = report.with(verdict).collect();
+    let priority = priority(report.case.rig.job.sitting, verdict);
+    let told = html! { @for judged in &all { (finding(judged, report, sources)) } };
+    let folded = verdict == Verdict::NotApplicable || study && verdict == Verdict::Unmeasured;
+    html! {
+        @if !all.is_empty() && folded {
+            details { summary { (title(verdict)) ": " (all.len()) } (told) }
+        } @else if !all.is_empty() {
+            section {
+                h3 id=(format!("what-{}", mark::class(verdict))) { (title(verdict)) }
+                @if !priority.is_empty() && verdict != Verdict::Pass { p class="about" { (capital(priority)) "." } }
+                div class=(if matches!(verdict, Verdict::Unmeasured | Verdict::Pass) { "short" } else { "grave" }) { (told) }
             }
         }
     }
 }
 
-/// What all findings of a family say, where none applies and all say the same.
-fn alike<'j>(family: &[&'j Judged]) -> Option<&'j Text> {
-    let (first, rest) = family.split_first()?;
-    let said = &first.finding.summary;
-    let same = |judged: &&Judged| judged.finding.summary == *said;
-    let none = family.iter().all(|judged| judged.finding.verdict == Verdict::NotApplicable);
-    (none && !rest.is_empty() && rest.iter().all(same)).then_some(said)
+/// The head over findings of a verdict.
+fn title(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Fail => "What fails",
+        Verdict::Warn => "What warns",
+        Verdict::Unmeasured => "What is not decided",
+        Verdict::Pass => "What passes",
+        Verdict::NotApplicable => "What does not apply",
+    }
 }
 
 /// The word with a capital letter.
@@ -52,15 +56,15 @@ pub(in super::super) fn capital(word: &str) -> String {
     chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
 }
 
-fn finding(judged: &Judged, report: &Report) -> Markup {
+fn finding(judged: &Judged, report: &Report, sources: &Sources) -> Markup {
     let (rule, finding, units) = (judged.rule, &judged.finding, report.units);
     let figures = doubt::figures(judged, units);
-    let priority = priority(report.case.rig.job.sitting, finding.verdict);
+    let ranked = matches!(finding.verdict, Verdict::Fail | Verdict::Warn);
     html! {
         article class="finding" id=(anchor("finding", judged)) data-rule=(rule.id) data-verdict=(finding.verdict.word()) {
             h4 {
-                span { (rule.id) }
-                (mark::worded(finding.verdict))
+                span { (full_name(rule)) }
+                span { (mark::worded(finding.verdict)) @if ranked { span class="rank" { " · " (rank::of(judged).words()) } } }
             }
             p class="summary" { (prose(&finding.summary, units)) }
             @if !figures.is_empty() {
@@ -74,15 +78,13 @@ fn finding(judged: &Judged, report: &Report) -> Markup {
             @if let Some(remedy) = &finding.remedy {
                 p class="next" { b { "Next: " } span class="remedy" { (prose(remedy, units)) } }
             }
-            @if !priority.is_empty() && finding.verdict != Verdict::Pass {
-                p { span class="label" { "When: " } (priority) }
-            }
-            p class="source" {
-                "Source: " (rule.sources().join("; ")) "."
+            @if finding.verdict != Verdict::NotApplicable { p class="source" {
+                "Sources: "
+                @for number in sources.numbers(rule) { a href=(format!("#source-{number}")) { "[" (number) "]" } " " }
                 @if has_working(judged) {
-                    " " a href=(format!("#{}", anchor("working", judged))) { "Working of " (rule.id) }
+                    a class="screen" href=(format!("#{}", anchor("working", judged))) { "Working of " (name(rule)) }
                 }
-            }
+            } }
         }
     }
 }

@@ -27,7 +27,8 @@ pub(super) fn step(line: &Line, units: Units) -> Markup {
                 }
             };
             side(expression.symbols(inner), pieces(expression, Face::Symbols, inner));
-            side(expression.numbers(inner), pieces(expression, Face::Numbers, inner));
+            let more = expression.digits_for(result, inner);
+            side(expression.numbers(more, inner), pieces(expression, Face::Numbers(more), inner));
             side(result.show(inner), vec![math(measure(*result, inner))]);
             if units == Units::Both {
                 let metric = result.show(Units::Si);
@@ -51,11 +52,11 @@ pub(super) fn step(line: &Line, units: Units) -> Markup {
     }
 }
 
-/// Whether symbols stand in a formula, or their values.
+/// Whether symbols stand in a formula, or their values with so many digits more than usual.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Face {
     Symbols,
-    Numbers,
+    Numbers(i32),
 }
 
 fn math(inner: Markup) -> Markup {
@@ -74,7 +75,7 @@ const LONGEST_PIECE: usize = 24;
 fn pieces(expression: &Expression, face: Face, units: Units) -> Vec<Markup> {
     let words = match face {
         Face::Symbols => expression.symbols(units),
-        Face::Numbers => expression.numbers(units),
+        Face::Numbers(more) => expression.numbers(more, units),
     };
     if words.chars().count() <= LONGEST_PIECE {
         return vec![math(write(expression, face, units))];
@@ -132,7 +133,7 @@ fn guarded(expression: &Expression, face: Face, inner: Markup) -> Markup {
 
 fn is_negative(expression: &Expression, face: Face) -> bool {
     match expression {
-        Expression::Quantity { measure, .. } => face == Face::Numbers && measure.si < 0.0,
+        Expression::Quantity { measure, .. } => face != Face::Symbols && measure.si < 0.0,
         Expression::Constant(measure) => measure.si < 0.0,
         Expression::Number(value) => *value < 0.0,
         _ => false,
@@ -147,7 +148,7 @@ fn write(expression: &Expression, face: Face, units: Units) -> Markup {
     match expression {
         Expression::Quantity { symbol, measure: value } => match face {
             Face::Symbols => identifier(symbol),
-            Face::Numbers => measure(*value, units),
+            Face::Numbers(more) => number_and_unit(&value.show_closer(more, units)),
         },
         Expression::Constant(value) => shown(&expression_words(expression, units), *value, units),
         Expression::Number(value) => html! { mn { (value) } },
@@ -198,7 +199,7 @@ fn write(expression: &Expression, face: Face, units: Units) -> Markup {
 
 /// A constant as the text shows it.
 fn expression_words(expression: &Expression, units: Units) -> String {
-    expression.numbers(units)
+    expression.numbers(0, units)
 }
 
 fn shown(words: &str, measure: Measure, units: Units) -> Markup {

@@ -3,8 +3,10 @@
 
 mod answer;
 mod closing;
+mod contents;
 mod findings;
 mod formula;
+mod glossary;
 mod outfits;
 mod rigging;
 mod sheet;
@@ -17,7 +19,8 @@ use maud::{Markup, html};
 
 use super::chapter::{self, Chapter};
 use super::drawings::{self, Drawing};
-use super::{CLASS_NOT_ENGINE, DEFERRAL, Report, mark};
+use super::sources::Sources;
+use super::{CLASS_NOT_ENGINE, DEFERRAL, Report, mark, plain};
 use crate::quantity::{Measure, Piece, Text, Units};
 use crate::rules::Judged;
 
@@ -52,10 +55,15 @@ pub struct Embedded {
     pub finding: Option<String>,
 }
 
+/// The drawing that stands on the first sheet: the stern from the side, after.
+const ON_THE_FIRST_SHEET: &str = "side-after";
+
 /// The report as one HTML document.
 pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String {
     let rig = report.case.rig;
-    let figures = drawings::all(report);
+    let (stern, figures): (Vec<Drawing>, Vec<Drawing>) =
+        drawings::all(report).into_iter().partition(|drawing| drawing.name == ON_THE_FIRST_SHEET);
+    let sources = Sources::of_report(report);
     let body = html! {
         (mark::of_page())
         header {
@@ -63,18 +71,19 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
             p class="soft" {
                 (rig.job.sitting.words())
                 @if rig.job.made_up { " · " span class="invented" { "an invented scenario" } }
+                (answer::taken(report))
             }
             (answer::top(report))
         }
         main {
-            (super::questions::markup(report))
-            (answer::stops(report))
-            (answer::minds(report))
+            div class="first" { (answer::first_sheet(report, stern.first())) }
+            (contents::list(report, !photographs.is_empty(), !figures.is_empty()))
             (answer::unmeasured(report))
             (sure::how_sure(report))
             (drawn(&figures, report.units))
             (working::of_studies(report))
-            (findings::all(report))
+            (findings::all(report, &sources))
+            (closing::cautions(report))
             (rigging::list(report))
             (outfits::before_and_after(report))
             (outfits::planned(report))
@@ -82,7 +91,8 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
             (working::of_findings(report))
             (closing::readings(report))
             (closing::assumed(report))
-            (closing::cautions(report))
+            (closing::sources(&sources))
+            (glossary::words())
         }
         footer { (closing::end(report, stamp)) }
     };
@@ -147,7 +157,7 @@ pub(crate) fn marks() -> String {
 fn drawn(figures: &[Drawing], units: Units) -> Markup {
     html! {
         @if !figures.is_empty() {
-            section { h2 id="drawings" { "Drawings" } @if units == Units::Both { p class="soft" { "Lettered in US units." } } @for drawing in figures { (figure(drawing)) } }
+            section class="drawings" { h2 id="drawings" { "Drawings" } @if units == Units::Both { p class="soft" { "Lettered in US units." } } div class="drawn" { @for drawing in figures { (figure(drawing)) } } }
         }
     }
 }
@@ -176,11 +186,16 @@ pub(super) fn prose(text: &Text, units: Units) -> Markup {
     html! {
         @for piece in text.pieces() {
             @match piece {
-                Piece::Words(words) => (quoted(words, &mut open)),
+                Piece::Words(words) => (quoted(&plain::plain(words), &mut open)),
                 Piece::Measure(measure) => span class="n" { (measure.show(units)) },
             }
         }
     }
+}
+
+/// Words of a sentence, its names in quotation marks.
+fn quoted_words(words: &str) -> String {
+    quoted(words, &mut false)
 }
 
 /// Words with quotation marks for the strokes that set off a name in plain text; `open` says whether one is

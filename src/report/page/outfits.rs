@@ -47,11 +47,16 @@ pub(super) fn before_and_after(report: &Report) -> Markup {
                 }
             }
             @if let Ok(float) = report.case.float() {
-                h3 id="afloat" { "How she floats" }
-                @for loaded in &float.loadings {
-                    (table(&crate::working::Table { title: super::findings::capital(&loaded.name), ..float.side_by_side(loaded) }, units))
+                div class="working" {
+                    h3 id="afloat" { "How she floats" }
+                    p class="soft" { "Edges are given as heights above the water." }
+                    @for loaded in &float.loadings {
+                        details open[report.explain] {
+                            summary { (super::findings::capital(&loaded.name)) }
+                            (table(&crate::working::Table { title: super::findings::capital(&loaded.name), ..float.side_by_side(loaded) }, units))
+                        }
+                    }
                 }
-                p class="soft" { "Edges are given as heights above the water." }
             }
             @for part in report.case.weights() {
                 details {

@@ -1,9 +1,10 @@
-//! One sheet: the rigging list.
+//! The rigging list.
 
 use maud::{Markup, html};
 
 use super::{anchor, prose};
 use crate::report::Report;
+use crate::report::plain::full_name;
 use crate::report::rigging::{comes_out, to_buy};
 
 /// What is to be bought, and what comes out.
@@ -11,7 +12,7 @@ pub(super) fn list(report: &Report) -> Markup {
     let (buy, out, units) = (to_buy(report), comes_out(report), report.units);
     html! {
         @if !buy.is_empty() || !out.is_empty() {
-            section class="sheet" {
+            section class="rigging" {
                 h2 id="rigging" { "Rigging list" }
                 @if !buy.is_empty() {
                     table {
@@ -22,7 +23,7 @@ pub(super) fn list(report: &Report) -> Markup {
                                 tr {
                                     th scope="row" { (line.buy.what) }
                                     td { (prose(&line.buy.size, units)) }
-                                    td { a href=(format!("#{}", anchor("finding", line.judged))) { (line.judged.rule.id) } }
+                                    td { a href=(format!("#{}", anchor("finding", line.judged))) { (full_name(line.judged.rule)) } }
                                 }
                             }
                         }

@@ -144,7 +144,7 @@ fn list(entries: &[Entry]) -> Markup {
                             p class="where" {
                                 @if let Some(closely) = how.closely { "To within " span class="n" { (closely) } ". " }
                                 @if !places::is_placed(how) { "Not on the sketch. " }
-                                @if entry.rules.is_empty() { "Taken where it applies." } @else { "Decides " (entry.rules.join(", ")) "." }
+                                @if entry.rules.is_empty() { "Taken where it applies." } @else { "Decides " (super::answer::names(&entry.rules)) "." }
                             }
                         }
                         td class="box" {}

@@ -3,6 +3,7 @@
 use maud::{Markup, html};
 
 use super::{anchor, mark, prose};
+use crate::report::plain::full_name;
 use crate::report::{Report, doubt};
 use crate::rules::{Judged, doubt_by_reading};
 
@@ -30,7 +31,7 @@ pub(super) fn how_sure(report: &Report) -> Markup {
                                 (mark::icon(judged.finding.verdict))
                                 div {
                                     @if let Some(hangs) = doubt::hangs_on(judged) { p class="said" { (prose(&hangs, report.units)) } }
-                                    p class="where" { a href=(format!("#{}", anchor("finding", judged))) { (judged.rule.id) } }
+                                    p class="where" { a href=(format!("#{}", anchor("finding", judged))) { (full_name(judged.rule)) } }
                                 }
                             }
                         }

@@ -7,9 +7,12 @@ use maud::{Markup, html};
 use super::findings::has_working;
 use super::{Stamp, anchor, closing, drawn, formula, kept_together, mark, shell, table};
 use crate::case::strength::Sweep;
-use crate::quantity::{Kind, Measure, Units};
+use crate::quantity::{Measure, Units};
 use crate::report::Report;
 use crate::report::drawings::{self, Drawing};
+use crate::report::legend;
+use crate::report::plain::full_name;
+use crate::rules::{self, Family};
 use crate::working::{Expression, Line, Part};
 
 /// The working of every finding, folded away until it is asked for.
@@ -25,8 +28,11 @@ pub(super) fn of_findings(report: &Report) -> Markup {
             }
             @for judged in report.judged.iter().filter(|judged| has_working(judged)) {
                 details id=(anchor("working", judged)) open[report.explain] {
-                    summary { (judged.rule.id) " " (mark::worded(judged.finding.verdict)) }
+                    summary { (full_name(judged.rule)) " " (mark::worded(judged.finding.verdict)) }
                     @for rows in &judged.finding.tables { (table(rows, units)) }
+                    @if let Some(given) = legend::in_words(&judged.finding.working, judged.rule.family, units) {
+                        p class="about" { "Given: " (given) "." }
+                    }
                     @for line in judged.finding.working.lines() { (formula::step(line, units)) }
                 }
             }
@@ -96,9 +102,10 @@ struct Symbol {
 /// given.
 fn legend(part: &Part) -> Vec<Symbol> {
     let mut symbols: Vec<Symbol> = Vec::new();
+    let family = rules::find(&part.title).map(|rule| rule.family);
     for line in part.sheet.lines() {
         if let Line::Step { symbol, meaning, expression, result } = line {
-            given(expression, &mut symbols);
+            given(expression, family, &mut symbols);
             put(&mut symbols, symbol, meaning, *result);
         }
     }
@@ -112,54 +119,25 @@ fn put(symbols: &mut Vec<Symbol>, symbol: &str, meaning: &str, value: Measure) {
     }
 }
 
-fn given(expression: &Arc<Expression>, symbols: &mut Vec<Symbol>) {
+fn given(expression: &Arc<Expression>, family: Option<Family>, symbols: &mut Vec<Symbol>) {
     match expression.as_ref() {
         Expression::Quantity { symbol, measure } => {
             // A result of an earlier line stands with its meaning already.
             if !symbols.iter().any(|one| one.symbol == *symbol) {
-                let meaning =
-                    customary(symbol, measure.kind).map_or_else(|| "given".to_owned(), |what| format!("given: {what}"));
+                let meaning = legend::meaning(symbol, measure.kind, family)
+                    .map_or_else(|| "given".to_owned(), |what| format!("given: {what}"));
                 put(symbols, symbol, &meaning, *measure);
             }
         }
         Expression::Binary(_, left, right) => {
-            given(left, symbols);
-            given(right, symbols);
+            given(left, family, symbols);
+            given(right, family, symbols);
         }
         Expression::Call(_, arguments) => {
             for argument in arguments {
-                given(argument, symbols);
+                given(argument, family, symbols);
             }
         }
         Expression::Constant(_) | Expression::Number(_) | Expression::Sign(_) => {}
     }
-}
-
-/// What a symbol means that is used alike all over the program; some mean one thing as a length and
-/// another as a force.
-fn customary(symbol: &str, kind: Kind) -> Option<&'static str> {
-    Some(match (symbol, kind) {
-        ("β", _) => "deadrise",
-        ("BC", _) => "beam between the chines",
-        ("Dp", _) => "propeller diameter",
-        ("g", _) => "standard gravity",
-        ("H0", _) => "transom height at the centreline",
-        ("LWL", _) => "length on the waterline",
-        ("m", Kind::Mass | Kind::Ratio) => "mass",
-        ("m", Kind::Length) => "height of the nut",
-        ("P", Kind::Power) => "power",
-        ("Pr", _) => "power that the boat is rated for",
-        ("S", Kind::Length) => "bracket's rest down to the plate",
-        ("s", Kind::Length) => "setback",
-        ("t", Kind::Length) => "thickness",
-        ("tw", _) => "thickness of a washer",
-        ("V", Kind::Speed | Kind::Ratio) => "speed",
-        ("V", Kind::Force) => "shear force",
-        ("vi", _) => "speed that the propeller gives the water",
-        ("y", Kind::Length) => "distance off the centreline",
-        ("γw", _) => "weight of water",
-        ("γf", _) => "weight of foam",
-        ("η", _) => "efficiency",
-        _ => return None,
-    })
 }

@@ -1,13 +1,16 @@
 //! The report as text: readable at 80 columns, with and without colour.
 
+mod first;
 mod layout;
 mod lookup;
 mod working;
 
 use super::readings::readings;
-use super::{DEFERRAL, Report, counted, doubt, rigging};
+use super::sources::Sources;
+use super::{DEFERRAL, Report, causes, counted, doubt, legend, plain, rank, rigging, waiting};
 use crate::job::Sitting;
 use crate::quantity::{Kind, Measure};
+use crate::rig::Missing;
 use crate::rules::{Judged, Verdict};
 use layout::{INDENT, word};
 pub(super) use layout::{block, bold, fill, head, one_line, rule, wrap};
@@ -16,49 +19,87 @@ pub(super) use working::rows;
 pub use working::work_text;
 use working::working_line;
 
-/// The whole report.
+/// The report that is read first: the first screen, then what fails, warns and waits. With the working, all of it.
 pub fn text(report: &Report) -> String {
-    let rig = report.case.rig;
-    let mut out = wrap(rig.title(), "");
-    let invented = if rig.job.made_up { " · an invented scenario" } else { "" };
-    out.push_str(&format!("{}{invented}\n", rig.job.sitting.words()));
-    out.push_str(&format!("{}\n\n", rule()));
-    out.push_str(&bold(&wrap(&report.headline(), "")));
-    out.push_str(&wrap(&counts(report), ""));
-    let missing = report.missing().len();
-    if missing > 0 && rig.job.sitting != Sitting::Study {
-        out.push_str(&wrap(
-            &format!(
-                "Unmeasured is not pass: {} missing. `sternknee tape` prints how to take each.",
-                counted(missing, "reading is", "readings are")
-            ),
-            "",
-        ));
+    told(report, report.explain)
+}
+
+/// The whole report: what passes, what does not apply, what was assumed and every source too.
+pub fn text_of_all(report: &Report) -> String {
+    told(report, true)
+}
+
+/// A line a finding: what fails, warns and waits; of a whole report, what passes and does not apply too.
+pub fn brief(report: &Report, whole: bool) -> String {
+    let mut out = String::new();
+    for verdict in Verdict::ALL {
+        if !whole && matches!(verdict, Verdict::Pass | Verdict::NotApplicable) {
+            continue;
+        }
+        let study = report.case.rig.job.sitting == Sitting::Study;
+        let unasked = |judged: &&Judged| study && verdict == Verdict::Unmeasured && !judged.finding.is_answer();
+        for judged in report.with(verdict).filter(|judged| whole || !unasked(judged)) {
+            let words = one_line(&plain::said(&judged.finding.summary, report.units));
+            out.push_str(&format!("{}  {}  {words}\n", word(verdict), judged.rule.id));
+        }
     }
+    out
+}
+
+fn told(report: &Report, whole: bool) -> String {
+    let rig = report.case.rig;
+    let study = rig.job.sitting == Sitting::Study;
+    let telling = Telling { report, whole, sources: Sources::of_report(report) };
+    let mut out = first::screen(report);
     out.push_str(&super::questions::text(report));
-    if rig.job.sitting == Sitting::Study {
-        section(&mut out, "answers", &mut report.answers(), report);
+    if study {
+        telling.section(&mut out, "answers", &mut report.answers());
         studies(&mut out, report);
     }
-    section(&mut out, "fails", &mut report.with(Verdict::Fail), report);
-    section(&mut out, "warns", &mut report.with(Verdict::Warn), report);
-    unmeasured(&mut out, report);
-    section(&mut out, "undecided: passes as read, not firmly", &mut doubt::undecided(report), report);
+    telling.section(&mut out, "fails", &mut report.with(Verdict::Fail));
+    telling.section(&mut out, "warns", &mut report.with(Verdict::Warn));
+    telling.unmeasured(&mut out);
+    telling.section(&mut out, "undecided: passes as read, not firmly", &mut doubt::undecided(report));
     let undecided: Vec<&str> = doubt::undecided(report).map(|judged| judged.rule.id).collect();
-    let mut firm = report.with(Verdict::Pass).filter(|judged| !undecided.contains(&judged.rule.id));
-    section(&mut out, "passes", &mut firm, report);
-    not_applicable(&mut out, report);
+    if whole || study {
+        let mut firm = report.with(Verdict::Pass).filter(|judged| !undecided.contains(&judged.rule.id));
+        telling.section(&mut out, "passes", &mut firm);
+    }
+    if whole {
+        not_applicable(&mut out, report);
+    }
     list(&mut out, "take again first", doubt::next(report).iter().map(|text| text.show(report.units)));
     list(&mut out, "rigging list: to buy", rigging::to_buy(report).iter().map(|line| line.in_words(report.units)));
     list(&mut out, "rigging list: comes out", rigging::comes_out(report).iter().map(|text| text.show(report.units)));
     if report.explain {
         readings_used(&mut out, report);
     }
-    list(&mut out, "assumed", report.assumed().iter().map(|text| text.show(report.units)));
+    if whole {
+        list(&mut out, "assumed", report.assumed().iter().map(|text| plain::said(text, report.units)));
+    }
     list(&mut out, "cautions", report.cautions().into_iter().map(str::to_owned));
+    if whole {
+        list_numbered(&mut out, "sources", telling.sources.list());
+    } else {
+        out.push('\n');
+        out.push_str(&wrap(&left_out(report), ""));
+    }
     out.push('\n');
     out.push_str(&wrap(DEFERRAL, ""));
     out
+}
+
+/// What is told on request, and by which word.
+fn left_out(report: &Report) -> String {
+    let passed = counted(report.count(Verdict::Pass), "check passes", "checks pass");
+    let assumed = counted(report.assumed().len(), "thing was assumed", "things were assumed");
+    format!(
+        "{passed}, {assumed}: --all tells them, with the sources; --explain shows the working; --brief is a line a finding."
+    )
+}
+
+fn invented(report: &Report) -> &'static str {
+    if report.case.rig.job.made_up { " · an invented scenario" } else { "" }
 }
 
 /// A figure of a study: angles and plain numbers with more digits than a gauge has.
@@ -91,73 +132,117 @@ fn studies(out: &mut String, report: &Report) {
 }
 
 fn counts(report: &Report) -> String {
-    Verdict::ALL
-        .iter()
-        .map(|verdict| format!("{} {}", report.count(*verdict), verdict.word()))
-        .collect::<Vec<_>>()
-        .join(" · ")
+    let applies = |verdict: &&Verdict| **verdict != Verdict::NotApplicable && report.count(**verdict) > 0;
+    let counted = Verdict::ALL.iter().filter(applies);
+    counted.map(|verdict| format!("{} {}", report.count(*verdict), verdict.word())).collect::<Vec<_>>().join(" · ")
 }
 
-fn section(out: &mut String, title: &str, judged: &mut dyn Iterator<Item = &Judged>, report: &Report) {
-    let mut first = true;
-    for one in judged {
-        if first {
-            out.push_str(&head(title));
-            first = false;
+/// How findings are told: all of it with ids and sources by number, or what must be read by its name.
+struct Telling<'r> {
+    report: &'r Report<'r>,
+    whole: bool,
+    sources: Sources,
+}
+
+impl Telling<'_> {
+    fn section(&self, out: &mut String, title: &str, judged: &mut dyn Iterator<Item = &Judged>) {
+        let mut first = true;
+        for one in judged {
+            if !self.whole && causes::brought_on_by(self.report, one).is_some() {
+                continue;
+            }
+            if first {
+                out.push_str(&head(title));
+                first = false;
+            }
+            self.finding(out, one);
         }
-        finding(out, one, report);
+        while out.ends_with("\n\n") {
+            out.pop();
+        }
+    }
+
+    fn finding(&self, out: &mut String, judged: &Judged) {
+        let (rule, finding, units) = (judged.rule, &judged.finding, self.report.units);
+        let name = if self.whole { rule.id.to_owned() } else { plain::full_name(rule) };
+        let rank = match finding.verdict {
+            Verdict::Fail | Verdict::Warn | Verdict::Pass => format!(" · {}", rank::of(judged).words()),
+            _ => String::new(),
+        };
+        let lead = match finding.verdict {
+            Verdict::Unmeasured if finding.is_answer() && !self.whole => String::new(),
+            verdict => format!("{}{}  ", word(verdict), doubt::firmness(judged)),
+        };
+        out.push_str(&format!("  {lead}{name}{rank}\n"));
+        out.push_str(&wrap(&plain::said(&finding.summary, units), INDENT));
+        let figures: Vec<String> =
+            doubt::figures(judged, units).into_iter().map(|(name, figure)| format!("{name} {figure}")).collect();
+        if !figures.is_empty() {
+            out.push_str(&wrap(&figures.join(" · "), INDENT));
+        }
+        if let Some(hangs) = doubt::hangs_on(judged) {
+            out.push_str(&block("how sure", &hangs.show(units)));
+        }
+        if let Some(remedy) = &finding.remedy {
+            out.push_str(&block("do", &plain::said(remedy, units)));
+        }
+        let brings: Vec<String> =
+            causes::brought_on(self.report, judged).iter().map(|judged| plain::name(judged.rule)).collect();
+        if !brings.is_empty() {
+            out.push_str(&block("brings on", &brings.join(", ")));
+        }
+        if self.report.explain {
+            for table in &finding.tables {
+                out.push_str(&rows(table, units));
+            }
+            if let Some(given) = legend::in_words(&finding.working, rule.family, units) {
+                out.push_str(&block("given", &given));
+            }
+            for line in finding.working.lines() {
+                out.push_str(&working_line(&line.show(units), line.meaning()));
+            }
+        }
+        if self.whole {
+            let numbers: Vec<String> = self.sources.numbers(rule).iter().map(|n| format!("[{n}]")).collect();
+            out.push_str(&block("sources", &numbers.join(" ")));
+        }
+        if finding.verdict != Verdict::Pass || self.report.explain {
+            out.push('\n');
+        }
+    }
+
+    /// What waits: in the whole report every finding, else those that say more than that, and the readings with what
+    /// waits for each.
+    fn unmeasured(&self, out: &mut String) {
+        let report = self.report;
+        let study = report.case.rig.job.sitting == Sitting::Study;
+        let all: Vec<&Judged> =
+            report.with(Verdict::Unmeasured).filter(|judged| !(study && judged.finding.is_answer())).collect();
+        if study && self.whole && !all.is_empty() {
+            let ids: Vec<&str> = all.iter().map(|judged| judged.rule.id).collect();
+            out.push_str(&head("not asked"));
+            out.push_str(&wrap(&ids.join(", "), "  "));
+        } else if self.whole {
+            self.section(out, "unmeasured", &mut all.into_iter());
+        } else if !study {
+            let only_waits = |judged: &&&Judged| judged.finding.summary == Missing::awaited(&judged.finding.missing);
+            self.section(out, "undecided", &mut all.iter().filter(|judged| !only_waits(judged)).copied());
+            let lines = waiting(report.judged).into_iter().map(|entry| {
+                let rules = report.judged.iter().filter(|judged| entry.rules.contains(&judged.rule.id));
+                let names: Vec<String> = rules.map(|judged| plain::name(judged.rule)).collect();
+                format!("{}: for {}", entry.missing.name(), names.join(", "))
+            });
+            list(out, "unmeasured is not pass: still to take", lines);
+        }
     }
 }
 
-fn finding(out: &mut String, judged: &Judged, report: &Report) {
-    let (rule, finding) = (judged.rule, &judged.finding);
-    let units = report.units;
-    let short = finding.verdict == Verdict::Pass && !report.explain;
-    out.push_str(&format!("  {}{}  {}\n", word(finding.verdict), doubt::firmness(judged), rule.id));
-    out.push_str(&wrap(&finding.summary.show(units), INDENT));
-    let figures: Vec<String> =
-        doubt::figures(judged, units).into_iter().map(|(name, figure)| format!("{name} {figure}")).collect();
-    if !figures.is_empty() {
-        out.push_str(&wrap(&figures.join(" · "), INDENT));
+fn list_numbered(out: &mut String, title: &str, lines: &[String]) {
+    if !lines.is_empty() {
+        out.push_str(&head(title));
     }
-    if let Some(hangs) = doubt::hangs_on(judged) {
-        out.push_str(&block("how sure", &hangs.show(units)));
-    }
-    if let Some(remedy) = &finding.remedy {
-        out.push_str(&block("do", &remedy.show(units)));
-    }
-    if report.explain {
-        for table in &finding.tables {
-            out.push_str(&rows(table, units));
-        }
-        for line in finding.working.lines() {
-            out.push_str(&working_line(&line.show(units), line.meaning()));
-        }
-    }
-    out.push_str(&block("source", &rule.sources().join("; ")));
-    if !short {
-        out.push('\n');
-    }
-}
-
-fn unmeasured(out: &mut String, report: &Report) {
-    let study = report.case.rig.job.sitting == Sitting::Study;
-    let waiting: Vec<&Judged> =
-        report.with(Verdict::Unmeasured).filter(|judged| !(study && judged.finding.is_answer())).collect();
-    if waiting.is_empty() {
-        return;
-    }
-    out.push_str(&head(if study { "not asked" } else { "unmeasured" }));
-    if study {
-        let ids: Vec<&str> = waiting.iter().map(|judged| judged.rule.id).collect();
-        out.push_str(&wrap(&ids.join(", "), "  "));
-        return;
-    }
-    for judged in waiting {
-        finding(out, judged, report);
-    }
-    while out.ends_with("\n\n") {
-        out.pop();
+    for (i, line) in lines.iter().enumerate() {
+        out.push_str(&fill(line, &format!("{:>4}. ", i + 1), "      "));
     }
 }
 
@@ -170,7 +255,7 @@ fn not_applicable(out: &mut String, report: &Report) {
     for same in all.chunk_by(|one, next| one.finding.summary == next.finding.summary) {
         let ids: Vec<&str> = same.iter().map(|judged| judged.rule.id).collect();
         out.push_str(&wrap(&ids.join(", "), "  "));
-        out.push_str(&wrap(&same[0].finding.summary.show(report.units), INDENT));
+        out.push_str(&wrap(&plain::said(&same[0].finding.summary, report.units), INDENT));
     }
 }
 

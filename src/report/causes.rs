@@ -1,0 +1,107 @@
+//! What findings have in common: those that one change would settle stand together, the first of them for all.
+
+use super::Report;
+use crate::rules::{Family, Judged, Rule, Verdict};
+
+/// What a finding is about, in the order in which a yard settles them: no weight is worth reckoning on a rotten core, no
+/// height before the engine is chosen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Matter {
+    Core,
+    Power,
+    Weight,
+    Height,
+    Room,
+    Bolts,
+    Transom,
+    Other(Family),
+}
+
+impl Matter {
+    fn of(rule: &Rule) -> Matter {
+        match rule.id {
+            "strength/soft-core" | "strength/core-under-bolts" | "strength/tabbing" | "strength/signs" => Matter::Core,
+            "steering/rating" => Matter::Power,
+            "swing/lifts-clear" | "running/ventilation" | "stern/plate-immersed" => Matter::Height,
+            "fit/centre-distance" => Matter::Room,
+            "strength/bending"
+            | "strength/core-shear"
+            | "strength/panel-deflection"
+            | "strength/bracket-moment"
+            | "strength/knees" => Matter::Transom,
+            _ => match rule.family {
+                Family::Power => Matter::Power,
+                Family::Weight | Family::Stern => Matter::Weight,
+                Family::Height => Matter::Height,
+                Family::Swing => Matter::Room,
+                Family::Fit | Family::Strength => Matter::Bolts,
+                other => Matter::Other(other),
+            },
+        }
+    }
+
+    fn words(self) -> &'static str {
+        match self {
+            Matter::Core => "The transom's core",
+            Matter::Power => "Power",
+            Matter::Weight => "Weight on the stern",
+            Matter::Height => "Height of the engine",
+            Matter::Room => "Room to tilt and turn",
+            Matter::Bolts => "Bolts",
+            Matter::Transom => "Strength of the transom",
+            Matter::Other(Family::Steering) => "Steering",
+            Matter::Other(Family::Fuel) => "Fuel",
+            Matter::Other(Family::Electrical) => "Batteries and wires",
+            Matter::Other(Family::Controls) => "Controls",
+            Matter::Other(Family::Network) => "Network",
+            Matter::Other(Family::Trailer) => "Trailer",
+            Matter::Other(Family::Trial) => "Trial",
+            Matter::Other(Family::Worth) => "Costs",
+            Matter::Other(_) => "How she runs",
+        }
+    }
+}
+
+/// Findings of one matter: the gravest first, what goes with it behind.
+pub(super) struct Cause<'r> {
+    /// What they are about.
+    pub title: &'static str,
+    /// The finding that stands for all.
+    pub first: &'r Judged,
+    /// The others that are as grave.
+    pub with: Vec<&'r Judged>,
+}
+
+/// The causes of all findings of a verdict, in the order in which they are settled.
+pub(super) fn causes<'r>(report: &'r Report, verdict: Verdict) -> Vec<Cause<'r>> {
+    let mut sorted: Vec<(Matter, &Judged)> =
+        report.with(verdict).map(|judged| (Matter::of(judged.rule), judged)).collect();
+    sorted.sort_by_key(|(matter, _)| *matter);
+    let groups = sorted.chunk_by(|one, next| one.0 == next.0);
+    groups
+        .filter_map(|group| {
+            // What names its remedy stands for those that do not.
+            let lead = group.iter().position(|(_, judged)| judged.finding.remedy.is_some()).unwrap_or(0);
+            let (matter, first) = group.get(lead)?;
+            let others = group.iter().enumerate().filter(|(at, _)| *at != lead);
+            Some(Cause { title: matter.words(), first, with: others.map(|(_, (_, judged))| *judged).collect() })
+        })
+        .collect()
+}
+
+/// The finding that this one only points at: it has no figure and no remedy of its own, and names one that is as grave.
+pub(super) fn brought_on_by<'r>(report: &'r Report, judged: &Judged) -> Option<&'r Judged> {
+    let finding = &judged.finding;
+    if finding.found.is_some() || finding.remedy.is_some() {
+        return None;
+    }
+    let said = finding.summary.show(report.units);
+    let graver = report.judged.iter().filter(|other| other.finding.verdict <= finding.verdict);
+    graver.filter(|other| other.rule.id != judged.rule.id).find(|other| said.contains(other.rule.id))
+}
+
+/// The findings that only point at this one.
+pub(super) fn brought_on<'r>(report: &'r Report, by: &Judged) -> Vec<&'r Judged> {
+    let all = report.judged.iter().filter(|judged| matches!(judged.finding.verdict, Verdict::Fail | Verdict::Warn));
+    all.filter(|judged| brought_on_by(report, judged).is_some_and(|cause| cause.rule.id == by.rule.id)).collect()
+}
