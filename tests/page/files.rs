@@ -137,6 +137,21 @@ fn a_photograph_is_turned_upright_made_smaller_and_loses_its_place() {
 }
 
 #[test]
+fn a_photograph_stands_beside_the_finding_it_names() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let job = folder.path().join("job.ron");
+    let text = "(title: \"t\", sitting: as_fitted, photographs: [(file: \"a.png\", caption: \"the edge\", finding: \"fit/top-edge\")])";
+    fs::write(&job, text).expect("written");
+    let out = folder.path().join("report.html");
+    sternknee().arg("check").arg(&job).arg("--html").arg(&out).assert().code(0);
+    let page = fs::read_to_string(&out).expect("a page");
+    let start = page.find("data-rule=\"fit/top-edge\"").expect("the finding");
+    let article = &page[start..start + page[start..].find("</article>").expect("its end")];
+    assert!(article.contains("the edge"), "{article}");
+    assert!(!page.contains("id=\"photographs\""));
+}
+
+#[test]
 fn a_photograph_names_a_check_that_there_is() {
     let folder = tempfile::tempdir().expect("a folder");
     let job = folder.path().join("job.ron");

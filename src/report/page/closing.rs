@@ -7,23 +7,34 @@ use crate::report::readings;
 use crate::report::sources::Sources;
 use crate::report::{DEFERRAL, Report, citations};
 
-/// Photographs with their captions.
+/// Photographs that stand beside no finding.
 pub(super) fn photographs(photographs: &[Embedded]) -> Markup {
     html! {
-        @if !photographs.is_empty() {
+        @if photographs.iter().any(|one| one.finding.is_none()) {
             section {
                 h2 id="photographs" { "Photographs" }
-                div class="photographs" {
-                    @for (i, one) in photographs.iter().enumerate() {
-                        @let caption = one.caption.as_deref().unwrap_or(&one.file);
-                        figure {
-                            @if let Some(address) = &one.address {
-                                img src=(address) alt=(caption);
-                            }
-                            figcaption {
-                                (i + 1) ". " (caption)
-                                @if one.address.is_none() { span class="soft" { " (" (one.file) ", not in this page)" } }
-                            }
+                (pictures(photographs, |finding| finding.is_none()))
+            }
+        }
+    }
+}
+
+/// Those of the photographs that belong to such a finding, with their captions and their numbers among all.
+pub(super) fn pictures(photographs: &[Embedded], belongs: impl Fn(Option<&str>) -> bool) -> Markup {
+    let these: Vec<(usize, &Embedded)> =
+        photographs.iter().enumerate().filter(|(_, one)| belongs(one.finding.as_deref())).collect();
+    html! {
+        @if !these.is_empty() {
+            div class="photographs" {
+                @for (i, one) in these {
+                    @let caption = one.caption.as_deref().unwrap_or(&one.file);
+                    figure {
+                        @if let Some(address) = &one.address {
+                            img src=(address) alt=(caption);
+                        }
+                        figcaption {
+                            (i + 1) ". " (caption)
+                            @if one.address.is_none() { span class="soft" { " (" (one.file) ", not in this page)" } }
                         }
                     }
                 }

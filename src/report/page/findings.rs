@@ -3,28 +3,28 @@
 use maud::{Markup, html};
 
 use super::answer::priority;
-use super::{anchor, mark, prose};
+use super::{Embedded, anchor, closing, mark, prose};
 use crate::job::Sitting;
 use crate::report::plain::{full_name, name};
 use crate::report::sources::Sources;
 use crate::report::{Report, doubt, rank};
 use crate::rules::{Judged, Verdict};
 
-pub(super) fn all(report: &Report, sources: &Sources) -> Markup {
+pub(super) fn all(report: &Report, sources: &Sources, photographs: &[Embedded]) -> Markup {
     html! {
         section {
             h2 id="findings" { "Findings" }
             p class="about" { "Behind each stands what it holds: a regulation or a rating, a collision, a part that cannot be fitted or cannot carry it, or practice, which warns and never fails." }
-            @for verdict in Verdict::ALL { (of_verdict(report, sources, verdict)) }
+            @for verdict in Verdict::ALL { (of_verdict(report, sources, photographs, verdict)) }
         }
     }
 }
 
-fn of_verdict(report: &Report, sources: &Sources, verdict: Verdict) -> Markup {
+fn of_verdict(report: &Report, sources: &Sources, photographs: &[Embedded], verdict: Verdict) -> Markup {
     let study = report.case.rig.job.sitting == Sitting::Study;
     let all: Vec<&Judged> = report.with(verdict).collect();
     let priority = priority(report.case.rig.job.sitting, verdict);
-    let told = html! { @for judged in &all { (finding(judged, report, sources)) } };
+    let told = html! { @for judged in &all { (finding(judged, report, sources, photographs)) } };
     let folded = verdict == Verdict::NotApplicable || study && verdict == Verdict::Unmeasured;
     html! {
         @if !all.is_empty() && folded {
@@ -56,7 +56,7 @@ pub(in super::super) fn capital(word: &str) -> String {
     chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
 }
 
-fn finding(judged: &Judged, report: &Report, sources: &Sources) -> Markup {
+fn finding(judged: &Judged, report: &Report, sources: &Sources, photographs: &[Embedded]) -> Markup {
     let (rule, finding, units) = (judged.rule, &judged.finding, report.units);
     let figures = doubt::figures(judged, units);
     let ranked = matches!(finding.verdict, Verdict::Fail | Verdict::Warn);
@@ -78,6 +78,7 @@ fn finding(judged: &Judged, report: &Report, sources: &Sources) -> Markup {
             @if let Some(remedy) = &finding.remedy {
                 p class="next" { b { "Next: " } span class="remedy" { (prose(remedy, units)) } }
             }
+            (closing::pictures(photographs, |id| id == Some(rule.id)))
             @if finding.verdict != Verdict::NotApplicable { p class="source" {
                 "Sources: "
                 @for number in sources.numbers(rule) { a href=(format!("#source-{number}")) { "[" (number) "]" } " " }

@@ -77,12 +77,12 @@ pub fn page(report: &Report, stamp: &Stamp, photographs: &[Embedded]) -> String 
         }
         main {
             div class="first" { (answer::first_sheet(report, stern.first())) }
-            (contents::list(report, !photographs.is_empty(), !figures.is_empty()))
+            (contents::list(report, photographs.iter().any(|one| one.finding.is_none()), !figures.is_empty()))
             (answer::unmeasured(report))
             (sure::how_sure(report))
             (drawn(&figures, report.units))
             (working::of_studies(report))
-            (findings::all(report, &sources))
+            (findings::all(report, &sources, photographs))
             (closing::cautions(report))
             (rigging::list(report))
             (outfits::before_and_after(report))
