@@ -1,6 +1,7 @@
 //! What findings have in common: those that one change would settle stand together, the first of them for all.
 
 use super::Report;
+use crate::rules::mend::Mend;
 use crate::rules::{Family, Judged, Rule, Verdict};
 
 /// What a finding is about, in the order in which a yard settles them: no weight is worth reckoning on a rotten core, no
@@ -80,8 +81,11 @@ pub(super) fn causes<'r>(report: &'r Report, verdict: Verdict) -> Vec<Cause<'r>>
     let groups = sorted.chunk_by(|one, next| one.0 == next.0);
     groups
         .filter_map(|group| {
-            // What names its remedy stands for those that do not.
-            let lead = group.iter().position(|(_, judged)| judged.finding.remedy.is_some()).unwrap_or(0);
+            // What the others come from stands for them, else what names its remedy for those that do not.
+            let leads = |judged: &Judged| judged.finding.cause.is_some_and(|cause| cause.lead == judged.rule.id);
+            let lead = group.iter().position(|(_, judged)| leads(judged));
+            let mends = || group.iter().position(|(_, judged)| judged.finding.remedy.is_some());
+            let lead = lead.or_else(mends).unwrap_or(0);
             let (matter, first) = group.get(lead)?;
             let others = group.iter().enumerate().filter(|(at, _)| *at != lead);
             Some(Cause { title: matter.words(), first, with: others.map(|(_, (_, judged))| *judged).collect() })
@@ -89,15 +93,18 @@ pub(super) fn causes<'r>(report: &'r Report, verdict: Verdict) -> Vec<Cause<'r>>
         .collect()
 }
 
-/// The finding that this one only points at: it has no figure and no remedy of its own, and names one that is as grave.
+/// The finding that this one only points at: it has no figure and no remedy of its own, and comes from one that is as grave, or
+/// names it.
 pub(super) fn brought_on_by<'r>(report: &'r Report, judged: &Judged) -> Option<&'r Judged> {
     let finding = &judged.finding;
-    if finding.found.is_some() || finding.remedy.is_some() {
+    let only_points = finding.mends.iter().all(|mend| matches!(mend, Mend::First(_)));
+    if finding.found.is_some() || !only_points {
         return None;
     }
     let said = finding.summary.show(report.units);
+    let from = |other: &Judged| finding.cause.is_some_and(|cause| cause.lead == other.rule.id);
     let graver = report.judged.iter().filter(|other| other.finding.verdict <= finding.verdict);
-    graver.filter(|other| other.rule.id != judged.rule.id).find(|other| said.contains(other.rule.id))
+    graver.filter(|other| other.rule.id != judged.rule.id).find(|other| from(other) || said.contains(other.rule.id))
 }
 
 /// The findings that only point at this one.

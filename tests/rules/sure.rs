@@ -96,7 +96,7 @@ fn the_power_formula_is_worth_the_root_of_squares_of_length_and_width() {
     let judged = weighed(&study(
         "boat: (craft: monohull, bottom: vee, length: \"17 ft ± 1 ft\", transom_width: \"6 ft 6 in ± 6 in\", \
            beam: \"7 ft ± 0 in\"), \
-         transom: (height: \"25 in ± 0 in\"), steering: wheel, \
+         transom: (height: \"25 in ± 0 in\"), steering: remote_hydraulic, \
          engines_on: [(described: (power: \"90 hp ± 0 hp\"), at: [centre])]",
     ));
     let doubt = doubt(&judged, "power/formula-limit");
@@ -110,31 +110,30 @@ fn the_power_formula_is_worth_the_root_of_squares_of_length_and_width() {
 #[test]
 fn the_pull_on_a_bolt_group_is_worth_the_root_of_squares() {
     let pass = include_str!("cases/strength-bolts-tension/pass.ron");
-    let with = |jolt: &str, holes: &str| {
-        let text = pass.replace("acceleration: \"2 gn\"", &format!("acceleration: \"{jolt}\""));
+    let with = |speed: &str, holes: &str| {
+        let text = pass.replace("top_speed: \"30 mph\", old", &format!("top_speed: \"{speed}\", old"));
         text.replace("upper_holes: \"1-7/8 in\"", &format!("upper_holes: \"{holes}\""))
     };
-    let judged = weighed(&with("2 gn ± 0.2 gn", "1-7/8 in ± 1/8 in"));
+    let judged = weighed(&with("30 mph ± 2 mph", "1-7/8 in ± 1/2 in"));
     let doubt = doubt(&judged, "strength/bolts-tension");
     let found = doubt.found.expect("a worth").si;
-    let of_text = |text: String| {
-        let rig = rig(&text);
+    let factor = |speed: &str, holes: &str| {
+        let rig = rig(&with(speed, holes));
         let judged = rules::judge(&Case::new(&rig));
         of(&judged, "strength/bolts-tension").finding.found.expect("a factor").si
     };
-    let between =
-        |low: [&str; 2], high: [&str; 2]| 0.5 * (of_text(with(high[0], high[1])) - of_text(with(low[0], low[1])));
-    let mine =
-        [between(["1.8 gn", "1-7/8 in"], ["2.2 gn", "1-7/8 in"]), between(["2 gn", "1-3/4 in"], ["2 gn", "2 in"])];
-    // What else the bolts hang on: the rest of the square.
-    let rest: f64 = doubt
+    let by_speed = 0.5 * (factor("32 mph", "1-7/8 in") - factor("28 mph", "1-7/8 in"));
+    let by_holes = 0.5 * (factor("30 mph", "2-3/8 in") - factor("30 mph", "1-3/8 in"));
+    // The engine's own sizes have the rest of the square.
+    let both: f64 = doubt
         .decides
         .iter()
-        .filter(|decides| !["operating.acceleration", "transom.upper_holes"].contains(&decides.reading.path.as_str()))
+        .filter(|decides| ["operating.top_speed", "transom.upper_holes"].contains(&decides.reading.path.as_str()))
         .map(|decides| decides.share)
         .sum();
-    let textbook = mine[0].hypot(mine[1]) / (1.0 - rest).sqrt();
-    assert!((found / textbook - 1.0).abs() < 0.01, "{found} is not {textbook}: {mine:?}, {rest}");
+    assert!(both > 0.3, "{both}");
+    let textbook = by_speed.hypot(by_holes) / both.sqrt();
+    assert!((found / textbook - 1.0).abs() < 0.01, "{found} is not {textbook}: {by_speed}, {by_holes}, {both}");
 }
 
 #[test]

@@ -49,24 +49,19 @@ fn full_tilt_strikes_the_well_and_the_report_says_where_and_with_what() {
     ] {
         assert!(summary.contains(words), "{words}: {summary}");
     }
-    assert_eq!(told(&finding, "set her "), "2 in");
+    assert_eq!(told(&finding, "stop the tilt at "), "67.0 deg");
 }
 
+/// The shallowest plate would clear the well, but bring the cylinder against the transom.
 #[test]
-fn the_setback_of_the_remedy_clears_the_well() {
-    let setback = told(&judge(RUNABOUT, "swing/full-tilt"), "set her ");
-    let plate = |setback: &str| {
-        with(
-            RUNABOUT,
-            "propellers: [right],",
-            &format!(
-                "propellers: [right], setback: \"{setback}\", \
-                 bracket: (described: (kind: setback_plate, drop: \"0 in\", engines: 1)),"
-            ),
-        )
-    };
-    assert_eq!(judge(&plate(&setback), "swing/full-tilt").verdict, Verdict::Pass);
-    assert_ne!(judge(&plate("1-1/2 in"), "swing/full-tilt").verdict, Verdict::Pass, "less than the remedy does not do");
+fn a_setback_that_lets_something_else_strike_is_not_advised() {
+    let remedy = judge(RUNABOUT, "swing/full-tilt").remedy.unwrap().show(Units::Us);
+    assert!(!remedy.contains("setback"), "{remedy}");
+    let bracket = "bracket: (described: (kind: setback_plate, setback: \"4 in\", drop: \"0 in\", engines: 1)),";
+    let plate = with(RUNABOUT, "propellers: [right],", &format!("propellers: [right], {bracket}"));
+    assert_eq!(judge(RUNABOUT, "swing/cylinder").verdict, Verdict::Pass);
+    assert_eq!(judge(&plate, "swing/full-tilt").verdict, Verdict::Pass);
+    assert_eq!(judge(&plate, "swing/cylinder").verdict, Verdict::Fail);
 }
 
 #[test]
@@ -79,12 +74,15 @@ fn the_tilt_limit_of_the_remedy_clears_the_well() {
     assert_eq!(judge(RUNABOUT, "swing/permitted-range").verdict, Verdict::Warn);
 }
 
+/// Two holes more would clear the well, but leave the plate above its window.
 #[test]
-fn the_holes_of_the_remedy_clear_the_well() {
+fn holes_that_the_plates_window_does_not_allow_are_not_advised() {
     let remedy = judge(RUNABOUT, "swing/full-tilt").remedy.unwrap().show(Units::Us);
-    assert!(remedy.contains("(2 holes up"), "{remedy}");
+    assert!(!remedy.contains("holes up"), "{remedy}");
     let higher = with(RUNABOUT, "holes_up: 1,\n            propellers", "holes_up: 3,\n            propellers");
     assert_eq!(judge(&higher, "swing/full-tilt").verdict, Verdict::Pass);
+    assert_eq!(judge(RUNABOUT, "height/plate-window").verdict, Verdict::Pass);
+    assert_eq!(judge(&higher, "height/plate-window").verdict, Verdict::Warn);
 }
 
 #[test]

@@ -48,7 +48,7 @@ pub(super) fn cures(case: &Case, swept: &Swept, own: Own) -> Remedy {
     match (cure.tilt.up_to, hung) {
         (Some(limit), Some((group, _))) if !cure.tilt.whole_range && limit > swept.scene.tilt.low() => {
             ways.push(mend::change(
-                say!("stop the tilt at {} from upright (tilt_stop)", stop(limit)),
+                say!("stop the tilt at {} from upright", stop(limit)),
                 [Change::told(format!("{}.tilt_stop", group.entry), stop(limit))],
             ));
         }
