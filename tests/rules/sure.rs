@@ -89,20 +89,21 @@ fn trim_is_worth_the_root_of_squares_of_what_each_weight_trims_her() {
     assert!((found / textbook - 1.0).abs() < 0.01, "{found} is not {textbook}");
 }
 
-/// 33 CFR 183.53(a): 2 (L · B) - 90, so the root of squares of 2 B δL and 2 L δB; raising it to 5 hp adds the spread of what is
-/// rounded, a twelfth of 5² to the variance, which is less than a hundredth of this.
+/// 33 CFR 183.53(a): 2 (L · B) - 90 raised to 5 hp, so the root of squares of 2 B δL = 30 hp and 2 L δB = 30 hp; 60, 90 and 120 hp
+/// need no raising.
 #[test]
 fn the_power_formula_is_worth_the_root_of_squares_of_length_and_width() {
     let judged = weighed(&study(
-        "boat: (craft: monohull, bottom: vee, length: \"17 ft ± 1 ft\", transom_width: \"6 ft 6 in ± 6 in\", \
+        "boat: (craft: monohull, bottom: vee, length: \"15 ft ± 2 ft 6 in\", transom_width: \"6 ft ± 1 ft\", \
            beam: \"7 ft ± 0 in\"), \
          transom: (height: \"25 in ± 0 in\"), steering: remote_hydraulic, \
-         engines_on: [(described: (power: \"90 hp ± 0 hp\"), at: [centre])]",
+         engines_on: [(described: (power: \"60 hp ± 0 hp\"), at: [centre])]",
     ));
     let doubt = doubt(&judged, "power/formula-limit");
-    let textbook = (2.0 * 6.5_f64).hypot(2.0 * 17.0 * 0.5);
+    let textbook = 30.0 * 2.0_f64.sqrt();
     let found = us(doubt.room);
-    assert!((found / textbook - 1.0).abs() < 0.015, "{found} is not {textbook}");
+    assert!((found / textbook - 1.0).abs() < 0.01, "{found} is not {textbook}");
+    assert!(doubt.decides.iter().all(|decides| (decides.share - 0.5).abs() < 0.005), "{:?}", doubt.decides);
 }
 
 /// The pull on a bolt group: each reading's part is what the same bolts are pulled with it alone a little more, as one finds it by
