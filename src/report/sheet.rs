@@ -51,7 +51,7 @@ pub fn again(judged: &[Judged]) -> Vec<Again> {
             let Some(doubt) = one.doubt.as_ref().filter(|doubt| !doubt.is_firm()) else { continue };
             for decides in doubt.decides.iter().filter(|decides| Arc::ptr_eq(&decides.reading, &again.taken)) {
                 let wider = |known: Measure| decides.settles.is_none_or(|other| other.si > known.si);
-                if again.closely.is_none_or(|known| wider(known)) {
+                if again.closely.is_none_or(wider) {
                     again.closely = decides.settles;
                 }
                 again.rules.push(one.rule.id);
