@@ -94,7 +94,7 @@ fn trim_is_worth_the_root_of_squares_of_what_each_weight_trims_her() {
 #[test]
 fn the_power_formula_is_worth_the_root_of_squares_of_length_and_width() {
     let judged = weighed(&study(
-        "boat: (craft: monohull, bottom: vee, length: \"15 ft ± 2 ft 6 in\", transom_width: \"6 ft ± 1 ft\", \
+        "boat: (craft: monohull, bottom: vee, length: \"15 ft ± 30 in\", transom_width: \"6 ft ± 1 ft\", \
            beam: \"7 ft ± 0 in\"), \
          transom: (height: \"25 in ± 0 in\"), steering: remote_hydraulic, \
          engines_on: [(described: (power: \"60 hp ± 0 hp\"), at: [centre])]",
