@@ -42,6 +42,7 @@ pub mod desk;
 #[cfg(target_arch = "wasm32")]
 mod engine;
 pub mod front_door;
+pub mod hands;
 pub mod job;
 pub mod logged;
 pub mod options;

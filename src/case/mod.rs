@@ -3,7 +3,6 @@
 
 mod bolts;
 pub mod float;
-mod hands;
 pub mod rigging;
 mod rows;
 pub mod running;
@@ -17,13 +16,13 @@ pub mod worth;
 
 use std::sync::{Arc, OnceLock};
 
+use crate::hands::Hands;
 use crate::reading::Absent;
 use crate::rig::Rig;
 use crate::written::Slip;
 use float::{Built, Float};
 
 pub(crate) use bolts::{drop_along, places as bolt_places, upper_holes};
-pub use hands::{Hands, one_pair};
 pub(crate) use rows::{Rows, fixed_engines, holes_up};
 pub(crate) use stern::lean;
 use strength::{PanelAnswer, Store, Strength};
@@ -86,6 +85,11 @@ impl<'a> Case<'a> {
             running: OnceLock::new(),
             trial: OnceLock::new(),
         }
+    }
+
+    /// What each of so many tasks gives that do not wait for each other, by the hands that there are.
+    pub(crate) fn each<T: Send>(&self, count: usize, of: impl Fn(usize) -> T + Sync) -> Vec<T> {
+        self.store.each(count, of)
     }
 
     /// Takes the rig off the desk, and keeps what its faults were looked for with.

@@ -13,6 +13,7 @@ use std::sync::Arc;
 use include_dir::{Dir, include_dir};
 use sha2::{Digest, Sha256};
 
+use crate::hands::{Hands, each, one_pair};
 use crate::job::rigging::{BatterySpec, CylinderSpec, FuseSpec, HelmSpec, HoseSpec, TrailerSpec, WireSpec};
 use crate::job::{BracketSpec, EngineSpec};
 use crate::written::{self, Faults, FileError, Page};
@@ -82,8 +83,16 @@ impl Catalog {
     /// # Errors
     /// Faults in the built-in files: none in a released program (a test reads them all).
     pub fn built_in() -> Result<Self, CatalogError> {
+        Catalog::built_in_by(one_pair)
+    }
+
+    /// The built-in catalog, its files read by these hands.
+    ///
+    /// # Errors
+    /// As [`Catalog::built_in`].
+    pub fn built_in_by(hands: Hands) -> Result<Self, CatalogError> {
         let mut catalog = Catalog::default();
-        catalog.add(folder::built_in(&BUILT_IN).into_iter().map(|(name, text)| (name, Ok(text))))?;
+        catalog.add(folder::built_in(&BUILT_IN).into_iter().map(|(name, text)| (name, Ok(text))).collect(), hands)?;
         Ok(catalog)
     }
 
@@ -91,9 +100,9 @@ impl Catalog {
     ///
     /// # Errors
     /// A folder that cannot be read, or faults in its files, all of them.
-    pub fn with_folder(folder: &Path) -> Result<Self, CatalogError> {
-        let mut catalog = Catalog::built_in()?;
-        catalog.add(read_folder(folder)?)?;
+    pub fn with_folder(folder: &Path, hands: Hands) -> Result<Self, CatalogError> {
+        let mut catalog = Catalog::built_in_by(hands)?;
+        catalog.add(read_folder(folder)?, hands)?;
         catalog.folder = Some(folder.to_owned());
         Ok(catalog)
     }
@@ -154,13 +163,15 @@ impl Catalog {
             .chain(pairs(&self.trailers))
     }
 
-    fn add(&mut self, files: impl IntoIterator<Item = FileText>) -> Result<(), CatalogError> {
+    fn add(&mut self, files: Vec<FileText>, hands: Hands) -> Result<(), CatalogError> {
+        let texts = files.iter().filter_map(|(_, text)| text.as_ref().ok());
+        texts.for_each(|text| self.read.update(text.as_bytes()));
+        let read = |i: usize| {
+            let (name, text) = &files[i];
+            load(name, text.as_ref().map_err(Clone::clone)?)
+        };
         let mut faulty = Vec::new();
-        for (name, text) in files {
-            let read = text.and_then(|text| {
-                self.read.update(text.as_bytes());
-                load(&name, &text)
-            });
+        for read in each(hands, files.len(), read) {
             match read {
                 Ok((file, _)) => self.put(file),
                 Err(faults) => faulty.push(faults),

@@ -1,5 +1,6 @@
 //! `check`: the main job.
 
+use std::mem::ManuallyDrop;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
@@ -62,10 +63,11 @@ pub(super) enum Format {
 const FAILS: u8 = 1;
 
 pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
-    let catalog = load_catalog(&args.catalog)?;
-    let loaded = load_job(&args.job, &catalog)?;
-    let case = loaded.case_by(side_by_side);
-    let mut judged = rules::judge(&case);
+    // The system takes back at once what would be taken apart piece by piece.
+    let catalog = ManuallyDrop::new(load_catalog(&args.catalog)?);
+    let loaded = ManuallyDrop::new(load_job(&args.job, &catalog)?);
+    let case = ManuallyDrop::new(loaded.case_by(side_by_side));
+    let mut judged = ManuallyDrop::new(rules::judge(&case));
     if args.how_sure {
         loaded.weigh(&catalog, &mut judged);
     }
@@ -103,8 +105,6 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
     }
     let asked = loaded.rig.questions().next().is_some();
     let code = if asked || report.count(Verdict::Fail) > 0 { ExitCode::from(FAILS) } else { ExitCode::SUCCESS };
-    // The system takes back at once what would be taken apart piece by piece.
-    std::mem::forget(case);
     Ok(code)
 }
 

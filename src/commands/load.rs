@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use sha2::{Digest, Sha256};
 
+use super::hands::side_by_side;
 use super::{CatalogChoice, CommandError, beside};
 use crate::catalog::{Catalog, hexadecimal};
 use crate::front_door::{self, Opened};
@@ -13,8 +14,8 @@ use crate::written;
 
 pub(super) fn load_catalog(choice: &CatalogChoice) -> Result<Catalog, CommandError> {
     Ok(match &choice.catalog {
-        Some(folder) => Catalog::with_folder(folder)?,
-        None => Catalog::built_in()?,
+        Some(folder) => Catalog::with_folder(folder, side_by_side)?,
+        None => Catalog::built_in_by(side_by_side)?,
     })
 }
 

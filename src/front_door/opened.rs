@@ -3,7 +3,8 @@
 use std::sync::Arc;
 
 use crate::case::swing::study_faults;
-use crate::case::{Begun, Case, Hands};
+use crate::case::{Begun, Case};
+use crate::hands::Hands;
 use crate::catalog::Catalog;
 use crate::job::{self, Job};
 use crate::options::Yard;

@@ -175,8 +175,10 @@ pub fn judge(case: &Case) -> Vec<Judged> {
 
 /// Judges a case by the rules of some families.
 pub fn judge_families(case: &Case, wanted: impl Fn(Family) -> bool) -> Vec<Judged> {
-    let rules = ALL.iter().filter(|rule| wanted(rule.family));
-    let mut judged: Vec<Judged> = rules.map(|rule| Judged { rule, finding: (rule.judge)(case), doubt: None }).collect();
+    let rules: Vec<&Rule> = ALL.iter().copied().filter(|rule| wanted(rule.family)).collect();
+    let findings = case.each(rules.len(), |i| (rules[i].judge)(case));
+    let judged = rules.into_iter().zip(findings).map(|(rule, finding)| Judged { rule, finding, doubt: None });
+    let mut judged: Vec<Judged> = judged.collect();
     asked_back::hold_back(case.rig, &mut judged);
     cause::settle(case, &mut judged);
     judged

@@ -274,7 +274,7 @@ impl Laden {
         cases: Vec<LoadCase>,
         footings: Vec<Footing>,
     ) -> Result<Laden, Absent> {
-        let bent = store.bent(Laid::of(board, panels, &cases, &footings), |laid| bent(board, panels, laid))?;
+        let bent = store.bent(Laid::of(board, panels, &cases, &footings), |laid| bent(store, board, panels, laid))?;
         Ok(Laden { cases, footings, bent })
     }
 
@@ -282,17 +282,17 @@ impl Laden {
     ///
     /// # Errors
     /// As [`Panels::of`].
-    pub fn on(&self, board: &Board, panels: &Panels) -> Result<Bent, Absent> {
-        bent(board, panels, &Laid::of(board, panels, &self.cases, &self.footings))
+    pub(super) fn on(&self, store: &Store, board: &Board, panels: &Panels) -> Result<Bent, Absent> {
+        bent(store, board, panels, &Laid::of(board, panels, &self.cases, &self.footings))
     }
 }
 
-fn bent(board: &Board, panels: &Panels, laid: &Laid) -> Result<Bent, Absent> {
+fn bent(store: &Store, board: &Board, panels: &Panels, laid: &Laid) -> Result<Bent, Absent> {
     let Laid { cases, sets, resultants, .. } = laid;
     let pressed = panels.braced().pressed(sets).map_err(unfit)?;
     let mut stood: Vec<Vec<Stood>> = vec![Vec::new(); cases.len()];
-    for state in &panels.states {
-        stood.iter_mut().zip(state.stood(board, &pressed)?).for_each(|(stood, one)| stood.push(one));
+    for state in store.each(panels.states.len(), |i| panels.states[i].stood(board, &pressed)) {
+        stood.iter_mut().zip(state?).for_each(|(stood, one)| stood.push(one));
     }
     let mut boards = vec![board.clone()];
     boards.extend(board.with_less());

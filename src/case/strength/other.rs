@@ -28,7 +28,7 @@ impl Strength {
     /// # Errors
     /// Why it cannot be solved.
     fn bent_on(&self, board: &Board) -> Result<Bent, Absent> {
-        self.after.on(board, &Panels::of(board, self.left(), &self.store)?)
+        self.after.on(&self.store, board, &Panels::of(board, self.left(), &self.store)?)
     }
 
     /// The panel with the new engines with what was not told at its best; `None` where all was told.

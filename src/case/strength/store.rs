@@ -5,7 +5,7 @@ use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
 use super::bend::{Bent, Laid, State};
 use super::board::Board;
-use crate::case::hands::{Hands, both, each, one_pair};
+use crate::hands::{Hands, both, each, one_pair};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::panel::{Fineness, Meshed, Panel, PanelError, Shape};
 use crate::reading::Absent;
@@ -61,7 +61,7 @@ impl Store {
     }
 
     /// What each of so many tasks gives that do not wait for each other.
-    pub(super) fn each<T: Send>(&self, count: usize, of: impl Fn(usize) -> T + Sync) -> Vec<T> {
+    pub(in crate::case) fn each<T: Send>(&self, count: usize, of: impl Fn(usize) -> T + Sync) -> Vec<T> {
         each(self.hands, count, of)
     }
 

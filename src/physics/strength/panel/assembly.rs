@@ -1,8 +1,8 @@
 //! The plate's equations: the stiffness matrix of the free unknowns, and its Cholesky factor.
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
-use super::element::{DOFS, Element, Row, Sampler};
+use super::element::{Bubble, DOFS, Element, Row, Sampler};
 use super::error::PanelError;
 use super::matrix::{Factor, HELD, Matrix, Neighbours};
 use super::mesh::Mesh;
@@ -18,8 +18,11 @@ pub(super) struct Equations {
     frame: Vec<Point>,
     size: usize,
     matrix: Matrix,
-    /// Each triangle's section forces from its unknowns.
-    samplers: Vec<Sampler>,
+    stiffness: Vec<PlateStiffness>,
+    /// Each triangle's bubble from its unknowns.
+    bubbles: Vec<Bubble>,
+    /// Each triangle's section forces from its unknowns, made when first asked for: they are large.
+    samplers: OnceLock<Vec<Sampler>>,
 }
 
 /// Equations with their beds, factored.
@@ -49,17 +52,18 @@ impl Equations {
         }
         let size = size as usize;
         let mut matrix = Matrix::new(&neighbours, &order, &equation, size)?;
-        let mut samplers = Vec::with_capacity(mesh.triangles.len());
+        let mut bubbles = Vec::with_capacity(mesh.triangles.len());
         for t in 0..mesh.triangles.len() {
             let element = Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]);
             let (k, bubble) = element.stiffness_matrix();
-            samplers.push(element.sampler(&bubble));
+            bubbles.push(bubble);
             matrix.add(&equation, &frame, mesh.triangles[t], &k);
         }
         for spring in &holds.springs {
             matrix.add(&equation, &frame, spring.nodes, &spring.link);
         }
-        Ok(Self { equation, frame, size, matrix, samplers })
+        let (stiffness, samplers) = (stiffness.to_vec(), OnceLock::new());
+        Ok(Self { equation, frame, size, matrix, stiffness, bubbles, samplers })
     }
 }
 
@@ -77,8 +81,15 @@ impl System {
     }
 
     /// Each triangle's section forces from its unknowns.
-    pub fn samplers(&self) -> &[Sampler] {
-        &self.equations.samplers
+    pub fn samplers(&self, mesh: &Mesh) -> &[Sampler] {
+        self.equations.samplers.get_or_init(|| self.elements(mesh).map(|(element, bubble)| element.sampler(bubble)).collect())
+    }
+
+    /// Each triangle with its bubble.
+    pub fn elements<'a>(&'a self, mesh: &'a Mesh) -> impl Iterator<Item = (Element<'a>, &'a Bubble)> {
+        let Equations { stiffness, bubbles, .. } = &*self.equations;
+        let element = |(t, bubble)| (Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]), bubble);
+        bubbles.iter().enumerate().map(element)
     }
 
     /// Number of free unknowns.

@@ -117,9 +117,10 @@ pub(super) struct Fields {
 impl Fields {
     pub fn new(mesh: &Mesh, corners: &Corners, system: &System, values: &[[f64; 3]]) -> Self {
         let mut sums = vec![(0.0_f64, [0.0_f64; 5]); corners.places.len()];
+        let samplers = system.samplers(mesh);
         let own: Vec<_> = (0..mesh.triangles.len())
             .map(|t| {
-                let forces = section_forces(&system.samplers()[t], &triangle_values(mesh.triangles[t], values));
+                let forces = section_forces(&samplers[t], &triangle_values(mesh.triangles[t], values));
                 let share = double_area(mesh.corners(t));
                 for (slot, force) in corners.slots[t].iter().zip(&forces) {
                     let (area, sum) = &mut sums[*slot as usize];

@@ -12,14 +12,14 @@ pub fn one_pair(count: usize, task: &(dyn Fn(usize) + Sync)) {
 }
 
 /// What each of so many tasks gives, in their order.
-pub(super) fn each<T: Send>(hands: Hands, count: usize, of: impl Fn(usize) -> T + Sync) -> Vec<T> {
+pub(crate) fn each<T: Send>(hands: Hands, count: usize, of: impl Fn(usize) -> T + Sync) -> Vec<T> {
     let made: Vec<Made<T>> = (0..count).map(|_| Made::default()).collect();
     hands(count, &|i| made[i].put(of(i)));
     made.into_iter().enumerate().map(|(i, made)| made.take().unwrap_or_else(|| of(i))).collect()
 }
 
 /// What both of two tasks give.
-pub(super) fn both<T: Send>(hands: Hands, of: impl Fn(usize) -> T + Sync) -> [T; 2] {
+pub(crate) fn both<T: Send>(hands: Hands, of: impl Fn(usize) -> T + Sync) -> [T; 2] {
     let mut made = each(hands, 2, &of).into_iter();
     array::from_fn(|i| made.next().unwrap_or_else(|| of(i)))
 }
