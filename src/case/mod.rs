@@ -27,19 +27,22 @@ pub(crate) use rows::{Rows, fixed_engines, holes_up};
 pub(crate) use stern::lean;
 use strength::{PanelAnswer, Store, Strength};
 
-/// What was worked out of a rig while its faults were looked for.
+/// What was worked out of a rig while its faults were looked for; right for all rigs of that boat, whatever hangs on her.
 #[derive(Clone, Debug, Default)]
 pub struct Begun {
     shape: OnceLock<Option<Result<Built, Slip>>>,
     panel_study: OnceLock<Option<Result<PanelAnswer, Slip>>>,
 }
 
+/// How a rig floats, where that was worked out; of no other rig.
+pub type Floated = OnceLock<Arc<Result<Float, Absent>>>;
+
 /// One rig on the desk.
 pub struct Case<'a> {
     /// The rig.
     pub rig: &'a Rig,
     begun: Begun,
-    float: OnceLock<Result<Float, Absent>>,
+    float: Floated,
     swing: swing::Kept,
     strength: OnceLock<Result<Strength, Absent>>,
     store: Arc<Store>,
@@ -58,19 +61,10 @@ impl<'a> Case<'a> {
         Case::beside(rig, begun, Arc::default())
     }
 
-    /// Puts a rig on the desk of which something was worked out already, and works out what is slow, side by side where there are
-    /// hands for it. What it comes to is the same by any hands.
-    pub fn by(rig: &'a Rig, begun: Begun, hands: Hands) -> Self {
-        let case = Case::beside(rig, begun, Arc::new(Store::by(hands)));
-        // The rest is quicker than the calling of hands.
-        if rig.structure.asked || rig.job.running.is_some() {
-            hands(3, &|i| match i {
-                0 => _ = case.strength(),
-                1 => _ = case.running(),
-                _ => _ = (case.float(), case.swing()),
-            });
-        }
-        case
+    /// Puts a rig on the desk of which something was worked out already. These hands do what does not wait for each other; what it
+    /// comes to is the same by any.
+    pub fn by(rig: &'a Rig, begun: Begun, float: Floated, hands: Hands) -> Self {
+        Case { float, ..Case::beside(rig, begun, Arc::new(Store::by(hands))) }
     }
 
     /// Puts a rig on the desk beside others that share the panels in this store.
@@ -78,7 +72,7 @@ impl<'a> Case<'a> {
         Case {
             rig,
             begun,
-            float: OnceLock::new(),
+            float: Floated::new(),
             swing: swing::Kept::default(),
             strength: OnceLock::new(),
             store,
@@ -93,7 +87,7 @@ impl<'a> Case<'a> {
     }
 
     /// Takes the rig off the desk, and keeps what its faults were looked for with.
-    pub fn lay_aside(self) -> Begun {
-        self.begun
+    pub fn lay_aside(self) -> (Begun, Floated) {
+        (self.begun, self.float)
     }
 }

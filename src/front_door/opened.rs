@@ -3,9 +3,9 @@
 use std::sync::Arc;
 
 use crate::case::swing::study_faults;
-use crate::case::{Begun, Case};
-use crate::hands::Hands;
+use crate::case::{Begun, Case, Floated};
 use crate::catalog::Catalog;
+use crate::hands::{Hands, one_pair};
 use crate::job::{self, Job};
 use crate::options::Yard;
 use crate::questions;
@@ -25,17 +25,18 @@ pub struct Opened {
     /// The files that it names.
     pub files: Files,
     begun: Begun,
+    floated: Floated,
 }
 
 impl Opened {
     /// The rig on the desk, with what was worked out while its faults were looked for.
     pub fn case(&self) -> Case<'_> {
-        Case::resume(&self.rig, self.begun.clone())
+        self.case_by(one_pair)
     }
 
-    /// The same with what is slow worked out by these hands.
+    /// The same, for these hands.
     pub fn case_by(&self, hands: Hands) -> Case<'_> {
-        Case::by(&self.rig, self.begun.clone(), hands)
+        Case::by(&self.rig, self.begun.clone(), self.floated.clone(), hands)
     }
 
     /// Puts beside every finding what it is worth; `catalog` is the one that the job was opened with.
@@ -86,9 +87,9 @@ pub fn open(
                 group.role = settled.role;
             }
             let asked = questions::questions(&case);
-            let begun = case.lay_aside();
+            let (begun, floated) = case.lay_aside();
             rig.suspects = suspects(asked, text, catalog, &files);
-            Ok(Opened { rig, page, job, files, begun })
+            Ok(Opened { rig, page, job, files, begun, floated })
         }
         Some(Err(unresolved)) => {
             draft.add_slips(unresolved);

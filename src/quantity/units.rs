@@ -252,9 +252,11 @@ fn begins_with(text: &str, spelling: &str, folded: bool) -> bool {
     let Some(head) = text.get(..spelling.len()) else {
         return false;
     };
-    let same = if folded { head.eq_ignore_ascii_case(spelling) } else { head == spelling };
+    if !(if folded { head.eq_ignore_ascii_case(spelling) } else { head == spelling }) {
+        return false;
+    }
     let ends_in_letter = spelling.ends_with(|c: char| c.is_alphabetic());
     let goes_on = text[spelling.len()..]
         .starts_with(|c: char| c.is_alphabetic() || matches!(c, '²' | '³' | '^' | '/' | '·' | '*'));
-    same && !(ends_in_letter && goes_on)
+    !(ends_in_letter && goes_on)
 }

@@ -176,10 +176,27 @@ pub fn judge(case: &Case) -> Vec<Judged> {
 /// Judges a case by the rules of some families.
 pub fn judge_families(case: &Case, wanted: impl Fn(Family) -> bool) -> Vec<Judged> {
     let rules: Vec<&Rule> = ALL.iter().copied().filter(|rule| wanted(rule.family)).collect();
-    let findings = case.each(rules.len(), |i| (rules[i].judge)(case));
-    let judged = rules.into_iter().zip(findings).map(|(rule, finding)| Judged { rule, finding, doubt: None });
+    let order = slow_first(&rules);
+    let findings = case.each(rules.len(), |i| (rules[order[i]].judge)(case));
+    let mut findings: Vec<(usize, Finding)> = order.into_iter().zip(findings).collect();
+    findings.sort_by_key(|(i, _)| *i);
+    let judged = rules.into_iter().zip(findings).map(|(rule, (_, finding))| Judged { rule, finding, doubt: None });
     let mut judged: Vec<Judged> = judged.collect();
     asked_back::hold_back(case.rig, &mut judged);
     cause::settle(case, &mut judged);
     judged
+}
+
+/// In what order several hands take the rules: the first of each slow family before all others, for it makes what the rest of them
+/// share, and that rest last.
+fn slow_first(rules: &[&Rule]) -> Vec<usize> {
+    const SLOW: [Family; 3] = [Family::Strength, Family::Running, Family::Swing];
+    let firsts = SLOW.map(|family| rules.iter().position(|rule| rule.family == family));
+    let mut order: Vec<usize> = (0..rules.len()).collect();
+    order.sort_by_key(|i| match firsts.iter().position(|first| *first == Some(*i)) {
+        Some(place) => place,
+        None if SLOW.contains(&rules[*i].family) => SLOW.len() + 1,
+        None => SLOW.len(),
+    });
+    order
 }

@@ -9,6 +9,8 @@ mod remedy;
 mod shape;
 mod state;
 
+use std::sync::Arc;
+
 use nalgebra::Point3;
 use uom::si::f64::{Angle, Length, Mass, MassDensity};
 
@@ -210,7 +212,7 @@ impl<'a> Case<'a> {
     /// # Errors
     /// What is missing, or why what is given cannot float.
     pub fn float(&self) -> Result<&Float, &Absent> {
-        self.float.get_or_init(|| Float::of(self)).as_ref()
+        self.float.get_or_init(|| Arc::new(Float::of(self))).as_ref().as_ref()
     }
 }
 

@@ -72,10 +72,10 @@ impl System {
     ///
     /// Errors: a panel that nothing holds.
     pub fn new(equations: &Arc<Equations>, cushions: &[Cushion]) -> Result<Self, PanelError> {
-        let Equations { equation, frame, matrix, .. } = &**equations;
+        let Equations { equation, matrix, .. } = &**equations;
         let mut matrix = matrix.clone();
         for cushion in cushions {
-            matrix.add(equation, frame, cushion.nodes, &cushion.link);
+            matrix.add_deflections(equation, cushion.nodes, &cushion.link);
         }
         Ok(Self { factor: matrix.factor()?, equations: equations.clone() })
     }

@@ -82,6 +82,23 @@ struct Pattern {
     symbolic: SymbolicCholesky<u32>,
 }
 
+impl Pattern {
+    /// How many entries lie before a node's rows in a column of a neighbour, or in its own; `None` where its rows lie below the
+    /// diagonal there.
+    fn skip(&self, equation: &[[u32; 3]], row: u32, column: u32) -> Option<usize> {
+        let Pattern { below, place, .. } = self;
+        let list = &below[column as usize];
+        if row == column {
+            let free = |n: u32| equation[n as usize].iter().filter(|&&e| e != HELD).count();
+            return Some(list.last().map_or(0, |(n, skip)| *skip as usize + free(*n)));
+        }
+        if place[row as usize] > place[column as usize] {
+            return None;
+        }
+        list.iter().find(|(n, _)| *n == row).map(|(_, skip)| *skip as usize)
+    }
+}
+
 /// A stiffness matrix. Copies share their pattern.
 #[derive(Clone)]
 pub(super) struct Matrix {
@@ -140,36 +157,41 @@ impl Matrix {
         nodes: [u32; N],
         k: &[[f64; M]; M],
     ) {
-        let Pattern { starts, below, place, .. } = &*self.pattern;
+        let Matrix { pattern, values } = self;
         for (j, &nj) in nodes.iter().enumerate() {
-            let list = &below[nj as usize];
-            let own = list
-                .last()
-                .map_or(0, |(m, skip)| *skip as usize + equation[*m as usize].iter().filter(|&&e| e != HELD).count());
             for (i, &ni) in nodes.iter().enumerate() {
-                if place[ni as usize] > place[nj as usize] {
-                    continue;
-                }
-                let skip = if ni == nj {
-                    own
-                } else {
-                    list.iter().find(|(m, _)| *m == ni).map_or(0, |(_, skip)| *skip as usize)
-                };
+                let Some(skip) = pattern.skip(equation, ni, nj) else { continue };
                 let block = turned(k, 3 * i, 3 * j, frame[ni as usize], frame[nj as usize]);
                 let (columns, rows) = (equation[nj as usize], equation[ni as usize]);
                 for (c, &column) in columns.iter().enumerate() {
                     if column == HELD {
                         continue;
                     }
-                    let mut slot = starts[column as usize] as usize + skip;
+                    let mut slot = pattern.starts[column as usize] as usize + skip;
                     for (r, &row) in rows.iter().enumerate() {
                         if row == HELD || (ni == nj && row > column) {
                             continue;
                         }
-                        self.values[slot] += block[r][c];
+                        values[slot] += block[r][c];
                         slot += 1;
                     }
                 }
+            }
+        }
+    }
+
+    /// Adds springs between the deflections of `N` nodes, N/m.
+    pub fn add_deflections<const N: usize>(&mut self, equation: &[[u32; 3]], nodes: [u32; N], k: &[[f64; N]; N]) {
+        let Matrix { pattern, values } = self;
+        for (j, &nj) in nodes.iter().enumerate() {
+            for (i, &ni) in nodes.iter().enumerate() {
+                let ([row, ..], [column, ..]) = (equation[ni as usize], equation[nj as usize]);
+                if row == HELD || column == HELD {
+                    continue;
+                }
+                // A deflection comes before its node's rotations.
+                let Some(skip) = pattern.skip(equation, ni, nj) else { continue };
+                values[pattern.starts[column as usize] as usize + skip] += k[i][j];
             }
         }
     }

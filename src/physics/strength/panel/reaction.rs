@@ -171,6 +171,6 @@ fn link_forces(spring: &Spring, mesh: &Mesh, values: &[[f64; 3]]) -> [[f64; 3]; 
 /// Forces that a triangle's part of a bed draws from its nodes.
 fn cushion_forces(cushion: &Cushion, values: &[[f64; 3]]) -> [f64; NODES] {
     std::array::from_fn(|i| {
-        cushion.nodes.iter().enumerate().map(|(j, n)| cushion.link[3 * i][3 * j] * values[*n as usize][0]).sum()
+        cushion.nodes.iter().enumerate().map(|(j, n)| cushion.link[i][j] * values[*n as usize][0]).sum()
     })
 }

@@ -5,7 +5,6 @@ use nalgebra::Matrix3;
 use super::arrange::{Arrangement, Origin};
 use super::beam::{self, Link};
 use super::clip;
-use super::element::{DOFS, Square};
 use super::error::PanelError;
 use super::mesh::Mesh;
 use super::model::{EdgeSupport, LineKind, Panel, Point};
@@ -37,7 +36,8 @@ pub(super) struct Spring {
 #[derive(Clone)]
 pub(super) struct Cushion {
     pub nodes: [u32; NODES],
-    pub link: Square,
+    /// Between the deflections of its nodes, N/m.
+    pub link: [[f64; NODES]; NODES],
     pub part: SupportPart,
 }
 
@@ -110,14 +110,12 @@ fn cushions(panel: &Panel, mesh: &Mesh) -> Vec<Cushion> {
             if apart(0) || apart(1) {
                 continue;
             }
-            let mut link = [[0.0; DOFS]; DOFS];
+            let mut link = [[0.0; NODES]; NODES];
             let points = clip::points(&corners, triangle);
             for (n, weight) in &points {
                 let shapes = shape(*n);
-                for (r, p) in shapes.iter().enumerate() {
-                    for (q, other) in shapes.iter().enumerate() {
-                        link[3 * r][3 * q] += pressure * weight * p * other;
-                    }
+                for (row, p) in link.iter_mut().zip(shapes) {
+                    row.iter_mut().zip(shapes).for_each(|(cell, other)| *cell += pressure * weight * p * other);
                 }
             }
             if !points.is_empty() {
