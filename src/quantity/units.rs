@@ -249,6 +249,10 @@ impl Unit {
 
 /// Whether the text begins with the spelling, and no letter follows that would make it another word.
 fn begins_with(text: &str, spelling: &str, folded: bool) -> bool {
+    // Most differ in their first letter.
+    if !text.as_bytes().iter().zip(spelling.as_bytes()).take(1).all(|(a, b)| a.eq_ignore_ascii_case(b)) {
+        return false;
+    }
     let Some(head) = text.get(..spelling.len()) else {
         return false;
     };

@@ -176,9 +176,11 @@ pub fn judge(case: &Case) -> Vec<Judged> {
 /// Judges a case by the rules of some families.
 pub fn judge_families(case: &Case, wanted: impl Fn(Family) -> bool) -> Vec<Judged> {
     let rules: Vec<&Rule> = ALL.iter().copied().filter(|rule| wanted(rule.family)).collect();
-    let order = slow_first(&rules);
-    let findings = case.each(rules.len(), |i| (rules[order[i]].judge)(case));
-    let mut findings: Vec<(usize, Finding)> = order.into_iter().zip(findings).collect();
+    let mut findings: Vec<(usize, Finding)> = Vec::new();
+    for turn in turns(&rules) {
+        let made = case.each(turn.len(), |i| (rules[turn[i]].judge)(case));
+        findings.extend(turn.into_iter().zip(made));
+    }
     findings.sort_by_key(|(i, _)| *i);
     let judged = rules.into_iter().zip(findings).map(|(rule, (_, finding))| Judged { rule, finding, doubt: None });
     let mut judged: Vec<Judged> = judged.collect();
@@ -188,15 +190,13 @@ pub fn judge_families(case: &Case, wanted: impl Fn(Family) -> bool) -> Vec<Judge
 }
 
 /// In what order several hands take the rules: the first of each slow family before all others, for it makes what the rest of them
-/// share, and that rest last.
-fn slow_first(rules: &[&Rule]) -> Vec<usize> {
+/// share; that rest in a turn of its own, so that no hand waits for what another makes.
+fn turns(rules: &[&Rule]) -> [Vec<usize>; 2] {
     const SLOW: [Family; 3] = [Family::Strength, Family::Running, Family::Swing];
     let firsts = SLOW.map(|family| rules.iter().position(|rule| rule.family == family));
-    let mut order: Vec<usize> = (0..rules.len()).collect();
-    order.sort_by_key(|i| match firsts.iter().position(|first| *first == Some(*i)) {
-        Some(place) => place,
-        None if SLOW.contains(&rules[*i].family) => SLOW.len() + 1,
-        None => SLOW.len(),
-    });
-    order
+    let place = |i: &usize| firsts.iter().position(|first| *first == Some(*i)).unwrap_or(SLOW.len());
+    let (mut now, later): (Vec<usize>, Vec<usize>) =
+        (0..rules.len()).partition(|i| place(i) < SLOW.len() || !SLOW.contains(&rules[*i].family));
+    now.sort_by_key(place);
+    [now, later]
 }

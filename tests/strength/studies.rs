@@ -94,7 +94,7 @@ fn a_study_solved_while_faults_were_looked_for_is_not_solved_again() {
     let first = Case::new(&light);
     assert!(first.study_faults().is_empty() && first.shape_fault().is_none());
     let wanted = deflection(&first);
-    let resumed = Case::resume(&heavy, first.lay_aside());
+    let resumed = Case::resume(&heavy, first.lay_aside().0);
     assert_eq!(deflection(&resumed), wanted);
     assert!((deflection(&Case::new(&heavy)) / wanted - 2.0).abs() < 1e-9);
 }

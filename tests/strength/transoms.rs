@@ -116,7 +116,7 @@ impl Transom {
         let strength: &Strength = case.strength().unwrap_or_else(|no| panic!("{no:?}\n{}", self.text()));
         let store = Store::of_meshes(times);
         let panels = Panels::of(&strength.board, strength.left(), &store).expect("finer");
-        let bent = strength.after.on(&strength.board, &panels).expect("finer");
+        let bent = strength.after.on(&store, &strength.board, &panels).expect("finer");
         let mut all: Vec<f64> = Way::ALL.iter().map(|way| bent.factor(*way)).collect();
         all.push(1.0 / bent.deflection().1.largest_deflection.abs());
         all

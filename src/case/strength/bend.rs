@@ -169,6 +169,7 @@ impl Panels {
     pub fn of(board: &Board, left: KnockDown, store: &Store) -> Result<Panels, Absent> {
         let less = board.with_less();
         let boards: Vec<&Board> = std::iter::once(board).chain(&less).collect();
+        store.begin(board, left).map_err(unfit)?;
         let mut made = store.each(boards.len(), |i| store.state(boards[i], left)).into_iter();
         let whole = made.next().unwrap_or(Err(PanelError::NoSupport)).map_err(unfit)?;
         // With less behind it nothing may hold it at all: then that does not count.
@@ -282,7 +283,7 @@ impl Laden {
     ///
     /// # Errors
     /// As [`Panels::of`].
-    pub(super) fn on(&self, store: &Store, board: &Board, panels: &Panels) -> Result<Bent, Absent> {
+    pub fn on(&self, store: &Store, board: &Board, panels: &Panels) -> Result<Bent, Absent> {
         bent(store, board, panels, &Laid::of(board, panels, &self.cases, &self.footings))
     }
 }

@@ -79,10 +79,22 @@ impl Store {
         let uprights = board.knees.len() + board.stringers.len();
         let made = Made { panel: board.panel(left)?, shape: board.shape, fineness, uprights };
         let state = self.states.get(made, |Made { panel, .. }| {
-            let meshed = self.meshes.get((board.shape, fineness), |_| Meshed::of(board.shape, fineness));
-            Ok(Arc::new(State { factored: panel.clone().factored(&meshed)?, uprights }))
+            Ok(Arc::new(State { factored: panel.clone().factored(&self.meshed(board))?, uprights }))
         });
         state.as_ref().clone()
+    }
+
+    /// Makes what the panels of a transom share, before several hands want it.
+    ///
+    /// # Errors
+    /// Why it cannot be made.
+    pub(super) fn begin(&self, board: &Board, left: KnockDown) -> Result<(), PanelError> {
+        board.panel(left)?.begin(&self.meshed(board))
+    }
+
+    fn meshed(&self, board: &Board) -> Arc<Meshed> {
+        let fineness = board.fineness(self.times);
+        self.meshes.get((board.shape, fineness), |_| Meshed::of(board.shape, fineness))
     }
 
     /// What loads do on panels, as it is made where it was not made before.

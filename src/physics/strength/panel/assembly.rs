@@ -82,7 +82,9 @@ impl System {
 
     /// Each triangle's section forces from its unknowns.
     pub fn samplers(&self, mesh: &Mesh) -> &[Sampler] {
-        self.equations.samplers.get_or_init(|| self.elements(mesh).map(|(element, bubble)| element.sampler(bubble)).collect())
+        self.equations
+            .samplers
+            .get_or_init(|| self.elements(mesh).map(|(element, bubble)| element.sampler(bubble)).collect())
     }
 
     /// Each triangle with its bubble.

@@ -30,6 +30,8 @@ pub(super) struct Element<'a> {
     pub area: f64,
     /// Sides 0–1 and 0–2: columns of the map from the reference triangle, m.
     map: [Point; 2],
+    /// One over the triangle's double area, 1/m².
+    scale: f64,
     stiffness: &'a PlateStiffness,
 }
 
@@ -37,14 +39,14 @@ impl<'a> Element<'a> {
     /// From anticlockwise corners (m).
     pub fn new(corners: [Point; 3], stiffness: &'a PlateStiffness) -> Self {
         let map = [sub(corners[1], corners[0]), sub(corners[2], corners[0])];
-        Self { area: 0.5 * double_area(corners), map, stiffness }
+        let double = double_area(corners);
+        Self { area: 0.5 * double, map, scale: 1.0 / double, stiffness }
     }
 
     /// A covariant vector in the panel's axes.
     fn push(&self, [a, b]: Point) -> Point {
         let [p, q] = self.map;
-        let double = 2.0 * self.area;
-        [(a * q[1] - b * p[1]) / double, (b * p[0] - a * q[0]) / double]
+        [(a * q[1] - b * p[1]) * self.scale, (b * p[0] - a * q[0]) * self.scale]
     }
 
     /// Rows that give κy, κz, κyz (1/m) and γy, γz.

@@ -85,6 +85,13 @@ impl std::fmt::Debug for Factored {
 }
 
 impl Panel {
+    /// Makes what it shares on this mesh with panels that differ from it by their beds alone.
+    ///
+    /// Errors: a panel that is no plate.
+    pub fn begin(&self, meshed: &Meshed) -> Result<(), PanelError> {
+        meshed.bare(self).map(drop)
+    }
+
     /// Factors a panel whose outline is the mesh's shape; its supports are edges and beds.
     ///
     /// Errors: a panel that is no plate, or that nothing holds.
@@ -162,19 +169,24 @@ impl Factored {
         Ok(sets.iter().zip(values).map(|(forces, values)| self.loaded(forces.clone(), values)).collect())
     }
 
-    /// Moments at the three samples of every triangle, N·m per metre.
-    fn sampled<'a>(&'a self, Loaded { values, .. }: &'a Loaded) -> impl Iterator<Item = [[f64; 3]; 3]> + 'a {
+    /// Moments at the three samples of every triangle under each of several sets of loads, N·m per metre.
+    fn sampled(&self, loaded: &[Loaded]) -> Vec<Vec<[[f64; 3]; 3]>> {
         let Stage { mesh, system, .. } = &self.stage;
-        let elements = mesh.triangles.iter().zip(system.elements(mesh));
-        elements.map(|(nodes, (element, bubble))| element.moments(bubble, &triangle_values(*nodes, values)))
+        let mut all = vec![Vec::with_capacity(mesh.triangles.len()); loaded.len()];
+        for (nodes, (element, bubble)) in mesh.triangles.iter().zip(system.elements(mesh)) {
+            for (sampled, Loaded { values, .. }) in all.iter_mut().zip(loaded) {
+                sampled.push(element.moments(bubble, &triangle_values(*nodes, values)));
+            }
+        }
+        all
     }
 
     /// The mean moments about every node, for drawing.
     pub fn moments_at_nodes(&self, loaded: &Loaded) -> Vec<MeanMoment> {
         let mesh = self.mesh();
         let means = means(mesh, &mesh.nodes, self.meshed.fineness.width);
-        let sampled: Vec<_> = self.sampled(loaded).collect();
-        means.iter().map(|mean| mean.of(&sampled)).collect()
+        let sampled = self.sampled(std::slice::from_ref(loaded));
+        sampled.iter().flat_map(|sampled| (0..means.len()).map(|place| means.of(place, sampled))).collect()
     }
 
     fn loaded(&self, forces: Pressed, values: Vec<[f64; 3]>) -> Loaded {
@@ -191,14 +203,7 @@ impl Factored {
             let stress = layup.bent(moment);
             (stress.utilisation, stress)
         };
-        // One room for all of them: each would be given back to the system before the next.
-        let mut sampled = Vec::new();
-        let most = |loaded| {
-            sampled.clear();
-            sampled.extend(self.sampled(loaded));
-            self.meshed.most(&sampled, units, used)
-        };
-        loaded.iter().map(most).collect()
+        self.sampled(loaded).iter().map(|sampled| self.meshed.most(sampled, units, used)).collect()
     }
 
     /// Forces with which the beds push, along each of them, as means over a tent that falls to nothing `width` (m) away.

@@ -22,9 +22,9 @@ pub struct Fineness {
 /// made and held.
 pub struct Meshed {
     mesh: Skeleton,
-    means: Vec<Mean>,
+    means: Means,
     /// By triangle, the means that have a part of it.
-    about: Vec<Vec<u32>>,
+    about: Rows<u32>,
     pub(super) fineness: Fineness,
     /// The last panels without their beds.
     bare: Mutex<Vec<(Panel, Arc<Bare>)>>,
@@ -38,10 +38,7 @@ impl Meshed {
     pub fn of(shape: Shape, fineness: Fineness) -> Meshed {
         let mesh = shape.mesh(fineness.size);
         let means = means(&mesh.clone().whole(), &shape.lattice(), fineness.width);
-        let mut about = vec![Vec::new(); mesh.triangles.len()];
-        for (i, mean) in means.iter().enumerate() {
-            mean.parts.iter().for_each(|(t, _)| about[*t as usize].push(i as u32));
-        }
+        let about = means.about(mesh.triangles.len());
         Meshed { mesh, means, about, fineness, bare: Mutex::default() }
     }
 
@@ -83,15 +80,14 @@ impl Meshed {
             if bounds[t] < most {
                 continue;
             }
-            for &place in &self.about[t] {
+            for &place in self.about.row(t) {
                 if std::mem::replace(&mut looked[place as usize], true) {
                     continue;
                 }
-                let mean = &self.means[place as usize];
-                if mean.bound(&bounds) < most {
+                if self.means.bound(place as usize, &bounds) < most {
                     continue;
                 }
-                let mean = mean.of(sampled);
+                let mean = self.means.of(place as usize, sampled);
                 let (part, what) = used(mean.moment);
                 // Of two alike the first of all places, whatever was looked at first.
                 let first = best.as_ref().is_none_or(|(known, _, _)| place < *known);
@@ -114,29 +110,61 @@ fn at_corners(samples: &[[f64; 3]; 3], units: [f64; 3]) -> f64 {
     (0..3).map(|i| (0..3).map(|k| units[k] * corner(i, k).abs()).sum()).fold(0.0, f64::max)
 }
 
-/// A place with the parts that the moments about it have in their mean.
-pub(super) struct Mean {
-    at: Point,
-    /// Triangles, with the parts that each of their three samples has.
-    parts: Vec<(u32, [f64; 3])>,
-    /// The same triangles with all of their parts.
-    whole: Vec<(u32, f64)>,
+/// Rows of a table, one after the other.
+pub(super) struct Rows<T> {
+    /// Where each row begins, and where the last ends.
+    starts: Vec<u32>,
+    cells: Vec<T>,
 }
 
-impl Mean {
-    /// What it can be at most, from what its triangles' corners are at most.
-    fn bound(&self, bounds: &[f64]) -> f64 {
-        self.whole.iter().map(|(t, part)| part * bounds[*t as usize]).sum()
+impl<T> Rows<T> {
+    fn row(&self, i: usize) -> &[T] {
+        &self.cells[self.starts[i] as usize..self.starts[i + 1] as usize]
+    }
+}
+
+/// Places with the parts that the moments about each have in its mean.
+pub(super) struct Means {
+    at: Vec<Point>,
+    /// By place, triangles with the parts that each of their three samples has.
+    parts: Rows<(u32, [f64; 3])>,
+}
+
+impl Means {
+    pub fn len(&self) -> usize {
+        self.at.len()
     }
 
-    pub fn of(&self, sampled: &[[[f64; 3]; 3]]) -> MeanMoment {
+    /// What the mean about a place can be at most, from what the triangles' corners are at most.
+    fn bound(&self, place: usize, bounds: &[f64]) -> f64 {
+        self.parts.row(place).iter().map(|(t, [a, b, c])| (a + b + c) * bounds[*t as usize]).sum()
+    }
+
+    /// The mean about a place.
+    pub fn of(&self, place: usize, sampled: &[[[f64; 3]; 3]]) -> MeanMoment {
         let mut moment = [0.0; 3];
-        for (t, parts) in &self.parts {
+        for (t, parts) in self.parts.row(place) {
             for (part, sample) in parts.iter().zip(&sampled[*t as usize]) {
                 (0..3).for_each(|k| moment[k] += part * sample[k]);
             }
         }
-        MeanMoment { at: self.at, moment }
+        MeanMoment { at: self.at[place], moment }
+    }
+
+    /// By triangle, of so many, the places that have a part of it.
+    fn about(&self, triangles: usize) -> Rows<u32> {
+        let mut starts = vec![0_u32; triangles + 1];
+        self.parts.cells.iter().for_each(|(t, _)| starts[*t as usize + 1] += 1);
+        (0..triangles).for_each(|t| starts[t + 1] += starts[t]);
+        let (mut next, mut cells) = (starts.clone(), vec![0; self.parts.cells.len()]);
+        for place in 0..self.len() {
+            for (t, _) in self.parts.row(place) {
+                let cell = &mut next[*t as usize];
+                cells[*cell as usize] = place as u32;
+                *cell += 1;
+            }
+        }
+        Rows { starts, cells }
     }
 }
 
@@ -165,7 +193,7 @@ fn points(mesh: &Mesh) -> Vec<Points> {
 }
 
 /// Means about these places.
-pub(super) fn means(mesh: &Mesh, places: &[Point], width: f64) -> Vec<Mean> {
+pub(super) fn means(mesh: &Mesh, places: &[Point], width: f64) -> Means {
     let points = points(mesh);
     // Sorted by their least y, those about a place are found without looking at all.
     let reach = |t: u32, k: usize| mesh.corners(t as usize).map(|p| p[k]);
@@ -174,31 +202,31 @@ pub(super) fn means(mesh: &Mesh, places: &[Point], width: f64) -> Vec<Mean> {
     let mut order: Vec<(f64, u32)> = (0..points.len() as u32).map(|t| (least(t, 0), t)).collect();
     order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
     let widest = order.iter().map(|(low, t)| most(*t, 0) - low).fold(0.0, f64::max);
-    places
-        .iter()
-        .map(|&at| {
-            let from = order.partition_point(|(low, _)| low + widest <= at[0] - width);
-            let mut parts: Vec<(u32, [f64; 3])> = Vec::new();
-            let mut sum = 0.0;
-            for &(_, t) in order[from..].iter().take_while(|(low, _)| *low < at[0] + width) {
-                if least(t, 1) >= at[1] + width || most(t, 1) <= at[1] - width {
-                    continue;
-                }
-                let mut own = [0.0; 3];
-                for (place, area, samples) in &points[t as usize] {
-                    let tent = |k: usize| (1.0 - (place[k] - at[k]).abs() / width).max(0.0);
-                    let part = tent(0) * tent(1) * area;
-                    sum += part;
-                    (0..3).for_each(|i| own[i] += part * samples[i]);
-                }
-                parts.push((t, own));
+    let mut starts = vec![0];
+    let mut cells: Vec<(u32, [f64; 3])> = Vec::new();
+    for &at in places {
+        let first = cells.len();
+        let from = order.partition_point(|(low, _)| low + widest <= at[0] - width);
+        let mut sum = 0.0;
+        for &(_, t) in order[from..].iter().take_while(|(low, _)| *low < at[0] + width) {
+            if least(t, 1) >= at[1] + width || most(t, 1) <= at[1] - width {
+                continue;
             }
-            // Nothing lies so near only where triangles are far larger than the width.
-            parts.iter_mut().for_each(|(_, own)| *own = own.map(|part| part / f64::max(sum, f64::MIN_POSITIVE)));
-            let whole = parts.iter().map(|(t, own)| (*t, own.iter().sum())).collect();
-            Mean { at, parts, whole }
-        })
-        .collect()
+            let mut own = [0.0; 3];
+            for (place, area, samples) in &points[t as usize] {
+                let tent = |k: usize| (1.0 - (place[k] - at[k]).abs() / width).max(0.0);
+                let part = tent(0) * tent(1) * area;
+                sum += part;
+                (0..3).for_each(|i| own[i] += part * samples[i]);
+            }
+            cells.push((t, own));
+        }
+        // Nothing lies so near only where triangles are far larger than the width.
+        let scale = f64::max(sum, f64::MIN_POSITIVE);
+        cells[first..].iter_mut().for_each(|(_, own)| *own = own.map(|part| part / scale));
+        starts.push(cells.len() as u32);
+    }
+    Means { at: places.to_vec(), parts: Rows { starts, cells } }
 }
 
 #[cfg(test)]
@@ -215,11 +243,11 @@ mod tests {
         ) {
             let shape = Shape { chine: [1.0, 0.3], corner: [1.1, 0.7], cutout: Some([0.4, 0.5]) };
             let meshed = Meshed::of(shape, Fineness { size: 0.1, width: 0.1 });
-            let sampled: Vec<[[f64; 3]; 3]> = (0..meshed.about.len())
+            let sampled: Vec<[[f64; 3]; 3]> = (0..meshed.mesh.triangles.len())
                 .map(|t| [0, 1, 2].map(|i| [0, 1, 2].map(|k| seed[(7 * t + 3 * i + k) % seed.len()] * (t % 11) as f64)))
                 .collect();
             let norm = |m: [f64; 3]| (0..3).map(|k| (units[k] * m[k]).powi(2)).sum::<f64>().sqrt();
-            let all = meshed.means.iter().map(|mean| norm(mean.of(&sampled).moment)).fold(0.0, f64::max);
+            let all = (0..meshed.means.len()).map(|i| norm(meshed.means.of(i, &sampled).moment)).fold(0.0, f64::max);
             let (mean, found) = meshed.most(&sampled, units, |m| (norm(m), norm(m))).unwrap();
             prop_assert_eq!(found, all);
             prop_assert_eq!(norm(mean.moment), all);
