@@ -85,7 +85,7 @@ pub struct Stood {
     /// What knees, stringers and the well's floor hand over, by the core's shear or their tabs; nothing where there are none.
     pub held: Used,
     /// All of it.
-    pub loaded: Loaded,
+    pub loaded: Arc<Loaded>,
 }
 
 impl Stood {
@@ -149,7 +149,7 @@ impl State {
     ///
     /// # Errors
     /// As the kernel's; a panel without plies.
-    fn stood(&self, board: &Board, pressed: &[Pressed]) -> Result<Vec<Stood>, Absent> {
+    pub fn stood(&self, board: &Board, pressed: &[Pressed]) -> Result<Vec<Stood>, Absent> {
         let State { factored, uprights } = self;
         let Some(layup) = factored.panel().section.layup.as_ref() else {
             return Err(Absent::CannotBe(say!("The panel shows no stress to judge.")));
@@ -169,11 +169,27 @@ impl Panels {
     pub fn of(board: &Board, left: KnockDown, store: &Store) -> Result<Panels, Absent> {
         let less = board.with_less();
         let boards: Vec<&Board> = std::iter::once(board).chain(&less).collect();
-        store.begin(board, left).map_err(unfit)?;
         let mut made = store.each(boards.len(), |i| store.state(boards[i], left)).into_iter();
         let whole = made.next().unwrap_or(Err(PanelError::NoSupport)).map_err(unfit)?;
         // With less behind it nothing may hold it at all: then that does not count.
         Ok(Panels { states: std::iter::once(whole).chain(made.flatten()).collect() })
+    }
+
+    /// Has several hands make a transom's panels, and what each of these outfits' loads does on a panel as soon as it is there, so
+    /// that nobody waits while the last is made. What cannot be is told when it is asked for.
+    pub(super) fn ahead(board: &Board, left: KnockDown, store: &Store, outfits: &[Vec<Vec<Load>>]) {
+        let less = board.with_less();
+        let boards: Vec<&Board> = std::iter::once(board).chain(&less).collect();
+        let tasks = outfits.iter().enumerate();
+        let tasks = tasks.flat_map(|(outfit, _)| (0..boards.len()).map(move |state| (state, Some(outfit))));
+        let mut tasks: Vec<(usize, Option<usize>)> = (0..boards.len()).map(|state| (state, None)).chain(tasks).collect();
+        tasks.sort_by_key(|(state, outfit)| (outfit.is_some(), *state));
+        store.each(tasks.len(), |i| {
+            let (state, outfit) = tasks[i];
+            if let (Ok(state), Some(outfit)) = (store.state(boards[state], left), outfit) {
+                let _ = store.stood(board, &state, &outfits[outfit]);
+            }
+        });
     }
 
     /// With all that stands behind it.
@@ -182,35 +198,16 @@ impl Panels {
     }
 }
 
-/// Loads on panels: all that [`Bent`] is made of.
+/// Loads on a panel: all that what they do there is made of.
 pub(super) struct Laid {
-    panels: Vec<Arc<State>>,
-    tab: f64,
-    cases: Vec<LoadCase>,
-    sets: Vec<Vec<Load>>,
-    resultants: Vec<Vec<(Point, f64)>>,
-}
-
-impl Laid {
-    fn of(board: &Board, panels: &Panels, cases: &[LoadCase], footings: &[Footing]) -> Laid {
-        Laid {
-            panels: panels.states.clone(),
-            tab: board.tab,
-            cases: cases.to_vec(),
-            sets: (0..cases.len()).map(|case| loads(board, footings, case)).collect(),
-            resultants: (0..cases.len()).map(|case| resultants(footings, case)).collect(),
-        }
-    }
+    pub state: Arc<State>,
+    pub tab: f64,
+    pub sets: Vec<Vec<Load>>,
 }
 
 impl PartialEq for Laid {
     fn eq(&self, other: &Laid) -> bool {
-        self.panels.len() == other.panels.len()
-            && self.panels.iter().zip(&other.panels).all(|(a, b)| Arc::ptr_eq(a, b))
-            && self.tab == other.tab
-            && self.cases == other.cases
-            && self.sets == other.sets
-            && self.resultants == other.resultants
+        Arc::ptr_eq(&self.state, &other.state) && self.tab == other.tab && self.sets == other.sets
     }
 }
 
@@ -263,8 +260,7 @@ pub(super) fn usual_tab() -> [f64; 2] {
 }
 
 impl Laden {
-    /// Puts faces with their loads on the transom; what they do is taken out of store where these loads were on these panels
-    /// before: the old engines, while others are tried; the new ones, while something else is.
+    /// Puts faces with their loads on the transom.
     ///
     /// # Errors
     /// Why the panel cannot be solved.
@@ -275,7 +271,7 @@ impl Laden {
         cases: Vec<LoadCase>,
         footings: Vec<Footing>,
     ) -> Result<Laden, Absent> {
-        let bent = store.bent(Laid::of(board, panels, &cases, &footings), |laid| bent(store, board, panels, laid))?;
+        let bent = bent(store, board, panels, &cases, &footings)?;
         Ok(Laden { cases, footings, bent })
     }
 
@@ -284,22 +280,27 @@ impl Laden {
     /// # Errors
     /// As [`Panels::of`].
     pub fn on(&self, store: &Store, board: &Board, panels: &Panels) -> Result<Bent, Absent> {
-        bent(store, board, panels, &Laid::of(board, panels, &self.cases, &self.footings))
+        bent(store, board, panels, &self.cases, &self.footings)
     }
 }
 
-fn bent(store: &Store, board: &Board, panels: &Panels, laid: &Laid) -> Result<Bent, Absent> {
-    let Laid { cases, sets, resultants, .. } = laid;
-    let pressed = panels.braced().pressed(sets).map_err(unfit)?;
+fn bent(
+    store: &Store,
+    board: &Board,
+    panels: &Panels,
+    cases: &[LoadCase],
+    footings: &[Footing],
+) -> Result<Bent, Absent> {
+    let sets = load_sets(board, footings, cases.len());
     let mut stood: Vec<Vec<Stood>> = vec![Vec::new(); cases.len()];
-    for state in store.each(panels.states.len(), |i| panels.states[i].stood(board, &pressed)) {
-        stood.iter_mut().zip(state?).for_each(|(stood, one)| stood.push(one));
+    for state in &panels.states {
+        stood.iter_mut().zip(store.stood(board, state, &sets)?).for_each(|(stood, one)| stood.push(one));
     }
     let mut boards = vec![board.clone()];
     boards.extend(board.with_less());
     let layup = panels.braced().panel().section.layup.as_ref();
-    let effects = stood.into_iter().zip(resultants).filter_map(|(stood, forces)| {
-        let (seam, edges) = along_seams(&boards, layup?, forces);
+    let effects = stood.into_iter().enumerate().filter_map(|(case, stood)| {
+        let (seam, edges) = along_seams(&boards, layup?, &resultants(footings, case));
         Some(Effect::of(stood, seam, edges))
     });
     let effects = Arc::new(effects.collect());
@@ -341,7 +342,7 @@ impl Judge<'_> {
         for push in self.factored.pushes(&loaded, inches(ALONG_TAB_IN).si()) {
             most(push, push.per_length.abs() / self.board.tab);
         }
-        Stood { bending, moment, held, loaded }
+        Stood { bending, moment, held, loaded: Arc::new(loaded) }
     }
 }
 
@@ -430,6 +431,11 @@ fn loads(board: &Board, footings: &[Footing], case: usize) -> Vec<Load> {
             other => other,
         })
         .collect()
+}
+
+/// The same in each of so many cases.
+pub(super) fn load_sets(board: &Board, footings: &[Footing], cases: usize) -> Vec<Vec<Load>> {
+    (0..cases).map(|case| loads(board, footings, case)).collect()
 }
 
 /// An area enlarged by half the thickness on every side, as far as the panel goes.

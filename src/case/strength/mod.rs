@@ -114,6 +114,12 @@ impl Strength {
         let before = old(rig, &board, driving, &mut old_assumed);
         let core = Core::of(rig, &board, &footings, before.as_deref().ok())?;
         let left = core.left;
+        let outfits = [(&rig.after, Some(&footings)), (&rig.before, before.as_ref().ok())];
+        let outfits = outfits.into_iter().filter_map(|(outfit, footings)| {
+            footings.map(|footings| bend::load_sets(&board, footings, footing::cases(outfit).len()))
+        });
+        store.begin(&board, left).map_err(bend::unfit)?;
+        Panels::ahead(&board, left, store, &outfits.collect::<Vec<_>>());
         let panels = Panels::of(&board, left, store)?;
         let outfits = [(&rig.after, Ok(footings)), (&rig.before, before)];
         let [after, before] = store.both(|i| {

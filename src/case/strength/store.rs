@@ -3,11 +3,11 @@
 use std::fmt;
 use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
-use super::bend::{Bent, Laid, State};
+use super::bend::{Laid, State, Stood, unfit};
 use super::board::Board;
 use crate::hands::{Hands, both, each, one_pair};
 use crate::physics::strength::knockdown::KnockDown;
-use crate::physics::strength::panel::{Fineness, Meshed, Panel, PanelError, Shape};
+use crate::physics::strength::panel::{Fineness, Load, Meshed, Panel, PanelError, Pressed, Shape};
 use crate::reading::Absent;
 
 /// Panels that are kept, the last used; one takes some five megabytes. Common practice, no source: a transom with all its
@@ -15,9 +15,11 @@ use crate::reading::Absent;
 const MOST_PANELS: usize = 40;
 /// Meshes that are kept, the last used.
 const MOST_MESHES: usize = 12;
-/// Loads with what they do, some three megabytes each, the last used: the old engines' for each greatest speed with the new
+/// Loads with what they do on a panel, some megabyte each, the last used: the old engines' for each greatest speed with the new
 /// ones, and the new ones' last.
-const MOST_BENT: usize = 16;
+const MOST_STOOD: usize = 48;
+/// The same loads on the nodes of a mesh.
+const MOST_PRESSED: usize = 24;
 
 /// Factored panels and their meshes. What is taken from it is what would have been made: it is looked up by everything that it is
 /// made of, to the last bit.
@@ -29,7 +31,8 @@ pub struct Store {
     hands: Hands,
     meshes: Kept<(Shape, Fineness), Meshed>,
     states: Kept<Made, Result<Arc<State>, PanelError>>,
-    bent: Kept<Laid, Result<Bent, Absent>>,
+    pressed: Kept<(Shape, Fineness, Vec<Vec<Load>>), Result<Vec<Pressed>, PanelError>>,
+    stood: Kept<Laid, Result<Vec<Stood>, Absent>>,
 }
 
 /// What a panel is made of.
@@ -51,8 +54,14 @@ impl Default for Store {
 impl Store {
     /// A store of panels on meshes so many times as fine as what is told needs.
     pub fn of_meshes(times: f64) -> Self {
-        let (meshes, states, bent) = (Kept::new(MOST_MESHES), Kept::new(MOST_PANELS), Kept::new(MOST_BENT));
-        Store { times, hands: one_pair, meshes, states, bent }
+        Store {
+            times,
+            hands: one_pair,
+            meshes: Kept::new(MOST_MESHES),
+            states: Kept::new(MOST_PANELS),
+            pressed: Kept::new(MOST_PRESSED),
+            stood: Kept::new(MOST_STOOD),
+        }
     }
 
     /// A store whose panels are worked out by these hands.
@@ -97,12 +106,19 @@ impl Store {
         self.meshes.get((board.shape, fineness), |_| Meshed::of(board.shape, fineness))
     }
 
-    /// What loads do on panels, as it is made where it was not made before.
+    /// What several sets of loads do on a panel of a transom; taken out of store where they were on it before: the old engines'
+    /// while others are tried, the new ones' while something else is.
     ///
     /// # Errors
     /// Why that cannot be solved.
-    pub(super) fn bent(&self, laid: Laid, make: impl FnOnce(&Laid) -> Result<Bent, Absent>) -> Result<Bent, Absent> {
-        self.bent.get(laid, make).as_ref().clone()
+    pub(super) fn stood(&self, board: &Board, state: &Arc<State>, sets: &[Vec<Load>]) -> Result<Vec<Stood>, Absent> {
+        let laid = Laid { state: state.clone(), tab: board.tab, sets: sets.to_vec() };
+        let stood = self.stood.get(laid, |Laid { state, sets, .. }| {
+            let on = (board.shape, board.fineness(self.times), sets.clone());
+            let pressed = self.pressed.get(on, |(.., sets)| state.factored.pressed(sets));
+            state.stood(board, Result::as_ref(&pressed).map_err(|error| unfit(error.clone()))?)
+        });
+        stood.as_ref().clone()
     }
 }
 
