@@ -169,24 +169,19 @@ impl Factored {
         Ok(sets.iter().zip(values).map(|(forces, values)| self.loaded(forces.clone(), values)).collect())
     }
 
-    /// Moments at the three samples of every triangle under each of several sets of loads, N·m per metre.
-    fn sampled(&self, loaded: &[Loaded]) -> Vec<Vec<[[f64; 3]; 3]>> {
+    /// Moments at the three samples of every triangle, N·m per metre.
+    fn sampled<'a>(&'a self, Loaded { values, .. }: &'a Loaded) -> impl Iterator<Item = [[f64; 3]; 3]> + 'a {
         let Stage { mesh, system, .. } = &self.stage;
-        let mut all = vec![Vec::with_capacity(mesh.triangles.len()); loaded.len()];
-        for (nodes, (element, bubble)) in mesh.triangles.iter().zip(system.elements(mesh)) {
-            for (sampled, Loaded { values, .. }) in all.iter_mut().zip(loaded) {
-                sampled.push(element.moments(bubble, &triangle_values(*nodes, values)));
-            }
-        }
-        all
+        let elements = mesh.triangles.iter().zip(system.elements(mesh));
+        elements.map(|(nodes, (element, bubble))| element.moments(bubble, &triangle_values(*nodes, values)))
     }
 
     /// The mean moments about every node, for drawing.
     pub fn moments_at_nodes(&self, loaded: &Loaded) -> Vec<MeanMoment> {
         let mesh = self.mesh();
         let means = means(mesh, &mesh.nodes, self.meshed.fineness.width);
-        let sampled = self.sampled(std::slice::from_ref(loaded));
-        sampled.iter().flat_map(|sampled| (0..means.len()).map(|place| means.of(place, sampled))).collect()
+        let sampled: Vec<_> = self.sampled(loaded).collect();
+        (0..means.len()).map(|place| means.of(place, &sampled)).collect()
     }
 
     fn loaded(&self, forces: Pressed, values: Vec<[f64; 3]>) -> Loaded {
@@ -203,7 +198,14 @@ impl Factored {
             let stress = layup.bent(moment);
             (stress.utilisation, stress)
         };
-        self.sampled(loaded).iter().map(|sampled| self.meshed.most(sampled, units, used)).collect()
+        // One room for all of them: a room each would be fetched from the system page by page.
+        let mut sampled = Vec::new();
+        let most = |loaded| {
+            sampled.clear();
+            sampled.extend(self.sampled(loaded));
+            self.meshed.most(&sampled, units, used)
+        };
+        loaded.iter().map(most).collect()
     }
 
     /// Forces with which the beds push, along each of them, as means over a tent that falls to nothing `width` (m) away.
