@@ -7,7 +7,7 @@ mod working;
 
 use super::readings::readings;
 use super::sources::Sources;
-use super::{DEFERRAL, Report, causes, counted, doubt, legend, plain, rank, rigging, waiting};
+use super::{DEFERRAL, Report, causes, counted, doubt, plain, rank, rigging, waiting};
 use crate::job::Sitting;
 use crate::quantity::{Kind, Measure};
 use crate::rig::Missing;
@@ -17,7 +17,7 @@ pub(super) use layout::{block, bold, fill, head, one_line, rule, wrap};
 pub use lookup::{catalog_entry, catalog_list, explain_rule, rule_list};
 pub(super) use working::rows;
 pub use working::work_text;
-use working::working_line;
+use working::{given, working_line};
 
 /// The report that is read first: the first screen, then what fails, warns and waits. With the working, all of it.
 pub fn text(report: &Report) -> String {
@@ -195,9 +195,7 @@ impl Telling<'_> {
             for table in &finding.tables {
                 out.push_str(&rows(table, units));
             }
-            if let Some(given) = legend::in_words(&finding.working, rule.family, units) {
-                out.push_str(&block("given", &given));
-            }
+            out.push_str(&given(&finding.working, Some(rule.family), units));
             for line in finding.working.lines() {
                 out.push_str(&working_line(&line.show(units), line.meaning()));
             }

@@ -5,7 +5,9 @@ mod joint;
 mod spread;
 mod tear;
 mod thread;
+mod written;
 
+pub use written::{WrittenGroup, WrittenLoad, written_pull, written_shear};
 pub use group::{Bolt, BoltForces, Foot, GroupError, GroupForces, GroupLoad, bolt_forces, row_shares};
 pub use joint::{
     bearing_stress, bearing_under_washer, combined_ratio, crushing_capacity, indentation_capacity, perimeter_of_oblong,
