@@ -111,6 +111,7 @@ fn of_strength(symbol: &str, kind: Kind) -> Option<&'static str> {
         ("s", Kind::Length) => "setback, square to the transom",
         ("s", Kind::Ratio) => "slip of the propeller",
         ("sp", Kind::Length) => "lesser side of the plate",
+        ("we" | "he", Kind::Length) => "width or height of the strip that is pressed on",
         _ => return None,
     })
 }

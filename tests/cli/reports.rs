@@ -220,7 +220,8 @@ fn a_brief_report_has_a_line_a_finding() {
         let findings = report["findings"].as_array().unwrap();
         assert_eq!(brief.lines().count(), findings.len(), "{demo}");
         for finding in findings {
-            let start = format!("{}  {}  ", finding["verdict"].as_str().unwrap(), finding["rule"].as_str().unwrap());
+            let rule = sternknee::rules::find(finding["rule"].as_str().unwrap()).unwrap();
+            let start = format!("{}  {}  ", finding["verdict"].as_str().unwrap(), rule.full_name());
             assert!(brief.lines().any(|line| line.starts_with(&start)), "{demo}: {start}");
         }
     }

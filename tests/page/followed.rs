@@ -259,7 +259,7 @@ const STUDIES: [(&str, &str); 2] = [
     ),
 ];
 
-fn jobs() -> Vec<(String, String)> {
+pub(super) fn jobs() -> Vec<(String, String)> {
     let mut all: Vec<(String, String)> = DEMOS.iter().map(|name| ((*name).to_owned(), demo(name))).collect();
     all.extend(STUDIES.map(|(name, text)| (name.to_owned(), text.to_owned())));
     let boats = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/boats");
@@ -406,17 +406,22 @@ fn every_symbol_of_strength_has_a_meaning_and_says_where_its_value_is_from() {
     use rayon::prelude::*;
     use sternknee::report::{unnamed, unsourced};
     use sternknee::rules::Family;
-    jobs().par_iter().for_each(|(name, text)| {
-        let rig = common::rig(text);
-        let case = Case::new(&rig);
-        let findings = rules::judge(&case).into_iter().filter(|judged| judged.rule.family == Family::Strength);
-        let findings = findings.map(|judged| (judged.rule.id.to_owned(), judged.finding.working));
-        let parts = case.strength_parts().into_iter().map(|part| (part.title, part.sheet));
-        for (title, sheet) in findings.chain(parts) {
-            let unnamed = unnamed(&sheet, Family::Strength);
-            assert!(unnamed.is_empty(), "{name}, {title}: {unnamed:?} has no meaning");
-            let unsourced = unsourced(&sheet, Family::Strength);
-            assert!(unsourced.is_empty(), "{name}, {title}: {unsourced:?} is from nowhere");
-        }
-    });
+    let lacking: Vec<String> = jobs()
+        .par_iter()
+        .flat_map_iter(|(name, text)| {
+            let rig = common::rig(text);
+            let case = Case::new(&rig);
+            let findings = rules::judge(&case).into_iter().filter(|judged| judged.rule.family == Family::Strength);
+            let findings = findings.map(|judged| (judged.rule.id.to_owned(), judged.finding.working));
+            let parts = case.strength_parts().into_iter().map(|part| (part.title, part.sheet));
+            let lacking = |(title, sheet): (String, Sheet)| {
+                let (unnamed, unsourced) =
+                    (unnamed(&sheet, Family::Strength), unsourced(&sheet, Family::Strength));
+                let all = unnamed.is_empty() && unsourced.is_empty();
+                (!all).then(|| format!("{name}, {title}: no meaning {unnamed:?}, from nowhere {unsourced:?}"))
+            };
+            findings.chain(parts).filter_map(lacking).collect::<Vec<_>>()
+        })
+        .collect();
+    assert!(lacking.is_empty(), "{} sheets, such as\n{}", lacking.len(), lacking[..lacking.len().min(30)].join("\n"));
 }

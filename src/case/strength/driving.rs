@@ -67,7 +67,7 @@ pub fn top_speed(rig: &Rig, assumed: &mut Vec<Text>) -> Result<Velocity, Missing
     let sheet = &mut Sheet::default();
     let [slow, fast] = CROUCH.map(|constant| likely_top_speed(sheet, power, hull.mass, constant).value());
     assumed.push(say!(
-        "Top speed is taken as {} (Crouch's formula, value from memory: boats of her weight and power run {} to {}; the careful end). A trial or the builder's figure is worth more: operating.top_speed.",
+        "Top speed is taken as {} (Crouch's formula, value from memory: boats of her weight and power run {} to {}; the careful end). A trial or the builder's figure is worth more: `operating.top_speed`.",
         Measure::of(fast),
         Measure::of(slow),
         Measure::of(fast)

@@ -3,7 +3,7 @@
 use uom::si::f64::{Force, Length, Ratio};
 
 use crate::physics::strength::panel::{PlateStiffness, Resultant};
-use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
+use crate::quantity::{Dimensioned, Measure, Moment, Text, inches, say};
 use crate::working::{Sheet, Table};
 
 /// A ratio too great to mean anything.
@@ -74,10 +74,14 @@ pub fn times(before: f64, after: f64) -> Text {
     if before.abs() > 1e-9 { ratio(after / before) } else { Text::from("–") }
 }
 
+/// Step in which places on the transom are told, in: the solver's mesh knows them no better. Common practice, no source.
+const PLACE_IN: f64 = 0.25;
+
 /// A place on the transom in words.
 pub fn place(at: [f64; 2], top: f64) -> Text {
-    let tape = |metres: f64| Measure::tape(Length::from_si(metres));
-    let across = if at[0].abs() < 1e-3 {
+    let step = inches(PLACE_IN).si();
+    let tape = |metres: f64| Measure::tape(Length::from_si((metres / step).round() * step));
+    let across = if at[0].abs() < 0.5 * step {
         Text::from("on the centreline")
     } else {
         say!("{} to {}", tape(at[0].abs()), if at[0] > 0.0 { "port" } else { "starboard" })

@@ -9,7 +9,6 @@ use crate::quantity::{Measure, Units};
 use crate::report::Report;
 use crate::report::drawings::{self, Drawing};
 use crate::report::legend;
-use crate::report::plain::full_name;
 use crate::rules::Family;
 use crate::working::{Line, Part};
 
@@ -26,7 +25,7 @@ pub(super) fn of_findings(report: &Report) -> Markup {
             }
             @for judged in report.judged.iter().filter(|judged| has_working(judged)) {
                 details id=(anchor("working", judged)) open[report.explain] {
-                    summary { (full_name(judged.rule)) " " (mark::worded(judged.finding.verdict)) }
+                    summary { (judged.rule.full_name()) " " (mark::worded(judged.finding.verdict)) }
                     @for rows in &judged.finding.tables { (table(rows, units)) }
                     @if let Some(given) = legend::in_words(&judged.finding.working, judged.rule.family, units) {
                         p class="about" { "Given: " (given) "." }

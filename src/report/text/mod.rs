@@ -40,7 +40,7 @@ pub fn brief(report: &Report, whole: bool) -> String {
         let unasked = |judged: &&Judged| study && verdict == Verdict::Unmeasured && !judged.finding.is_answer();
         for judged in report.with(verdict).filter(|judged| whole || !unasked(judged)) {
             let words = one_line(&plain::said(&judged.finding.summary, report.units));
-            out.push_str(&format!("{}  {}  {words}\n", word(verdict), judged.rule.id));
+            out.push_str(&format!("{}  {}  {words}\n", word(verdict), judged.rule.full_name()));
         }
     }
     out
@@ -137,7 +137,7 @@ fn counts(report: &Report) -> String {
     counted.map(|verdict| format!("{} {}", report.count(*verdict), verdict.word())).collect::<Vec<_>>().join(" · ")
 }
 
-/// How findings are told: all of it with ids and sources by number, or what must be read by its name.
+/// How findings are told: all of it with sources by number, or what must be read.
 struct Telling<'r> {
     report: &'r Report<'r>,
     whole: bool,
@@ -164,7 +164,7 @@ impl Telling<'_> {
 
     fn finding(&self, out: &mut String, judged: &Judged) {
         let (rule, finding, units) = (judged.rule, &judged.finding, self.report.units);
-        let name = if self.whole { rule.id.to_owned() } else { plain::full_name(rule) };
+        let name = rule.full_name();
         let rank = match finding.verdict {
             Verdict::Fail | Verdict::Warn | Verdict::Pass => format!(" · {}", rank::of(judged).words()),
             _ => String::new(),
@@ -217,9 +217,8 @@ impl Telling<'_> {
         let all: Vec<&Judged> =
             report.with(Verdict::Unmeasured).filter(|judged| !(study && judged.finding.is_answer())).collect();
         if study && self.whole && !all.is_empty() {
-            let ids: Vec<&str> = all.iter().map(|judged| judged.rule.id).collect();
             out.push_str(&head("not asked"));
-            out.push_str(&wrap(&ids.join(", "), "  "));
+            out.push_str(&wrap(&named(&all), "  "));
         } else if self.whole {
             self.section(out, "unmeasured", &mut all.into_iter());
         } else if !study {
@@ -251,10 +250,20 @@ fn not_applicable(out: &mut String, report: &Report) {
     }
     // Neighbours that say the same say it once: a family that was not asked about is one entry.
     for same in all.chunk_by(|one, next| one.finding.summary == next.finding.summary) {
-        let ids: Vec<&str> = same.iter().map(|judged| judged.rule.id).collect();
-        out.push_str(&wrap(&ids.join(", "), "  "));
+        out.push_str(&wrap(&named(same), "  "));
         out.push_str(&wrap(&plain::said(&same[0].finding.summary, report.units), INDENT));
     }
+}
+
+/// What findings are called, each under its family: "Fuel: hose, endurance; Electrical: fuse".
+fn named(all: &[&Judged]) -> String {
+    let families = all.chunk_by(|one, next| one.rule.family == next.rule.family);
+    let told = families.filter_map(|same| {
+        let lead = same.first()?.rule.full_name();
+        let others = same.iter().skip(1).map(|judged| plain::name(judged.rule));
+        Some(std::iter::once(lead).chain(others).collect::<Vec<_>>().join(", "))
+    });
+    told.collect::<Vec<_>>().join("; ")
 }
 
 /// Every reading, with where it is from.

@@ -112,11 +112,11 @@ fn judge(case: &Case) -> Judgement {
                 Measure::of(-less)
             ),
             (.., Some((_, edge))) if wet && !heels() => say!(
-                "Even with nobody at the rail {} stays under water: raise it or keep the water out there, or lighten her (see stern/freeboard, stern/well-edge).",
+                "Even with nobody at the rail {} stays under water: raise it or keep the water out there, or lighten her (see “freeboard”, “well edge”).",
                 edge.name.as_str()
             ),
             _ => Text::from(
-                "Even with nobody at the rail she heels too far: right her list first (see stern/list).",
+                "Even with nobody at the rail she heels too far: right her list first (see “list”).",
             ),
         }));
     }

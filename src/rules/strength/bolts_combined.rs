@@ -71,7 +71,7 @@ fn study(case: &Case) -> Option<Finding> {
     Some(Finding::new(said, summary).against(factor(value), limit(BOLT_FACTOR)))
 }
 
-/// The rule that says as much of pull or shear alone: one cause is told once.
+/// What the check is called that says as much of pull or shear alone: one cause is told once.
 fn said_already(verdict: Verdict, case: &Case, strength: &Strength) -> Option<&'static str> {
     let as_grave = |part| {
         let alone = at_bolts(part, BOLT_FACTOR, "bolt", case.rig, strength);
@@ -80,8 +80,8 @@ fn said_already(verdict: Verdict, case: &Case, strength: &Strength) -> Option<&'
     if verdict == Verdict::Pass {
         None
     } else if as_grave(Part::Tension) {
-        Some("strength/bolts-tension")
+        Some("“bolts tension”")
     } else {
-        as_grave(Part::Shear).then_some("strength/bolts-shear")
+        as_grave(Part::Shear).then_some("“bolts shear”")
     }
 }

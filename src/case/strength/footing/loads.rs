@@ -162,7 +162,7 @@ impl<'a> Driven<'a> {
             slamming: Ratio::from_si(self.driving.slamming),
             overall_efficiency: OVERALL_EFFICIENCY,
         };
-        let own = loads::acting(sheet, &kernel, &outfit).map_err(|error| {
+        let own = loads::cases(sheet, &kernel, &outfit).map_err(|error| {
             Absent::CannotBe(say!("The loads of the {}: {}.", engine.label.as_str(), error.to_string()))
         })?;
         let of = |kind: Kind| own.iter().find(|(one, _)| *one == kind).map_or(&[][..], |(_, acting)| acting.as_slice());

@@ -161,6 +161,8 @@ impl Footing {
             ("t", layers),
             ("a", self.bolts_from),
             ("e", self.bolts_from),
+            ("we", self.face_from),
+            ("he", self.face_from),
         ] {
             sheet.origin::<Length>(symbol, from);
         }

@@ -170,20 +170,11 @@ pub enum LoadError {
     Propeller(#[from] PropellerError),
 }
 
-/// Every case for one engine. The lines of the working go to `sheet`.
+/// What acts in every case on one engine. The lines of the working go to `sheet`.
 ///
 /// # Errors
 /// What is no number, or outside the propeller's series.
-pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<(Case, FaceLoad)>, LoadError> {
-    let all = acting(sheet, engine, outfit)?;
-    Ok(all.into_iter().map(|(case, acting)| (case, FaceLoad::of(&acting, Angle::default()))).collect())
-}
-
-/// What acts in every case on one engine.
-///
-/// # Errors
-/// As those of [`cases`].
-pub fn acting(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<(Case, Vec<Acting>)>, LoadError> {
+pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<(Case, Vec<Acting>)>, LoadError> {
     check(engine, outfit)?;
     let weight = heavy_weight(sheet, engine.mass, Ratio::from_si(0.0), "at rest");
     let turning = rated_turning(sheet, &engine.drive);
@@ -232,15 +223,6 @@ pub fn acting(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec
             (case, acting)
         })
         .collect())
-}
-
-/// What several engines do together about the middle of the transom: each face load with its place across (m). Leave
-/// one out, or give its driven case to one and [`Case::Static`] to the other, for one engine alone of a pair.
-pub fn both(engines: &[(f64, FaceLoad)]) -> FaceLoad {
-    engines.iter().fold(FaceLoad::default(), |sum, &(y, load)| {
-        let shift = FaceLoad::at([0.0, y, 0.0], load.force);
-        sum.plus(FaceLoad { force: load.force, moment: std::array::from_fn(|k| load.moment[k] + shift.moment[k]) })
-    })
 }
 
 fn check(engine: &Engine, outfit: &Outfit) -> Result<(), LoadError> {
