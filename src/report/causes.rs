@@ -107,7 +107,9 @@ pub(super) fn brought_on_by<'r>(report: &'r Report, judged: &Judged) -> Option<&
     let said = finding.summary.show(report.units);
     let from = |other: &Judged| finding.cause.is_some_and(|cause| cause.lead == other.rule.id);
     let graver = report.judged.iter().filter(|other| other.finding.verdict <= finding.verdict);
-    graver.filter(|other| other.rule.id != judged.rule.id).find(|other| from(other) || said.contains(&format!("\u{201c}{}\u{201d}", plain::name(other.rule))))
+    graver
+        .filter(|other| other.rule.id != judged.rule.id)
+        .find(|other| from(other) || said.contains(&format!("\u{201c}{}\u{201d}", plain::name(other.rule))))
 }
 
 /// The findings that only point at this one.

@@ -72,9 +72,10 @@ impl Comparison<'_> {
             let grave = Family::ALL.iter().filter_map(|family| one.governs(*family));
             let grave = grave.filter(|said| said.verdict < Verdict::Pass);
             let mut lines = vec![say!("{} {}", letter(i), one.name.as_str())];
-            lines.extend(
-                grave.map(|said| say!("{} {}: ", said.verdict.word(), said.rule.full_name()).then(said.summary.clone())),
-            );
+            lines
+                .extend(grave.map(|said| {
+                    say!("{} {}: ", said.verdict.word(), said.rule.full_name()).then(said.summary.clone())
+                }));
             governs.entries.push(lines);
         }
         vec![who, tables, governs]

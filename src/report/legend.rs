@@ -108,6 +108,7 @@ fn of_strength(symbol: &str, kind: Kind) -> Option<&'static str> {
         ("n", Kind::Length) => "across the nut",
         ("n", Kind::Ratio) => "acceleration on top of gravity, in g",
         ("n", Kind::RotationRate) => "rated speed of the engine",
+        ("p", Kind::Length) => "pitch of the propeller",
         ("s", Kind::Length) => "setback, square to the transom",
         ("s", Kind::Ratio) => "slip of the propeller",
         ("sp", Kind::Length) => "lesser side of the plate",

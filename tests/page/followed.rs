@@ -78,12 +78,20 @@ impl Reader<'_> {
         if self.takes("π") {
             return Ok(std::f64::consts::PI);
         }
-        for name in
-            [
-            "tan", "cos", "sin", "exp", "sqrt", "cbrt", "abs", "round", "next multiple", "least of", "greatest of",
+        for name in [
+            "tan",
+            "cos",
+            "sin",
+            "exp",
+            "sqrt",
+            "cbrt",
+            "abs",
+            "round",
+            "next multiple",
+            "least of",
+            "greatest of",
             "root of squares of",
-        ]
-        {
+        ] {
             if self.takes(&format!("{name}(")) {
                 let first = self.sum()?;
                 let second = if self.takes(", ") { Some(self.sum()?) } else { None };
@@ -415,8 +423,7 @@ fn every_symbol_of_strength_has_a_meaning_and_says_where_its_value_is_from() {
             let findings = findings.map(|judged| (judged.rule.id.to_owned(), judged.finding.working));
             let parts = case.strength_parts().into_iter().map(|part| (part.title, part.sheet));
             let lacking = |(title, sheet): (String, Sheet)| {
-                let (unnamed, unsourced) =
-                    (unnamed(&sheet, Family::Strength), unsourced(&sheet, Family::Strength));
+                let (unnamed, unsourced) = (unnamed(&sheet, Family::Strength), unsourced(&sheet, Family::Strength));
                 let all = unnamed.is_empty() && unsourced.is_empty();
                 (!all).then(|| format!("{name}, {title}: no meaning {unnamed:?}, from nowhere {unsourced:?}"))
             };

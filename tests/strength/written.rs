@@ -61,7 +61,8 @@ fn the_working_of_a_boat_comes_to_the_greatest_pull_and_shear_of_its_bolts() {
     let parts = case.strength_parts();
     for footing in &strength.after.footings {
         let bolts = || footing.forces.iter().flat_map(|group| &group.bolts);
-        let most = [bolts().map(|bolt| bolt.tension).fold(0.0, f64::max), bolts().map(|bolt| bolt.shear).fold(0.0, f64::max)];
+        let most =
+            [bolts().map(|bolt| bolt.tension).fold(0.0, f64::max), bolts().map(|bolt| bolt.shear).fold(0.0, f64::max)];
         let lead = format!("after: {}: ", footing.name);
         let written: Vec<&Sheet> =
             parts.iter().filter(|part| part.title.starts_with(&lead)).map(|part| &part.sheet).collect();

@@ -81,7 +81,11 @@ impl Driving {
         let speed_from = rig.structure.top_speed.reading().map_or(Basis::Assumed, |speed| speed.basis).origin();
         if let Some(given) = &rig.structure.operating.acceleration {
             let slamming = given.value.si() / standard_gravity().si();
-            sheet.remark(say!("Slamming is told: {} on top of gravity ({}).", Measure::of(given.value), given.basis.origin()));
+            sheet.remark(say!(
+                "Slamming is told: {} on top of gravity ({}).",
+                Measure::of(given.value),
+                given.basis.origin()
+            ));
             return Driving { speed, slamming, speed_from };
         }
         let Some(hull) = Hull::of(rig) else {

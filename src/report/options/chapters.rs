@@ -126,7 +126,11 @@ impl Options<'_> {
             }
             checks.sort_by_key(|check| std::cmp::Reverse(check.1));
             for (rule, count) in checks {
-                rows.push(vec![Text::from(screen.name), Text::from(rule.full_name().as_str()), Text::from(figures(count).as_str())]);
+                rows.push(vec![
+                    Text::from(screen.name),
+                    Text::from(rule.full_name().as_str()),
+                    Text::from(figures(count).as_str()),
+                ]);
             }
         }
         if !rows.is_empty() {

@@ -123,7 +123,7 @@ fn judge(case: &Case) -> Judgement {
     sheet.remark(say!(
         "{} altogether, centre {} off the centreline; beam {}",
         Measure::of(state.total.mass),
-        Measure::of(Length::from_si(state.total.centre.y.abs())),
+        Measure::tape(Length::from_si(state.total.centre.y.abs())),
         Measure::styled(Length::from_si(bounds.1.y - bounds.0.y), Style::FeetInches)
     ));
     Ok(finding.against(found, Limit::AtMost(Measure::of(most))).working(sheet))

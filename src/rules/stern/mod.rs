@@ -42,9 +42,7 @@ type Lying<'f> = (&'f Loaded, &'f State, &'f Floating);
 fn upright(float: &Float) -> Result<Vec<Lying<'_>>, Finding> {
     let all: Vec<_> = float.loadings.iter().filter_map(|loaded| lying(loaded)?.ok()).collect();
     if all.is_empty() {
-        return Err(Finding::not_applicable(Text::from(
-            "She floats upright in no loading: see “metacentric height”.",
-        )));
+        return Err(Finding::not_applicable(Text::from("She floats upright in no loading: see “metacentric height”.")));
     }
     Ok(all)
 }

@@ -88,7 +88,10 @@ pub(super) fn strengthen(rig: &Rig, strength: &Strength) -> Remedy {
     let limber = !stiff(&strength.after.bent);
     if limber && strength.cure(&|bent| strong(bent) && stiff(bent)).is_some() {
         return remedy(rig, strength, &|bent| strong(bent) && stiff(bent), &|bent| {
-            becomes(bent).then(say!(", and moves {} at most", Measure::tape(mend::up(Length::from_si(moves(bent)), SIXTEENTH_IN))))
+            becomes(bent).then(say!(
+                ", and moves {} at most",
+                Measure::tape(mend::up(Length::from_si(moves(bent)), SIXTEENTH_IN))
+            ))
         });
     }
     remedy(rig, strength, &strong, &becomes)

@@ -1,7 +1,7 @@
 //! `strength/bolts-combined`
 
-use super::{BOLT_FACTOR, factor, limit, verdict};
 use super::at_bolts::{at_bolts, stronger_bolts};
+use super::{BOLT_FACTOR, factor, limit, verdict};
 use crate::case::Case;
 use crate::case::strength::{Part, Strength};
 use crate::physics::strength::bolts::combined_ratio;

@@ -79,8 +79,7 @@ fn one(rig: &Rig, footing: &Footing, strength: &Strength) -> (f64, Finding) {
         "moment that the rating by weight stands for",
         Term::new("Wr", rated.value)
             * gravity()
-            * (Term::new("s", rated_setback) / cos(Term::new("θ", lean))
-                + Term::new("c", inches(USUAL_CENTRE_IN))),
+            * (Term::new("s", rated_setback) / cos(Term::new("θ", lean)) + Term::new("c", inches(USUAL_CENTRE_IN))),
     );
     let total = footing
         .hung
@@ -90,7 +89,9 @@ fn one(rig: &Rig, footing: &Footing, strength: &Strength) -> (f64, Finding) {
         .map(|(i, hung)| {
             let weight = sheet.given(&format!("m{}", i + 1), &hung.name, hung.mass, "what hangs there");
             let arm = format!("centre of the {} aft of the transom, level", hung.name);
-            weight * gravity() * sheet.given(&format!("a{}", i + 1), &arm, Length::from_si(hung.aft), "what hangs there")
+            weight
+                * gravity()
+                * sheet.given(&format!("a{}", i + 1), &arm, Length::from_si(hung.aft), "what hangs there")
         })
         .reduce(|a, b| a + b);
     let Some(total) = total else {

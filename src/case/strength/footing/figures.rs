@@ -88,7 +88,8 @@ impl<'a> Figures<'a> {
                 _ => GASOLINE_RPM,
             })
         });
-        let by_screw = engine.propeller.reading().and_then(|propeller| propeller.diameter.as_ref()).map(|told| told.basis);
+        let by_screw =
+            engine.propeller.reading().and_then(|propeller| propeller.diameter.as_ref()).map(|told| told.basis);
         let by_class = spec.propeller_diameter.as_ref().map(|diameter| diameter.to.basis);
         let propeller_from = by_screw.or(by_class).map_or(ASSUMED, Basis::origin);
         let rated_from = range.map_or(ASSUMED, |range| range.from.basis.origin());

@@ -90,7 +90,10 @@ impl<'a> Driven<'a> {
         let bracket = group.bracket.as_ref();
         if let Some((bracket, weight)) = bracket.and_then(|bracket| Some((bracket, bracket.weight.reading()?))) {
             let place = self.bracket(group, engines, footing.middle);
-            footing.sheet.remark(say!("of the {}, its weight times one, in slamming and on the trailer:", bracket.name.as_str()));
+            footing.sheet.remark(say!(
+                "of the {}, its weight times one, in slamming and on the trailer:",
+                bracket.name.as_str()
+            ));
             footing.sheet.origin::<Mass>("m", weight.basis.origin());
             let mut told = Vec::new();
             let counted = footing.acting.iter_mut().zip(&self.cases).filter(|(_, case)| case.kind.counts_weight());

@@ -97,9 +97,14 @@ impl Footing {
         written_face_load(sheet, &acting, board.lean(), board.lean_from, self.middle)
     }
 
-    /// What one bolt carries in a case of what comes to the face, line by line; the load is that of `work strength`.
+    /// What pulls on one bolt in a case or shears it, of what comes to the face, line by line; for other parts, where its force is
+    /// written. The load is that of `work strength`.
     pub fn written(&self, sheet: &mut Sheet, case: usize, bolt: usize, what: Part) {
-        let Some(load) = self.loads.get(case) else { return };
+        let Some(load) = self.loads.get(case).filter(|_| matches!(what, Part::Tension | Part::Shear)) else {
+            sheet.origin::<Force>("N", FROM_WORK);
+            sheet.origin::<Force>("V", FROM_WORK);
+            return;
+        };
         let words = ["square to the transom, forward", "to port", "up along the transom"];
         let turns = ["the line square to the transom", "port", "the line up along the transom"];
         let force = |sheet: &mut Sheet, symbol, k: usize| {
@@ -116,10 +121,9 @@ impl Footing {
             moment: [moment(sheet, "Mx", 0), moment(sheet, "Mp", 1), moment(sheet, "Mz", 2)],
         };
         let group = self.written_group();
-        if matches!(what, Part::Shear | Part::Bearing | Part::Combined) {
+        if what == Part::Shear {
             written_shear(sheet, &group, &load, bolt);
-        }
-        if matches!(what, Part::Tension | Part::Crush | Part::Punch | Part::Combined) {
+        } else {
             written_pull(sheet, &group, &load, bolt);
         }
     }

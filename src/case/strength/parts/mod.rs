@@ -150,7 +150,8 @@ impl Strength {
 }
 
 fn outfit(when: &str, laden: &Laden, strength: &Strength) -> Vec<Part> {
-    let mut parts: Vec<Part> = laden.footings.iter().flat_map(|footing| footing::parts(when, footing, laden, &strength.board)).collect();
+    let mut parts: Vec<Part> =
+        laden.footings.iter().flat_map(|footing| footing::parts(when, footing, laden, &strength.board)).collect();
     parts.push(panel::part(when, laden, strength));
     parts
 }

@@ -83,9 +83,9 @@ impl BoltAnswer {
 
     /// Where it stands.
     fn place(&self, of: fn(&BoltForces) -> f64) -> Text {
-        self.bolts.get(self.most(of)).map_or(Text::default(), |bolt| {
-            say!("{} across, {} up", length(bolt.y), length(bolt.z))
-        })
+        self.bolts
+            .get(self.most(of))
+            .map_or(Text::default(), |bolt| say!("{} across, {} up", length(bolt.y), length(bolt.z)))
     }
 
     /// The least of proof load over pull, capacity over shear, and the two together by their squares; `None` without a grade.

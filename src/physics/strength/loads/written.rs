@@ -61,10 +61,15 @@ pub fn written_face_load(
         };
         let is = |value: f64| value.abs() > NOTHING;
         if is(fz) {
-            let weight =
-                sheet.given(&format!("F{i}"), &format!("weight of the {name} in this case"), Force::from_si(-fz), ABOVE);
+            let weight = sheet.given(
+                &format!("F{i}"),
+                &format!("weight of the {name} in this case"),
+                Force::from_si(-fz),
+                ABOVE,
+            );
             let aft = arm(sheet, "a", "aft of the middle of the bolts", -x);
-            let turns = sheet.set(&format!("M{i}"), &format!("moment of that weight about port: {name}"), &weight * aft);
+            let turns =
+                sheet.set(&format!("M{i}"), &format!("moment of that weight about port: {name}"), &weight * aft);
             port.minus.push(turns);
             if is(y) {
                 let off = arm(sheet, "y", "to port of the middle of the bolts", y);
@@ -75,7 +80,8 @@ pub fn written_face_load(
         if is(fx) {
             let thrust = sheet.given(&format!("T{i}"), &format!("thrust of the {name}"), Force::from_si(fx), ABOVE);
             let below = arm(sheet, "h", "its shaft below the middle of the bolts", -z);
-            let turns = sheet.set(&format!("Q{i}"), &format!("moment of that thrust about port: {name}"), &thrust * below);
+            let turns =
+                sheet.set(&format!("Q{i}"), &format!("moment of that thrust about port: {name}"), &thrust * below);
             port.minus.push(turns);
             if is(y) {
                 let off = arm(sheet, "y", "to port of the middle of the bolts", y);
@@ -106,7 +112,8 @@ pub fn written_face_load(
     let down = all(sheet, "W", "all weight in this case", down);
     let lean = sheet.given("θ", "angle of the transom from plumb", lean, lean_from);
     let (cosine, sine) = (|| cos(lean.clone()), || sin(lean.clone()));
-    let times = |force: &Option<Term<Force>>, part: Term<Ratio>| force.iter().map(|force| force * part.clone()).collect();
+    let times =
+        |force: &Option<Term<Force>>, part: Term<Ratio>| force.iter().map(|force| force * part.clone()).collect();
     let push = Sum { plus: times(&ahead, cosine()), minus: times(&down, sine()) };
     let push = push.line(sheet, "P", "square to the transom, forward", pulled);
     let up: Vec<Term<Force>> = [times(&down, cosine()), times(&ahead, sine())].concat();
