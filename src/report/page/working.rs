@@ -108,11 +108,10 @@ fn legend(part: &Part, family: Option<Family>) -> Vec<Symbol> {
     });
     let mut symbols: Vec<Symbol> = given.collect();
     for line in part.sheet.lines() {
-        if let Line::Step { symbol, meaning, result, .. } = line {
-            if !symbols.iter().any(|one| one.symbol == *symbol && one.value == *result) {
-                let (symbol, meaning) = (symbol.clone(), meaning.clone());
-                symbols.push(Symbol { symbol, meaning, value: *result, from: "a line below".to_owned() });
-            }
+        let Line::Step { symbol, meaning, result, .. } = line else { continue };
+        if !symbols.iter().any(|one| one.symbol == *symbol && one.value == *result) {
+            let (symbol, meaning) = (symbol.clone(), meaning.clone());
+            symbols.push(Symbol { symbol, meaning, value: *result, from: "a line below".to_owned() });
         }
     }
     symbols
