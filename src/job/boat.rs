@@ -18,7 +18,7 @@ things! {
         /// The shape of her bottom, as the power formula distinguishes it.
         bottom: Option<Bottom> = called("shape of the bottom")
             .taken(Stop::Hull, "under the hull, a third from the stern",
-                "one of flat_hard_chine, vee, round, cathedral").spot(606, 412),
+                "one of `flat_hard_chine`, `vee`, `round`, `cathedral`").spot(606, 412),
         /// Straight horizontal overall length over the deck, without outboard brackets, bow sprits and
         /// the like (33 CFR 183.3).
         length: Option<Reading<Length>> = called("overall length").within(bounds::BOAT_LENGTH)
@@ -62,11 +62,11 @@ things! {
             .taken(Stop::Papers, "the builder's papers", "the weight A of 33 CFR 183.41, as the builder tested her"),
         /// How she carries her fuel.
         fuel: Option<Fuel> = called("how fuel is carried")
-            .taken(Stop::Papers, "a look", "one of permanent_tanks, portable_tanks"),
+            .taken(Stop::Papers, "a look", "one of `permanent_tanks`, `portable_tanks`"),
         /// How hull and transom are built.
         construction: Option<Construction> = called("how she is built")
             .taken(Stop::Papers, "papers, or a look",
-                "one of moulded_glass, plywood_on_frames, riveted_plate, welded_plate"),
+                "one of `moulded_glass`, `plywood_on_frames`, `riveted_plate`, `welded_plate`"),
         /// What her builder lets the transom carry.
         transom_rating: Option<Reading<Mass>> = called("weight that the builder lets the transom carry").within(bounds::LOAD)
             .taken(Stop::Papers, "builder's manual, or a letter from the builder",

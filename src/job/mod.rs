@@ -97,7 +97,7 @@ things! {
         operating: Option<Operating> = called("how she is driven"),
         /// How she will be steered with the new engines.
         steering: Option<Steering> = called("how she will be steered")
-            .taken(Stop::Helm, "helm", "one of tiller, remote_mechanical, remote_hydraulic, remote_electric")
+            .taken(Stop::Helm, "helm", "one of `tiller`, `remote_mechanical`, `remote_hydraulic`, `remote_electric`")
             .spot(330, 118),
         /// The motorwell that the engines tilt into.
         well: Well = called("the motorwell"),
@@ -116,14 +116,14 @@ things! {
         /// Whether she travels on a trailer, and how she stands on it.
         trailer: Option<Trailer> = called("whether she travels on a trailer")
             .taken(Stop::Trailer, "on the trailer, hitched up",
-                "none, or on(keel_above_ground: \"24 in\"): from the road up to the bottom of the hull at the \
+                "`none`, or `on(keel_above_ground: \"24 in\")`: from the road up to the bottom of the hull at the \
                 transom").closely(inch(0.5)).spot(560, 426),
         /// The shape of her hull; made from length, chine beam, deadrise and depth where it is left out.
         hull: Option<HullShape> = called("shape of the hull")
             .taken(Stop::Hull, "round the boat, on the trailer or ashore, keel level",
                 "at the transom and four more places forward: height of keel, chine and sheer above a level line \
                 through the bottom at the transom, and half the breadth at chine and sheer: hull: tape(sections: \
-                [...]); at the least boat.length, boat.chine_beam, boat.deadrise and boat.depth")
+                [...]); at the least `boat.length`, `boat.chine_beam`, `boat.deadrise` and `boat.depth`")
             .closely(inch(0.5)).spot(300, 52),
         /// Wells that the water fills to its own level, and that carry nothing.
         flooded: Vec<Flooded> = called("wells that the water fills").up_to(12)
@@ -160,7 +160,7 @@ things! {
             .taken(Stop::Items, "on a scale", "oil tank, batteries, pump: what each weighs and where it stands"),
         /// Sets of engines that are weighed against each other; `compare` puts them side by side.
         candidates: Vec<Candidate> = called("engines weighed against each other")
-            .taken(Stop::Desk, "the offers", "each with a name and its engines, as engines_on of the job itself"),
+            .taken(Stop::Desk, "the offers", "each with a name and its engines, as `engines_on` of the job itself"),
         /// What had been planned, where a finished install is surveyed.
         planned: Option<Planned> = called("what had been planned")
             .taken(Stop::Papers, "order, drawing or letter", "the figures as they were ordered or drawn"),

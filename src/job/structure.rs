@@ -20,13 +20,13 @@ things! {
         /// How the hull's sides hold it.
         sides: Option<Bond> = called("how the hull's sides and bottom hold the transom")
             .taken(Stop::Inside, "inside, along the transom's edges, as far as hand and mirror reach",
-                "tap along the tabbing or the welds and pry at their edges: built_in, bonded, or loose where any of \
+                "tap along the tabbing or the welds and pry at their edges: `built_in`, `bonded`, or `loose` where any of \
                 it has let go; the same for structure.bottom").spot(318, 290),
         /// How the hull's bottom holds it.
         bottom: Option<Bond> = called("how the hull's bottom holds the transom"),
         /// How the splash-well's floor holds it.
         well_floor: Option<Bond> = called("how the splash-well's floor holds the transom")
-            .taken(Stop::Inside, "inside, under the well", "one of loose, bonded, built_in").spot(545, 300),
+            .taken(Stop::Inside, "inside, under the well", "one of `loose`, `bonded`, `built_in`").spot(545, 300),
         /// Knees that stand against its inside.
         knees: Option<Vec<Upright>> = called("knees that stand against the transom").up_to(24)
             .taken(Stop::Inside, "inside, from the transom forward",
@@ -41,7 +41,7 @@ things! {
         deck: Option<Bond> = called("how the deck holds the transom's upper edges")
             .taken(Stop::Inside, "inside, under the deck or the caps beside the cutout",
                 "whether deck or side decks are glassed, screwed and bedded or welded to the transom beside the cutout: \
-                built_in, bonded, or loose where there is no deck or it only lies there").spot(516, 250),
+                `built_in`, `bonded`, or `loose` where there is no deck or it only lies there").spot(516, 250),
         /// The tabs that bond it to hull, knees and stringers.
         tabbing: Option<Tabbing> = called("tabbing that bonds the transom")
             .taken(Stop::Inside, "inside, along the transom's edges",
@@ -74,8 +74,9 @@ things! {
         signs: Option<Signs> = called("what is seen of the transom")
             .taken(Stop::Inside, "transom and well, outside and inside, engine tilted up",
                 "rock the engine by its lower unit, look at bolts, washers, corners, cap and tabbing: any of \
-                weeping_bolts, washers_sunk_in, cracks_at_cutout, cracks_at_bracket, stains_or_rust_streaks, \
-                flexes_by_hand, tabbing_let_go, gap_at_cap, paint_lines_moved; [] where nothing is seen")
+                `weeping_bolts`, `washers_sunk_in`, `cracks_at_cutout`, `cracks_at_bracket`, \
+                `stains_or_rust_streaks`, `flexes_by_hand`, `tabbing_let_go`, `gap_at_cap`, `paint_lines_moved`; \
+                `[]` where nothing is seen")
             .spot(240, 345),
     }
 }
@@ -197,8 +198,8 @@ things! {
         /// Outside diameter of the washers inside.
         washer: Option<Reading<Length>> = called("washers or plate under the nuts").within(bounds::WASHER)
             .taken(Stop::Bolts, "nuts inside the transom",
-                "outside diameter and thickness of the washers, washer: \"2 in\", washer_thickness: \"0.1 in\"; or \
-                the plate's size, thickness and material: backing_plate").closely(inch(0.0625)).spot(200, 325),
+                "outside diameter and thickness of the washers, `washer: \"2 in\", washer_thickness: \"0.1 in\"`; or \
+                the plate's size, thickness and material: `backing_plate`").closely(inch(0.0625)).spot(200, 325),
         /// How thick they are; the bolt size's plain washer where left out.
         washer_thickness: Option<Reading<Length>> = called("thickness of the washers").within(bounds::WASHER_THICKNESS),
         /// The plate behind them, one for all, or one like it for each.

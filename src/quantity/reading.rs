@@ -23,8 +23,16 @@ pub enum Basis {
 }
 
 impl Basis {
+    /// Where a value is from, as a legend says it.
+    pub const fn origin(self) -> &'static str {
+        match self {
+            Basis::Catalog => "catalog class",
+            other => other.word(),
+        }
+    }
+
     /// The word used in a job and in a report.
-    pub fn word(self) -> &'static str {
+    pub const fn word(self) -> &'static str {
         match self {
             Basis::Measured => "measured",
             Basis::Builder => "builder",

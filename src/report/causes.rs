@@ -1,6 +1,9 @@
 //! What findings have in common: those that one change would settle stand together, the first of them for all.
+//!
+//! The causes of `rules/cause.rs` cannot serve the first screen alone: of the findings that fail or warn on the boats of the
+//! corpus two in three come from none, and would each be an entry of its own, in no order of a yard.
 
-use super::Report;
+use super::{Report, plain};
 use crate::rules::mend::Mend;
 use crate::rules::{Family, Judged, Rule, Verdict};
 
@@ -104,7 +107,9 @@ pub(super) fn brought_on_by<'r>(report: &'r Report, judged: &Judged) -> Option<&
     let said = finding.summary.show(report.units);
     let from = |other: &Judged| finding.cause.is_some_and(|cause| cause.lead == other.rule.id);
     let graver = report.judged.iter().filter(|other| other.finding.verdict <= finding.verdict);
-    graver.filter(|other| other.rule.id != judged.rule.id).find(|other| from(other) || said.contains(other.rule.id))
+    graver
+        .filter(|other| other.rule.id != judged.rule.id)
+        .find(|other| from(other) || said.contains(&format!("\u{201c}{}\u{201d}", plain::name(other.rule))))
 }
 
 /// The findings that only point at this one.

@@ -6,7 +6,7 @@ use super::chapter::{self, Chapter};
 use super::drawings::{self, Drawing};
 use super::json::{limit_of, measure};
 use super::page::{self, Stamp};
-use super::{CLASS_NOT_ENGINE, DEFERRAL, counted, text};
+use super::{CLASS_NOT_ENGINE, DEFERRAL, counted, plain, text};
 use crate::options::{Compared, FIGURES, Said, Yard, firmness, percent};
 use crate::quantity::{Measure, Text, Units, say};
 use crate::rules::{Family, Verdict};
@@ -72,9 +72,10 @@ impl Comparison<'_> {
             let grave = Family::ALL.iter().filter_map(|family| one.governs(*family));
             let grave = grave.filter(|said| said.verdict < Verdict::Pass);
             let mut lines = vec![say!("{} {}", letter(i), one.name.as_str())];
-            lines.extend(
-                grave.map(|said| say!("{} {}: ", said.verdict.word(), said.rule.id).then(said.summary.clone())),
-            );
+            lines
+                .extend(grave.map(|said| {
+                    say!("{} {}: ", said.verdict.word(), said.rule.full_name()).then(said.summary.clone())
+                }));
             governs.entries.push(lines);
         }
         vec![who, tables, governs]
@@ -135,7 +136,7 @@ fn table(title: &str, heads: &[String], rows: Vec<Vec<Text>>) -> Table {
 
 /// Verdict, rule and room.
 fn cell(said: &Said) -> Text {
-    let name = said.rule.id.split('/').next_back().unwrap_or(said.rule.id);
+    let name = plain::name(said.rule);
     let room = firmness(said).map(|room| format!(" {:+.0} %", percent(room))).unwrap_or_default();
     say!("{}: {}{}", said.verdict.word(), name, room)
 }

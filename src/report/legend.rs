@@ -11,28 +11,36 @@ pub(super) struct Given {
     /// As it stands in the formula.
     pub symbol: String,
     /// What it is.
-    pub meaning: Option<&'static str>,
+    pub meaning: Option<String>,
     /// Its value.
     pub value: Measure,
+    /// Where it is from: how a reading was come by, a standard, or what it was worked out from.
+    pub from: Option<String>,
 }
 
 /// Longest symbol that is one: others are names in words, and need no meaning.
 const LONGEST: usize = 4;
 
-/// What goes into a sheet and is not worked out in it, in the order in which it is used.
+/// What goes into a sheet and is not worked out in it, in the order in which it is used: a symbol that stands for another value
+/// further down once more.
 pub(super) fn given(sheet: &Sheet, family: Option<Family>) -> Vec<Given> {
     let mut all: Vec<Given> = Vec::new();
-    let mut worked_out: Vec<&str> = Vec::new();
-    for line in sheet.lines() {
-        if let Line::Step { symbol, expression, .. } = line {
+    let mut worked_out: Vec<(&str, Kind)> = Vec::new();
+    for (number, line) in sheet.lines().iter().enumerate() {
+        if let Line::Step { symbol, expression, result, .. } = line {
             of(expression, &mut |symbol, value| {
-                let known = worked_out.contains(&symbol) || all.iter().any(|one| one.symbol == symbol);
-                if !known && symbol.chars().count() <= LONGEST {
-                    let meaning = meaning(symbol, value.kind, family);
-                    all.push(Given { symbol: symbol.to_owned(), meaning, value });
+                let origin = sheet.origin_of(number, symbol, value.kind);
+                let above = worked_out.contains(&(symbol, value.kind)) && origin.is_none();
+                let told = all.iter().any(|one| one.symbol == symbol && one.value == value);
+                if !above && !told && symbol.chars().count() <= LONGEST {
+                    let named = origin.and_then(|origin| origin.meaning.clone());
+                    let meaning = named.or_else(|| meaning(symbol, value.kind, family).map(str::to_owned));
+                    let from = origin.map(|origin| origin.from.clone());
+                    let from = from.or_else(|| constant(symbol, value.kind).map(str::to_owned));
+                    all.push(Given { symbol: symbol.to_owned(), meaning, value, from });
                 }
             });
-            worked_out.push(symbol);
+            worked_out.push((symbol, result.kind));
         }
     }
     all
@@ -56,16 +64,57 @@ fn of(expression: &Arc<Expression>, told: &mut dyn FnMut(&str, Measure)) {
 
 /// What a symbol means, in the working of a family or wherever it is used alike.
 pub(super) fn meaning(symbol: &str, kind: Kind, family: Option<Family>) -> Option<&'static str> {
-    family.and_then(|family| own(symbol, family)).or_else(|| customary(symbol, kind))
+    let strength = family.filter(|family| *family == Family::Strength).and_then(|_| of_strength(symbol, kind));
+    strength.or_else(|| family.and_then(|family| own(symbol, family))).or_else(|| customary(symbol, kind))
 }
 
-/// What goes into a sheet, in a line; nothing where all of it is worked out there.
-pub(super) fn in_words(sheet: &Sheet, family: Family, units: Units) -> Option<String> {
-    let told = given(sheet, Some(family)).into_iter().map(|one| {
-        let meaning = one.meaning.unwrap_or("as given");
-        format!("{} is {meaning}, {}", one.symbol, one.value.show(units))
+/// What goes into a sheet, a line a symbol.
+pub(super) fn lines(sheet: &Sheet, family: Option<Family>, units: Units) -> Vec<String> {
+    let told = given(sheet, family).into_iter().map(|one| {
+        let meaning = one.meaning.as_deref().unwrap_or("as given");
+        let from = one.from.map_or(String::new(), |from| format!(" ({from})"));
+        format!("{} is {meaning}, {}{from}", one.symbol, one.value.show(units))
     });
-    Some(told.collect::<Vec<_>>().join("; ")).filter(|words| !words.is_empty())
+    told.collect()
+}
+
+/// The same in one line; nothing where all of it is worked out there.
+pub(super) fn in_words(sheet: &Sheet, family: Family, units: Units) -> Option<String> {
+    Some(lines(sheet, Some(family), units).join("; ")).filter(|words| !words.is_empty())
+}
+
+/// The family whose working stands under this topic.
+pub(super) fn family_of(topic: &str) -> Option<Family> {
+    match topic {
+        "weights" => Some(Family::Weight),
+        "float" => Some(Family::Stern),
+        word => Family::ALL.into_iter().find(|family| family.word() == word),
+    }
+}
+
+/// What a symbol means in the working of strength, where one stands for things of several kinds.
+fn of_strength(symbol: &str, kind: Kind) -> Option<&'static str> {
+    Some(match (symbol, kind) {
+        ("D", Kind::Length) => "propeller diameter",
+        ("P", Kind::Power) => "rated power of the engine",
+        ("V", Kind::Speed) => "top speed",
+        ("V", Kind::Ratio) => "top speed, in knots",
+        ("a", Kind::Length) => "room to the next bolt",
+        ("c", Kind::Ratio) => "part of the proof load",
+        ("c", Kind::Length) => "the engine's usual centre aft of its mounting face",
+        ("dr", Kind::Length) => "top of the engine's face below the transom's, plumb",
+        ("m", Kind::Mass) => "mass of what hangs there",
+        ("m", Kind::Ratio) => "her mass, in kilograms",
+        ("n", Kind::Length) => "across the nut",
+        ("n", Kind::Ratio) => "acceleration on top of gravity, in g",
+        ("n", Kind::RotationRate) => "rated speed of the engine",
+        ("p", Kind::Length) => "pitch of the propeller",
+        ("s", Kind::Length) => "setback, square to the transom",
+        ("s", Kind::Ratio) => "slip of the propeller",
+        ("sp", Kind::Length) => "lesser side of the plate",
+        ("we" | "he", Kind::Length) => "width or height of the strip that is pressed on",
+        _ => return None,
+    })
 }
 
 /// What a symbol means in one family alone.
@@ -93,16 +142,31 @@ fn own(symbol: &str, family: Family) -> Option<&'static str> {
         (Family::Stern, "y") => "how far to port the edge, or the centre of weight, lies",
         (Family::Stern, "z") => "how high the edge lies",
         (Family::Stern, "ρ") => "density of the water",
-        (Family::Strength, "a") => "room to the neighbour, or arm of the weight",
         (Family::Strength, "b") => "beam",
-        (Family::Strength, "c") => "part of the proof load, or the weight's place",
+        (Family::Strength, "H") => "transom height at the centreline",
+        (Family::Strength, "S") => "the engine's rest down to the plate",
+        (Family::Strength, "ca") => "the engine's centre of gravity aft of its mounting face",
+        (Family::Strength, "cu") => "the engine's centre of gravity above the bracket's rest",
+        (Family::Strength, "gc") => "plate down to the propeller shaft",
+        (Family::Strength, "nr") => "rows of holes above the lowest",
+        (Family::Strength, "zm") => "middle of the bolts, up the transom",
+        (Family::Strength, "φ") => "full tilt of the engine",
+        (Family::Strength, "δ") => "steering at hard over",
+        (Family::Strength, "ka") => "part of the thrust ahead that it has astern",
+        (Family::Strength, "ηg") => "part of the power that comes through the gears",
+        (Family::Strength, "KT") => "thrust coefficient of the propeller at rest",
+        (Family::Strength, "KQ") => "torque coefficient of the propeller at rest",
+        (Family::Strength, "CL") => "lift coefficient of a lower unit hard over",
+        (Family::Strength, "ρ") => "density of sea water",
+        (Family::Strength, "kDC") => "factor of the design category",
+        (Family::Strength, "fw" | "fp" | "fs") => "strength of washer, plate or skin in bending",
+        (Family::Strength, "tp") => "thickness of the plate",
+        (Family::Strength, "ts") => "thickness of the skin",
         (Family::Strength, "d") => "diameter of the bolt",
-        (Family::Strength, "n") => "across the nut, or times its weight",
         (Family::Strength, "N") => "pull on the bolt",
         (Family::Strength, "V") => "shear on the bolt",
         (Family::Strength, "e") => "bolt hole to the top edge",
         (Family::Strength, "h") => "thickness of the transom",
-        (Family::Strength, "s") => "setback, or side of the plate",
         (Family::Strength, "w") => "across the washer",
         (Family::Strength, "K") => "nut factor",
         (Family::Strength, "t" | "t1" | "t2" | "t3") => "thickness of the layer, washer or plate",
@@ -226,6 +290,20 @@ fn customary(symbol: &str, kind: Kind) -> Option<&'static str> {
     })
 }
 
+/// Where a value is from that is the same on every boat.
+fn constant(symbol: &str, kind: Kind) -> Option<&'static str> {
+    Some(match (symbol, kind) {
+        ("g", _) => "standard",
+        ("ρ", _) => "ITTC, from memory",
+        ("KT" | "KQ", _) => "Wageningen B-series",
+        ("ka" | "CL" | "ηg" | "η" | "K", _) => "practice",
+        ("s" | "c", Kind::Ratio) => "practice",
+        ("n" | "dh" | "c", Kind::Length) => "practice",
+        ("fw", _) => "standard, from memory",
+        _ => return None,
+    })
+}
+
 /// Whether a symbol is this letter with a number.
 fn numbered(symbol: &str, letter: char) -> bool {
     symbol.strip_prefix(letter).is_some_and(|number| !number.is_empty() && number.bytes().all(|b| b.is_ascii_digit()))
@@ -234,4 +312,9 @@ fn numbered(symbol: &str, letter: char) -> bool {
 /// Symbols of a sheet that nothing names: none must be left.
 pub fn unnamed(sheet: &Sheet, family: Family) -> Vec<String> {
     given(sheet, Some(family)).into_iter().filter(|one| one.meaning.is_none()).map(|one| one.symbol).collect()
+}
+
+/// Symbols of a sheet of which nothing says where their values are from.
+pub fn unsourced(sheet: &Sheet, family: Family) -> Vec<String> {
+    given(sheet, Some(family)).into_iter().filter(|one| one.from.is_none()).map(|one| one.symbol).collect()
 }

@@ -31,7 +31,7 @@ use crate::rules::{Judged, Verdict, cautions};
 
 pub use compare::{COMPARE_SCHEMA, Comparison, compare_json, compare_page, compare_text};
 pub use json::{SCHEMA, WORK_SCHEMA, findings, harmless, json, work_json};
-pub use legend::unnamed;
+pub use legend::{unnamed, unsourced};
 pub use needed::{NEEDED_SCHEMA, WhatIsNeeded, needed_json, needed_text};
 pub use options::{OPTIONS_SCHEMA, Options, options_json, options_line, options_page, options_text};
 pub use page::{
@@ -113,11 +113,18 @@ impl Report<'_> {
     fn headline_of_findings(&self) -> String {
         let (fails, warns, unmeasured) =
             (self.count(Verdict::Fail), self.count(Verdict::Warn), self.count(Verdict::Unmeasured));
-        if self.case.rig.job.sitting == Sitting::Study && fails + warns == 0 {
-            return format!(
-                "Study: {} answered, nothing fails and nothing warns of what was judged.",
-                self.answers().count() + self.case.running_studies().len() + self.count(Verdict::Pass)
-            );
+        if self.case.rig.job.sitting == Sitting::Study {
+            let all = self.answers().count() + self.case.running_studies().len() + self.count(Verdict::Pass);
+            let full = if self.is_answered_in_full() { " in full" } else { "" };
+            let of_it = match (fails, warns) {
+                (0, 0) => "nothing fails and nothing warns of what was judged".to_owned(),
+                (0, some) => counted(some, "check warns", "checks warn"),
+                (some, 0) => counted(some, "check fails", "checks fail"),
+                (some, more) => {
+                    format!("{}, {}", counted(some, "check fails", "checks fail"), counted(more, "warns", "warn"))
+                }
+            };
+            return format!("Study: {} answered{full}, {of_it}.", all + fails + warns);
         }
         match (fails, warns, unmeasured) {
             (0, 0, 0) => "Nothing fails and nothing warns.".to_owned(),
@@ -142,6 +149,16 @@ impl Report<'_> {
                 line + "."
             }
         }
+    }
+
+    /// Whether all that a study puts outright is answered, and held against what it must bear where it is of strength.
+    fn is_answered_in_full(&self) -> bool {
+        let running = self.case.running_studies();
+        let panel = self.case.panel_study().map(|answer| answer.is_ok_and(|answer| answer.weakest.is_some()));
+        let bolts = self.case.bolt_study().map(|answer| answer.is_ok_and(|answer| answer.capacity.is_some()));
+        let of_running = running.iter().map(|answer| !answer.figures.is_empty());
+        let mut all = of_running.chain(panel).chain(bolts).peekable();
+        all.peek().is_some() && all.all(|answered| answered)
     }
 
     /// Findings of a study that answer its question though there was nothing to judge.

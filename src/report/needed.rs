@@ -4,7 +4,7 @@ use serde_json::{Value, json as value};
 
 use super::chapter::{self, Chapter};
 use super::json::measure;
-use super::{DEFERRAL, text};
+use super::{DEFERRAL, plain, text};
 use crate::options::{Needed, Said};
 use crate::quantity::{Measure, Text, Units, say};
 
@@ -48,15 +48,15 @@ fn chapter(one: &Needed) -> Chapter {
         ),
     }
     for said in &one.stops {
-        lines.push(say!("then fails {}: ", said.rule.id).then(said.summary.clone()));
+        lines.push(say!("then fails {}: ", plain::name(said.rule)).then(said.summary.clone()));
     }
     if let Some((value, said)) = &one.warns {
         lines.push(say!("No more warns than now as far as {}:", shown(*value)));
-        lines.extend(said.iter().map(|said| say!("then {}: ", said.rule.id).then(said.summary.clone())));
+        lines.extend(said.iter().map(|said| say!("then {}: ", plain::name(said.rule)).then(said.summary.clone())));
     }
     if !one.aside.is_empty() {
-        let ids: Vec<&str> = one.aside.iter().map(|said| said.rule.id).collect();
-        lines.push(say!("left aside, for it fails wherever this is moved: {}", ids.join(", ")));
+        let names: Vec<String> = one.aside.iter().map(|said| plain::name(said.rule)).collect();
+        lines.push(say!("left aside, for it fails wherever this is moved: {}", names.join(", ")));
     }
     chapter.about = Some(say!("{}; every check judged anew at each of {} places.", moved.what, one.judged));
     chapter.entries.push(lines);

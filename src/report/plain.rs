@@ -1,17 +1,18 @@
 //! Plain words for what a command calls by an id.
 
-use crate::quantity::{Text, Units, capitalised};
+use crate::quantity::{Text, Units};
 use crate::rules::{self, Rule};
 
-/// What a rule is called where people read: `shaft match` for `height/shaft-match`.
+/// What a rule is called where people read: `shaft match` for `height/shaft-match`; with its family where another family has one
+/// called so too.
 pub(super) fn name(rule: &Rule) -> String {
-    let name = rule.id.split_once('/').map_or(rule.id, |(_, name)| name);
-    name.replace('-', " ")
+    let namesake = rules::ALL.iter().any(|other| other.id != rule.id && other.name() == rule.name());
+    if namesake { format!("{} ({})", rule.name(), rule.family.word()) } else { rule.name() }
 }
 
-/// The same under the head of its family: `Height: shaft match`.
-pub(super) fn full_name(rule: &Rule) -> String {
-    format!("{}: {}", capitalised(rule.family.word()), name(rule))
+/// What rules of these ids are called, in a list.
+pub(super) fn names(ids: &[&str]) -> String {
+    ids.iter().filter_map(|id| rules::find(id)).map(name).collect::<Vec<_>>().join(", ")
 }
 
 /// The words with each rule that they name by its id called by its name, in quotation marks: an id is for commands.

@@ -3,7 +3,6 @@
 use serde_json::{Value as Json, json};
 
 use super::Report;
-use super::plain::full_name;
 use crate::quantity::{Measure, Text, Units, say};
 use crate::rules::{Judged, ToBuy, goes};
 
@@ -18,7 +17,7 @@ pub(super) struct Line<'r> {
 impl Line<'_> {
     /// `fuel hose: 3/8 in inside (fuel suction)`
     pub fn in_words(&self, units: Units) -> String {
-        let from = full_name(self.judged.rule).replacen(": ", " ", 1).to_lowercase();
+        let from = self.judged.rule.full_name().replacen(": ", " ", 1).to_lowercase();
         format!("{}: {} ({from})", self.buy.what, self.buy.size.show(units))
     }
 }

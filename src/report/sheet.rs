@@ -7,6 +7,7 @@ use crate::quantity::{Measure, Units};
 use crate::rig::Missing;
 use crate::rules::{Judged, Taken, measure_next};
 
+use super::plain;
 use super::text::{block, one_line, wrap};
 
 /// A missing reading and the rules that wait for it.
@@ -87,8 +88,8 @@ pub fn measuring_list(title: &str, judged: &[Judged], units: Units) -> String {
             Some(closely) => out.push_str(&block("to", &format!("within {}", closely.show(units)))),
             None => out.push_str(&block("to", "as closely as can be: alone it settles nothing")),
         }
-        out.push_str(&block("field", &taken.path));
-        out.push_str(&block("decides", &rules.join(", ")));
+        out.push_str(&block("field", &format!("`{}`", taken.path)));
+        out.push_str(&block("decides", &plain::names(rules)));
     }
     out
 }
@@ -107,7 +108,7 @@ fn list_waiting(out: &mut String, waiting: &[Waiting]) {
         if let Some(closely) = measurement.closely {
             out.push_str(&block("to", &format!("within {closely}")));
         }
-        out.push_str(&block("field", job::path(measurement)));
-        out.push_str(&block("decides", &entry.rules.join(", ")));
+        out.push_str(&block("field", &format!("`{}`", job::path(measurement))));
+        out.push_str(&block("decides", &plain::names(&entry.rules)));
     }
 }

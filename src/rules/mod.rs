@@ -163,7 +163,7 @@ pub fn parts(case: &Case, family: Family) -> Vec<Part> {
             let mut sheet = Sheet::default();
             sheet.remark(finding.summary);
             sheet.append(finding.working);
-            Part { title: rule.id.to_owned(), tables: finding.tables, sheet }
+            Part { title: rule.full_name(), tables: finding.tables, sheet }
         })
         .collect()
 }

@@ -2,6 +2,7 @@
 
 use super::{Doubt, Finding};
 use crate::case::Case;
+use crate::quantity::capitalised;
 
 /// What a rule is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -95,6 +96,16 @@ pub struct Judged {
 pub const PARTS: [&str; 4] = ["Why", "Limit", "Source", "When it warns"];
 
 impl Rule {
+    /// What it is called under its family's head: `shaft match` for `height/shaft-match`.
+    pub fn name(&self) -> String {
+        self.id.split_once('/').map_or(self.id, |(_, name)| name).replace('-', " ")
+    }
+
+    /// The same with its family: `Height: shaft match`.
+    pub fn full_name(&self) -> String {
+        format!("{}: {}", capitalised(self.family.word()), self.name())
+    }
+
     /// What the rule checks: the first paragraph of its explanation.
     pub fn summary(&self) -> String {
         self.paragraphs().into_iter().next().unwrap_or_default()

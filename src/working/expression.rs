@@ -105,6 +105,7 @@ impl Expression {
                     ("next multiple", [x, step]) => (x / step).ceil() * step,
                     ("least of", [x, y]) => x.min(*y),
                     ("greatest of", [x, y]) => x.max(*y),
+                    ("root of squares of", [x, y]) => x.hypot(*y),
                     _ => return None,
                 }
             }

@@ -28,6 +28,8 @@ mod term;
 
 pub use expression::{Expression, Operator};
 pub use figure::Figure;
-pub use sheet::{Line, Sheet};
+pub use sheet::{Line, Origin, Sheet};
 pub use table::{Part, Table};
-pub use term::{Term, cbrt, ceil_to_multiple, cos, exp, max, min, number, pi, power, round, sin, sqrt, tan};
+pub use term::{
+    Term, cbrt, ceil_to_multiple, cos, exp, max, min, number, pi, power, root_of_squares, round, sin, sqrt, tan,
+};

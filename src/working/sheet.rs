@@ -3,12 +3,27 @@
 use std::sync::Arc;
 
 use super::{Expression, Term};
-use crate::quantity::{Dimensioned, Measure, Style, Text, Units};
+use crate::quantity::{Dimensioned, Kind, Measure, Style, Text, Units};
 
 /// A calculation, line by line.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Sheet {
     lines: Vec<Line>,
+    origins: Vec<Origin>,
+}
+
+/// Where a value is from that goes into lines under a symbol.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Origin {
+    /// The line from which on it holds, counted from 0.
+    pub line: usize,
+    /// The symbol, for values of this kind.
+    pub symbol: String,
+    pub kind: Kind,
+    /// What it is, where no table of symbols says it.
+    pub meaning: Option<String>,
+    /// "measured", "catalog class", or words on what it was worked out from.
+    pub from: String,
 }
 
 /// One line of a calculation.
@@ -42,8 +57,31 @@ impl Sheet {
         self.lines.push(Line::Remark(text.into()));
     }
 
+    /// A quantity that goes in: what it is, and where it is from.
+    pub fn given<Q: Dimensioned>(&mut self, symbol: &str, meaning: &str, value: Q, from: &str) -> Term<Q> {
+        self.note(symbol, Q::KIND, Some(meaning), from);
+        Term::new(symbol, value)
+    }
+
+    /// Where what goes in under this symbol from here on is from.
+    pub fn origin<Q: Dimensioned>(&mut self, symbol: &str, from: &str) {
+        self.note(symbol, Q::KIND, None, from);
+    }
+
+    fn note(&mut self, symbol: &str, kind: Kind, meaning: Option<&str>, from: &str) {
+        let (symbol, meaning, from) = (symbol.to_owned(), meaning.map(str::to_owned), from.to_owned());
+        self.origins.push(Origin { line: self.lines.len(), symbol, kind, meaning, from });
+    }
+
+    /// What was said of a symbol when the line of this number was written.
+    pub fn origin_of(&self, line: usize, symbol: &str, kind: Kind) -> Option<&Origin> {
+        self.origins.iter().rev().find(|one| one.line <= line && one.symbol == symbol && one.kind == kind)
+    }
+
     /// Appends another sheet's lines.
     pub fn append(&mut self, mut other: Sheet) {
+        let before = self.lines.len();
+        self.origins.extend(other.origins.into_iter().map(|one| Origin { line: before + one.line, ..one }));
         self.lines.append(&mut other.lines);
     }
 

@@ -159,6 +159,12 @@ pub fn max<Q: Dimensioned>(a: Term<Q>, b: Term<Q>) -> Term<Q> {
     Term { value, expression: Arc::new(Expression::Call("greatest of", vec![a.expression, b.expression])) }
 }
 
+/// Root of the sum of the squares of two that stand square to each other.
+pub fn root_of_squares<Q: Dimensioned>(a: Term<Q>, b: Term<Q>) -> Term<Q> {
+    let value = Q::from_si(a.value.si().hypot(b.value.si()));
+    Term { value, expression: Arc::new(Expression::Call("root of squares of", vec![a.expression, b.expression])) }
+}
+
 macro_rules! operator {
     ($trait:ident, $method:ident, $operator:ident) => {
         impl<A: $trait<B>, B> $trait<Term<B>> for Term<A> {

@@ -78,9 +78,20 @@ impl Reader<'_> {
         if self.takes("π") {
             return Ok(std::f64::consts::PI);
         }
-        for name in
-            ["tan", "cos", "sin", "exp", "sqrt", "cbrt", "abs", "round", "next multiple", "least of", "greatest of"]
-        {
+        for name in [
+            "tan",
+            "cos",
+            "sin",
+            "exp",
+            "sqrt",
+            "cbrt",
+            "abs",
+            "round",
+            "next multiple",
+            "least of",
+            "greatest of",
+            "root of squares of",
+        ] {
             if self.takes(&format!("{name}(")) {
                 let first = self.sum()?;
                 let second = if self.takes(", ") { Some(self.sum()?) } else { None };
@@ -99,6 +110,7 @@ impl Reader<'_> {
                     ("next multiple", Some(step)) => Ok((first / step - 1e-9).ceil() * step),
                     ("least of", Some(other)) => Ok(first.min(other)),
                     ("greatest of", Some(other)) => Ok(first.max(other)),
+                    ("root of squares of", Some(other)) => Ok(first.hypot(other)),
                     _ => Err(format!("{name} of so many")),
                 };
             }
@@ -214,7 +226,8 @@ fn fault(line: &Line, units: Units) -> Option<Result<(), String>> {
     Some(check().map_err(|why| format!("{printed}\n    {why}")))
 }
 
-/// Every sheet of working that can be printed of a job.
+/// Every sheet of working that can be printed of a job: of every finding, and of every topic of `work` that is no family's
+/// findings; the swing has bounds instead of formulas.
 fn sheets(text: &str) -> Vec<(String, Sheet)> {
     let rig = common::rig(text);
     let case = Case::new(&rig);
@@ -223,15 +236,40 @@ fn sheets(text: &str) -> Vec<(String, Sheet)> {
     let parts = |parts: Vec<Part>| parts.into_iter().map(|part| (part.title, part.sheet));
     let mut all: Vec<(String, Sheet)> = findings.collect();
     all.extend(parts(case.weights()));
-    all.extend(parts(case.running_study_parts()));
-    if let Ok(float) = case.float() {
-        all.extend(parts(float.parts()));
-    }
+    all.extend(parts(case.float_parts()));
+    all.extend(parts(case.strength_parts()));
+    all.extend(parts(case.running_parts()));
+    all.extend(parts(case.trial_parts()));
+    all.extend(parts(case.worth_parts()));
     all
 }
 
-fn jobs() -> Vec<(String, String)> {
+/// Questions put outright: bolts that are pulled, twisted and sheared off their middle, and a panel of layers.
+const STUDIES: [(&str, &str); 2] = [
+    (
+        "a bolt study",
+        r#"(sitting: study, bolt_study: (
+            size: "M12", grade: "ISO 898-1 8.8",
+            bolts: [(across: "-60 mm", up: "50 mm"), (across: "60 mm", up: "50 mm"), (across: "-60 mm", up: "250 mm"), (across: "60 mm", up: "250 mm")],
+            face: (bottom: "0 mm", top: "300 mm", starboard: "-100 mm", port: "100 mm"),
+            at: (across: "20 mm", up: "170 mm"), push: "-1 kN", up: "-5 kN", across: "1 kN",
+            pitch: "-2 kN·m", yaw: "0.4 kN·m", twist: "0.1 kN·m",
+        ))"#,
+    ),
+    (
+        "a panel study",
+        r#"(sitting: study, panel_study: (
+            shape: rectangle(width: "5 ft", height: "25 in"),
+            stiffness: layers([(material: "glass/polyester laminate, mat and woven", thickness: "1/4 in"), (material: "Douglas-fir marine plywood", thickness: "1-1/2 in"), (material: "glass/polyester laminate, mat and woven", thickness: "1/4 in")]),
+            edges: [simple, simple, free, simple],
+            loads: [patch(across: "30 in", up: "20 in", width: "12 in", height: "2 in", force: "2000 lbf")],
+        ))"#,
+    ),
+];
+
+pub(super) fn jobs() -> Vec<(String, String)> {
     let mut all: Vec<(String, String)> = DEMOS.iter().map(|name| ((*name).to_owned(), demo(name))).collect();
+    all.extend(STUDIES.map(|(name, text)| (name.to_owned(), text.to_owned())));
     let boats = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/boats");
     for folder in ["sound", "unsound"] {
         let files = std::fs::read_dir(boats.join(folder)).expect("the boats");
@@ -368,4 +406,29 @@ fn every_symbol_that_goes_into_a_finding_has_a_meaning() {
             assert!(unnamed.is_empty(), "{name}, {}: {unnamed:?}", judged.rule.id);
         }
     }
+}
+
+/// Whoever follows a formula of strength asks of each number where it is from.
+#[test]
+fn every_symbol_of_strength_has_a_meaning_and_says_where_its_value_is_from() {
+    use rayon::prelude::*;
+    use sternknee::report::{unnamed, unsourced};
+    use sternknee::rules::Family;
+    let lacking: Vec<String> = jobs()
+        .par_iter()
+        .flat_map_iter(|(name, text)| {
+            let rig = common::rig(text);
+            let case = Case::new(&rig);
+            let findings = rules::judge(&case).into_iter().filter(|judged| judged.rule.family == Family::Strength);
+            let findings = findings.map(|judged| (judged.rule.id.to_owned(), judged.finding.working));
+            let parts = case.strength_parts().into_iter().map(|part| (part.title, part.sheet));
+            let lacking = |(title, sheet): (String, Sheet)| {
+                let (unnamed, unsourced) = (unnamed(&sheet, Family::Strength), unsourced(&sheet, Family::Strength));
+                let all = unnamed.is_empty() && unsourced.is_empty();
+                (!all).then(|| format!("{name}, {title}: no meaning {unnamed:?}, from nowhere {unsourced:?}"))
+            };
+            findings.chain(parts).filter_map(lacking).collect::<Vec<_>>()
+        })
+        .collect();
+    assert!(lacking.is_empty(), "{} sheets, such as\n{}", lacking.len(), lacking[..lacking.len().min(30)].join("\n"));
 }

@@ -10,6 +10,7 @@ mod followed;
 mod readings;
 mod same;
 mod texts;
+mod words;
 
 use assert_cmd::Command;
 use sternknee::case::Case;

@@ -51,7 +51,8 @@ fn compare(name: &str, report: &Report) {
         // What a study did not ask is only named in its text.
         let study = report.case.rig.job.sitting == Sitting::Study;
         let told = !study || finding["verdict"].as_str() != Some("unmeasured");
-        let wanted = if told { flat(&summary) } else { rule.to_owned() };
+        let name = sternknee::rules::find(rule).expect("a rule").name();
+        let wanted = if told { flat(&summary) } else { name };
         assert!(text.replace(['\u{201c}', '\u{201d}'], "`").contains(&wanted), "{rule}: {wanted}");
         for figure in ["found", "margin"] {
             assert_eq!(
@@ -93,12 +94,10 @@ fn sources_of(document: &Html, article: scraper::ElementRef) -> String {
     told.collect::<Vec<_>>().join("\n").to_lowercase()
 }
 
-/// Words with every rule that they name by its id called by its name, as people read them.
+/// Words with every rule that they name called by its name, as people read them; names set off by strokes.
 fn named_plainly(words: &str) -> String {
-    sternknee::rules::ALL.iter().fold(words.to_owned(), |words, rule| {
-        let name = rule.id.split('/').next_back().unwrap_or_default().replace('-', " ");
-        words.replace(rule.id, &format!("`{name}`"))
-    })
+    let words = words.replace(['\u{201c}', '\u{201d}'], "`");
+    sternknee::rules::ALL.iter().fold(words, |words, rule| words.replace(rule.id, &format!("`{}`", rule.name())))
 }
 
 fn rule_is_told_at_length(verdict: Option<&str>) -> bool {

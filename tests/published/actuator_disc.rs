@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use sternknee::physics::propeller::{Drive, Pitch, PropellerError, Screw};
 use sternknee::physics::strength::bolts::{Bolt, Foot, bolt_forces};
 use sternknee::physics::strength::loads::{
-    Case, Engine, FaceLoad, LoadError, Outfit, acceleration_at_gravity_centre, both, cases, disc_thrust, slamming,
+    Acting, Case, Engine, FaceLoad, LoadError, Outfit, acceleration_at_gravity_centre, cases, disc_thrust, slamming,
     thrust_at_speed,
 };
 use sternknee::physics::strength::panel::Load;
@@ -96,8 +96,17 @@ fn outfit() -> Outfit {
     Outfit { speed: Velocity::new::<knot>(40.0), slamming: Ratio::from_si(3.0), overall_efficiency: 0.6 }
 }
 
+/// What acts on an engine in a case.
+fn acting(engine: &Engine, outfit: &Outfit, case: Case) -> Vec<Acting> {
+    cases(&mut Sheet::default(), engine, outfit).unwrap().into_iter().find(|(c, _)| *c == case).unwrap().1
+}
+
+fn upright(acting: &[Acting]) -> FaceLoad {
+    FaceLoad::of(acting, Angle::default())
+}
+
 fn of(case: Case) -> FaceLoad {
-    cases(&mut Sheet::default(), &engine(), &outfit()).unwrap().into_iter().find(|(c, _)| *c == case).unwrap().1
+    upright(&acting(&engine(), &outfit(), case))
 }
 
 #[test]
@@ -122,8 +131,7 @@ fn weight_and_thrust_ahead_both_press_the_heel_and_pull_the_upper_bolts() {
 #[test]
 fn an_engine_that_does_not_run_her_only_hangs_at_full_speed() {
     let small = Engine { runs: false, ..engine() };
-    let loads = cases(&mut Sheet::default(), &small, &outfit()).unwrap();
-    let of = |case: Case| loads.iter().find(|(one, _)| *one == case).unwrap().1;
+    let of = |case: Case| upright(&acting(&small, &outfit(), case));
     assert_eq!(of(Case::FullSpeed), of(Case::Static));
     assert_eq!(of(Case::HardOver), of(Case::Static));
     assert!(of(Case::StaticThrust).force[0] > 0.0);
@@ -132,8 +140,7 @@ fn an_engine_that_does_not_run_her_only_hangs_at_full_speed() {
 /// Thrust at rest, thrust at speed, and along and across in a hard turn, N.
 fn forces(engine: &Engine, mph: f64) -> [f64; 4] {
     let outfit = Outfit { speed: Velocity::new::<mile_per_hour>(mph), ..outfit() };
-    let loads = cases(&mut Sheet::default(), engine, &outfit).unwrap();
-    let of = |case: Case| loads.iter().find(|(one, _)| *one == case).unwrap().1.force;
+    let of = |case: Case| upright(&acting(engine, &outfit, case)).force;
     let turn = of(Case::HardOver);
     [of(Case::StaticThrust)[0], of(Case::FullSpeed)[0], turn[0], turn[1]]
 }
@@ -199,7 +206,7 @@ proptest! {
 fn setback_lengthens_the_weights_arm_and_nothing_else_of_the_static_case() {
     let mut far = engine();
     far.weight_aft += Length::new::<inch>(10.0);
-    let load = cases(&mut Sheet::default(), &far, &outfit()).unwrap()[0].1;
+    let load = upright(&acting(&far, &outfit(), Case::Static));
     let near = of(Case::Static);
     assert_eq!(load.force, near.force);
     assert!((load.moment[1] - near.moment[1] + 220.0 * 9.80665 * 0.254).abs() < 1e-9);
@@ -207,11 +214,15 @@ fn setback_lengthens_the_weights_arm_and_nothing_else_of_the_static_case() {
 
 #[test]
 fn one_engine_alone_of_a_pair_turns_the_transom_and_two_do_not() {
-    let (run, hang) = (of(Case::StaticThrust), of(Case::Static));
-    let pair = both(&[(0.33, run), (-0.33, run)]);
+    let [run, hang] = [Case::StaticThrust, Case::Static].map(|case| acting(&engine(), &outfit(), case));
+    let both = |port: &[Acting], starboard: &[Acting]| {
+        let port = port.iter().map(|one| one.moved(0.33));
+        upright(&port.chain(starboard.iter().map(|one| one.moved(-0.33))).collect::<Vec<_>>())
+    };
+    let pair = both(&run, &run);
     assert!(pair.moment[2].abs() < 1e-9 && pair.moment[0].abs() < 1e-9);
-    let single = both(&[(0.33, run), (-0.33, hang)]);
-    assert!((single.moment[2] + 0.33 * run.force[0]).abs() < 1e-9);
+    let single = both(&run, &hang);
+    assert!((single.moment[2] + 0.33 * upright(&run).force[0]).abs() < 1e-9);
 }
 
 #[test]

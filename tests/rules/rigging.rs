@@ -92,7 +92,8 @@ fn what_is_to_be_bought_stands_in_the_report_with_the_finding_that_asks_for_it()
     for line in list {
         let rule = line["rule"].as_str().unwrap();
         assert!(judged.iter().any(|one| one.rule.id == rule && !one.finding.buys.is_empty()));
-        assert!(report::text_of_all(&report).contains(rule));
+        let name = rules::find(rule).unwrap().full_name();
+        assert!(report::text_of_all(&report).contains(&name));
     }
 }
 

@@ -11,6 +11,7 @@ mod signs;
 mod studies;
 mod sweeps;
 mod transoms;
+mod written;
 
 use std::sync::LazyLock;
 

@@ -98,3 +98,45 @@ fn a_study_solved_while_faults_were_looked_for_is_not_solved_again() {
     assert_eq!(deflection(&resumed), wanted);
     assert!((deflection(&Case::new(&heavy)) / wanted - 2.0).abs() < 1e-9);
 }
+
+#[test]
+fn a_study_of_bolts_prints_its_factors_and_is_judged_by_them() {
+    use sternknee::rules::Verdict;
+    let text = r#"(sitting: study, bolt_study: (
+        size: "M12", GRADE
+        bolts: [(across: "-60 mm", up: "50 mm"), (across: "60 mm", up: "50 mm"), (across: "-60 mm", up: "250 mm"), (across: "60 mm", up: "250 mm")],
+        face: (bottom: "0 mm", top: "300 mm", starboard: "-100 mm", port: "100 mm"),
+        at: (across: "0 mm", up: "150 mm"), up: "-5 kN", pitch: "-2 kN·m",
+    ))"#;
+    let graded = text.replace("GRADE", "grade: \"ISO 898-1 8.8\",");
+    let rig = super::rig(&graded);
+    let case = Case::new(&rig);
+    let answer = case.bolt_study().expect("a study").expect("an answer");
+    let [pull, shear, together] = answer.factors().expect("a grade");
+    let printed = |wanted: &str| {
+        answer.sheet.lines().iter().find_map(|line| match line {
+            sternknee::working::Line::Step { symbol, result, .. } if symbol == wanted => Some(result.si),
+            _ => None,
+        })
+    };
+    assert_eq!([printed("fN"), printed("fV")], [Some(pull), Some(shear)]);
+    assert!(together < pull.min(shear));
+    for id in ["strength/bolts-tension", "strength/bolts-shear", "strength/bolts-combined"] {
+        assert_eq!(super::finding(id, &graded).verdict, Verdict::Pass, "{id}");
+    }
+    assert_eq!(super::finding("strength/bolts-tension", &text.replace("GRADE", "")).verdict, Verdict::Unmeasured);
+}
+
+/// Of one sort of plate Poisson's ratio is the material's own.
+#[test]
+fn a_studied_panel_prints_its_stiffness_and_poissons_ratio() {
+    let rig = rig(&PLATE.replace("LOADS", "pressure(\"1 kPa\")"));
+    let parts = Case::new(&rig).strength_parts();
+    let part = parts.iter().find(|part| part.title == "the panel asked about").expect("the panel");
+    let ratio = part.sheet.lines().iter().find_map(|line| match line {
+        sternknee::working::Line::Step { symbol, result, .. } if symbol == "ν1" => Some(result.si),
+        _ => None,
+    });
+    assert!((ratio.expect("Poisson's ratio") - 0.3).abs() < 1e-9);
+    assert!(part.tables.iter().any(|table| table.title.contains("stiffness")));
+}

@@ -7,7 +7,7 @@ use uom::si::mass_density::kilogram_per_cubic_meter;
 use crate::job::{Bottom, Category, Sitting};
 use crate::physics::power::likely_top_speed;
 use crate::physics::strength::loads::{acceleration_at_gravity_centre, slamming};
-use crate::quantity::{Dimensioned, Measure, Reading, Text, degrees, say, standard_gravity};
+use crate::quantity::{Basis, Dimensioned, Measure, Reading, Text, degrees, say, standard_gravity};
 use crate::rig::{Missing, Rig};
 use crate::working::Sheet;
 
@@ -17,6 +17,8 @@ pub struct Driving {
     pub speed: Velocity,
     /// Slamming on top of gravity, in g.
     pub slamming: f64,
+    /// Where the speed is from, as a legend says it.
+    pub speed_from: &'static str,
 }
 
 /// Length on the waterline over length overall. Common practice, no source.
@@ -65,7 +67,7 @@ pub fn top_speed(rig: &Rig, assumed: &mut Vec<Text>) -> Result<Velocity, Missing
     let sheet = &mut Sheet::default();
     let [slow, fast] = CROUCH.map(|constant| likely_top_speed(sheet, power, hull.mass, constant).value());
     assumed.push(say!(
-        "Top speed is taken as {} (Crouch's formula, value from memory: boats of her weight and power run {} to {}; the careful end). A trial or the builder's figure is worth more: operating.top_speed.",
+        "Top speed is taken as {} (Crouch's formula, value from memory: boats of her weight and power run {} to {}; the careful end). A trial or the builder's figure is worth more: `operating.top_speed`.",
         Measure::of(fast),
         Measure::of(slow),
         Measure::of(fast)
@@ -76,21 +78,29 @@ pub fn top_speed(rig: &Rig, assumed: &mut Vec<Text>) -> Result<Velocity, Missing
 impl Driving {
     /// Of a rig at this speed. The formula of the slamming goes to the sheet.
     pub fn of(rig: &Rig, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Text>) -> Driving {
+        let speed_from = rig.structure.top_speed.reading().map_or(Basis::Assumed, |speed| speed.basis).origin();
         if let Some(given) = &rig.structure.operating.acceleration {
-            return Driving { speed, slamming: given.value.si() / standard_gravity().si() };
+            let slamming = given.value.si() / standard_gravity().si();
+            sheet.remark(say!(
+                "Slamming is told: {} on top of gravity ({}).",
+                Measure::of(given.value),
+                given.basis.origin()
+            ));
+            return Driving { speed, slamming, speed_from };
         }
         let Some(hull) = Hull::of(rig) else {
             assumed.push(say!(
                 "Slamming is taken as {} on top of gravity: no size of hers is given.",
                 Measure::of(SLAMMING * standard_gravity())
             ));
-            return Driving { speed, slamming: SLAMMING };
+            return Driving { speed, slamming: SLAMMING, speed_from };
         };
         hull.say(assumed);
+        hull.say_origins(rig, speed_from, sheet);
         let waterline = WATERLINE_OF_LENGTH * hull.length;
         let n = acceleration_at_gravity_centre(sheet, waterline, hull.chine, hull.deadrise, speed, hull.mass);
         let n = slamming(sheet, n, speed, hull.mass, hull.category);
-        Driving { speed, slamming: n.value().si().max(0.0) }
+        Driving { speed, slamming: n.value().si().max(0.0), speed_from }
     }
 }
 
@@ -158,6 +168,28 @@ impl Hull {
             },
         );
         Some(Hull { length, chine, deadrise, mass, category, taken })
+    }
+
+    /// Says on a sheet where its figures are from.
+    fn say_origins(&self, rig: &Rig, speed_from: &str, sheet: &mut Sheet) {
+        let boat = &rig.job.boat;
+        let from = |reading: &Option<Reading<Length>>| {
+            reading.as_ref().map_or(Basis::Assumed, |reading| reading.basis).origin()
+        };
+        let deadrise = boat.deadrise.as_ref().map_or(Basis::Assumed, |deadrise| deadrise.basis).origin();
+        let displacement = rig.structure.operating.displacement.as_ref();
+        let mass = displacement.map_or(Basis::Assumed, |mass| mass.basis).origin();
+        let category = if boat.category.is_some() { "ISO 12215-5, from memory" } else { Basis::Assumed.origin() };
+        for (symbol, from) in [
+            ("LWL", if boat.length.is_some() { "0.9 of her length" } else { Basis::Assumed.origin() }),
+            ("BC", from(&boat.chine_beam)),
+            ("β", deadrise),
+            ("V", speed_from),
+            ("m", mass),
+            ("kDC", category),
+        ] {
+            sheet.origin::<Ratio>(symbol, from);
+        }
     }
 
     fn say(&self, assumed: &mut Vec<Text>) {

@@ -19,7 +19,7 @@ use std::sync::{Arc, OnceLock};
 
 use super::Case;
 use crate::physics::strength::knockdown::KnockDown;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Basis, Dimensioned, Measure, Text, say};
 use crate::reading::Absent;
 use crate::rig::{Missing, Outfit, Rig};
 use crate::working::Sheet;
@@ -192,7 +192,9 @@ fn old(rig: &Rig, board: &Board, driving: Driving, assumed: &mut Vec<Text>) -> R
         let powers = outfit.main_power()?;
         Ok(powers.iter().map(|(_, power)| power.si()).sum())
     };
-    let speed = match &rig.structure.operating.old_top_speed {
+    let told = &rig.structure.operating.old_top_speed;
+    let speed_from = told.as_ref().map_or(Basis::Assumed, |speed| speed.basis).origin();
+    let speed = match told {
         Some(speed) => speed.value,
         None => {
             let (old, new) = (power(&rig.before).map_err(why)?, power(&rig.after).map_err(why)?);
@@ -204,5 +206,5 @@ fn old(rig: &Rig, board: &Board, driving: Driving, assumed: &mut Vec<Text>) -> R
             speed
         }
     };
-    footing::footings(rig, &rig.before, board, Driving { speed, ..driving }, assumed).map_err(why)
+    footing::footings(rig, &rig.before, board, Driving { speed, speed_from, ..driving }, assumed).map_err(why)
 }

@@ -19,6 +19,10 @@ const MOST_STEPS: usize = 8;
 const WITH_KNEES_STEPS: usize = MOST_STEPS;
 /// How far up the transom such knees reach, or up its shoulder beside the cutout. Common practice, no source.
 const KNEES_UP: f64 = 0.9;
+/// Step in which a yard sets out and cuts knees: what is told is rounded up to it. Common practice, no source.
+const CUT_IN: f64 = 0.25;
+/// Part of such a step that is rounding.
+const HAIR: f64 = 1e-6;
 /// What moves a factor by less than this does not decide: within the error of the mesh.
 const MOVES: f64 = 1.02;
 
@@ -107,9 +111,11 @@ impl Strength {
         let beside = inches(BESIDE_IN).si();
         let faces = self.after.footings.iter().filter(|footing| !footing.is_small());
         let edge = faces.map(|one| one.face.port.abs().max(one.face.starboard.abs())).fold(0.0, f64::max);
-        let pair: Vec<Knee> = [edge + beside, -edge - beside]
+        let cut = |metres: f64| (metres / inches(CUT_IN).si() - HAIR).ceil() * inches(CUT_IN).si();
+        let off = cut(edge + beside);
+        let pair: Vec<Knee> = [off, -off]
             .into_iter()
-            .filter_map(|y| self.board.knee(y, Some(KNEES_UP * (self.board.head(y)? - self.board.bottom(y)?))))
+            .filter_map(|y| self.board.knee(y, Some(cut(KNEES_UP * (self.board.head(y)? - self.board.bottom(y)?)))))
             .collect();
         if pair.len() == 2 { pair } else { Vec::new() }
     }

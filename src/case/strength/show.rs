@@ -2,8 +2,9 @@
 
 use uom::si::f64::{Force, Length, Ratio};
 
-use crate::physics::strength::panel::Resultant;
-use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
+use crate::physics::strength::panel::{PlateStiffness, Resultant};
+use crate::quantity::{Dimensioned, Measure, Moment, Text, inches, say};
+use crate::working::{Sheet, Table};
 
 /// A ratio too great to mean anything.
 const ENDLESS: f64 = 1e3;
@@ -31,6 +32,34 @@ pub(super) fn resultant(name: Text, push: Resultant) -> Vec<Text> {
     vec![name, Text::from(force(push.force)), Text::from(moment(push.moment_y)), Text::from(moment(push.moment_z))]
 }
 
+/// What a plate bears of bending, twisting and shear, a unit of its width.
+pub(super) fn stiffness(title: &str, plate: &PlateStiffness) -> Table {
+    let row = |what: &str, symbol: &str, value: Measure| vec![Text::from(what), Text::from(symbol), Text::from(value)];
+    let rows = vec![
+        row("bending, across", "D11", moment(plate.d11)),
+        row("bending, up", "D22", moment(plate.d22)),
+        row("bending one way by bending the other", "D12", moment(plate.d12)),
+        row("twisting", "D66", moment(plate.d66)),
+        row("shear through the thickness, across, a metre of width", "S1", force(plate.s1)),
+        row("shear through the thickness, up, a metre of width", "S2", force(plate.s2)),
+    ];
+    Table::new(title, &["", "symbol", "stiffness"], rows)
+}
+
+/// Poisson's ratios of a plate in bending, line by line.
+pub(super) fn write_poisson(sheet: &mut Sheet, plate: &PlateStiffness) {
+    let given = |sheet: &mut Sheet, symbol: &str, meaning: &str, value: f64| {
+        sheet.given(symbol, meaning, <Moment as Dimensioned>::from_si(value), "the table of stiffness")
+    };
+    let coupling = given(sheet, "D12", "stiffness of bending one way by bending the other", plate.d12);
+    let across = given(sheet, "D11", "stiffness of bending across", plate.d11);
+    let up = given(sheet, "D22", "stiffness of bending up", plate.d22);
+    if plate.d11 > 0.0 && plate.d22 > 0.0 {
+        sheet.set("ν1", "Poisson's ratio: how it bends up when it is bent across", &coupling / &up);
+        sheet.set("ν2", "how it bends across when it is bent up", coupling / across);
+    }
+}
+
 /// A plain ratio, or words where it has no end.
 pub fn ratio(value: f64) -> Text {
     if value.is_finite() && value < ENDLESS {
@@ -45,10 +74,14 @@ pub fn times(before: f64, after: f64) -> Text {
     if before.abs() > 1e-9 { ratio(after / before) } else { Text::from("–") }
 }
 
+/// Step in which places on the transom are told, in: the solver's mesh knows them no better. Common practice, no source.
+const PLACE_IN: f64 = 0.25;
+
 /// A place on the transom in words.
 pub fn place(at: [f64; 2], top: f64) -> Text {
-    let tape = |metres: f64| Measure::tape(Length::from_si(metres));
-    let across = if at[0].abs() < 1e-3 {
+    let step = inches(PLACE_IN).si();
+    let tape = |metres: f64| Measure::tape(Length::from_si((metres / step).round() * step));
+    let across = if at[0].abs() < 0.5 * step {
         Text::from("on the centreline")
     } else {
         say!("{} to {}", tape(at[0].abs()), if at[0] > 0.0 { "port" } else { "starboard" })

@@ -122,7 +122,7 @@ pub(super) fn assumed(hanging: &[Hanging]) -> Vec<Text> {
     };
     let mut assumed = Vec::new();
     if let Some(names) = names(|engine| engine.row_assumed) {
-        assumed.push(say!("Swing: {} hung in the lowest holes, nearest to the well: holes_up is not given.", names));
+        assumed.push(say!("Swing: {} hung in the lowest holes, nearest to the well: `holes_up` is not given.", names));
     }
     if let Some(names) = names(|engine| engine.tube_assumed) {
         assumed.push(say!(

@@ -96,7 +96,7 @@ things! {
         /// How the levers reach the engines.
         levers: Option<Reach> = called("how the levers reach the engines")
             .taken(Stop::Helm, "at the helm, and the offer",
-                "levers: one of cables, electronic, tiller; engines_take: what the new engines take").spot(340, 140),
+                "`levers`: one of `cables`, `electronic`, `tiller`; `engines_take`: what the new engines take").spot(340, 140),
         /// What the new engines take.
         engines_take: Option<Reach> = called("what throttle and shift the new engines take")
             .taken(Stop::Engine, "the engine's papers",
@@ -108,7 +108,7 @@ things! {
         /// The switch that stops them when the operator is thrown.
         cut_off: Option<CutOff> = called("engine cut-off switch and its link")
             .taken(Stop::Helm, "at the helm, or on the tiller",
-                "one of none, switch_alone, with_link").spot(340, 140),
+                "one of `none`, `switch_alone`, `with_link`").spot(340, 140),
         /// Whether they can be started in gear: no, where the control keeps them from it.
         starts_in_gear: Option<bool> = called("whether an engine starts in gear")
             .taken(Stop::Helm, "at the helm, propeller off or clear of everybody",

@@ -28,7 +28,7 @@ things! {
         /// What of the old rigging stays.
         kept: Vec<Kept> = called("what of the old rigging stays")
             .taken(Stop::Items, "on the boat: helm, well and bilge",
-                "what stays, with its age; what comes off stands in comes_off with its part"),
+                "what stays, with its age; what comes off stands in `comes_off` with its part"),
         /// How the wheel turns the engines.
         steering: Option<SteeringRig> = called("steering"),
         /// How they are fed.

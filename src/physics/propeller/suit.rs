@@ -1,10 +1,9 @@
 //! Which pitch suits an engine and a speed.
 
 use uom::si::f64::{AngularVelocity, Length, Power, Ratio, Velocity};
-use uom::si::power::horsepower;
 
 use super::series::{PITCH_RATIOS, Propeller, PropellerError};
-use crate::quantity::Dimensioned;
+use crate::quantity::{Dimensioned, horsepower};
 use crate::working::{Sheet, Term, max, min, number, pi};
 
 /// Blades of an outboard's propeller. Common practice, no source.
@@ -99,8 +98,10 @@ pub fn pitches(sheet: &mut Sheet, drive: &Drive, turning: &Term<Velocity>, pitch
 
 fn usual(sheet: &mut Sheet, power: Power) -> Term<Ratio> {
     let [[least, most], [from, to]] = [USUAL_PITCH_RATIOS, USUAL_PITCH_POWERS_HP];
-    let part = ((power.get::<horsepower>() - from) / (to - from)).clamp(0.0, 1.0);
-    let w = Term::new("w", Ratio::from_si(part));
+    let [from, to] = [from, to].map(|power| Term::constant(horsepower(power)));
+    let part = (Term::new("P", power) - &from) / (to - from);
+    let part = min(max(part, number(0.0)), number(1.0));
+    let w = sheet.set("w", "how far the power is on from a small engine's to a planing boat's", part);
     let between = number(least) * (number(1.0) - &w) + number(most) * w;
     sheet.set("P/Du", "pitch over diameter, usual for the power", between)
 }

@@ -169,7 +169,7 @@ fn compound(cursor: &mut Cursor, kind: Kind) -> Result<(f64, Unit, Written), Pro
     }
 }
 
-/// `± 1/8 in`, `+/- 3 mm`, `±2%`; without a unit, the unit of the value.
+/// `± 1/8 in`, `+/- 3 mm`, `± 2 ft 6 in`, `±2%`; without a unit, the unit of the value.
 fn tolerance(cursor: &mut Cursor, kind: Kind, unit: f64) -> Result<Option<Tolerance>, Problem> {
     cursor.skip_spaces();
     let Some(rest) = ["±", "+/-", "+-"].iter().find_map(|sign| cursor.rest.strip_prefix(sign)) else {
@@ -180,6 +180,7 @@ fn tolerance(cursor: &mut Cursor, kind: Kind, unit: f64) -> Result<Option<Tolera
     if cursor.rest.starts_with('-') {
         return Err(Problem::NegativeTolerance);
     }
+    let begin = cursor.rest;
     let number = cursor.number()?.ok_or(Problem::NoNumber)?;
     cursor.skip_spaces();
     if kind != Kind::Ratio
@@ -188,8 +189,12 @@ fn tolerance(cursor: &mut Cursor, kind: Kind, unit: f64) -> Result<Option<Tolera
         cursor.rest = rest;
         return Ok(Some(Tolerance::Relative(number.value / 100.0)));
     }
-    let factor = if cursor.rest.is_empty() { unit } else { cursor.unit(kind)?.factor };
-    let width = number.value * factor;
+    let width = if cursor.rest.is_empty() {
+        number.value * unit
+    } else {
+        cursor.rest = begin;
+        compound(cursor, kind)?.0
+    };
     if !width.is_finite() || width > LARGEST {
         return Err(Problem::TooLarge);
     }
@@ -254,6 +259,8 @@ mod tests {
         close("654 mm +/- 3 mm", Kind::Length, 0.003);
         close("500 kg ±2%", Kind::Mass, 10.0);
         close("9'8\" ±1/4\"", Kind::Length, 0.25 * 0.0254);
+        close("8 ft ± 2 ft 6 in", Kind::Length, 30.0 * 0.0254);
+        close("8 ft 2-1/2 in +/- 1' 1/2\"", Kind::Length, 12.5 * 0.0254);
     }
 
     #[test]
@@ -286,6 +293,9 @@ mod tests {
         assert!(matches!(problem("8 lb", Kind::Length), Problem::WrongKind { .. }));
         assert!(matches!(problem("8 cubits", Kind::Length), Problem::UnknownUnit(_)));
         assert!(matches!(problem("30 in or so", Kind::Length), Problem::LeftOver(_)));
+        assert!(matches!(problem("30 in ± 1/8 in or so", Kind::Length), Problem::LeftOver(_)));
+        assert_eq!(problem("8 ft ± 6 in 2 ft", Kind::Length), Problem::UnitOrder);
+        assert_eq!(problem("8 ft ± -6 in", Kind::Length), Problem::NegativeTolerance);
         let message = parse("8.5", Kind::Length).unwrap_err().to_string();
         assert_eq!(
             message,

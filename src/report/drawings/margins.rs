@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use super::kit::{Anchor, Drawing, FONT, ink, lettered, number, width};
 use crate::quantity::{Measure, Units};
-use crate::report::{Report, doubt, mark, plain};
+use crate::report::{Report, doubt, mark};
 use crate::rules::{Judged, Limit, Verdict};
 
 /// From here on a finding is near its limit. Common practice, no source.
@@ -96,7 +96,7 @@ const NARROW: Form = Form { name: "margins-narrow", paper: 340.0, row: 40.0, bes
 
 fn chart(rows: &[Row], words: &[String], form: &Form) -> ((f64, f64), Markup) {
     let widest = |widths: &mut dyn Iterator<Item = f64>| widths.fold(0.0, f64::max);
-    let ids = widest(&mut rows.iter().map(|row| width(&plain::full_name(row.judged.rule), FONT)));
+    let ids = widest(&mut rows.iter().map(|row| width(&row.judged.rule.full_name(), FONT)));
     let margins = widest(&mut words.iter().map(|words| width(words, FONT))).max(width("margin", FONT));
     let (left, right) = if form.beside {
         (EDGE + 26.0 + ids + 8.0, form.paper - EDGE - margins - 16.0)
@@ -146,7 +146,7 @@ fn line(row: &Row, words: &str, top: f64, form: &Form, x: &dyn Fn(f64) -> f64) -
     html! {
         g data-rule=(id) data-share=[row.share.filter(|share| share.is_finite()).map(|share| format!("{share:.4}"))] {
             use href=(format!("#{}-{}", form.name, mark::class(verdict))) x=(number(EDGE)) y=(number(middle - 9.0)) width="18" height="18" {}
-            text class="bare" x=(number(EDGE + 26.0)) y=(number(base)) { (plain::full_name(row.judged.rule)) }
+            text class="bare" x=(number(EDGE + 26.0)) y=(number(base)) { (row.judged.rule.full_name()) }
             @match row.share {
                 Some(share) => {
                     rect x=(number(x(0.0))) y=(number(bar - 4.0)) width=(number(x(share) - x(0.0))) height="8" fill=(colour) {}

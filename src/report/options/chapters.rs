@@ -4,7 +4,7 @@ use super::{Like, Options, figures};
 use crate::options::{Near, SCREENS, Said, Tried, percent};
 use crate::quantity::{Measure, Text, grouped, inches, say};
 use crate::report::chapter::Chapter;
-use crate::report::counted;
+use crate::report::{counted, plain};
 use crate::rules::{Limit, Rule, Verdict};
 use crate::working::Table;
 
@@ -58,7 +58,7 @@ impl Options<'_> {
             .map(|said| said.rule.id)
             .collect();
         if !warns.is_empty() {
-            lines.push(say!("warns: {}", warns.join(", ")));
+            lines.push(say!("warns: {}", plain::names(&warns)));
         }
         let always = self.common_waits();
         let waits: Vec<&str> = best
@@ -68,7 +68,7 @@ impl Options<'_> {
             .map(|said| said.rule.id)
             .collect();
         if !waits.is_empty() {
-            lines.push(say!("waits for a reading: {}", waits.join(", ")));
+            lines.push(say!("waits for a reading: {}", plain::names(&waits)));
         }
         if let Some(text) = others(best, &like.others) {
             lines.push(text);
@@ -88,7 +88,7 @@ impl Options<'_> {
     fn near(&self, near: &Near) -> Vec<Text> {
         let mut lines = vec![near.tried.hang.words()];
         for said in &near.tried.said {
-            lines.push(say!("{} {}: ", said.verdict.word(), said.rule.id).then(said.summary.clone()));
+            lines.push(say!("{} {}: ", said.verdict.word(), said.rule.full_name()).then(said.summary.clone()));
         }
         match &near.change {
             Some((words, then)) => {
@@ -126,7 +126,11 @@ impl Options<'_> {
             }
             checks.sort_by_key(|check| std::cmp::Reverse(check.1));
             for (rule, count) in checks {
-                rows.push(vec![Text::from(screen.name), Text::from(rule.id), Text::from(figures(count).as_str())]);
+                rows.push(vec![
+                    Text::from(screen.name),
+                    Text::from(rule.full_name().as_str()),
+                    Text::from(figures(count).as_str()),
+                ]);
             }
         }
         if !rows.is_empty() {
@@ -147,7 +151,7 @@ impl Options<'_> {
             chapter.entries.push(vec![say!(
                 "{} for readings with all of them: {}. `sternknee tape` prints how to take each.",
                 counted(waits.len(), "check waits", "checks wait"),
-                waits.join(", ")
+                plain::names(&waits)
             )]);
         }
         chapter
@@ -164,7 +168,7 @@ impl Options<'_> {
 
 /// A finding in two lines.
 fn finding(said: &Said) -> Vec<Text> {
-    vec![say!("{} {}", said.verdict.word(), said.rule.id), said.summary.clone()]
+    vec![say!("{} {}", said.verdict.word(), said.rule.full_name()), said.summary.clone()]
 }
 
 fn room_words(said: &Said, room: f64) -> Text {
@@ -174,7 +178,7 @@ fn room_words(said: &Said, room: f64) -> Text {
         _ => Text::default(),
     };
     let lead = if room < 0.0 { "beyond its limit" } else { "least room" };
-    say!("{}: {} % in {}", lead, format!("{part:.0}"), said.rule.id).then(figures)
+    say!("{}: {} % in {}", lead, format!("{part:.0}"), plain::name(said.rule)).then(figures)
 }
 
 fn limit_words(limit: &Limit) -> Text {

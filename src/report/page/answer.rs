@@ -6,10 +6,10 @@ use super::{anchor, figure, mark, prose, quoted_words};
 use crate::job::Sitting;
 use crate::report::causes::{Cause, causes};
 use crate::report::drawings::Drawing;
-use crate::report::plain::{first_sentence, full_name, name, said};
+use crate::report::plain::{first_sentence, name, names, said};
 use crate::report::{Report, counted, doubt, rank, waiting};
 use crate::rig::{Outfit, Rig};
-use crate::rules::{self, Family, Judged, Verdict};
+use crate::rules::{Family, Judged, Verdict};
 
 /// When, by whom and for whom the readings were taken.
 pub(super) fn taken(report: &Report) -> String {
@@ -231,11 +231,6 @@ pub(super) fn unmeasured(report: &Report) -> Markup {
     }
 }
 
-/// Rules by their names.
-pub(super) fn names(ids: &[&str]) -> String {
-    ids.iter().filter_map(|id| rules::find(id)).map(name).collect::<Vec<_>>().join(", ")
-}
-
 fn answers(report: &Report) -> Markup {
     let answers: Vec<&Judged> = report.answers().collect();
     html! {
@@ -251,7 +246,7 @@ fn answers(report: &Report) -> Markup {
                                     p class="said" { (limit.show(report.units)) }
                                 }
                                 p { (prose(&judged.finding.summary, report.units)) }
-                                p class="where" { a href=(format!("#{}", anchor("finding", judged))) { (full_name(judged.rule)) } }
+                                p class="where" { a href=(format!("#{}", anchor("finding", judged))) { (judged.rule.full_name()) } }
                             }
                         }
                     }

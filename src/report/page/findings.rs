@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::answer::priority;
 use super::{Embedded, anchor, closing, mark, prose};
 use crate::job::Sitting;
-use crate::report::plain::{full_name, name};
+use crate::report::plain::name;
 use crate::report::sources::Sources;
 use crate::report::{Report, doubt, rank};
 use crate::rules::{Judged, Verdict};
@@ -63,7 +63,7 @@ fn finding(judged: &Judged, report: &Report, sources: &Sources, photographs: &[E
     html! {
         article class="finding" id=(anchor("finding", judged)) data-rule=(rule.id) data-verdict=(finding.verdict.word()) {
             h4 {
-                span { (full_name(rule)) }
+                span { (rule.full_name()) }
                 span { (mark::worded(finding.verdict)) @if ranked { span class="rank" { " · " (rank::of(judged).words()) } } }
             }
             p class="summary" { (prose(&finding.summary, units)) }

@@ -29,10 +29,10 @@ pub(super) fn step(line: &Line, units: Units) -> Markup {
             side(expression.symbols(inner), pieces(expression, Face::Symbols, inner));
             let more = expression.digits_for(result, inner);
             side(expression.numbers(more, inner), pieces(expression, Face::Numbers(more), inner));
-            side(result.show(inner), vec![math(measure(*result, inner))]);
+            side(result.show(inner), vec![math(figure(&result.show(inner)))]);
             if units == Units::Both {
                 let metric = result.show(Units::Si);
-                side(metric, vec![math(measure(*result, Units::Si))]);
+                side(metric.clone(), vec![math(figure(&metric))]);
             }
             html! {
                 div class="step" {
@@ -212,10 +212,17 @@ fn measure(measure: Measure, units: Units) -> Markup {
 }
 
 fn number_and_unit(words: &str) -> Markup {
+    if words.contains(' ') {
+        html! { mrow { (figure(words)) } }
+    } else {
+        figure(words)
+    }
+}
+
+/// The same where nothing else stands beside it.
+fn figure(words: &str) -> Markup {
     match words.split_once(' ') {
-        Some((number, unit)) => html! {
-            mrow { mn { (number) } mtext { "\u{202f}" (unit) } }
-        },
+        Some((number, unit)) => html! { mn { (number) } mtext { "\u{202f}" (unit) } },
         None => html! { mn { (words) } },
     }
 }
@@ -236,7 +243,7 @@ pub(super) fn identifier(symbol: &str) -> Markup {
     if below.is_empty() {
         html! { mi { (letter) } }
     } else if lowered {
-        html! { msub { mi { (letter) } mrow { @if below.chars().all(|c| c.is_ascii_digit()) { mn { (below) } } @else { mi { (below) } } } } }
+        html! { msub { mi { (letter) } @if below.chars().all(|c| c.is_ascii_digit()) { mn { (below) } } @else { mi { (below) } } } }
     } else {
         html! { mi { (symbol) } }
     }

@@ -4,7 +4,6 @@ use maud::{Markup, html};
 
 use super::{anchor, prose};
 use crate::report::Report;
-use crate::report::plain::full_name;
 use crate::report::rigging::{comes_out, to_buy};
 
 /// What is to be bought, and what comes out.
@@ -23,7 +22,7 @@ pub(super) fn list(report: &Report) -> Markup {
                                 tr {
                                     th scope="row" { (line.buy.what) }
                                     td { (prose(&line.buy.size, units)) }
-                                    td { a href=(format!("#{}", anchor("finding", line.judged))) { (full_name(line.judged.rule)) } }
+                                    td { a href=(format!("#{}", anchor("finding", line.judged))) { (line.judged.rule.full_name()) } }
                                 }
                             }
                         }

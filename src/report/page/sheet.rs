@@ -10,6 +10,7 @@ use crate::job::{self, Across, EngineGroup, EngineSpec, Hung, Job, Sitting};
 use crate::quantity::{Dimensioned, Reading};
 use crate::reading::Declared;
 use crate::report::drawings::places;
+use crate::report::plain;
 use crate::report::sheet::{Again, again, waiting};
 use crate::rig;
 use crate::rules::{self, Judged};
@@ -140,11 +141,11 @@ fn list(entries: &[Entry]) -> Markup {
                         td class="place" { (i + 1) }
                         td {
                             p { span class="label" { (super::findings::capital(&entry.name)) } }
-                            p { (how.place()) ": " (how.how()) "." }
+                            p { (super::quoted_words(how.place())) ": " (super::quoted_words(how.how())) "." }
                             p class="where" {
                                 @if let Some(closely) = how.closely { "To within " span class="n" { (closely) } ". " }
                                 @if !places::is_placed(how) { "Not on the sketch. " }
-                                @if entry.rules.is_empty() { "Taken where it applies." } @else { "Decides " (super::answer::names(&entry.rules)) "." }
+                                @if entry.rules.is_empty() { "Taken where it applies." } @else { "Decides " (plain::names(&entry.rules)) "." }
                             }
                         }
                         td class="box" {}

@@ -3,7 +3,6 @@
 use maud::{Markup, html};
 
 use super::{anchor, mark, prose};
-use crate::report::plain::full_name;
 use crate::report::{Report, doubt};
 use crate::rules::{Judged, doubt_by_reading};
 
@@ -31,7 +30,7 @@ pub(super) fn how_sure(report: &Report) -> Markup {
                                 (mark::icon(judged.finding.verdict))
                                 div {
                                     @if let Some(hangs) = doubt::hangs_on(judged) { p class="said" { (prose(&hangs, report.units)) } }
-                                    p class="where" { a href=(format!("#{}", anchor("finding", judged))) { (full_name(judged.rule)) } }
+                                    p class="where" { a href=(format!("#{}", anchor("finding", judged))) { (judged.rule.full_name()) } }
                                 }
                             }
                         }

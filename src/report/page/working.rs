@@ -1,7 +1,5 @@
 //! The working: of every finding at the end of a report, and as a page of its own for the student.
 
-use std::sync::Arc;
-
 use maud::{Markup, html};
 
 use super::findings::has_working;
@@ -11,9 +9,8 @@ use crate::quantity::{Measure, Units};
 use crate::report::Report;
 use crate::report::drawings::{self, Drawing};
 use crate::report::legend;
-use crate::report::plain::full_name;
-use crate::rules::{self, Family};
-use crate::working::{Expression, Line, Part};
+use crate::rules::Family;
+use crate::working::{Line, Part};
 
 /// The working of every finding, folded away until it is asked for.
 pub(super) fn of_findings(report: &Report) -> Markup {
@@ -28,7 +25,7 @@ pub(super) fn of_findings(report: &Report) -> Markup {
             }
             @for judged in report.judged.iter().filter(|judged| has_working(judged)) {
                 details id=(anchor("working", judged)) open[report.explain] {
-                    summary { (full_name(judged.rule)) " " (mark::worded(judged.finding.verdict)) }
+                    summary { (judged.rule.full_name()) " " (mark::worded(judged.finding.verdict)) }
                     @for rows in &judged.finding.tables { (table(rows, units)) }
                     @if let Some(given) = legend::in_words(&judged.finding.working, judged.rule.family, units) {
                         p class="about" { "Given: " (given) "." }
@@ -43,7 +40,7 @@ pub(super) fn of_findings(report: &Report) -> Markup {
 /// Questions of running that the job puts outright, with their working.
 pub(super) fn of_studies(report: &Report) -> Markup {
     html! {
-        @for part in report.case.running_study_parts() { (of_part(&part, report.units)) }
+        @for part in report.case.running_study_parts() { (of_part(&part, None, report.units)) }
     }
 }
 
@@ -58,7 +55,7 @@ pub fn work_page(title: &str, topic: &str, parts: &[Part], sweeps: &[Sweep], uni
             p class="soft" { "the working: " (topic) }
         }
         main {
-            @for part in parts { (of_part(part, units)) }
+            @for part in parts { (of_part(part, legend::family_of(topic), units)) }
             (drawn(&drawings, units))
         }
         footer { (closing::small_print(stamp)) }
@@ -66,21 +63,22 @@ pub fn work_page(title: &str, topic: &str, parts: &[Part], sweeps: &[Sweep], uni
     shell::document(&heading, &heading, body)
 }
 
-fn of_part(part: &Part, units: Units) -> Markup {
-    let legend = legend(part);
+fn of_part(part: &Part, family: Option<Family>, units: Units) -> Markup {
+    let legend = legend(part, family);
     html! {
         section {
             h2 { (super::findings::capital(&part.title)) }
             @if !legend.is_empty() {
                 table {
                     caption { "Symbols" }
-                    thead { tr { th scope="col" { "symbol" } th scope="col" { "what it is" } th scope="col" class="num" { "value" } } }
+                    thead { tr { th scope="col" { "symbol" } th scope="col" { "what it is" } th scope="col" class="num" { "value" } th scope="col" { "where from" } } }
                     tbody {
                         @for entry in &legend {
                             tr {
                                 th scope="row" { math { (formula::identifier(&entry.symbol)) } }
                                 td { (entry.meaning) }
                                 td class="num" { (kept_together(entry.value, units)) }
+                                td { (entry.from) }
                             }
                         }
                     }
@@ -96,48 +94,25 @@ struct Symbol {
     symbol: String,
     meaning: String,
     value: Measure,
+    from: String,
 }
 
-/// Every symbol of a part once: those that were worked out with what they mean, those that went in as
-/// given.
-fn legend(part: &Part) -> Vec<Symbol> {
-    let mut symbols: Vec<Symbol> = Vec::new();
-    let family = rules::find(&part.title).map(|rule| rule.family);
+/// Every symbol of a part once, for each value that it has: those that went in as given first, then those that were worked out
+/// with what they mean.
+fn legend(part: &Part, family: Option<Family>) -> Vec<Symbol> {
+    let given = legend::given(&part.sheet, family).into_iter().map(|one| Symbol {
+        symbol: one.symbol,
+        meaning: one.meaning.unwrap_or_else(|| "as given".to_owned()),
+        value: one.value,
+        from: one.from.unwrap_or_else(|| "given".to_owned()),
+    });
+    let mut symbols: Vec<Symbol> = given.collect();
     for line in part.sheet.lines() {
-        if let Line::Step { symbol, meaning, expression, result } = line {
-            given(expression, family, &mut symbols);
-            put(&mut symbols, symbol, meaning, *result);
+        let Line::Step { symbol, meaning, result, .. } = line else { continue };
+        if !symbols.iter().any(|one| one.symbol == *symbol && one.value == *result) {
+            let (symbol, meaning) = (symbol.clone(), meaning.clone());
+            symbols.push(Symbol { symbol, meaning, value: *result, from: "a line below".to_owned() });
         }
     }
     symbols
-}
-
-fn put(symbols: &mut Vec<Symbol>, symbol: &str, meaning: &str, value: Measure) {
-    let known = symbols.iter().any(|one| one.symbol == symbol && one.value == value);
-    if !known {
-        symbols.push(Symbol { symbol: symbol.to_owned(), meaning: meaning.to_owned(), value });
-    }
-}
-
-fn given(expression: &Arc<Expression>, family: Option<Family>, symbols: &mut Vec<Symbol>) {
-    match expression.as_ref() {
-        Expression::Quantity { symbol, measure } => {
-            // A result of an earlier line stands with its meaning already.
-            if !symbols.iter().any(|one| one.symbol == *symbol) {
-                let meaning = legend::meaning(symbol, measure.kind, family)
-                    .map_or_else(|| "given".to_owned(), |what| format!("given: {what}"));
-                put(symbols, symbol, &meaning, *measure);
-            }
-        }
-        Expression::Binary(_, left, right) => {
-            given(left, family, symbols);
-            given(right, family, symbols);
-        }
-        Expression::Call(_, arguments) => {
-            for argument in arguments {
-                given(argument, family, symbols);
-            }
-        }
-        Expression::Constant(_) | Expression::Number(_) | Expression::Sign(_) => {}
-    }
 }

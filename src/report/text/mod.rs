@@ -7,7 +7,7 @@ mod working;
 
 use super::readings::readings;
 use super::sources::Sources;
-use super::{DEFERRAL, Report, causes, counted, doubt, legend, plain, rank, rigging, waiting};
+use super::{DEFERRAL, Report, causes, counted, doubt, plain, rank, rigging, waiting};
 use crate::job::Sitting;
 use crate::quantity::{Kind, Measure};
 use crate::rig::Missing;
@@ -17,7 +17,7 @@ pub(super) use layout::{block, bold, fill, head, one_line, rule, wrap};
 pub use lookup::{catalog_entry, catalog_list, explain_rule, rule_list};
 pub(super) use working::rows;
 pub use working::work_text;
-use working::working_line;
+use working::{given, working_line};
 
 /// The report that is read first: the first screen, then what fails, warns and waits. With the working, all of it.
 pub fn text(report: &Report) -> String {
@@ -40,7 +40,7 @@ pub fn brief(report: &Report, whole: bool) -> String {
         let unasked = |judged: &&Judged| study && verdict == Verdict::Unmeasured && !judged.finding.is_answer();
         for judged in report.with(verdict).filter(|judged| whole || !unasked(judged)) {
             let words = one_line(&plain::said(&judged.finding.summary, report.units));
-            out.push_str(&format!("{}  {}  {words}\n", word(verdict), judged.rule.id));
+            out.push_str(&format!("{}  {}  {words}\n", word(verdict), judged.rule.full_name()));
         }
     }
     out
@@ -137,7 +137,7 @@ fn counts(report: &Report) -> String {
     counted.map(|verdict| format!("{} {}", report.count(*verdict), verdict.word())).collect::<Vec<_>>().join(" · ")
 }
 
-/// How findings are told: all of it with ids and sources by number, or what must be read by its name.
+/// How findings are told: all of it with sources by number, or what must be read.
 struct Telling<'r> {
     report: &'r Report<'r>,
     whole: bool,
@@ -164,7 +164,7 @@ impl Telling<'_> {
 
     fn finding(&self, out: &mut String, judged: &Judged) {
         let (rule, finding, units) = (judged.rule, &judged.finding, self.report.units);
-        let name = if self.whole { rule.id.to_owned() } else { plain::full_name(rule) };
+        let name = rule.full_name();
         let rank = match finding.verdict {
             Verdict::Fail | Verdict::Warn | Verdict::Pass => format!(" · {}", rank::of(judged).words()),
             _ => String::new(),
@@ -195,9 +195,7 @@ impl Telling<'_> {
             for table in &finding.tables {
                 out.push_str(&rows(table, units));
             }
-            if let Some(given) = legend::in_words(&finding.working, rule.family, units) {
-                out.push_str(&block("given", &given));
-            }
+            out.push_str(&given(&finding.working, Some(rule.family), units));
             for line in finding.working.lines() {
                 out.push_str(&working_line(&line.show(units), line.meaning()));
             }
@@ -219,9 +217,8 @@ impl Telling<'_> {
         let all: Vec<&Judged> =
             report.with(Verdict::Unmeasured).filter(|judged| !(study && judged.finding.is_answer())).collect();
         if study && self.whole && !all.is_empty() {
-            let ids: Vec<&str> = all.iter().map(|judged| judged.rule.id).collect();
             out.push_str(&head("not asked"));
-            out.push_str(&wrap(&ids.join(", "), "  "));
+            out.push_str(&wrap(&named(&all), "  "));
         } else if self.whole {
             self.section(out, "unmeasured", &mut all.into_iter());
         } else if !study {
@@ -253,10 +250,20 @@ fn not_applicable(out: &mut String, report: &Report) {
     }
     // Neighbours that say the same say it once: a family that was not asked about is one entry.
     for same in all.chunk_by(|one, next| one.finding.summary == next.finding.summary) {
-        let ids: Vec<&str> = same.iter().map(|judged| judged.rule.id).collect();
-        out.push_str(&wrap(&ids.join(", "), "  "));
+        out.push_str(&wrap(&named(same), "  "));
         out.push_str(&wrap(&plain::said(&same[0].finding.summary, report.units), INDENT));
     }
+}
+
+/// What findings are called, each under its family: "Fuel: hose, endurance; Electrical: fuse".
+fn named(all: &[&Judged]) -> String {
+    let families = all.chunk_by(|one, next| one.rule.family == next.rule.family);
+    let told = families.filter_map(|same| {
+        let lead = same.first()?.rule.full_name();
+        let others = same.iter().skip(1).map(|judged| plain::name(judged.rule));
+        Some(std::iter::once(lead).chain(others).collect::<Vec<_>>().join(", "))
+    });
+    told.collect::<Vec<_>>().join("; ")
 }
 
 /// Every reading, with where it is from.

@@ -2,7 +2,9 @@
 
 use super::layout::{INDENT, WIDTH, fill, head, one_line, wrap};
 use crate::quantity::Units;
-use crate::working::{Part, Table};
+use crate::report::legend;
+use crate::rules::Family;
+use crate::working::{Part, Sheet, Table};
 use crate::written::printable;
 
 /// A whole working, part by part.
@@ -13,11 +15,22 @@ pub fn work_text(title: &str, topic: &str, parts: &[Part], units: Units) -> Stri
         for table in &part.tables {
             out.push_str(&rows(table, units));
         }
+        out.push_str(&given(&part.sheet, legend::family_of(topic), units));
         for line in part.sheet.lines() {
             out.push_str(&working_line(&line.show(units), line.meaning()));
         }
     }
     out
+}
+
+/// What goes into a calculation, a line a symbol: what it is, its value, where it is from.
+pub(super) fn given(sheet: &Sheet, family: Option<Family>, units: Units) -> String {
+    let lines = legend::lines(sheet, family, units);
+    if lines.is_empty() {
+        return String::new();
+    }
+    let told: String = lines.iter().map(|line| fill(line, "        ", "          ")).collect();
+    format!("{INDENT}given:\n{told}")
 }
 
 pub(super) fn working_line(line: &str, meaning: Option<&str>) -> String {

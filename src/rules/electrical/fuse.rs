@@ -91,7 +91,7 @@ fn judge(case: &Case) -> Judgement {
 fn fitting(index: usize, least: Measure, most: Measure, within: Option<Length>) -> Remedy {
     if least.si > most.si {
         return mend::first(
-            "The wire is too thin for what is drawn: rewire it first, as electrical/ampacity says.",
+            "The wire is too thin for what is drawn: rewire it first, as “ampacity” says.",
             "electrical/ampacity",
         );
     }

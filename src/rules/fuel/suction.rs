@@ -62,7 +62,7 @@ fn judge(case: &Case) -> Judgement {
     let finding = if worst.suction.value().exceeds(most) {
         match wider(&worst) {
             _ if worst.line.engines.unwrap_or(1) > 1 => Finding::new(Verdict::Warn, summary)
-                .remedy(mend::first("Feed each engine by a line of its own first (fuel/one-feed): half the flow draws less.", "fuel/one-feed")),
+                .remedy(mend::first("Feed each engine by a line of its own first (“one feed”): half the flow draws less.", "fuel/one-feed")),
             Some(bore) => Finding::new(Verdict::Warn, summary)
                 .remedy(mend::change(say!("Lay hose of {} inside in the same run: it keeps {}.", Measure::tape(bore), shown(most)), wide(rig, worst.line, bore)))
                 .buys("fuel hose for gasoline, fire tested", say!("{} inside, {}", Measure::tape(bore), length(&worst))),

@@ -73,9 +73,9 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
             let table = rows.table(label);
             return Ok(Finding::new(
                 Verdict::Warn,
-                say!("No hole row puts the plate of the {} into its window (see height/shaft-match).", label),
+                say!("No hole row puts the plate of the {} into its window (see “shaft match”).", label),
             )
-            .remedy(mend::first("No row fits; see height/shaft-match.", "height/shaft-match"))
+            .remedy(mend::first("No row fits; see “shaft match”.", "height/shaft-match"))
             .table(table)
             .working(rows.sheet));
         }
@@ -119,7 +119,7 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
                 ),
                 [Change::to(format!("{}.holes_up", group.entry), best.to_string())],
             )),
-            None => finding.remedy(mend::first("No row fits; see height/shaft-match.", "height/shaft-match")),
+            None => finding.remedy(mend::first("No row fits; see “shaft match”.", "height/shaft-match")),
         }
     };
     Ok(finding.against(found, limit).table(table).working(rows.sheet))

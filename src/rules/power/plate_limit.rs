@@ -42,7 +42,7 @@ fn judge(case: &Case) -> Judgement {
         Ok(Rated::Power(power)) => power,
         Ok(Rated::NotStated) => {
             return Ok(Finding::not_applicable(Text::from(
-                "Neither a plate nor the builder's rating gives a power; power/formula-limit and the builder decide.",
+                "Neither a plate nor the builder's rating gives a power; “formula limit” and the builder decide.",
             )));
         }
         Err(missing) => return Ok(Finding::unmeasured(vec![missing])),

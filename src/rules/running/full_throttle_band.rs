@@ -64,9 +64,9 @@ fn judge(case: &Case) -> Judgement {
     Ok(match verdict {
         Verdict::Warn => finding.remedy(mend::first(
             if found.si() < band[0].si() {
-                "Take less pitch: an inch is worth 150 to 200 rpm; running/pitch says which."
+                "Take less pitch: an inch is worth 150 to 200 rpm; “pitch” says which."
             } else {
-                "Take more pitch: an inch is worth 150 to 200 rpm; running/pitch says which."
+                "Take more pitch: an inch is worth 150 to 200 rpm; “pitch” says which."
             },
             "running/pitch",
         )),

@@ -56,7 +56,7 @@ fn past_the_method(predicted: &Predicted) -> Finding {
 }
 
 /// What is said of a boat that never planes.
-const NEVER_PLANES: &str = "By the reckoning her engines do not bring her onto plane, and of other speeds it tells nothing (see running/over-the-hump).";
+const NEVER_PLANES: &str = "By the reckoning her engines do not bring her onto plane, and of other speeds it tells nothing (see “over the hump”).";
 
 fn trial_after() -> Missing {
     Missing::one(reading!(Trial.after))

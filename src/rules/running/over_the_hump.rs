@@ -96,7 +96,7 @@ fn judge(case: &Case) -> Judgement {
     let finding = if overruled { finding } else { finding.limit(limit) };
     Ok(match verdict {
         Verdict::Warn => finding.remedy(mend::care(
-            "Take less pitch or a fourth blade (the table of running/pitch says what is left with each), stow weight forward, or set tabs down while she climbs.")),
+            "Take less pitch or a fourth blade (the table of “pitch” says what is left with each), stow weight forward, or set tabs down while she climbs.")),
         Verdict::Unmeasured => Finding { missing: vec![trial_before()], ..finding },
         _ => finding,
     })

@@ -60,7 +60,7 @@ fn judge(case: &Case) -> Judgement {
         .working(sheet);
     Ok(match verdict {
         Verdict::Warn => finding.remedy(mend::first(
-            "Set the engines lower by the holes that height/plate-window names.",
+            "Set the engines lower by the holes that “plate window” names.",
             "height/plate-window",
         )),
         _ => finding,

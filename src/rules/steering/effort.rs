@@ -71,7 +71,10 @@ fn judge(case: &Case) -> Judgement {
         let better = Measure::styled(better, Style::Displacement);
         Finding::new(Verdict::Warn, say!("In a turn at full speed the rim pulls {}.", found))
             .remedy(Remedy::new(
-                say!("Fit a helm of at most {} a turn, or power assistance; steering/turns says what that does to the turns.", better),
+                say!(
+                    "Fit a helm of at most {} a turn, or power assistance; “turns” says what that does to the turns.",
+                    better
+                ),
                 [
                     Mend::Change(helm.map_or(Vec::new(), |helm| {
                         Change::like("rigging.steering.helm", helm, &[("displacement", mend::quoted(better))]).to_vec()

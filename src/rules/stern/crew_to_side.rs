@@ -112,18 +112,18 @@ fn judge(case: &Case) -> Judgement {
                 Measure::of(-less)
             ),
             (.., Some((_, edge))) if wet && !heels() => say!(
-                "Even with nobody at the rail {} stays under water: raise it or keep the water out there, or lighten her (see stern/freeboard, stern/well-edge).",
+                "Even with nobody at the rail {} stays under water: raise it or keep the water out there, or lighten her (see “freeboard”, “well edge”).",
                 edge.name.as_str()
             ),
             _ => Text::from(
-                "Even with nobody at the rail she heels too far: right her list first (see stern/list).",
+                "Even with nobody at the rail she heels too far: right her list first (see “list”).",
             ),
         }));
     }
     sheet.remark(say!(
         "{} altogether, centre {} off the centreline; beam {}",
         Measure::of(state.total.mass),
-        Measure::of(Length::from_si(state.total.centre.y.abs())),
+        Measure::tape(Length::from_si(state.total.centre.y.abs())),
         Measure::styled(Length::from_si(bounds.1.y - bounds.0.y), Style::FeetInches)
     ));
     Ok(finding.against(found, Limit::AtMost(Measure::of(most))).working(sheet))

@@ -42,9 +42,7 @@ type Lying<'f> = (&'f Loaded, &'f State, &'f Floating);
 fn upright(float: &Float) -> Result<Vec<Lying<'_>>, Finding> {
     let all: Vec<_> = float.loadings.iter().filter_map(|loaded| lying(loaded)?.ok()).collect();
     if all.is_empty() {
-        return Err(Finding::not_applicable(Text::from(
-            "She floats upright in no loading: see stern/metacentric-height.",
-        )));
+        return Err(Finding::not_applicable(Text::from("She floats upright in no loading: see “metacentric height”.")));
     }
     Ok(all)
 }
@@ -56,7 +54,7 @@ fn all_upright(float: &Float, verdict: Verdict, wanted: impl Fn(&Loaded) -> bool
     all.collect::<Result<_, _>>().map_err(|why| {
         let why = why.then(Text::from("."));
         Finding::new(verdict, why).remedy(mend::look(
-            "Check weights, places and shape first; if they are right, she must not carry this (see stern/metacentric-height)."))
+            "Check weights, places and shape first; if they are right, she must not carry this (see “metacentric height”)."))
     })
 }
 

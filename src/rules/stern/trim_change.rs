@@ -152,7 +152,7 @@ fn as_she_is(case: &Case, float: &Float) -> Finding {
         Some((loaded, state, state.upright().ok()?))
     });
     let Some((loaded, state, lies)) = lies else {
-        return Finding::not_applicable(Text::from("She floats upright in no loading: see stern/metacentric-height."));
+        return Finding::not_applicable(Text::from("She floats upright in no loading: see “metacentric height”."));
     };
     let attitude = lies.attitude();
     let buoyancy = lies.immersed.centre_of_buoyancy;

@@ -3,8 +3,8 @@
 use super::entry;
 use super::weigh::Weighed;
 use super::{factor, first, limit, old_factor};
-use crate::case::strength::show::{force, ratio};
-use crate::case::strength::{Footing, Laden, Part, Strength, Worst};
+use crate::case::strength::show::force;
+use crate::case::strength::{Board, Footing, Laden, Part, Strength, Worst};
 use crate::job::{self, BracketKind};
 use crate::physics::fit;
 use crate::quantity::{Dimensioned, Text, inches, say};
@@ -12,8 +12,8 @@ use crate::reading::{Declared, reading};
 use crate::rig::{Group, Missing, Ran, Rig};
 use crate::rules::mend::{self, Change, Remedy};
 use crate::rules::{Finding, Verdict};
-use crate::working::Sheet;
-use uom::si::f64::Length;
+use crate::working::{Sheet, Term};
+use uom::si::f64::{Force, Length};
 
 /// Force that counts as none, N.
 const NOTHING: f64 = 1e-6;
@@ -140,12 +140,35 @@ fn at_bolt<'s>(worst: Worst, part: Part, required: f64, what: &str, rig: &Rig, s
 /// The sheet of one part: capacity, then the factor.
 pub(super) fn capacity_sheet(part: Part, judged: &Judged, rig: &Rig, strength: &Strength) -> Sheet {
     let mut sheet = Sheet::default();
-    judged.footing.capacity(&mut sheet, part, rig, &strength.board, strength.left(), judged.worst.bolt);
-    sheet.remark(
-        say!("capacity {} over load {}: ", force(judged.worst.capacity), force(judged.worst.demand))
-            .then(ratio(judged.worst.factor())),
-    );
+    let worst = &judged.worst;
+    judged.footing.written(&mut sheet, worst.case, worst.bolt, part);
+    judged.footing.say_origins(&mut sheet, rig, &strength.board, strength.left());
+    judged.footing.capacity(&mut sheet, part, rig, &strength.board, strength.left(), worst.bolt);
+    if worst.demand > NOTHING {
+        let (bears, works) = (held(part, &strength.board), if part == Part::Shear { "V" } else { "N" });
+        let upward = "greatest upward force on the bolt";
+        let load = Force::from_si(worst.demand);
+        let load = if part == Part::Tear { sheet.given("Nt", upward, load, LOADS) } else { Term::new(works, load) };
+        let bears = Term::new(bears, Force::from_si(worst.capacity));
+        sheet.set("f", "strength over load", bears / load);
+    }
     sheet
+}
+
+/// Where the force is from that would tear a bolt out: its share and the twist's, up, or what springs back of a jolt down.
+const LOADS: &str = "`sternknee work` of its strength";
+
+/// The symbol under which what a part bears is worked out.
+fn held(part: Part, board: &Board) -> &'static str {
+    match part {
+        Part::Tension => "Fp",
+        Part::Shear => "Fv",
+        Part::Crush if board.core_has_grain() => "Ni",
+        Part::Crush => "Nc",
+        Part::Punch => "Fs",
+        Part::Tear => "Fe",
+        Part::Combined | Part::Bearing => "F",
+    }
 }
 
 /// The least bolt of the catalog with which pull and shear together leave the factor: of the same series of threads, and no

@@ -88,11 +88,17 @@ pub(super) fn strengthen(rig: &Rig, strength: &Strength) -> Remedy {
     let limber = !stiff(&strength.after.bent);
     if limber && strength.cure(&|bent| strong(bent) && stiff(bent)).is_some() {
         return remedy(rig, strength, &|bent| strong(bent) && stiff(bent), &|bent| {
-            becomes(bent).then(say!(", and moves {}", Measure::of(Length::from_si(moves(bent)))))
+            becomes(bent).then(say!(
+                ", and moves {} at most",
+                Measure::tape(mend::up(Length::from_si(moves(bent)), SIXTEENTH_IN))
+            ))
         });
     }
     remedy(rig, strength, &strong, &becomes)
 }
+
+/// What a tape shows of a movement, in.
+const SIXTEENTH_IN: f64 = 0.0625;
 
 /// What a knee that stands a sixteenth beside its named place can take off the factor. Common practice, no source: half a
 /// percent was found, four times that is allowed for.

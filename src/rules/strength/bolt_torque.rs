@@ -128,6 +128,7 @@ fn allowed(footing: &Footing, strength: &Strength, sheet: &mut Sheet) -> Allowed
 
 fn one(rig: &Rig, footing: &Footing, strength: &Strength) -> Finding {
     let mut sheet = Sheet::default();
+    footing.say_origins(&mut sheet, rig, &strength.board, strength.left());
     let allowed = allowed(footing, strength, &mut sheet);
     let name = footing.name.as_str();
     let Some(given) = &footing.given.said.torque else {

@@ -1,11 +1,11 @@
 //! `strength/bolts-combined`
 
-use super::BOLT_FACTOR;
 use super::at_bolts::{at_bolts, stronger_bolts};
+use super::{BOLT_FACTOR, factor, limit, verdict};
 use crate::case::Case;
 use crate::case::strength::{Part, Strength};
 use crate::physics::strength::bolts::combined_ratio;
-use crate::quantity::{Dimensioned, say};
+use crate::quantity::{Dimensioned, Text, say};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 use crate::working::Sheet;
@@ -30,9 +30,14 @@ rule! {
 }
 
 fn judge(case: &Case) -> Judgement {
+    if let Some(answer) = study(case) {
+        return Ok(answer);
+    }
     let strength = case.strength()?;
     let judged = at_bolts(Part::Combined, BOLT_FACTOR, "bolt", case.rig, strength)?;
     let mut sheet = Sheet::default();
+    judged.footing.written(&mut sheet, judged.worst.case, judged.worst.bolt, Part::Combined);
+    judged.footing.say_origins(&mut sheet, case.rig, &strength.board, strength.left());
     let (tension, shear) = (judged.footing.tension_capacity(&mut sheet), judged.footing.shear_capacity(&mut sheet));
     if let Some(bolt) =
         judged.footing.forces.get(judged.worst.case).and_then(|group| group.bolts.get(judged.worst.bolt))
@@ -53,7 +58,20 @@ fn judge(case: &Case) -> Judgement {
     Ok(finding)
 }
 
-/// The rule that says as much of pull or shear alone: one cause is told once.
+/// The answer where a bolt group is given outright with a grade.
+fn study(case: &Case) -> Option<Finding> {
+    let [pull, shear, value] = case.bolt_study()?.ok()?.factors()?;
+    let said = verdict(value, BOLT_FACTOR);
+    if said != Verdict::Pass && verdict(pull.min(shear), BOLT_FACTOR) <= said {
+        return Some(Finding::not_applicable(Text::from(
+            "One of pull and shear is too much by itself already, and the other adds little.",
+        )));
+    }
+    let summary = say!("The bolts bear {} times pull and shear together.", factor(value));
+    Some(Finding::new(said, summary).against(factor(value), limit(BOLT_FACTOR)))
+}
+
+/// What the check is called that says as much of pull or shear alone: one cause is told once.
 fn said_already(verdict: Verdict, case: &Case, strength: &Strength) -> Option<&'static str> {
     let as_grave = |part| {
         let alone = at_bolts(part, BOLT_FACTOR, "bolt", case.rig, strength);
@@ -62,8 +80,8 @@ fn said_already(verdict: Verdict, case: &Case, strength: &Strength) -> Option<&'
     if verdict == Verdict::Pass {
         None
     } else if as_grave(Part::Tension) {
-        Some("strength/bolts-tension")
+        Some("“bolts tension”")
     } else {
-        as_grave(Part::Shear).then_some("strength/bolts-shear")
+        as_grave(Part::Shear).then_some("“bolts shear”")
     }
 }

@@ -1,13 +1,13 @@
 //! `strength/bolts-tension`
 
 use super::at_bolts::{at_bolts, capacity_sheet, stronger_bolts};
-use super::{BOLT_FACTOR, beside, factor, verdict};
+use super::{BOLT_FACTOR, beside, factor, limit, verdict};
 use crate::case::Case;
 use crate::case::strength::Part;
 use crate::case::strength::show::force;
-use crate::quantity::say;
+use crate::quantity::{Text, say};
 use crate::rules::rule::rule;
-use crate::rules::{Finding, Judgement, Limit, Verdict};
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// The pull on each mounting bolt in every load case, against the bolt's proof load.
@@ -47,16 +47,20 @@ fn study(case: &Case) -> Option<Finding> {
     let answer = case.bolt_study()?.ok()?;
     let [pull, shear] = answer.greatest();
     let summary = say!("The bolt pulled most carries {}, the one sheared most {}.", force(pull), force(shear));
-    let finding = match answer.capacity {
-        Some([tension, _]) if pull > 0.0 => {
-            let value = tension / pull;
-            Finding::new(
-                verdict(value, BOLT_FACTOR),
-                summary.then(say!(" Its proof load is {} times the pull.", factor(value))),
+    let finding = match answer.factors() {
+        Some([value, ..]) if pull > 0.0 => Finding::new(
+            verdict(value, BOLT_FACTOR),
+            summary.then(say!(" Its proof load is {} times the pull.", factor(value))),
+        )
+        .against(factor(value), limit(BOLT_FACTOR)),
+        Some(_) => Finding::new(Verdict::Pass, summary.then(Text::from(" Nothing pulls on a bolt."))),
+        None => Finding {
+            found: Some(force(pull)),
+            ..Finding::new(
+                Verdict::Unmeasured,
+                summary.then(Text::from(" No grade is told, so nothing is held against that.")),
             )
-            .against(factor(value), Limit::AtLeast(factor(BOLT_FACTOR)))
-        }
-        _ => Finding { found: Some(force(pull)), ..Finding::new(Verdict::Unmeasured, summary) },
+        },
     };
     Some(finding.table(answer.table()).working(answer.sheet))
 }

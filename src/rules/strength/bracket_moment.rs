@@ -2,7 +2,7 @@
 
 use super::entry;
 use crate::rules::mend::{self, Change, Mend, Remedy};
-use uom::si::f64::{Acceleration, Length, Mass};
+use uom::si::f64::{Acceleration, Angle, Length, Mass};
 
 use crate::case::Case;
 use crate::case::strength::show::times;
@@ -11,7 +11,7 @@ use crate::quantity::{Dimensioned, Measure, Moment, Text, inches, say, standard_
 use crate::rig::Rig;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
-use crate::working::{Sheet, Table, Term};
+use crate::working::{Sheet, Table, Term, cos};
 
 rule! {
     /// The moment of the engines' weight about the transom, against what the bracket's rating by weight
@@ -71,21 +71,27 @@ fn one(rig: &Rig, footing: &Footing, strength: &Strength) -> (f64, Finding) {
         "Weights turn by how far aft they are, level: a face square off a transom that leans {} stands farther aft by 1 / cos θ.",
         Measure::of(lean)
     ));
+    sheet.origin::<Mass>("Wr", rated.basis.origin());
+    sheet.origin::<Length>("s", setback.basis.origin());
+    sheet.origin::<Angle>("θ", strength.board.lean_from);
     let limit = sheet.set(
         "Mr",
         "moment that the rating by weight stands for",
         Term::new("Wr", rated.value)
             * gravity()
-            * (Term::new("s", rated_setback) / Term::new("cos θ", lean.cos())
-                + Term::new("c", inches(USUAL_CENTRE_IN))),
+            * (Term::new("s", rated_setback) / cos(Term::new("θ", lean)) + Term::new("c", inches(USUAL_CENTRE_IN))),
     );
     let total = footing
         .hung
         .iter()
         .filter(|hung| !hung.is_bracket)
-        .map(|hung| {
-            let weight: Term<Mass> = Term::new(hung.name.clone(), hung.mass);
-            weight * gravity() * Term::new("a", Length::from_si(hung.aft))
+        .enumerate()
+        .map(|(i, hung)| {
+            let weight = sheet.given(&format!("m{}", i + 1), &hung.name, hung.mass, "what hangs there");
+            let arm = format!("centre of the {} aft of the transom, level", hung.name);
+            weight
+                * gravity()
+                * sheet.given(&format!("a{}", i + 1), &arm, Length::from_si(hung.aft), "what hangs there")
         })
         .reduce(|a, b| a + b);
     let Some(total) = total else {

@@ -41,6 +41,8 @@ fn judge(case: &Case) -> Judgement {
     let (footing, worst) = (judged.footing, judged.worst);
     let board = &strength.board;
     let mut sheet = Sheet::default();
+    footing.written(&mut sheet, worst.case, worst.bolt, Part::Bearing);
+    footing.say_origins(&mut sheet, case.rig, board, strength.left());
     bearing_stress(
         &mut sheet,
         Force::from_si(worst.demand),

@@ -22,7 +22,7 @@ rule! {
     /// **Limit.** No core under through bolts that needs inserts, unless sleeves or something solid are let
     /// in there.
     ///
-    /// **Source.** Common practice, no source; the materials' own entries in the catalog (needs_inserts).
+    /// **Source.** Common practice, no source; the materials' own entries in the catalog.
     ///
     /// **When it warns.** Take the core out round the bolts and let in solid laminate, sound plywood or
     /// compression sleeves. It fails for engines of more than 25 hp: the trade hangs none on bare balsa or

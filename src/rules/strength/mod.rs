@@ -144,7 +144,7 @@ fn by_case(
 }
 
 /// What comes before any plate, knee or layer where the core was found soft.
-const CORE_FIRST: &str = "Settle the core first, as strength/soft-core says; build nothing on it before.";
+const CORE_FIRST: &str = "Settle the core first, as “soft core” says; build nothing on it before.";
 
 /// What comes first where the core was found soft.
 fn core_first() -> Remedy {

@@ -5,15 +5,16 @@ use super::plate::plate;
 use super::weigh::Weighed;
 use super::{DESIGN_FACTOR, beside, build_up, factor, limit, ready_with_core};
 use crate::case::Case;
-use crate::case::strength::show::{force, ratio};
+use crate::case::strength::show::force;
 use crate::case::strength::{Part, Pressed, Side, Strength};
 use crate::job;
-use crate::quantity::say;
+use crate::quantity::{Dimensioned, say};
 use crate::reading::reading;
 use crate::rig::{Missing, Ran};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
-use crate::working::Sheet;
+use crate::working::{Sheet, Term};
+use uom::si::f64::Force;
 
 rule! {
     /// The transom round the nuts and under the pressed edge of a face: whether they punch through it.
@@ -68,11 +69,11 @@ fn under_nuts(case: &Case, strength: &Strength) -> Judgement {
 fn under_edge(case: &Case, pressed: &Pressed, strength: &Strength) -> Finding {
     let footing = &strength.after.footings[pressed.footing];
     let mut sheet = Sheet::default();
+    footing.say_origins(&mut sheet, case.rig, &strength.board, strength.left());
     footing.edge_capacity(&mut sheet, pressed.side, &strength.board, strength.left());
-    sheet.remark(
-        say!("capacity {} over load {}: ", force(pressed.capacity), force(pressed.demand))
-            .then(ratio(pressed.factor())),
-    );
+    let load = Force::from_si(pressed.demand);
+    let load = sheet.given("E", "force of the edge that is pressed on", load, "`sternknee work` of its strength");
+    sheet.set("f", "strength over load", Term::new("Fs", Force::from_si(pressed.capacity)) / load);
     let edge = match pressed.side {
         Side::Level => "lower or upper edge",
         Side::Upright => "side edge",

@@ -31,7 +31,7 @@ fn judge(case: &Case) -> Finding {
         Ok(all) => of_sweeps(all, |swept| {
             let remedy = cures(case, swept, |swing| &swing.cylinder);
             Remedy {
-                words: remedy.words.then(Text::from(" The very cylinder's numbers, under steering_gear, decide it.")),
+                words: remedy.words.then(Text::from(" The very cylinder's numbers, under `steering_gear`, decide it.")),
                 ..remedy
             }
         }),

@@ -30,7 +30,7 @@ fn judge(case: &Case) -> Finding {
         Ok(all) => of_sweeps(all, |swept| {
             let remedy = cures(case, swept, |swing| &swing.tie_bar);
             Remedy {
-                words: remedy.words.then(Text::from(" The very bar's numbers, under steering_gear, decide it.")),
+                words: remedy.words.then(Text::from(" The very bar's numbers, under `steering_gear`, decide it.")),
                 ..remedy
             }
         }),

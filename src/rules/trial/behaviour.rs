@@ -57,7 +57,7 @@ fn judge(case: &Case) -> Judgement {
         );
     }
     if let Some(one @ (Porpoises::AtSomeSpeeds | Porpoises::Always)) = said.porpoises {
-        note(say!("she porpoises {}", one.words()), "See running/porpoising for what brings her out of it.");
+        note(say!("she porpoises {}", one.words()), "See “porpoising” for what brings her out of it.");
     }
     if said.vibration == Some(Vibration::Strong) {
         note(Text::from("she shakes"), "Look at propellers, shafts and mounts before she runs again.");

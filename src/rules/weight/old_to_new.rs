@@ -51,7 +51,7 @@ fn judge(case: &Case) -> Finding {
     let table = items(&before, &after, change.measure());
     let floated = case.float().is_ok_and(|float| float.loadings.iter().any(|loaded| loaded.both().is_some()));
     if floated {
-        let see = ". She is floated with both: see stern/trim-change, stern/well-edge and stern/scuppers.";
+        let see = ". She is floated with both: see “trim change”, “well edge” and “scuppers”.";
         return Finding::not_applicable(hangs.then(Text::from(see))).table(table).working(sheet);
     }
     let (was, is) = (rig.before.hung_readings(), rig.after.hung_readings());

@@ -17,7 +17,7 @@ use crate::physics::strength::panel::{
     Bed, EdgeSupport, Factored, Fineness, Layup, Line, Meshed, Panel, PanelError, Ply, Point, Section, Shape,
     SupportPart,
 };
-use crate::quantity::{Dimensioned, Text, inches};
+use crate::quantity::{Basis, Dimensioned, Text, inches};
 use crate::reading::Absent;
 use crate::rig::{Layer, Rig};
 
@@ -60,6 +60,9 @@ pub struct Board {
     pub floor: Option<Bed>,
     /// What its tabs bear, N/m.
     pub tab: f64,
+    /// Where its height and its lean are from, as a legend says it.
+    pub height_from: &'static str,
+    pub lean_from: &'static str,
     /// What was taken for granted.
     pub assumed: Vec<Text>,
 }
@@ -104,6 +107,8 @@ impl Board {
             stringers: Vec::new(),
             floor: None,
             tab: tab(rig),
+            height_from: height.basis.origin(),
+            lean_from: transom.angle.as_ref().map_or(Basis::Assumed, |angle| angle.basis).origin(),
             assumed,
         };
         board.add_supports(rig);
@@ -129,6 +134,16 @@ impl Board {
     /// Its thickness, m.
     pub fn thickness(&self) -> f64 {
         self.layers.iter().map(|layer| layer.thickness.si()).sum()
+    }
+
+    /// Where its layers are from, as a legend says it: told one by one, its whole thickness alone, or the skins guessed at.
+    pub fn layers_from(&self, rig: &Rig) -> &'static str {
+        let told = rig.job.structure.as_ref().and_then(|structure| structure.lay_up.get(self.core));
+        match (told, &rig.job.transom.thickness) {
+            (Some(layer), _) => layer.thickness.basis.origin(),
+            (None, Some(thickness)) if self.layers.len() == 1 => thickness.basis.origin(),
+            _ => Basis::Assumed.origin(),
+        }
     }
 
     /// The core's material.

@@ -8,7 +8,7 @@ use crate::case::{bolt_places, drop_along};
 use crate::catalog::Entry;
 use crate::job::{Bolting, BracketKind};
 use crate::physics::strength::bolts::{Bolt, Foot};
-use crate::quantity::{Dimensioned, Measure, Text, horsepower, inches, say};
+use crate::quantity::{Basis, Dimensioned, Measure, Reading, Text, horsepower, inches, say};
 use crate::reading::Absent;
 use crate::rig::{Engine, Group, Rig};
 use crate::working::Sheet;
@@ -110,7 +110,14 @@ pub(super) fn bare(
         }
         .map(|torque| torque.value),
         given,
+        bolts_from: match (group.bolts.said.at.is_empty(), told) {
+            (false, _) => Basis::Measured.origin(),
+            (true, true) => "the trade's bolt pattern",
+            (true, false) => Basis::Assumed.origin(),
+        },
+        face_from: seat.face_from(),
         hung: Vec::new(),
+        acting: Vec::new(),
         loads: Vec::new(),
         forces: Vec::new(),
         pressed: Vec::new(),
@@ -208,11 +215,22 @@ impl<'a> Seat<'a> {
 
     /// Height of the face as the bracket or the engine's mounting sheet has it, m, or the usual one.
     fn height(&self, usual_in: f64) -> f64 {
-        let told = match &self.group.bracket {
+        self.told_height().map_or(inches(usual_in).si(), |height| height.value.si())
+    }
+
+    fn told_height(&self) -> Option<&Reading<Length>> {
+        match &self.group.bracket {
             Some(bracket) => bracket.spec.face_height.as_ref(),
             None => self.engines.iter().find_map(|engine| engine.spec.bracket_height.as_ref()),
-        };
-        told.map_or(inches(usual_in).si(), |height| height.value.si())
+        }
+    }
+
+    /// Where its edges are from: told, from the height that bracket or mounting sheet have, or as usual.
+    fn face_from(&self) -> &'static str {
+        match &self.group.bolts.said.face {
+            Some(face) => face.height.basis.origin(),
+            None => self.told_height().map_or(Basis::Assumed.origin(), |height| height.basis.origin()),
+        }
     }
 
     /// Lowest that a face may reach which comes so far off the centreline, m.

@@ -1,14 +1,14 @@
 //! One engine on its face: what its entry says, and the usual figure where it says nothing.
 
-use nalgebra::Point3;
 use uom::si::angular_velocity::revolution_per_minute;
-use uom::si::f64::{Angle, AngularVelocity, Length, Mass, Ratio, Velocity};
+use uom::si::f64::{Angle, AngularVelocity, Length, Mass, Power, Ratio, Velocity};
 use uom::si::power::horsepower;
 
 use super::super::board::Board;
 use crate::job::{Cycle, Role};
 use crate::physics::propeller::{Drive, Pitch, Screw, USUAL_AREA_RATIO, USUAL_BLADES, pitches, rated_turning};
-use crate::quantity::{Dimensioned, Measure, Reading, Text, degrees, inches, say};
+use crate::physics::strength::loads::Hang;
+use crate::quantity::{Basis, Dimensioned, Measure, Reading, Text, degrees, inches, say};
 use crate::rig::{Engine, Group};
 use crate::working::Sheet;
 
@@ -25,6 +25,8 @@ const ELECTRIC_RPM: f64 = 2_500.0;
 const GEAR_RATIO: f64 = 2.1;
 const STEERING_DEG: f64 = 30.0;
 const TILT_DEG: f64 = 70.0;
+/// What a legend calls a figure that nobody gave.
+pub(super) const ASSUMED: &str = Basis::Assumed.origin();
 
 /// What the loads of an engine are reckoned from.
 pub(super) struct Figures<'a> {
@@ -35,23 +37,19 @@ pub(super) struct Figures<'a> {
     pub beside: Mass,
     /// Its own mounting face aft of the transom's, level.
     pub setback: Length,
-    /// Centre of gravity aft of its own mounting face.
-    pub aft: Length,
-    /// Centre of gravity above the rest of its bracket.
-    pub above: Length,
-    /// The middle of that rest, boat axes, on the boat's centreline, m.
-    pub rest: Point3<f64>,
-    /// Propeller shaft below that rest.
-    pub shaft: Length,
-    /// Anti-ventilation plate to propeller shaft.
-    pub gearcase: Length,
+    /// How it hangs on its face, the middle of the bolts left out.
+    pub hang: Hang,
     /// What turns its propeller.
     pub drive: Drive,
     pub steering: Angle,
-    pub tilt: Angle,
     /// What usual figures were taken for.
     pub usual: Vec<&'static str>,
+    /// Where each figure is from, by the symbol under which it goes in.
+    origins: Vec<Origin>,
 }
+
+/// A symbol of the working for values of a kind, and where its figure is from.
+type Origin = (&'static str, fn(&mut Sheet, &str, &str), &'static str);
 
 impl<'a> Figures<'a> {
     /// Of an engine of the group; a main engine bears a `share` of what else hangs there.
@@ -90,6 +88,11 @@ impl<'a> Figures<'a> {
                 _ => GASOLINE_RPM,
             })
         });
+        let by_screw =
+            engine.propeller.reading().and_then(|propeller| propeller.diameter.as_ref()).map(|told| told.basis);
+        let by_class = spec.propeller_diameter.as_ref().map(|diameter| diameter.to.basis);
+        let propeller_from = by_screw.or(by_class).map_or(ASSUMED, Basis::origin);
+        let rated_from = range.map_or(ASSUMED, |range| range.from.basis.origin());
         let gear_ratio = given(&spec.gear_ratio).unwrap_or_else(|| {
             usual.push("its gears");
             Ratio::from_si(GEAR_RATIO)
@@ -98,7 +101,6 @@ impl<'a> Figures<'a> {
         let leg = engine.rest_to_plate.reading().map(|leg| leg.value);
         let drop = group.drop().reading().map(|drop| drop.value);
         let rows = engine.holes_up.reading().copied().unwrap_or_default();
-        let rest = board.stern.rest(setback(group), drop.unwrap_or_default(), rows);
         let beside = match engine.role {
             Role::Main => share,
             Role::Auxiliary => Mass::default(),
@@ -108,15 +110,46 @@ impl<'a> Figures<'a> {
             mass: weight.unwrap_or_default() + beside,
             beside,
             setback: board.level(setback(group)),
-            aft: centre_aft.unwrap_or(inches(CENTRE_AFT_IN)),
-            above: centre_above.unwrap_or(inches(CENTRE_ABOVE_IN)),
-            rest,
-            shaft: leg.unwrap_or_default() + gearcase,
-            gearcase,
+            hang: Hang {
+                height: Length::from_si(board.top),
+                lean: board.lean(),
+                middle: Length::default(),
+                setback: setback(group),
+                drop: drop.unwrap_or_default(),
+                holes_up: rows,
+                centre_aft: centre_aft.unwrap_or(inches(CENTRE_AFT_IN)),
+                centre_above: centre_above.unwrap_or(inches(CENTRE_ABOVE_IN)),
+                tilt,
+                leg: leg.unwrap_or_default(),
+                gearcase,
+            },
             drive: Drive { power, rated_speed, gear_ratio, diameter },
             steering,
-            tilt,
             usual,
+            origins: vec![
+                ("m", Sheet::origin::<Mass>, from(engine.weight.reading())),
+                ("P", Sheet::origin::<Power>, from(engine.power.reading())),
+                ("n", Sheet::origin::<AngularVelocity>, rated_from),
+                ("i", Sheet::origin::<Ratio>, from(spec.gear_ratio.as_ref())),
+                ("D", Sheet::origin::<Length>, propeller_from),
+                ("p", Sheet::origin::<Length>, "measured"),
+                ("δ", Sheet::origin::<Angle>, from(spec.steering.as_ref())),
+                ("φ", Sheet::origin::<Angle>, from(spec.full_tilt.as_ref())),
+                ("ca", Sheet::origin::<Length>, from(spec.centre_aft.as_ref())),
+                ("cu", Sheet::origin::<Length>, from(spec.centre_above.as_ref())),
+                ("S", Sheet::origin::<Length>, from(engine.rest_to_plate.reading())),
+                ("gc", Sheet::origin::<Length>, from(spec.plate_to_propeller_shaft.as_ref())),
+                ("s", Sheet::origin::<Length>, from(group.setback().reading())),
+                ("dr", Sheet::origin::<Length>, from(group.drop().reading())),
+                ("nr", Sheet::origin::<Ratio>, if engine.holes_up.reading().is_some() { "measured" } else { ASSUMED }),
+            ],
+        }
+    }
+
+    /// Says on a sheet where each figure is from.
+    pub fn say_origins(&self, sheet: &mut Sheet) {
+        for (symbol, say, from) in &self.origins {
+            say(sheet, symbol, from);
         }
     }
 
@@ -160,12 +193,7 @@ impl<'a> Figures<'a> {
 
     /// Centre of gravity aft of the transom's face, level.
     pub fn weight_aft(&self) -> Length {
-        self.setback + self.aft
-    }
-
-    /// Centre of gravity aft of its mounting face at full tilt.
-    pub fn tilted_aft(&self) -> Length {
-        self.aft * self.tilt.cos() - self.above * self.tilt.sin()
+        self.setback + self.hang.centre_aft
     }
 }
 
@@ -173,6 +201,11 @@ impl<'a> Figures<'a> {
 pub(super) fn setback(group: &Group) -> Length {
     let setback = group.setback();
     setback.reading().map_or(Length::default(), |setback| setback.value)
+}
+
+/// Where a reading is from, as a legend says it.
+pub(super) fn from<Q>(reading: Option<&Reading<Q>>) -> &'static str {
+    reading.map_or(ASSUMED, |reading| reading.basis.origin())
 }
 
 fn given<Q: Dimensioned>(reading: &Option<Reading<Q>>) -> Option<Q> {

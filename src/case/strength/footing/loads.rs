@@ -1,20 +1,19 @@
 //! The loads on a face, case by case.
 
-use uom::si::f64::{Length, Ratio};
+use uom::si::f64::{Angle, Length, Mass, Ratio, Velocity};
 
 use super::super::board::Board;
 use super::super::driving::Driving;
 use super::Footing;
 use super::figures::{Figures, setback};
 use crate::physics::strength::bolts::{Foot, GroupForces, bolt_forces};
-use crate::physics::strength::loads::{self, Case as Kind, FaceLoad, OVERALL_EFFICIENCY, TRAILER_ACCELERATION};
-use crate::quantity::{Dimensioned, say, standard_gravity};
+use crate::physics::strength::loads::{
+    self, Acting, Arms, Case as Kind, FaceLoad, Hang, OVERALL_EFFICIENCY, TRAILER_ACCELERATION,
+};
+use crate::quantity::{Dimensioned, say};
 use crate::reading::Absent;
 use crate::rig::{Group, Outfit};
 use crate::working::Sheet;
-
-/// Propeller aft of the mounting face over the engine's centre aft of it. Common practice, no source.
-const PROPELLER_OF_CENTRE: f64 = 1.5;
 
 /// A load case of an outfit.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,28 +70,50 @@ impl<'a> Driven<'a> {
 
     /// Puts the loads of these engines on their face and its bolts.
     pub fn load(&self, footing: &mut Footing, group: &Group, engines: &[Figures]) -> Result<(), Absent> {
-        footing.loads = vec![FaceLoad::default(); self.cases.len()];
-        for (i, engine) in engines.iter().enumerate() {
+        footing.acting = vec![Vec::new(); self.cases.len()];
+        let mut told: Option<Sheet> = None;
+        for engine in engines {
             let mut sheet = Sheet::default();
-            let own = self.of_engine(engine, footing.middle, &mut sheet)?;
-            if i == 0 {
-                footing.sheet.remark(say!("of the {}:", engine.engine.label.as_str()));
-                footing.sheet.append(sheet);
+            let own = self.of_engine(engine, footing.middle, footing.bolts_from, &mut sheet)?;
+            let label = engine.engine.label.as_str();
+            if told.as_ref() == Some(&sheet) {
+                footing.sheet.remark(say!("The {} is like the one before it: the same lines.", label));
+            } else {
+                footing.sheet.remark(say!("of the {}:", label));
+                footing.sheet.append(sheet.clone());
+                told = Some(sheet);
             }
-            for (total, load) in footing.loads.iter_mut().zip(own) {
-                *total = total.plus(load);
+            for (all, own) in footing.acting.iter_mut().zip(own) {
+                all.extend(own.into_iter().map(|acting| (label.to_owned(), acting)));
             }
         }
         let bracket = group.bracket.as_ref();
-        if let Some(weight) = bracket.and_then(|bracket| bracket.weight.reading()) {
+        if let Some((bracket, weight)) = bracket.and_then(|bracket| Some((bracket, bracket.weight.reading()?))) {
             let place = self.bracket(group, engines, footing.middle);
-            let counted = footing.loads.iter_mut().zip(&self.cases).filter(|(_, case)| case.kind.counts_weight());
-            for (total, case) in counted {
-                let gravity = standard_gravity().si() * (1.0 + heavier(case.kind, self.driving));
-                let hangs = FaceLoad::at(place, [0.0, 0.0, -weight.value.si() * gravity]);
-                *total = total.plus(hangs.leaning(self.board.lean()));
+            footing.sheet.remark(say!(
+                "of the {}, its weight times one, in slamming and on the trailer:",
+                bracket.name.as_str()
+            ));
+            footing.sheet.origin::<Mass>("m", weight.basis.origin());
+            let mut told = Vec::new();
+            let counted = footing.acting.iter_mut().zip(&self.cases).filter(|(_, case)| case.kind.counts_weight());
+            for (all, case) in counted {
+                let more = heavier(case.kind, self.driving);
+                let mut sheet = Sheet::default();
+                let from = "as of the engines in the same case";
+                let weight = loads::heavy_weight(&mut sheet, weight.value, Ratio::from_si(more), from);
+                if !told.contains(&more) {
+                    told.push(more);
+                    footing.sheet.append(sheet);
+                }
+                all.push((bracket.name.clone(), Acting { place, force: [0.0, 0.0, -weight.value().si()] }));
             }
         }
+        let lean = self.board.lean();
+        let face_load = |acting: &Vec<(String, Acting)>| {
+            FaceLoad::of(&acting.iter().map(|(_, acting)| *acting).collect::<Vec<_>>(), lean)
+        };
+        footing.loads = footing.acting.iter().map(face_load).collect();
         let on = |foot: Foot| -> Result<Vec<GroupForces>, Absent> {
             let each =
                 footing.loads.iter().map(|load| bolt_forces(&footing.bolts, foot, load.on_bolts(footing.middle)));
@@ -115,22 +136,28 @@ impl<'a> Driven<'a> {
     }
 
     /// What one engine brings to the middle of the bolts, a case an element.
-    fn of_engine(&self, figures: &Figures, middle: [f64; 2], sheet: &mut Sheet) -> Result<Vec<FaceLoad>, Absent> {
+    fn of_engine(
+        &self,
+        figures: &Figures,
+        middle: [f64; 2],
+        middle_from: &str,
+        sheet: &mut Sheet,
+    ) -> Result<Vec<Vec<Acting>>, Absent> {
         let Figures { engine, .. } = figures;
-        // The engine's rest aft of the bolts' middle and above it, level.
-        let rest = figures.rest - self.board.stern.on_face(middle[1]);
-        let (aft, up) = (Length::from_si(-rest.x), Length::from_si(rest.z));
+        self.say_origins(figures, middle_from, sheet);
+        let hang = Hang { middle: Length::from_si(middle[1]), ..figures.hang };
+        let arms = Arms::of(sheet, &hang);
         let kernel = loads::Engine {
             mass: figures.mass,
             drive: figures.drive,
             screw: figures.screw(self.driving.speed),
             runs: figures.runs(),
-            plate_to_shaft: figures.gearcase,
-            weight_aft: aft + figures.aft,
-            tilted_aft: aft + figures.tilted_aft(),
-            weight_up: up + figures.above,
-            shaft_down: figures.shaft - up,
-            propeller_aft: aft + PROPELLER_OF_CENTRE * figures.aft,
+            plate_to_shaft: hang.gearcase,
+            weight_aft: arms.weight_aft.value(),
+            tilted_aft: arms.tilted_aft.value(),
+            weight_up: arms.weight_up.value(),
+            shaft_down: arms.shaft_down.value(),
+            propeller_aft: arms.propeller_aft.value(),
             steering: figures.steering,
         };
         let outfit = loads::Outfit {
@@ -141,19 +168,24 @@ impl<'a> Driven<'a> {
         let own = loads::cases(sheet, &kernel, &outfit).map_err(|error| {
             Absent::CannotBe(say!("The loads of the {}: {}.", engine.label.as_str(), error.to_string()))
         })?;
-        let of = |kind: Kind| {
-            own.iter()
-                .find(|(one, _)| *one == kind)
-                .map_or(FaceLoad::default(), |(_, load)| load.leaning(self.board.lean()))
-        };
+        let of = |kind: Kind| own.iter().find(|(one, _)| *one == kind).map_or(&[][..], |(_, acting)| acting.as_slice());
         let off = engine.y.si() - middle[0];
         Ok(self
             .cases
             .iter()
             .map(|case| {
                 let drives = !case.alone || self.alone == Some(engine.label.as_str());
-                loads::both(&[(off, of(if drives { case.kind } else { Kind::Static }))])
+                of(if drives { case.kind } else { Kind::Static }).iter().map(|acting| acting.moved(off)).collect()
             })
             .collect())
+    }
+
+    /// Where the figures of an engine's loads are from.
+    fn say_origins(&self, figures: &Figures, middle_from: &str, sheet: &mut Sheet) {
+        figures.say_origins(sheet);
+        sheet.origin::<Length>("H", self.board.height_from);
+        sheet.origin::<Angle>("θ", self.board.lean_from);
+        sheet.origin::<Length>("zm", middle_from);
+        sheet.origin::<Velocity>("V", self.driving.speed_from);
     }
 }

@@ -10,7 +10,7 @@ use super::board::Board;
 use super::driving::Driving;
 use crate::catalog::{BoltGrade, BoltSize, Entry};
 use crate::physics::strength::bolts::{Bolt, Foot, GroupForces};
-use crate::physics::strength::loads::FaceLoad;
+use crate::physics::strength::loads::{Acting, FaceLoad};
 use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
 use crate::reading::Absent;
 use crate::rig::{Bolts, Engine, Group, ItemOfOutfit, Missing, Outfit, Rig};
@@ -48,6 +48,11 @@ pub struct Footing {
     pub sheet_torque: Option<Moment>,
     /// The engines on it, weights and places; the bracket's own weight.
     pub hung: Vec<Hung>,
+    /// Where the places of its bolts and of its edges are from, as a legend says it.
+    pub bolts_from: &'static str,
+    pub face_from: &'static str,
+    /// What acts on it in every case, about `middle`, each by its name.
+    pub acting: Vec<Vec<(String, Acting)>>,
     /// Loads about `middle`, a case an element: square to the face (forward), to port, up along it.
     pub loads: Vec<FaceLoad>,
     /// What they do to the bolts.

@@ -3,7 +3,7 @@
 mod pad;
 mod spread;
 
-use uom::si::f64::{Force, Length, Pressure};
+use uom::si::f64::{Area, Force, Length, Pressure};
 
 use super::board::Board;
 use super::footing::{Footing, heavier};
@@ -13,7 +13,7 @@ use crate::job;
 use crate::physics::strength::bolts;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
-use crate::quantity::Dimensioned;
+use crate::quantity::{Basis, Dimensioned};
 use crate::reading::reading;
 use crate::rig::{Missing, Rig};
 use crate::working::{Sheet, Term};
@@ -132,6 +132,46 @@ impl Footing {
                 let thickness = length(board.thickness());
                 bolts::tear_out_capacity(sheet, through, thickness, edge, length(self.hole())).value().si().max(0.0)
             }
+        }
+    }
+
+    /// Says on a sheet where the figures are from of what a bolt, and the transom at it, bears.
+    pub fn say_origins(&self, sheet: &mut Sheet, rig: &Rig, board: &Board, left: KnockDown) {
+        let class = Basis::Catalog.origin();
+        let of = |told: bool| if told { class } else { Basis::Assumed.origin() };
+        let said = &self.given.said;
+        let (size, grade) = (of(self.given.size.is_some()), of(self.given.grade.is_some()));
+        let washer = said.washer.as_ref().map_or(Basis::Assumed, |washer| washer.basis).origin();
+        let sheet_of_washer = said.washer_thickness.as_ref().map_or(Basis::Catalog, |one| one.basis).origin();
+        let plate = said.backing_plate.as_ref();
+        let plate_from = plate.map_or(Basis::Assumed, |plate| plate.thickness.basis).origin();
+        let layers = board.layers_from(rig);
+        let core = if left == KnockDown::SOUND { class } else { "catalog class, and what is left of the core" };
+        sheet.origin::<Area>("As", size);
+        sheet.origin::<Pressure>("Sp", grade);
+        sheet.origin::<Pressure>("Rm", grade);
+        for (symbol, from) in [
+            ("d", size),
+            ("w", washer),
+            ("tw", sheet_of_washer),
+            ("tp", plate_from),
+            ("sp", plate_from),
+            ("ts", layers),
+            ("h", layers),
+            ("t", layers),
+            ("a", self.bolts_from),
+            ("e", self.bolts_from),
+            ("we", self.face_from),
+            ("he", self.face_from),
+        ] {
+            sheet.origin::<Length>(symbol, from);
+        }
+        for (symbol, from) in [("fp", class), ("fs", class), ("fc", core), ("σc", core), ("τ", core)] {
+            sheet.origin::<Pressure>(symbol, from);
+        }
+        for i in 1..=board.layers.len() {
+            sheet.origin::<Length>(&format!("t{i}"), layers);
+            sheet.origin::<Pressure>(&format!("τ{i}"), core);
         }
     }
 

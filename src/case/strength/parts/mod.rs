@@ -6,7 +6,7 @@ mod sweep;
 
 use uom::si::f64::Ratio;
 
-use super::show::{force, moment, ratio, times};
+use super::show::{ratio, stiffness, times, write_poisson};
 use super::{Laden, Part as AtBolt, Strength, Way};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Text, say};
@@ -137,18 +137,12 @@ impl Strength {
             .map(|layer| vec![Text::from(layer.material.name.as_str()), Text::from(Measure::of(layer.thickness))])
             .collect();
         let section = &self.after.bent.panels.braced().panel().section.stiffness;
-        let rows = vec![
-            vec![Text::from("bending, across"), Text::from(moment(section.d11))],
-            vec![Text::from("bending, up"), Text::from(moment(section.d22))],
-            vec![Text::from("twisting"), Text::from(moment(section.d66))],
-            vec![Text::from("shear through the thickness, across, a metre of width"), Text::from(force(section.s1))],
-            vec![Text::from("shear through the thickness, up, a metre of width"), Text::from(force(section.s2))],
-        ];
+        write_poisson(&mut sheet, section);
         Part {
             title: "the transom and its core".to_owned(),
             tables: vec![
                 Table::new("layers from the outside in", &["material", "thickness"], layers),
-                Table::new("stiffness of a unit of width, core as read", &["", "stiffness"], rows),
+                stiffness("stiffness of a unit of width, core as read", section),
             ],
             sheet,
         }
@@ -156,7 +150,8 @@ impl Strength {
 }
 
 fn outfit(when: &str, laden: &Laden, strength: &Strength) -> Vec<Part> {
-    let mut parts: Vec<Part> = laden.footings.iter().map(|footing| footing::part(when, footing, laden)).collect();
+    let mut parts: Vec<Part> =
+        laden.footings.iter().flat_map(|footing| footing::parts(when, footing, laden, &strength.board)).collect();
     parts.push(panel::part(when, laden, strength));
     parts
 }

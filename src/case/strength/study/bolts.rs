@@ -1,14 +1,15 @@
 //! A bolt group that a study gives outright, under its load.
 
-use uom::si::f64::{Area, Force};
+use uom::si::f64::{Area, Force, Pressure};
 
 use super::super::show::{force, length};
 use super::panel::place;
 use crate::job::BoltStudy;
 use crate::physics::strength::bolts::{
-    Bolt, BoltForces, Foot, GroupError, GroupForces, GroupLoad, bolt_forces, proof_load, shear_capacity,
+    Bolt, BoltForces, Foot, GroupError, GroupForces, GroupLoad, WrittenGroup, WrittenLoad, bolt_forces, proof_load,
+    shear_capacity, written_pull, written_shear,
 };
-use crate::quantity::{Dimensioned, Moment, Reading, Text, say};
+use crate::quantity::{Basis, Dimensioned, Moment, Reading, Text, say};
 use crate::rig::Rig;
 use crate::working::{Part, Sheet, Table, Term};
 use crate::written::Slip;
@@ -20,9 +21,12 @@ pub struct BoltAnswer {
     pub forces: GroupForces,
     /// Tension and shear that a bolt of the grade bears, N.
     pub capacity: Option<[f64; 2]>,
-    /// How the capacities came about.
+    /// What works on the bolts pulled and sheared most, what a bolt bears, and one over the other.
     pub sheet: Sheet,
 }
+
+/// Where bolts and edges of a study are from.
+const TOLD: &str = Basis::Measured.origin();
 
 impl BoltAnswer {
     pub(super) fn of(rig: &Rig) -> Result<Option<BoltAnswer>, Slip> {
@@ -42,16 +46,56 @@ impl BoltAnswer {
             port: study.face.port.value.si(),
         };
         let forces = bolt_forces(&bolts, foot, group_load(study)).map_err(bolt_fault)?;
-        let mut sheet = Sheet::default();
-        let capacity = grade.as_ref().map(|grade| {
+        let mut answer = BoltAnswer { bolts, forces, capacity: None, sheet: Sheet::default() };
+        let sheet = &mut Sheet::default();
+        let group = WrittenGroup { bolts: &answer.bolts, foot, bolts_from: TOLD, foot_from: TOLD };
+        let load = written_load(sheet, study);
+        sheet.remark(say!("The bolt pulled most, ").then(answer.place(|bolt| bolt.tension)).then(say!(":")));
+        let pull = written_pull(sheet, &group, &load, answer.most(|bolt| bolt.tension));
+        sheet.remark(say!("The bolt sheared most, ").then(answer.place(|bolt| bolt.shear)).then(say!(":")));
+        let shear = written_shear(sheet, &group, &load, answer.most(|bolt| bolt.shear));
+        answer.capacity = grade.as_ref().map(|grade| {
             let spec = &grade.spec;
             let proof = spec.proof.as_ref().map_or(spec.yield_strength.value, |proof| proof.value);
+            sheet.origin::<Area>("As", Basis::Catalog.origin());
+            sheet.origin::<Pressure>("Sp", Basis::Catalog.origin());
+            sheet.origin::<Pressure>("Rm", Basis::Catalog.origin());
             let area = Term::new("As", area);
-            let tension: Force = proof_load(&mut sheet, proof, &area).value();
-            let shear: Force = shear_capacity(&mut sheet, spec.tensile.value, &area).value();
-            [tension.si(), shear.si()]
+            let most = [proof_load(sheet, proof, &area), shear_capacity(sheet, spec.tensile.value, &area)];
+            for (symbol, meaning, capacity, load) in
+                [("fN", "proof load over pull", &most[0], pull), ("fV", "shear capacity over shear", &most[1], shear)]
+            {
+                if load.value() > Force::from_si(0.0) {
+                    sheet.set(symbol, meaning, capacity / &load);
+                }
+            }
+            most.map(|capacity| capacity.value().si())
         });
-        Ok(Some(BoltAnswer { bolts, forces, capacity, sheet }))
+        answer.sheet = std::mem::take(sheet);
+        Ok(Some(answer))
+    }
+
+    /// Which bolt carries most.
+    fn most(&self, of: fn(&BoltForces) -> f64) -> usize {
+        let all = self.forces.bolts.iter().enumerate();
+        all.max_by(|a, b| of(a.1).total_cmp(&of(b.1))).map_or(0, |(bolt, _)| bolt)
+    }
+
+    /// Where it stands.
+    fn place(&self, of: fn(&BoltForces) -> f64) -> Text {
+        self.bolts
+            .get(self.most(of))
+            .map_or(Text::default(), |bolt| say!("{} across, {} up", length(bolt.y), length(bolt.z)))
+    }
+
+    /// The least of proof load over pull, capacity over shear, and the two together by their squares; `None` without a grade.
+    pub fn factors(&self) -> Option<[f64; 3]> {
+        let [tension, shear] = self.capacity?;
+        let over = |load: f64, capacity: f64| capacity / load.max(f64::MIN_POSITIVE);
+        let [pulled, sheared] = self.greatest();
+        let used = |bolt: &BoltForces| (bolt.tension / tension).hypot(bolt.shear / shear);
+        let together = self.forces.bolts.iter().map(used).fold(f64::MIN_POSITIVE, f64::max);
+        Some([over(pulled, tension), over(sheared, shear), 1.0 / together])
     }
 
     /// Bolt by bolt.
@@ -98,6 +142,29 @@ fn group_load(study: &BoltStudy) -> GroupLoad {
         twist: si::<Moment>(study.twist.as_ref()),
         pitch: si::<Moment>(study.pitch.as_ref()),
         yaw: si::<Moment>(study.yaw.as_ref()),
+    }
+}
+
+/// The load in terms, each where it is told from.
+fn written_load(sheet: &mut Sheet, study: &BoltStudy) -> WrittenLoad {
+    fn term<Q: Dimensioned>(sheet: &mut Sheet, symbol: &str, meaning: &str, told: Option<&Reading<Q>>) -> Term<Q> {
+        match told {
+            Some(told) => sheet.given(symbol, meaning, told.value, told.basis.origin()),
+            None => sheet.given(symbol, meaning, Q::from_si(0.0), "none was told"),
+        }
+    }
+    WrittenLoad {
+        at: place(&study.at),
+        force: [
+            term(sheet, "P", "push, square to the face", study.push.as_ref()),
+            term(sheet, "Y", "force across the face", study.across.as_ref()),
+            term(sheet, "U", "force up along the face", study.up.as_ref()),
+        ],
+        moment: [
+            term(sheet, "Mx", "moment that twists the face", study.twist.as_ref()),
+            term(sheet, "Mp", "moment about the line across", study.pitch.as_ref()),
+            term(sheet, "Mz", "moment about the line up along the face", study.yaw.as_ref()),
+        ],
     }
 }
 

@@ -3,7 +3,7 @@
 use uom::si::f64::{Pressure, Ratio};
 
 use super::super::board::ply_material;
-use super::super::show::{force, length, resultant};
+use super::super::show::{force, length, resultant, stiffness, write_poisson};
 use crate::job::{EdgeHold, LineDoes, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy};
 use crate::physics::strength::panel::{
     Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PanelError, PlateStiffness, Ply, PlyStress,
@@ -11,7 +11,7 @@ use crate::physics::strength::panel::{
 };
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Layer;
-use crate::working::{Part, Table};
+use crate::working::{Part, Table, number};
 use crate::written::Slip;
 
 /// A solved panel.
@@ -179,7 +179,17 @@ impl PanelAnswer {
 
     /// The working of it.
     pub(super) fn part(&self) -> Part {
-        Part { tables: self.tables(), ..Part::said("the panel asked about", self.remark()) }
+        let section = &self.panel.section.stiffness;
+        let mut part = Part::said("the panel asked about", self.remark());
+        part.tables.push(stiffness("stiffness of a unit of width", section));
+        part.tables.extend(self.tables());
+        write_poisson(&mut part.sheet, section);
+        if let Some((_, stress)) = &self.weakest {
+            let used = Ratio::from_si(stress.utilisation);
+            let used = part.sheet.given("u", "stress over strength at the weak place", used, "the largest figures");
+            part.sheet.set("f", "strength over stress", number(1.0) / used);
+        }
+        part
     }
 }
 

@@ -82,9 +82,9 @@ pub fn perimeter_of_round(sheet: &mut Sheet, pad: &Term<Length>, thickness: &Ter
     sheet.set("u", "perimeter on which it is punched through", pi() * (pad + thickness))
 }
 
-/// The same of an oblong pad: `u = 2 (w + s) + π h`.
+/// The same of an oblong pad: `u = 2 (we + he) + π h`.
 pub fn perimeter_of_oblong(sheet: &mut Sheet, width: Length, height: Length, thickness: &Term<Length>) -> Term<Length> {
-    let sides = number(2.0) * (Term::new("w", width) + Term::new("s", height));
+    let sides = number(2.0) * (Term::new("we", width) + Term::new("he", height));
     sheet.set("u", "perimeter on which it is punched through", sides + pi() * thickness.clone())
 }
 

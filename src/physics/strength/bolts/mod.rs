@@ -5,6 +5,7 @@ mod joint;
 mod spread;
 mod tear;
 mod thread;
+mod written;
 
 pub use group::{Bolt, BoltForces, Foot, GroupError, GroupForces, GroupLoad, bolt_forces, row_shares};
 pub use joint::{
@@ -17,3 +18,4 @@ pub use thread::{
     Condition, PRELOAD_OF_PROOF, Thread, engagement_for_full_strength, nut_factor, preload, preload_by_torque,
     proof_load, shear_capacity, stress_area_iso, stress_area_unified, thread_shear_capacity, tightening_torque,
 };
+pub use written::{WrittenGroup, WrittenLoad, written_pull, written_shear};

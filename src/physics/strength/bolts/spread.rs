@@ -32,8 +32,10 @@ impl Bends {
     /// How far it carries pressure beyond the edge that presses it: `c = t √(fy / 3 fc)`. Source: EN 1993-1-8, 6.2.5 (base
     /// plates on concrete), value from memory.
     fn reach(self, sheet: &mut Sheet, what: &str, pressure: Pressure) -> Term<Length> {
-        let root = sqrt(Term::new("fy", self.strength) / (number(3.0) * Term::new("fc", pressure)));
-        sheet.set("c", &format!("reach of the {what} beyond what presses it"), Term::new("t", self.thickness) * root)
+        let of = |symbol: char| format!("{symbol}{}", &what[..1]);
+        let root = sqrt(Term::new(of('f'), self.strength) / (number(3.0) * Term::new("fc", pressure)));
+        let reach = Term::new(of('t'), self.thickness) * root;
+        sheet.set(&of('c'), &format!("reach of the {what} beyond what presses it"), reach)
     }
 }
 
@@ -60,7 +62,7 @@ fn on_plate(sheet: &mut Sheet, under: &UnderNut, pressure: Pressure, washer: Ter
     let pad = match under.plate {
         Some((side, plate)) => {
             let reach = plate.reach(sheet, "plate", pressure);
-            let side = max(Term::new("s", side), washer.clone());
+            let side = max(Term::new("sp", side), washer.clone());
             sheet.set("Dp", "the plate presses over", min(washer + number(2.0) * reach, side))
         }
         None => washer,

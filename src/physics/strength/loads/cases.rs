@@ -11,7 +11,7 @@ use super::thrust::{
 };
 use crate::physics::propeller::{Drive, PropellerError, Screw, pitches, rated_turning};
 use crate::quantity::Dimensioned;
-use crate::working::{Sheet, Term};
+use crate::working::{Sheet, Term, cos};
 
 /// One engine on the transom, as the loads see it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -143,6 +143,22 @@ impl FaceLoad {
     }
 }
 
+/// A force, and where it acts: boat axes from the middle of the bolts, N and m.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Acting {
+    pub place: [f64; 3],
+    pub force: [f64; 3],
+}
+
+impl Acting {
+    /// The same of an engine so far to port of where it was reckoned, m.
+    #[must_use]
+    pub fn moved(self, to_port: f64) -> Self {
+        let [x, y, z] = self.place;
+        Acting { place: [x, y + to_port, z], ..self }
+    }
+}
+
 /// Why loads cannot be worked out.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum LoadError {
@@ -154,11 +170,13 @@ pub enum LoadError {
     Propeller(#[from] PropellerError),
 }
 
-/// Every case for one engine. The lines of the working go to `sheet`.
-pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<(Case, FaceLoad)>, LoadError> {
+/// What acts in every case on one engine. The lines of the working go to `sheet`.
+///
+/// # Errors
+/// What is no number, or outside the propeller's series.
+pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<(Case, Vec<Acting>)>, LoadError> {
     check(engine, outfit)?;
-    let none = Term::new("n", Ratio::from_si(0.0));
-    let weight = heavy_weight(sheet, engine.mass, &none);
+    let weight = heavy_weight(sheet, engine.mass, Ratio::from_si(0.0), "at rest");
     let turning = rated_turning(sheet, &engine.drive);
     let pitch = pitches(sheet, &engine.drive, &turning, engine.screw.pitch);
     let ahead = static_thrust(sheet, &engine.drive, &turning, &engine.screw.with(&pitch.own)?);
@@ -168,51 +186,43 @@ pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<
         let run = thrust_at_speed(sheet, power, outfit.speed, efficiency, &ahead);
         let turned = thrust_in_turn(sheet, power, &turning, &pitch.usual, efficiency);
         let side = turn_force(sheet, &turned, engine.steering, engine.plate_to_shaft, outfit.speed);
-        let along = turned.value().si() * engine.steering.si().cos();
-        ([run.value().si(), 0.0, 0.0], [along, side.value().si(), 0.0])
+        let along = turned * cos(Term::new("δ", engine.steering));
+        let along = sheet.set("Tx", "thrust forward in a hard turn", along);
+        ([run.value().si(), 0.0, 0.0], [along.value().si(), side.value().si(), 0.0])
     } else {
         sheet.remark("It does not drive her at full speed.");
         ([0.0; 3], [0.0; 3])
     };
-    let slam = heavy_weight(sheet, engine.mass, &Term::new("n", outfit.slamming));
-    let road = heavy_weight(sheet, engine.mass, &Term::new("n", Ratio::from_si(TRAILER_ACCELERATION)));
+    let slam = heavy_weight(sheet, engine.mass, outfit.slamming, "her slamming, worked out first of all");
+    let road = heavy_weight(sheet, engine.mass, Ratio::from_si(TRAILER_ACCELERATION), "practice: a rough road");
 
     let centre = [-engine.weight_aft.si(), 0.0, engine.weight_up.si()];
     let tilted = [-engine.tilted_aft.si(), 0.0, engine.weight_up.si()];
     let propeller = [-engine.propeller_aft.si(), 0.0, -engine.shaft_down.si()];
-    let hang = |f: &Term<Force>, at| FaceLoad::at(at, [0.0, 0.0, -f.value().si()]);
-    let drive = |force| FaceLoad::at(propeller, force);
+    let hang = |f: &Term<Force>, place| Acting { place, force: [0.0, 0.0, -f.value().si()] };
+    let drive = |force| Acting { place: propeller, force };
     let other_way = [turn[0], -turn[1], turn[2]];
     let ahead = [ahead.value().si(), 0.0, 0.0];
     let astern = [-astern.value().si(), 0.0, 0.0];
     Ok(Case::ALL
         .into_iter()
         .map(|case| {
-            let load = match case {
-                Case::Static => hang(&weight, centre),
-                Case::StaticThrust => hang(&weight, centre).plus(drive(ahead)),
-                Case::Astern => hang(&weight, centre).plus(drive(astern)),
-                Case::AsternUnweighted => drive(astern),
-                Case::FullSpeed => hang(&weight, centre).plus(drive(run)),
-                Case::Slamming => hang(&slam, centre),
-                Case::HardOver => hang(&weight, centre).plus(drive(turn)),
-                Case::HardOverStarboard => hang(&weight, centre).plus(drive(other_way)),
-                Case::HardOverUnweighted => drive(turn),
-                Case::HardOverStarboardUnweighted => drive(other_way),
-                Case::Trailer => hang(&road, tilted),
+            let acting = match case {
+                Case::Static => vec![hang(&weight, centre)],
+                Case::StaticThrust => vec![hang(&weight, centre), drive(ahead)],
+                Case::Astern => vec![hang(&weight, centre), drive(astern)],
+                Case::AsternUnweighted => vec![drive(astern)],
+                Case::FullSpeed => vec![hang(&weight, centre), drive(run)],
+                Case::Slamming => vec![hang(&slam, centre)],
+                Case::HardOver => vec![hang(&weight, centre), drive(turn)],
+                Case::HardOverStarboard => vec![hang(&weight, centre), drive(other_way)],
+                Case::HardOverUnweighted => vec![drive(turn)],
+                Case::HardOverStarboardUnweighted => vec![drive(other_way)],
+                Case::Trailer => vec![hang(&road, tilted)],
             };
-            (case, load)
+            (case, acting)
         })
         .collect())
-}
-
-/// What several engines do together about the middle of the transom: each face load with its place across (m). Leave
-/// one out, or give its driven case to one and [`Case::Static`] to the other, for one engine alone of a pair.
-pub fn both(engines: &[(f64, FaceLoad)]) -> FaceLoad {
-    engines.iter().fold(FaceLoad::default(), |sum, &(y, load)| {
-        let shift = FaceLoad::at([0.0, y, 0.0], load.force);
-        sum.plus(FaceLoad { force: load.force, moment: std::array::from_fn(|k| load.moment[k] + shift.moment[k]) })
-    })
 }
 
 fn check(engine: &Engine, outfit: &Outfit) -> Result<(), LoadError> {

@@ -9,7 +9,7 @@ use uom::si::velocity::knot;
 
 use crate::physics::propeller::{Drive, Propeller, SEA_WATER, SLIP, thrust_at_rest};
 use crate::quantity::{Dimensioned, standard_gravity};
-use crate::working::{Sheet, Term, max, min, number, pi};
+use crate::working::{Sheet, Term, cbrt, max, min, number, pi, sin};
 
 /// Thrust astern over thrust ahead at rest: exhaust through the hub and blades the wrong way round. Common practice, no source.
 pub const ASTERN_OF_AHEAD: f64 = 0.6;
@@ -40,12 +40,13 @@ pub const BOUND: (f64, f64) = (0.5, 0.17);
 pub fn disc_thrust(sheet: &mut Sheet, power: Power, propeller: Length) -> Term<Force> {
     let d = Term::new("D", propeller);
     let area = sheet.set("A", "propeller disc", pi() / number(4.0) * &d * &d);
-    let rho = MassDensity::new::<kilogram_per_cubic_meter>(SEA_WATER);
+    let rho = Term::new("ρ", MassDensity::new::<kilogram_per_cubic_meter>(SEA_WATER));
     // Through the speed in the disc, v = (P / 2 ρ A)^⅓, the thrust is P / v: the same law without a cube of a force.
-    let cube = power.si() / (2.0 * rho.si() * area.value().si());
-    let speed = Term::new("vi", Velocity::from_si(cube.cbrt()));
-    sheet.remark("Speed in the disc vi = (P / (2 ρ A))^(1/3), so that T = P / vi = (2 ρ A P²)^(1/3).");
-    sheet.set("Td", "static thrust of an ideal disc", Term::new("P", power) / speed)
+    let one = Term::constant(Velocity::from_si(1.0));
+    let power = Term::new("P", power);
+    let cube = &power / &(number(2.0) * rho * area * &one * &one * &one);
+    let speed = sheet.set("vi", "speed that the propeller gives the water in the disc", cbrt(cube) * one);
+    sheet.set("Td", "static thrust of an ideal disc", power / speed)
 }
 
 /// Static thrust: the propeller's pull behind this engine, and never more than an ideal disc's.
@@ -97,7 +98,7 @@ pub fn turn_force(
     plate_to_shaft: Length,
     speed: Velocity,
 ) -> Term<Force> {
-    let h = Term::new("h", plate_to_shaft);
+    let h = Term::new("gc", plate_to_shaft);
     let area =
         sheet.set("Al", "side of the lower unit", number(LOWER_UNIT_DEPTH) * &h * (number(LOWER_UNIT_CHORD) * &h));
     let most = Term::constant(Velocity::new::<knot>(LIFT_GROWS_TO));
@@ -109,8 +110,7 @@ pub fn turn_force(
         "lift of the lower unit in a hard turn",
         number(0.5) * rho * &speed * &speed * area * coefficient,
     );
-    let sine = Term::new("sin δ", Ratio::from(steering.si().sin()));
-    sheet.set("Fy", "side force of a hard turn", thrust * sine + lift)
+    sheet.set("Fy", "side force of a hard turn", thrust * sin(Term::new("δ", steering)) + lift)
 }
 
 /// Acceleration at the centre of gravity in a seaway, in g: `n = 0.32 (LWL/(10 BC) + 0.084)(50 − β) V² BC²/m`, V in knots,
@@ -156,7 +156,7 @@ pub fn slamming(
 ) -> Term<Ratio> {
     let (factor, power) = BOUND;
     let v = Term::new("V", Ratio::from(speed.get::<knot>()));
-    let root = Term::new("m^0.17", Ratio::from(mass.get::<kilogram>().powf(power)));
+    let root = crate::working::power(Term::new("m", Ratio::from(mass.get::<kilogram>())), number(power));
     let bound =
         sheet.set("nb", "bound of the acceleration, in g", max(number(BOUNDED_ABOVE), number(factor) * v / root));
     sheet.set(
@@ -166,8 +166,9 @@ pub fn slamming(
     )
 }
 
-/// Weight of a mass under `1 + n` times gravity.
-pub(super) fn heavy_weight(sheet: &mut Sheet, mass: Mass, extra: &Term<Ratio>) -> Term<Force> {
+/// Weight of a mass under `1 + n` times gravity, and from where n is.
+pub fn heavy_weight(sheet: &mut Sheet, mass: Mass, extra: Ratio, from: &str) -> Term<Force> {
+    sheet.origin::<Ratio>("n", from);
     let g = Term::new("g", standard_gravity());
-    sheet.set("F", "weight under acceleration", Term::new("m", mass) * g * (number(1.0) + extra))
+    sheet.set("F", "weight under acceleration", Term::new("m", mass) * g * (number(1.0) + Term::new("n", extra)))
 }

@@ -1,0 +1,71 @@
+//! Where an engine's weight and thrust act on a face, line by line.
+
+use uom::si::f64::{Angle, Length, Ratio};
+
+use crate::physics::height::HOLE_ROW_STEP_IN;
+use crate::quantity::{Dimensioned, inches};
+use crate::working::{Sheet, Term, cos, number, sin};
+
+/// Propeller aft of the mounting face over the engine's centre aft of it. Common practice, no source.
+const PROPELLER_OF_CENTRE: f64 = 1.5;
+
+/// How an engine hangs, as it is measured; heights along the transom unless they are said to be plumb.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Hang {
+    /// The transom on the centreline, and its lean from vertical, top aft.
+    pub height: Length,
+    pub lean: Angle,
+    /// Middle of the bolts, up along it.
+    pub middle: Length,
+    /// The face that the engine hangs on: square off the transom, and its top plumb below the transom's.
+    pub setback: Length,
+    pub drop: Length,
+    /// Rows of holes above the lowest in which it hangs.
+    pub holes_up: u8,
+    /// Its centre of gravity aft of that face and above the bracket's rest, and its full tilt.
+    pub centre_aft: Length,
+    pub centre_above: Length,
+    pub tilt: Angle,
+    /// Bracket's rest down to the plate, and on to the propeller's shaft.
+    pub leg: Length,
+    pub gearcase: Length,
+}
+
+/// Arms from the middle of the bolts, level and plumb.
+#[derive(Debug, Clone)]
+pub struct Arms {
+    /// Its weight aft, down and tilted up, and above.
+    pub weight_aft: Term<Length>,
+    pub tilted_aft: Term<Length>,
+    pub weight_up: Term<Length>,
+    /// Its propeller aft, and the shaft below.
+    pub propeller_aft: Term<Length>,
+    pub shaft_down: Term<Length>,
+}
+
+impl Arms {
+    /// Of an engine that hangs so.
+    pub fn of(sheet: &mut Sheet, hang: &Hang) -> Arms {
+        let lean = Term::new("θ", hang.lean);
+        let middle = Term::new("zm", hang.middle);
+        let row = Term::constant(inches(HOLE_ROW_STEP_IN));
+        let rows = Term::new("nr", Ratio::from_si(f64::from(hang.holes_up)));
+        let raised = (Term::new("H", hang.height) + rows * row) * cos(lean.clone()) - Term::new("dr", hang.drop);
+        let rest = sheet.set("zr", "the engine's rest above the bottom, plumb", raised);
+        let up = sheet.set("ur", "the rest above the middle of the bolts, plumb", &rest - &middle * cos(lean.clone()));
+        let aft = (Term::new("s", hang.setback) + rest * sin(lean.clone())) / cos(lean.clone()) - middle * sin(lean);
+        let aft = sheet.set("ar", "the rest aft of the middle of the bolts, level", aft);
+        let centre = Term::new("ca", hang.centre_aft);
+        let above = Term::new("cu", hang.centre_above);
+        let tilt = Term::new("φ", hang.tilt);
+        let weight_aft = sheet.set("a", "arm of its weight: its centre aft of the middle of the bolts", &aft + &centre);
+        let tilted = &aft + &(&centre * cos(tilt.clone())) - &above * sin(tilt);
+        let tilted_aft = sheet.set("at", "the same tilted up", tilted);
+        let leg = Term::new("S", hang.leg) + Term::new("gc", hang.gearcase);
+        let shaft_down = sheet.set("h", "arm of its thrust: the shaft below the middle of the bolts", leg - &up);
+        let propeller_aft =
+            sheet.set("ap", "its propeller aft of the middle of the bolts", aft + number(PROPELLER_OF_CENTRE) * centre);
+        let weight_up = sheet.set("cz", "its centre above the middle of the bolts", up + above);
+        Arms { weight_aft, tilted_aft, weight_up, propeller_aft, shaft_down }
+    }
+}

@@ -1,0 +1,74 @@
+//! The working that is printed of a bolt group and of the loads on it comes to what the solver counted with.
+
+use proptest::prelude::*;
+use sternknee::case::Case;
+use sternknee::physics::strength::bolts::{
+    Bolt, Foot, GroupLoad, WrittenGroup, WrittenLoad, bolt_forces, written_pull, written_shear,
+};
+use sternknee::quantity::{Dimensioned, Moment};
+use sternknee::working::{Line, Sheet, Term};
+use uom::si::f64::Force;
+
+use super::{KNEES, boat, rig};
+
+fn bolts() -> impl Strategy<Value = Vec<Bolt>> {
+    let bolt = (-0.4_f64..0.4, 0.05_f64..0.6).prop_map(|(y, z)| Bolt { y, z, area: 9e-5 });
+    prop::collection::vec(bolt, 2..9)
+}
+
+proptest! {
+    #[test]
+    fn each_bolt_is_written_with_the_forces_that_were_counted(
+        bolts in bolts(), force in prop::array::uniform3(-2e4_f64..2e4), moment in prop::array::uniform3(-1e4_f64..1e4),
+        at in (-0.2_f64..0.2, 0.1_f64..0.5),
+    ) {
+        let foot = Foot { bottom: 0.0, top: 0.65, starboard: -0.45, port: 0.45 };
+        let at = [at.0, at.1];
+        let load = GroupLoad {
+            at, push: force[0], shear: [force[1], force[2]], twist: moment[0], pitch: moment[1], yaw: moment[2],
+        };
+        let Ok(counted) = bolt_forces(&bolts, foot, load) else { return Ok(()) };
+        let group = WrittenGroup { bolts: &bolts, foot, bolts_from: "measured", foot_from: "measured" };
+        let term = |symbol: &str, newtons: f64| Term::new(symbol, Force::from_si(newtons));
+        let turn = |symbol: &str, value: f64| Term::new(symbol, <Moment as Dimensioned>::from_si(value));
+        let written = WrittenLoad {
+            at,
+            force: [term("P", force[0]), term("Y", force[1]), term("U", force[2])],
+            moment: [turn("Mx", moment[0]), turn("Mp", moment[1]), turn("Mz", moment[2])],
+        };
+        for (i, bolt) in counted.bolts.iter().enumerate() {
+            let pull = written_pull(&mut Sheet::default(), &group, &written, i).value().si();
+            let shear = written_shear(&mut Sheet::default(), &group, &written, i).value().si();
+            prop_assert!((pull - bolt.tension).abs() <= 1e-9 * (1.0 + bolt.tension), "{pull} {}", bolt.tension);
+            prop_assert!((shear - bolt.shear).abs() <= 1e-9 * (1.0 + bolt.shear), "{shear} {}", bolt.shear);
+        }
+    }
+}
+
+/// The last result under a symbol.
+fn last(sheet: &Sheet, wanted: &str) -> Option<f64> {
+    sheet.lines().iter().rev().find_map(|line| match line {
+        Line::Step { symbol, result, .. } if symbol == wanted => Some(result.si),
+        _ => None,
+    })
+}
+
+#[test]
+fn the_working_of_a_boat_comes_to_the_greatest_pull_and_shear_of_its_bolts() {
+    let rig = rig(&boat("four-stroke 115 hp inline-4", "", KNEES, ""));
+    let case = Case::new(&rig);
+    let strength = case.strength().expect("strength");
+    let parts = case.strength_parts();
+    for footing in &strength.after.footings {
+        let bolts = || footing.forces.iter().flat_map(|group| &group.bolts);
+        let most =
+            [bolts().map(|bolt| bolt.tension).fold(0.0, f64::max), bolts().map(|bolt| bolt.shear).fold(0.0, f64::max)];
+        let lead = format!("after: {}: ", footing.name);
+        let written: Vec<&Sheet> =
+            parts.iter().filter(|part| part.title.starts_with(&lead)).map(|part| &part.sheet).collect();
+        for (symbol, most) in ["N", "V"].into_iter().zip(most) {
+            let found = written.iter().filter_map(|sheet| last(sheet, symbol)).fold(0.0, f64::max);
+            assert!((found - most).abs() < 1e-9 * most, "{symbol}: {found} {most}");
+        }
+    }
+}
