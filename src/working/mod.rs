@@ -30,4 +30,4 @@ pub use expression::{Expression, Operator};
 pub use figure::Figure;
 pub use sheet::{Line, Sheet};
 pub use table::{Part, Table};
-pub use term::{Term, cbrt, ceil_to_multiple, cos, exp, max, min, number, pi, power, round, sin, sqrt, tan};
+pub use term::{Term, cbrt, ceil_to_multiple, cos, exp, max, min, number, pi, power, root, round, sin, sqrt, tan};

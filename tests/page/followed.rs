@@ -224,6 +224,7 @@ fn sheets(text: &str) -> Vec<(String, Sheet)> {
     let mut all: Vec<(String, Sheet)> = findings.collect();
     all.extend(parts(case.weights()));
     all.extend(parts(case.running_study_parts()));
+    all.extend(parts(case.swing_parts()));
     if let Ok(float) = case.float() {
         all.extend(parts(float.parts()));
     }
