@@ -115,14 +115,12 @@ things! {
         /// How far a lifting bracket goes up, along the transom; its class's where left out.
         travel: Option<Reading<Length>> = called("travel of the lifting bracket").within(bounds::TRAVEL)
             .taken(Stop::Bracket, "beside the engine on its lifting bracket",
-                "mark where its rest stands at the bottom of the travel and at the top; between the marks, along the transom")
+                "mark where its rest stands at the bottom of the travel and at the top; between the marks, along the \
+                transom. Where it is carried lower than that under way, tell that as raised")
             .closely(inch(0.25)).spot(486, 276),
         /// How high of that it is raised at most, above the bottom: so it is carried under way. All of its travel where left
         /// out.
-        raised: Option<Reading<Length>> = called("height to which the lifting bracket is raised").within(bounds::TRAVEL)
-            .taken(Stop::Bracket, "beside the engine on its lifting bracket, raised as she runs",
-                "from its rest at the bottom of the travel up to where it is carried, along the transom")
-            .closely(inch(0.25)).spot(486, 250),
+        raised: Option<Reading<Length>> = called("height to which the lifting bracket is raised").within(bounds::TRAVEL),
     }
 }
 

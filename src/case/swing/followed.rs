@@ -5,7 +5,7 @@ use uom::si::f64::Length;
 
 use super::sweep::Swept;
 use super::words::body_words;
-use crate::physics::swing::followed::{Place, Stand, apart, between, follow, given, out_to_surface};
+use crate::physics::swing::followed::{LETTERS, Place, Stand, apart, between, follow, given, out_to_surface};
 use crate::physics::swing::{Clearance, ConvexBody, End, EngineChain, Owner, Part, whence};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::working::{Sheet, Table};
@@ -40,10 +40,7 @@ pub(super) fn followed(swept: &Swept, clearance: &Clearance) -> Followed {
     let mut rows = Vec::new();
     let places = sides.map(|side| {
         let found = of_engine(swept, clearance, &side).and_then(|engine| engine.followed(&side, &mut sheet, &mut rows));
-        found.unwrap_or_else(|| {
-            let from = format!("nearest point of {}", body_words(side.name));
-            given(&mut sheet, side.mark, &from, &side.on)
-        })
+        found.unwrap_or_else(|| given(&body_words(side.name), &side.on))
     });
     let mut last = Sheet::default();
     let [one, two] = &places;
@@ -51,9 +48,10 @@ pub(super) fn followed(swept: &Swept, clearance: &Clearance) -> Followed {
     if (distance.value() - clearance.upper).value.abs() <= AGREES {
         sheet.append(last);
     }
-    let heads = ["", "corner", "forward", "to port", "up", "where from"];
-    let table = (!rows.is_empty())
-        .then(|| Table::new("corners that meet, from the middle of their engine's rest, upright", &heads, rows));
+    let heads = ["", "what", "forward", "port", "height", "where from"];
+    let table = (!rows.is_empty()).then(|| {
+        Table::new("corners that meet, from the middle of their engine's rest, upright, and its axes", &heads, rows)
+    });
     Followed { table, sheet }
 }
 
@@ -89,11 +87,32 @@ impl OfEngine<'_> {
         let radius = body.radius();
         let shares = between(&corners, &(side.on - side.way * radius.value));
         let place = follow(sheet, side.mark, chain, (self.part, body), &shares, stand)?;
-        for (share, letter) in shares.iter().zip(["i", "j", "k"]) {
-            let name = if shares.len() > 1 { format!("{letter}{}", side.mark) } else { side.mark.to_owned() };
-            rows.push(row(&name, body, share.corner, chain.origin()));
+        for (share, letter) in shares.iter().zip(LETTERS) {
+            let letter = if shares.len() > 1 { letter } else { "" };
+            rows.push(row(&format!("corner {}{letter}", side.mark), body, share.corner, chain.origin()));
         }
+        rows.extend(self.axes(side.mark));
         Some(out_to_surface(sheet, side.mark, place, radius, &side.way))
+    }
+}
+
+impl OfEngine<'_> {
+    /// Where the engine's two axes lie: in its own axes, and the one that stays in the boat.
+    fn axes(&self, mark: &str) -> [Vec<Text>; 3] {
+        let (chain, fitted) = (self.chain, "as fitted to the mounting sheet");
+        let [tube, pivot] = [chain.tilt_axis(), chain.steering_axis()].map(|axis| axis.point());
+        let row = |name: String, what: &str, at: [f64; 3], from: &str| {
+            let mut row = vec![Text::from(name.as_str()), Text::from(what)];
+            row.extend(at.map(|value| Text::from(Measure::of(Length::from_si(value)))));
+            row.push(Text::from(from));
+            row
+        };
+        let own = |at: Point3<f64>| (at - chain.origin()).into();
+        [
+            row(format!("tube {mark}"), "tilt tube", own(tube), fitted),
+            row(format!("steering axis {mark}"), "steering axis", own(pivot), fitted),
+            row(format!("boat, tube {mark}"), "tilt tube, in the boat", tube.coords.into(), "where the engine hangs"),
+        ]
     }
 }
 

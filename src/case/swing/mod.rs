@@ -29,7 +29,7 @@ pub use cures::{Cure, Spacing};
 pub use ground::OverGround;
 pub use hang::Hanging;
 pub use outlines::{NamedPolygon, View, outlines};
-pub use parts::swept_working;
+pub use parts::{swept_sheet, swept_working};
 pub use study::{Question, StudyFault, study_faults};
 pub use sweep::Swept;
 pub use water::{AboveWater, Condition, rest_waterlines};

@@ -200,8 +200,16 @@ fn obstacle_table(obstacles: &[Obstacle]) -> Table {
     Table::new("obstacles", &heads, rows)
 }
 
-/// The bound, its gap, where it is attained, and the way of the points that meet.
+/// The bound, its gap, where it is attained, and the way of the points that meet with the corners on which they lie.
 pub fn swept_working(swept: &Swept) -> (Option<Table>, Sheet) {
+    let mut sheet = swept_sheet(swept);
+    let followed = followed(swept, &swept.clearance);
+    sheet.append(followed.sheet);
+    (followed.table, sheet)
+}
+
+/// The bound, its gap, where it is attained.
+pub fn swept_sheet(swept: &Swept) -> Sheet {
     let clearance = &swept.clearance;
     let mut sheet = Sheet::default();
     sheet.remark(say!(
@@ -229,9 +237,7 @@ pub fn swept_working(swept: &Swept) -> (Option<Table>, Sheet) {
             metres(point.z)
         ));
     }
-    let followed = followed(swept, clearance);
-    sheet.append(followed.sheet);
-    (followed.table, sheet)
+    sheet
 }
 
 fn swept_part(title: &str, swept: &Swept) -> Part {

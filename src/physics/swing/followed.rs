@@ -85,7 +85,8 @@ pub struct Stand {
 pub type Place = [Term<Length>; 3];
 
 /// Writes down how a point of a body comes from the corners on which it lies to its place in the boat, and gives that place.
-/// Every symbol ends with `mark`. Nothing where the engine's axes are not those of an outboard on its transom.
+/// Names and symbols end with `mark`; the names are those of the table that stands beside it. Nothing where the engine's axes
+/// are not those of an outboard on its transom.
 pub fn follow(
     sheet: &mut Sheet,
     mark: &str,
@@ -101,82 +102,69 @@ pub fn follow(
     if !square || shares.is_empty() {
         return None;
     }
-    let [a, b, c] = own_axes(sheet, mark, body, shares, origin);
-    let mut given = |symbol: &str, meaning: &str, from: &str, value: f64| {
-        sheet.set(&format!("{symbol}{mark}"), meaning, Term::new(from, metres(value)))
-    };
-    let f = given("f", "tilt tube forward of the mounting face", "as fitted", tube.point().x - origin.x);
-    let g = given("g", "tilt tube above the bracket's rest", "as fitted", tube.point().z - origin.z);
-    let at = tube.point();
-    let xt = given("xt", "tilt tube in the boat, forward", "from its axis", at.x);
-    let yt = given("yt", "tilt tube in the boat, to port", "from its axis", at.y);
-    let zt = given("zt", "tilt tube in the boat, up", "from its axis", at.z);
-    let (ahead, aside) = match part {
+    let length = |name: &str, value: f64| Term::new(format!("{name} {mark}"), metres(value));
+    let [forward, port, height] = own_axes(sheet, mark, body, shares, origin);
+    let tube_forward = length("forward of tube", tube.point().x - origin.x);
+    let tube_height = length("height of tube", tube.point().z - origin.z);
+    let (before, aside) = match part {
         Part::Head => {
-            let e = given("e", "steering axis aft of the mounting face", "as fitted", origin.x - pivot.point().x);
-            let turn =
-                sheet.set(&format!("σ{mark}"), "steering, starboard positive", Term::new("at this pose", stand.steer));
-            let arm = &a + &e;
-            let ahead = &arm * &cos(turn.clone()) - &b * &sin(turn.clone());
-            let ahead = sheet.set(&format!("p{mark}"), "steered: forward of the steering axis", ahead);
-            let aside = &arm * &sin(turn.clone()) + &b * &cos(turn);
-            (ahead - e, sheet.set(&format!("s{mark}"), "steered: to port of the engine's middle", aside))
+            let aft = length("aft of steering axis", origin.x - pivot.point().x);
+            let turn = Term::new(format!("steering {mark}"), stand.steer);
+            let arm = &forward + &aft;
+            let ahead = &arm * &cos(turn.clone()) - &port * &sin(turn.clone());
+            (ahead - aft - tube_forward, arm * sin(turn.clone()) + port * cos(turn))
         }
-        Part::Swivel | Part::Bracket => (a, b),
+        Part::Swivel | Part::Bracket => (forward - tube_forward, port),
     };
-    let u = sheet.set(&format!("u{mark}"), "forward of the tilt tube, before tilting", ahead - f);
-    let w = sheet.set(&format!("w{mark}"), "above the tilt tube, before tilting", c - g);
+    let u = sheet.set(&format!("u{mark}"), "steered, forward of the tilt tube before tilting", before);
+    let w = sheet.set(&format!("w{mark}"), "above the tilt tube before tilting", height - tube_height);
     let (over, up) = match part {
         Part::Head | Part::Swivel => {
-            let tilt = sheet.set(&format!("τ{mark}"), "tilt from upright", Term::new("at this pose", stand.tilt));
+            let tilt = Term::new(format!("tilt {mark}"), stand.tilt);
             let over = &u * &cos(tilt.clone()) + &w * &sin(tilt.clone());
             (over, &w * &cos(tilt.clone()) - &u * &sin(tilt))
         }
         Part::Bracket => (u, w),
     };
-    let x = sheet.set(&format!("x{mark}"), "in the boat, forward", xt + over);
-    let y = sheet.set(&format!("y{mark}"), "in the boat, to port", yt + aside);
-    let z = sheet.set(&format!("z{mark}"), "in the boat, up", zt + up);
-    Some(lifted(sheet, mark, chain, stand.lift, [x, y, z]))
+    let at = tube.point();
+    let x = length("boat forward of tube", at.x) + over;
+    let y = length("boat port of tube", at.y) + aside;
+    let z = length("boat height of tube", at.z) + up;
+    let place = [
+        sheet.set(&format!("x{mark}"), "tilted, forward in the boat", x),
+        sheet.set(&format!("y{mark}"), "to port in the boat", y),
+        sheet.set(&format!("z{mark}"), "tilted, up in the boat", z),
+    ];
+    Some(lifted(sheet, mark, chain, stand.lift, place))
 }
 
 /// The point in the engine's own axes: a corner, or between the corners on which it lies.
 fn own_axes(sheet: &mut Sheet, mark: &str, body: &ConvexBody, shares: &[Share], origin: Point3<f64>) -> Place {
-    let ways = ["forward of the mounting face", "to port of the engine's middle", "above the bracket's rest"];
-    let symbols = ["a", "b", "c"];
+    let ways = [("a", "forward"), ("b", "port"), ("c", "height")];
     let corner = |share: &Share| body.points()[share.corner] - origin;
-    let mut told_shares = false;
     std::array::from_fn(|i| {
-        let (symbol, way) = (symbols[i], ways[i]);
-        let told = |sheet: &mut Sheet, symbol: &str, share: &Share| {
-            sheet.set(symbol, way, Term::new("table of corners", metres(corner(share)[i])))
-        };
-        let level = |share: &&Share| (corner(share)[i] - corner(&shares[0])[i]).abs() <= SQUARE;
+        let (symbol, way) = ways[i];
         // Where all corners agree, nothing lies between them.
-        if shares.iter().filter(level).count() == shares.len() {
-            return told(sheet, &format!("{symbol}{mark}"), &shares[0]);
+        let agree = shares.iter().all(|share| (corner(share)[i] - corner(&shares[0])[i]).abs() <= SQUARE);
+        if agree {
+            return Term::new(format!("{way} of corner {mark}"), metres(corner(&shares[0])[i]));
         }
         let mut sum: Option<Term<Length>> = None;
-        for (n, share) in shares.iter().enumerate() {
-            let name = ["i", "j", "k"].get(n).copied().unwrap_or("l");
-            let part = match told_shares {
-                false => {
-                    let term = Term::new("as it lies", Ratio::from(share.share));
-                    sheet.set(&format!("q{name}{mark}"), &format!("share of the corner {name}{mark}"), term)
-                }
-                true => Term::new(format!("q{name}{mark}"), Ratio::from(share.share)),
-            };
-            let one = part * told(sheet, &format!("{symbol}{name}{mark}"), share);
+        for (share, letter) in shares.iter().zip(LETTERS) {
+            let part = Term::new(format!("share of corner {mark}{letter}"), Ratio::from(share.share));
+            let one = part * Term::new(format!("{way} of corner {mark}{letter}"), metres(corner(share)[i]));
             sum = Some(match sum {
                 None => one,
                 Some(sum) => sum + one,
             });
         }
-        told_shares = true;
         let sum = sum.unwrap_or_else(|| Term::constant(Length::default()));
-        sheet.set(&format!("{symbol}{mark}"), way, sum)
+        sheet.set(&format!("{symbol}{mark}"), &format!("{way} of the point between the corners"), sum)
     })
 }
+
+/// Which of several corners.
+pub const LETTERS: [&str; 3] = ["i", "j", "k"];
 
 /// The place once the bracket is raised.
 fn lifted(sheet: &mut Sheet, mark: &str, chain: &EngineChain, height: Option<Length>, [x, y, z]: Place) -> Place {
@@ -184,29 +172,21 @@ fn lifted(sheet: &mut Sheet, mark: &str, chain: &EngineChain, height: Option<Len
         return [x, y, z];
     };
     let along = lift.along();
-    let lean = radians((-along.x).atan2(along.z));
-    let lean = sheet.set(&format!("θ{mark}"), "angle of the transom from plumb", Term::new("the job", lean));
-    let h =
-        sheet.set(&format!("h{mark}"), "height of the bracket, along the transom", Term::new("at this pose", height));
+    let lean = Term::new("angle of the transom", radians((-along.x).atan2(along.z)));
+    let h = Term::new("height of the bracket", height);
     let (mut forward, mut up) = (x - &h * &sin(lean.clone()), z + &h * &cos(lean.clone()));
     if let Some([length, hang]) = lift.arms() {
-        let length =
-            sheet.set(&format!("L{mark}"), "arm of the bracket between its pins", Term::new("its papers", length));
-        let hang = sheet.set(
-            &format!("G{mark}"),
-            "after pin below the forward one, bracket down",
-            Term::new("its papers", hang),
-        );
+        let (length, hang) = (Term::new("length of its arms", length), Term::new("hang of its arms", hang));
         let reach = |below: Term<Length>| root(&length * &length - &below * &below);
         let k = reach(&h - &hang) - reach(hang.clone());
-        let k = sheet.set(&format!("k{mark}"), "aft on its arms, square to the transom", k);
+        let k = sheet.set(&format!("k{mark}"), "aft on the arms, square to the transom", k);
         forward = forward - &k * &cos(lean.clone());
         up = up - &k * &sin(lean);
     }
     [
-        sheet.set(&format!("xh{mark}"), "raised: in the boat, forward", forward),
+        sheet.set(&format!("xh{mark}"), "raised, forward in the boat", forward),
         y,
-        sheet.set(&format!("zh{mark}"), "raised: in the boat, up", up),
+        sheet.set(&format!("zh{mark}"), "raised, up in the boat", up),
     ]
 }
 
@@ -230,25 +210,21 @@ pub fn out_to_surface(sheet: &mut Sheet, mark: &str, place: Place, radius: Lengt
     if radius.value <= 0.0 {
         return place;
     }
-    let r = sheet.set(&format!("r{mark}"), "radius of the rounded body", Term::new("as drawn", radius));
-    let names = [("nx", "xr", "forward"), ("ny", "yr", "to port"), ("nz", "zr", "up")];
+    let radius = Term::new("radius", radius);
+    let names = [("xr", "forward"), ("yr", "port"), ("zr", "up")];
     let mut i = 0;
     place.map(|at| {
-        let (direction, symbol, way_word) = names[i];
-        let n = Term::new("of the least distance", Ratio::from(way[i]));
+        let (symbol, word) = names[i];
+        let out = Term::new(format!("{word} in the direction to the other"), Ratio::from(way[i]));
         i += 1;
-        let n = sheet.set(&format!("{direction}{mark}"), &format!("direction to the other, {way_word}"), n);
-        sheet.set(&format!("{symbol}{mark}"), &format!("on its surface, {way_word}"), at + &r * &n)
+        sheet.set(&format!("{symbol}{mark}"), &format!("on its surface, {word} in the boat"), at + &radius * &out)
     })
 }
 
-/// Writes down a place that is given in the boat.
-pub fn given(sheet: &mut Sheet, mark: &str, from: &str, at: &Point3<f64>) -> Place {
-    let names = [("x", "forward"), ("y", "to port"), ("z", "up")];
-    std::array::from_fn(|i| {
-        let (symbol, way) = names[i];
-        sheet.set(&format!("{symbol}{mark}"), &format!("in the boat, {way}"), Term::new(from, metres(at[i])))
-    })
+/// A place that is given in the boat.
+pub fn given(what: &str, at: &Point3<f64>) -> Place {
+    let ways = ["forward", "port", "height"];
+    std::array::from_fn(|i| Term::new(format!("{} of {what}", ways[i]), metres(at[i])))
 }
 
 #[cfg(test)]

@@ -115,7 +115,7 @@ pub(super) fn carried_lower(case: &Case, swept: &Swept, own: &[Own]) -> Option<R
             );
             return Some(mend::change(words, [Change::told(entry, Measure::tape(height))]));
         }
-        height = height - inches(TOLD_IN);
+        height -= inches(TOLD_IN);
     }
     None
 }

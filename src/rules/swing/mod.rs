@@ -24,7 +24,7 @@ use cures::{cures, one_of};
 use crate::rules::mend::{self, Remedy};
 use uom::si::f64::Angle;
 
-use crate::case::swing::{Swept, pose_words, swept_working, touch_words};
+use crate::case::swing::{Swept, pose_words, swept_sheet, swept_working, touch_words};
 use crate::physics::swing::Clearance;
 use crate::quantity::{Measure, Text, say};
 use crate::reading::{Absent, Missing};
@@ -64,7 +64,11 @@ fn of_sweeps(all: &[Swept], remedy: impl Fn(&Swept) -> Remedy) -> Finding {
     let verdict = verdict(worst);
     let clearance = &worst.clearance;
     let found = if worst.touches() { clearance.upper } else { clearance.lower };
-    let (corners, working) = swept_working(worst);
+    // What keeps its distance is followed point by point in the working of the swing alone.
+    let (corners, working) = match verdict {
+        Verdict::Pass => (None, swept_sheet(worst)),
+        _ => swept_working(worst),
+    };
     let mut finding = Finding::new(
         verdict,
         say!("With ")
