@@ -22,6 +22,8 @@ pub(super) struct Followed {
 /// One of the two bodies of a least distance.
 struct Side<'c> {
     mark: &'static str,
+    /// What its point is called in the lines before.
+    told: &'static str,
     owner: Owner,
     name: &'c str,
     on: Point3<f64>,
@@ -33,14 +35,28 @@ pub(super) fn followed(swept: &Swept, clearance: &Clearance) -> Followed {
     let way = clearance.direction.into_inner();
     let (body, other) = (&clearance.body, &clearance.other);
     let sides = [
-        Side { mark: "1", owner: body.owner, name: &body.name, on: clearance.on_body, way },
-        Side { mark: "2", owner: other.owner, name: &other.name, on: clearance.on_other, way: -way },
+        Side {
+            mark: "1",
+            told: "the point on the one",
+            owner: body.owner,
+            name: &body.name,
+            on: clearance.on_body,
+            way,
+        },
+        Side {
+            mark: "2",
+            told: "the point on the other",
+            owner: other.owner,
+            name: &other.name,
+            on: clearance.on_other,
+            way: -way,
+        },
     ];
     let mut sheet = Sheet::default();
     let mut rows = Vec::new();
     let places = sides.map(|side| {
         let found = of_engine(swept, clearance, &side).and_then(|engine| engine.followed(&side, &mut sheet, &mut rows));
-        found.unwrap_or_else(|| given(&body_words(side.name), &side.on))
+        found.unwrap_or_else(|| given(side.told, &side.on))
     });
     let mut last = Sheet::default();
     let [one, two] = &places;
