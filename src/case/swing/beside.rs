@@ -10,7 +10,7 @@ use super::{Answer, effort, from_neighbour};
 use crate::job::Role;
 use crate::physics::swing::{
     AngleRange, Clearance, EngineChain, Neighbour, NeighbourTilt, Obstacle, Owner, Part, Pose, Scene, SwingError,
-    least_distance,
+    least_distance, least_distance_below,
 };
 use crate::quantity::{Dimensioned, Text, degrees};
 use crate::reading::Absent;
@@ -220,15 +220,22 @@ fn apart(one: &Hanging, other: &Hanging) -> Result<Vec<Swept>, SwingError> {
     let mut found = Vec::new();
     let upright = degrees(0.0);
     for (moving, still) in [(one, other), (other, one)] {
-        for tilt in [still.fitted.tilt.high(), upright] {
+        // How near it keeps off the other as that stood before: what comes no nearer than that is hidden by it.
+        let mut kept = None;
+        for tilt in [upright, still.fitted.tilt.high()] {
             let mut scene = Scene::new(on_its_lift(moving), moving.fitted.tilt, moving.fitted.steer);
             let only = AngleRange::only("where the other stands", tilt)?;
             scene.neighbour = Some(Neighbour {
                 chain: on_its_lift(still).standing(tilt, upright),
                 tilt: NeighbourTilt::Independent(only),
             });
-            let clearance = least_distance(&scene, &effort())?;
+            let clearance = match kept {
+                None => Some(least_distance(&scene, &effort())?),
+                Some(bound) => least_distance_below(&scene, bound, &effort())?,
+            };
+            let Some(clearance) = clearance else { continue };
             let mut swept = swept(moving, still, scene, clearance);
+            kept = swept.keeps().then_some(swept.clearance.upper);
             swept.limit_lift()?;
             if !swept.keeps() {
                 let scene = &swept.scene;

@@ -65,9 +65,8 @@ pub(super) fn followed(swept: &Swept, clearance: &Clearance) -> Followed {
         sheet.append(last);
     }
     let heads = ["", "what", "forward", "port", "height", "where from"];
-    let table = (!rows.is_empty()).then(|| {
-        Table::new("corners that meet, from the middle of their engine's rest, upright, and its axes", &heads, rows)
-    });
+    let table = (!rows.is_empty())
+        .then(|| Table::new("corners that meet, and the axes, from the engine's rest, upright", &heads, rows));
     Followed { table, sheet }
 }
 

@@ -83,7 +83,9 @@ pub use error::SwingError;
 pub use lift::Lift;
 pub use range::{LiftLimit, Obstruction, Swing, SwingLimit, permitted_lift, permitted_range};
 pub use scene::{BodyName, Neighbour, NeighbourTilt, Obstacle, Owner, Pin, Plane, Pose, Rod, Scene, Side};
-pub use search::{Clearance, Effort, Outcome, least_distance, least_distance_to_each, nearer_than};
+pub use search::{
+    Clearance, Effort, Outcome, least_distance, least_distance_below, least_distance_to_each, nearer_than,
+};
 pub use sheet_bodies::{End, whence};
 pub use sheet_fit::{FittedEngine, Mounting, MountingSheet, Solved, fit_engine, reach_from};
 pub use shift::{Move, Shift, least_shift};

@@ -108,6 +108,23 @@ pub fn least_distance(scene: &Scene, effort: &Effort) -> Result<Clearance, Swing
     search.clearance(gap).ok_or(SwingError::NoObstacles)
 }
 
+/// The same, where anything comes nearer than `bound` by more than the gap; nothing where none does, which is found out sooner.
+///
+/// # Errors
+/// As [`least_distance`]; a bound that is not finite.
+pub fn least_distance_below(scene: &Scene, bound: Length, effort: &Effort) -> Result<Option<Clearance>, SwingError> {
+    let gap = effort.checked()?;
+    let margin = finite("the bound", bound.value)? - gap;
+    let kernel = Kernel::new(scene)?;
+    let mut search = Search::new(&kernel, effort.boxes);
+    search.run(&Goal::AtLeast { margin, gap });
+    if search.certified() >= margin {
+        return Ok(None);
+    }
+    search.run(&Goal::Least { gap });
+    Ok(search.clearance(gap))
+}
+
 /// The same against each obstacle, and the neighbour, on its own: in the order of the scene, the neighbour last.
 /// What may touch everything that moves is left out.
 ///
