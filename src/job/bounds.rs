@@ -61,6 +61,10 @@ pub(crate) const BLADE_AREA: Bounds = between(plain(0.3), plain(1.05));
 
 pub(crate) const SETBACK: Bounds = between(inch(0.0), inch(72.0));
 pub(crate) const DROP: Bounds = between(inch(-24.0), inch(36.0));
+/// How far a lifting bracket goes up, and its arms.
+pub(crate) const TRAVEL: Bounds = between(inch(0.0), inch(36.0));
+pub(crate) const LIFT_ARM: Bounds = between(inch(1.0), inch(36.0));
+pub(crate) const LIFT_HANG: Bounds = between(inch(-36.0), inch(36.0));
 /// Engines that a bracket may take.
 pub(crate) const ENGINES: Bounds = count(1.0, 8.0);
 pub(crate) const VOLUME: Bounds = between(litre(0.0), litre(5000.0));

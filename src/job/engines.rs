@@ -112,6 +112,15 @@ things! {
         /// Its width, where it is a box.
         width: Option<Reading<Length>> = called("width of the bracket's box").within(bounds::TANK_SIZE)
             .taken(Stop::Bracket, "behind the transom", "across, at its widest").closely(inch(0.25)).spot(470, 330),
+        /// How far a lifting bracket goes up, along the transom; its class's where left out.
+        travel: Option<Reading<Length>> = called("travel of the lifting bracket").within(bounds::TRAVEL)
+            .taken(Stop::Bracket, "beside the engine on its lifting bracket",
+                "mark where its rest stands at the bottom of the travel and at the top; between the marks, along the \
+                transom. Where it is carried lower than that under way, tell that as raised")
+            .closely(inch(0.25)).spot(486, 276),
+        /// How high of that it is raised at most, above the bottom: so it is carried under way. All of its travel where left
+        /// out.
+        raised: Option<Reading<Length>> = called("height to which the lifting bracket is raised").within(bounds::TRAVEL),
     }
 }
 

@@ -47,7 +47,7 @@ pub use rigging::Rigging;
 pub use running::{Running, TrimTabs};
 pub use running_study::{PlaningStudy, PropellerStudy};
 pub use signs::{Ran, Sign, Signs};
-pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, Powerhead, ShaftOption, Span};
+pub use specs::{BracketKind, BracketSpec, Cycle, EngineSpec, LiftArms, Powerhead, ShaftOption, Span};
 pub use swing::{BoxedObstacle, Cylinder, MountingNumbers, SteeringGear, TieBar, TiltTube, Trailer, Well};
 pub use swing_study::{
     ObstacleShape, Point, StudyAxis, StudyBody, StudyNeighbour, StudyObstacle, StudyPart, StudyShape, SwingStudy,

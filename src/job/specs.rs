@@ -159,6 +159,10 @@ things! {
         setback: Option<Reading<Length>> = called("setback in its papers").within(bounds::SETBACK),
         /// Its top below the transom's top, plumb from a level line; negative where it stands above.
         drop: Option<Reading<Length>> = called("drop in its papers").within(bounds::DROP),
+        /// How far it lifts its engine from the bottom of its travel, along the transom.
+        travel: Option<Reading<Length>> = called("travel in its papers").within(bounds::TRAVEL),
+        /// The parallel arms on which it lifts; where left out it goes straight up along the transom.
+        arms: Option<LiftArms> = called("arms of the lifting bracket"),
         /// Height of its face that lies on the transom.
         face_height: Option<Reading<Length>> = called("height of its face on the transom").within(bounds::BRACKET_FACE),
         /// Power that its maker allows, all engines together.
@@ -179,6 +183,16 @@ things! {
         buoyant_volume: Option<Reading<Volume>> = called("volume of the bracket's closed box").within(bounds::VOLUME)
             .taken(Stop::Bracket, "its plate or papers",
                 "as its maker gives it, or its outside length by width by height"),
+    }
+}
+
+things! {
+    /// Parallel arms that carry a lifting bracket's face, so that it goes aft and forward again as it rises.
+    pub struct LiftArms [whole] {
+        /// Between the pins of one arm.
+        length: Reading<Length> = called("arm of the lifting bracket").within(bounds::LIFT_ARM),
+        /// How far its after pin lies below the forward one at the bottom of the travel, along the transom.
+        hang: Reading<Length> = called("hang of the lifting bracket's arm").within(bounds::LIFT_HANG),
     }
 }
 

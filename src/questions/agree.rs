@@ -29,6 +29,7 @@ pub(super) const TWICE: &[Twice] = &[
     Twice { apart: (inch(0.5), 0.1), pairs: |case| upper_holes(&case.rig.job) },
     Twice { apart: (inch(2.0), 0.25), pairs: |case| brackets(&case.rig.job, Of::Setback) },
     Twice { apart: (inch(8.0), 0.25), pairs: |case| brackets(&case.rig.job, Of::Drop) },
+    Twice { apart: (inch(8.0), 0.6), pairs: |case| brackets(&case.rig.job, Of::Travel) },
     Twice { apart: (inch(10.0), 0.0), pairs: waterline },
 ];
 
@@ -164,16 +165,18 @@ fn upper_holes(job: &Job) -> Vec<(Said, Said)> {
 enum Of {
     Setback,
     Drop,
+    Travel,
 }
 
-/// A setback or drop as measured, beside what the bracket's own papers or class say.
+/// A setback, drop or travel as measured, beside what the bracket's own papers or class say.
 fn brackets(job: &Job, of: Of) -> Vec<(Said, Said)> {
     let sides = [("engines_off", &job.engines_off), ("engines_on", &job.engines_on)];
     let groups =
         sides.iter().flat_map(|(side, groups)| groups.iter().enumerate().map(move |(i, group)| (side, i, group)));
     let pair = |(side, i, group): (&&str, usize, &crate::job::EngineGroup)| {
         // The resolver writes a class's figures where a bracket could have been described.
-        let spec = group.bracket.as_ref()?.described.as_ref()?;
+        let hung = group.bracket.as_ref()?;
+        let spec = hung.described.as_ref()?;
         let path = format!("{side}[{i}]");
         let (field, name, told, own_name, own) = match of {
             Of::Setback => (
@@ -184,6 +187,13 @@ fn brackets(job: &Job, of: Of) -> Vec<(Said, Said)> {
                 spec.setback.as_ref()?,
             ),
             Of::Drop => ("drop", "drop as written", group.drop.as_ref()?, "bracket's own drop", spec.drop.as_ref()?),
+            Of::Travel => (
+                "bracket.travel",
+                "travel as written",
+                hung.travel.as_ref()?,
+                "bracket's own travel",
+                spec.travel.as_ref()?,
+            ),
         };
         Some((Said::read(format!("{path}.{field}"), name, told), Said::read(format!("{path}.bracket"), own_name, own)))
     };

@@ -77,6 +77,7 @@ fn finding(judged: &Judged, units: Units) -> Value {
         "firm": judged.doubt.as_ref().map(Doubt::is_firm),
         "decides": judged.doubt.as_ref().map(|doubt| decides(doubt, units)),
         "summary": finding.summary.show(units),
+        "each": finding.each.iter().map(|other| other.show(units)).collect::<Vec<_>>(),
         "remedy": finding.remedy.as_ref().map(|remedy| remedy.show(units)),
         "ways": finding.mends.iter().map(way).collect::<Vec<_>>(),
         "cause": finding.cause.map(|comes| value!({ "words": comes.cause.words(), "lead": comes.lead })),

@@ -36,6 +36,13 @@ pub(super) fn json(case: &Case, units: Units) -> Value {
                     "tilt_deg": range(engine.fitted.tilt),
                     "running_deg": range(engine.running),
                     "steering_deg": range(engine.fitted.steer),
+                    "lift": engine.lift.map(|lift| value!({
+                        "travel": lift.travel().value,
+                        "along": lift.along().as_slice(),
+                        "aft": lift.aft().as_slice(),
+                        "arm_length": lift.arms().map(|[length, _]| length.value),
+                        "arm_hang": lift.arms().map(|[_, hang]| hang.value),
+                    })),
                     "bodies": chain.bodies().iter().map(|(part, body)| value!({
                         "name": body.name(),
                         "link": format!("{part:?}").to_lowercase(),
@@ -55,6 +62,7 @@ pub(super) fn json(case: &Case, units: Units) -> Value {
     value!({
         "engines": engines,
         "full_tilt": sweeps(&swing.full_tilt),
+        "raised": sweeps(&swing.raised),
         "steering_lock": sweeps(&swing.lock),
         "neighbours": sweeps(&swing.neighbours),
         "cylinder": sweeps(&swing.cylinder),
@@ -89,7 +97,14 @@ fn swept(swept: &Swept) -> Value {
             "tilt_deg": degrees(pose.tilt),
             "neighbour_tilt_deg": pose.neighbour_tilt.map(degrees),
             "steering_deg": degrees(pose.steer),
+            "bracket_raised": pose.lift.map(|height| height.value),
         },
+        "also_nearer": swept.also.iter().map(|other| value!({
+            "body": other.body.name,
+            "against": other.other.name,
+            "certified_least": other.lower.value,
+            "attained": other.upper.value,
+        })).collect::<Vec<_>>(),
         "body": clearance.body.name,
         "against": clearance.other.name,
         "point_on_body": clearance.on_body.coords.as_slice(),

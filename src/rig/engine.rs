@@ -60,6 +60,10 @@ pub struct Bracket {
     pub bottom: Slot<Reading<Length>>,
     /// Its width, where it is a box.
     pub width: Option<Reading<Length>>,
+    /// How far it lifts its engines, where it is one that lifts.
+    pub travel: Slot<Reading<Length>>,
+    /// How high of that it is raised, where not all of it is.
+    pub raised: Option<Reading<Length>>,
     /// The rest of what its class says.
     pub spec: BracketSpec,
 }
@@ -205,6 +209,18 @@ impl Group {
     /// Whether the engines hang on a lifting bracket, whose travel sets their height.
     pub fn is_lifted(&self) -> bool {
         self.bracket.as_ref().is_some_and(|bracket| bracket.spec.kind == Some(BracketKind::Auxiliary))
+    }
+
+    /// How high the engines are raised at most, where they hang on a lifting bracket of which that is known.
+    pub fn lift(&self) -> Option<Length> {
+        let bracket = self.bracket.as_ref().filter(|_| self.is_lifted())?;
+        let travel = bracket.travel.reading()?.value;
+        Some(bracket.raised.as_ref().map_or(travel, |raised| raised.value.min(travel)))
+    }
+
+    /// The travel of their lifting bracket, where nobody took it.
+    pub fn travel_missing(&self) -> Option<Missing> {
+        self.bracket.as_ref().filter(|_| self.is_lifted())?.travel.ask().err()
     }
 
     /// Running weight of its engines, each with its name.

@@ -88,6 +88,8 @@ pub struct Finding {
     pub verdict: Verdict,
     /// The answer in a sentence.
     pub summary: Text,
+    /// The same of each of several things of which the summary tells the worst: a sentence each.
+    pub each: Vec<Text>,
     /// What was found.
     pub found: Option<Measure>,
     /// What it is held against.
@@ -159,6 +161,7 @@ impl Finding {
             missing: Vec::new(),
             working: Sheet::default(),
             tables: Vec::new(),
+            each: Vec::new(),
             buys: Vec::new(),
         }
     }
@@ -218,6 +221,13 @@ impl Finding {
         self
     }
 
+    /// With what is told of the others besides the worst.
+    #[must_use]
+    pub fn each(mut self, each: impl IntoIterator<Item = Text>) -> Self {
+        self.each.extend(each);
+        self
+    }
+
     /// With something that is to be bought.
     #[must_use]
     pub fn buys(mut self, what: impl Into<String>, size: Text) -> Self {
@@ -264,7 +274,7 @@ impl Finding {
             Some(Limit::Within(least, most)) => [Some(least), Some(most)],
             None => [None, None],
         };
-        let words = [Some(&self.summary), self.remedy.as_ref()].into_iter().flatten();
+        let words = [Some(&self.summary), self.remedy.as_ref()].into_iter().flatten().chain(&self.each);
         let told = words.flat_map(Text::pieces).filter_map(|piece| match piece {
             Piece::Measure(measure) => Some(*measure),
             Piece::Words(_) => None,

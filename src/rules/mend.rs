@@ -252,6 +252,12 @@ pub fn up(length: Length, step_in: f64) -> Length {
     step * ((length / step).si() - HAIR).ceil()
 }
 
+/// Rounded down to the step of so many inches below: what is told is no more than allowed.
+pub fn down(length: Length, step_in: f64) -> Length {
+    let step = inches(step_in);
+    step * ((length / step).si() + HAIR).floor()
+}
+
 /// Rounded up to the next whole pound: what is told is enough.
 pub fn pounds_up(mass: Mass) -> Mass {
     let step = pounds(1.0);

@@ -31,5 +31,5 @@ pub use figure::Figure;
 pub use sheet::{Line, Origin, Sheet};
 pub use table::{Part, Table};
 pub use term::{
-    Term, cbrt, ceil_to_multiple, cos, exp, max, min, number, pi, power, root_of_squares, round, sin, sqrt, tan,
+    Term, cbrt, ceil_to_multiple, cos, exp, max, min, number, pi, power, root, root_of_squares, round, sin, sqrt, tan,
 };

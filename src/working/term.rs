@@ -4,7 +4,7 @@ use std::ops::{Add, Div, Mul, Sub};
 use std::sync::Arc;
 
 use uom::si::angle::radian;
-use uom::si::f64::{Angle, Length, Ratio};
+use uom::si::f64::{Angle, Area, Length, Ratio};
 
 use super::expression::{Expression, Operator};
 use crate::quantity::{Dimensioned, Measure, Style};
@@ -117,6 +117,12 @@ pub fn exp(ratio: Term<Ratio>) -> Term<Ratio> {
 /// Square root of a ratio.
 pub fn sqrt(ratio: Term<Ratio>) -> Term<Ratio> {
     ratio.called("sqrt", Ratio::from_si(ratio.value.si().sqrt()))
+}
+
+/// Side of a square of this area: what the root of a sum of squared lengths is.
+pub fn root(area: Term<Area>) -> Term<Length> {
+    let side = Length::from_si(area.value.si().sqrt());
+    Term { value: side, expression: Arc::new(Expression::Call("sqrt", vec![area.expression])) }
 }
 
 /// Cube root of a ratio.

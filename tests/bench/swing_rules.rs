@@ -37,6 +37,12 @@ fn runabout_with_remedies_all_swing_rules(bencher: Bencher) {
     all_rules(bencher, include_str!("../../catalogs/jobs/bay_runabout.ron"));
 }
 
+/// An engine, and a kicker on a lifting bracket over its whole travel.
+#[divan::bench]
+fn launch_with_kicker_all_swing_rules(bencher: Bencher) {
+    all_rules(bencher, include_str!("../../catalogs/jobs/harbour_launch.ron"));
+}
+
 /// What each sweep of the skiff's twins costs by itself; the neighbours here over three angles, as the rule would
 /// have to ask if their tilt tubes did not lie on one line.
 #[divan::bench(args = ["full_tilt", "lock", "neighbours", "cylinder", "tie_bar", "ground"])]

@@ -112,7 +112,7 @@ fn a_mesh_twice_as_fine_moves_no_factor_by_more_than_two_hundredths() {
         let strength = case.strength().unwrap_or_else(|no| panic!("{}: {no:?}", boat.name));
         let store = Store::of_meshes(2.0);
         let panels = Panels::of(&strength.board, strength.left(), &store).expect("finer");
-        let finer = strength.after.on(&strength.board, &panels).expect("finer");
+        let finer = strength.after.on(&store, &strength.board, &panels).expect("finer");
         let moved = Way::ALL.map(|way| (way, finer.factor(way) / strength.after.bent.factor(way) - 1.0));
         let far = moved.into_iter().filter(|(_, moved)| moved.abs() > FINER);
         far.map(|(way, moved)| format!("{}: {way:?} {moved:+.4}", boat.name)).collect::<Vec<_>>()

@@ -238,6 +238,7 @@ fn sheets(text: &str) -> Vec<(String, Sheet)> {
     all.extend(parts(case.weights()));
     all.extend(parts(case.float_parts()));
     all.extend(parts(case.strength_parts()));
+    all.extend(parts(case.swing_parts()));
     all.extend(parts(case.running_parts()));
     all.extend(parts(case.trial_parts()));
     all.extend(parts(case.worth_parts()));

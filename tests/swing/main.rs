@@ -1,5 +1,8 @@
 //! How engines swing, end to end: remedies applied to the job hold, catalogs fit, bad chains are told.
 
+mod followed;
+mod lift;
+
 use sternknee::case::Case;
 use sternknee::case::swing::{View, outlines, study_faults};
 use sternknee::catalog::Catalog;

@@ -182,7 +182,8 @@ impl Panels {
         let boards: Vec<&Board> = std::iter::once(board).chain(&less).collect();
         let tasks = outfits.iter().enumerate();
         let tasks = tasks.flat_map(|(outfit, _)| (0..boards.len()).map(move |state| (state, Some(outfit))));
-        let mut tasks: Vec<(usize, Option<usize>)> = (0..boards.len()).map(|state| (state, None)).chain(tasks).collect();
+        let mut tasks: Vec<(usize, Option<usize>)> =
+            (0..boards.len()).map(|state| (state, None)).chain(tasks).collect();
         tasks.sort_by_key(|(state, outfit)| (outfit.is_some(), *state));
         store.each(tasks.len(), |i| {
             let (state, outfit) = tasks[i];

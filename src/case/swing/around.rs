@@ -50,6 +50,24 @@ pub struct Around {
     pub(super) unknown: Obstacle,
     /// What was taken for granted.
     pub assumed: Vec<Text>,
+    /// Which of the known bodies are a bracket's face and what carries it, by setback and height of the top.
+    of_brackets: Vec<((f64, f64), std::ops::Range<usize>)>,
+}
+
+impl Around {
+    /// The known bodies without those of the bracket on which this engine hangs, and that bracket's face.
+    pub(super) fn beside_bracket_of(&self, engine: &Hanging) -> (Vec<Obstacle>, Option<&Obstacle>) {
+        let own = self.of_brackets.iter().find(|(place, _)| !engine.on_transom && *place == place_of(engine));
+        let own = own.map_or(0..0, |(_, own)| own.clone());
+        let face = self.known[own.clone()].iter().find(|body| body.name() == FACE);
+        let others = self.known.iter().enumerate().filter(|(i, _)| !own.contains(i));
+        (others.map(|(_, body)| body.clone()).collect(), face)
+    }
+}
+
+/// What tells brackets apart.
+fn place_of(engine: &Hanging) -> (f64, f64) {
+    (engine.setback.value, engine.bracket_top)
 }
 
 /// The surroundings of the engines.
@@ -57,7 +75,13 @@ pub struct Around {
 /// # Errors
 /// Bodies that cannot be built: far-off readings only, and the job's bounds exclude those.
 pub(super) fn around(rig: &Rig, stern: &Stern, engines: &[Hanging]) -> Result<Around, SwingError> {
-    let mut around = Around { known: Vec::new(), missing: Vec::new(), unknown: unknown(stern)?, assumed: Vec::new() };
+    let mut around = Around {
+        known: Vec::new(),
+        missing: Vec::new(),
+        unknown: unknown(stern)?,
+        assumed: Vec::new(),
+        of_brackets: Vec::new(),
+    };
     let half_transom = half_transom(rig);
     let inside = transom(rig, stern, half_transom, &mut around)?;
     brackets(stern, engines, &mut around)?;
@@ -122,16 +146,15 @@ fn transom(rig: &Rig, stern: &Stern, half: f64, around: &mut Around) -> Result<f
 
 /// The brackets that engines hang on, one for all that share setback and height.
 fn brackets(stern: &Stern, engines: &[Hanging], around: &mut Around) -> Result<(), SwingError> {
-    let mut done: Vec<(f64, f64)> = Vec::new();
     for engine in engines.iter().filter(|engine| !engine.on_transom) {
-        let place = (engine.setback.value, engine.bracket_top);
-        if done.contains(&place) || engine.setback.value <= 0.0 {
+        let place = place_of(engine);
+        if around.of_brackets.iter().any(|(done, _)| *done == place) || engine.setback.value <= 0.0 {
             continue;
         }
-        done.push(place);
+        let first = around.known.len();
         let sharing: Vec<f64> = engines
             .iter()
-            .filter(|other| !other.on_transom && (other.setback.value, other.bracket_top) == place)
+            .filter(|other| !other.on_transom && place_of(other) == place)
             .map(|other| other.rest.y)
             .collect();
         let beside = inches(FACE_HALF_WIDTH_IN).value;
@@ -152,6 +175,7 @@ fn brackets(stern: &Stern, engines: &[Hanging], around: &mut Around) -> Result<(
             ];
             around.known.push(Obstacle::Body(ConvexBody::prism(name, &profile, metres(low), metres(high))?));
         }
+        around.of_brackets.push((place, first..around.known.len()));
         around.assumed.push(say!(
             "Swing: the bracket's mounting face is {} high, and what carries it lies {} below its top.",
             Measure::tape(inches(FACE_DEPTH_IN)),

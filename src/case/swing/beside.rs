@@ -7,9 +7,10 @@ use super::cures::{Spacing, limits, spacing};
 use super::hang::Hanging;
 use super::sweep::{Swept, refused};
 use super::{Answer, effort, from_neighbour};
+use crate::job::Role;
 use crate::physics::swing::{
-    AngleRange, Clearance, ConvexBody, Neighbour, NeighbourTilt, Obstacle, Owner, Part, Pose, Scene, SwingError,
-    least_distance,
+    AngleRange, Clearance, EngineChain, Neighbour, NeighbourTilt, Obstacle, Owner, Part, Pose, Scene, SwingError,
+    least_distance, least_distance_below,
 };
 use crate::quantity::{Dimensioned, Text, degrees};
 use crate::reading::Absent;
@@ -37,16 +38,7 @@ pub(super) fn neighbours(hanging: &[Hanging]) -> Answer<Vec<Swept>> {
 }
 
 fn swept(one: &Hanging, other: &Hanging, scene: Scene, clearance: Clearance) -> Swept {
-    Swept {
-        label: one.label.clone(),
-        other: Some(other.label.clone()),
-        scene,
-        clearance,
-        margin: from_neighbour(),
-        cure: None,
-        taken: false,
-        spacing: None,
-    }
+    Swept { other: Some(other.label.clone()), ..Swept::new(&one.label, scene, clearance, from_neighbour()) }
 }
 
 /// Two engines steered alike, as tie bar or helm makes them, each anywhere in its own range of tilt.
@@ -192,7 +184,7 @@ fn told(who: Who, one: &Hanging, other: &Hanging, mut found: Clearance) -> Clear
             found.on_body = carry(found.on_body);
             found.on_other = carry(found.on_other);
             found.direction = Unit::new_unchecked(turn * found.direction.into_inner());
-            found.pose = Pose { tilt: found.pose.tilt + second, neighbour_tilt: Some(second), steer: found.pose.steer };
+            found.pose = Pose { tilt: found.pose.tilt + second, neighbour_tilt: Some(second), ..found.pose };
         }
         Who::One => {
             found.other.owner = Owner::Neighbour(Part::Bracket);
@@ -213,25 +205,38 @@ fn told(who: Who, one: &Hanging, other: &Hanging, mut found: Clearance) -> Clear
     found
 }
 
+/// The engine as it hangs; one that is for getting home on what lifts it.
+fn on_its_lift(engine: &Hanging) -> EngineChain {
+    let chain = engine.fitted.chain.clone();
+    match engine.lift.filter(|_| engine.role == Role::Auxiliary) {
+        Some(lift) => chain.lifted(lift),
+        None => chain,
+    }
+}
+
 /// An engine that is for getting home is not steered with the others: each is looked at with the other
-/// amidships, down and at full tilt.
+/// amidships, down and at full tilt; at every height of the bracket that lifts it.
 fn apart(one: &Hanging, other: &Hanging) -> Result<Vec<Swept>, SwingError> {
     let mut found = Vec::new();
     let upright = degrees(0.0);
     for (moving, still) in [(one, other), (other, one)] {
-        for tilt in [still.fitted.tilt.high(), upright] {
-            let mut scene = Scene::new(moving.fitted.chain.clone(), moving.fitted.tilt, moving.fitted.steer);
-            for (part, body) in still.fitted.chain.bodies() {
-                let points: Vec<_> = body
-                    .points()
-                    .iter()
-                    .map(|point| still.fitted.chain.carried(*part, *point, tilt, upright))
-                    .collect();
-                let fixed = ConvexBody::rounded_hull(body.name(), &points, body.radius())?;
-                scene.obstacles.push(Obstacle::Body(fixed));
-            }
-            let clearance = least_distance(&scene, &effort())?;
+        // How near it keeps off the other as that stood before: what comes no nearer than that is hidden by it.
+        let mut kept = None;
+        for tilt in [upright, still.fitted.tilt.high()] {
+            let mut scene = Scene::new(on_its_lift(moving), moving.fitted.tilt, moving.fitted.steer);
+            let only = AngleRange::only("where the other stands", tilt)?;
+            scene.neighbour = Some(Neighbour {
+                chain: on_its_lift(still).standing(tilt, upright),
+                tilt: NeighbourTilt::Independent(only),
+            });
+            let clearance = match kept {
+                None => Some(least_distance(&scene, &effort())?),
+                Some(bound) => least_distance_below(&scene, bound, &effort())?,
+            };
+            let Some(clearance) = clearance else { continue };
             let mut swept = swept(moving, still, scene, clearance);
+            kept = swept.keeps().then_some(swept.clearance.upper);
+            swept.limit_lift()?;
             if !swept.keeps() {
                 let scene = &swept.scene;
                 swept.spacing = Some(spread(moving, still, &swept.clearance, |shift| {

@@ -67,7 +67,7 @@ pub(super) fn cylinders(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answ
             .with_body(Part::Swivel, body)
             .keeping(|_, name| name == CYLINDER)
             .map_err(|error| refused(&error))?;
-        let mut scene = boat_scene(&alone, alone.fitted.tilt, around);
+        let mut scene = boat_scene(&alone, alone.fitted.tilt, around.known.clone());
         scene.may_touch.clear();
         // The cylinder is carried by the swivel: steering does not move it.
         scene.steer = AngleRange::only("the steering", degrees(0.0)).map_err(|e| refused(&e))?;
@@ -132,7 +132,7 @@ pub(super) fn tie_bars(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answe
         let mut alone = (*one).clone();
         let carrier = |_: Part, name: &str| name == "gearcase";
         alone.fitted.chain = alone.fitted.chain.keeping(carrier).map_err(|error| refused(&error))?;
-        let mut scene = boat_scene(&alone, alone.fitted.tilt, around);
+        let mut scene = boat_scene(&alone, alone.fitted.tilt, around.known.clone());
         scene.neighbour = Some(Neighbour {
             chain: other.fitted.chain.keeping(carrier).map_err(|error| refused(&error))?,
             tilt: NeighbourTilt::Independent(other.fitted.tilt),

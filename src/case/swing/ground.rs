@@ -47,16 +47,7 @@ pub(super) fn over(rig: &Rig, stern: &Stern, hanging: &[Hanging]) -> Answer<Vec<
             let mut scene = Scene::new(engine.fitted.chain.clone(), range, engine.fitted.steer);
             scene.obstacles = obstacles;
             let clearance = least_distance(&scene, &effort()).map_err(|error| refused(&error))?;
-            Ok(Swept {
-                label: engine.label.clone(),
-                other: None,
-                scene,
-                clearance,
-                margin,
-                cure: None,
-                taken: false,
-                spacing: None,
-            })
+            Ok(Swept::new(&engine.label, scene, clearance, margin))
         };
         let over =
             |tilt| height_above(&engine.fitted.chain, &[], tilt, degrees(0.0), &road).map_err(|error| refused(&error));

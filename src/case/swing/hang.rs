@@ -1,11 +1,11 @@
 //! Each engine of the new outfit as a chain, where it hangs.
 
-use nalgebra::Point3;
+use nalgebra::{Point3, Vector3};
 use uom::si::f64::Length;
 
 use crate::case::stern::Stern;
 use crate::job::Role;
-use crate::physics::swing::{AngleRange, FittedEngine, Mounting, MountingSheet, fit_engine};
+use crate::physics::swing::{AngleRange, FittedEngine, Lift, Mounting, MountingSheet, SwingError, fit_engine};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::reading::Absent;
 use crate::rig::{Engine, Group, Missing, Rig, SwingSheet};
@@ -34,6 +34,8 @@ pub struct Hanging {
     pub bracket_top: f64,
     /// Whether it hangs on the transom itself.
     pub on_transom: bool,
+    /// What lifts it, where it hangs on a lifting bracket whose travel is known.
+    pub lift: Option<Lift>,
     /// Whether its hole row was taken for granted.
     pub row_assumed: bool,
     /// Whether the place of its tilt tube was.
@@ -99,7 +101,9 @@ fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Absent>
     let running =
         AngleRange::new("the trim range", sheet.trim[0] - lean, (sheet.trim[1] - lean).min(fitted.tilt.high()))
             .map_err(cannot)?;
+    let lift = lift(stern, group).map_err(cannot)?;
     Ok(Hanging {
+        lift,
         label: label.to_owned(),
         role: engine.role,
         fitted,
@@ -113,6 +117,19 @@ fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Absent>
     })
 }
 
+/// The lift of a group's bracket: along the transom and square to it. None where it is never raised.
+fn lift(stern: &Stern, group: &Group) -> Result<Option<Lift>, SwingError> {
+    let (Some(height), Some(bracket)) = (group.lift().filter(|height| height.value > 0.0), &group.bracket) else {
+        return Ok(None);
+    };
+    let (sin, cos) = stern.angle.value.sin_cos();
+    let straight = Lift::straight(Vector3::new(-sin, 0.0, cos), Vector3::new(-cos, 0.0, -sin), height)?;
+    match &bracket.spec.arms {
+        Some(arms) => straight.on_arms(arms.length.value, arms.hang.value).map(Some),
+        None => Ok(Some(straight)),
+    }
+}
+
 /// What was taken for granted of the engines, in a sentence for all of them.
 pub(super) fn assumed(hanging: &[Hanging]) -> Vec<Text> {
     let names = |taken: fn(&Hanging) -> bool| {
@@ -123,6 +140,12 @@ pub(super) fn assumed(hanging: &[Hanging]) -> Vec<Text> {
     let mut assumed = Vec::new();
     if let Some(names) = names(|engine| engine.row_assumed) {
         assumed.push(say!("Swing: {} hung in the lowest holes, nearest to the well: `holes_up` is not given.", names));
+    }
+    if let Some(names) = names(|engine| engine.lift.is_some_and(|lift| lift.arms().is_none())) {
+        assumed.push(say!(
+            "Swing: the lifting bracket of {} goes straight up along the transom: its arms are not given.",
+            names
+        ));
     }
     if let Some(names) = names(|engine| engine.tube_assumed) {
         assumed.push(say!(
@@ -137,11 +160,7 @@ pub(super) fn assumed(hanging: &[Hanging]) -> Vec<Text> {
 
 /// The rig's numbers as the fit wants them. Where the tube is given or taken, the fit solves for the cowl,
 /// and what stands here for its reach when down is only a start.
-pub(super) fn mounting_sheet(
-    label: &str,
-    sheet: &SwingSheet,
-    shaft: Length,
-) -> Result<MountingSheet, crate::physics::swing::SwingError> {
+pub(super) fn mounting_sheet(label: &str, sheet: &SwingSheet, shaft: Length) -> Result<MountingSheet, SwingError> {
     let tube = sheet.tilt_tube.unwrap_or([inches(TUBE_FORWARD_IN), inches(TUBE_ABOVE_IN)]);
     Ok(MountingSheet {
         name: label.to_owned(),

@@ -3,9 +3,11 @@
 mod around;
 mod beside;
 mod cures;
+mod followed;
 mod gear;
 mod ground;
 mod hang;
+mod lifted;
 mod outlines;
 mod parts;
 mod study;
@@ -27,11 +29,11 @@ pub use cures::{Cure, Spacing};
 pub use ground::OverGround;
 pub use hang::Hanging;
 pub use outlines::{NamedPolygon, View, outlines};
-pub use parts::swept_sheet;
+pub use parts::{swept_sheet, swept_working};
 pub use study::{Question, StudyFault, study_faults};
 pub use sweep::Swept;
 pub use water::{AboveWater, Condition, rest_waterlines};
-pub use words::{body_words, pose_words, touch_words};
+pub use words::{body_words, pose_words, raised_words, touch_words};
 
 /// Distance that a powerhead should keep from the boat, tilting and steering. Common practice, no source: an
 /// engine shifts on its rubber mounts, and a boat works.
@@ -55,6 +57,9 @@ pub struct Swing {
     pub around: Answer<Around>,
     /// Each engine, whole range of tilt and steering, against the boat.
     pub full_tilt: Answer<Vec<Swept>>,
+    /// Each engine on a lifting bracket, whole range of tilt and steering at every height of the bracket, against the boat; and its
+    /// bracket's face against the other engines.
+    pub raised: Answer<Vec<Swept>>,
     /// Each engine where it runs, from lock to lock, against the boat.
     pub lock: Answer<Vec<Swept>>,
     /// Each two neighbouring engines, tilted together and alone.
@@ -90,6 +95,7 @@ impl Swing {
             engines: Err(open.clone()),
             around: Err(open.clone()),
             full_tilt: Err(open.clone()),
+            raised: Err(open.clone()),
             lock: Err(open.clone()),
             neighbours: Err(open.clone()),
             cylinder: Err(open.clone()),

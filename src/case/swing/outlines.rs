@@ -55,7 +55,7 @@ pub fn outlines(swept: &Swept, pose: &Pose, view: View) -> Vec<NamedPolygon> {
         (&neighbour.chain, tilt)
     });
     for (chain, tilt) in std::iter::once((&scene.engine, pose.tilt)).chain(neighbour) {
-        polygons.extend(chain_outlines(chain, tilt, pose.steer, view));
+        polygons.extend(chain_outlines(chain, tilt, pose, view));
     }
     for rod in &scene.rods {
         let ends = rod.ends.iter().filter_map(|end| {
@@ -63,19 +63,20 @@ pub fn outlines(swept: &Swept, pose: &Pose, view: View) -> Vec<NamedPolygon> {
                 Side::Own => (&scene.engine, pose.tilt),
                 Side::Neighbour => neighbour?,
             };
-            Some(chain.carried(end.part, end.at, tilt, pose.steer))
+            Some(chain.raised(chain.carried(end.part, end.at, tilt, pose.steer), pose.lift))
         });
         polygons.push(polygon(&rod.name, true, ends, rod.radius.value, view));
     }
     polygons
 }
 
-fn chain_outlines(chain: &EngineChain, tilt: Angle, steer: Angle, view: View) -> Vec<NamedPolygon> {
+fn chain_outlines(chain: &EngineChain, tilt: Angle, pose: &Pose, view: View) -> Vec<NamedPolygon> {
     chain
         .bodies()
         .iter()
         .map(|(part, body)| {
-            let points = body.points().iter().map(|point| chain.carried(*part, *point, tilt, steer));
+            let carried = |point: &Point3<f64>| chain.carried(*part, *point, tilt, pose.steer);
+            let points = body.points().iter().map(|point| chain.raised(carried(point), pose.lift));
             polygon(body.name(), true, points, body.radius().value, view)
         })
         .collect()

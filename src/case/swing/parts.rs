@@ -2,12 +2,13 @@
 
 use nalgebra::Point3;
 
+use super::followed::{followed, outline};
 use super::hang::Hanging;
 use super::sweep::Swept;
-use super::words::{body_words, pose_words};
+use super::words::{body_words, pose_words, touch_words};
 use super::{Answer, Swing};
 use crate::case::Case;
-use crate::physics::swing::{AngleRange, Obstacle, Outcome, Part as Link, Solved};
+use crate::physics::swing::{AngleRange, Lift, Obstacle, Outcome, Part as Link, Solved};
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::reading::Absent;
 use crate::working::{Part, Sheet, Table};
@@ -56,12 +57,16 @@ impl Case<'_> {
         }
         for (title, answer) in [
             ("whole range against the boat", &swing.full_tilt),
+            ("whole travel of the lifting bracket, against the boat", &swing.raised),
             ("running, lock to lock, against the boat", &swing.lock),
             ("engine against engine", &swing.neighbours),
             ("steering cylinder", &swing.cylinder),
             ("tie bar", &swing.tie_bar),
         ] {
-            sweeps(&mut parts, title, answer);
+            // Most boats have no lifting bracket.
+            if !(std::ptr::eq(answer, &swing.raised) && matches!(answer, Err(Absent::NotApplicable(_)))) {
+                sweeps(&mut parts, title, answer);
+            }
         }
         parts.push(water_part(swing));
         parts.extend(ground_parts(swing));
@@ -86,6 +91,11 @@ fn sweeps(parts: &mut Vec<Part>, title: &str, answer: &Answer<Vec<Swept>>) {
 
 fn range_row(what: &str, range: AngleRange) -> Vec<Text> {
     vec![Text::from(what), Text::from(Measure::of(range.low())), Text::from(Measure::of(range.high()))]
+}
+
+fn lift_row(lift: &Lift) -> Vec<Text> {
+    let height = |value| Text::from(Measure::of(value));
+    vec![Text::from("height of the lifting bracket"), height(Length::default()), height(lift.travel())]
 }
 
 fn link(part: Link) -> &'static str {
@@ -146,6 +156,7 @@ fn chain_part(engine: &Hanging) -> Part {
             Measure::of(above)
         ),
     });
+    sheet.append((*engine.fitted.working).clone());
     sheet.remark(Text::from(
         "angles count from upright; boat axes from the centreline at the bottom of the transom: forward, to port, up; bodies upright, steered ahead",
     ));
@@ -156,13 +167,17 @@ fn chain_part(engine: &Hanging) -> Part {
             Table::new(
                 "ranges",
                 &["", "from", "to"],
-                vec![
+                [
                     range_row("tilt", engine.fitted.tilt),
                     range_row("running", engine.running),
                     range_row("steering (starboard positive)", engine.fitted.steer),
-                ],
+                ]
+                .into_iter()
+                .chain(engine.lift.as_ref().map(lift_row))
+                .collect(),
             ),
             Table::new("bodies", &heads, bodies),
+            outline(chain),
         ],
         sheet,
     }
@@ -183,6 +198,14 @@ fn obstacle_table(obstacles: &[Obstacle]) -> Table {
     let mut heads = vec!["body"];
     heads.extend(EXTENT);
     Table::new("obstacles", &heads, rows)
+}
+
+/// The bound, its gap, where it is attained, and the way of the points that meet with the corners on which they lie.
+pub fn swept_working(swept: &Swept) -> (Option<Table>, Sheet) {
+    let mut sheet = swept_sheet(swept);
+    let followed = followed(swept, &swept.clearance);
+    sheet.append(followed.sheet);
+    (followed.table, sheet)
 }
 
 /// The bound, its gap, where it is attained.
@@ -218,14 +241,24 @@ pub fn swept_sheet(swept: &Swept) -> Sheet {
 }
 
 fn swept_part(title: &str, swept: &Swept) -> Part {
+    let mut ranges =
+        vec![range_row("tilt", swept.scene.tilt), range_row("steering (starboard positive)", swept.scene.steer)];
+    if let Some(lift) = swept.lifts() {
+        ranges.push(lift_row(lift));
+    }
+    let (corners, mut sheet) = swept_working(swept);
+    for other in &swept.also {
+        sheet.remark(
+            say!("nearer than wanted besides: ")
+                .then(touch_words(other, swept))
+                .then(Text::from(", with "))
+                .then(pose_words(&other.pose, swept)),
+        );
+    }
     Part {
         title: title.to_owned(),
-        tables: vec![Table::new(
-            "ranges",
-            &["", "from", "to"],
-            vec![range_row("tilt", swept.scene.tilt), range_row("steering (starboard positive)", swept.scene.steer)],
-        )],
-        sheet: swept_sheet(swept),
+        tables: vec![Table::new("ranges", &["", "from", "to"], ranges)].into_iter().chain(corners).collect(),
+        sheet,
     }
 }
 

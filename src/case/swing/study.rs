@@ -53,14 +53,8 @@ pub(super) fn answer(study: &SwingStudy) -> Answer<Question> {
     let margin = study.margin.as_ref().map(|margin| margin.value);
     Ok(Question {
         swept: Swept {
-            label: "engine".to_owned(),
             other: scene.neighbour.as_ref().map(|_| "neighbour".to_owned()),
-            scene,
-            clearance,
-            margin: margin.unwrap_or_default(),
-            cure: None,
-            taken: false,
-            spacing: None,
+            ..Swept::new("engine", scene, clearance, margin.unwrap_or_default())
         },
         margin,
     })

@@ -9,7 +9,9 @@ use super::{Answer, Swing, effort, from_boat, gear, ground, study, water};
 use crate::case::Case;
 use crate::case::stern::Stern;
 use crate::job::Role;
-use crate::physics::swing::{AngleRange, Clearance, Obstacle, Part, Scene, SwingError, least_distance};
+use crate::physics::swing::{
+    AngleRange, Clearance, LiftLimit, Obstacle, Part, Scene, SwingError, least_distance, nearer_than, permitted_lift,
+};
 use crate::quantity::{Text, say};
 use crate::reading::Absent;
 
@@ -33,9 +35,42 @@ pub struct Swept {
     pub taken: bool,
     /// The spacing that would clear two engines, where they come too near each other.
     pub spacing: Option<Spacing>,
+    /// How high its lifting bracket may go, where it does not keep that distance.
+    pub lift: Option<LiftLimit>,
+    /// What else of the boat comes nearer than that distance, each with its own least.
+    pub also: Vec<Clearance>,
 }
 
 impl Swept {
+    /// A sweep of this engine, judged by nothing yet.
+    pub(super) fn new(label: &str, scene: Scene, clearance: Clearance, margin: Length) -> Self {
+        Swept {
+            label: label.to_owned(),
+            other: None,
+            scene,
+            clearance,
+            margin,
+            cure: None,
+            taken: false,
+            spacing: None,
+            lift: None,
+            also: Vec::new(),
+        }
+    }
+
+    /// The lift of either engine.
+    pub fn lifts(&self) -> Option<&crate::physics::swing::Lift> {
+        self.scene.engine.lift().or(self.scene.neighbour.as_ref().and_then(|other| other.chain.lift()))
+    }
+
+    /// How high the lift may go, where there is one and the distance is not kept.
+    pub(super) fn limit_lift(&mut self) -> Result<(), SwingError> {
+        if self.lifts().is_some() && !self.keeps() {
+            self.lift = Some(permitted_lift(&self.scene, self.margin, &effort())?);
+        }
+        Ok(())
+    }
+
     /// Whether two bodies touch for certain somewhere in the range.
     pub fn touches(&self) -> bool {
         self.clearance.upper.value <= 0.0
@@ -81,12 +116,13 @@ fn of_engines(case: &Case) -> Swing {
     };
     let against_boat = |range: fn(&Hanging) -> AngleRange, curable: bool| {
         each(&hanging, |engine| {
-            let scene = boat_scene(&head_of(engine)?, range(engine), &around);
+            let scene = boat_scene(&head_of(engine)?, range(engine), around.known.clone());
             against(&engine.label, scene, &around, from_boat(), curable)
         })
     };
     let mut swing = Swing {
         full_tilt: against_boat(|engine| engine.fitted.tilt, true),
+        raised: super::lifted::raised(&hanging, &around),
         lock: against_boat(|engine| engine.running, true),
         neighbours: super::beside::neighbours(&hanging),
         cylinder: gear::cylinders(rig, &hanging, &around),
@@ -122,7 +158,7 @@ pub(super) fn each<I, T>(items: &[I], ask: impl Fn(&I) -> Answer<T>) -> Answer<V
 /// The engine with its head alone. The swivel is drawn as one hull from the tilt tube over the transom's top
 /// down the steering axis, and passes through the transom; what matters of it forward of the transom is the
 /// tube, which stands still.
-fn head_of(engine: &Hanging) -> Answer<Hanging> {
+pub(super) fn head_of(engine: &Hanging) -> Answer<Hanging> {
     let mut head = engine.clone();
     head.fitted.chain = head.fitted.chain.keeping(|part, _| part == Part::Head).map_err(|error| refused(&error))?;
     Ok(head)
@@ -131,11 +167,11 @@ fn head_of(engine: &Hanging) -> Answer<Hanging> {
 /// Beginning of the names of the cowl's bodies.
 const COWL: &str = "powerhead cowl";
 
-/// An engine against everything that is known of the boat. How near leg and lower unit come to the face that
+/// An engine against these bodies of the boat. How near leg and lower unit come to the face that
 /// carries them is the maker's own trim stop, whatever the boat: only the cowl is held against that.
-pub(super) fn boat_scene(engine: &Hanging, tilt: AngleRange, around: &Around) -> Scene {
+pub(super) fn boat_scene(engine: &Hanging, tilt: AngleRange, obstacles: Vec<Obstacle>) -> Scene {
     let mut scene = Scene::new(engine.fitted.chain.clone(), tilt, engine.fitted.steer);
-    scene.obstacles = around.known.clone();
+    scene.obstacles = obstacles;
     for (_, body) in engine.fitted.chain.bodies() {
         for fixed in [TRANSOM, FACE] {
             if !body.name().starts_with(COWL) {
@@ -160,18 +196,12 @@ pub(super) fn against(label: &str, mut scene: Scene, around: &Around, margin: Le
         }
     }
     let clearance = least_distance(&scene, &effort()).map_err(|error| refused(&error))?;
-    let mut swept = Swept {
-        label: label.to_owned(),
-        other: None,
-        scene,
-        clearance,
-        margin,
-        cure: None,
-        taken: false,
-        spacing: None,
-    };
+    let mut swept = Swept::new(label, scene, clearance, margin);
     if curable && !swept.keeps() {
         swept.cure = Some(cure(&swept)?);
+        swept.limit_lift().map_err(|error| refused(&error))?;
+        let nearer = nearer_than(&swept.scene, margin, &effort()).map_err(|error| refused(&error))?;
+        swept.also = nearer.into_iter().filter(|other| other.other != swept.clearance.other).collect();
     }
     Ok(swept)
 }

@@ -50,6 +50,8 @@ pub struct AboveWater {
     pub gearcase: PlaneClearance,
     /// Full tilt from upright.
     pub tilt: uom::si::f64::Angle,
+    /// How high its lifting bracket is raised, where it hangs on one whose travel is known.
+    pub raised: Option<uom::si::f64::Length>,
 }
 
 impl AboveWater {
@@ -108,15 +110,20 @@ pub(super) fn above(case: &Case, hanging: &[Hanging]) -> Answer<Vec<AboveWater>>
         hanging.iter().flat_map(|engine| waterlines.iter().map(move |water| (engine, water))).collect();
     each(&pairs, |(engine, (condition, plane))| {
         let tilt = engine.fitted.tilt.high();
-        let lowest = |bodies: &[&str]| {
-            height_above(&engine.fitted.chain, bodies, tilt, degrees(0.0), plane).map_err(|error| refused(&error))
+        // At her mooring an engine on a lifting bracket is raised.
+        let chain = match engine.lift {
+            Some(lift) => engine.fitted.chain.shifted(lift.raised(lift.travel())),
+            None => engine.fitted.chain.clone(),
         };
+        let lowest =
+            |bodies: &[&str]| height_above(&chain, bodies, tilt, degrees(0.0), plane).map_err(|error| refused(&error));
         Ok(AboveWater {
             label: engine.label.clone(),
             condition: condition.clone(),
             clearance: lowest(&BLADES)?,
             gearcase: lowest(&GEARCASE)?,
             tilt,
+            raised: engine.lift.map(|lift| lift.travel()),
         })
     })
 }

@@ -1,10 +1,11 @@
 //! Poses and bodies in the words of the trade.
 
-use uom::si::f64::Angle;
+use uom::si::f64::{Angle, Length};
 
+use super::FACE;
 use super::sweep::Swept;
-use crate::physics::swing::{AngleRange, BodyName, Clearance, Owner, Pose};
-use crate::quantity::{Measure, Text, degrees, say};
+use crate::physics::swing::{AngleRange, BodyName, Clearance, EngineChain, NeighbourTilt, Owner, Pose};
+use crate::quantity::{Measure, Text, degrees, inches, say};
 
 /// Angles nearer than this to an end of the range are that end. Common practice, no source: no stop is set
 /// more closely.
@@ -45,7 +46,9 @@ fn owned(body: &BodyName, swept: &Swept) -> String {
 fn tilt_words(tilt: Angle, range: AngleRange) -> Text {
     let shown = Measure::of(tilt);
     let up = range.high() > degrees(TILTED_DEG);
-    if range.low() != range.high() && same(tilt, range.low()) && tilt <= degrees(TRIM_DEG) {
+    if range.low() == range.high() && !up && tilt <= degrees(TRIM_DEG) {
+        say!("down ({})", shown)
+    } else if range.low() != range.high() && same(tilt, range.low()) && tilt <= degrees(TRIM_DEG) {
         say!("down and trimmed in ({})", shown)
     } else if same(tilt, range.high()) && up {
         say!("at full tilt ({})", shown)
@@ -69,21 +72,49 @@ fn steer_words(steer: Angle, range: AngleRange) -> Text {
     }
 }
 
+/// Heights nearer than this to the bottom of a bracket's travel are the bottom. Common practice, no source.
+const SAME_HEIGHT_IN: f64 = 0.0625;
+
+/// `its bracket raised 8 in`, `its bracket down`.
+pub fn raised_words(height: Length) -> Text {
+    if height > inches(SAME_HEIGHT_IN) {
+        say!("its bracket raised {}", Measure::tape(height))
+    } else {
+        Text::from("its bracket down")
+    }
+}
+
+/// How high the bracket of an engine stands, behind a comma, where it lifts.
+fn lift_words(chain: &EngineChain, pose: &Pose) -> Text {
+    chain.lift().zip(pose.lift).map_or(Text::default(), |(_, height)| Text::from(", ").then(raised_words(height)))
+}
+
 /// Where the engines stand: `port engine at full tilt (68.0 deg), starboard engine at …, hard to port`.
 pub fn pose_words(pose: &Pose, swept: &Swept) -> Text {
     let steer = steer_words(pose.steer, swept.scene.steer);
-    let own = tilt_words(pose.tilt, swept.scene.tilt);
-    let text = match (&swept.other, &swept.scene.neighbour, pose.neighbour_tilt) {
-        (Some(other), Some(neighbour), Some(tilt)) => {
-            let range = match neighbour.tilt {
-                crate::physics::swing::NeighbourTilt::Independent(range) => range,
-                crate::physics::swing::NeighbourTilt::Together => swept.scene.tilt,
-            };
-            say!("the {} ", &swept.label).then(own).then(say!(", the {} ", other)).then(tilt_words(tilt, range))
-        }
-        _ => say!("the {} ", &swept.label).then(own),
+    let own = say!("the {} ", &swept.label)
+        .then(tilt_words(pose.tilt, swept.scene.tilt))
+        .then(lift_words(&swept.scene.engine, pose));
+    let (Some(other), Some(neighbour), Some(tilt)) = (&swept.other, &swept.scene.neighbour, pose.neighbour_tilt) else {
+        return own.then(Text::from(", ")).then(steer);
     };
-    text.then(Text::from(", ")).then(steer)
+    let range = match neighbour.tilt {
+        NeighbourTilt::Independent(range) => range,
+        NeighbourTilt::Together => swept.scene.tilt,
+    };
+    // A bracket's face stands, however its engine tilts.
+    let face = neighbour.chain.bodies().iter().all(|(_, body)| body.name() == FACE);
+    let theirs = match (face, pose.lift) {
+        (true, Some(height)) => say!(", the bracket of the {} raised {}", other, Measure::tape(height)),
+        (true, None) => say!(", the bracket of the {}", other),
+        (false, _) => say!(", the {} ", other).then(tilt_words(tilt, range)).then(lift_words(&neighbour.chain, pose)),
+    };
+    let comma = Text::from(", ");
+    if neighbour.chain.stands() {
+        own.then(comma).then(steer).then(theirs)
+    } else {
+        own.then(theirs).then(comma).then(steer)
+    }
 }
 
 /// What comes near what, and how near: `the forward edge of the powerhead cowl comes within 9/16 in of the

@@ -13,7 +13,7 @@
 
 use nalgebra::Vector3;
 
-use super::cell::{Cell, NEIGHBOUR_TILT, STEER, TILT};
+use super::cell::{Cell, LIFT, NEIGHBOUR_TILT, STEER, TILT, VARIABLES};
 use super::distance::{Measurer, Separation};
 use super::heights::{CORNERS, Heights, heights, motion};
 use super::kernel::{Frames, Kernel};
@@ -36,7 +36,7 @@ pub(super) struct Look {
     /// The direction that gave the bound.
     pub direction: Vector3<f64>,
     /// The pose of the box where the bound is least: worth measuring.
-    pub worst: [f64; 3],
+    pub worst: [f64; VARIABLES],
 }
 
 /// Measures and bounds pairs of one kernel.
@@ -55,7 +55,7 @@ impl<'k> Bounder<'k> {
     }
 
     /// Signed distance of a pair in one pose.
-    pub fn measure(&mut self, pair: (usize, usize), pose: &[f64; 3], guess: &Vector3<f64>) -> Separation {
+    pub fn measure(&mut self, pair: (usize, usize), pose: &[f64; VARIABLES], guess: &Vector3<f64>) -> Separation {
         let frames = self.kernel.frames(pose);
         self.place(pair, &frames);
         self.measure_placed(pair, guess)
@@ -96,10 +96,7 @@ impl<'k> Bounder<'k> {
     pub fn widest(&self, pair: (usize, usize), cell: &Cell) -> Option<usize> {
         let (a, b) = (&self.kernel.bodies[pair.0], &self.kernel.bodies[pair.1]);
         let sway = |v: usize| a.reach[v].max(b.reach[v]) * cell.half[v];
-        [TILT, NEIGHBOUR_TILT, STEER]
-            .into_iter()
-            .max_by(|x, y| sway(*x).total_cmp(&sway(*y)))
-            .filter(|v| sway(*v) > STILL)
+        (0..VARIABLES).max_by(|x, y| sway(*x).total_cmp(&sway(*y))).filter(|v| sway(*v) > STILL)
     }
 
     fn place(&mut self, pair: (usize, usize), frames: &[Frames; 2]) {
@@ -144,15 +141,16 @@ impl<'k> Bounder<'k> {
         cell: &Cell,
         frames: &[Frames; 2],
         direction: &Vector3<f64>,
-    ) -> (f64, [f64; 3]) {
+    ) -> (f64, [f64; VARIABLES]) {
         let (a, b) = (&self.kernel.bodies[pair.0], &self.kernel.bodies[pair.1]);
         let near = heights(a, &self.first, cell, frames, &-direction);
         let far = match b.plane {
-            Some(plane) => Heights { least: [-plane.offset; 4], neighbour_sign: [0.0; 4] },
+            Some(plane) => Heights { least: [-plane.offset; 4], neighbour_sign: [0.0; 4], lift_sign: 0.0 },
             None => heights(b, &self.second, cell, frames, direction),
         };
         let mut lower = f64::INFINITY;
         let mut worst = cell.middle;
+        let lift = if far.lift_sign == 0.0 { near.lift_sign } else { far.lift_sign };
         for (i, (tilt, steer)) in CORNERS.into_iter().enumerate() {
             let gap = near.least[i] + far.least[i];
             if gap < lower {
@@ -161,7 +159,7 @@ impl<'k> Bounder<'k> {
                     0.0 => near.neighbour_sign[i],
                     sign => sign,
                 };
-                for (v, sign) in [(TILT, tilt), (NEIGHBOUR_TILT, second), (STEER, steer)] {
+                for (v, sign) in [(TILT, tilt), (NEIGHBOUR_TILT, second), (STEER, steer), (LIFT, lift)] {
                     worst[v] = cell.middle[v] + sign * cell.half[v];
                 }
             }
@@ -174,9 +172,10 @@ impl<'k> Bounder<'k> {
 mod tests {
     use nalgebra::Point3;
 
-    use super::super::body::{ConvexBody, radians};
+    use super::super::body::{ConvexBody, metres, radians};
     use super::super::chain::{AngleRange, Axis, EngineChain, Part};
     use super::super::error::SwingError;
+    use super::super::lift::Lift;
     use super::super::scene::{Neighbour, NeighbourTilt, Obstacle, Scene};
     use super::*;
 
@@ -201,25 +200,40 @@ mod tests {
     /// the bound closes in on the middle as they shrink.
     #[test]
     fn no_pose_of_a_box_lies_below_its_bound() -> Result<(), SwingError> {
-        let kernel = Kernel::new(&leaning_twins()?)?;
+        let still = leaning_twins()?;
+        let lift = Lift::straight(Vector3::new(-0.2, 0.1, 1.0), Vector3::new(-1.0, 0.0, -0.2), metres(0.4))?;
+        let mut lifted = still.clone();
+        lifted.engine = lifted.engine.lifted(lift.on_arms(metres(0.3), metres(0.2))?);
+        let mut beside = still.clone();
+        beside.neighbour = beside
+            .neighbour
+            .map(|other| Neighbour { chain: other.chain.standing(radians(0.7), radians(0.0)).lifted(lift), ..other });
+        for scene in [still, lifted, beside] {
+            boxes_hold(&scene)?;
+        }
+        Ok(())
+    }
+
+    fn boxes_hold(scene: &Scene) -> Result<(), SwingError> {
+        let kernel = Kernel::new(scene)?;
         let mut bounder = Bounder::new(&kernel);
         for pair in kernel.pairs.clone() {
             let mut cell = kernel.root;
-            for halving in 0..24 {
+            for halving in 0..28 {
                 let look = bounder.look(pair, &cell, None, f64::INFINITY);
-                for i in 0..27 {
+                for i in 0..81 {
                     let mut pose = cell.middle;
-                    for (v, side) in [i % 3, i / 3 % 3, i / 9].into_iter().enumerate() {
+                    for (v, side) in [i % 3, i / 3 % 3, i / 9 % 3, i / 27].into_iter().enumerate() {
                         pose[v] += (f64::from(side) - 1.0) * cell.half[v];
                     }
                     let at = bounder.measure(pair, &pose, &look.direction);
                     assert!(at.upper >= look.lower, "{pair:?} {cell:?}: {} < {}", at.upper, look.lower);
                 }
-                if halving == 23 {
+                if halving == 27 {
                     let middle = look.middle.map_or(f64::NAN, |m| m.upper);
                     assert!(middle - look.lower < 0.02, "{middle} {}", look.lower);
                 }
-                cell = cell.halves(halving % 3)[halving / 3 % 2];
+                cell = cell.halves(halving % 4)[halving / 4 % 2];
             }
         }
         Ok(())

@@ -1,21 +1,24 @@
 //! Boxes of poses.
 
-/// The variables of a pose: own tilt, neighbour's tilt, steering of both.
+/// The variables of a pose: own tilt, neighbour's tilt, steering of both, the lift of the one that has one.
 pub(super) const TILT: usize = 0;
 pub(super) const NEIGHBOUR_TILT: usize = 1;
 pub(super) const STEER: usize = 2;
+pub(super) const LIFT: usize = 3;
+/// How many there are.
+pub(super) const VARIABLES: usize = 4;
 
 /// A box of poses: its middle and half widths.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Cell {
-    pub middle: [f64; 3],
-    pub half: [f64; 3],
+    pub middle: [f64; VARIABLES],
+    pub half: [f64; VARIABLES],
 }
 
 impl Cell {
-    pub fn between(low: [f64; 3], high: [f64; 3]) -> Self {
-        let mut cell = Self { middle: low, half: [0.0; 3] };
-        for v in 0..3 {
+    pub fn between(low: [f64; VARIABLES], high: [f64; VARIABLES]) -> Self {
+        let mut cell = Self { middle: low, half: [0.0; VARIABLES] };
+        for v in 0..VARIABLES {
             cell.middle[v] = 0.5 * (low[v] + high[v]);
             cell.half[v] = 0.5 * (high[v] - low[v]);
         }

@@ -2,11 +2,12 @@
 
 use nalgebra::{Point3, Rotation3, Unit, Vector3};
 use uom::si::angle::degree;
-use uom::si::f64::Angle;
+use uom::si::f64::{Angle, Length};
 
 use super::body::{ConvexBody, check_point};
 use super::distance::Measurer;
 use super::error::SwingError;
+use super::lift::Lift;
 
 /// How far an axis may pass outside its bodies, in metres: tape readings are no finer.
 const AXIS_TOLERANCE: f64 = 1e-3;
@@ -126,6 +127,20 @@ pub struct EngineChain {
     tilt_axis: Axis,
     steering_axis: Axis,
     bodies: Vec<(Part, ConvexBody)>,
+    origin: Point3<f64>,
+    lift: Option<Lift>,
+    stood: Option<Box<Stood>>,
+}
+
+/// How an engine that is left standing came to stand so.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Stood {
+    /// The engine as it could still tilt and steer.
+    pub chain: EngineChain,
+    /// Its tilt.
+    pub tilt: Angle,
+    /// Its steering.
+    pub steer: Angle,
 }
 
 impl EngineChain {
@@ -149,7 +164,7 @@ impl EngineChain {
         check_axis(&tilting, &tilt_axis, &bodies, [Part::Bracket, Part::Swivel])?;
         let steering = format!("the steering axis of {name}");
         check_axis(&steering, &steering_axis, &bodies, [Part::Swivel, Part::Head])?;
-        Ok(Self { name, tilt_axis, steering_axis, bodies })
+        Ok(Self { name, tilt_axis, steering_axis, bodies, origin: tilt_axis.point, lift: None, stood: None })
     }
 
     /// What findings call the engine.
@@ -165,6 +180,57 @@ impl EngineChain {
     /// The steering axis in the reference pose; carried by the swivel.
     pub fn steering_axis(&self) -> Axis {
         self.steering_axis
+    }
+
+    /// Origin of the engine's own axes, from which its outline is measured: where the mounting sheet has the bracket's rest, or
+    /// the tilt axis where none drew it. In the reference pose, metres.
+    pub fn origin(&self) -> Point3<f64> {
+        self.origin
+    }
+
+    /// What lifts it as a whole.
+    pub fn lift(&self) -> Option<&Lift> {
+        self.lift.as_ref()
+    }
+
+    /// The same engine on a lifting bracket, at the bottom of its travel in the reference pose.
+    #[must_use]
+    pub fn lifted(mut self, lift: Lift) -> Self {
+        self.lift = Some(lift);
+        self
+    }
+
+    /// The same engine measured from this point.
+    #[must_use]
+    pub(super) fn measured_from(mut self, origin: Point3<f64>) -> Self {
+        self.origin = origin;
+        self
+    }
+
+    /// The same engine left so: every body stands where that tilt and steering carry it, and only a lift still moves it.
+    #[must_use]
+    pub fn standing(&self, tilt: Angle, steer: Angle) -> Self {
+        let stands = |(part, body): &(Part, ConvexBody)| {
+            (Part::Bracket, body.mapped(|point| self.carried(*part, *point, tilt, steer)))
+        };
+        let stood = Stood { chain: self.clone(), tilt, steer };
+        Self { bodies: self.bodies.iter().map(stands).collect(), stood: Some(Box::new(stood)), ..self.clone() }
+    }
+
+    /// Its bracket alone, which is this body.
+    #[must_use]
+    pub fn bracket_alone(&self, body: ConvexBody) -> Self {
+        Self { bodies: vec![(Part::Bracket, body)], stood: None, ..self.clone() }
+    }
+
+    /// How it came to stand, where it was left standing.
+    pub fn stood(&self) -> Option<&Stood> {
+        self.stood.as_deref()
+    }
+
+    /// Whether nothing of it tilts or steers.
+    pub fn stands(&self) -> bool {
+        self.bodies.iter().all(|(part, _)| *part == Part::Bracket)
     }
 
     /// Its bodies with the part each belongs to.
@@ -187,6 +253,9 @@ impl EngineChain {
             tilt_axis: self.tilt_axis.shifted(shift),
             steering_axis: self.steering_axis.shifted(shift),
             bodies: self.bodies.iter().map(|(part, body)| (*part, body.shifted(shift))).collect(),
+            origin: self.origin + shift,
+            lift: self.lift,
+            stood: self.stood.as_ref().map(|stood| Box::new(Stood { chain: stood.chain.shifted(shift), ..**stood })),
         }
     }
 
@@ -225,6 +294,11 @@ impl EngineChain {
                 axis.point + axis.turn(tilt.value) * (steered - axis.point)
             }
         }
+    }
+
+    /// Where a point is once the lift stands so high; where there is none, it stays.
+    pub fn raised(&self, point: Point3<f64>, height: Option<Length>) -> Point3<f64> {
+        self.lift.zip(height).map_or(point, |(lift, height)| point + lift.raised(height))
     }
 }
 

@@ -139,6 +139,24 @@ pub enum SwingError {
         /// What asked for it.
         what: String,
     },
+    /// Parallel arms that do not reach through their bracket's travel.
+    #[error(
+        "arms of {length:.3} m are too short: their after pins lie {hang:.3} m below the forward ones, and go up by {travel:.3} m"
+    )]
+    ArmsTooShort {
+        /// Length of the arms, in metres.
+        length: f64,
+        /// How far their after pins lie below the forward ones, in metres.
+        hang: f64,
+        /// How far they go up, in metres.
+        travel: f64,
+    },
+    /// A question about a lift where there is none.
+    #[error("nothing in this scene is lifted; give an engine its lift")]
+    NoLift,
+    /// Two lifting brackets that go up in two ways.
+    #[error("two lifting brackets go up in two ways; ask about one of them at a time")]
+    TwoLifts,
     /// Mounting-sheet numbers that no engine of this shape can have.
     #[error("the mounting sheet's numbers do not fit together: {why}")]
     SheetDoesNotFit {

@@ -2,7 +2,7 @@
 
 use nalgebra::Vector3;
 
-use super::cell::{Cell, NEIGHBOUR_TILT, STEER, TILT};
+use super::cell::{Cell, LIFT, NEIGHBOUR_TILT, STEER, TILT};
 use super::chain::Part;
 use super::kernel::{FlatBody, Frames};
 
@@ -15,6 +15,8 @@ pub(super) struct Heights {
     pub least: [f64; 4],
     /// Which way the neighbour's tilt lowers the lowest vertex of each corner.
     pub neighbour_sign: [f64; 4],
+    /// Which way the lift lowers the body.
+    pub lift_sign: f64,
 }
 
 fn chord(reach: f64, turn: f64) -> f64 {
@@ -23,7 +25,8 @@ fn chord(reach: f64, turn: f64) -> f64 {
 
 /// Farthest, in metres, that any point of a body moves from where it is in the middle of a box.
 pub(super) fn motion(body: &FlatBody, cell: &Cell) -> f64 {
-    (0..3).map(|v| chord(body.reach[v], cell.half[v])).sum()
+    let turned: f64 = [TILT, NEIGHBOUR_TILT, STEER].into_iter().map(|v| chord(body.reach[v], cell.half[v])).sum();
+    turned + body.reach[LIFT] * cell.half[LIFT]
 }
 
 /// Heights along `up` of a body placed at the middle of a box, at the box's corners.
@@ -34,13 +37,24 @@ pub(super) fn heights(
     frames: &[Frames; 2],
     up: &Vector3<f64>,
 ) -> Heights {
-    let mut found = Heights { least: [f64::INFINITY; 4], neighbour_sign: [0.0; 4] };
+    let mut found = Heights { least: [f64::INFINITY; 4], neighbour_sign: [0.0; 4], lift_sign: 0.0 };
     if !body.moves {
         let least = points.iter().map(|p| p.dot(up)).fold(f64::INFINITY, f64::min);
         found.least = [least; 4];
         return found;
     }
     let hs = cell.half[STEER];
+    // A lift moves all of a body alike.
+    let lifted = body.vertices.iter().find(|vertex| body.reach[LIFT] > 0.0 && vertex.lifted);
+    let lowered = match lifted {
+        Some(vertex) => {
+            let frame = &frames[vertex.mover];
+            let (slope, half) = (up.dot(&frame.pace), cell.half[LIFT]);
+            found.lift_sign = if slope == 0.0 { 0.0 } else { -slope.signum() };
+            slope.abs() * half + 0.5 * frame.bend * half * half
+        }
+        None => 0.0,
+    };
     for (vertex, p) in body.vertices.iter().zip(points) {
         let frame = &frames[vertex.mover];
         let mut slope = [0.0; 3];
@@ -65,7 +79,7 @@ pub(super) fn heights(
             let twist = vertex.steer_reach.min(across_tilt.dot(&sideways).abs() + wander);
             remainder += 0.5 * bend * hs * hs + twist * ht * hs;
         }
-        let base = p.dot(up) - remainder - slope[NEIGHBOUR_TILT].abs() * cell.half[NEIGHBOUR_TILT];
+        let base = p.dot(up) - lowered - remainder - slope[NEIGHBOUR_TILT].abs() * cell.half[NEIGHBOUR_TILT];
         let by_tilt = slope[TILT] * cell.half[TILT];
         let by_steer = slope[STEER] * hs;
         for (i, (tilt, steer)) in CORNERS.into_iter().enumerate() {

@@ -4,9 +4,10 @@
 use nalgebra::{Matrix3, Vector3};
 
 use super::body::ConvexBody;
-use super::cell::{Cell, NEIGHBOUR_TILT, STEER, TILT};
+use super::cell::{Cell, LIFT, NEIGHBOUR_TILT, STEER, TILT, VARIABLES};
 use super::chain::{Axis, EngineChain, Part};
 use super::error::SwingError;
+use super::lift::Lift;
 use super::scene::{BodyName, NeighbourTilt, Obstacle, Owner, Scene, Side};
 
 /// Poses at which the head's reach from the tilt axis is sampled; a Lipschitz term covers what lies between.
@@ -19,6 +20,8 @@ pub(super) struct Vertex {
     /// Which engine; of no meaning on a bracket.
     pub mover: usize,
     pub part: Part,
+    /// Whether its engine's lift carries it.
+    pub lifted: bool,
     /// Greatest distance from the tilt axis over the whole steering range; zero if it does not tilt.
     pub tilt_reach: f64,
     /// Distance from the steering axis; zero if it does not steer.
@@ -40,16 +43,17 @@ pub(super) struct FlatBody {
     pub plane: Option<FlatPlane>,
     pub moves: bool,
     /// Greatest reach of its vertices from the axis of each variable.
-    pub reach: [f64; 3],
+    pub reach: [f64; VARIABLES],
     /// A ball that holds it in the reference pose: a point carried as its first vertex, and a radius.
     pub ball: Option<(Vertex, f64)>,
 }
 
-/// The two axes of an engine.
+/// The two axes of an engine, and what lifts it.
 pub(super) struct Mover {
     pub tilt: Axis,
     pub steer: Axis,
     pub tilt_variable: usize,
+    pub lift: Option<Lift>,
 }
 
 /// An engine's links in one pose.
@@ -62,11 +66,16 @@ pub(super) struct Frames {
     pub steer_point: Vector3<f64>,
     pub steer_direction: Vector3<f64>,
     pub tilt_variable: usize,
+    lift: Vector3<f64>,
+    /// How the lift moves as its variable grows, and how fast that changes at most.
+    pub pace: Vector3<f64>,
+    pub bend: f64,
 }
 
 impl Frames {
     pub fn carry(&self, vertex: &Vertex) -> Vector3<f64> {
         match vertex.part {
+            Part::Bracket if vertex.lifted => vertex.at + self.lift,
             Part::Bracket => vertex.at,
             Part::Swivel => self.turn[0] * vertex.at + self.move_by[0],
             Part::Head => self.turn[1] * vertex.at + self.move_by[1],
@@ -75,17 +84,25 @@ impl Frames {
 }
 
 impl Mover {
-    fn frames(&self, pose: &[f64; 3]) -> Frames {
+    fn frames(&self, pose: &[f64; VARIABLES]) -> Frames {
         let tilt = self.tilt.turn(pose[self.tilt_variable]).into_inner();
         let steer = self.steer.turn(pose[STEER]).into_inner();
         let tilt_point = self.tilt.point().coords;
         let pivot = self.steer.point().coords;
         let tilt_move = tilt_point - tilt * tilt_point;
+        let zero = Vector3::zeros;
+        let (lift, pace, bend) = self.lift.as_ref().map_or((zero(), zero(), 0.0), |lift| {
+            (lift.moved(pose[LIFT]), lift.pace(pose[LIFT]), lift.reach_and_bend()[1])
+        });
+        let tilt_move = tilt_move + lift;
         let steer_point = tilt * pivot + tilt_move;
         Frames {
             turn: [tilt, tilt * steer],
             move_by: [tilt_move, steer_point - tilt * (steer * pivot)],
-            tilt_point,
+            lift,
+            pace,
+            bend,
+            tilt_point: tilt_point + lift,
             tilt_direction: self.tilt.direction().into_inner(),
             steer_point,
             steer_direction: tilt * self.steer.direction().into_inner(),
@@ -114,7 +131,7 @@ impl Mover {
                 (farthest + steer_reach * 0.5 * step, steer_reach)
             }
         };
-        Vertex { at, mover, part, tilt_reach, steer_reach }
+        Vertex { at, mover, part, lifted: self.lift.is_some(), tilt_reach, steer_reach }
     }
 }
 
@@ -147,11 +164,15 @@ impl Kernel {
             };
             movers.push(mover(&neighbour.chain, variable));
         }
+        let lift = lift_range(scene)?;
         let mut kernel = Self {
             movers,
             bodies: Vec::new(),
             pairs: Vec::new(),
-            root: Cell::between([tilt[0], second_tilt[0], steer[0]], [tilt[1], second_tilt[1], steer[1]]),
+            root: Cell::between(
+                [tilt[0], second_tilt[0], steer[0], lift[0]],
+                [tilt[1], second_tilt[1], steer[1], lift[1]],
+            ),
         };
         kernel.lay_out(scene, steer);
         if kernel.pairs.is_empty() {
@@ -179,7 +200,7 @@ impl Kernel {
             let name = obstacle.name().to_owned();
             match obstacle {
                 Obstacle::Body(body) => {
-                    let vertices = self.vertices(body, 0, Part::Bracket, steer);
+                    let vertices = body.points().iter().map(|point| still(point.coords)).collect();
                     self.add(Owner::Obstacle, name, vertices, body.radius().value, None);
                 }
                 Obstacle::HalfSpace(plane) => {
@@ -227,15 +248,18 @@ impl Kernel {
     }
 
     fn add(&mut self, owner: Owner, name: String, vertices: Vec<Vertex>, radius: f64, plane: Option<FlatPlane>) {
-        let mut reach = [0.0f64; 3];
+        let mut reach = [0.0f64; VARIABLES];
         for vertex in &vertices {
             let tilt = self.movers[vertex.mover].tilt_variable;
             reach[tilt] = reach[tilt].max(vertex.tilt_reach);
             reach[STEER] = reach[STEER].max(vertex.steer_reach);
+            if let (true, Some(lift)) = (vertex.lifted, &self.movers[vertex.mover].lift) {
+                reach[LIFT] = lift.reach_and_bend()[0];
+            }
         }
         self.bodies.push(FlatBody {
             name: BodyName { owner, name },
-            moves: vertices.iter().any(|v| v.part != Part::Bracket),
+            moves: vertices.iter().any(|v| v.part != Part::Bracket || v.lifted),
             ball: ball_round(&vertices, radius),
             vertices,
             radius,
@@ -245,7 +269,7 @@ impl Kernel {
     }
 
     /// The links of every engine in one pose.
-    pub fn frames(&self, pose: &[f64; 3]) -> [Frames; 2] {
+    pub fn frames(&self, pose: &[f64; VARIABLES]) -> [Frames; 2] {
         let first = self.movers[0].frames(pose);
         let second = self.movers.get(1).map_or(first, |mover| mover.frames(pose));
         [first, second]
@@ -253,7 +277,22 @@ impl Kernel {
 }
 
 fn mover(chain: &EngineChain, tilt_variable: usize) -> Mover {
-    Mover { tilt: chain.tilt_axis(), steer: chain.steering_axis(), tilt_variable }
+    Mover { tilt: chain.tilt_axis(), steer: chain.steering_axis(), tilt_variable, lift: chain.lift().copied() }
+}
+
+/// A point of what stands fixed in the boat.
+fn still(at: Vector3<f64>) -> Vertex {
+    Vertex { at, mover: 0, part: Part::Bracket, lifted: false, tilt_reach: 0.0, steer_reach: 0.0 }
+}
+
+/// The lift of the one that has one; two that both have one must go up alike.
+fn lift_range(scene: &Scene) -> Result<[f64; 2], SwingError> {
+    let own = scene.engine.lift();
+    match (own, scene.neighbour.as_ref().and_then(|neighbour| neighbour.chain.lift())) {
+        (Some(one), Some(other)) if one != other => Err(SwingError::TwoLifts),
+        (Some(lift), _) | (None, Some(lift)) => Ok(lift.range()),
+        (None, None) => Ok([0.0; 2]),
+    }
 }
 
 /// None for a plane, and for a rod, whose points do not keep their distance.

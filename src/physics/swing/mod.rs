@@ -7,7 +7,7 @@
 //! that the propeller swings to starboard and the cowl's forward edge to port: the boat turns to starboard.
 //!
 //! **Chain.** [`EngineChain`]: the clamp bracket stands still, the swivel tilts, the head also steers about an
-//! axis that the swivel carries. Every part has named [`ConvexBody`]s. [`fit_engine`] draws a chain from a
+//! axis that the swivel carries. A chain on a lifting bracket is moved as a whole by its [`Lift`]. Every part has named [`ConvexBody`]s. [`fit_engine`] draws a chain from a
 //! mounting sheet and gives its protrusion and height at full tilt back exactly. A tie bar or cylinder rod between
 //! two pins is a [`Rod`].
 //!
@@ -15,6 +15,7 @@
 //! - [`least_distance`] and [`least_distance_to_each`]: the least signed distance, certified within a gap, where, and
 //!   between what.
 //! - [`permitted_range`]: how far tilt or steering may go with a margin kept.
+//! - [`permitted_lift`]: how high a lifting bracket may go with a margin kept.
 //! - [`least_shift`]: how far the engines must go aft, or up, for the whole range to keep a margin.
 //! - [`height_above`]: the lowest point above a plane in one pose, exact.
 //!
@@ -62,8 +63,10 @@ mod chain;
 mod clear;
 mod distance;
 mod error;
+pub mod followed;
 mod heights;
 mod kernel;
+mod lift;
 mod profile;
 mod range;
 mod scene;
@@ -74,11 +77,15 @@ mod shift;
 mod waiting;
 
 pub use body::ConvexBody;
-pub use chain::{AngleRange, Axis, EngineChain, Part};
+pub use chain::{AngleRange, Axis, EngineChain, Part, Stood};
 pub use clear::{PlaneClearance, height_above};
 pub use error::SwingError;
-pub use range::{Obstruction, Swing, SwingLimit, permitted_range};
+pub use lift::Lift;
+pub use range::{LiftLimit, Obstruction, Swing, SwingLimit, permitted_lift, permitted_range};
 pub use scene::{BodyName, Neighbour, NeighbourTilt, Obstacle, Owner, Pin, Plane, Pose, Rod, Scene, Side};
-pub use search::{Clearance, Effort, Outcome, least_distance, least_distance_to_each};
+pub use search::{
+    Clearance, Effort, Outcome, least_distance, least_distance_below, least_distance_to_each, nearer_than,
+};
+pub use sheet_bodies::{End, whence};
 pub use sheet_fit::{FittedEngine, Mounting, MountingSheet, Solved, fit_engine, reach_from};
 pub use shift::{Move, Shift, least_shift};

@@ -6,7 +6,7 @@ use uom::si::f64::{Angle, Length};
 
 use super::body::{metres, radians};
 use super::bound::Bounder;
-use super::cell::{Cell, STEER, TILT};
+use super::cell::{Cell, LIFT, STEER, TILT, VARIABLES};
 use super::distance::Separation;
 use super::error::{SwingError, finite};
 use super::kernel::Kernel;
@@ -63,20 +63,40 @@ pub struct SwingLimit {
     pub boxes: usize,
 }
 
-impl Swing {
+/// How high a lifting bracket may go.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LiftLimit {
+    /// Certified: from the bottom of the travel to here, at every tilt and steering, nothing is nearer than the margin. `None`
+    /// when not even the bottom is clear.
+    pub up_to: Option<Length>,
+    /// Whether `up_to` is the whole travel.
+    pub whole_travel: bool,
+    /// What stops it there.
+    pub stopped_by: Option<Obstruction>,
+}
+
+/// What is limited: a swing, or the lift.
+#[derive(Clone, Copy)]
+enum Way {
+    Swing(Swing),
+    Lift,
+}
+
+impl Way {
     fn variable(self) -> usize {
         match self {
-            Swing::Tilt => TILT,
-            Swing::SteerBothWays | Swing::SteerPositive | Swing::SteerNegative => STEER,
+            Way::Swing(Swing::Tilt) => TILT,
+            Way::Swing(Swing::SteerBothWays | Swing::SteerPositive | Swing::SteerNegative) => STEER,
+            Way::Lift => LIFT,
         }
     }
 
-    /// How far out a pose is on this swing.
-    fn travel(self, angle: f64) -> f64 {
+    /// How far out a pose is on this way.
+    fn travel(self, at: f64) -> f64 {
         match self {
-            Swing::Tilt | Swing::SteerPositive => angle,
-            Swing::SteerBothWays => angle.abs(),
-            Swing::SteerNegative => -angle,
+            Way::Swing(Swing::Tilt | Swing::SteerPositive) | Way::Lift => at,
+            Way::Swing(Swing::SteerBothWays) => at.abs(),
+            Way::Swing(Swing::SteerNegative) => -at,
         }
     }
 
@@ -84,7 +104,7 @@ impl Swing {
         let v = self.variable();
         let (low, high) = (cell.middle[v] - cell.half[v], cell.middle[v] + cell.half[v]);
         match self {
-            Swing::SteerBothWays if low < 0.0 && high > 0.0 => 0.0,
+            Way::Swing(Swing::SteerBothWays) if low < 0.0 && high > 0.0 => 0.0,
             _ => self.travel(low).min(self.travel(high)),
         }
     }
@@ -93,9 +113,9 @@ impl Swing {
     fn root(self, whole: &Cell) -> Cell {
         let (low, high) = (whole.middle[STEER] - whole.half[STEER], whole.middle[STEER] + whole.half[STEER]);
         let (low, high) = match self {
-            Swing::Tilt | Swing::SteerBothWays => (low, high),
-            Swing::SteerPositive => (low.max(0.0).min(high), high),
-            Swing::SteerNegative => (low, high.min(0.0).max(low)),
+            Way::Swing(Swing::Tilt | Swing::SteerBothWays) | Way::Lift => (low, high),
+            Way::Swing(Swing::SteerPositive) => (low.max(0.0).min(high), high),
+            Way::Swing(Swing::SteerNegative) => (low, high.min(0.0).max(low)),
         };
         let mut root = *whole;
         root.middle[STEER] = 0.5 * (low + high);
@@ -113,10 +133,47 @@ pub fn permitted_range(scene: &Scene, swing: Swing, margin: Length, effort: &Eff
     let gap = effort.checked()?;
     let margin = finite("the margin", margin.value)?;
     let kernel = Kernel::new(scene)?;
+    let limit = limit(&kernel, Way::Swing(swing), margin, gap, effort.boxes);
+    Ok(SwingLimit {
+        up_to: limit.up_to.map(radians),
+        whole_range: limit.whole,
+        stopped_by: limit.stopped_by,
+        outcome: limit.outcome,
+        boxes: limit.boxes,
+    })
+}
+
+/// How high the lift may carry its engine from the bottom of its travel with everything at least `margin` away, whatever the
+/// other variables do.
+///
+/// # Errors
+/// As [`super::least_distance`]; a margin that is not finite; a scene without a lift.
+pub fn permitted_lift(scene: &Scene, margin: Length, effort: &Effort) -> Result<LiftLimit, SwingError> {
+    let gap = effort.checked()?;
+    let margin = finite("the margin", margin.value)?;
+    let kernel = Kernel::new(scene)?;
+    let lift = kernel.movers.iter().find_map(|mover| mover.lift).ok_or(SwingError::NoLift)?;
+    let limit = limit(&kernel, Way::Lift, margin, gap, effort.boxes);
+    Ok(LiftLimit {
+        up_to: limit.up_to.map(|at| metres(lift.height(at).max(0.0))),
+        whole_travel: limit.whole,
+        stopped_by: limit.stopped_by,
+    })
+}
+
+struct Limit {
+    up_to: Option<f64>,
+    whole: bool,
+    stopped_by: Option<Obstruction>,
+    outcome: Outcome,
+    boxes: usize,
+}
+
+fn limit(kernel: &Kernel, swing: Way, margin: f64, gap: f64, most: usize) -> Limit {
     let root = swing.root(&kernel.root);
     let (begin, v) = (swing.start(&root), swing.variable());
     let end = swing.travel(root.middle[v] - root.half[v]).max(swing.travel(root.middle[v] + root.half[v]));
-    let mut bounder = Bounder::new(&kernel);
+    let mut bounder = Bounder::new(kernel);
     let mut heap: BinaryHeap<Waiting> =
         (0..kernel.pairs.len()).map(|pair| Waiting { rank: begin, pair, cell: root, guess: None }).collect();
     let mut stop: Option<(f64, Obstruction)> = None;
@@ -128,7 +185,7 @@ pub fn permitted_range(scene: &Scene, swing: Swing, margin: Length, effort: &Eff
             reached = node.rank;
             break;
         }
-        if boxes >= effort.boxes {
+        if boxes >= most {
             outcome = Outcome::GapNotReached;
             reached = node.rank;
             break;
@@ -139,12 +196,12 @@ pub fn permitted_range(scene: &Scene, swing: Swing, margin: Length, effort: &Eff
         if look.lower >= margin {
             continue;
         }
-        let mut note = |found: &Separation, at: &[f64; 3]| {
+        let mut note = |found: &Separation, at: &[f64; VARIABLES]| {
             let travel = swing.travel(at[v]);
             let earlier = stop.as_ref().is_none_or(|(first, _)| travel < *first);
             if found.upper < margin + gap && earlier {
                 let obstruction = Obstruction {
-                    pose: pose(&kernel, at),
+                    pose: pose(kernel, at),
                     body: kernel.bodies[pair.0].name.clone(),
                     other: kernel.bodies[pair.1].name.clone(),
                     distance: metres(found.upper),
@@ -170,11 +227,11 @@ pub fn permitted_range(scene: &Scene, swing: Swing, margin: Length, effort: &Eff
     }
     let whole_range = reached >= end && stop.is_none() && outcome == Outcome::Certified;
     let stopped = !whole_range && reached <= begin + SAME_ANGLE;
-    Ok(SwingLimit {
-        up_to: (!stopped).then(|| radians(reached.min(end))),
-        whole_range,
+    Limit {
+        up_to: (!stopped).then(|| reached.min(end)),
+        whole: whole_range,
         stopped_by: stop.map(|(_, obstruction)| obstruction),
         outcome,
         boxes,
-    })
+    }
 }

@@ -170,6 +170,8 @@ pub struct Pose {
     pub neighbour_tilt: Option<Angle>,
     /// Steering angle of all.
     pub steer: Angle,
+    /// How high the lifting bracket stands above the bottom of its travel, if there is one.
+    pub lift: Option<Length>,
 }
 
 /// What a body belongs to.

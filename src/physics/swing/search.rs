@@ -8,7 +8,7 @@ use uom::si::length::millimeter;
 
 use super::body::{metres, radians};
 use super::bound::{Bounder, ROUNDING};
-use super::cell::{STEER, TILT};
+use super::cell::{LIFT, STEER, TILT, VARIABLES};
 use super::distance::Separation;
 use super::error::{SwingError, finite};
 use super::kernel::Kernel;
@@ -108,6 +108,23 @@ pub fn least_distance(scene: &Scene, effort: &Effort) -> Result<Clearance, Swing
     search.clearance(gap).ok_or(SwingError::NoObstacles)
 }
 
+/// The same, where anything comes nearer than `bound` by more than the gap; nothing where none does, which is found out sooner.
+///
+/// # Errors
+/// As [`least_distance`]; a bound that is not finite.
+pub fn least_distance_below(scene: &Scene, bound: Length, effort: &Effort) -> Result<Option<Clearance>, SwingError> {
+    let gap = effort.checked()?;
+    let margin = finite("the bound", bound.value)? - gap;
+    let kernel = Kernel::new(scene)?;
+    let mut search = Search::new(&kernel, effort.boxes);
+    search.run(&Goal::AtLeast { margin, gap });
+    if search.certified() >= margin {
+        return Ok(None);
+    }
+    search.run(&Goal::Least { gap });
+    Ok(search.clearance(gap))
+}
+
 /// The same against each obstacle, and the neighbour, on its own: in the order of the scene, the neighbour last.
 /// What may touch everything that moves is left out.
 ///
@@ -116,23 +133,50 @@ pub fn least_distance(scene: &Scene, effort: &Effort) -> Result<Clearance, Swing
 pub fn least_distance_to_each(scene: &Scene, effort: &Effort) -> Result<Vec<Clearance>, SwingError> {
     let gap = effort.checked()?;
     let mut kernel = Kernel::new(scene)?;
-    let pairs = std::mem::take(&mut kernel.pairs);
-    let obstacles = kernel.bodies.len();
-    let group = |kernel: &Kernel, body: usize| match kernel.bodies[body].name.owner {
-        Owner::Obstacle => body,
-        Owner::Engine(_) | Owner::Neighbour(_) | Owner::Rod => obstacles,
-    };
-    let mut groups: Vec<usize> = pairs.iter().map(|pair| group(&kernel, pair.1)).collect();
-    groups.sort_unstable();
-    groups.dedup();
-    let mut found = Vec::with_capacity(groups.len());
-    for other in groups {
-        kernel.pairs = pairs.iter().filter(|pair| group(&kernel, pair.1) == other).copied().collect();
+    let mut found = Vec::new();
+    for pairs in by_other(&mut kernel) {
+        kernel.pairs = pairs;
         let mut search = Search::new(&kernel, effort.boxes);
         search.run(&Goal::Least { gap });
         found.extend(search.clearance(gap));
     }
     Ok(found)
+}
+
+/// Every obstacle, and the neighbour, that comes nearer than `margin`, each with its own least distance: in the order of the
+/// scene, the neighbour last. What keeps clear is not closed in on.
+///
+/// # Errors
+/// As [`least_distance`]; a margin that is not finite.
+pub fn nearer_than(scene: &Scene, margin: Length, effort: &Effort) -> Result<Vec<Clearance>, SwingError> {
+    let gap = effort.checked()?;
+    let margin = finite("the margin", margin.value)?;
+    let mut kernel = Kernel::new(scene)?;
+    let mut found = Vec::new();
+    for pairs in by_other(&mut kernel) {
+        kernel.pairs = pairs;
+        let mut search = Search::new(&kernel, effort.boxes);
+        search.run(&Goal::AtLeast { margin, gap });
+        if search.certified() < margin {
+            search.run(&Goal::Least { gap });
+            found.extend(search.clearance(gap).filter(|nearest| nearest.upper.value < margin));
+        }
+    }
+    Ok(found)
+}
+
+/// The pairs by what they keep clear of: each obstacle, and the neighbour last.
+fn by_other(kernel: &mut Kernel) -> Vec<Vec<(usize, usize)>> {
+    let pairs = std::mem::take(&mut kernel.pairs);
+    let obstacles = kernel.bodies.len();
+    let group = |body: usize| match kernel.bodies[body].name.owner {
+        Owner::Obstacle => body,
+        Owner::Engine(_) | Owner::Neighbour(_) | Owner::Rod => obstacles,
+    };
+    let mut groups: Vec<usize> = pairs.iter().map(|pair| group(pair.1)).collect();
+    groups.sort_unstable();
+    groups.dedup();
+    groups.into_iter().map(|other| pairs.iter().filter(|pair| group(pair.1) == other).copied().collect()).collect()
 }
 
 /// When to leave a box alone, and when to stop.
@@ -163,7 +207,7 @@ impl Goal {
 pub(super) struct Best {
     pub separation: Separation,
     pub pair: usize,
-    pub pose: [f64; 3],
+    pub pose: [f64; VARIABLES],
 }
 
 pub(super) struct Search<'k> {
@@ -230,7 +274,7 @@ impl<'k> Search<'k> {
         }
     }
 
-    fn offer(&mut self, separation: Separation, pair: usize, pose: [f64; 3]) {
+    fn offer(&mut self, separation: Separation, pair: usize, pose: [f64; VARIABLES]) {
         if separation.upper < self.nearest() {
             self.best = Some(Best { separation, pair, pose });
         }
@@ -258,7 +302,9 @@ impl<'k> Search<'k> {
     }
 }
 
-pub(super) fn pose(kernel: &Kernel, at: &[f64; 3]) -> Pose {
+pub(super) fn pose(kernel: &Kernel, at: &[f64; VARIABLES]) -> Pose {
     let neighbour = kernel.movers.get(1).map(|mover| radians(at[mover.tilt_variable]));
-    Pose { tilt: radians(at[TILT]), neighbour_tilt: neighbour, steer: radians(at[STEER]) }
+    let lift = kernel.movers.iter().find_map(|mover| mover.lift.as_ref());
+    let lift = lift.map(|lift| metres(lift.height(at[LIFT]).max(0.0)));
+    Pose { tilt: radians(at[TILT]), neighbour_tilt: neighbour, steer: radians(at[STEER]), lift }
 }

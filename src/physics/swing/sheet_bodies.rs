@@ -44,6 +44,59 @@ const TUBE_RADIUS: f64 = 0.022;
 const SWIVEL_WIDTH_SHARE: f64 = 0.18;
 const SWIVEL_BOSS: f64 = 0.045;
 
+/// Names of the cowl's two bodies.
+const COWL_FORWARD: &str = "powerhead cowl, forward edge";
+const COWL_AFTER: &str = "powerhead cowl, after part";
+
+/// Which of a body's two ends a corner is at, along and up.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct End {
+    /// At its forward end.
+    pub forward: bool,
+    /// At its upper end.
+    pub upper: bool,
+}
+
+/// From which numbers of the mounting sheet a corner of a body was drawn; nothing for a body that no sheet draws.
+pub fn whence(body: &str, end: End) -> Option<String> {
+    let split = format!("{COWL_FORWARD_SHARE} of the cowl's length aft of its forward edge");
+    let height =
+        if end.upper { "the powerhead's height".to_owned() } else { format!("{COWL_FLOOR_SHARE} of its height") };
+    Some(match body {
+        COWL_FORWARD if end.forward => format!("the cowl's reach forward; half its width; {height}"),
+        COWL_FORWARD => format!("{split}; half its width; {height}"),
+        COWL_AFTER if end.forward => format!("{split}; half its width; {height}"),
+        COWL_AFTER => format!("the cowl's reach aft; {COWL_AFTER_WIDTH_SHARE} of half its width; {height}"),
+        "leg" => {
+            let floor = if end.upper { height_of_floor() } else { "the shaft's length down".to_owned() };
+            format!(
+                "the driveshaft, {DRIVESHAFT_SHARE} of the reach aft, and {LEG_LENGTH_SHARE} of it either way; {LEG_WIDTH_SHARE} of the powerhead's width; {floor}"
+            )
+        }
+        "anti-ventilation plate" => format!(
+            "{PLATE_FORWARD} propeller diameters forward of the driveshaft, {PLATE_AFT} aft; {PLATE_HALF_WIDTH} of one to each side; the shaft's length down"
+        ),
+        "gearcase" => format!(
+            "{GEARCASE_FORWARD} propeller diameters forward of the driveshaft, {PROPELLER_AFT} aft less half the propeller's length; the propeller shaft's depth"
+        ),
+        "propeller" => format!(
+            "its disc about the propeller shaft, {PROPELLER_AFT} of its diameter aft of the driveshaft, {PROPELLER_LENGTH} of it long"
+        ),
+        "skeg" => format!("down to {SKEG_BELOW_SHAFT} propeller diameters below the propeller shaft"),
+        "swivel bracket" => format!(
+            "from the tilt tube down the steering axis to half the shaft's length; {SWIVEL_WIDTH_SHARE} of the powerhead's width to each side"
+        ),
+        "clamp bracket" | "tilt tube" => format!(
+            "the mounting face, and the tilt tube on it; {BRACKET_WIDTH_SHARE} of the powerhead's width to each side"
+        ),
+        _ => return None,
+    })
+}
+
+fn height_of_floor() -> String {
+    format!("{COWL_FLOOR_SHARE} of the powerhead's height")
+}
+
 /// The sizes that the bodies are drawn from, in metres.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Outline {
@@ -94,7 +147,7 @@ fn after_part(o: &Outline, floor: f64, split: f64) -> Result<ConvexBody, SwingEr
             points.extend([-half, half].map(|y| Point3::new(x, y, z)));
         }
     }
-    ConvexBody::hull("powerhead cowl, after part", &points)
+    ConvexBody::hull(COWL_AFTER, &points)
 }
 
 /// What steers: cowl, leg, plate, gearcase, propeller, skeg.
@@ -115,7 +168,7 @@ pub(super) fn head_bodies(o: &Outline) -> Result<Vec<ConvexBody>, SwingError> {
         [x - 0.05 * d, -o.propeller_shaft - SKEG_BELOW_SHAFT * d],
     ];
     Ok(vec![
-        slab("powerhead cowl, forward edge", [split, floor], [o.forward, o.height], o.half_width)?,
+        slab(COWL_FORWARD, [split, floor], [o.forward, o.height], o.half_width)?,
         after_part(o, floor, split)?,
         slab("leg", [x - leg, -o.shaft], [x + leg, floor], LEG_WIDTH_SHARE * 2.0 * o.half_width)?,
         slab(

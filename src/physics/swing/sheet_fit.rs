@@ -4,6 +4,8 @@
 //! numbers (protrusion and height at full tilt) fix two unknowns exactly: the tube's place, or, where that
 //! is known, the cowl's forward and after extent. What was solved is stated in [`Solved`].
 
+use std::sync::Arc;
+
 use nalgebra::{Matrix2, Point3, Rotation3, Vector2, Vector3};
 use uom::si::angle::degree;
 use uom::si::f64::{Angle, Length};
@@ -11,6 +13,8 @@ use uom::si::f64::{Angle, Length};
 use super::body::{metres, radians};
 use super::chain::{AngleRange, Axis, EngineChain, Part};
 use super::error::{SwingError, finite, positive};
+use crate::working::{Sheet, Term, cos, sin};
+
 use super::sheet_bodies::{Outline, bracket_bodies, head_bodies, steering_axis_aft, swivel_body};
 
 /// Least full tilt for which protrusion and height say anything of the tube, in degrees.
@@ -99,6 +103,8 @@ pub struct FittedEngine {
     pub steer: AngleRange,
     /// What was solved.
     pub solved: Solved,
+    /// How the cowl's reach was solved, where it was.
+    pub working: Arc<Sheet>,
 }
 
 /// Fits a chain to a mounting sheet and mounts it.
@@ -110,9 +116,10 @@ pub fn fit_engine(sheet: &MountingSheet, mounting: &Mounting) -> Result<FittedEn
     check_sheet(sheet)?;
     let full = sheet.tilt.high();
     let mut outline = Outline::from_sheet(sheet);
+    let mut working = Sheet::default();
     let (tube, solved) = match sheet.tilt_tube {
         None => solve_tube(sheet, &outline)?,
-        Some(tube) => solve_cowl(sheet, &mut outline, tube)?,
+        Some(tube) => solve_cowl(sheet, &mut outline, tube, &mut working)?,
     };
     let chain = assemble(sheet, &outline, tube, 0.0)?;
     let reached = extents(&chain, full);
@@ -135,6 +142,7 @@ pub fn fit_engine(sheet: &MountingSheet, mounting: &Mounting) -> Result<FittedEn
         tilt: AngleRange::new("the tilt range on this transom", low, high)?,
         steer: AngleRange::new("the steering range", -sheet.steering_each_way, sheet.steering_each_way)?,
         solved,
+        working: Arc::new(working),
     })
 }
 
@@ -205,20 +213,18 @@ fn solve_cowl(
     sheet: &MountingSheet,
     outline: &mut Outline,
     tube: [Length; 2],
+    working: &mut Sheet,
 ) -> Result<(Vector3<f64>, Solved), SwingError> {
     let [x, z] = tube.map(|length| length.value);
     super::body::check_point("the tilt tube", &Point3::new(x, 0.0, z))?;
-    let (sin, cos) = sheet.tilt.high().value.sin_cos();
-    let rise = sheet.powerhead_height.value - z;
-    if cos.abs() < 1e-6 {
+    if sheet.tilt.high().value.cos().abs() < 1e-6 {
         return Err(SwingError::SheetDoesNotFit {
             why: "at a full tilt of 90 deg the protrusion does not depend on the cowl's forward extent; \
                   leave the tilt tube out to have it solved"
                 .to_owned(),
         });
     }
-    let forward = x + (sheet.protrusion_at_full_tilt.value - x - sin * rise) / cos;
-    let aft = -x + (sheet.height_at_full_tilt.value - z - cos * rise) / sin;
+    let [forward, aft] = reaches(working, sheet, tube).map(|reach| reach.value().value);
     if forward + aft <= 0.0 || aft <= 0.0 {
         return Err(SwingError::SheetDoesNotFit {
             why: format!(
@@ -230,6 +236,29 @@ fn solve_cowl(
     outline.aft = aft;
     let solved = Solved::Cowl { forward: metres(forward), aft: metres(aft) };
     Ok((Vector3::new(x, 0.0, z), solved))
+}
+
+/// The cowl's reach forward and aft of the mounting face with which its top edges come to the sheet's protrusion and height at
+/// full tilt.
+fn reaches(working: &mut Sheet, sheet: &MountingSheet, [forward, above]: [Length; 2]) -> [Term<Length>; 2] {
+    let given = |symbol: &str, meaning: &str, value| (symbol.to_owned(), meaning.to_owned(), value);
+    let mut set = |(symbol, meaning, value): (String, String, Length)| {
+        working.set(&symbol, &meaning, Term::new("mounting sheet", value))
+    };
+    let f = set(given("f", "tilt tube forward of the mounting face", forward));
+    let g = set(given("g", "tilt tube above the bracket's rest", above));
+    let top = set(given("H", "top of the powerhead above the rest", sheet.powerhead_height));
+    let protrusion = set(given("P", "reach forward at full tilt", sheet.protrusion_at_full_tilt));
+    let high = set(given("Q", "highest point at full tilt", sheet.height_at_full_tilt));
+    let full =
+        working.set("τf", "full tilt, at the sheet's transom angle", Term::new("mounting sheet", sheet.tilt.high()));
+    let rise = working.set("w", "top of the powerhead above the tilt tube", top - g.clone());
+    let ahead = &f + &((protrusion - f.clone() - &rise * &sin(full.clone())) / cos(full.clone()));
+    let behind = (high - g - rise * cos(full.clone())) / sin(full) - f;
+    [
+        working.set("F", "the cowl's reach forward of the mounting face", ahead),
+        working.set("A", "the cowl's reach aft of it", behind),
+    ]
 }
 
 /// The chain about the rest, upright, on a transom that leans by `lean` more than the sheet's. The bracket
@@ -254,7 +283,9 @@ fn assemble(
     let tilt_axis = Axis::new("the tilt axis", Point3::from(moved_tube), Vector3::y())?;
     let steering = Point3::new(-steering_axis_aft(outline), 0.0, 0.0) + carried;
     let steering_axis = Axis::new("the steering axis", steering, Vector3::z())?;
-    EngineChain::new(sheet.name.clone(), tilt_axis, steering_axis, bodies)
+    // What hangs on the tube keeps its place to it: from here it measures as on the sheet, however the transom leans.
+    let origin = Point3::from(carried);
+    EngineChain::new(sheet.name.clone(), tilt_axis, steering_axis, bodies).map(|chain| chain.measured_from(origin))
 }
 
 /// Farthest forward and highest, in metres from the rest, of what moves, at a tilt and steered ahead.

@@ -29,7 +29,7 @@ fn worst<'a>(case: &'a Case) -> Option<&'a Swept> {
     let nearest = |answers: &[&'a Answer<Vec<Swept>>]| {
         answers.iter().filter_map(|answer| answer.as_ref().ok()).flatten().min_by(|a, b| room(a).total_cmp(&room(b)))
     };
-    let engine = nearest(&[&swing.full_tilt, &swing.lock, &swing.neighbours]);
+    let engine = nearest(&[&swing.full_tilt, &swing.raised, &swing.lock, &swing.neighbours]);
     let gear = nearest(&[&swing.cylinder, &swing.tie_bar]);
     match (engine, gear) {
         (Some(engine), Some(gear)) if room(gear) < 0.0 && room(engine) >= 0.0 => Some(gear),

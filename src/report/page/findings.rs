@@ -67,6 +67,7 @@ fn finding(judged: &Judged, report: &Report, sources: &Sources, photographs: &[E
                 span { (mark::worded(finding.verdict)) @if ranked { span class="rank" { " · " (rank::of(judged).words()) } } }
             }
             p class="summary" { (prose(&finding.summary, units)) }
+            @for other in &finding.each { p class="each" { (prose(other, units)) } }
             @if !figures.is_empty() {
                 dl class="figures" {
                     @for (name, figure) in &figures { div { dt { (name) } dd class=(name) { (figure) } } }

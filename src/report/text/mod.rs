@@ -191,6 +191,11 @@ impl Telling<'_> {
         if !brings.is_empty() {
             out.push_str(&block("brings on", &brings.join(", ")));
         }
+        if self.whole {
+            for other in &finding.each {
+                out.push_str(&wrap(&plain::said(other, units), INDENT));
+            }
+        }
         if self.report.explain {
             for table in &finding.tables {
                 out.push_str(&rows(table, units));

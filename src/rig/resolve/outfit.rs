@@ -8,7 +8,7 @@ use super::super::structure;
 use super::super::{Bracket, Engine, Group, Outfit, Slot};
 use super::Resolver;
 use super::names::Names;
-use crate::job::{self, Across, EngineGroup, EngineSpec, Hung, Item, Role, ShaftOption};
+use crate::job::{self, Across, BracketKind, BracketSpec, EngineGroup, EngineSpec, Hung, Item, Role, ShaftOption};
 use crate::quantity::{Basis, Dimensioned, Measure, Reading, Style, Units, inches, say};
 use crate::reading::{Declared, Part, reading};
 use crate::written::Slip;
@@ -154,6 +154,39 @@ impl Resolver<'_> {
         Some(reading)
     }
 
+    /// What a job tells of a lift that its bracket cannot have.
+    fn check_lift(&mut self, path: &str, hung: &Hung, spec: &BracketSpec) {
+        let moved = self.written_out;
+        let mut slip = |field: &str, message: String, help: &str| {
+            let path = format!("{path}.bracket.{field}");
+            self.unresolved.push(Slip { path, message, help: help.to_owned() });
+        };
+        let told = [("travel", hung.travel.is_some()), ("raised", hung.raised.is_some())];
+        if spec.kind != Some(BracketKind::Auxiliary) {
+            for (field, _) in told.into_iter().filter(|(_, told)| *told) {
+                slip(
+                    field,
+                    format!("{field} is told of a bracket that lifts no small engine"),
+                    "a lifting bracket is of `kind: auxiliary`; else leave the field out",
+                );
+            }
+            return;
+        }
+        match (&hung.raised, hung.travel.as_ref().or(spec.travel.as_ref())) {
+            // Readings that are moved a little may cross each other.
+            (Some(raised), Some(travel)) if raised.value > travel.value && !moved => slip(
+                "raised",
+                format!(
+                    "it is raised to {}, but its travel is {}",
+                    raised.measure(Style::Tape).show(Units::Us),
+                    travel.measure(Style::Tape).show(Units::Us)
+                ),
+                "raised counts from the bottom of the travel; tell the travel as measured beside it",
+            ),
+            _ => {}
+        }
+    }
+
     fn bracket(&mut self, path: &str, group: &EngineGroup, hung: &Hung) -> Option<Bracket> {
         let (name, spec) = match (&hung.class, &hung.described) {
             (Some(class), Some(spec)) if self.written_out => (class.clone(), spec.clone()),
@@ -165,7 +198,10 @@ impl Resolver<'_> {
             (None, Some(spec)) => ("the bracket described".to_owned(), from(spec.clone(), Basis::Builder)),
             (None, None) => return None,
         };
+        self.check_lift(path, hung, &spec);
         Some(Bracket {
+            travel: Slot::of(hung.travel.clone().or_else(|| spec.travel.clone()), reading!(job::Hung.travel), &name),
+            raised: hung.raised.clone(),
             setback: Slot::of(
                 group.setback.clone().or_else(|| spec.setback.clone()),
                 reading!(job::EngineGroup.setback),

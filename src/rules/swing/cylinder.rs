@@ -29,7 +29,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     match &case.swing().cylinder {
         Ok(all) => of_sweeps(all, |swept| {
-            let remedy = cures(case, swept, |swing| &swing.cylinder);
+            let remedy = cures(case, swept, &[|swing| &swing.cylinder]);
             Remedy {
                 words: remedy.words.then(Text::from(" The very cylinder's numbers, under `steering_gear`, decide it.")),
                 ..remedy

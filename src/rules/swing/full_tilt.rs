@@ -2,14 +2,17 @@
 
 use super::{cures, of_sweeps, unanswered};
 use crate::case::Case;
-use crate::case::swing::{Question, pose_words, swept_sheet, touch_words};
+use crate::case::swing::{Question, pose_words, swept_working, touch_words};
 use crate::quantity::{Measure, Text, say};
+use crate::reading::{Absent, Missing};
+use crate::rig::{Group, Rig};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
     /// Each engine against everything on the boat, over the whole range of tilt and from lock to lock:
-    /// well, cutout, transom, bracket, and whatever obstacles the job lists.
+    /// well, cutout, transom, bracket, and whatever obstacles the job lists. An engine on a lifting bracket whose
+    /// travel is known is looked at at every height of it too.
     ///
     /// **Why.** An engine that strikes the well or the deck when it is tilted breaks its cowl or the
     /// gelcoat the first time somebody leaves the helm over, and it is found when the holes are
@@ -35,10 +38,20 @@ fn judge(case: &Case) -> Finding {
         Some(Err(open)) => return unanswered(open),
         None => {}
     }
-    match &swing.full_tilt {
-        Ok(all) => of_sweeps(all, |swept| cures(case, swept, |swing| &swing.full_tilt)),
-        Err(open) => unanswered(open),
-    }
+    let all = match (&swing.full_tilt, &swing.raised) {
+        (Err(open), _) => return unanswered(open),
+        (Ok(all), Err(Absent::NotApplicable(_))) => all.clone(),
+        (Ok(_), Err(open)) => return unanswered(open),
+        (Ok(down), Ok(raised)) => [down.as_slice(), raised].concat(),
+    };
+    let mut finding = of_sweeps(&all, |swept| cures(case, swept, &[|swing| &swing.full_tilt, |swing| &swing.raised]));
+    Missing::gather(&mut finding.missing, travels_to_take(case.rig));
+    finding
+}
+
+/// The travel of every lifting bracket of which nobody took it.
+fn travels_to_take(rig: &Rig) -> impl Iterator<Item = Missing> {
+    rig.after.groups.iter().filter_map(Group::travel_missing)
 }
 
 /// The answer to a question given outright: judged where it says what distance to keep.
@@ -61,7 +74,9 @@ fn asked(question: &Question) -> Finding {
         Some(_) if swept.keeps() => Verdict::Pass,
         Some(_) => Verdict::Warn,
     };
-    let mut finding = Finding::new(verdict, summary).working(swept_sheet(swept));
+    let (corners, working) = swept_working(swept);
+    let mut finding = Finding::new(verdict, summary).working(working);
+    finding.tables.extend(corners);
     finding.found = Some(found);
     finding.limit = question.margin.map(|margin| Limit::AtLeast(Measure::of(margin)));
     finding

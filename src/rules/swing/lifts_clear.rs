@@ -2,7 +2,7 @@
 
 use super::unanswered;
 use crate::case::Case;
-use crate::case::swing::{AboveWater, body_words};
+use crate::case::swing::{AboveWater, body_words, raised_words};
 use crate::case::{Rows, holes_up};
 use crate::physics::height::HOLE_ROW_STEP_IN;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
@@ -15,7 +15,7 @@ use uom::si::f64::Length;
 
 rule! {
     /// Skeg and propeller of each engine above the water at full tilt, steered ahead, as the boat lies at
-    /// her mooring or at the dock: nobody aboard.
+    /// her mooring or at the dock: nobody aboard. A lifting bracket whose travel is known is raised.
     ///
     /// **Why.** What stays in the water at the mooring grows weed, corrodes and drags.
     ///
@@ -43,6 +43,11 @@ fn judge(case: &Case) -> Finding {
     };
     let height = lowest.clearance.height;
     let what = body_words(&lowest.clearance.body);
+    let tilted = say!("At full tilt ({})", Measure::of(lowest.tilt));
+    let tilted = match lowest.raised {
+        Some(height) => tilted.then(Text::from(", ")).then(raised_words(height)).then(Text::from(",")),
+        None => tilted,
+    };
     let mut sheet = Sheet::default();
     let at = lowest.clearance.point;
     sheet.remark(say!(
@@ -62,14 +67,13 @@ fn judge(case: &Case) -> Finding {
             let higher = hung.and_then(|(group, engine)| higher(case, group, engine, holes));
             Finding::new(
                 Verdict::Warn,
-                say!(
-                    "At full tilt ({}) {} of the {} stays {} under water {}.",
-                    Measure::of(lowest.tilt),
+                tilted.then(say!(
+                    " {} of the {} stays {} under water {}.",
                     what,
                     &lowest.label,
                     Measure::tape(-height),
                     lowest.when()
-                ),
+                )),
             )
             .remedy(higher.unwrap_or_else(|| {
                 mend::care("It stays wet there: antifouling made for it, and anodes looked at often.")
@@ -77,14 +81,13 @@ fn judge(case: &Case) -> Finding {
         } else {
             Finding::new(
                 Verdict::Pass,
-                say!(
-                    "At full tilt ({}) propeller and skeg come out of the water: {} of the {} stands {} over it {}.",
-                    Measure::of(lowest.tilt),
+                tilted.then(say!(
+                    " propeller and skeg come out of the water: {} of the {} stands {} over it {}.",
                     what,
                     &lowest.label,
                     Measure::tape(height),
                     lowest.when()
-                ),
+                )),
             )
         };
     let finding = Finding { summary: finding.summary.clone().then(nose(lowest)), ..finding };

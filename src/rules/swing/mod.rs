@@ -24,7 +24,8 @@ use cures::{cures, one_of};
 use crate::rules::mend::{self, Remedy};
 use uom::si::f64::Angle;
 
-use crate::case::swing::{Swept, pose_words, swept_sheet, touch_words};
+use crate::case::swing::{Swept, pose_words, swept_sheet, swept_working, touch_words};
+use crate::physics::swing::Clearance;
 use crate::quantity::{Measure, Text, say};
 use crate::reading::{Absent, Missing};
 use crate::rules::{Finding, Limit, Verdict};
@@ -48,8 +49,8 @@ fn unanswered(open: &Absent) -> Finding {
 }
 
 /// The sweep that comes nearest to its limit, or lies farthest beyond it.
-fn worst(all: &[Swept]) -> Option<&Swept> {
-    all.iter().min_by(|a, b| {
+fn worst<'s>(all: impl IntoIterator<Item = &'s Swept>) -> Option<&'s Swept> {
+    all.into_iter().min_by(|a, b| {
         let room = |swept: &Swept| (swept.clearance.upper - swept.margin).value;
         room(a).total_cmp(&room(b))
     })
@@ -63,6 +64,11 @@ fn of_sweeps(all: &[Swept], remedy: impl Fn(&Swept) -> Remedy) -> Finding {
     let verdict = verdict(worst);
     let clearance = &worst.clearance;
     let found = if worst.touches() { clearance.upper } else { clearance.lower };
+    // What keeps its distance is followed point by point in the working of the swing alone.
+    let (corners, working) = match verdict {
+        Verdict::Pass => (None, swept_sheet(worst)),
+        _ => swept_working(worst),
+    };
     let mut finding = Finding::new(
         verdict,
         say!("With ")
@@ -73,14 +79,39 @@ fn of_sweeps(all: &[Swept], remedy: impl Fn(&Swept) -> Remedy) -> Finding {
             .then(Text::from(".")),
     )
     .against(Measure::tape(found), Limit::AtLeast(Measure::tape(worst.margin)))
-    .working(swept_sheet(worst));
+    .working(working);
+    finding.tables.extend(corners);
     if all.len() > 1 {
         finding = finding.table(sweep_table(all));
     }
+    finding = finding.each(besides(all, worst));
     if verdict != Verdict::Pass {
         finding = finding.remedy(remedy(worst));
     }
     finding
+}
+
+/// What the worst hides: how near each of the others comes, and what else comes too near.
+fn besides(all: &[Swept], worst: &Swept) -> Vec<Text> {
+    let same = |one: &Swept, other: &Swept| one.label == other.label && one.other == other.other;
+    let mut told: Vec<&Swept> = Vec::new();
+    for swept in all {
+        if !same(swept, worst) && !told.iter().any(|other| same(other, swept)) {
+            told.extend(self::worst(all.iter().filter(|other| same(swept, other))));
+        }
+    }
+    let others = told.into_iter().map(|swept| nearest(swept, &swept.clearance));
+    let also = all.iter().flat_map(|swept| swept.also.iter().map(move |other| nearest(swept, other)));
+    others.chain(also).collect()
+}
+
+/// Where an engine comes how near to what: `With the port engine …: the leg comes within 3 in of the bracket.`
+fn nearest(swept: &Swept, clearance: &Clearance) -> Text {
+    say!("With ")
+        .then(pose_words(&clearance.pose, swept))
+        .then(Text::from(": "))
+        .then(touch_words(clearance, swept))
+        .then(Text::from("."))
 }
 
 fn verdict(swept: &Swept) -> Verdict {

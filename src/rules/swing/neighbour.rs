@@ -1,5 +1,6 @@
 //! `swing/neighbour`
 
+use super::cures::carried_lower;
 use super::{TOLD_IN, one_of};
 use super::{of_sweeps, stop, unanswered};
 use crate::case::Case;
@@ -24,7 +25,8 @@ rule! {
     /// cleared.
     ///
     /// **Limit.** 1 in at every pose, certified over tilt, tilt and steering. An engine that is not
-    /// steered with the others is looked at amidships, down and at full tilt.
+    /// steered with the others is looked at amidships, down and at full tilt; on a lifting bracket whose travel is
+    /// known, at every height of it, from the bottom to where it is carried under way.
     ///
     /// **Source.** The engines' mounting sheets; common practice, no source (the inch; proportions of
     /// plate, gearcase and skeg).
@@ -43,8 +45,9 @@ fn judge(case: &Case) -> Finding {
 
 fn remedy(case: &Case, swept: &Swept) -> Remedy {
     let mut ways = Vec::new();
+    ways.extend(carried_lower(case, swept, &[|swing| &swing.neighbours]));
     if let Some(spacing) = swept.spacing {
-        match spacing.needed {
+        match spacing_of_all(case, swept) {
             Some(needed) => {
                 let asked = by_their_sheets(case.rig, swept).filter(|asked| asked.exceeds(needed)).unwrap_or(needed);
                 let needed = mend::up(asked, TOLD_IN);
@@ -66,6 +69,19 @@ fn remedy(case: &Case, swept: &Swept) -> Remedy {
     }
     let head = if ways.len() > 1 { "One of these keeps {} between them: " } else { "To keep {} between them: " };
     one_of(say!(head, Measure::tape(swept.margin)), ways)
+}
+
+/// The spacing at which the two engines of a sweep keep their distance, whichever of them moves past the other.
+fn spacing_of_all(case: &Case, swept: &Swept) -> Option<Length> {
+    let mut both = [Some(swept.label.as_str()), swept.other.as_deref()];
+    both.sort();
+    let of_both = |other: &&Swept| {
+        let mut named = [Some(other.label.as_str()), other.other.as_deref()];
+        named.sort();
+        named == both
+    };
+    let sweeps = case.swing().neighbours.iter().flatten().filter(of_both).filter_map(|other| other.spacing);
+    sweeps.map(|spacing| spacing.needed).reduce(|one, other| Some(one?.max(other?))).flatten()
 }
 
 /// The two engines of a sweep.

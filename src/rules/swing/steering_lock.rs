@@ -24,7 +24,7 @@ rule! {
 
 fn judge(case: &Case) -> Finding {
     match &case.swing().lock {
-        Ok(all) => of_sweeps(all, |swept| cures(case, swept, |swing| &swing.lock)),
+        Ok(all) => of_sweeps(all, |swept| cures(case, swept, &[|swing| &swing.lock])),
         Err(open) => unanswered(open),
     }
 }

@@ -28,7 +28,7 @@ rule! {
 fn judge(case: &Case) -> Finding {
     match &case.swing().tie_bar {
         Ok(all) => of_sweeps(all, |swept| {
-            let remedy = cures(case, swept, |swing| &swing.tie_bar);
+            let remedy = cures(case, swept, &[|swing| &swing.tie_bar]);
             Remedy {
                 words: remedy.words.then(Text::from(" The very bar's numbers, under `steering_gear`, decide it.")),
                 ..remedy
