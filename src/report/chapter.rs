@@ -4,7 +4,6 @@ use maud::{Markup, html};
 
 use super::drawings::Drawing;
 use super::page;
-use super::plain;
 use super::text;
 use crate::quantity::{Text, Units};
 use crate::working::Table;
@@ -44,12 +43,12 @@ pub(super) fn as_text(chapters: &[Chapter], units: Units) -> String {
     for chapter in chapters.iter().filter(|chapter| !chapter.is_empty()) {
         out.push_str(&text::head(&chapter.head));
         if let Some(about) = &chapter.about {
-            out.push_str(&text::wrap(&plain::said(about, units), "  "));
+            out.push_str(&text::wrap(&about.show(units), "  "));
         }
         for entry in &chapter.entries {
             for (i, line) in entry.iter().enumerate() {
                 let [first, more] = if i == 0 { ["  ", "    "] } else { ["    ", "    "] };
-                out.push_str(&text::fill(&plain::said(line, units), first, more));
+                out.push_str(&text::fill(&line.show(units), first, more));
             }
         }
         for table in &chapter.tables {

@@ -31,9 +31,12 @@ pub struct Store {
     hands: Hands,
     meshes: Kept<(Shape, Fineness), Meshed>,
     states: Kept<Made, Result<Arc<State>, PanelError>>,
-    pressed: Kept<(Shape, Fineness, Vec<Vec<Load>>), Result<Vec<Pressed>, PanelError>>,
+    pressed: Kept<OnMesh, Result<Vec<Pressed>, PanelError>>,
     stood: Kept<Laid, Result<Vec<Stood>, Absent>>,
 }
+
+/// Sets of loads on the mesh of a shape.
+type OnMesh = (Shape, Fineness, Vec<Vec<Load>>);
 
 /// What a panel is made of.
 #[derive(PartialEq)]

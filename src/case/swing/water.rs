@@ -84,7 +84,7 @@ fn as_she_floats(case: &Case) -> Answer<Vec<(Condition, Plane)>> {
             continue;
         };
         let name = loaded.name.as_str();
-        let sinks = |why| say!("In `{}` ", name).then(why).then(Text::from(": see stern/metacentric-height."));
+        let sinks = |why| say!("In `{}` ", name).then(why).then(Text::from(": see “metacentric height”."));
         let floating = state.upright().map_err(|why| Absent::NotApplicable(sinks(why)))?;
         let up = floating.plane.normal().into_inner();
         let at = Point3::from(up * floating.plane.offset().si());

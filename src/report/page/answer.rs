@@ -6,7 +6,7 @@ use super::{anchor, figure, mark, prose, quoted_words};
 use crate::job::Sitting;
 use crate::report::causes::{Cause, causes};
 use crate::report::drawings::Drawing;
-use crate::report::plain::{first_sentence, name, names, said};
+use crate::report::plain::{first_sentence, name, names};
 use crate::report::{Report, counted, doubt, rank, waiting};
 use crate::rig::{Outfit, Rig};
 use crate::rules::{Family, Judged, Verdict};
@@ -135,14 +135,14 @@ fn causes_told(report: &Report) -> Markup {
 
 fn item(cause: &Cause, report: &Report) -> Markup {
     let finding = &cause.first.finding;
-    let summary = said(&finding.summary, report.units);
+    let summary = finding.summary.show(report.units);
     html! {
         li {
             (mark::icon(finding.verdict))
             div {
                 p class="said" { (cause.title) ". " (quoted_words(first_sentence(&summary))) }
                 @if let Some(remedy) = &finding.remedy {
-                    p class="next" { b { "Next: " } (quoted_words(first_sentence(&said(remedy, report.units)))) }
+                    p class="next" { b { "Next: " } (quoted_words(first_sentence(&remedy.show(report.units)))) }
                 }
                 p class="where" {
                     (finding.verdict.word()) ", " (rank::of(cause.first).words()) " · "

@@ -20,7 +20,7 @@ use maud::{Markup, html};
 use super::chapter::{self, Chapter};
 use super::drawings::{self, Drawing};
 use super::sources::Sources;
-use super::{CLASS_NOT_ENGINE, DEFERRAL, Report, mark, plain};
+use super::{CLASS_NOT_ENGINE, DEFERRAL, Report, mark};
 use crate::quantity::{Measure, Piece, Text, Units};
 use crate::rules::Judged;
 
@@ -186,7 +186,7 @@ pub(super) fn prose(text: &Text, units: Units) -> Markup {
     html! {
         @for piece in text.pieces() {
             @match piece {
-                Piece::Words(words) => (quoted(&plain::plain(words), &mut open)),
+                Piece::Words(words) => (quoted(words, &mut open)),
                 Piece::Measure(measure) => span class="n" { (measure.show(units)) },
             }
         }

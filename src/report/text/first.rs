@@ -4,7 +4,7 @@ use super::layout::{bold, fill, rule, wrap};
 use super::{counts, invented};
 use crate::job::Sitting;
 use crate::report::causes::{Cause, causes};
-use crate::report::plain::{first_sentence, name, said};
+use crate::report::plain::{first_sentence, name};
 use crate::report::{Report, counted, doubt, waiting};
 use crate::rules::{Family, Judged, Verdict};
 
@@ -67,14 +67,14 @@ fn stops(report: &Report, room: usize) -> String {
 
 fn entry(number: usize, cause: &Cause, report: &Report) -> String {
     let finding = &cause.first.finding;
-    let mut words = said(&finding.summary, report.units);
+    let mut words = finding.summary.show(report.units);
     words = format!("{}. {}", cause.title, first_sentence(&words));
     if !cause.with.is_empty() {
         words.push_str(&format!(" So also: {}.", some(&cause.with, Some(cause.first.rule.family))));
     }
     let mut out = fill(&words, &format!("  {number}. "), "     ");
     if let Some(remedy) = &finding.remedy {
-        out.push_str(&fill(first_sentence(&said(remedy, report.units)), "     Do: ", "     "));
+        out.push_str(&fill(first_sentence(&remedy.show(report.units)), "     Do: ", "     "));
     }
     out
 }
@@ -95,7 +95,7 @@ fn some(judged: &[&Judged], at_home: Option<Family>) -> String {
 /// What to measure next, and what it decides; where nothing is missing, what to take again.
 fn measure_next(report: &Report) -> String {
     let missing = waiting(report.judged);
-    let again: Vec<String> = doubt::next(report).iter().take(READINGS).map(|text| said(text, report.units)).collect();
+    let again: Vec<String> = doubt::next(report).iter().take(READINGS).map(|text| text.show(report.units)).collect();
     if missing.is_empty() && again.is_empty() {
         return String::new();
     }

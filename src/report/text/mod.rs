@@ -39,7 +39,7 @@ pub fn brief(report: &Report, whole: bool) -> String {
         let study = report.case.rig.job.sitting == Sitting::Study;
         let unasked = |judged: &&Judged| study && verdict == Verdict::Unmeasured && !judged.finding.is_answer();
         for judged in report.with(verdict).filter(|judged| whole || !unasked(judged)) {
-            let words = one_line(&plain::said(&judged.finding.summary, report.units));
+            let words = one_line(&judged.finding.summary.show(report.units));
             out.push_str(&format!("{}  {}  {words}\n", word(verdict), judged.rule.full_name()));
         }
     }
@@ -75,7 +75,7 @@ fn told(report: &Report, whole: bool) -> String {
         readings_used(&mut out, report);
     }
     if whole {
-        list(&mut out, "assumed", report.assumed().iter().map(|text| plain::said(text, report.units)));
+        list(&mut out, "assumed", report.assumed().iter().map(|text| text.show(report.units)));
     }
     list(&mut out, "cautions", report.cautions().into_iter().map(str::to_owned));
     if whole {
@@ -174,7 +174,7 @@ impl Telling<'_> {
             verdict => format!("{}{}  ", word(verdict), doubt::firmness(judged)),
         };
         out.push_str(&format!("  {lead}{name}{rank}\n"));
-        out.push_str(&wrap(&plain::said(&finding.summary, units), INDENT));
+        out.push_str(&wrap(&finding.summary.show(units), INDENT));
         let figures: Vec<String> =
             doubt::figures(judged, units).into_iter().map(|(name, figure)| format!("{name} {figure}")).collect();
         if !figures.is_empty() {
@@ -184,7 +184,7 @@ impl Telling<'_> {
             out.push_str(&block("how sure", &hangs.show(units)));
         }
         if let Some(remedy) = &finding.remedy {
-            out.push_str(&block("do", &plain::said(remedy, units)));
+            out.push_str(&block("do", &remedy.show(units)));
         }
         let brings: Vec<String> =
             causes::brought_on(self.report, judged).iter().map(|judged| plain::name(judged.rule)).collect();
@@ -193,7 +193,7 @@ impl Telling<'_> {
         }
         if self.whole {
             for other in &finding.each {
-                out.push_str(&wrap(&plain::said(other, units), INDENT));
+                out.push_str(&wrap(&other.show(units), INDENT));
             }
         }
         if self.report.explain {
@@ -256,7 +256,7 @@ fn not_applicable(out: &mut String, report: &Report) {
     // Neighbours that say the same say it once: a family that was not asked about is one entry.
     for same in all.chunk_by(|one, next| one.finding.summary == next.finding.summary) {
         out.push_str(&wrap(&named(same), "  "));
-        out.push_str(&wrap(&plain::said(&same[0].finding.summary, report.units), INDENT));
+        out.push_str(&wrap(&same[0].finding.summary.show(report.units), INDENT));
     }
 }
 

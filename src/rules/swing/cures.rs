@@ -35,7 +35,7 @@ pub(super) fn cures(case: &Case, swept: &Swept, own: &[Own]) -> Remedy {
     let too_near = |all: &[Swept]| all.iter().any(|one| !one.keeps());
     if strikes_anothers_bracket && case.swing().neighbours.as_ref().is_ok_and(|all| too_near(all)) {
         return mend::first(
-            "It strikes the bracket of the engine beside it: set the two farther apart, as swing/neighbour says.",
+            "It strikes the bracket of the engine beside it: set the two farther apart, as “neighbour” says.",
             "swing/neighbour",
         );
     }

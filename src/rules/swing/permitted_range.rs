@@ -96,7 +96,7 @@ fn remedy(case: &Case, swept: &Swept, cure: &Cure, tilt: Measure) -> Remedy {
 fn elsewhere(cure: &Cure) -> Remedy {
     if cure.aft.is_some() || cure.up.is_some() {
         return mend::first(
-            "No tilt limit cures it: set the engine elsewhere, as swing/full-tilt says.",
+            "No tilt limit cures it: set the engine elsewhere, as “full tilt” says.",
             "swing/full-tilt",
         );
     }
