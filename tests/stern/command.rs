@@ -193,5 +193,5 @@ fn the_skiff_says_how_much_lower_whether_the_edge_is_high_enough_and_what_puts_h
     let edge = of("stern/well-edge");
     assert!(edge.contains("live well full, crew at the stern"), "{edge}");
     let old_to_new = of("weight/old-to-new");
-    assert!(old_to_new.contains("She is floated with both: see stern/trim-change"), "{old_to_new}");
+    assert!(old_to_new.contains("She is floated with both: see “trim change”"), "{old_to_new}");
 }
