@@ -15,7 +15,8 @@ pub fn root(ends: [f64; 2], values: [f64; 2], near: f64, mut of: impl FnMut(f64)
     let near = near.max(f64::EPSILON * a.abs().max(b.abs()));
     let cut = CUT / (b - a);
     let steps = ((b - a) / (2.0 * near)).log2().ceil().max(0.0) as i32 + MORE_STEPS;
-    for step in 0..=steps {
+    // Rounding may leave the last two a hair farther apart: another step would not help.
+    for step in 0..steps {
         if b - a <= 2.0 * near {
             break;
         }
