@@ -69,16 +69,18 @@ fn of_part(part: &Part, family: Option<Family>, units: Units) -> Markup {
         section {
             h2 { (super::findings::capital(&part.title)) }
             @if !legend.is_empty() {
-                table {
-                    caption { "Symbols" }
-                    thead { tr { th scope="col" { "symbol" } th scope="col" { "what it is" } th scope="col" class="num" { "value" } th scope="col" { "where from" } } }
-                    tbody {
-                        @for entry in &legend {
-                            tr {
-                                th scope="row" { math { (formula::identifier(&entry.symbol)) } }
-                                td { (entry.meaning) }
-                                td class="num" { (kept_together(entry.value, units)) }
-                                td { (entry.from) }
+                div class="scroll" role="group" tabindex="0" aria-label=(format!("Symbols: {}", part.title)) {
+                    table {
+                        caption { "Symbols" }
+                        thead { tr { th scope="col" { "symbol" } th scope="col" { "what it is" } th scope="col" class="num" { "value" } th scope="col" { "where from" } } }
+                        tbody {
+                            @for entry in &legend {
+                                tr {
+                                    th scope="row" { math { (formula::identifier(&entry.symbol)) } }
+                                    td { (entry.meaning) }
+                                    td class="num" { (kept_together(entry.value, units)) }
+                                    td { (entry.from) }
+                                }
                             }
                         }
                     }
