@@ -199,7 +199,7 @@ fn tried(yard: &Yard, offer: &Offer) -> (Found, Vec<Near>) {
         bar.set_style(style);
     }
     let work = Work {
-        hands: &|count, task| (0..count).into_par_iter().with_max_len(1).for_each(task),
+        hands: |count, task| (0..count).into_par_iter().with_max_len(1).for_each(task),
         done: &|| bar.inc(1),
         goes_on: &|| !STOPPED.load(Ordering::Relaxed),
     };

@@ -22,6 +22,6 @@ pub use needed::{Moved, Needed, PLACES, needed, questions};
 pub use offer::Offer;
 pub use order::{By, firmness, percent};
 pub use prices::Prices;
-pub use search::{Found, Hands, Work, one_by_one, search};
+pub use search::{Found, Work, search};
 pub use tried::{SCREENS, Said, Screen, Tried, all_said};
 pub use yard::Yard;

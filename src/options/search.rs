@@ -3,20 +3,13 @@
 use std::sync::OnceLock;
 
 use super::{By, Hang, Said, Tried, Yard};
+use crate::hands::{Hands, one_pair};
 use crate::rules::{Family, Rule};
-
-/// Carries out a task for each number below a count, in any order, several at once where there are hands for it.
-pub type Hands<'a> = dyn Fn(usize, &(dyn Fn(usize) + Sync)) + 'a;
-
-/// One after the other.
-pub fn one_by_one(count: usize, task: &(dyn Fn(usize) + Sync)) {
-    (0..count).for_each(task);
-}
 
 /// Who works, who looks on, and who may call it a day.
 pub struct Work<'a> {
     /// Who works.
-    pub hands: &'a Hands<'a>,
+    pub hands: Hands,
     /// Told after each option.
     pub done: &'a (dyn Fn() + Sync),
     /// Whether to go on; where it says no, what is done so far is the answer.
@@ -25,7 +18,7 @@ pub struct Work<'a> {
 
 impl Work<'static> {
     /// One after the other, to the end.
-    pub const PLAIN: Work<'static> = Work { hands: &one_by_one, done: &|| (), goes_on: &|| true };
+    pub const PLAIN: Work<'static> = Work { hands: one_pair, done: &|| (), goes_on: &|| true };
 }
 
 /// What was found.

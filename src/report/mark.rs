@@ -70,13 +70,13 @@ const OF_PAGE: &str = "mark";
 
 /// The shapes that a page's marks use, in an element that shows nothing.
 pub(super) fn of_page() -> Markup {
-    html! { svg width="0" height="0" class="shapes" aria-hidden="true" focusable="false" { (shapes(OF_PAGE)) } }
+    html! { svg width="0" height="0" class="shapes" aria-hidden="true" { (shapes(OF_PAGE)) } }
 }
 
 /// The mark in a line of text, without words: the word stands beside it.
 pub(super) fn icon(verdict: Verdict) -> Markup {
     html! {
-        svg class="mark" aria-hidden="true" focusable="false" { use href=(format!("#{OF_PAGE}-{}", class(verdict))) {} }
+        svg class="mark" aria-hidden="true" { use href=(format!("#{OF_PAGE}-{}", class(verdict))) {} }
     }
 }
 

@@ -53,7 +53,7 @@ fn two_cores(bencher: Bencher, count: usize) {
     bencher.bench_local(|| {
         pool.install(|| {
             let work =
-                Work { hands: &|count, task| (0..count).into_par_iter().with_max_len(1).for_each(task), ..Work::PLAIN };
+                Work { hands: |count, task| (0..count).into_par_iter().with_max_len(1).for_each(task), ..Work::PLAIN };
             try_all(&hangs, &work)
         })
     });

@@ -3,6 +3,8 @@
 mod bad_input;
 mod catalogs;
 mod desk;
+#[path = "../common/listed.rs"]
+mod listed;
 mod manual;
 mod reports;
 #[cfg(unix)]

@@ -45,7 +45,7 @@ fn one_core_and_many_give_the_same_answer() {
     let (one_yard, many_yard) = (job.yard(&CATALOG), job.yard(&CATALOG));
     let hangs = offer.hangs(&one_yard);
     let hangs: Vec<_> = hangs.into_iter().filter(|hang| hang.count == 1).collect();
-    let several = Work { hands: &many, ..Work::PLAIN };
+    let several = Work { hands: many, ..Work::PLAIN };
     let (one, more) = (search(&one_yard, &hangs, &Work::PLAIN), search(&many_yard, &hangs, &several));
     assert_eq!(told(&one), told(&more));
     assert_eq!(near(&one_yard, &one, &Work::PLAIN), near(&many_yard, &more, &several));

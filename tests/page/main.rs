@@ -7,6 +7,8 @@ mod drawings;
 mod escaping;
 mod files;
 mod followed;
+#[path = "../common/listed.rs"]
+mod listed;
 mod readings;
 mod same;
 mod texts;

@@ -29,20 +29,19 @@ pub(super) fn step(line: &Line, units: Units) -> Markup {
             side(expression.symbols(inner), pieces(expression, Face::Symbols, inner));
             let more = expression.digits_for(result, inner);
             side(expression.numbers(more, inner), pieces(expression, Face::Numbers(more), inner));
-            side(result.show(inner), vec![math(figure(&result.show(inner)))]);
+            side(result.show(inner), vec![figure(&result.show(inner))]);
             if units == Units::Both {
                 let metric = result.show(Units::Si);
-                side(metric.clone(), vec![math(figure(&metric))]);
+                side(metric.clone(), vec![figure(&metric)]);
             }
             html! {
                 div class="step" {
                     p { (meaning) }
                     div class="equation" {
-                        (math(identifier(symbol)))
+                        math { (identifier(symbol)) }
                         @for side in sides {
                             @for (i, piece) in side.into_iter().enumerate() {
-                                @if i == 0 { (math(operator("="))) }
-                                (piece)
+                                math { @if i == 0 { (operator("=")) } (piece) }
                             }
                         }
                     }
@@ -59,10 +58,6 @@ enum Face {
     Numbers(i32),
 }
 
-fn math(inner: Markup) -> Markup {
-    html! { math { (inner) } }
-}
-
 fn operator(sign: &str) -> Markup {
     html! { mo { (sign) } }
 }
@@ -71,14 +66,14 @@ fn operator(sign: &str) -> Markup {
 const LONGEST_PIECE: usize = 24;
 
 /// The expression in pieces, so that it can go over several lines: whole where it is short, else broken
-/// at its operations, the outermost first. A long fraction is then set before and behind a stroke.
+/// at its operations, the outermost first; each becomes a `math` of its own. A long fraction is then set before and behind a stroke.
 fn pieces(expression: &Expression, face: Face, units: Units) -> Vec<Markup> {
     let words = match face {
         Face::Symbols => expression.symbols(units),
         Face::Numbers(more) => expression.numbers(more, units),
     };
     if words.chars().count() <= LONGEST_PIECE {
-        return vec![math(write(expression, face, units))];
+        return vec![write(expression, face, units)];
     }
     let bracketed = |expression: &Expression, needed: bool| {
         let inner = pieces(expression, face, units);
@@ -95,7 +90,7 @@ fn pieces(expression: &Expression, face: Face, units: Units) -> Vec<Markup> {
                 Operator::Over => (compound(left), compound(right) || negative(right)),
             };
             let mut all = bracketed(left, around_left);
-            all.push(math(operator(op.sign())));
+            all.push(operator(op.sign()));
             all.extend(bracketed(right, around_right));
             all
         }
@@ -103,22 +98,22 @@ fn pieces(expression: &Expression, face: Face, units: Units) -> Vec<Markup> {
             let mut inner = Vec::new();
             for (i, argument) in arguments.iter().enumerate() {
                 if i > 0 {
-                    inner.push(math(operator(",")));
+                    inner.push(operator(","));
                 }
                 inner.extend(pieces(argument, face, units));
             }
-            let mut all = vec![math(html! { mtext { (name) } })];
+            let mut all = vec![html! { mtext { (name) } }];
             all.extend(in_brackets(inner));
             all
         }
-        leaf => vec![math(write(leaf, face, units))],
+        leaf => vec![write(leaf, face, units)],
     }
 }
 
 fn in_brackets(inner: Vec<Markup>) -> Vec<Markup> {
-    let mut all = vec![math(operator("("))];
+    let mut all = vec![operator("(")];
     all.extend(inner);
-    all.push(math(operator(")")));
+    all.push(operator(")"));
     all
 }
 

@@ -265,7 +265,7 @@ fn named(all: &[&Judged]) -> String {
     let families = all.chunk_by(|one, next| one.rule.family == next.rule.family);
     let told = families.filter_map(|same| {
         let lead = same.first()?.rule.full_name();
-        let others = same.iter().skip(1).map(|judged| plain::name(judged.rule));
+        let others = same.iter().skip(1).map(|judged| judged.rule.name());
         Some(std::iter::once(lead).chain(others).collect::<Vec<_>>().join(", "))
     });
     told.collect::<Vec<_>>().join("; ")
