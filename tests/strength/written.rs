@@ -72,3 +72,72 @@ fn the_working_of_a_boat_comes_to_the_greatest_pull_and_shear_of_its_bolts() {
         }
     }
 }
+
+/// Where weight and thrust act on a leaning transom, by the vectors of its own axes: `[aft, up]`, square off it and up along it.
+mod arms {
+    use proptest::prelude::*;
+    use sternknee::physics::strength::loads::{Arms, Hang};
+    use sternknee::quantity::Dimensioned;
+    use sternknee::working::{Sheet, Term};
+    use uom::si::f64::{Angle, Length};
+
+    fn metres(value: f64) -> Length {
+        Length::from_si(value)
+    }
+
+    fn si(term: &Term<Length>) -> f64 {
+        term.value().si()
+    }
+
+    fn hang() -> Hang {
+        Hang {
+            height: metres(0.508),
+            lean: Angle::from_si(0.0),
+            middle: metres(0.381),
+            setback: metres(0.0),
+            drop: metres(0.0),
+            holes_up: 0,
+            centre_aft: metres(0.3),
+            centre_above: metres(0.2),
+            tilt: Angle::from_si(0.0),
+            leg: metres(0.508),
+            gearcase: metres(0.2),
+        }
+    }
+
+    /// A 20 in leg on a 20 in upright transom, bolts 5 in below its top, shaft 200 mm below the plate.
+    #[test]
+    fn of_an_upright_transom_they_are_sums_of_the_tapes_own_lengths() {
+        let arms = Arms::of(&mut Sheet::default(), &hang());
+        let told = [&arms.weight_aft, &arms.tilted_aft, &arms.weight_up, &arms.propeller_aft, &arms.shaft_down].map(si);
+        for (told, wanted) in told.into_iter().zip([0.3, 0.3, 0.327, 0.45, 0.581]) {
+            assert!((told - wanted).abs() < 1e-12, "{told} {wanted}");
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn of_a_leaning_one_they_are_the_vectors_of_its_axes(
+            lean in 0.0..0.4_f64, middle in 0.2..0.5_f64, setback in 0.0..0.9_f64, drop in -0.2..0.3_f64, rows in 0_u8..5,
+            tilt in 0.0..1.3_f64,
+        ) {
+            let hang = Hang {
+                lean: Angle::from_si(lean), middle: metres(middle), setback: metres(setback), drop: metres(drop), holes_up: rows,
+                tilt: Angle::from_si(tilt), ..hang()
+            };
+            let arms = Arms::of(&mut Sheet::default(), &hang);
+            let (square, along) = ([lean.cos(), -lean.sin()], [lean.sin(), lean.cos()]);
+            // The rest lies on the face that is set off square, at its plumb height; rows of holes are 3/4 in apart.
+            let height = (0.508 + 0.01905 * f64::from(rows)) * along[1] - drop;
+            let up_the_face = (height - setback * square[1]) / along[1];
+            let [aft, up] = [0, 1].map(|k| setback * square[k] + (up_the_face - middle) * along[k]);
+            // Tilted up, the head goes forward and the leg aft, about the rest.
+            let tilted = aft + 0.3 * tilt.cos() - 0.2 * tilt.sin();
+            let wanted = [aft + 0.3, tilted, up + 0.2, aft + 0.45, 0.708 - up];
+            let told = [&arms.weight_aft, &arms.tilted_aft, &arms.weight_up, &arms.propeller_aft, &arms.shaft_down].map(si);
+            for (told, wanted) in told.into_iter().zip(wanted) {
+                prop_assert!((told - wanted).abs() < 1e-12, "{} {}", told, wanted);
+            }
+        }
+    }
+}
