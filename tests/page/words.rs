@@ -76,7 +76,11 @@ fn reports_pages_tapes_and_working_hold_no_code_words() {
             hold(&format!("{name}, report"), &report::text(&report));
             hold(&format!("{name}, whole report"), &report::text_of_all(&report));
             hold(&format!("{name}, brief"), &report::brief(&report, true));
-            hold(&format!("{name}, page"), &shown(&report::page(&report, &stamp(), &[])));
+            let page = shown(&report::page(&report, &stamp(), &[]));
+            hold(&format!("{name}, page"), &page);
+            // On a page names stand in quotation marks.
+            let stroke = page.find('`').map(|at| page[at..].chars().take(60).collect::<String>());
+            assert_eq!(stroke, None, "{name}, page");
         }
         hold(&format!("{name}, tape"), &report::measuring_list(rig.title(), &judged, Units::Us));
         hold(&format!("{name}, sheet"), &shown(&report::measuring_sheet(rig.title(), &judged)));

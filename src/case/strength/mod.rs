@@ -32,7 +32,7 @@ pub use fields::Fields;
 pub use footing::{Footing, Hung, LoadCase};
 pub use grip::{Part, Pressed, Side, Worst, backing_plate};
 pub use other::Cure;
-pub use parts::{ply, solved, support, sweep_part};
+pub use parts::{FROM_WORK, ply, solved, support, sweep_part};
 pub use store::Store;
 pub use study::{BoltAnswer, PanelAnswer};
 pub use sweep::{SWEPT_WAYS, Sweep, SweepPoint, Swept};

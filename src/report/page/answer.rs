@@ -218,7 +218,7 @@ pub(super) fn unmeasured(report: &Report) -> Markup {
                             tr {
                                 th scope="row" { (entry.missing.name()) }
                                 td {
-                                    (how.place()) ": " (how.how())
+                                    (quoted_words(how.place())) ": " (quoted_words(how.how()))
                                     @if let Some(closely) = how.closely { ". To within " span class="n" { (closely) } }
                                     p class="where" { "Decides " (names(&entry.rules)) }
                                 }

@@ -36,7 +36,7 @@ pub(super) fn step(line: &Line, units: Units) -> Markup {
             }
             html! {
                 div class="step" {
-                    p { (meaning) }
+                    p { (super::quoted_words(meaning)) }
                     div class="equation" {
                         math { (identifier(symbol)) }
                         @for side in sides {

@@ -236,8 +236,8 @@ pub(super) fn table(rows: &crate::working::Table, units: Units) -> Markup {
     let class = |column: usize| numeric(column).then_some("num");
     let table = html! {
         table {
-            caption { (rows.title) }
-            thead { tr { @for (i, head) in rows.heads.iter().enumerate() { @if head.is_empty() { td {} } @else { th scope="col" class=[class(i)] { (head) } } } } }
+            caption { (quoted_words(&rows.title)) }
+            thead { tr { @for (i, head) in rows.heads.iter().enumerate() { @if head.is_empty() { td {} } @else { th scope="col" class=[class(i)] { (quoted_words(head)) } } } } }
             tbody {
                 @for row in &rows.rows {
                     tr { @for (i, cell) in row.iter().enumerate() { td class=[class(i)] {
@@ -253,7 +253,7 @@ pub(super) fn table(rows: &crate::working::Table, units: Units) -> Markup {
     // A table of many columns is moved sideways on a narrow screen rather than squeezed.
     html! {
         @if rows.heads.len() > 3 {
-            div class="scroll" role="group" tabindex="0" aria-label=(rows.title) { (table) }
+            div class="scroll" role="group" tabindex="0" aria-label=(quoted_words(&rows.title)) { (table) }
         } @else {
             (table)
         }

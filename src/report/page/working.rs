@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::findings::has_working;
-use super::{Stamp, anchor, closing, drawn, formula, kept_together, mark, shell, table};
+use super::{Stamp, anchor, closing, drawn, formula, kept_together, mark, quoted_words, shell, table};
 use crate::case::strength::Sweep;
 use crate::quantity::{Measure, Units};
 use crate::report::Report;
@@ -28,7 +28,7 @@ pub(super) fn of_findings(report: &Report) -> Markup {
                     summary { (judged.rule.full_name()) " " (mark::worded(judged.finding.verdict)) }
                     @for rows in &judged.finding.tables { (table(rows, units)) }
                     @if let Some(given) = legend::in_words(&judged.finding.working, judged.rule.family, units) {
-                        p class="about" { "Given: " (given) "." }
+                        p class="about" { "Given: " (quoted_words(&given)) "." }
                     }
                     @for line in judged.finding.working.lines() { (formula::step(line, units)) }
                 }
@@ -77,9 +77,9 @@ fn of_part(part: &Part, family: Option<Family>, units: Units) -> Markup {
                             @for entry in &legend {
                                 tr {
                                     th scope="row" { math { (formula::identifier(&entry.symbol)) } }
-                                    td { (entry.meaning) }
+                                    td { (quoted_words(&entry.meaning)) }
                                     td class="num" { (kept_together(entry.value, units)) }
-                                    td { (entry.from) }
+                                    td { (quoted_words(&entry.from)) }
                                 }
                             }
                         }

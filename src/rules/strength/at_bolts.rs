@@ -4,7 +4,7 @@ use super::entry;
 use super::weigh::Weighed;
 use super::{factor, first, limit, old_factor};
 use crate::case::strength::show::force;
-use crate::case::strength::{Board, Footing, Laden, Part, Strength, Worst};
+use crate::case::strength::{Board, FROM_WORK, Footing, Laden, Part, Strength, Worst};
 use crate::job::{self, BracketKind};
 use crate::physics::fit;
 use crate::quantity::{Dimensioned, Text, inches, say};
@@ -148,15 +148,12 @@ pub(super) fn capacity_sheet(part: Part, judged: &Judged, rig: &Rig, strength: &
         let (bears, works) = (held(part, &strength.board), if part == Part::Shear { "V" } else { "N" });
         let upward = "greatest upward force on the bolt";
         let load = Force::from_si(worst.demand);
-        let load = if part == Part::Tear { sheet.given("Nt", upward, load, LOADS) } else { Term::new(works, load) };
+        let load = if part == Part::Tear { sheet.given("Nt", upward, load, FROM_WORK) } else { Term::new(works, load) };
         let bears = Term::new(bears, Force::from_si(worst.capacity));
         sheet.set("f", "strength over load", bears / load);
     }
     sheet
 }
-
-/// Where the force is from that would tear a bolt out: its share and the twist's, up, or what springs back of a jolt down.
-const LOADS: &str = "`sternknee work` of its strength";
 
 /// The symbol under which what a part bears is worked out.
 fn held(part: Part, board: &Board) -> &'static str {

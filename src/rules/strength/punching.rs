@@ -6,7 +6,7 @@ use super::weigh::Weighed;
 use super::{DESIGN_FACTOR, beside, build_up, factor, limit, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::show::force;
-use crate::case::strength::{Part, Pressed, Side, Strength};
+use crate::case::strength::{FROM_WORK, Part, Pressed, Side, Strength};
 use crate::job;
 use crate::quantity::{Dimensioned, say};
 use crate::reading::reading;
@@ -72,7 +72,7 @@ fn under_edge(case: &Case, pressed: &Pressed, strength: &Strength) -> Finding {
     footing.say_origins(&mut sheet, case.rig, &strength.board, strength.left());
     footing.edge_capacity(&mut sheet, pressed.side, &strength.board, strength.left());
     let load = Force::from_si(pressed.demand);
-    let load = sheet.given("E", "force of the edge that is pressed on", load, "`sternknee work` of its strength");
+    let load = sheet.given("E", "force of the edge that is pressed on", load, FROM_WORK);
     sheet.set("f", "strength over load", Term::new("Fs", Force::from_si(pressed.capacity)) / load);
     let edge = match pressed.side {
         Side::Level => "lower or upper edge",

@@ -130,4 +130,4 @@ impl Footing {
 }
 
 /// Where the load on a face is worked out.
-const FROM_WORK: &str = "`sternknee work` of its strength";
+pub const FROM_WORK: &str = "`sternknee work JOB strength`";

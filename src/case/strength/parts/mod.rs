@@ -13,6 +13,7 @@ use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Rig;
 use crate::working::{Part, Sheet, Table};
 
+pub use footing::FROM_WORK;
 pub use panel::{ply, solved, support};
 pub use sweep::sweep_part;
 
