@@ -180,15 +180,13 @@ impl Panels {
     pub(super) fn ahead(board: &Board, left: KnockDown, store: &Store, outfits: &[Vec<Vec<Load>>]) {
         let less = board.with_less();
         let boards: Vec<&Board> = std::iter::once(board).chain(&less).collect();
-        let tasks = outfits.iter().enumerate();
-        let tasks = tasks.flat_map(|(outfit, _)| (0..boards.len()).map(move |state| (state, Some(outfit))));
-        let mut tasks: Vec<(usize, Option<usize>)> =
-            (0..boards.len()).map(|state| (state, None)).chain(tasks).collect();
-        tasks.sort_by_key(|(state, outfit)| (outfit.is_some(), *state));
+        let states = 0..boards.len();
+        let laden = states.clone().flat_map(|state| outfits.iter().map(move |sets| (state, Some(sets))));
+        let tasks: Vec<(usize, Option<&Vec<Vec<Load>>>)> = states.map(|state| (state, None)).chain(laden).collect();
         store.each(tasks.len(), |i| {
-            let (state, outfit) = tasks[i];
-            if let (Ok(state), Some(outfit)) = (store.state(boards[state], left), outfit) {
-                let _ = store.stood(board, &state, &outfits[outfit]);
+            let (state, sets) = tasks[i];
+            if let (Ok(state), Some(sets)) = (store.state(boards[state], left), sets) {
+                let _ = store.stood(board, &state, sets);
             }
         });
     }
