@@ -24,7 +24,7 @@ pub(super) const WEIGHED_LIKE_ITS_CLASS: Relation = Relation {
                     "The {} is written to weigh {} on a scale; a {} weighs about {}. Is that so?",
                     engine.label.as_str(),
                     Measure::of(weighed.value),
-                    engine.class.trim_start_matches("the "),
+                    engine.class.as_str(),
                     Measure::of(class)
                 ),
             })

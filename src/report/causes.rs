@@ -76,6 +76,13 @@ pub(super) struct Cause<'r> {
     pub with: Vec<&'r Judged>,
 }
 
+impl Cause<'_> {
+    /// Them all.
+    pub fn all(&self) -> impl Iterator<Item = &Judged> {
+        std::iter::once(self.first).chain(self.with.iter().copied())
+    }
+}
+
 /// The causes of all findings of a verdict, in the order in which they are settled.
 pub(super) fn causes<'r>(report: &'r Report, verdict: Verdict) -> Vec<Cause<'r>> {
     let mut sorted: Vec<(Matter, &Judged)> =

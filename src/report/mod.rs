@@ -128,11 +128,15 @@ impl Report<'_> {
         }
         match (fails, warns, unmeasured) {
             (0, 0, 0) => "Nothing fails and nothing warns.".to_owned(),
-            (0, 0, n) => format!("Undecided: nothing fails or warns so far, but {n} checks wait for readings."),
+            (0, 0, n) => format!(
+                "Undecided: nothing fails or warns so far, but {} for readings.",
+                counted(n, "check waits", "checks wait")
+            ),
             (0, w, 0) => format!("Nothing fails; {}.", counted(w, "check warns", "checks warn")),
             (0, w, n) => format!(
-                "Undecided: nothing fails so far, {}, and {n} wait for readings.",
-                counted(w, "check warns", "checks warn")
+                "Undecided: nothing fails so far, {}, and {}.",
+                counted(w, "check warns", "checks warn"),
+                counted(n, "waits for readings", "wait for readings")
             ),
             (f, w, n) => {
                 let lead = match self.case.rig.job.sitting {

@@ -1,6 +1,7 @@
 //! Sources by number: each stands once, in a list at the end.
 
 use super::Report;
+use crate::job::Sitting;
 use crate::rules::{Judged, Rule, Verdict};
 
 /// The sources of some findings, in the order in which they are first named.
@@ -18,9 +19,14 @@ impl Sources {
         Sources(all)
     }
 
-    /// Of every finding of a report that applies.
+    /// Of every finding of a report that applies; of a study those that it asks for.
     pub fn of_report(report: &Report) -> Sources {
-        Sources::of(report.judged.iter().filter(|judged| judged.finding.verdict != Verdict::NotApplicable))
+        let study = report.case.rig.job.sitting == Sitting::Study;
+        Sources::of(report.judged.iter().filter(|judged| match judged.finding.verdict {
+            Verdict::NotApplicable => false,
+            Verdict::Unmeasured => !study || judged.finding.is_answer(),
+            _ => true,
+        }))
     }
 
     /// The numbers of a rule's sources, from 1.

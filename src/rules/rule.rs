@@ -120,10 +120,16 @@ impl Rule {
     /// The sources, each by itself.
     pub fn sources(&self) -> Vec<String> {
         let part = self.part("Source").unwrap_or_default();
-        part.split("; ")
-            .map(|source| source.trim_end_matches('.').to_owned())
-            .filter(|source| !source.is_empty())
-            .collect()
+        // What stands in brackets belongs to one source.
+        let mut depth = 0;
+        part.split(|c| {
+            depth += i32::from(c == '(') - i32::from(c == ')');
+            c == ';' && depth == 0
+        })
+        .map(|source| source.trim())
+        .map(|source| source.trim_end_matches('.').to_owned())
+        .filter(|source| !source.is_empty())
+        .collect()
     }
 
     fn paragraphs(&self) -> Vec<String> {

@@ -180,13 +180,21 @@ impl Panels {
     pub(super) fn ahead(board: &Board, left: KnockDown, store: &Store, outfits: &[Vec<Vec<Load>>]) {
         let less = board.with_less();
         let boards: Vec<&Board> = std::iter::once(board).chain(&less).collect();
+        enum Task<'a> {
+            State(usize),
+            Means,
+            Laden(usize, &'a [Vec<Load>]),
+        }
         let states = 0..boards.len();
-        let laden = states.clone().flat_map(|state| outfits.iter().map(move |sets| (state, Some(sets))));
-        let tasks: Vec<(usize, Option<&Vec<Vec<Load>>>)> = states.map(|state| (state, None)).chain(laden).collect();
-        store.each(tasks.len(), |i| {
-            let (state, sets) = tasks[i];
-            if let (Ok(state), Some(sets)) = (store.state(boards[state], left), sets) {
-                let _ = store.stood(board, &state, sets);
+        let laden = states.clone().flat_map(|state| outfits.iter().map(move |sets| Task::Laden(state, sets)));
+        let tasks: Vec<Task> = states.map(Task::State).chain([Task::Means]).chain(laden).collect();
+        store.each(tasks.len(), |i| match tasks[i] {
+            Task::State(state) => drop(store.state(boards[state], left)),
+            Task::Means => store.begin_means(board),
+            Task::Laden(state, sets) => {
+                if let Ok(state) = store.state(boards[state], left) {
+                    let _ = store.stood(board, &state, sets);
+                }
             }
         });
     }

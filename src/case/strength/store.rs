@@ -104,6 +104,11 @@ impl Store {
         board.panel(left)?.begin(&self.meshed(board))
     }
 
+    /// Makes what tells a transom's moments, before it is asked for.
+    pub(super) fn begin_means(&self, board: &Board) {
+        self.meshed(board).begin_means();
+    }
+
     fn meshed(&self, board: &Board) -> Arc<Meshed> {
         let fineness = board.fineness(self.times);
         self.meshes.get((board.shape, fineness), |_| Meshed::of(board.shape, fineness))

@@ -29,9 +29,17 @@ pub(super) fn deflection(case: &Case, units: Units) -> Option<Drawing> {
         place: *fields.nodes.get(peak)?,
         most,
     };
-    let shown = |value: f64| Measure::of(Length::from_si(value)).show(units);
-    drawing(case, index, &fields, &values, &shown, units, &words)
+    // As many digits as tell one shade from the next.
+    let closer = |more: i32, value: f64| Measure::of(Length::from_si(value)).show_closer(more, units);
+    let steps = SHADES.len();
+    let shade = |more: i32, i: usize| closer(more, most * i as f64 / steps as f64);
+    let apart = |more: &i32| (0..steps).all(|i| shade(*more, i) != shade(*more, i + 1));
+    let more = (0..=MOST_DIGITS_MORE).find(apart).unwrap_or_default();
+    drawing(case, index, &fields, &values, &|value| closer(more, value), units, &words)
 }
+
+/// Digits more than usual that a key may take.
+const MOST_DIGITS_MORE: i32 = 3;
 
 /// Stress over strength in the case that bends the panel nearest to its strength.
 pub(super) fn stress(case: &Case, units: Units) -> Option<Drawing> {

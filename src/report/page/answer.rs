@@ -43,16 +43,16 @@ pub(super) fn top(report: &Report) -> Markup {
 
 /// What was asked, in a sentence.
 fn asked(rig: &Rig) -> Option<String> {
-    let boat = rig.job.boat.name.as_deref().unwrap_or("this boat");
+    let boat = rig.job.boat.name.as_ref().map_or_else(|| "this boat".to_owned(), |name| format!("the {name}"));
     match rig.job.sitting {
         Sitting::Study => None,
         _ if rig.after.is_empty() => Some(format!("What must be known of {boat} before engines are chosen for her?")),
         Sitting::BeforeOrdering => {
             let old = engines(&rig.before);
             let instead = if old.is_empty() { String::new() } else { format!(", in place of {old}") };
-            Some(format!("May {} go on the {boat}{instead}?", engines(&rig.after)))
+            Some(format!("May {} go on {boat}{instead}?", engines(&rig.after)))
         }
-        Sitting::AsFitted => Some(format!("Does what hangs on the {boat} belong there: {}?", engines(&rig.after))),
+        Sitting::AsFitted => Some(format!("Does what hangs on {boat} belong there: {}?", engines(&rig.after))),
     }
 }
 
@@ -63,12 +63,8 @@ fn engines(outfit: &Outfit) -> String {
         .iter()
         .filter_map(|group| {
             let first = group.engines.first()?;
-            let bracket = group
-                .bracket
-                .as_ref()
-                .map(|bracket| format!(" on the {}", bracket.name.trim_start_matches("the ")))
-                .unwrap_or_default();
-            Some(format!("{} {}{bracket}", count_word(group.engines.len()), first.class.trim_start_matches("the ")))
+            let bracket = group.bracket.as_ref().map(|bracket| format!(" on the {}", bracket.name)).unwrap_or_default();
+            Some(format!("{} {}{bracket}", count_word(group.engines.len()), first.class))
         })
         .collect();
     groups.join(" and ")
@@ -126,11 +122,17 @@ fn causes_told(report: &Report) -> Markup {
                 h2 id="stops" { (title) }
                 ol class="brief" { @for cause in told { (item(cause, report)) } }
                 @if !fails.is_empty() && !warns.is_empty() {
-                    p id="mind" { b { "To mind besides: " } (warns.iter().map(|cause| cause.title).collect::<Vec<_>>().join("; ")) "." }
+                    p id="mind" { b { "To mind besides: " } (warns.iter().map(besides).collect::<Vec<_>>().join("; ")) "." }
                 }
             }
         }
     }
+}
+
+/// What a cause is about, with the checks that warn of it.
+fn besides(cause: &Cause) -> String {
+    let checks: Vec<String> = cause.all().map(|judged| name(judged.rule)).collect();
+    format!("{} ({})", cause.title, checks.join(", "))
 }
 
 fn item(cause: &Cause, report: &Report) -> Markup {

@@ -60,6 +60,7 @@ fn finding(judged: &Judged, report: &Report, sources: &Sources, photographs: &[E
     let (rule, finding, units) = (judged.rule, &judged.finding, report.units);
     let figures = doubt::figures(judged, units);
     let ranked = matches!(finding.verdict, Verdict::Fail | Verdict::Warn);
+    let numbers = if finding.verdict == Verdict::NotApplicable { Vec::new() } else { sources.numbers(rule) };
     html! {
         article class="finding" id=(anchor("finding", judged)) data-rule=(rule.id) data-verdict=(finding.verdict.word()) {
             h4 {
@@ -80,9 +81,9 @@ fn finding(judged: &Judged, report: &Report, sources: &Sources, photographs: &[E
                 p class="next" { b { "Next: " } span class="remedy" { (prose(remedy, units)) } }
             }
             (closing::pictures(photographs, |id| id == Some(rule.id)))
-            @if finding.verdict != Verdict::NotApplicable { p class="source" {
+            @if !numbers.is_empty() { p class="source" {
                 "Sources: "
-                @for number in sources.numbers(rule) { a href=(format!("#source-{number}")) { "[" (number) "]" } " " }
+                @for number in numbers { a href=(format!("#source-{number}")) { "[" (number) "]" } " " }
                 @if has_working(judged) {
                     a class="screen" href=(format!("#{}", anchor("working", judged))) { "Working of " (name(rule)) }
                 }

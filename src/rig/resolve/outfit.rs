@@ -195,7 +195,7 @@ impl Resolver<'_> {
                 let entry = self.find(&path, class, "bracket", brackets)?;
                 (entry.name, from(entry.spec, Basis::Catalog))
             }
-            (None, Some(spec)) => ("the bracket described".to_owned(), from(spec.clone(), Basis::Builder)),
+            (None, Some(spec)) => ("described bracket".to_owned(), from(spec.clone(), Basis::Builder)),
             (None, None) => return None,
         };
         self.check_lift(path, hung, &spec);
@@ -259,5 +259,5 @@ fn from<T: Part>(mut spec: T, basis: Basis) -> T {
 
 fn described_name(spec: &EngineSpec) -> String {
     let power = spec.power.as_ref().map(|power| format!(" of {}", power.measure(Style::Plain).show(Units::Us)));
-    format!("the engine described{}", power.unwrap_or_default())
+    format!("described engine{}", power.unwrap_or_default())
 }

@@ -157,23 +157,26 @@ fn as_she_is(case: &Case, float: &Float) -> Finding {
     let attitude = lies.attitude();
     let buoyancy = lies.immersed.centre_of_buoyancy;
     let length = |metres: f64| Measure::of(Length::from_si(metres));
+    let side = |to_port: f64| if to_port < 0.0 { "to starboard" } else { "to port" };
     let gravity = state.total.centre;
     let says = say!(
-        "{}, `{}`: she weighs {}, with her centre {} forward and {} to port; the origin lies {} under water, she trims ",
+        "{}, `{}`: she weighs {}, with her centre {} forward and {} {}; the origin lies {} under water, she trims ",
         capitalised(float.judged_words()),
         loaded.name.as_str(),
         Measure::of(state.total.mass),
         length(gravity.x),
-        length(gravity.y),
+        length(gravity.y.abs()),
+        side(gravity.y),
         Measure::of(attitude.sinkage)
     )
     .then(trim_words(attitude.trim))
     .then(Text::from(" and heels "))
     .then(heel_words(attitude.heel))
     .then(say!(
-        "; her centre of buoyancy is {} forward, {} to port and {} up; GM is {}. `sternknee work JOB float` prints the rest.",
+        "; her centre of buoyancy is {} forward, {} {} and {} up; GM is {}. `sternknee work JOB float` prints the rest.",
         length(buoyancy.x),
-        length(buoyancy.y),
+        length(buoyancy.y.abs()),
+        side(buoyancy.y),
         length(buoyancy.z),
         Measure::of(state.gm().unwrap_or(Length::from_si(0.0)))
     ));

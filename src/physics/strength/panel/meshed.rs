@@ -1,6 +1,6 @@
 //! A mesh of a transom's shape with the places about which moments are told, and what all panels on it share.
 
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
 use super::error::PanelError;
 use super::grid::{Shape, along_edges};
@@ -22,12 +22,19 @@ pub struct Fineness {
 /// made and held.
 pub struct Meshed {
     mesh: Skeleton,
-    means: Means,
-    /// By triangle, the means that have a part of it.
-    about: Rows<u32>,
+    shape: Shape,
     pub(super) fineness: Fineness,
+    /// Made when first asked for: equations can be set up and factored meanwhile.
+    means: OnceLock<Told>,
     /// The last panels without their beds.
     bare: Mutex<Vec<(Panel, Arc<Bare>)>>,
+}
+
+/// The means that are told.
+struct Told {
+    means: Means,
+    /// By triangle, those that have a part of it.
+    about: Rows<u32>,
 }
 
 /// Panels without their beds that are kept: a sound core and a soft one, before a build-up and after. Common practice, no source.
@@ -36,10 +43,20 @@ const MOST_BARE: usize = 4;
 impl Meshed {
     /// Of a shape.
     pub fn of(shape: Shape, fineness: Fineness) -> Meshed {
-        let mesh = shape.mesh(fineness.size);
-        let means = means(&mesh.clone().whole(), &shape.lattice(), fineness.width);
-        let about = means.about(mesh.triangles.len());
-        Meshed { mesh, means, about, fineness, bare: Mutex::default() }
+        Meshed { mesh: shape.mesh(fineness.size), shape, fineness, means: OnceLock::new(), bare: Mutex::default() }
+    }
+
+    fn told(&self) -> &Told {
+        self.means.get_or_init(|| {
+            let means = means(&self.mesh.clone().whole(), &self.shape.lattice(), self.fineness.width);
+            let about = means.about(self.mesh.triangles.len());
+            Told { means, about }
+        })
+    }
+
+    /// Makes what tells moments, before it is asked for.
+    pub fn begin_means(&self) {
+        self.told();
     }
 
     /// A panel's equations before its beds, made once for all panels that differ by those alone.
@@ -72,22 +89,23 @@ impl Meshed {
         units: [f64; 3],
         used: impl Fn([f64; 3]) -> (f64, T),
     ) -> Option<(MeanMoment, T)> {
+        let Told { means, about } = self.told();
         let bounds: Vec<f64> = sampled.iter().map(|samples| (1.0 + ROUNDING) * at_corners(samples, units)).collect();
         let first = (0..bounds.len()).max_by(|a, b| bounds[*a].total_cmp(&bounds[*b]))?;
-        let mut looked = vec![false; self.means.len()];
+        let mut looked = vec![false; means.len()];
         let (mut most, mut best) = (0.0, None);
         for t in std::iter::once(first).chain(0..bounds.len()) {
             if bounds[t] < most {
                 continue;
             }
-            for &place in self.about.row(t) {
+            for &place in about.row(t) {
                 if std::mem::replace(&mut looked[place as usize], true) {
                     continue;
                 }
-                if self.means.bound(place as usize, &bounds) < most {
+                if means.bound(place as usize, &bounds) < most {
                     continue;
                 }
-                let mean = self.means.of(place as usize, sampled);
+                let mean = means.of(place as usize, sampled);
                 let (part, what) = used(mean.moment);
                 // Of two alike the first of all places, whatever was looked at first.
                 let first = best.as_ref().is_none_or(|(known, _, _)| place < *known);
@@ -196,20 +214,25 @@ fn points(mesh: &Mesh) -> Vec<Points> {
 pub(super) fn means(mesh: &Mesh, places: &[Point], width: f64) -> Means {
     let points = points(mesh);
     // Sorted by their least y, those about a place are found without looking at all.
-    let reach = |t: u32, k: usize| mesh.corners(t as usize).map(|p| p[k]);
-    let least = |t: u32, k: usize| reach(t, k).into_iter().fold(f64::INFINITY, f64::min);
-    let most = |t: u32, k: usize| reach(t, k).into_iter().fold(f64::NEG_INFINITY, f64::max);
-    let mut order: Vec<(f64, u32)> = (0..points.len() as u32).map(|t| (least(t, 0), t)).collect();
-    order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
-    let widest = order.iter().map(|(low, t)| most(*t, 0) - low).fold(0.0, f64::max);
+    let mut order: Vec<([[f64; 2]; 2], u32)> = (0..points.len() as u32)
+        .map(|t| {
+            let corners = mesh.corners(t as usize);
+            let reach = |k: usize| {
+                corners.iter().fold([f64::INFINITY, f64::NEG_INFINITY], |r, p| [r[0].min(p[k]), r[1].max(p[k])])
+            };
+            ([reach(0), reach(1)], t)
+        })
+        .collect();
+    order.sort_unstable_by(|(a, _), (b, _)| a[0][0].total_cmp(&b[0][0]));
+    let widest = order.iter().map(|([[low, high], _], _)| high - low).fold(0.0, f64::max);
     let mut starts = vec![0];
     let mut cells: Vec<(u32, [f64; 3])> = Vec::new();
     for &at in places {
         let first = cells.len();
-        let from = order.partition_point(|(low, _)| low + widest <= at[0] - width);
+        let from = order.partition_point(|([[low, _], _], _)| low + widest <= at[0] - width);
         let mut sum = 0.0;
-        for &(_, t) in order[from..].iter().take_while(|(low, _)| *low < at[0] + width) {
-            if least(t, 1) >= at[1] + width || most(t, 1) <= at[1] - width {
+        for &([_, [low, high]], t) in order[from..].iter().take_while(|([[low, _], _], _)| *low < at[0] + width) {
+            if low >= at[1] + width || high <= at[1] - width {
                 continue;
             }
             let mut own = [0.0; 3];
@@ -247,7 +270,7 @@ mod tests {
                 .map(|t| [0, 1, 2].map(|i| [0, 1, 2].map(|k| seed[(7 * t + 3 * i + k) % seed.len()] * (t % 11) as f64)))
                 .collect();
             let norm = |m: [f64; 3]| (0..3).map(|k| (units[k] * m[k]).powi(2)).sum::<f64>().sqrt();
-            let all = (0..meshed.means.len()).map(|i| norm(meshed.means.of(i, &sampled).moment)).fold(0.0, f64::max);
+            let all = (0..meshed.told().means.len()).map(|i| norm(meshed.told().means.of(i, &sampled).moment)).fold(0.0, f64::max);
             let (mean, found) = meshed.most(&sampled, units, |m| (norm(m), norm(m))).unwrap();
             prop_assert_eq!(found, all);
             prop_assert_eq!(norm(mean.moment), all);

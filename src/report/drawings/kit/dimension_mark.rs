@@ -12,13 +12,14 @@ use super::view::View;
 use super::{Anchor, Rect, Side, ink, width};
 
 impl Board {
+    /// The hairs of a dimension, and the rest of it: hairs go below the words of every other.
     pub(super) fn dimension_mark(
         &self,
         dimension: &Dimension,
         track: usize,
         view: &View,
         taken: &mut Vec<Rect>,
-    ) -> Markup {
+    ) -> [Markup; 2] {
         let (from, to) = (view.point(dimension.from), view.point(dimension.to));
         let (a, b) = self.line_of(dimension, track, view, from, to);
         let long = (b.0 - a.0).hypot(b.1 - a.1);
@@ -49,9 +50,8 @@ impl Board {
             Some(Side::Left | Side::Right) => (to_mm.y - from_mm.y).abs(),
             None => from_mm.distance(to_mm),
         };
-        html! {
+        let rest = html! {
             g data-dimension=(dimension.name) data-mm=(format!("{mm:.3}")) {
-                (hairs([(from, a), (to, b)]))
                 @if broken {
                     (stroke(a, (middle.0 + dx - along.0 * half, middle.1 + dy - along.1 * half)))
                     (stroke((middle.0 + dx + along.0 * half, middle.1 + dy + along.1 * half), b))
@@ -62,7 +62,8 @@ impl Board {
                 @if dimension.side.is_none() { (plate(&wanted.moved(dx, dy))) }
                 (lettered(middle.0 + dx, middle.1 + dy + FONT * 0.36, Anchor::Middle, ink::INK, &dimension.words))
             }
-        }
+        };
+        [hairs([(from, a), (to, b)]), rest]
     }
 
     /// The ends of the dimension line: in its track, or beside the line between its points.

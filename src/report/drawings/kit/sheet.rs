@@ -30,7 +30,7 @@ impl Board {
         // What has no choice of place goes first.
         let beside = view.right() + self.side_room(Side::Right, &placed) + ELBOW;
         let callouts = column.marks(beside, &view, &mut taken);
-        let mut dimensions: Vec<Markup> = Vec::new();
+        let mut dimensions: Vec<[Markup; 2]> = Vec::new();
         for here in [false, true] {
             for (dimension, track) in self.dimensions.iter().zip(&placed) {
                 if dimension.side.is_none() == here {
@@ -51,7 +51,7 @@ impl Board {
         let body = html! {
             @for shape in shapes { (shape) }
             @for mark in &callouts { (mark) }
-            @for mark in &dimensions { (mark) }
+            @for layer in 0..2 { @for mark in &dimensions { (mark[layer]) } }
             @for mark in &words { (mark) }
             (scale_bar(&view, bar, units))
             (shades)
