@@ -18,7 +18,7 @@ use super::verdicts::{SOUND, side_by_side};
 /// A small change of a reading: less than a tape is off.
 const A_LITTLE: f64 = 1.001;
 /// A told factor moves by no more than this share of itself under a small change.
-const STILL: f64 = 1e-2;
+pub const STILL: f64 = 1e-2;
 /// A finer mesh moves it by no more than this.
 const FINER: f64 = 2e-2;
 /// What rounding and a panel solved anew may take from a factor that more material leaves as it was.

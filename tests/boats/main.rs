@@ -12,3 +12,4 @@ mod sound;
 mod table;
 mod unsound;
 mod verdicts;
+mod whole;

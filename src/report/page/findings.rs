@@ -28,7 +28,7 @@ fn of_verdict(report: &Report, sources: &Sources, photographs: &[Embedded], verd
     let folded = verdict == Verdict::NotApplicable || study && verdict == Verdict::Unmeasured;
     html! {
         @if !all.is_empty() && folded {
-            details { summary { (title(verdict)) ": " (all.len()) } (told) }
+            details { summary { @if verdict == Verdict::Unmeasured { "What was not asked" } @else { (title(verdict)) } ": " (all.len()) } (told) }
         } @else if !all.is_empty() {
             section {
                 h3 id=(format!("what-{}", mark::class(verdict))) { (title(verdict)) }

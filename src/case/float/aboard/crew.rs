@@ -86,14 +86,13 @@ impl Aboard {
     }
 
     /// Weights laid along the rail in place of the crew, as the stability test lays them: a share of the crew's weight
-    /// on the seat nearest the middle of all places, no higher than the gunwale; nobody else aboard.
+    /// at the middle of all places and as high as the seats are on average, no higher than the gunwale; nobody else aboard.
     pub(super) fn test_weights_at(&self, rail: Rail) -> Vec<Entry> {
-        let middle = self.middle();
-        let seat = self.places.iter().min_by(|a, b| (a.at.x - middle).abs().total_cmp(&(b.at.x - middle).abs()));
-        let (Some(seat), Some(persons)) = (seat, counted(self.crew)) else {
+        let Some(persons) = counted(self.crew).filter(|_| !self.places.is_empty()) else {
             return Vec::new();
         };
-        let height = (seat.at.z - inches(CENTRE_OVER_SEAT_IN).si()).clamp(0.0, self.gunwale);
+        let [middle, centre] = [0, 2].map(|axis| self.mean(axis));
+        let height = (centre - inches(CENTRE_OVER_SEAT_IN).si()).clamp(0.0, self.gunwale);
         let name = format!("{:.0} % of {persons}, at the {} rail", 100.0 * STABILITY_TEST_SHARE, rail.word());
         let mass = self.person * f64::from(self.crew) * STABILITY_TEST_SHARE;
         let at = Point3::new(middle, rail.sign() * self.rail, height);
@@ -103,13 +102,13 @@ impl Aboard {
     /// All of the crew at one rail.
     pub(super) fn crew_at_rail(&self, rail: Rail) -> Vec<Entry> {
         let height = self.places.iter().map(|place| place.at.z).fold(f64::NEG_INFINITY, f64::max);
-        let at = Point3::new(self.middle(), rail.sign() * self.rail, height);
+        let at = Point3::new(self.mean(0), rail.sign() * self.rail, height);
         self.persons(self.crew, &format!("at the {} rail", rail.word()), at).into_iter().collect()
     }
 
-    /// The middle of all places, forward of the transom.
-    fn middle(&self) -> f64 {
-        self.places.iter().map(|place| place.at.x).sum::<f64>() / self.places.len().max(1) as f64
+    /// How far along an axis all places lie on average.
+    fn mean(&self, axis: usize) -> f64 {
+        self.places.iter().map(|place| place.at[axis]).sum::<f64>() / self.places.len().max(1) as f64
     }
 }
 

@@ -1,0 +1,220 @@
+//! Laws of whole jobs, on boats of the corpus at any level with some of their readings altered at random: what a
+//! mirror, other units, another order or a reading less may change of what is found, and what not.
+
+use std::collections::BTreeMap;
+use std::sync::LazyLock;
+
+use proptest::prelude::*;
+use proptest::sample::Index;
+use sternknee::front_door;
+use sternknee::quantity::Units;
+use sternknee::rules::{self, Finding, Verdict};
+use sternknee::written::Draught;
+
+use super::common::CATALOG;
+use super::corpus::{Boat, LEVELS};
+use super::laws::STILL;
+
+static BOATS: LazyLock<Vec<Boat>> = LazyLock::new(|| ["sound", "unsound"].into_iter().flat_map(Boat::all).collect());
+
+/// Figures that are one: what searches leave open, of the figure, and in its unit where it is nought.
+const ALIKE: f64 = 2e-3;
+const AT_NOUGHT: f64 = 2e-3;
+/// The same of strength, where a hair decides how many triangles the panel is cut into.
+const ALIKE_ON_MESHES: f64 = STILL;
+
+/// A job drawn from the corpus: which boat, to which level, and which readings become so much of themselves.
+#[derive(Clone, Debug)]
+struct Drawn {
+    boat: Index,
+    level: u8,
+    altered: Vec<(Index, f64)>,
+}
+
+fn drawn() -> impl Strategy<Value = Drawn> {
+    (any::<Index>(), LEVELS, prop::collection::vec((any::<Index>(), 0.6_f64..1.5), 0..5))
+        .prop_map(|(boat, level, altered)| Drawn { boat, level, altered })
+}
+
+impl Drawn {
+    /// Its text; nothing where the altered readings make no job.
+    fn text(&self) -> Option<String> {
+        let mut text = self.boat.get(&BOATS).at(self.level);
+        for (which, times) in &self.altered {
+            let draught = Draught::new(&text);
+            let readings = readings(&draught);
+            let (path, number, unit) = which.get(&readings);
+            text = draught.put(path, &format!("\"{:.3} {unit}\"", number * times)).expect("the reading is there");
+        }
+        judged(&text).is_some().then_some(text)
+    }
+}
+
+/// The plain readings of a job: path, number, unit.
+fn readings(draught: &Draught) -> Vec<(String, f64, String)> {
+    draught
+        .entries()
+        .filter_map(|said| {
+            let (number, unit) = said.value.strip_prefix('"')?.strip_suffix('"')?.split_once(' ')?;
+            let known = ["in", "ft", "lb", "deg", "mph", "hp", "mm", "kg", "kW", "kn"].contains(&unit);
+            known.then_some((said.path.to_owned(), number.parse().ok()?, unit.to_owned()))
+        })
+        .collect()
+}
+
+/// Every finding by its rule; nothing where the text is no job.
+fn judged(text: &str) -> Option<BTreeMap<&'static str, Finding>> {
+    let opened = front_door::open("job.ron", text, &CATALOG, |_| Err("no files".to_owned())).ok()?;
+    let findings = rules::judge(&opened.case());
+    Some(findings.into_iter().map(|judged| (judged.rule.id, judged.finding)).collect())
+}
+
+fn figure(finding: &Finding) -> Option<f64> {
+    finding.found.map(|found| found.in_unit(Units::Si).0)
+}
+
+fn alike(rule: &str, one: Option<f64>, other: Option<f64>) -> bool {
+    let share = if rule.starts_with("strength/") { ALIKE_ON_MESHES } else { ALIKE };
+    match (one, other) {
+        (Some(one), Some(other)) => (one - other).abs() <= f64::max(AT_NOUGHT, share * one.abs()),
+        (one, other) => one.is_some() == other.is_some(),
+    }
+}
+
+/// What the two do not find alike.
+fn differences(one: &BTreeMap<&'static str, Finding>, other: &BTreeMap<&'static str, Finding>) -> Vec<String> {
+    one.iter()
+        .filter_map(|(rule, was)| {
+            let is = &other[rule];
+            let same = was.verdict == is.verdict && alike(rule, figure(was), figure(is));
+            (!same).then(|| format!("{rule}: {}\n    {}", told(was), told(is)))
+        })
+        .collect()
+}
+
+fn told(finding: &Finding) -> String {
+    format!("{:?} {:?} {}", finding.verdict, figure(finding), finding.summary.show(Units::Us))
+}
+
+/// Port for starboard outside of names.
+fn mirrored(text: &str) -> String {
+    let swap = |text: &str, one: &str, other: &str| {
+        text.replace(&format!("{one}("), "\0(")
+            .replace(&format!("{other}("), &format!("{one}("))
+            .replace("\0(", &format!("{other}("))
+    };
+    let text = swap(text, "port", "starboard");
+    text.split_inclusive('\n')
+        .map(|line| match line.split_once("propellers: [") {
+            Some((before, after)) => {
+                let (hands, behind) = after.split_once(']').expect("a list ends");
+                let hands = hands.replace("right", "\0").replace("left", "right").replace('\0', "left");
+                format!("{before}propellers: [{hands}]{behind}")
+            }
+            None => line.to_owned(),
+        })
+        .collect()
+}
+
+/// Lists whose order means nothing: what stands first is only named first.
+const UNORDERED: [&str; 8] = ["places", "gear", "edges", "knees", "tanks", "stringers", "engines_on", "holes"];
+
+/// The job with two entries of such a list in each other's place; nothing where it has none.
+fn reordered(text: &str, which: Index, pair: [Index; 2]) -> Option<String> {
+    let draught = Draught::new(text);
+    let said: Vec<(String, String)> =
+        draught.entries().map(|said| (said.path.to_owned(), said.value.to_owned())).collect();
+    let entries = |list: &str| -> Vec<&(String, String)> {
+        let of_list = |path: &str| {
+            path.strip_prefix(list)
+                .and_then(|rest| rest.strip_prefix('[')?.strip_suffix(']'))
+                .is_some_and(|i| i.parse::<usize>().is_ok())
+        };
+        said.iter().filter(|(path, _)| of_list(path)).collect()
+    };
+    let lists: Vec<Vec<&(String, String)>> = said
+        .iter()
+        .filter(|(path, _)| UNORDERED.contains(&path.rsplit('.').next().unwrap_or_default()))
+        .map(|(path, _)| entries(path))
+        .filter(|entries| entries.len() > 1)
+        .collect();
+    if lists.is_empty() {
+        return None;
+    }
+    let list = which.get(&lists);
+    let [one, other] = pair.map(|at| *at.get(list));
+    let text = draught.put(&one.0, &other.1).ok()?;
+    Draught::new(&text).put(&other.0, &one.1).ok()
+}
+
+/// The job with every plain reading in another unit.
+fn in_other_units(text: &str) -> String {
+    let mut text = text.to_owned();
+    for (path, number, unit) in readings(&Draught::new(&text)) {
+        let (factor, other) = match unit.as_str() {
+            "in" => (25.4, "mm"),
+            "ft" => (0.3048, "m"),
+            "lb" => (0.45359237, "kg"),
+            "mph" => (1.609344, "km/h"),
+            "mm" => (1.0 / 25.4, "in"),
+            "kg" => (1.0 / 0.45359237, "lb"),
+            // Powers are compared by the plate's own rounding, and what else there is has one unit.
+            _ => continue,
+        };
+        text = Draught::new(&text).put(&path, &format!("\"{:.9} {other}\"", number * factor)).expect("it is there");
+    }
+    text
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: cases(), max_global_rejects: 100_000, ..ProptestConfig::default() })]
+
+    #[test]
+    fn a_mirrored_job_gives_the_same_findings(drawn in drawn()) {
+        let Some(text) = drawn.text() else { return Err(TestCaseError::reject("no job")) };
+        let (as_told, other) = (judged(&text).expect("judged before"), judged(&mirrored(&text)));
+        let other = other.ok_or_else(|| TestCaseError::fail(mirrored(&text)))?;
+        let told = differences(&as_told, &other);
+        prop_assert!(told.is_empty(), "{}\n{text}", told.join("\n"));
+    }
+
+    #[test]
+    fn units_written_otherwise_change_nothing(drawn in drawn()) {
+        let Some(text) = drawn.text() else { return Err(TestCaseError::reject("no job")) };
+        let (as_told, other) = (judged(&text).expect("judged before"), judged(&in_other_units(&text)));
+        let other = other.ok_or_else(|| TestCaseError::fail(in_other_units(&text)))?;
+        let told = differences(&as_told, &other);
+        prop_assert!(told.is_empty(), "{}\n{text}", told.join("\n"));
+    }
+
+    #[test]
+    fn the_order_of_a_list_changes_nothing(drawn in drawn(), which: Index, pair: [Index; 2]) {
+        let Some(text) = drawn.text() else { return Err(TestCaseError::reject("no job")) };
+        let Some(other) = reordered(&text, which, pair) else { return Err(TestCaseError::reject("no list")) };
+        let as_told = judged(&text).expect("judged before");
+        let other = judged(&other).ok_or_else(|| TestCaseError::fail(other))?;
+        let told = differences(&as_told, &other);
+        prop_assert!(told.is_empty(), "{}\n{text}", told.join("\n"));
+    }
+
+    #[test]
+    fn a_reading_left_out_never_turns_a_fail_into_a_pass(drawn in drawn(), which: Index) {
+        let Some(text) = drawn.text() else { return Err(TestCaseError::reject("no job")) };
+        let draught = Draught::new(&text);
+        let readings = readings(&draught);
+        let (path, ..) = which.get(&readings);
+        let Some(less) = judged(&draught.without(path)) else { return Err(TestCaseError::reject("no job without")) };
+        let passes: Vec<String> = judged(&text)
+            .expect("judged before")
+            .iter()
+            .filter(|(rule, was)| was.verdict == Verdict::Fail && less[*rule].verdict == Verdict::Pass)
+            .map(|(rule, was)| format!("{rule}: {}\n    {}", told(was), told(&less[rule])))
+            .collect();
+        prop_assert!(passes.is_empty(), "without {path}: {}\n{text}", passes.join("\n"));
+    }
+}
+
+/// How many jobs each law is asked of.
+fn cases() -> u32 {
+    std::env::var("LAWS").ok().and_then(|count| count.parse().ok()).unwrap_or(12)
+}
