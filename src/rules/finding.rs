@@ -70,6 +70,22 @@ impl Limit {
         };
         Measure { si, ..found }
     }
+
+    /// What of it was used: 1 at the limit, less within, more beyond. Nothing where a limit of zero gives no scale.
+    pub fn used(&self, found: Measure) -> Option<f64> {
+        let ratio = |part: f64, whole: f64| (whole > 0.0).then(|| part / whole);
+        match self {
+            Limit::AtMost(most) => ratio(found.si, most.si),
+            Limit::AtLeast(least) if least.si <= 0.0 => None,
+            Limit::AtLeast(least) => ratio(least.si, found.si).or(Some(f64::INFINITY)),
+            Limit::Within(least, most) => {
+                let half = (most.si - least.si) / 2.0;
+                ratio((found.si - (least.si + half)).abs(), half)
+            }
+        }
+        .filter(|share| !share.is_nan())
+        .map(|share| share.max(0.0))
+    }
 }
 
 /// A line of the rigging list.
@@ -173,9 +189,14 @@ impl Finding {
         finding
     }
 
-    /// Takes the place of a better finding; of equals the first stays.
+    /// Takes the place of a better finding, which of two alike is the one that uses less of its limit; of equals the first stays.
     pub(super) fn keep_worse(self, worst: &mut Option<Finding>) {
-        if worst.as_ref().is_none_or(|worst| self.verdict < worst.verdict) {
+        let used = |finding: &Finding| finding.used().unwrap_or(0.0);
+        let worse = |worst: &Finding| {
+            let ranked = worst.verdict.cmp(&self.verdict).then(used(&self).total_cmp(&used(worst)));
+            ranked == std::cmp::Ordering::Greater
+        };
+        if worst.as_ref().is_none_or(worse) {
             *worst = Some(self);
         }
     }
@@ -285,5 +306,10 @@ impl Finding {
     /// Room to the limit; negative beyond it.
     pub fn margin(&self) -> Option<Measure> {
         Some(self.limit?.margin(self.found?))
+    }
+
+    /// What of its limit is used, as [`Limit::used`].
+    pub fn used(&self) -> Option<f64> {
+        self.limit?.used(self.found?)
     }
 }

@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::kit::{Anchor, Drawing, FONT, ink, lettered, number, width};
 use crate::quantity::{Measure, Units};
 use crate::report::{Report, doubt, mark};
-use crate::rules::{Judged, Limit, Verdict};
+use crate::rules::{Judged, Verdict};
 
 /// From here on a finding is near its limit. Common practice, no source.
 const NEAR: f64 = 0.85;
@@ -13,23 +13,6 @@ const NEAR: f64 = 0.85;
 const MOST: f64 = 1.6;
 const HEAD: f64 = 34.0;
 const EDGE: f64 = 6.0;
-
-/// What a finding uses of its limit: 1 at the limit, less within, more beyond. Nothing where a limit of
-/// zero gives no scale.
-fn share(found: Measure, limit: Limit) -> Option<f64> {
-    let ratio = |part: f64, whole: f64| (whole > 0.0).then(|| part / whole);
-    match limit {
-        Limit::AtMost(most) => ratio(found.si, most.si),
-        Limit::AtLeast(least) if least.si <= 0.0 => None,
-        Limit::AtLeast(least) => ratio(least.si, found.si).or(Some(f64::INFINITY)),
-        Limit::Within(least, most) => {
-            let half = (most.si - least.si) / 2.0;
-            ratio((found.si - (least.si + half)).abs(), half)
-        }
-    }
-    .filter(|share| !share.is_nan())
-    .map(|share| share.max(0.0))
-}
 
 struct Row<'a> {
     judged: &'a Judged,
@@ -42,10 +25,7 @@ pub(super) fn drawing(report: &Report, units: Units) -> Option<Drawing> {
     let mut rows: Vec<Row> = report
         .judged
         .iter()
-        .filter_map(|judged| {
-            let (found, limit) = (judged.finding.found?, judged.finding.limit?);
-            Some(Row { judged, share: share(found, limit), margin: judged.finding.margin()? })
-        })
+        .filter_map(|judged| Some(Row { judged, share: judged.finding.used(), margin: judged.finding.margin()? }))
         .collect();
     if rows.is_empty() {
         return None;
