@@ -13,9 +13,10 @@ things! {
         /// Its layers from the outside in; where left out, all of it is the transom's material.
         lay_up: Vec<Layer> = called("what the transom is made of, layer by layer").up_to(40)
             .taken(Stop::Inside, "outside and inside of the transom, a hole or an edge",
-                "drill one 1/4 in hole from inside where an old one can be used or it will be covered, measure the \
-                skins, and seal it: each layer's material and thickness from the outside in, from that hole, a \
-                drawing or the builder; or transom.material and transom.thickness where it is all one")
+                "to begin with, transom.material (its core, from the builder or an old hole) and transom.thickness; \
+                closer, each layer's material and thickness from the outside in: from a drawing, the builder, or one \
+                1/4 in hole from inside where an old one can be used or it will be covered, the skins measured and \
+                the hole sealed")
             .closely(inch(0.03125)).spot(516, 264),
         /// How the hull's sides hold it.
         sides: Option<Bond> = called("how the hull's sides and bottom hold the transom")

@@ -30,7 +30,7 @@ pub(super) const TWICE: &[Twice] = &[
     Twice { apart: (inch(2.0), 0.25), pairs: |case| brackets(&case.rig.job, Of::Setback) },
     Twice { apart: (inch(8.0), 0.25), pairs: |case| brackets(&case.rig.job, Of::Drop) },
     Twice { apart: (inch(8.0), 0.6), pairs: |case| brackets(&case.rig.job, Of::Travel) },
-    Twice { apart: (inch(10.0), 0.0), pairs: waterline },
+    Twice { apart: (inch(6.0), 0.0), pairs: waterline },
 ];
 
 pub(super) struct Twice {
@@ -195,7 +195,11 @@ fn brackets(job: &Job, of: Of) -> Vec<(Said, Said)> {
                 spec.travel.as_ref()?,
             ),
         };
-        Some((Said::read(format!("{path}.{field}"), name, told), Said::read(format!("{path}.bracket"), own_name, own)))
+        // A plate between bracket and engine sets it farther aft; nothing sets it nearer.
+        let behind_it = matches!(of, Of::Setback) && told.value > own.value;
+        let pair =
+            (Said::read(format!("{path}.{field}"), name, told), Said::read(format!("{path}.bracket"), own_name, own));
+        (!behind_it).then_some(pair)
     };
     groups.filter_map(pair).collect()
 }

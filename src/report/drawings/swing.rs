@@ -116,7 +116,7 @@ fn drawing(case: &Case, view: View, units: Units) -> Option<Drawing> {
         None => format!("Least distance {least}, {wanted} wanted."),
     };
     let mut notes = vec![
-        format!("The {}: {pose}. {distance}", swept.label),
+        format!("Of the {}: {pose}. {distance}", swept.label),
         "Engines and surroundings are drawn as the bodies that were searched; the distance is the true one in space, its line the view of it.".to_owned(),
     ];
     if view == View::Top && !breadths.is_empty() {

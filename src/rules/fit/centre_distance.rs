@@ -112,7 +112,11 @@ fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>
             Verdict::Warn,
             say!("At full lock the powerhead of the {} reaches {} from the boat's centreline; the cutout ends at {}.", label, swept.tape(), half),
         )
-        .remedy(mend::look("Limit the steering, move the engine inboard, or set it back on a bracket; try it with the engine on the hoist before drilling."))
+        .remedy(mend::look(if engine.y.si() == 0.0 {
+            "Limit the steering, or set the engine back on a bracket; try it with the engine on the hoist before drilling."
+        } else {
+            "Limit the steering, move the engine inboard, or set it back on a bracket; try it with the engine on the hoist before drilling."
+        }))
     } else {
         Finding::new(Verdict::Pass, say!("At full lock the powerhead of the {} stays inside the cutout.", label))
     };

@@ -194,11 +194,11 @@ fn old_factor(strength: &Strength, now: f64, old: impl Fn(&Laden) -> Option<f64>
     }
 }
 
-/// " Of all parts this one gives way first." where it does.
+/// That it gives way first, where it does: a washer that sinks in does not give way.
 fn first(strength: &Strength, rig: &Rig, words: &str) -> Text {
     match strength.governing(rig) {
         Some((governing, ..)) if governing == words => {
-            Text::from(" Of all that holds the engines this gives way first.")
+            Text::from(" Of all that holds the engines this gives way first, washers apart, which sink in and hold.")
         }
         _ => Text::default(),
     }

@@ -95,7 +95,7 @@ impl Column {
         self.callouts
             .iter()
             .enumerate()
-            .flat_map(|(i, (callout, _))| broken(&format!("{}  {}", letter(i), callout.words), room))
+            .flat_map(|(i, (callout, _))| broken(&format!("{}: {}", letter(i), callout.words), room))
             .collect()
     }
 }
