@@ -60,8 +60,8 @@ fn wired(
     let mut sheet = Sheet::default();
     sheet.told("L", Some(length));
     sheet.told("I", Some(current));
-    let described = wire_of.described.is_some();
-    sheet.origin::<Ratio>("n", if described { Basis::Measured } else { Basis::Catalog }.origin());
+    // Whether by its class or by itself, the job tells which wire lies there.
+    sheet.origin::<Ratio>("n", Basis::Measured.origin());
     let (length, current) = (length.value, current.value);
     let area = wire_of.spec().and_then(|spec| area(&mut sheet, spec)).ok_or(lacking)?;
     let rho = wire::resistivity(&mut sheet, celsius(WORKING_C));
