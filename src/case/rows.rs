@@ -4,7 +4,7 @@ use uom::si::f64::Length;
 
 use super::stern::lean;
 use crate::physics::height;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Basis, Dimensioned, Measure, Text, say};
 use crate::rig::{Engine, Group, Missing, Rig};
 use crate::working::{Sheet, Table, Term};
 
@@ -49,6 +49,10 @@ impl Rows {
         else {
             return Err(missing);
         };
+        sheet.told("S", Some(shaft));
+        sheet.told("d", Some(drop));
+        sheet.told("s", Some(setback));
+        sheet.told("θ", rig.job.transom.angle.as_ref());
         let lowest = height::plate_height_lowest(&mut sheet, &transom, drop.value, lean(rig), shaft.value);
         let level = drop.value.value != 0.0 || rig.job.transom.height_at(engine.y).is_none();
         if level && rig.job.transom.angle().reading().is_none() {
@@ -141,6 +145,7 @@ pub(crate) fn holes_up(row: usize) -> String {
 fn height_at(rig: &Rig, engine: &Engine, sheet: &mut Sheet) -> Result<Term<Length>, Vec<Missing>> {
     if let Some(taken) = rig.job.transom.height_at(engine.y) {
         sheet.remark(say!("transom height taken at the {}'s own centreline", engine.label.as_str()));
+        sheet.told("H", Some(taken));
         return Ok(Term::new("H", taken.value));
     }
     let (height, deadrise) = (rig.job.transom.height().ask(), rig.job.boat.deadrise().ask());
@@ -149,6 +154,10 @@ fn height_at(rig: &Rig, engine: &Engine, sheet: &mut Sheet) -> Result<Term<Lengt
         let lacking = [height.err(), deadrise.err().filter(|_| !on_centre)];
         return Err(lacking.into_iter().flatten().collect());
     };
+    sheet.told("H0", Some(*height));
+    sheet.told("β", Some(*deadrise));
+    sheet.told("θ", rig.job.transom.angle.as_ref());
+    sheet.origin::<Length>("y", Basis::Measured.origin());
     let rise = height::bottom_rise(sheet, engine.y, deadrise.value, lean(rig));
     Ok(height::height_off_centre(sheet, height.value, &rise))
 }

@@ -110,7 +110,13 @@ fn planing(study: &PlaningStudy) -> Answered {
     };
     match asked.balance() {
         Ok(running) => {
-            write(&mut answered.sheet, &asked, &running);
+            let sheet = &mut answered.sheet;
+            sheet.told("b", Some(&study.beam));
+            sheet.told("β", Some(&study.deadrise));
+            sheet.origin::<Ratio>("β", study.deadrise.basis.origin());
+            sheet.told("V", Some(&study.speed));
+            sheet.origin::<Force>("Δ", study.weight.basis.origin());
+            write(sheet, &asked, &running);
             let limit = critical_trim(asked.bottom.deadrise, running.lift);
             if limit.is_none() {
                 answered.notes.push(Text::from(
@@ -214,6 +220,7 @@ fn propeller(study: &PropellerStudy) -> Result<Answered, Slip> {
     let open = curves.at(advance);
     let efficiency = open.efficiency();
     let mut sheet = Sheet::default();
+    sheet.told("D", Some(&study.diameter));
     let plain = |symbol: &str, value: f64| Term::new(symbol, Ratio::from_si(value));
     sheet.remark(say!(
         "A propeller of {} blades, blade area {} of the disc, P/D {}, by the polynomials of the Wageningen B-series at Reynolds number {}: KT = {}, KQ = {}.",

@@ -45,6 +45,10 @@ pub struct Reckoned {
     pub sheet: Sheet,
 }
 
+/// Where a flow of fuel is from.
+const TRIAL: &str = "the trial";
+const RECKONED: &str = "`sternknee work JOB running`";
+
 /// Seasons that are looked ahead. Common practice, no source.
 const SEASONS: u8 = 10;
 /// What a reckoned fuel flow is worth, as a part: hull, propeller and thirst together. Common practice, no source.
@@ -119,9 +123,15 @@ impl Reckoned {
                 for (side, told) in measured.iter_mut().zip(&told) {
                     *side &= told.is_some_and(|(_, measured)| measured);
                 }
+                let from = told.map(|told| if told.is_some_and(|(_, measured)| measured) { TRIAL } else { RECKONED });
                 let fuel = told.map(|told| told.map(|(fuel, _)| fuel));
+                let mut from = from.into_iter();
                 let money = fuel.map(|fuel| {
+                    let from = from.next().unwrap_or(RECKONED);
                     let (fuel, price) = (fuel?, worth.fuel.as_ref()?);
+                    sheet.told("h", Some(&one.hours));
+                    sheet.told("per", Some(&price.per));
+                    sheet.origin::<VolumeRate>("f", from);
                     let term = fuel_money(&mut sheet, one.hours.value, fuel.value, price.price, price.per.value);
                     let value = term.value().si();
                     let by_fuel = (fuel.doubt / fuel.value).si();

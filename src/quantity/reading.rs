@@ -78,6 +78,11 @@ impl<Q: Dimensioned> Reading<Q> {
         self
     }
 
+    /// Where a value is from, as a legend says it: its reading, or taken where there is none.
+    pub fn origin(told: Option<&Self>) -> &'static str {
+        told.map_or(Basis::Assumed, |told| told.basis).origin()
+    }
+
     /// The value for showing.
     pub fn measure(&self, style: Style) -> Measure {
         Measure::styled(self.value, style)

@@ -2,13 +2,13 @@
 
 use serde_json::{Value, json as value};
 
-use super::{DEFERRAL, Report};
+use super::{DEFERRAL, Report, legend};
 use crate::case::Case;
 use crate::case::strength::{Fields, Laden, Used, Way};
 use crate::quantity::{Measure, Text, Units};
 use crate::rules::mend::Mend;
-use crate::rules::{Doubt, Judged, Limit, Verdict, measure_next};
-use crate::working::{Line, Part, Table};
+use crate::rules::{Doubt, Family, Judged, Limit, Verdict, measure_next};
+use crate::working::{Line, Part, Sheet, Table};
 use crate::written::printable;
 
 /// Name and version of the document's shape.
@@ -28,7 +28,7 @@ pub fn json(report: &Report) -> Value {
         "headline": report.headline(),
         "questions": super::questions::as_json(report),
         "findings": findings(report),
-        "weights": parts(&report.case.weights(), units),
+        "weights": parts(&report.case.weights(), Some(Family::Weight), units),
         "float": float(report.case, units),
         "swing": super::swing::json(report.case, units),
         "strength": strength(report),
@@ -82,6 +82,7 @@ fn finding(judged: &Judged, units: Units) -> Value {
         "ways": finding.mends.iter().map(way).collect::<Vec<_>>(),
         "cause": finding.cause.map(|comes| value!({ "words": comes.cause.words(), "lead": comes.lead })),
         "sources": rule.sources(),
+        "given": given(&finding.working, Some(rule.family), units),
         "working": finding.working.lines().iter().map(|line| working(line, units)).collect::<Vec<_>>(),
         "tables": finding.tables.iter().map(|rows| table(rows, units)).collect::<Vec<_>>(),
         "missing": finding.missing.iter().map(|missing| value!({
@@ -281,16 +282,30 @@ fn working(line: &Line, units: Units) -> Value {
 /// How she floats, part by part; null where it cannot be told.
 fn float(case: &Case, units: Units) -> Value {
     match case.float() {
-        Ok(float) => parts(&float.parts(), units),
+        Ok(float) => parts(&float.parts(), Some(Family::Stern), units),
         Err(_) => Value::Null,
     }
 }
 
-fn parts(parts: &[Part], units: Units) -> Value {
+/// What goes into a working: each symbol with what it is, its value, and where that is from.
+fn given(sheet: &Sheet, family: Option<Family>, units: Units) -> Value {
+    let one = |one: legend::Given| {
+        value!({
+            "symbol": one.symbol,
+            "meaning": one.meaning,
+            "value": measure(one.value, units),
+            "from": one.from,
+        })
+    };
+    Value::Array(legend::given(sheet, family).into_iter().map(one).collect())
+}
+
+fn parts(parts: &[Part], family: Option<Family>, units: Units) -> Value {
     let one = |part: &Part| {
         value!({
             "title": part.title,
             "tables": part.tables.iter().map(|rows| table(rows, units)).collect::<Vec<_>>(),
+            "given": given(&part.sheet, family, units),
             "working": part.sheet.lines().iter().map(|line| working(line, units)).collect::<Vec<_>>(),
         })
     };
@@ -303,7 +318,7 @@ pub fn work_json(title: &str, topic: &str, parts: &[Part], units: Units) -> Valu
         "schema": WORK_SCHEMA,
         "title": title,
         "topic": topic,
-        "parts": self::parts(parts, units),
+        "parts": self::parts(parts, legend::family_of(topic), units),
     }))
 }
 

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use crate::quantity::{Kind, Measure, Units};
+use crate::quantity::{Kind, Measure, Units, capitalised};
 use crate::rules::Family;
 use crate::working::{Expression, Line, Sheet};
 
@@ -36,7 +36,7 @@ pub(super) fn given(sheet: &Sheet, family: Option<Family>) -> Vec<Given> {
                     let named = origin.and_then(|origin| origin.meaning.clone());
                     let meaning = named.or_else(|| meaning(symbol, value.kind, family).map(str::to_owned));
                     let from = origin.map(|origin| origin.from.clone());
-                    let from = from.or_else(|| constant(symbol, value.kind).map(str::to_owned));
+                    let from = from.or_else(|| always_from(symbol, value.kind, family).map(str::to_owned));
                     all.push(Given { symbol: symbol.to_owned(), meaning, value, from });
                 }
             });
@@ -68,19 +68,36 @@ pub(super) fn meaning(symbol: &str, kind: Kind, family: Option<Family>) -> Optio
     strength.or_else(|| family.and_then(|family| own(symbol, family))).or_else(|| customary(symbol, kind))
 }
 
+impl Given {
+    /// "L is length, 17 ft".
+    fn words(&self, units: Units) -> String {
+        format!("{} is {}, {}", self.symbol, self.meaning.as_deref().unwrap_or("as given"), self.value.show(units))
+    }
+}
+
 /// What goes into a sheet, a line a symbol.
 pub(super) fn lines(sheet: &Sheet, family: Option<Family>, units: Units) -> Vec<String> {
     let told = given(sheet, family).into_iter().map(|one| {
-        let meaning = one.meaning.as_deref().unwrap_or("as given");
-        let from = one.from.map_or(String::new(), |from| format!(" ({from})"));
-        format!("{} is {meaning}, {}{from}", one.symbol, one.value.show(units))
+        let from = one.from.as_ref().map_or(String::new(), |from| format!(" ({from})"));
+        one.words(units) + &from
     });
     told.collect()
 }
 
-/// The same in one line; nothing where all of it is worked out there.
+/// The same in running words, what is from one place together; nothing where all of it is worked out there.
 pub(super) fn in_words(sheet: &Sheet, family: Family, units: Units) -> Option<String> {
-    Some(lines(sheet, Some(family), units).join("; ")).filter(|words| !words.is_empty())
+    let mut by_origin: Vec<(String, Vec<String>)> = Vec::new();
+    for one in given(sheet, Some(family)) {
+        let words = one.words(units);
+        let from = one.from.unwrap_or_else(|| "given".to_owned());
+        match by_origin.iter_mut().find(|(other, _)| *other == from) {
+            Some((_, all)) => all.push(words),
+            None => by_origin.push((from, vec![words])),
+        }
+    }
+    let told: Vec<String> =
+        by_origin.into_iter().map(|(from, all)| format!("{}: {}", capitalised(&from), all.join("; "))).collect();
+    Some(told.join(". ")).filter(|words| !words.is_empty())
 }
 
 /// The family whose working stands under this topic.
@@ -97,20 +114,20 @@ fn of_strength(symbol: &str, kind: Kind) -> Option<&'static str> {
     Some(match (symbol, kind) {
         ("D", Kind::Length) => "propeller diameter",
         ("P", Kind::Power) => "rated power of the engine",
-        ("V", Kind::Speed) => "top speed",
-        ("V", Kind::Ratio) => "top speed, in knots",
+        ("Vs", Kind::Speed) => "top speed",
+        ("Vkn", Kind::Ratio) => "top speed, in knots",
         ("a", Kind::Length) => "room to the next bolt",
         ("c", Kind::Ratio) => "part of the proof load",
         ("c", Kind::Length) => "the engine's usual centre aft of its mounting face",
         ("dr", Kind::Length) => "top of the engine's face below the transom's, plumb",
         ("m", Kind::Mass) => "mass of what hangs there",
-        ("m", Kind::Ratio) => "her mass, in kilograms",
+        ("mLDC", Kind::Ratio) => "her laden mass, in kilograms",
         ("n", Kind::Length) => "across the nut",
-        ("n", Kind::Ratio) => "acceleration on top of gravity, in g",
+        ("nz", Kind::Ratio) => "acceleration on top of gravity, in g",
         ("n", Kind::RotationRate) => "rated speed of the engine",
         ("p", Kind::Length) => "pitch of the propeller",
         ("s", Kind::Length) => "setback, square to the transom",
-        ("s", Kind::Ratio) => "slip of the propeller",
+        ("sA", Kind::Ratio) => "apparent slip of the propeller",
         ("sp", Kind::Length) => "lesser side of the plate",
         ("we" | "he", Kind::Length) => "width or height of the strip that is pressed on",
         _ => return None,
@@ -137,7 +154,13 @@ fn own(symbol: &str, family: Family) -> Option<&'static str> {
         (Family::Fit, "f") => "flange of the engine's bracket",
         (Family::Fit, "p") => "pitch of the thread",
         (Family::Stern, "d") => "height of the water plane over the origin, along its normal",
-        (Family::Stern, "w" | "W") => "weight",
+        (Family::Stern, "W") => "her weight, with all aboard",
+        (Family::Stern, "w") => "weight of what is moved",
+        (Family::Stern, "Aw") => "area of the water plane",
+        (Family::Stern, "k") => "radius of gyration of the water plane about its fore-and-aft axis",
+        (Family::Stern, "KB") => "centre of buoyancy above the bottom",
+        (Family::Stern, "KG") => "centre of all weights above the bottom",
+        (Family::Stern, "BML") => "metacentric radius for trim",
         (Family::Stern, "x") => "how far forward the edge lies",
         (Family::Stern, "y") => "how far to port the edge, or the centre of weight, lies",
         (Family::Stern, "z") => "how high the edge lies",
@@ -149,7 +172,7 @@ fn own(symbol: &str, family: Family) -> Option<&'static str> {
         (Family::Strength, "cu") => "the engine's centre of gravity above the bracket's rest",
         (Family::Strength, "gc") => "plate down to the propeller shaft",
         (Family::Strength, "nr") => "rows of holes above the lowest",
-        (Family::Strength, "zm") => "middle of the bolts, up the transom",
+        (Family::Strength, "zm") => "height at which the forces act, up the transom",
         (Family::Strength, "φ") => "full tilt of the engine",
         (Family::Strength, "δ") => "steering at hard over",
         (Family::Strength, "ka") => "part of the thrust ahead that it has astern",
@@ -171,7 +194,8 @@ fn own(symbol: &str, family: Family) -> Option<&'static str> {
         (Family::Strength, "K") => "nut factor",
         (Family::Strength, "t" | "t1" | "t2" | "t3") => "thickness of the layer, washer or plate",
         (Family::Strength, "τ" | "τ1" | "τ2" | "τ3") => "shear strength of the layer",
-        (Family::Steering, "D") => "bore of the cylinder, or propeller diameter",
+        (Family::Steering, "D") => "bore of the cylinder",
+        (Family::Steering, "Dl") => "inside of the line",
         (Family::Steering, "d") => "diameter of the rod",
         (Family::Steering, "s") => "stroke",
         (Family::Steering, "N") => "number of cylinders",
@@ -196,9 +220,18 @@ fn own(symbol: &str, family: Family) -> Option<&'static str> {
         (Family::Electrical | Family::Network | Family::Steering, "n") => "gauge of the wire",
         (Family::Electrical | Family::Network | Family::Steering, "ρ20") => "resistivity of copper at 20 °C",
         (Family::Electrical, "t") => "hours in use",
-        (Family::Trailer, "x") => "how far forward of the coupling's end the weight lies",
-        (Family::Trailer, "F" | "ΣM") => "moments of all that stands on it",
-        (Family::Trailer, "W") => "weight",
+        (Family::Running, "b") => "beam of the prism, over the chines",
+        (Family::Running, "Δ") => "her weight",
+        (Family::Running, "L") => "lift of tabs and lower units",
+        (Family::Running, "ρ") => "density of the water",
+        (Family::Running, "τ") => "trim",
+        (Family::Running, "λ") => "mean wetted length over beam",
+        (Family::Running, "Cf") => "friction coefficient of the bottom",
+        (Family::Running, "D") => "diameter of the propeller",
+        (Family::Running, "J") => "advance",
+        (Family::Running, "KT") => "thrust coefficient",
+        (Family::Running, "KQ") => "torque coefficient",
+        (Family::Running, "nD") => "turns in a second times diameter",
         (Family::Trial, "f") => "fuel at that speed",
         (Family::Trial, "p") => "pitch of the propeller",
         (Family::Trial, "n") => "engine speed",
@@ -273,7 +306,6 @@ fn customary(symbol: &str, kind: Kind) -> Option<&'static str> {
         ("y", Kind::Length) => "distance off the centreline",
         ("ΔV", _) => "drop of the voltage",
         ("Δpd", _) => "suction of filter, valve and what else has no papers",
-        ("ΣM", _) => "moments of all that stands on it",
         ("β", _) => "deadrise",
         ("γf", _) => "weight of foam",
         ("γw", _) => "weight of water",
@@ -290,16 +322,64 @@ fn customary(symbol: &str, kind: Kind) -> Option<&'static str> {
     })
 }
 
-/// Where a value is from that is the same on every boat.
-fn constant(symbol: &str, kind: Kind) -> Option<&'static str> {
-    Some(match (symbol, kind) {
-        ("g", _) => "standard",
-        ("ρ", _) => "ITTC, from memory",
-        ("KT" | "KQ", _) => "Wageningen B-series",
-        ("ka" | "CL" | "ηg" | "η" | "K", _) => "practice",
-        ("s" | "c", Kind::Ratio) => "practice",
-        ("n" | "dh" | "c", Kind::Length) => "practice",
-        ("fw", _) => "standard, from memory",
+/// Where a value is from that is from there on every boat: a standard, practice, or what the program works out by itself.
+fn always_from(symbol: &str, kind: Kind, family: Option<Family>) -> Option<&'static str> {
+    family.and_then(|family| own_from(symbol, kind, family)).or(match symbol {
+        "g" => Some(STANDARD),
+        "γw" => Some("the Coast Guard's boatbuilder's handbook"),
+        "ρ20" | "ν20" => Some(MEMORY),
+        _ => None,
+    })
+}
+
+const STANDARD: &str = "standard";
+const PRACTICE: &str = "practice";
+const MEMORY: &str = "from memory";
+const CUT: &str = "the hull, cut at the water plane";
+const BALANCE: &str = "the balance of weight and buoyancy";
+const LEDGER: &str = "the ledger";
+
+fn own_from(symbol: &str, kind: Kind, family: Family) -> Option<&'static str> {
+    Some(match (family, symbol, kind) {
+        (Family::Strength, "ρ", _) => "ITTC, from memory",
+        (Family::Strength | Family::Running, "KT" | "KQ", _) => "Wageningen B-series",
+        (Family::Strength, "ka" | "CL" | "ηg" | "η" | "K" | "sA", _) => PRACTICE,
+        (Family::Strength, "c", Kind::Ratio | Kind::Length) => PRACTICE,
+        (Family::Strength, "n" | "dh", Kind::Length) => PRACTICE,
+        (Family::Strength, "fw", _) => "standard, from memory",
+        (Family::Weight, "γf" | "θ", _) => PRACTICE,
+        (Family::Weight, "w" | "ws", _) => "ABYC S-30, table 1A",
+        (Family::Height, "b", _) | (Family::Fit, "f", _) => PRACTICE,
+        (Family::Fit, "m" | "p" | "tw", _) => "the bolt's table",
+        (Family::Stern, "W" | "w" | "KG", _) => LEDGER,
+        (Family::Stern, "y", _) => LEDGER,
+        (Family::Stern, "Aw" | "k" | "KB" | "BML" | "∇" | "Wd", _) => CUT,
+        (Family::Stern, "FS", _) => "the tanks that are not full",
+        (Family::Stern, "ρ", _) => "the water that she floats in",
+        (Family::Stern, "d" | "nx" | "ny" | "nz" | "T1" | "T2" | "τ1" | "τ2", _) => BALANCE,
+        (Family::Running, "V", _) => "the table's greatest speed",
+        (Family::Running, "b" | "β", _) => "chines and deadrise, or her sections' mean",
+        (Family::Running, "Δ", _) => LEDGER,
+        (Family::Running, "L", _) => "worked out for that speed",
+        (Family::Running, "ρ", _) => "the water that she runs in",
+        (Family::Running, "τ" | "λ", _) => "the balance of moments",
+        (Family::Running, "Cf", _) => "Schoenherr's line, as told",
+        (Family::Running, "J" | "nD", _) => "speed, turns and diameter, as asked",
+        (Family::Trial, "C", _) => "what is told of her tanks",
+        (Family::Worth, "c" | "K", _) => "as told",
+        (Family::Steering, "a" | "b", _) => PRACTICE,
+        (Family::Fuel, "t °C" | "T", _) => "practice: a mild day",
+        (Family::Fuel, "ne" | "nb" | "nv", _) => "counted",
+        (Family::Fuel, "f", _) => "the line before",
+        (Family::Fuel, "Δpd", _) => "their papers, or practice",
+        (Family::Fuel, "pa", _) => "ISO 2533",
+        (Family::Electrical | Family::Network | Family::Steering, "ρ20", _) => "IEC 60028",
+        (Family::Electrical | Family::Network | Family::Steering, "t °C", _) => "practice: a warm wire",
+        (Family::Network, "n", _) => "its cable's papers, from memory",
+        (Family::Network, "L", _) => "one wire of a metre, there and back",
+        (Family::Network, "Vs", _) => PRACTICE,
+        (Family::Network, "ΔV", _) => "all stretches on the way to it",
+        (Family::Trailer, "cw", _) => PRACTICE,
         _ => return None,
     })
 }
@@ -317,4 +397,14 @@ pub fn unnamed(sheet: &Sheet, family: Family) -> Vec<String> {
 /// Symbols of a sheet of which nothing says where their values are from.
 pub fn unsourced(sheet: &Sheet, family: Family) -> Vec<String> {
     given(sheet, Some(family)).into_iter().filter(|one| one.from.is_none()).map(|one| one.symbol).collect()
+}
+
+/// Every symbol of a sheet with what it means there, whether it went in or was worked out.
+pub fn meanings(sheet: &Sheet, family: Family) -> Vec<(String, String)> {
+    let told = given(sheet, Some(family)).into_iter().filter_map(|one| Some((one.symbol, one.meaning?)));
+    let worked_out = sheet.lines().iter().filter_map(|line| match line {
+        Line::Step { symbol, meaning, .. } => Some((symbol.clone(), meaning.clone())),
+        Line::Remark(_) => None,
+    });
+    told.chain(worked_out).collect()
 }

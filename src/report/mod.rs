@@ -31,7 +31,7 @@ use crate::rules::{Judged, Verdict, cautions};
 
 pub use compare::{COMPARE_SCHEMA, Comparison, compare_json, compare_page, compare_text};
 pub use json::{SCHEMA, WORK_SCHEMA, findings, harmless, json, work_json};
-pub use legend::{unnamed, unsourced};
+pub use legend::{meanings, unnamed, unsourced};
 pub use needed::{NEEDED_SCHEMA, WhatIsNeeded, needed_json, needed_text};
 pub use options::{OPTIONS_SCHEMA, Options, options_json, options_line, options_page, options_text};
 pub use page::{

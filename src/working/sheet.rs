@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::{Expression, Term};
-use crate::quantity::{Dimensioned, Kind, Measure, Style, Text, Units};
+use crate::quantity::{Dimensioned, Kind, Measure, Reading, Style, Text, Units};
 
 /// A calculation, line by line.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -66,6 +66,11 @@ impl Sheet {
     /// Where what goes in under this symbol from here on is from.
     pub fn origin<Q: Dimensioned>(&mut self, symbol: &str, from: &str) {
         self.note(symbol, Q::KIND, None, from);
+    }
+
+    /// The same of a reading of the job, or of what is taken where there is none.
+    pub fn told<Q: Dimensioned>(&mut self, symbol: &str, reading: Option<&Reading<Q>>) {
+        self.origin::<Q>(symbol, Reading::origin(reading));
     }
 
     fn note(&mut self, symbol: &str, kind: Kind, meaning: Option<&str>, from: &str) {

@@ -6,7 +6,9 @@ use std::f64::consts::PI;
 
 use sternknee::physics::strength::panel::{
     Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PlateStiffness, Ply, Rect, Section, Strength,
+    written_layers,
 };
+use sternknee::working::Sheet;
 use uom::si::f64::{Length, Pressure};
 use uom::si::{length::millimeter, pressure::megapascal};
 
@@ -183,4 +185,28 @@ fn an_edge_beam_carries_its_share_of_a_strip() {
     let s = panel.solve(&[Load::Pressure(100.0)], tight()).unwrap();
     let exact = 5.0 * 100.0 * b * l.powi(4) / (384.0 * 2.0 * d.d11 * b);
     agrees("edge beams", s.largest_deflection, exact, 0.003);
+}
+
+/// Of a lay-up alike on both sides, and of one that is not: what is printed layer by layer is what the plate runs on.
+#[test]
+fn the_shares_that_are_written_layer_by_layer_sum_up_to_the_stiffness_that_runs() {
+    let core = || ply(Material::core(mpa(25.0), mpa(0.8), mpa(1.5)), 40.0);
+    for plies in [
+        vec![ply(skin(), 18.0)],
+        vec![ply(skin(), 3.0), core(), ply(skin(), 3.0)],
+        vec![ply(skin(), 6.0), core(), ply(skin().turned(), 2.0)],
+    ] {
+        let layup = Layup::new(plies).unwrap();
+        let runs = layup.stiffness().unwrap();
+        let written = written_layers(&mut Sheet::default(), &layup).map(|term| term.value().value);
+        for (what, written, runs) in
+            [("D11", written[0], runs.d11), ("D22", written[1], runs.d22), ("D12", written[2], runs.d12)]
+        {
+            agrees(what, written, runs, 1e-12);
+        }
+        for (what, at, runs) in [("D11", [0, 0], runs.d11), ("D66", [2, 2], runs.d66)] {
+            let shares: f64 = layup.layers().map(|layer| layer.share[at[0]][at[1]]).sum();
+            agrees(what, shares, runs, 1e-12);
+        }
+    }
 }

@@ -10,7 +10,7 @@ use sternknee::working::Sheet;
 use uom::si::f64::{ElectricCurrent, Length, Ratio, Time};
 
 fn weight(name: &str, mass_lb: f64, forward_ft: f64) -> Weight {
-    Weight { name: name.to_owned(), mass: pounds(mass_lb), forward: feet(forward_ft) }
+    Weight { name: name.to_owned(), mass: pounds(mass_lb), forward: feet(forward_ft), from: "measured" }
 }
 
 fn load() -> (Vec<Weight>, Stand) {

@@ -7,7 +7,7 @@ use super::Entry;
 use super::ledger::{value, y_of};
 use crate::job::{EnginesThen, Sitting};
 use crate::physics::float::{self, AsFloats, Hull, Mark, Weight, as_she_floats};
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Reading, Text, say};
 use crate::reading::Absent;
 use crate::rig::Rig;
 
@@ -63,12 +63,16 @@ pub(super) fn weighed(rig: &Rig, hull: &Hull, centre_height: f64, assumed: &mut 
         aft
     });
     let y = y_of(rig.job.weights.boat.across.as_ref());
-    Ok(bare(weight.value, Point3::new(x, y, centre_height)))
+    let place = Reading::origin(rig.job.weights.boat.forward.as_ref());
+    Ok(bare(weight.value, Point3::new(x, y, centre_height)).from(weight.basis.origin(), place))
 }
 
 fn bare(mass: Mass, centre: Point3<f64>) -> Entry {
-    Entry::new("bare boat", mass, centre)
+    Entry::new("bare boat", mass, centre).from(MARKS, MARKS)
 }
+
+/// Where weight and place are from of a boat that was floated to her marks.
+const MARKS: &str = "her marks, as she lay";
 
 /// Which engines hung when the marks were taken.
 ///

@@ -6,7 +6,7 @@ use uom::si::f64::{Length, Mass, MassDensity};
 use crate::case::stern::Stern;
 use crate::job::{self, Across, Item, Liquid, TankEntry};
 use crate::physics::float::{Tank, Weight};
-use crate::quantity::{Dimensioned, Reading};
+use crate::quantity::{Basis, Dimensioned, Reading};
 use crate::reading::{Absent, reading};
 use crate::rig::{Bracket, Engine, Group, Missing, Outfit, Rig};
 
@@ -26,6 +26,8 @@ pub struct Entry {
     pub movable: Movable,
     /// Its free surface, where it has one.
     pub tank: Option<Tank>,
+    /// Where its weight is from, and its place, as a legend says it.
+    pub from: [&'static str; 2],
     /// Its entry in the job, where it has one by itself: `weights.gear[0]`.
     pub entry: Option<String>,
 }
@@ -52,7 +54,12 @@ impl Movable {
 
 impl Entry {
     pub(super) fn new(name: impl Into<String>, mass: Mass, centre: Point3<f64>) -> Self {
-        Entry { name: name.into(), weight: Weight { mass, centre }, movable: Movable::No, tank: None, entry: None }
+        let (weight, from) = (Weight { mass, centre }, [Basis::Measured.origin(); 2]);
+        Entry { name: name.into(), weight, movable: Movable::No, tank: None, from, entry: None }
+    }
+
+    pub(super) fn from(self, weight: &'static str, place: &'static str) -> Self {
+        Entry { from: [weight, place], ..self }
     }
 
     pub(super) fn movable(self, movable: Movable) -> Self {
@@ -127,6 +134,8 @@ pub(super) fn of_outfit(rig: &Rig, outfit: &Outfit) -> Result<Vec<Entry>, Vec<Mi
                 Ok(centre) => {
                     let movable = if entry.item.on_transom { Movable::No } else { Movable::Item };
                     let stands = Entry::new(entry.item.what.clone(), weight.value, centre).movable(movable);
+                    let place = entry.item.forward.as_ref().map_or(HANGS, |forward| forward.basis.origin());
+                    let stands = stands.from(weight.basis.origin(), place);
                     // Batteries of the rigging follow behind what goes on.
                     let is_written = rig.job.goes_on.get(i) == Some(&entry.item);
                     entries.push(if is_written { stands.written_at(format!("goes_on[{i}]")) } else { stands });
@@ -146,7 +155,7 @@ fn bracket_entry(rig: &Rig, group: &Group, bracket: &Bracket) -> Result<Entry, V
             let bottom = bracket.bottom.reading().map(|bottom| bottom.value);
             let mut centre = stern.bracket(setback.value, drop.value, bottom);
             centre.y = middle(group);
-            Ok(Entry::new(bracket.name.clone(), weight.value, centre))
+            Ok(Entry::new(bracket.name.clone(), weight.value, centre).from(weight.basis.origin(), HANGS))
         }
         (stern, weight, setback, drop) => {
             let mut missing = stern.err().unwrap_or_default();
@@ -168,7 +177,7 @@ fn engine_entry(rig: &Rig, group: &Group, engine: &Engine) -> Result<Entry, Vec<
         return Err(weight.err().into_iter().chain(centre).collect());
     };
     let centre = Point3::new(rest.x - aft, engine.y.si(), rest.z + above);
-    Ok(Entry::new(engine.label.clone(), weight.value, centre))
+    Ok(Entry::new(engine.label.clone(), weight.value, centre).from(weight.basis.origin(), HANGS))
 }
 
 /// The centre of an item; what hangs on the transom without a place is at the first engines' rest.
@@ -192,10 +201,12 @@ pub(super) fn of_items(rig: &Rig, list: &str, items: &[Item]) -> Result<Vec<Entr
         .iter()
         .enumerate()
         .filter_map(|(i, item)| {
-            let weight = item.weight.as_ref()?.value;
+            let weight = item.weight.as_ref()?;
+            let place = item.forward.as_ref().map_or(HANGS, |forward| forward.basis.origin());
             Some(
                 item_centre(rig, &rig.after, item)
-                    .map(|centre| Entry::new(item.what.clone(), weight, centre).movable(Movable::Item))
+                    .map(|centre| Entry::new(item.what.clone(), weight.value, centre).movable(Movable::Item))
+                    .map(|entry| entry.from(weight.basis.origin(), place))
                     .map(|entry| entry.written_at(format!("{list}[{i}]"))),
             )
         })
@@ -229,8 +240,13 @@ pub(super) fn of_tank(tank: &TankEntry, fill: f64, sea: MassDensity) -> Result<O
     };
     let mut entry = Entry::new(tank.what.clone(), capacity.value * fluid * fill, centre).movable(Movable::Tank);
     entry.tank = slack;
+    entry = entry.from(FILLED, Reading::origin(tank.forward.as_ref()));
     Ok(Some(entry))
 }
+
+/// Where the place of what hangs on the stern is from, and the weight of what a tank holds.
+const HANGS: &str = "its own measures, and where it hangs";
+const FILLED: &str = "what the tank holds, so full";
 
 /// From this fill on a closed tank has no free surface worth the name. Common practice, no source.
 const FULL: f64 = 0.98;

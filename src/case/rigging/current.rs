@@ -1,15 +1,15 @@
 //! Wires with what they lose, and what they may carry.
 
-use uom::si::f64::{Area, ElectricCurrent, ElectricPotential, Length};
+use uom::si::f64::{Area, ElectricCurrent, ElectricPotential, Length, Ratio};
 
 use crate::case::Case;
 use crate::catalog::Entry;
 use crate::job;
 use crate::job::rigging::{self, BatteryEntry, Chosen, ChosenWire, Circuit, Does, Electrical, Insulation, WireSpec};
 use crate::physics::rigging::{battery, wire};
-use crate::quantity::{Dimensioned, Temperature, celsius};
+use crate::quantity::{Basis, Dimensioned, Reading, Temperature, celsius};
 use crate::reading::{Declared, reading};
-use crate::rig::{Engine, Missing, Rig};
+use crate::rig::{Missing, Rig};
 use crate::working::{Sheet, Term};
 
 use super::{asked, asked_of};
@@ -42,7 +42,10 @@ pub struct Wired {
 pub fn area(sheet: &mut Sheet, spec: &WireSpec) -> Option<Term<Area>> {
     match (spec.gauge, &spec.area) {
         (Some(gauge), _) => Some(wire::area(sheet, gauge)),
-        (None, Some(area)) => Some(Term::new("A", area.value)),
+        (None, Some(area)) => {
+            sheet.told("A", Some(area));
+            Some(Term::new("A", area.value))
+        }
         (None, None) => None,
     }
 }
@@ -50,11 +53,16 @@ pub fn area(sheet: &mut Sheet, spec: &WireSpec) -> Option<Term<Area>> {
 fn wired(
     name: String,
     wire_of: &ChosenWire,
-    length: Length,
-    current: ElectricCurrent,
+    length: &Reading<Length>,
+    current: &Reading<ElectricCurrent>,
     lacking: Missing,
 ) -> Result<Wired, Missing> {
     let mut sheet = Sheet::default();
+    sheet.told("L", Some(length));
+    sheet.told("I", Some(current));
+    // Whether by its class or by itself, the job tells which wire lies there.
+    sheet.origin::<Ratio>("n", Basis::Measured.origin());
+    let (length, current) = (length.value, current.value);
     let area = wire_of.spec().and_then(|spec| area(&mut sheet, spec)).ok_or(lacking)?;
     let rho = wire::resistivity(&mut sheet, celsius(WORKING_C));
     let resistance = wire::resistance(&mut sheet, &rho, length, &area);
@@ -69,8 +77,8 @@ fn wired(
 pub fn run(
     name: &str,
     wire: &ChosenWire,
-    length: Length,
-    current: ElectricCurrent,
+    length: &Reading<Length>,
+    current: &Reading<ElectricCurrent>,
     declared: &'static Declared,
 ) -> Result<Wired, Missing> {
     wired(name.to_owned(), wire, length, current, Missing { measurement: declared, of: None })
@@ -109,7 +117,7 @@ pub fn circuit(circuit: &Circuit, index: usize) -> Result<Wired, Vec<Missing>> {
     match (length, current) {
         (Ok(length), Ok(current)) => {
             let lacking = Missing { measurement: reading!(rigging::Electrical.circuits), of: Some(name.clone()) };
-            wired(name.clone(), &circuit.wire, length.value, current.value, lacking).map_err(|lacking| vec![lacking])
+            wired(name.clone(), &circuit.wire, length, current, lacking).map_err(|lacking| vec![lacking])
         }
         (length, current) => Err([length.err(), current.err()].into_iter().flatten().collect()),
     }
@@ -143,10 +151,9 @@ pub fn carrying(rig: &Rig, circuit: &Circuit, current: ElectricCurrent) -> Optio
 }
 
 /// The main engine whose starter draws most.
-fn hardest_starter<'a>(case: &'a Case) -> Option<(&'a Engine, ElectricCurrent)> {
-    let starters =
-        case.rig.after.mains().into_iter().filter_map(|engine| Some((engine, engine.spec.starting.as_ref()?.value)));
-    starters.reduce(|a, b| if b.1.si() > a.1.si() { b } else { a })
+fn hardest_starter<'a>(case: &'a Case) -> Option<&'a Reading<ElectricCurrent>> {
+    let starters = case.rig.after.mains().into_iter().filter_map(|engine| engine.spec.starting.as_ref());
+    starters.reduce(|a, b| if b.value.si() > a.value.si() { b } else { a })
 }
 
 /// Whether engines are told and none of them has a starter.
@@ -159,10 +166,10 @@ pub fn pulled_by_hand(case: &Case) -> bool {
 ///
 /// # Errors
 /// The engine's starting current, as a missing reading.
-pub fn starter(case: &Case) -> Result<ElectricCurrent, Missing> {
+pub fn starter<'a>(case: &'a Case) -> Result<&'a Reading<ElectricCurrent>, Missing> {
     let lacking = || asked::<()>(None, reading!(job::EngineSpec.starting)).ask().err();
     match hardest_starter(case) {
-        Some((_, current)) => Ok(current),
+        Some(current) => Ok(current),
         None if case.rig.after.mains().is_empty() => Err(case.rig.after.missing()),
         None => Err(lacking().unwrap_or_else(|| case.rig.after.missing())),
     }
@@ -179,7 +186,7 @@ pub fn starter_cable(case: &Case, entry: &BatteryEntry, index: usize) -> Result<
     let length = entry.cable.as_ref().and_then(|cable| Some((cable, cable.length.as_ref()?)));
     match (starter, length) {
         (Ok(current), Some((cable, length))) => {
-            wired(name.clone(), &cable.wire, length.value, current, lacking()).map_err(|lacking| vec![lacking])
+            wired(name.clone(), &cable.wire, length, current, lacking()).map_err(|lacking| vec![lacking])
         }
         (starter, length) => {
             let mut missing: Vec<Missing> = starter.err().into_iter().collect();

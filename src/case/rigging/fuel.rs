@@ -1,12 +1,12 @@
 //! Each fuel line with what flows in it and how hard it is drawn.
 
-use uom::si::f64::{Pressure, VolumeRate};
+use uom::si::f64::{Pressure, Ratio, VolumeRate};
 
 use crate::case::Case;
 use crate::job::Cycle;
 use crate::job::rigging::{self, Chosen, FuelLine, FuelRig};
 use crate::physics::rigging::fuel::{self, Line};
-use crate::quantity::{Dimensioned, Temperature, celsius, inches_hg, say};
+use crate::quantity::{Basis, Dimensioned, Temperature, celsius, inches_hg, say};
 use crate::reading::reading;
 use crate::rig::{Engine, Missing};
 use crate::working::{Sheet, Term};
@@ -57,7 +57,11 @@ pub fn rate(sheet: &mut Sheet, case: &Case) -> Result<Term<VolumeRate>, Missing>
     for engine in burning(case) {
         let rate = match &engine.spec.fuel_rate {
             Some(rate) => Term::new(format!("Q, {}", engine.label), rate.value),
-            None => fuel::rate_by_power(sheet, slot(&engine.power).ask()?.value),
+            None => {
+                let power = slot(&engine.power).ask()?;
+                sheet.told("P", Some(power));
+                fuel::rate_by_power(sheet, power.value)
+            }
         };
         most = match most {
             Some(other) if other.value().si() >= rate.value().si() => Some(other),
@@ -80,7 +84,10 @@ pub fn fed<'a>(case: &Case, line: &'a FuelLine, index: usize) -> Result<Fed<'a>,
     let name = line_name(line, index);
     let mut sheet = Sheet::default();
     let flow = match &line.flow {
-        Some(flow) => Ok(Term::new("Q", flow.value)),
+        Some(flow) => {
+            sheet.told("Q", Some(flow));
+            Ok(Term::new("Q", flow.value))
+        }
         None => rate(&mut sheet, case),
     };
     let hose = line.hose.spec().and_then(|hose| hose.bore.as_ref());
@@ -94,7 +101,11 @@ pub fn fed<'a>(case: &Case, line: &'a FuelLine, index: usize) -> Result<Fed<'a>,
             return Err(missing.into_iter().flatten().collect());
         }
     };
-    let engines = Term::new("N", uom::si::f64::Ratio::from_si(f64::from(line.engines.unwrap_or(1))));
+    sheet.told("D", Some(bore));
+    sheet.told("L", Some(length));
+    sheet.told("h", Some(lift));
+    sheet.origin::<Ratio>("N", if line.engines.is_some() { Basis::Measured } else { Basis::Assumed }.origin());
+    let engines = Term::new("N", Ratio::from_si(f64::from(line.engines.unwrap_or(1))));
     let flow = sheet.set("Q", "what flows in the line at full throttle", engines * flow);
     let devices = devices(&mut sheet, line, flow.value());
     let hydraulic = Line {
@@ -123,6 +134,8 @@ fn devices(sheet: &mut Sheet, line: &FuelLine, flow: VolumeRate) -> Pressure {
         let drop = filter.drop.as_ref().map_or(usual, |drop| drop.value);
         let rated = filter.flow.as_ref().map_or(flow, |rated| rated.value);
         if rated.si() > 0.0 {
+            sheet.told("Δpr", filter.drop.as_ref());
+            sheet.told("Qr", filter.flow.as_ref());
             sum += fuel::device_drop(sheet, "Δpf", drop, flow, rated).value();
         }
     } else if line.separator == Some(true) {

@@ -41,7 +41,12 @@ pub fn load(case: &Case, towed: &Towed) -> Result<OnRoad, Absent> {
     let own = asked(spec.and_then(|spec| spec.weight.as_ref()), reading!(rigging::Towed.trailer)).ask()?;
     let ahead = spec.and_then(|spec| spec.centre.as_ref()).map_or(Length::from_si(0.0), |centre| centre.value);
     let axle = stand.as_ref().map_or(Length::from_si(0.0), |stand| stand.axle);
-    weights.push(Weight { name: "trailer".to_owned(), mass: own.value, forward: axle + ahead });
+    weights.push(Weight {
+        name: "trailer".to_owned(),
+        mass: own.value,
+        forward: axle + ahead,
+        from: own.basis.origin(),
+    });
     Ok(OnRoad { weights, boat, stand })
 }
 
@@ -53,12 +58,18 @@ fn told(entries: &[TowedWeight]) -> Result<Vec<Weight>, Absent> {
         let mass = asked_of(entry.weight.as_ref(), reading!(rigging::TowedWeight.weight), &name).ask();
         let forward = asked_of(entry.forward.as_ref(), reading!(rigging::TowedWeight.forward), &name).ask();
         match (mass, forward) {
-            (Ok(mass), Ok(forward)) => weights.push(Weight { mass: mass.value, forward: forward.value, name }),
+            (Ok(mass), Ok(forward)) => {
+                let (mass, forward, from) = (mass.value, forward.value, mass.basis.origin());
+                weights.push(Weight { mass, forward, name, from });
+            }
             (mass, forward) => missing.extend([mass.err(), forward.err()].into_iter().flatten()),
         }
     }
     if missing.is_empty() { Ok(weights) } else { Err(missing.into()) }
 }
+
+/// Where the weights are from that were not told outright.
+const LEDGER: &str = "the ledger";
 
 /// All that the ledger has aboard with nobody in her, in the heaviest such loading.
 fn aboard(case: &Case) -> Result<Vec<Weight>, Absent> {
@@ -73,6 +84,7 @@ fn aboard(case: &Case) -> Result<Vec<Weight>, Absent> {
         name: entry.name.clone(),
         mass: entry.weight.mass,
         forward: Length::from_si(entry.weight.centre.x),
+        from: LEDGER,
     };
     Ok(state.entries.iter().map(weight).collect())
 }

@@ -38,6 +38,13 @@ pub fn way(sheet: &mut Sheet, legs: &[LegEntry], bends: &[BendEntry], of: &str) 
             if of == STEERING { reading!(rigging::SteeringRig.cable) } else { reading!(rigging::Controls.cables) };
         return Err(Missing { measurement, of: (of != STEERING).then(|| of.to_owned()) });
     };
+    for (i, leg) in legs.iter().enumerate() {
+        sheet.told(&format!("l{}", i + 1), leg.length.as_ref());
+    }
+    for (i, bend) in bends.iter().enumerate() {
+        sheet.told(&format!("r{}", i + 1), bend.radius.as_ref());
+        sheet.told(&format!("θ{}/2", i + 1), bend.angle.as_ref());
+    }
     let bends_given: Vec<Bend> = bends.iter().map(bend).collect();
     let measured = bends.iter().filter_map(|bend| Some(bend.radius.as_ref()?.value));
     Ok(Way {

@@ -184,8 +184,8 @@ impl Hull {
             ("LWL", if boat.length.is_some() { "0.9 of her length" } else { Basis::Assumed.origin() }),
             ("BC", from(&boat.chine_beam)),
             ("β", deadrise),
-            ("V", speed_from),
-            ("m", mass),
+            ("Vkn", speed_from),
+            ("mLDC", mass),
             ("kDC", category),
         ] {
             sheet.origin::<Ratio>(symbol, from);

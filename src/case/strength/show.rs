@@ -1,8 +1,8 @@
 //! Figures of strength for showing.
 
-use uom::si::f64::{Force, Length, Ratio};
+use uom::si::f64::{Force, Length, Pressure, Ratio};
 
-use crate::physics::strength::panel::{PlateStiffness, Resultant};
+use crate::physics::strength::panel::{Layup, PlateStiffness, Resultant, Section, written_layers};
 use crate::quantity::{Dimensioned, Measure, Moment, Text, inches, say};
 use crate::working::{Sheet, Table};
 
@@ -46,14 +46,61 @@ pub(super) fn stiffness(title: &str, plate: &PlateStiffness) -> Table {
     Table::new(title, &["", "symbol", "stiffness"], rows)
 }
 
-/// Poisson's ratios of a plate in bending, line by line.
-pub(super) fn write_poisson(sheet: &mut Sheet, plate: &PlateStiffness) {
+/// The layers that a panel's stiffness is summed up of, from the outside in: what each is, and what it gives.
+pub(super) fn layers(names: &[&str], layup: &Layup) -> [Table; 2] {
+    let pressure = |stress: Pressure| Text::from(Measure::of(stress));
+    let name = |i: usize| match names.get(i) {
+        Some(name) => say!("{}: {}", i + 1, *name),
+        None => say!("{}", i + 1),
+    };
+    let made = layup.layers().enumerate().map(|(i, layer)| {
+        let material = &layer.ply.material;
+        vec![
+            name(i),
+            Text::from(Measure::of(layer.ply.thickness)),
+            pressure(material.modulus_y),
+            pressure(material.modulus_z),
+            Text::from(Measure::of(Ratio::from_si(material.poisson))),
+            pressure(material.shear_plane),
+        ]
+    });
+    let gives = layup.layers().enumerate().map(|(i, layer)| {
+        let [across, up] = layer.from_neutral;
+        vec![
+            say!("{}", i + 1),
+            Text::from(length(layer.middle)),
+            Text::from(length(across)),
+            Text::from(length(up)),
+            Text::from(moment(layer.share[0][0])),
+            Text::from(moment(layer.share[1][1])),
+            Text::from(moment(layer.share[0][1])),
+            Text::from(moment(layer.share[2][2])),
+        ]
+    });
+    [
+        Table::new("layers from the outside in", &["layer", "t", "E1, across", "E2, up", "ν", "G"], made.collect()),
+        Table::new(
+            "where its middle lies, inward, and what it gives",
+            &["layer", "x, off the panel's middle", "off the neutral axis, across", "up", "D11", "D22", "D12", "D66"],
+            gives.collect(),
+        ),
+    ]
+}
+
+/// Bending stiffness and Poisson's ratios of a panel, line by line; layer by layer where its layers are known.
+pub(super) fn write_stiffness(sheet: &mut Sheet, section: &Section) {
+    let plate = &section.stiffness;
     let given = |sheet: &mut Sheet, symbol: &str, meaning: &str, value: f64| {
         sheet.given(symbol, meaning, <Moment as Dimensioned>::from_si(value), "the table of stiffness")
     };
-    let coupling = given(sheet, "D12", "stiffness of bending one way by bending the other", plate.d12);
-    let across = given(sheet, "D11", "stiffness of bending across", plate.d11);
-    let up = given(sheet, "D22", "stiffness of bending up", plate.d22);
+    let [across, up, coupling] = match &section.layup {
+        Some(layup) => written_layers(sheet, layup),
+        None => [
+            given(sheet, "D11", "stiffness of bending across", plate.d11),
+            given(sheet, "D22", "stiffness of bending up", plate.d22),
+            given(sheet, "D12", "stiffness of bending one way by bending the other", plate.d12),
+        ],
+    };
     if plate.d11 > 0.0 && plate.d22 > 0.0 {
         sheet.set("ν1", "Poisson's ratio: how it bends up when it is bent across", &coupling / &up);
         sheet.set("ν2", "how it bends across when it is bent up", coupling / across);

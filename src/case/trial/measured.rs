@@ -9,7 +9,7 @@ use crate::logged::{Damage, Log, Logged};
 use crate::physics::trial::{
     Point, Stretch, distance_per_volume, mean, pairs, pitch_speed, range_with_reserve, slip, stretches,
 };
-use crate::quantity::{Dimensioned, DistancePerVolume, Reading, Text, pounds};
+use crate::quantity::{Basis, Dimensioned, DistancePerVolume, Reading, Text, pounds};
 use crate::rig::{Engine, Rig, Sailing};
 use crate::working::{Sheet, Term};
 
@@ -75,6 +75,7 @@ impl Measured {
                 there: row.speed,
                 back: row.back,
                 fuel: row.fuel,
+                from: Some(FILE),
                 ..Raw::default()
             })),
             Some(Logged::Log(log)) => {
@@ -178,10 +179,13 @@ fn along(run: &Done) -> f64 {
 }
 
 /// Gears and marked pitch, where both are known.
-fn pitch_of(engine: &Engine) -> Option<(Ratio, Length)> {
-    let gears = engine.spec.gear_ratio.as_ref()?.value;
-    Some((gears, engine.propeller.reading()?.pitch.as_ref()?.value))
+fn pitch_of(engine: &Engine) -> Option<(&Reading<Ratio>, &Reading<Length>)> {
+    let gears = engine.spec.gear_ratio.as_ref()?;
+    Some((gears, engine.propeller.reading()?.pitch.as_ref()?))
 }
+
+/// Where runs are from that do not stand in the job.
+const FILE: &str = "the trial's file";
 
 /// A run as it was written down.
 #[derive(Clone, Copy, Debug, Default)]
@@ -192,6 +196,8 @@ struct Raw {
     read: Option<Velocity>,
     fuel: Option<VolumeRate>,
     full_throttle: bool,
+    /// Where its figures are from, as a legend says it; told in the job where nothing stands here.
+    from: Option<&'static str>,
 }
 
 impl Raw {
@@ -206,11 +212,19 @@ impl Raw {
             read: run.speed.as_ref().and_then(|speed| speed.tolerance),
             fuel: value(&run.fuel),
             full_throttle: run.full_throttle,
+            from: run.speed.as_ref().map(|speed| speed.basis.origin()),
         }
     }
 
-    fn done(&self, pitch: Option<(Ratio, Length)>, tank: Option<Volume>) -> Done {
+    fn done(&self, pitch: Option<(&Reading<Ratio>, &Reading<Length>)>, tank: Option<Volume>) -> Done {
         let mut sheet = Sheet::default();
+        let from = self.from.unwrap_or(Basis::Measured.origin());
+        sheet.origin::<Velocity>("V1", from);
+        sheet.origin::<Velocity>("V2", from);
+        sheet.origin::<VolumeRate>("f", from);
+        sheet.origin::<AngularVelocity>("n", from);
+        sheet.told("i", pitch.map(|(gears, _)| gears));
+        sheet.told("p", pitch.map(|(_, pitch)| pitch));
         let mean = self.there.map(|there| mean(&mut sheet, there, self.back, self.read));
         let fuel = self.fuel.filter(|fuel| fuel.si() > 0.0);
         let economy = mean
@@ -221,7 +235,7 @@ impl Raw {
             economy.as_ref().zip(tank).map(|(economy, tank)| range_with_reserve(&mut sheet, tank, economy).value());
         let turned = self.engine.zip(pitch).filter(|(engine, _)| engine.si() > 0.0);
         let slip = mean.as_ref().zip(turned).map(|(mean, (engine, (gears, pitch)))| {
-            let marked = pitch_speed(&mut sheet, engine, gears, pitch);
+            let marked = pitch_speed(&mut sheet, engine, gears.value, pitch.value);
             slip(&mut sheet, &mean.speed, &marked).value()
         });
         Done {
@@ -254,6 +268,7 @@ fn of_log(log: &Log) -> Vec<Raw> {
             read: None,
             fuel: both(|s| s.fuel).map(VolumeRate::from_si),
             full_throttle: false,
+            from: Some(FILE),
         }
     });
     runs.collect()

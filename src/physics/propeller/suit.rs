@@ -86,7 +86,7 @@ pub fn pitches(sheet: &mut Sheet, drive: &Drive, turning: &Term<Velocity>, pitch
         }
         Pitch::ForSpeed(speed) => {
             let usual = usual(sheet, drive.power);
-            let ratio = Term::new("V", speed) / ((number(1.0) - Term::new("s", Ratio::from_si(SLIP))) * turning);
+            let ratio = Term::new("Vs", speed) / ((number(1.0) - Term::new("sA", Ratio::from_si(SLIP))) * turning);
             let own = sheet.set("P/D", "pitch over diameter for her speed", within(ratio, MATCHED_PITCH_RATIOS));
             Pitches { own, usual }
         }

@@ -83,7 +83,7 @@ pub fn rim_pull(sheet: &mut Sheet, pressure: &Term<Pressure>, helm: Volume, whee
 
 /// Volume of two lines of this bore and length: what is filled and bled.
 pub fn line_volume(sheet: &mut Sheet, bore: Length, length: Length) -> Term<Volume> {
-    let d = Term::new("D", bore);
+    let d = Term::new("Dl", bore);
     let volume = number(2.0) * (pi() / number(4.0)) * &d * &d * Term::new("L", length);
     sheet.set_styled("Vl", "oil in two lines", volume, Style::Displacement)
 }

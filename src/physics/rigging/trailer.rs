@@ -20,6 +20,8 @@ pub struct Weight {
     pub mass: Mass,
     /// How far forward of the transom.
     pub forward: Length,
+    /// Where both are from, as a legend says it.
+    pub from: &'static str,
 }
 
 /// Where a trailer stands under a boat.
@@ -41,16 +43,21 @@ pub fn all_up(sheet: &mut Sheet, weights: &[Weight]) -> Term<Mass> {
 /// What stands on the coupling: moments about the axle. Negative where it lifts.
 pub fn coupling(sheet: &mut Sheet, weights: &[Weight], stand: &Stand) -> Term<Mass> {
     let g = standard_gravity();
-    let moment = weights.iter().fold(Moment::from_si(0.0), |sum, w| sum + w.mass * g * (w.forward - stand.axle));
-    for w in weights {
-        sheet.set(
-            "M",
-            &format!("about the axle, of {}", w.name),
-            Term::new("W", w.mass) * Term::constant(g) * (Term::new("x", w.forward) - Term::new("xa", stand.axle)),
-        );
+    let mut moments = Vec::new();
+    for (i, w) in weights.iter().enumerate() {
+        let i = i + 1;
+        let mass = sheet.given(&format!("w{i}"), &format!("weight of {}", w.name), w.mass, w.from);
+        let at = sheet.given(&format!("x{i}"), &format!("{}, forward of the transom", w.name), w.forward, w.from);
+        let moment = mass * Term::constant(g) * (at - Term::new("xa", stand.axle));
+        moments.push(sheet.set(&format!("M{i}"), &format!("moment about the axle of {}", w.name), moment));
     }
-    let load: Term<Force> =
-        sheet.set("F", "force on the coupling", Term::new("ΣM", moment) / Term::new("Lc", stand.coupling));
+    let none = || Term::constant(Moment::from_si(0.0));
+    let moment = sheet.set(
+        "ΣM",
+        "moments of all that stands on it",
+        moments.into_iter().reduce(|a, b| a + b).unwrap_or_else(none),
+    );
+    let load: Term<Force> = sheet.set("F", "force on the coupling", moment / Term::new("Lc", stand.coupling));
     sheet.set("Wc", "weight on the coupling", load / Term::constant(g))
 }
 

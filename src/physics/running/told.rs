@@ -42,7 +42,8 @@ pub fn write(sheet: &mut Sheet, asked: &Planing, running: &Running) {
         "lift coefficient of a flat bottom",
         prism::flat_lift(trim.clone(), wetted.clone(), cv.clone()),
     );
-    sheet.set("CLβ", "less what the deadrise takes of it", prism::lift(flat, beta.clone()));
+    sheet.remark("Less what the deadrise takes of it, that comes to the same as above:");
+    sheet.set("CLβ", "lift coefficient of the bottom", prism::lift(flat, beta.clone()));
     let dynamic = sheet.set("CLd0", "its dynamic part, flat", prism::dynamic_lift(trim.clone(), wetted.clone()));
     let dynamic = sheet.set("CLd", "the same at the deadrise", prism::lift(dynamic, beta.clone()));
     let cosine = sheet.set("cos τ", "cosine of the trim", cos(Term::new("τ", running.trim)));

@@ -199,7 +199,8 @@ pub fn apart(sheet: &mut Sheet, one: &Place, other: &Place, overlap: bool) -> Te
     let between = root(square(0) + square(1) + square(2));
     if overlap {
         let none = Term::constant(Length::default());
-        sheet.set("d", "least distance; what overlaps is less than nothing", none - between)
+        sheet.remark("They overlap: their distance counts as less than nothing.");
+        sheet.set("d", "least distance", none - between)
     } else {
         sheet.set("d", "least distance", between)
     }

@@ -28,7 +28,7 @@ pub(super) fn of_findings(report: &Report) -> Markup {
                     summary { (judged.rule.full_name()) " " (mark::worded(judged.finding.verdict)) }
                     @for rows in &judged.finding.tables { (table(rows, units)) }
                     @if let Some(given) = legend::in_words(&judged.finding.working, judged.rule.family, units) {
-                        p class="about" { "Given: " (quoted_words(&given)) "." }
+                        p class="about" { (quoted_words(&given)) "." }
                     }
                     @for line in judged.finding.working.lines() { (formula::step(line, units)) }
                 }

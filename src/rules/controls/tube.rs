@@ -62,6 +62,12 @@ fn through(tube: &Tube) -> Option<Vec<(String, Length)>> {
 
 fn of_tube((name, index): (&str, usize), tube: &Tube, inside: Length, through: &[(String, Length)]) -> Finding {
     let mut sheet = Sheet::default();
+    sheet.told("D", tube.inside.as_ref());
+    let each = tube.through.iter();
+    let each = each.flat_map(|passing| std::iter::repeat_n(&passing.diameter, usize::from(passing.count.unwrap_or(1))));
+    for (i, diameter) in each.enumerate() {
+        sheet.told(&format!("d{}", i + 1), diameter.as_ref());
+    }
     let fill = tube::fill(&mut sheet, inside, through);
     let most = Ratio::from_si(tube::permitted(through.len()));
     let found = Measure::styled(fill.value(), Style::Share);

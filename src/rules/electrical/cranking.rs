@@ -5,14 +5,14 @@ use crate::case::Case;
 use crate::case::rigging::{asked_of, current};
 use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::battery;
-use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::quantity::{Dimensioned, Measure, Reading, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
-use uom::si::f64::ElectricCurrent;
+use uom::si::f64::{ElectricCurrent, Ratio};
 
 rule! {
     /// Each starting battery's cranking current in the coldest that she is started in, against what the starter asks for.
@@ -58,7 +58,10 @@ fn judge(case: &Case) -> Judgement {
         let rated = entry.battery.spec().and_then(|battery| battery.cranking.as_ref());
         let rated = asked_of(rated, batteries, &name).ask()?;
         let mut sheet = Sheet::default();
-        let asked = battery::asked(&mut sheet, starter);
+        sheet.told("Is", Some(starter));
+        sheet.told("CCA", Some(rated));
+        sheet.origin::<Ratio>("t °C", Reading::origin(electrical.coldest.as_ref()));
+        let asked = battery::asked(&mut sheet, starter.value);
         let gives = battery::cranking(&mut sheet, rated.value, cold);
         let shown = |current| Measure::styled(current, Style::Round);
         let (found, wants) = (shown(gives.value()), shown(asked.value()));

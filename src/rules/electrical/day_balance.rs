@@ -35,12 +35,16 @@ fn judge(case: &Case) -> Judgement {
     if electrical.loads.is_empty() {
         return Ok(Finding::not_applicable(Text::from("The job tells of nothing that draws current in a day.")));
     }
-    let ratings = case.rig.after.mains().into_iter().filter_map(|engine| engine.spec.alternator.as_ref());
-    let rated = ratings.fold(ElectricCurrent::from_si(0.0), |sum, one| sum + one.value);
+    let mains = case.rig.after.mains();
+    let ratings = mains.iter().filter_map(|engine| engine.spec.alternator.as_ref());
+    let rated = ratings.clone().fold(ElectricCurrent::from_si(0.0), |sum, one| sum + one.value);
     let alternators = (rated.si() > 0.0).then_some(rated);
     let (rated, cruising) =
         (asked(alternators.as_ref(), reading!(job::EngineSpec.alternator)).ask(), electrical.cruising().ask()).all()?;
     let mut sheet = Sheet::default();
+    sheet.told("Ig", ratings.clone().next());
+    sheet.told("tc", Some(cruising));
+    sheet.told("ti", electrical.idling.as_ref());
     let idling = electrical.idling.as_ref().map_or(Time::from_si(0.0), |idling| idling.value);
     let day = Day { alternators: *rated, cruising: cruising.value, idling };
     let back = battery::put_back(&mut sheet, &day);
@@ -54,7 +58,10 @@ fn judge(case: &Case) -> Judgement {
                 of: Some(name),
             }]));
         };
-        let taken = battery::taken(&mut sheet, "Ql", &format!("taken by the {name}"), current.value, hours.value);
+        sheet.told("I", Some(current));
+        sheet.told("t", Some(hours));
+        let symbol = format!("Ql{}", i + 1);
+        let taken = battery::taken(&mut sheet, &symbol, &format!("taken by the {name}"), current.value, hours.value);
         sum += taken.value();
         rows.push(vec![
             Text::from(name.as_str()),

@@ -3,7 +3,7 @@
 use crate::case::Case;
 use crate::job::Role;
 use crate::physics::fit;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Basis, Dimensioned, Measure, Text, say};
 use crate::reading::All;
 use crate::rig::Rig;
 use crate::rig::{Engine, Group, Missing};
@@ -42,6 +42,8 @@ fn judge(case: &Case) -> Judgement {
         let (one, other) = (pair[0].1, pair[1].1);
         let (needs, other_needs) = (one.centre_distance.ask(), other.centre_distance.ask()).all()?;
         let mut sheet = Sheet::default();
+        sheet.told("c1", Some(needs));
+        sheet.told("c2", Some(other_needs));
         let needed = fit::centres_needed(&mut sheet, needs.value, other_needs.value);
         let apart = Measure::tape(one.y - other.y);
         let limit = Limit::AtLeast(needed.tape());
@@ -94,6 +96,8 @@ fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>
         match engine.clearance_each_way.ask() {
             Ok(reach) => {
                 let mut sheet = Sheet::default();
+                sheet.told("k", Some(reach));
+                sheet.origin::<Length>("y", Basis::Measured.origin());
                 let swept = fit::swept_half_width(&mut sheet, engine.y, reach.value);
                 if farthest.as_ref().is_none_or(|(_, _, most)| swept.value() > most.value()) {
                     farthest = Some((engine, sheet, swept));

@@ -48,6 +48,7 @@ fn judge(case: &Case) -> Judgement {
     for (_, engine) in on_the_transom(rig) {
         let takes = engine.transom_thickness.ask()?;
         let mut sheet = Sheet::default();
+        sheet.told("t", Some(thickness));
         let bolt = bolt_sentence(rig, thickness.value, &mut sheet);
         let found = Measure::tape(thickness.value);
         let limit = Limit::Within(Measure::tape(takes.from.value), Measure::tape(takes.to.value));

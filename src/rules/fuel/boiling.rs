@@ -40,6 +40,8 @@ fn judge(case: &Case) -> Judgement {
     let Some(mut worst) = worst else {
         return Ok(Finding::not_applicable(Text::from("There is no fuel line.")));
     };
+    worst.sheet.told("T", rig.temperature.as_ref());
+    worst.sheet.told("RVP", rig.reid.as_ref());
     let left = fuel::over_boiling(&mut worst.sheet, reid, heat, worst.suction.value());
     let (found, least) = (left.measure(), Pressure::new::<psi>(LEFT_PSI));
     let summary = say!(

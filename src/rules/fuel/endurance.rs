@@ -31,8 +31,8 @@ fn judge(case: &Case) -> Judgement {
     let rig = told(case)?;
     let asked = rig.hours.is_some() || rig.distance.is_some();
     let tanks = case.rig.job.weights.tanks.iter().filter(|tank| tank.holds == Liquid::Fuel);
-    let capacity =
-        tanks.filter_map(|tank| Some(tank.capacity.as_ref()?.value)).fold(Volume::from_si(0.0), |sum, one| sum + one);
+    let tanks = tanks.filter_map(|tank| tank.capacity.as_ref());
+    let capacity = tanks.clone().map(|capacity| capacity.value).fold(Volume::from_si(0.0), |sum, one| sum + one);
     let mut sheet = Sheet::default();
     let mut missing = Vec::new();
     if capacity.si() <= 0.0 && !asked {
@@ -49,6 +49,7 @@ fn judge(case: &Case) -> Judgement {
     }
     let engines = burning(case).len() as f64;
     let all = sheet.set("Qa", "all engines at full throttle", number(engines) * flow);
+    sheet.told("Vt", tanks.clone().next());
     let hours = sheet.set(
         "te",
         "hours at full throttle with a tenth kept back",

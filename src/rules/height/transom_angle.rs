@@ -40,6 +40,8 @@ fn judge(case: &Case) -> Judgement {
     for engine in engines {
         let (expected, trim) = (engine.transom_angle.ask(), engine.trim.ask()).all()?;
         let mut sheet = Sheet::default();
+        sheet.told("θ", Some(angle));
+        sheet.told("θe", Some(expected));
         let off = sheet.set(
             "δ",
             "transom's angle beyond the engine's",

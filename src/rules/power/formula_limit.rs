@@ -69,13 +69,15 @@ fn judge(case: &Case) -> Judgement {
     let mut sheet = Sheet::default();
     let full_transom = rig.job.boat.beam().reading().is_none_or(|beam| width.value.exceeds(beam.value / 2.0));
     let width = if full_transom {
-        width.value
+        width
     } else {
         let aft_beam = rig.job.boat.aft_quarter_beam().ask()?;
         sheet.remark("no full transom (183.3): the broadest beam in the aftermost quarter counts");
-        aft_beam.value
+        aft_beam
     };
-    let factor = capacity::factor(&mut sheet, length.value, width);
+    sheet.told("L", Some(length));
+    sheet.told("W", Some(width));
+    let factor = capacity::factor(&mut sheet, length.value, width.value);
     let in_table = capacity::in_table(table, &factor);
     let mut arrangement = Arrangement { remote_and_high: false, flat_hard_chine: false };
     if !in_table && steering.is_remote() {

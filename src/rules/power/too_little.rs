@@ -47,6 +47,7 @@ fn judge(case: &Case) -> Judgement {
         }
         Err(missing) => return Ok(Finding::unmeasured(vec![missing])),
     };
+    sheet.told("Pr", Some(&rated));
     let least = sheet.set("Pl", "least power for planing", number(LEAST_SHARE) * Term::new("Pr", rated.value));
     let (found, limit) = (installed.measure(), least.measure());
     let finding = if least.value().exceeds(installed.value()) {

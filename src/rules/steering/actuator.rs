@@ -34,7 +34,7 @@ fn judge(case: &Case) -> Judgement {
         asked(actuator.least_voltage.as_ref(), declared).ask(),
     )
         .all()?;
-    let wired = match current::run("the actuator", &actuator.wire, length.value, current.value, declared) {
+    let wired = match current::run("the actuator", &actuator.wire, length, current, declared) {
         Ok(wired) => wired,
         Err(missing) => return Ok(Finding::unmeasured(vec![missing])),
     };

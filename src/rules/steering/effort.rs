@@ -1,6 +1,6 @@
 //! `steering/effort`
 
-use super::{count, cylinder, driven, steered};
+use super::{count, cylinder, driven, say_origins, steered};
 use crate::case::Case;
 use crate::case::rigging::asked;
 use crate::job::Steering;
@@ -42,6 +42,10 @@ fn judge(case: &Case) -> Judgement {
         (asked(displaces, reading!(rigging::SteeringRig.helm)).ask(), cylinder(rig), rig.wheel().ask(), power, speed)
             .all()?;
     let mut sheet = Sheet::default();
+    say_origins(rig, &mut sheet);
+    sheet.told("P", case.rig.after.mains().first().and_then(|engine| engine.power.reading()));
+    sheet.told("v", case.rig.structure.top_speed.reading());
+    sheet.told("Dw", Some(wheel));
     let load = steering::side_load(&mut sheet, power, speed);
     let pressure = steering::pressure(&mut sheet, &cylinder, count(rig), &load);
     let pull = steering::rim_pull(&mut sheet, &pressure, helm_turn.value, wheel.value);

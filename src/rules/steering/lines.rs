@@ -35,6 +35,8 @@ fn judge(case: &Case) -> Judgement {
     let mut sheet = Sheet::default();
     let mut oil = Text::default();
     if let (Some(bore), Some(length)) = (&lines.bore, &lines.length) {
+        sheet.told("Dl", Some(bore));
+        sheet.told("L", Some(length));
         let volume = steering::line_volume(&mut sheet, bore.value, length.value);
         oil = say!(
             " Two lines of {} hold {}.",

@@ -22,10 +22,11 @@ use crate::job::Steering;
 use crate::job::rigging;
 use crate::job::rigging::SteeringRig;
 use crate::physics::rigging::steering::Cylinder;
-use crate::quantity::{Dimensioned, Text, say};
+use crate::quantity::{Basis, Dimensioned, Text, say};
 use crate::reading::{Absent, reading};
 use crate::rig::Missing;
-use uom::si::f64::{Power, Velocity};
+use crate::working::Sheet;
+use uom::si::f64::{Power, Ratio, Velocity};
 
 /// What the job tells of her steering, where she is steered so; else why there is nothing.
 fn steered<'c>(case: &'c Case, so: Steering) -> Result<&'c SteeringRig, Absent> {
@@ -65,6 +66,17 @@ fn missing_cable() -> Missing {
 /// Cylinders that move together.
 fn count(rig: &SteeringRig) -> u8 {
     rig.cylinders.unwrap_or(1)
+}
+
+/// Where the cylinders' figures are from, and the helm's.
+fn say_origins(rig: &SteeringRig, sheet: &mut Sheet) {
+    use rigging::Chosen;
+    let cylinder = rig.cylinder.spec();
+    sheet.told("D", cylinder.and_then(|spec| spec.bore.as_ref()));
+    sheet.told("d", cylinder.and_then(|spec| spec.rod.as_ref()));
+    sheet.told("s", cylinder.and_then(|spec| spec.stroke.as_ref()));
+    sheet.origin::<Ratio>("N", if rig.cylinders.is_some() { Basis::Measured } else { Basis::Assumed }.origin());
+    sheet.told("Vh", rig.helm.spec().and_then(|helm| helm.displacement.as_ref()));
 }
 
 /// Power of the main engines together, and the greatest speed.

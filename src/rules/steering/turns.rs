@@ -1,6 +1,6 @@
 //! `steering/turns`
 
-use super::{count, cylinder, steered};
+use super::{count, cylinder, say_origins, steered};
 use crate::case::Case;
 use crate::case::rigging::asked;
 use crate::job::Steering;
@@ -35,6 +35,7 @@ fn judge(case: &Case) -> Judgement {
     let cylinder = cylinder(rig);
     let (helm, cylinder) = (asked(displaces, reading!(rigging::SteeringRig.helm)).ask(), cylinder).all()?;
     let mut sheet = Sheet::default();
+    say_origins(rig, &mut sheet);
     let turns = steering::turns(&mut sheet, &cylinder, count(rig), helm.value);
     let ratio = |turns: f64| Measure::styled(Ratio::from_si(turns), Style::Round);
     let limit = Limit::Within(ratio(FEWEST_TURNS), ratio(MOST_TURNS));

@@ -75,6 +75,8 @@ fn judge(case: &Case) -> Judgement {
         Some(length) => length.value,
         None => Length::from_si(bounds.1.x - bounds.0.x),
     };
+    let from = case.rig.job.boat.length.as_ref().map_or("her shape", |length| length.basis.origin());
+    sheet.origin::<Length>("L", from);
     let most = most(&mut sheet, length);
     let found = Measure::of(heel(lies));
     let words = say!("In `{}` ", loaded.name.as_str())

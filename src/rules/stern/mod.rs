@@ -155,6 +155,9 @@ fn height_sheet(height: &Height, floating: &Floating) -> Sheet {
         floating.steps,
         format!("{:.0e}", floating.residual.force.abs())
     ));
+    for symbol in ["x", "y", "z"] {
+        sheet.origin::<Length>(symbol, "the edge's place, as told");
+    }
     let part = |symbol: &str, n: f64, at: f64| {
         Term::new(format!("n{symbol}"), uom::si::f64::Ratio::from_si(n))
             * Term::new(symbol.to_owned(), Length::from_si(at))

@@ -1,6 +1,6 @@
 //! `trailer/coupling`
 
-use super::{loaded, told};
+use super::{loaded, say_origins, told};
 use crate::case::Case;
 use crate::job::rigging;
 use crate::physics::rigging::trailer::{self, COUPLING_SHARE};
@@ -32,6 +32,7 @@ fn judge(case: &Case) -> Judgement {
         Err(missing) => return Ok(Finding::unmeasured(missing.clone())),
     };
     let mut sheet = Sheet::default();
+    say_origins(towed, &mut sheet);
     let all_up = trailer::all_up(&mut sheet, &road.weights);
     let coupling = trailer::coupling(&mut sheet, &road.weights, stand);
     let share = trailer::share(&mut sheet, &coupling, &all_up);

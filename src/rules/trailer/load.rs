@@ -46,7 +46,11 @@ fn judge(case: &Case) -> Judgement {
     let mut sheet = Sheet::default();
     let all_up = trailer::all_up(&mut sheet, &road.weights);
     let on_axles = match &road.stand {
-        Ok(stand) => all_up.value() - trailer::coupling(&mut sheet, &road.weights, stand).value(),
+        Ok(stand) => {
+            let coupling = trailer::coupling(&mut Sheet::default(), &road.weights, stand).value();
+            let coupling = sheet.given("Wc", "weight on the coupling", coupling, "worked out under “coupling”");
+            sheet.set("Wa", "what the axles carry", &all_up - coupling).value()
+        }
         Err(_) => all_up.value(),
     };
     let tyres = spec.tyre.as_ref().zip(spec.tyres).map(|(tyre, count)| tyre.value * f64::from(count));

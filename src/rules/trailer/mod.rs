@@ -16,6 +16,15 @@ use crate::job::Trailer;
 use crate::job::rigging::Towed;
 use crate::quantity::Text;
 use crate::reading::Absent;
+use crate::working::Sheet;
+use uom::si::f64::Mass;
+
+/// Where the places of axle and coupling are from.
+fn say_origins(towed: &Towed, sheet: &mut Sheet) {
+    sheet.told("xa", towed.axle.as_ref());
+    sheet.told("Lc", towed.coupling.as_ref());
+    sheet.origin::<Mass>("Wb", "all but the trailer, in the lines below");
+}
 
 /// What the job tells of her on the road; else why there is nothing.
 fn told<'c>(case: &'c Case) -> Result<&'c Towed, Absent> {

@@ -71,6 +71,7 @@ fn judge(case: &Case) -> Judgement {
     let mut sheet = Sheet::default();
     let motors = weight::total(&mut sheet, "Wm", "running weight of the engines", &engines);
     let gear = gear(case, &mut sheet)?;
+    sheet.told("Wc", Some(total_weight));
     let left = sheet.set("Wp", "left for persons", Term::new("Wc", total_weight.value) - &motors - gear);
     let fits = capacity::persons(&mut sheet, &left).value().si();
     let closeness = weight::closeness(&mut sheet, &rig.after.engine_readings());

@@ -66,8 +66,10 @@ fn judge(case: &Case) -> Finding {
         };
         return finding.found(found).table(table).working(sheet);
     };
-    let beam = rig.job.boat.beam().reading().or(rig.job.boat.transom_width().reading()).map(|beam| beam.value);
-    let beam = beam.unwrap_or_else(|| {
+    sheet.told("L", Some(length));
+    let beam = rig.job.boat.beam().reading().or(rig.job.boat.transom_width().reading());
+    sheet.told("B", beam);
+    let beam = beam.map(|beam| beam.value).unwrap_or_else(|| {
         sheet.remark("her beam is not given: taken as four tenths of her length");
         weight::BEAM_OF_LENGTH * length.value
     });

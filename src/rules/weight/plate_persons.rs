@@ -60,6 +60,8 @@ fn judge(case: &Case) -> Judgement {
         Some(_) | None => (None, None),
     };
     let mut sheet = Sheet::default();
+    sheet.told("A", rig.job.boat.stability_test().reading());
+    sheet.origin::<Mass>("Wp", "the plate");
     let tested = test
         .filter(|_| weight.is_none_or(|weight| pounds(capacity::STABILITY_TEST_BELOW_LB).exceeds(weight)))
         .map(|test| capacity::by_stability_test(&mut sheet, test));

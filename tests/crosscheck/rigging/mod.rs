@@ -90,6 +90,7 @@ fn couplings_agree_with_the_equations_of_balance() {
                 name: "weight".to_owned(),
                 mass: Mass::from_si(number(&weight["kg"])),
                 forward: Length::from_si(number(&weight["forward"])),
+                from: "measured",
             })
             .collect();
         let metres = |key: &str| Length::from_si(number(&towed[key]));

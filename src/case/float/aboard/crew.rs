@@ -14,11 +14,15 @@ const CENTRE_OVER_SEAT_IN: f64 = 10.0;
 /// one side. Common practice, no source.
 const TO_ONE_SIDE: f64 = 0.25;
 
+/// Where the weight of persons is from, and their place.
+const EACH: &str = "so many, each of a person's weight";
+const STAND: &str = "where they stand, told or usual";
+
 impl Aboard {
     fn persons(&self, count: u16, name: &str, at: Point3<f64>) -> Option<Entry> {
         let persons = counted(count)?;
         let entry = Entry::new(format!("{persons}, {name}"), self.person * f64::from(count), at);
-        Some(entry.movable(Movable::Persons))
+        Some(entry.movable(Movable::Persons).from(EACH, STAND))
     }
 
     pub(super) fn crew_where(&self, crew: &[CrewAt]) -> Vec<Entry> {
@@ -96,7 +100,7 @@ impl Aboard {
         let name = format!("{:.0} % of {persons}, at the {} rail", 100.0 * STABILITY_TEST_SHARE, rail.word());
         let mass = self.person * f64::from(self.crew) * STABILITY_TEST_SHARE;
         let at = Point3::new(middle, rail.sign() * self.rail, height);
-        vec![Entry::new(name, mass, at).movable(Movable::Persons)]
+        vec![Entry::new(name, mass, at).movable(Movable::Persons).from(EACH, STAND)]
     }
 
     /// All of the crew at one rail.

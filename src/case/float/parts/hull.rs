@@ -1,10 +1,11 @@
 //! The hull and its measures, and what her marks told.
 
 use super::super::{AsMeasured, Float, Side, heel_words, trim_words};
-use super::ledger::{HEADS, entry_row};
+use super::ledger::{HEADS, entry_row, weights};
 use super::{feet, row, tape};
 use crate::quantity::{Measure, Style, Text, say};
 use crate::working::{Part, Sheet, Table, Term};
+use uom::si::f64::Mass;
 
 impl Float {
     pub(super) fn hull_part(&self) -> Part {
@@ -61,11 +62,9 @@ impl Float {
             "The water plane is fitted to the marks by least squares; what the hull displaces under it is her weight, and the centre of buoyancy lies plumb under her centre.",
         );
         let displaced = Term::new("W", fit.load.mass);
-        measured
-            .aboard
-            .iter()
-            .enumerate()
-            .map(|(i, entry)| Term::new(format!("w{}", i + 1), entry.weight.mass))
+        sheet.origin::<Mass>("W", "what the hull displaces under the plane fitted");
+        weights(&mut sheet, &measured.aboard)
+            .into_iter()
             .reduce(|a, b| a + b)
             .map(|sum| sheet.set("Wa", "hung on her and aboard then", sum))
             .map(|aboard| sheet.set("Wb", "the bare boat", displaced - aboard));

@@ -186,6 +186,6 @@ impl<'a> Driven<'a> {
         sheet.origin::<Length>("H", self.board.height_from);
         sheet.origin::<Angle>("θ", self.board.lean_from);
         sheet.origin::<Length>("zm", middle_from);
-        sheet.origin::<Velocity>("V", self.driving.speed_from);
+        sheet.origin::<Velocity>("Vs", self.driving.speed_from);
     }
 }

@@ -117,7 +117,7 @@ impl Footing {
         };
         let load = WrittenLoad {
             at: self.middle,
-            force: [force(sheet, "P", 0), force(sheet, "Y", 1), force(sheet, "U", 2)],
+            force: [force(sheet, "Fx", 0), force(sheet, "Y", 1), force(sheet, "U", 2)],
             moment: [moment(sheet, "Mx", 0), moment(sheet, "Mp", 1), moment(sheet, "Mz", 2)],
         };
         let group = self.written_group();

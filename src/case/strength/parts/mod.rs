@@ -6,7 +6,7 @@ mod sweep;
 
 use uom::si::f64::Ratio;
 
-use super::show::{ratio, stiffness, times, write_poisson};
+use super::show::{layers, ratio, stiffness, times, write_stiffness};
 use super::{Laden, Part as AtBolt, Strength, Way};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Measure, Text, say};
@@ -131,22 +131,12 @@ impl Strength {
             ratio(left.stiffness),
             ratio(left.strength)
         ));
-        let layers = self
-            .board
-            .layers
-            .iter()
-            .map(|layer| vec![Text::from(layer.material.name.as_str()), Text::from(Measure::of(layer.thickness))])
-            .collect();
-        let section = &self.after.bent.panels.braced().panel().section.stiffness;
-        write_poisson(&mut sheet, section);
-        Part {
-            title: "the transom and its core".to_owned(),
-            tables: vec![
-                Table::new("layers from the outside in", &["material", "thickness"], layers),
-                stiffness("stiffness of a unit of width, core as read", section),
-            ],
-            sheet,
-        }
+        let names: Vec<&str> = self.board.layers.iter().map(|layer| layer.material.name.as_str()).collect();
+        let section = &self.after.bent.panels.braced().panel().section;
+        let mut tables = section.layup.iter().flat_map(|layup| layers(&names, layup)).collect::<Vec<_>>();
+        tables.push(stiffness("stiffness of a unit of width, core as read", &section.stiffness));
+        write_stiffness(&mut sheet, section);
+        Part { title: "the transom and its core".to_owned(), tables, sheet }
     }
 }
 

@@ -156,7 +156,7 @@ fn written_load(sheet: &mut Sheet, study: &BoltStudy) -> WrittenLoad {
     WrittenLoad {
         at: place(&study.at),
         force: [
-            term(sheet, "P", "push, square to the face", study.push.as_ref()),
+            term(sheet, "Fx", "push, square to the face", study.push.as_ref()),
             term(sheet, "Y", "force across the face", study.across.as_ref()),
             term(sheet, "U", "force up along the face", study.up.as_ref()),
         ],

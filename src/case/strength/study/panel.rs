@@ -3,7 +3,7 @@
 use uom::si::f64::{Pressure, Ratio};
 
 use super::super::board::ply_material;
-use super::super::show::{force, length, resultant, stiffness, write_poisson};
+use super::super::show::{force, layers, length, resultant, stiffness, write_stiffness};
 use crate::job::{EdgeHold, LineDoes, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy};
 use crate::physics::strength::panel::{
     Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PanelError, PlateStiffness, Ply, PlyStress,
@@ -179,11 +179,14 @@ impl PanelAnswer {
 
     /// The working of it.
     pub(super) fn part(&self) -> Part {
-        let section = &self.panel.section.stiffness;
+        let section = &self.panel.section;
         let mut part = Part::said("the panel asked about", self.remark());
-        part.tables.push(stiffness("stiffness of a unit of width", section));
+        if let Some(layup) = &section.layup {
+            part.tables.extend(layers(&[], layup));
+        }
+        part.tables.push(stiffness("stiffness of a unit of width", &section.stiffness));
         part.tables.extend(self.tables());
-        write_poisson(&mut part.sheet, section);
+        write_stiffness(&mut part.sheet, section);
         if let Some((_, stress)) = &self.weakest {
             let used = Ratio::from_si(stress.utilisation);
             let used = part.sheet.given("u", "stress over strength at the weak place", used, "the largest figures");

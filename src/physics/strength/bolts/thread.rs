@@ -60,7 +60,7 @@ pub fn tightening_torque(sheet: &mut Sheet, factor: f64, diameter: Length, prelo
 /// Preload that a torque gives: `Fi = T / (K d)`, with the nut factor K.
 pub fn preload_by_torque(sheet: &mut Sheet, factor: f64, diameter: Length, torque: Moment) -> Term<Force> {
     let k = Term::new("K", Ratio::from(factor));
-    sheet.set("Fi", "preload by the torque found", Term::new("T", torque) / (k * Term::new("d", diameter)))
+    sheet.set("Ff", "preload by the torque found", Term::new("T", torque) / (k * Term::new("d", diameter)))
 }
 
 /// How the thread and nut face are found.

@@ -200,7 +200,7 @@ fn level(sheet: &mut Sheet, group: &WrittenGroup, load: &WrittenLoad, bolt: usiz
     let mut yaw = load.moment[2].clone();
     if off.abs() >= SAME_ROW {
         let off = sheet.given("yo", "how far to port of the bolts' middle the forces act", length(off), "measured");
-        yaw = sheet.set("Mz", "moment about the line up along it, at the bolts' middle", yaw - &load.force[0] * off);
+        yaw = sheet.set("Mzc", "moment about the line up along it, at the bolts' middle", yaw - &load.force[0] * off);
     }
     if is_nothing(&yaw) {
         return None;
@@ -216,7 +216,7 @@ fn level(sheet: &mut Sheet, group: &WrittenGroup, load: &WrittenLoad, bolt: usiz
         if starboard { "starboard" } else { "port" },
         Measure::of(length(at.abs()))
     ));
-    let symbols = ["y", "k", "Σk²"];
+    let symbols = ["yr", "k", "Σk²"];
     let heel = Heel { symbol, edge: side, at, low: starboard, symbols, row: "upright row", along: |bolt| bolt.y };
     let levers = heel.levers(sheet, group, bolt);
     let opening = if starboard { yaw } else { number(-1.0) * yaw };
@@ -235,11 +235,11 @@ pub fn written_shear(sheet: &mut Sheet, group: &WrittenGroup, load: &WrittenLoad
         let to_port = "how far to port of the bolts' middle the forces act";
         let to_port = sheet.given("yo", to_port, length(offset[0]), "measured");
         let above = sheet.given("zo", "how far above it", length(offset[1]), "measured");
-        twist = sheet.set("Mx", "what twists the group about its middle", twist + to_port * up - above * across);
+        twist = sheet.set("Mt", "what twists the group about its middle", twist + to_port * up - above * across);
     }
     let count = sheet.given("nb", "bolts", Ratio::from_si(n), from);
     if is_nothing(&twist) {
-        return sheet.set("V", "shear on the bolt: its share", root_of_squares(across / &count, up / &count));
+        return sheet.set("V", "shear on the bolt", root_of_squares(across / &count, up / &count));
     }
     let mut all = Vec::new();
     for (k, symbol, side) in [(0, "b", "to a side of the middle"), (1, "e", "above or below the middle")] {

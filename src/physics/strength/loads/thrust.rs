@@ -65,7 +65,7 @@ pub fn thrust_at_speed(
     at_rest: &Term<Force>,
 ) -> Term<Force> {
     let eta = Term::new("η", Ratio::from(efficiency));
-    let running = eta * Term::new("P", power) / Term::new("V", speed);
+    let running = eta * Term::new("P", power) / Term::new("Vs", speed);
     sheet.set("Tv", "thrust at full speed, no more than at rest", min(running, at_rest.clone()))
 }
 
@@ -79,7 +79,7 @@ pub fn thrust_in_turn(
     usual_pitch: &Term<Ratio>,
     efficiency: f64,
 ) -> Term<Force> {
-    let slip = Term::new("s", Ratio::from_si(SLIP));
+    let slip = Term::new("sA", Ratio::from_si(SLIP));
     let speed = sheet.set(
         "Vu",
         "speed for the propeller usual for the engine, to which a hard turn brings her",
@@ -102,7 +102,7 @@ pub fn turn_force(
     let area =
         sheet.set("Al", "side of the lower unit", number(LOWER_UNIT_DEPTH) * &h * (number(LOWER_UNIT_CHORD) * &h));
     let most = Term::constant(Velocity::new::<knot>(LIFT_GROWS_TO));
-    let speed = sheet.set("Vl", "speed at which it lifts", min(Term::new("V", speed), most));
+    let speed = sheet.set("Vl", "speed at which it lifts", min(Term::new("Vs", speed), most));
     let rho = Term::new("ρ", MassDensity::new::<kilogram_per_cubic_meter>(SEA_WATER));
     let coefficient = Term::new("CL", Ratio::from_si(LOWER_UNIT_LIFT));
     let lift = sheet.set(
@@ -131,11 +131,11 @@ pub fn acceleration_at_gravity_centre(
     if within != beta {
         sheet.remark("The formula holds for 10 to 30 degrees of deadrise; the nearest bound is used.");
     }
-    sheet.remark("V in knots, lengths in m, mass in kg, deadrise in degrees.");
+    sheet.remark("Vkn in knots, lengths in m, mLDC in kg, deadrise in degrees.");
     let l = plain("LWL", waterline.get::<meter>());
     let b = plain("BC", chine_beam.get::<meter>());
-    let v = plain("V", speed.get::<knot>());
-    let m = plain("m", mass.get::<kilogram>());
+    let v = plain("Vkn", speed.get::<knot>());
+    let m = plain("mLDC", mass.get::<kilogram>());
     let slender = l / (number(10.0) * &b) + number(0.084);
     let load = &v * &v * &b * &b / m;
     sheet.set(
@@ -155,12 +155,12 @@ pub fn slamming(
     category_factor: Ratio,
 ) -> Term<Ratio> {
     let (factor, power) = BOUND;
-    let v = Term::new("V", Ratio::from(speed.get::<knot>()));
-    let root = crate::working::power(Term::new("m", Ratio::from(mass.get::<kilogram>())), number(power));
+    let v = Term::new("Vkn", Ratio::from(speed.get::<knot>()));
+    let root = crate::working::power(Term::new("mLDC", Ratio::from(mass.get::<kilogram>())), number(power));
     let bound =
-        sheet.set("nb", "bound of the acceleration, in g", max(number(BOUNDED_ABOVE), number(factor) * v / root));
+        sheet.set("nCGb", "bound of the acceleration, in g", max(number(BOUNDED_ABOVE), number(factor) * v / root));
     sheet.set(
-        "n",
+        "nS",
         "slamming on top of gravity, in g",
         Term::new("kDC", category_factor) * min(at_gravity_centre, bound),
     )
@@ -168,7 +168,7 @@ pub fn slamming(
 
 /// Weight of a mass under `1 + n` times gravity, and from where n is.
 pub fn heavy_weight(sheet: &mut Sheet, mass: Mass, extra: Ratio, from: &str) -> Term<Force> {
-    sheet.origin::<Ratio>("n", from);
+    sheet.origin::<Ratio>("nz", from);
     let g = Term::new("g", standard_gravity());
-    sheet.set("F", "weight under acceleration", Term::new("m", mass) * g * (number(1.0) + Term::new("n", extra)))
+    sheet.set("F", "weight under acceleration", Term::new("m", mass) * g * (number(1.0) + Term::new("nz", extra)))
 }

@@ -108,16 +108,16 @@ pub fn written_face_load(
         Sum { plus: terms, minus: Vec::new() }.line(sheet, symbol, meaning, pulled)
     };
     let ahead = all(sheet, "X", "all thrust, forward", ahead);
-    let aside = all(sheet, "Y", "side forces, to port", aside);
+    let aside = all(sheet, "Y", "force on the face to port", aside);
     let down = all(sheet, "W", "all weight in this case", down);
     let lean = sheet.given("θ", "angle of the transom from plumb", lean, lean_from);
     let (cosine, sine) = (|| cos(lean.clone()), || sin(lean.clone()));
     let times =
         |force: &Option<Term<Force>>, part: Term<Ratio>| force.iter().map(|force| force * part.clone()).collect();
     let push = Sum { plus: times(&ahead, cosine()), minus: times(&down, sine()) };
-    let push = push.line(sheet, "P", "square to the transom, forward", pulled);
+    let push = push.line(sheet, "Fx", "force on the face square to the transom, forward", pulled);
     let up: Vec<Term<Force>> = [times(&down, cosine()), times(&ahead, sine())].concat();
-    let up = Sum { plus: Vec::new(), minus: up }.line(sheet, "U", "up along the transom", pulled);
+    let up = Sum { plus: Vec::new(), minus: up }.line(sheet, "U", "force on the face up along the transom", pulled);
     let times = |moment: &Option<Term<Moment>>, part: Term<Ratio>| -> Vec<Term<Moment>> {
         moment.iter().map(|moment| moment * part.clone()).collect()
     };

@@ -7,6 +7,7 @@ use nalgebra::{Matrix3, Vector3};
 use uom::si::f64::Length;
 
 use super::error::PanelError;
+use super::layered::{TWELVE, share};
 use super::material::{Ply, check};
 use super::model::PlateStiffness;
 
@@ -33,12 +34,26 @@ pub struct PlyStress {
     pub utilisation: f64,
 }
 
+/// A layer in its panel, for showing.
+#[derive(Debug, Clone, Copy)]
+pub struct Layer<'l> {
+    pub ply: &'l Ply,
+    /// Its middle off the panel's, m.
+    pub middle: f64,
+    /// The same off what neither stretches nor shrinks where the panel is bent across, and where it is bent up, m.
+    pub from_neutral: [f64; 2],
+    /// Its share of the bending stiffness, N·m.
+    pub share: [[f64; 3]; 3],
+}
+
 /// Sums over the plies.
 #[derive(Debug, Clone, PartialEq)]
 struct Laminate {
     /// Interfaces, m from the middle; one more than plies.
     heights: Vec<f64>,
-    /// Bending stiffness about the plane that no moment stretches, N·m.
+    /// Each ply's share of the bending stiffness, N·m.
+    shares: Vec<Matrix3<f64>>,
+    /// Bending stiffness about the plane that no moment stretches, N·m: those shares together.
     bending: Matrix3<f64>,
     /// Curvature per moment.
     compliance: Matrix3<f64>,
@@ -84,6 +99,27 @@ impl Layup {
 
     pub fn plies(&self) -> &[Ply] {
         &self.plies
+    }
+
+    /// Its layers with what each gives, from the outside in.
+    pub fn layers(&self) -> impl Iterator<Item = Layer<'_>> {
+        let section = &self.section;
+        self.plies.iter().enumerate().map(move |(i, ply)| {
+            let middle = 0.5 * (section.heights[i] + section.heights[i + 1]);
+            let from_neutral = [0, 1].map(|k: usize| middle - section.strips[k].neutral);
+            let share = [0, 1, 2].map(|row| [0, 1, 2].map(|column| section.shares[i][(row, column)]));
+            Layer { ply, middle, from_neutral, share }
+        })
+    }
+
+    /// Whether the panel's middle is stretched as it bends: its plies are not alike on both sides.
+    pub(super) fn stretches(&self) -> bool {
+        self.section.shift.amax() > ALIKE * self.thickness().value
+    }
+
+    /// What the panel's middle is stretched by one way for each curvature, m.
+    pub(super) fn shift(&self, row: usize, column: usize) -> f64 {
+        self.section.shift[(row, column)]
     }
 
     pub fn thickness(&self) -> Length {
@@ -141,6 +177,9 @@ impl Layup {
     }
 }
 
+/// Stretch of the middle, as a part of the thickness, that is rounding.
+const ALIKE: f64 = 1e-9;
+
 impl Strip {
     /// Size of the shear flow at height `x` in ply `ply`, N.
     fn flow_at(&self, ply: usize, bottom: f64, x: f64, modulus: f64) -> f64 {
@@ -153,21 +192,31 @@ impl Laminate {
     fn new(plies: &[Ply]) -> Option<Self> {
         let total: f64 = plies.iter().map(|p| p.thickness.value).sum();
         let mut heights = vec![-0.5 * total];
-        let (mut a, mut b, mut d) = (Matrix3::zeros(), Matrix3::zeros(), Matrix3::zeros());
+        let (mut a, mut b) = (Matrix3::zeros(), Matrix3::zeros());
         for (i, ply) in plies.iter().enumerate() {
             let (low, high) = (heights[i], heights[i] + ply.thickness.value);
             heights.push(high);
             let q = ply.material.plane();
             a += q * (high - low);
             b += q * ((high.powi(2) - low.powi(2)) / 2.0);
-            d += q * ((high.powi(3) - low.powi(3)) / 3.0);
         }
         let shift = -(a.try_inverse()? * b);
-        let bending = d + b * shift;
+        let shares: Vec<Matrix3<f64>> = plies
+            .iter()
+            .enumerate()
+            .map(|(i, ply)| {
+                let (thick, middle) = (ply.thickness.value, 0.5 * (heights[i] + heights[i + 1]));
+                let q = ply.material.plane();
+                let turned = q * shift;
+                Matrix3::from_fn(|i, j| share(q[(i, j)], Some(turned[(i, j)]), thick, middle, TWELVE))
+            })
+            .collect();
+        let bending: Matrix3<f64> = shares.iter().sum();
         let compliance = bending.try_inverse()?;
         let strips = [0, 1].map(|k| strip(plies, &heights, k));
         Some(Self {
             heights,
+            shares,
             bending,
             compliance,
             shift,

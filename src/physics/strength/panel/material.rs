@@ -4,6 +4,7 @@ use nalgebra::Matrix3;
 use uom::si::f64::{Length, Pressure};
 
 use super::error::PanelError;
+use super::layered::narrowed;
 
 /// A ply's stiffness and strength in the panel's axes.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -95,9 +96,9 @@ impl Material {
     /// Plane-stress stiffness, Pa.
     pub(super) fn plane(&self) -> Matrix3<f64> {
         let (e1, e2, nu) = (self.modulus_y.value, self.modulus_z.value, self.poisson);
-        let k = 1.0 / (1.0 - nu * nu * e2 / e1);
-        let coupling = k * nu * e2;
-        Matrix3::new(k * e1, coupling, 0.0, coupling, k * e2, 0.0, 0.0, 0.0, self.shear_plane.value)
+        let part = narrowed(e1, e2, nu, 1.0);
+        let coupling = nu * e2 / part;
+        Matrix3::new(e1 / part, coupling, 0.0, coupling, e2 / part, 0.0, 0.0, 0.0, self.shear_plane.value)
     }
 }
 
