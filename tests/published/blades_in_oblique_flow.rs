@@ -53,7 +53,7 @@ fn the_formula_is_the_mean_of_the_blades_round_a_turn() {
         let curves = curves(blades, area, pitch);
         for part in [0.5, 0.75, 0.9] {
             for (angle, within) in
-                [(0.5_f64, 0.001), (-0.5, 0.001), (5.0, 0.01), (-5.0, 0.01), (10.0, 0.03), (15.0, 0.06)]
+                [(0.5_f64, 0.0005), (-0.5, 0.0005), (5.0, 0.004), (-5.0, 0.004), (10.0, 0.01), (15.0, 0.02)]
             {
                 let advance = part * pitch;
                 let sine = angle.to_radians().sin();

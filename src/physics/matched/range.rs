@@ -34,8 +34,8 @@ pub struct Range {
     pub top: Option<Steady>,
 }
 
-/// How she planes at every speed looked at, with these propellers: shared by others that are tried on her. Their blades lift otherwise
-/// by a part of what moves her trim by a few tenths of a degree in all, which a test holds.
+/// How she planes at every speed looked at, with these propellers: shared by others that are tried on her. Their blades
+/// lift otherwise by what moves her trim by hundredths of a degree; where they hold her is sought with their own.
 #[derive(Clone, Debug)]
 pub struct Planed {
     craft: Craft,
