@@ -97,6 +97,7 @@ fn planing(study: &PlaningStudy) -> Answered {
         thrust: ThrustLine {
             angle: study.thrust_angle.as_ref().map_or(Angle::default(), |angle| angle.value),
             below: study.thrust_below.as_ref().map_or(Length::default(), |below| below.value),
+            ..ThrustLine::default()
         },
         speed: study.speed.value,
         beside: Beside::default(),

@@ -88,6 +88,7 @@ fn steady(point: &Steady) -> Value {
         "porpoises_deg": point.porpoises.map(|limit| [limit.from, limit.to].map(|trim| trim.get::<degree>())),
         "wetted_over_beam": point.running.wetted.si(),
         "thrust_n": point.thrust.si(),
+        "blades_n": point.running.blades.si(),
         "available_n": point.available.si(),
         "engine_rad_s": point.engine.si(),
         "slip": point.slip.si(),

@@ -9,6 +9,7 @@ mod archimedes;
 mod astm_b258;
 mod b_series;
 mod beds;
+mod blades_in_oblique_flow;
 mod bolt_pattern;
 mod cfr_33_183;
 mod coast_guard_float;

@@ -28,7 +28,7 @@ pub fn example() -> Planing {
         weight: Force::new::<pound_force>(60_000.0),
         centre_forward: feet(29.0),
         centre_above: feet(2.0),
-        thrust: ThrustLine { angle: degrees(4.0), below: feet(0.5) },
+        thrust: ThrustLine { angle: degrees(4.0), below: feet(0.5), ..ThrustLine::default() },
         speed: Velocity::new::<knot>(40.0),
         beside: Beside::default(),
     }

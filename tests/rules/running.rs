@@ -1,7 +1,7 @@
 //! How she runs: cures that were named are applied, and what the method does not tell is not told.
 
 use sternknee::case::Case;
-use sternknee::case::running::{Held, Predicted};
+use sternknee::case::running::{Held, Nearest, Predicted, Screw};
 use sternknee::quantity::{Dimensioned, Units};
 use sternknee::rules::Verdict;
 use uom::si::angle::degree;
@@ -49,12 +49,62 @@ fn the_cure_that_the_dive_tender_is_told_makes_her_pass() {
     assert_eq!(fitted(down - 2.0).verdict, Verdict::Warn);
 }
 
-/// What the trade knows besides, four more inches of setback and a larger fourth blade, works by the blades' lift: no reckoning
-/// here tells that, so it is named as something to try.
+/// What the trade knows besides, four more inches of setback and a larger fourth blade: their lift is reckoned and does not suffice, so
+/// it is named as something to try, with what it changes; and it does change that when the job is changed so.
 #[test]
-fn setback_with_a_fourth_blade_is_named_to_be_tried() {
+fn setback_with_a_fourth_blade_is_named_to_be_tried_with_what_it_changes() {
     let told = finding("running/porpoising", DIVE_TENDER).remedy.expect("a remedy").show(Units::Us);
     assert!(told.contains("A fourth blade") && told.contains("setback") && told.contains("try one on loan"), "{told}");
+    let blade = after(DIVE_TENDER, |after| after.cures(Held::Strictly).fourth_blade).expect("she has three");
+    assert!(!blade.enough);
+    let changed = |setback: &str, screw: &str| {
+        DIVE_TENDER
+            .replace("holes_up: 2,", &format!("holes_up: 2, {setback}"))
+            .replace("propeller: (blades: 3, diameter: \"15-1/4 in\", pitch: \"18 in\")", screw)
+    };
+    // A plate that weighs as good as nothing, its top as much higher as the water has come up behind it.
+    let plate = "bracket: (described: (kind: setback_plate, setback: \"4 in\", drop: \"-0.4 in\", face_height: \"12 in\", engines: 1, rated_power: \"300 hp\", rated_weight: \"700 lb\", weight: \"1 lb\")),";
+    let screw = |screw: Screw| {
+        format!(
+            "propeller: (blades: {}, area_ratio: {}, diameter: \"15-1/4 in\", pitch: \"{} in\")",
+            screw.blades,
+            screw.area_ratio,
+            (screw.pitch.si() / 0.0254).round()
+        )
+    };
+    let at = |job: &str| after(job, |after| after.nearest_porpoising(Held::Strictly).expect("told"));
+    let (plain, bladed) = (at(DIVE_TENDER), at(&changed("", &screw(blade.screw))));
+    let both = at(&changed(plate, &screw(blade.screw)));
+    let trims = |job: &Nearest| job.trim.get::<degree>();
+    println!(
+        "fourth blade alone {:+.3} deg, with 4 in of setback {:+.3} deg, {:+.3} as told",
+        trims(&bladed) - trims(&plain),
+        trims(&both) - trims(&plain),
+        blade.trims.get::<degree>()
+    );
+    assert!(trims(&bladed) < trims(&plain), "a fourth blade lifts the stern");
+    let off = trims(&both) - trims(&plain) - blade.trims.get::<degree>();
+    assert!(off.abs() < 0.02, "{off} deg from what was told");
+    let changes = blade.trims.get::<degree>();
+    let says =
+        if changes.abs() < 0.05 { "hardly changes her trim" } else { &format!("trims her {:.1} deg more", changes) };
+    assert!(told.contains(says), "{told}");
+}
+
+/// Other propellers are tried on the range that she runs with her own; where they hold her is sought with their own blades, so that put on
+/// her for good they give the same speed.
+#[test]
+fn other_propellers_run_on_her_as_they_were_tried() {
+    for job in [DIVE_TENDER, GUIDE_BOAT] {
+        after(job, |after| {
+            for rung in after.ladder() {
+                let own = after.built.with_screw(&rung.screw).range().top.expect("told");
+                let off = own.speed.si() / rung.speed.si() - 1.0;
+                println!("{} blades, {:.3} m: {:+.2e}", rung.screw.blades, rung.screw.pitch.si(), off);
+                assert!(off.abs() < 1e-9, "{off}");
+            }
+        });
+    }
 }
 
 /// Weight forward, tabs and trim in each take trim off her; what is named passes when the craft is changed by it.

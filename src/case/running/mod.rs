@@ -12,7 +12,7 @@ use crate::quantity::Text;
 use crate::reading::Absent;
 
 pub use craft::{Built, Screw};
-pub use porpoise::{Cures, Enough, Held, Nearest};
+pub use porpoise::{BLADE_SETBACK_IN, Cures, Enough, FourthBlade, Held, Nearest};
 pub use predicted::{Doubts, Predicted, Rung, Top};
 
 use super::float::Side;

@@ -3,9 +3,11 @@
 use super::Predicted;
 use crate::case::Case;
 use crate::physics::matched::{Fit, Steady};
+use crate::physics::propeller::write_square_to_shaft;
 use crate::physics::running::write;
 use crate::quantity::{Dimensioned, DistancePerVolume, Measure, Text, say};
-use crate::working::{Part, Sheet, Table};
+use crate::working::{Part, Sheet, Table, Term};
+use uom::si::f64::Ratio;
 
 /// Every so many miles an hour a line of the range is told.
 const EVERY: usize = 2;
@@ -141,6 +143,9 @@ fn range(title: &str, predicted: &Predicted) -> Part {
         let (_, beside) = built.craft.running(at.speed).unwrap_or((at.running, Default::default()));
         let asked = crate::physics::running::Planing { speed: at.speed, beside, ..built.craft.planing };
         sheet.remark(say!("At {}:", Measure::of(at.speed)));
+        let one = write_square_to_shaft(&mut sheet, &built.craft.sized(), &at.turning);
+        let engines = Term::constant(Ratio::from_si(f64::from(built.craft.propulsion.engines)));
+        sheet.set("Nψ", "of all propellers", engines * one);
         write(&mut sheet, &asked, &at.running);
     }
     Part {

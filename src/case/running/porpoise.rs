@@ -4,8 +4,10 @@ use uom::si::angle::degree;
 use uom::si::f64::{Angle, Length, Mass, Velocity};
 
 use super::Predicted;
-use super::craft::WATER_RISES;
+use super::craft::{Screw, WATER_RISES};
+use super::predicted::FOURTH_BLADE_AREA;
 use crate::physics::matched::Craft;
+use crate::physics::propeller::USUAL_BLADES;
 use crate::physics::running::{MOST_DEFLECTION, Outside, Planing, Porpoising, TRIMS, Tabs, ThrustLine};
 use crate::quantity::{Dimensioned, Measure, Style, Text, degrees, inches, say, standard_gravity};
 
@@ -64,6 +66,17 @@ pub struct Cures {
     pub weight_forward: Option<Enough<Length>>,
     /// This much more setback, the engines higher by what the water comes up.
     pub setback: Option<Enough<Length>>,
+    /// The trade's cure: a fourth blade with a few inches more of setback.
+    pub fourth_blade: Option<FourthBlade>,
+}
+
+/// A propeller with a fourth blade, and what it does with [`BLADE_SETBACK_IN`] more of setback.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FourthBlade {
+    pub screw: Screw,
+    pub enough: bool,
+    /// By how much it changes her trim where she stands farthest beyond the limit.
+    pub trims: Angle,
 }
 
 /// Tabs that are fitted where there are none: span of both over the beam, length. Common practice, no source.
@@ -76,6 +89,10 @@ const FORWARD_STEP_IN: f64 = 1.0;
 const MOST_FORWARD_IN: f64 = 12.0;
 const SETBACK_STEP_IN: f64 = 2.0;
 const MOST_SETBACK_IN: f64 = 6.0;
+/// Setback that is given with a fourth blade. Common practice, no source.
+pub const BLADE_SETBACK_IN: f64 = 4.0;
+/// Inches of pitch that a fourth blade may take. Common practice, no source.
+const BLADE_PITCHES_IN: [f64; 4] = [0.0, 1.0, 2.0, 3.0];
 
 impl Predicted {
     /// Where she comes nearest to porpoising, among the speeds on plane that her engines hold; nothing where the limit is not told.
@@ -149,17 +166,42 @@ impl Predicted {
         let of_engines = (built.engines / mass).si();
         let tabbed = |tabs: &Tabs| (Some(*tabs), Moved::default());
         let forward = |by: &Length| (None, Moved { forward: by.si(), ..Moved::default() });
-        let setback = |by: &Length| {
+        let set_back = |by: Length| {
             let aft = by.si();
-            (None, Moved { forward: -aft * of_engines, aft, up: WATER_RISES * aft })
+            Moved { forward: -aft * of_engines, aft, up: WATER_RISES * aft }
         };
+        let setback = |by: &Length| (None, set_back(*by));
         Cures {
             trim_in,
             tabs: self.enough(tabs, tabbed, held),
             has_tabs,
             weight_forward: self.enough(steps(MOST_FORWARD_IN, FORWARD_STEP_IN).map(inches), forward, held),
             setback: self.enough(steps(MOST_SETBACK_IN, SETBACK_STEP_IN).map(inches), setback, held),
+            fourth_blade: self.fourth_blade(set_back(inches(BLADE_SETBACK_IN)), held),
         }
+    }
+
+    /// A fourth blade in place of a third, her engines moved by so much: of the pitch with which they turn as they do at her greatest
+    /// speed.
+    fn fourth_blade(&self, by: Moved, held: Held) -> Option<FourthBlade> {
+        let (built, own) = (&self.built, self.built.screw);
+        let at = self.nearest_porpoising(held)?;
+        let fast = self.range.top.as_ref().or_else(|| self.range.points.iter().rev().find(|point| point.is_held()))?;
+        let turns = |craft: &Craft| craft.full_throttle(fast.speed).turns;
+        let off = |screw: &Screw| (turns(&built.with_screw(screw)) - turns(&built.craft)).abs();
+        let screw = BLADE_PITCHES_IN
+            .map(|less| Screw {
+                blades: own.blades + 1,
+                area_ratio: own.area_ratio * FOURTH_BLADE_AREA,
+                pitch: own.pitch - inches(less),
+                ..own
+            })
+            .into_iter()
+            .filter(|screw| own.blades == USUAL_BLADES && screw.pitch.si() > 0.0)
+            .min_by(|a, b| off(a).total_cmp(&off(b)))?;
+        let craft = self.moved(&built.with_screw(&screw), built.trim, by);
+        let trims = craft.steady(at.speed).ok()?.running.trim - at.trim;
+        Some(FourthBlade { screw, enough: self.cured(&craft, held), trims })
     }
 
     /// The first of these that is enough, with her engines as they are; else with them trimmed right in.
@@ -231,6 +273,15 @@ impl Cures {
             let up = aft * WATER_RISES;
             let words = say!("set the engines {} farther aft and {} higher", Measure::tape(aft), Measure::tape(up));
             all.push((trimmed_in, words));
+        }
+        if let Some(FourthBlade { screw, enough: true, .. }) = &self.fourth_blade {
+            let words = say!(
+                "take a propeller of {} blades, a fifth more of blade, and {} of pitch, with the engines {} farther aft",
+                u32::from(screw.blades),
+                Measure::tape(screw.pitch),
+                Measure::tape(inches(BLADE_SETBACK_IN))
+            );
+            all.push((false, words));
         }
         let of = |trimmed_in: bool| -> Vec<Text> {
             all.iter().filter(|(with, _)| *with == trimmed_in).map(|(_, words)| words.clone()).collect()

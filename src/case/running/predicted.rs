@@ -46,7 +46,7 @@ pub struct Rung {
 #[derive(Clone, Debug)]
 pub struct Predicted {
     pub built: Built,
-    /// How her bottom runs, whatever drives her.
+    /// How her bottom runs; other propellers are tried on that, whose lift hardly differs (see [`Planed`]).
     planed: Planed,
     pub range: Range,
     pub top: Option<Top>,
@@ -56,7 +56,7 @@ pub struct Predicted {
 /// Pitches that are sold, in whole inches. Common practice, no source.
 const PITCHES_IN: [u32; 2] = [5, 32];
 /// What a fourth blade adds to the blades' area. Common practice, no source: a fifth.
-const FOURTH_BLADE_AREA: f64 = 1.2;
+pub(super) const FOURTH_BLADE_AREA: f64 = 1.2;
 /// An engine speed is read as closely as this where nothing is said. Common practice, no source: 50 rpm.
 const READ_RPM: f64 = 50.0;
 
@@ -104,10 +104,11 @@ impl Runs {
 impl Predicted {
     fn of(mut built: Built, factors: Factors, doubts: Doubts) -> Predicted {
         built.craft.factors = factors;
-        let planed = Planed::of(&built.craft);
+        let mut planed = Planed::of(&built.craft);
         if !built.screw.told {
             built.screw.pitch = suited(&built, &planed);
-            built.craft = Craft { factors, ..built.with_screw(&built.screw) };
+            built.craft = built.with_screw(&built.screw);
+            planed = Planed::of(&built.craft);
             built.assumed.push(say!(
                 "Its pitch is not told: {} is taken, with which the engines turn at the middle of their band.",
                 Measure::tape(built.screw.pitch)
@@ -137,8 +138,7 @@ impl Predicted {
 
     /// With another propeller.
     pub fn with(&self, screw: Screw) -> Option<Rung> {
-        let craft = Craft { factors: self.built.craft.factors, ..self.built.with_screw(&screw) };
-        let range = craft.range_on(&self.planed);
+        let range = self.built.with_screw(&screw).range_on(&self.planed);
         let top = range.top?;
         let below = range.points.iter().filter(|point| point.speed < top.speed);
         let least_margin = below.map(|point| point.margin()).fold(f64::INFINITY, f64::min);
@@ -200,8 +200,7 @@ fn suited(built: &Built, planed: &Planed) -> Length {
     while low < high {
         let middle = (low + high).div_ceil(2);
         let screw = Screw { pitch: inches(f64::from(middle)), ..built.screw };
-        let craft = Craft { factors: built.craft.factors, ..built.with_screw(&screw) };
-        let range = craft.range_on(planed);
+        let range = built.with_screw(&screw).range_on(planed);
         let fast = range.top.as_ref().or(range.points.last());
         let reaches = fast.is_some_and(|one| one.full_throttle >= built.craft.propulsion.engine.rated);
         if reaches { low = middle } else { high = middle - 1 }

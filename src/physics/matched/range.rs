@@ -34,7 +34,8 @@ pub struct Range {
     pub top: Option<Steady>,
 }
 
-/// How she planes at every speed looked at, whatever drives her: shared by all propellers that are tried on her.
+/// How she planes at every speed looked at, with these propellers: shared by others that are tried on her. Their blades
+/// lift otherwise by what moves her trim by hundredths of a degree; where they hold her is sought with their own.
 #[derive(Clone, Debug)]
 pub struct Planed {
     craft: Craft,
@@ -43,7 +44,7 @@ pub struct Planed {
 }
 
 impl Planed {
-    /// Of this bottom, weight and thrust line.
+    /// Of this bottom, weight, thrust line and propellers.
     pub fn of(craft: &Craft) -> Self {
         Planed { craft: craft.clone(), at: vec![OnceLock::new(); SPEEDS] }
     }

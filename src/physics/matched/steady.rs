@@ -9,7 +9,7 @@ use crate::physics::engine::Engine;
 use crate::physics::propeller::{Sized, Turning};
 use crate::physics::root::root;
 use crate::physics::running::{
-    Beside, Dragged, Outside, Planing, Porpoising, Running, Tabs, displaced, hump, porpoising,
+    Beside, Dragged, Outside, Planing, Porpoising, Running, Tabs, displaced, hump, porpoising, within,
 };
 use crate::quantity::{Dimensioned, degrees, standard_gravity};
 
@@ -102,6 +102,8 @@ impl Steady {
 
 /// Trim at which a tab's own drag is first reckoned; what comes out corrects it.
 const FIRST_TRIM_DEG: f64 = 4.0;
+/// Times that her trim is corrected by what blades and tabs do at it: each leaves about a hundredth of what was left.
+const CORRECTIONS: usize = 2;
 /// How near two speeds of an engine are alike, and how slow it barely turns, as parts of its greatest.
 const ALIKE: f64 = 1e-14;
 const BARELY: f64 = 1e-3;
@@ -122,16 +124,42 @@ impl Craft {
             return Err(Outside::Floats(froude));
         }
         let dragged = self.dragged.iter().map(|one| one.at(speed)).fold(Beside::default(), |sum, one| sum + one);
-        let beam = self.planing.bottom.beam;
-        let balance = |trim: Angle| {
+        let beside = |trim: Angle, blades: Force| {
             let tabs = self.tabs.map_or(Beside::default(), |tabs| {
-                tabs.at(speed, self.planing.water.density, beam, trim, self.planing.centre_forward)
+                let Planing { bottom, water, centre_forward, .. } = self.planing;
+                tabs.at(speed, water.density, bottom.beam, trim, centre_forward)
             });
-            let beside = dragged + tabs;
-            Planing { speed, beside, ..self.planing }.balance().map(|running| (running, beside))
+            dragged + tabs + Beside { blades, ..Beside::default() }
         };
-        let first = balance(degrees(FIRST_TRIM_DEG))?;
-        if self.tabs.is_none() { Ok(first) } else { balance(first.0.trim) }
+        let settled = |beside: Beside, near| Planing { speed, beside, ..self.planing }.settled(near);
+        let mut at = beside(degrees(FIRST_TRIM_DEG), Force::default());
+        let mut running = settled(at, None)?;
+        for _ in 0..CORRECTIONS {
+            let turning = self.turning(speed, self.thrust(&running, &at, self.hump(froude)));
+            let blades = self.sized().square_to_shaft(&turning) * f64::from(self.propulsion.engines);
+            at = beside(running.trim, Force::from_si(blades));
+            running = settled(at, Some(running.trim))?;
+        }
+        within(&running)?;
+        Ok((running, at))
+    }
+
+    /// The hump's factor on the bottom's drag at this volume Froude number.
+    fn hump(&self, froude: f64) -> f64 {
+        hump::factor((self.planing.centre_forward / self.planing.bottom.beam).si(), froude)
+    }
+
+    /// Thrust of all propellers that she asks for as she planes, N: the bottom's part times the hump's factor.
+    fn thrust(&self, running: &Running, beside: &Beside, hump: f64) -> f64 {
+        let cosine = self.planing.thrust.angle.si().cos();
+        let besides = beside.drag.si() * running.trim.si().cos();
+        let bottom = running.thrust.si() * cosine - besides;
+        self.factors.drag * (hump * bottom + besides) / cosine
+    }
+
+    /// One propeller, as it turns where all of them pull so many newtons.
+    fn turning(&self, speed: Velocity, thrust: f64) -> Turning {
+        self.sized().pulling(thrust / f64::from(self.propulsion.engines), speed.si())
     }
 
     /// How she runs at this speed.
@@ -161,16 +189,11 @@ impl Craft {
     /// Engines and propellers put behind how she planes.
     pub(super) fn driven(&self, speed: Velocity, running: Running, beside: Beside) -> Steady {
         let froude = self.froude(speed);
-        let hump = hump::factor((self.planing.centre_forward / self.planing.bottom.beam).si(), froude);
-        let cosine = self.planing.thrust.angle.si().cos();
-        let besides = beside.drag.si() * running.trim.si().cos();
-        let bottom = running.thrust.si() * cosine - besides;
-        let thrust = self.factors.drag * (hump * bottom + besides) / cosine;
+        let hump = self.hump(froude);
+        let thrust = self.thrust(&running, &beside, hump);
         let drive = &self.propulsion;
-        let sized = self.sized();
         let gears = drive.gears.si();
-        let each = thrust / f64::from(drive.engines);
-        let turning = sized.pulling(each, speed.si());
+        let turning = self.turning(speed, thrust);
         let power = turning.power / drive.through.si();
         let engine = TAU * turning.turns * gears;
         let full = self.full_throttle(speed);

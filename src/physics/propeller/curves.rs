@@ -101,6 +101,12 @@ impl Curves {
         OpenWater { advance, thrust: cubic(&self.thrust), torque: cubic(&self.torque) }
     }
 
+    /// By how much the torque coefficient grows with the advance, `dK_Q/dJ`.
+    pub fn torque_slope(&self, advance: f64) -> f64 {
+        let [_, one, two, three] = self.torque;
+        one + advance * (2.0 * two + advance * 3.0 * three)
+    }
+
     /// The advance at which it gives `K_T / J²`, that is a thrust over ρ V² D², whatever it turns at; the one at which it stops
     /// pulling where none is asked.
     pub fn advance_for(&self, thrust_over_speed: f64) -> f64 {

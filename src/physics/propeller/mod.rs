@@ -2,6 +2,7 @@
 //! what it pulls at rest behind an engine that cannot reach its rated power there.
 
 mod curves;
+mod oblique;
 mod rest;
 mod series;
 mod suit;
@@ -10,6 +11,7 @@ mod table;
 pub use curves::{
     AIR_LESS_VAPOUR, Curves, REYNOLDS, REYNOLDS_RANGE, Sized, Turning, cavitation, cavitation_limit, projected,
 };
+pub use oblique::{WORKS_AT, square_to_shaft, write_square_to_shaft};
 pub use rest::{SEA_WATER, THROUGH_GEARS, thrust_at_rest};
 pub use series::{AREA_RATIOS, BLADES, OpenWater, PITCH_RATIOS, Propeller, PropellerError};
 pub use suit::{

@@ -19,15 +19,17 @@ pub struct Bottom {
 }
 
 /// A line of thrust, seen from her centre of gravity.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct ThrustLine {
     /// Its angle to the keel; positive where it lifts.
     pub angle: Angle,
     /// Its distance from the centre of gravity; positive below it.
     pub below: Length,
+    /// How far aft of that centre, along the line, the propeller works.
+    pub aft: Length,
 }
 
-/// Forces besides those of the bottom and the thrust: air, lower units, tabs.
+/// Forces besides those of the bottom and the thrust: air, lower units, tabs, the blades square to their shaft.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Beside {
     /// Aft.
@@ -36,6 +38,9 @@ pub struct Beside {
     pub lift: Force,
     /// About the centre of gravity, bow down.
     pub bow_down: Moment,
+    /// What the blades push square to the shaft, over the sine of the angle between shaft and course; up where the shaft leans up.
+    /// The water is taken to come level, as ahead of her: along the keel under the transom, it has risen again behind it.
+    pub blades: Force,
 }
 
 /// What a balance is asked for.
@@ -87,6 +92,8 @@ pub struct Running {
     pub drag: Force,
     /// Thrust that she asks for along its line.
     pub thrust: Force,
+    /// What the blades push square to that line, upwards.
+    pub blades: Force,
     /// Drag times speed, all of it.
     pub effective_power: Power,
     /// What is left of the moment about her centre, bow down, over weight times beam.
@@ -97,6 +104,15 @@ pub struct Running {
 const SOUGHT: [f64; 2] = [0.05, 30.0];
 /// How near two trims are alike, degrees.
 const ALIKE: f64 = 1e-12;
+/// How far about a trim that is nearly hers secants may go, the first of them, degrees, and how many are drawn.
+const ABOUT: f64 = 2.0;
+const SECANT: f64 = -0.05;
+const SECANTS: usize = 12;
+/// A step so short leaves less than [`ALIKE`], degrees: what is left falls with the product of the last two steps.
+const LAST_STEP: f64 = 1e-8;
+/// Part of her weight that the bottom is taken to carry at least: where the search begins, at trims that no boat has, blades could carry
+/// more than all of it.
+const LEAST_CARRIED: f64 = 0.01;
 
 /// The prism at one trim.
 struct At {
@@ -115,20 +131,47 @@ impl Planing {
     /// # Errors
     /// Where no trim balances, or the balance lies outside what the method was fitted to.
     pub fn balance(&self) -> Result<Running, Outside> {
+        let running = self.settled(None)?;
+        within(&running)?;
+        Ok(running)
+    }
+
+    /// The same, however far outside the method; sought about a trim that is nearly hers, where one is known.
+    pub(in crate::physics) fn settled(&self, near: Option<Angle>) -> Result<Running, Outside> {
         let sound =
             [self.bottom.beam.si(), self.weight.si(), self.speed.si()].iter().all(|v| v.is_finite() && *v > 0.0);
         if !sound || !self.carried().is_finite() || self.carried() <= 0.0 {
             return Err(Outside::NoBalance);
         }
-        let flat = prism::flat_lift_for(self.lift_coefficient(), self.bottom.deadrise.get::<degree>());
-        let ends = SOUGHT.map(|trim| self.at(trim, flat).moment);
+        if let Some(trim) = near.and_then(|near| self.trim_about(near.get::<degree>())) {
+            return Ok(self.at(trim).running);
+        }
+        // Times the trim it is nearly straight: so it is found in half the steps.
+        let moment = |trim: f64| self.at(trim).moment * trim;
+        let ends = SOUGHT.map(moment);
         if !(ends[0] < 0.0 && ends[1] > 0.0) {
             return Err(Outside::NoBalance);
         }
-        let trim = root(SOUGHT, ends, ALIKE, |trim| self.at(trim, flat).moment);
-        let running = self.at(trim, flat).running;
-        within(&running)?;
-        Ok(running)
+        let trim = root(SOUGHT, ends, ALIKE, moment);
+        Ok(self.at(trim).running)
+    }
+
+    /// The trim of balance next to one that is nearly it, degrees, by secants; nothing where they stray.
+    fn trim_about(&self, near: f64) -> Option<f64> {
+        let moment = |trim: f64| self.at(trim).moment;
+        let ([mut a, mut b], mut at_a) = ([near, near + SECANT], moment(near));
+        for _ in 0..SECANTS {
+            let at_b = moment(b);
+            let next = b - at_b * (b - a) / (at_b - at_a);
+            if next.is_nan() || (next - near).abs() > ABOUT {
+                return None;
+            }
+            if (next - b).abs() <= LAST_STEP {
+                return Some(next);
+            }
+            (a, at_a, b) = (b, at_b, next);
+        }
+        None
     }
 
     /// What the bottom carries, N.
@@ -140,8 +183,11 @@ impl Planing {
         0.5 * self.water.density.si() * self.speed.si().powi(2)
     }
 
-    fn lift_coefficient(&self) -> f64 {
-        self.carried() / (self.pressure_head() * self.bottom.beam.si().powi(2))
+    /// What the blades push square to the shaft at this trim, N, and what is left of it to lift her and to hold her back.
+    fn blades(&self, trim: f64) -> [f64; 3] {
+        let (sin, cos) = (trim.to_radians() + self.thrust.angle.si()).sin_cos();
+        let force = self.beside.blades.si() * sin;
+        [force, force * cos, force * sin]
     }
 
     /// Speed over that of gravity on the beam.
@@ -149,9 +195,13 @@ impl Planing {
         self.speed.si() / (standard_gravity().si() * self.bottom.beam.si()).sqrt()
     }
 
-    /// The prism at this trim (degrees) with the flat bottom's lift that it needs.
-    fn at(&self, trim: f64, flat: f64) -> At {
+    /// The prism at this trim (degrees).
+    fn at(&self, trim: f64) -> At {
         let (beam, deadrise) = (self.bottom.beam.si(), self.bottom.deadrise.get::<degree>());
+        let [blades, lifts, holds] = self.blades(trim);
+        let carried = (self.carried() - lifts).max(LEAST_CARRIED * self.carried());
+        let lift = carried / (self.pressure_head() * beam.powi(2));
+        let flat = prism::flat_lift_for(lift, deadrise);
         let speed = self.speed_coefficient();
         let wetted = prism::wetted_for(flat, trim, speed);
         let (sin, cos) = trim.to_radians().sin_cos();
@@ -163,23 +213,27 @@ impl Planing {
         let area = wetted * beam * beam / self.bottom.deadrise.si().cos();
         let friction = self.pressure_head() * bottom_speed.powi(2) * area * coefficient;
         let angle = self.thrust.angle.si();
-        let (weight, beside) = (self.carried(), &self.beside);
-        // Along and square to the keel, exactly: T cos ε = Δ sin τ + Df + D cos τ; N = Δ cos τ − T sin ε − D sin τ.
-        let thrust = (weight * sin + friction + beside.drag.si() * cos) / angle.cos();
-        let pressure = weight * cos - thrust * angle.sin() - beside.drag.si() * sin;
+        let beside = &self.beside;
+        // Along and square to the keel, exactly, the blades' N among what lifts and holds her back:
+        // T cos ε = Δ sin τ + Df + D cos τ; P = Δ cos τ − T sin ε − D sin τ.
+        let held_back = beside.drag.si() + holds;
+        let thrust = (carried * sin + friction + held_back * cos) / angle.cos();
+        let pressure = carried * cos - thrust * angle.sin() - held_back * sin;
         let centre = prism::centre_of_pressure(speed, wetted);
         let aft = self.centre_forward.si() - centre * wetted * beam;
         let below = self.centre_above.si() - 0.25 * beam * tan_deadrise;
-        let moment = pressure * aft + friction * below - thrust * self.thrust.below.si() + beside.bow_down.si();
+        let moment = pressure * aft + friction * below - thrust * self.thrust.below.si()
+            + blades * self.thrust.aft.si()
+            + beside.bow_down.si();
         // Keel and chines: half the difference of their wetted lengths on either side of the mean.
         let spread = 0.5 * beam * tan_deadrise / (std::f64::consts::PI * trim.to_radians().tan());
-        let drag = weight * sin / cos + friction / cos;
+        let drag = carried * sin / cos + friction / cos;
         let force = Force::from_si;
         let residual = moment / (self.weight.si() * beam);
         let running = Running {
             trim: degrees(trim),
             speed_coefficient: Ratio::from_si(speed),
-            lift: Ratio::from_si(self.lift_coefficient()),
+            lift: Ratio::from_si(lift),
             flat_lift: Ratio::from_si(flat),
             wetted: Ratio::from_si(wetted),
             keel: Length::from_si(wetted * beam + spread),
@@ -192,7 +246,8 @@ impl Planing {
             pressure: force(pressure),
             drag: force(drag),
             thrust: force(thrust),
-            effective_power: Power::from_si((drag + beside.drag.si()) * self.speed.si()),
+            blades: force(blades),
+            effective_power: Power::from_si((drag + held_back) * self.speed.si()),
             residual: Ratio::from_si(residual),
         };
         At { running, moment: residual }
@@ -200,11 +255,12 @@ impl Planing {
 }
 
 impl ThrustLine {
-    /// The line through a point (forward and up, metres) at this angle to the keel, seen from a centre of gravity.
+    /// The line through a propeller's place (forward and up, metres) at this angle to the keel, seen from a centre of gravity.
     pub fn through(point: [f64; 2], angle: Angle, centre: [f64; 2]) -> Self {
         let (sin, cos) = angle.si().sin_cos();
         let below = (point[0] - centre[0]) * sin - (point[1] - centre[1]) * cos;
-        ThrustLine { angle, below: Length::from_si(below) }
+        let aft = (centre[0] - point[0]) * cos + (centre[1] - point[1]) * sin;
+        ThrustLine { angle, below: Length::from_si(below), aft: Length::from_si(aft) }
     }
 }
 

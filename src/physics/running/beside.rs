@@ -51,7 +51,7 @@ impl Dragged {
     /// Its force at this speed.
     pub fn at(&self, speed: Velocity) -> Beside {
         let drag = 0.5 * self.density.si() * self.area.si() * speed.si().powi(2);
-        Beside { drag: Force::from_si(drag), lift: Force::default(), bow_down: Moment::from_si(drag * self.below.si()) }
+        Beside { drag: Force::from_si(drag), bow_down: Moment::from_si(drag * self.below.si()), ..Beside::default() }
     }
 }
 
@@ -76,6 +76,7 @@ impl Tabs {
             drag: Force::from_si(drag),
             lift: Force::from_si(lift),
             bow_down: Moment::from_si(lift * (centre_forward.si() - forward)),
+            ..Beside::default()
         }
     }
 
@@ -91,6 +92,11 @@ impl std::ops::Add for Beside {
     type Output = Beside;
 
     fn add(self, other: Beside) -> Beside {
-        Beside { drag: self.drag + other.drag, lift: self.lift + other.lift, bow_down: self.bow_down + other.bow_down }
+        Beside {
+            drag: self.drag + other.drag,
+            lift: self.lift + other.lift,
+            bow_down: self.bow_down + other.bow_down,
+            blades: self.blades + other.blades,
+        }
     }
 }

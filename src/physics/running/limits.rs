@@ -31,7 +31,7 @@ pub enum Outside {
 ///
 /// # Errors
 /// What lies outside.
-pub(super) fn within(running: &Running) -> Result<(), Outside> {
+pub(in crate::physics) fn within(running: &Running) -> Result<(), Outside> {
     let speed = running.speed_coefficient.si();
     if !SPEEDS.contains(&speed) {
         return Err(Outside::Speed(speed));

@@ -15,6 +15,7 @@ pub use beside::{
     AIR, AIR_DRAG, Dragged, FRONT_HEIGHT_OF_BEAM, FRONT_OF_BEAM, LOWER_UNIT_DRAG, MOST_DEFLECTION, TAB_DRAG, TAB_LIFT,
     Tabs,
 };
+pub(in crate::physics) use limits::within;
 pub use limits::{LONGEST_WETTED, Outside, SPEEDS, TRIMS};
 pub use porpoising::{DEADRISES, Porpoising, ROOTS, critical_degrees, critical_trim, curves, porpoising};
 pub use told::write;

@@ -54,8 +54,8 @@ pub fn flat_lift_for(lift_coefficient: f64, deadrise: f64) -> f64 {
     let k = DEADRISE_LOSS * deadrise;
     let mut flat = (lift_coefficient + k).max(lift_coefficient / (1.0 - k).max(f64::MIN_POSITIVE));
     for _ in 0..STEPS {
-        let miss = lift(flat, deadrise) - lift_coefficient;
-        let step = miss / (1.0 - k * DEADRISE_POWER * flat.powf(DEADRISE_POWER - 1.0));
+        let left = lift(flat, deadrise);
+        let step = (left - lift_coefficient) / (1.0 - DEADRISE_POWER * (flat - left) / flat);
         flat -= step;
         if step.abs() <= STILL * flat.abs() {
             break;

@@ -6,7 +6,7 @@ use uom::si::f64::Ratio;
 use super::balance::{Planing, Running};
 use super::{porpoising, prism};
 use crate::quantity::{Dimensioned, Measure, say, standard_gravity};
-use crate::working::{Figure, Sheet, Term, cos, sqrt, tan};
+use crate::working::{Figure, Sheet, Term, cos, sin, sqrt, tan};
 
 /// Writes down how she runs, line by line, as Savitsky's paper does.
 pub fn write(sheet: &mut Sheet, asked: &Planing, running: &Running) {
@@ -21,11 +21,22 @@ pub fn write(sheet: &mut Sheet, asked: &Planing, running: &Running) {
     let gravity = Term::new("g", standard_gravity());
     let froude = &speed * &speed / (gravity * &beam);
     let cv = sheet.set("Cv", "speed coefficient", sqrt(froude));
-    let carried = sheet.set(
-        "Δe",
-        "what the bottom carries: the weight less what else lifts",
-        Term::new("Δ", asked.weight) - Term::new("L", asked.beside.lift),
-    );
+    let lifted = Term::new("Δ", asked.weight) - Term::new("L", asked.beside.lift);
+    let carried = if asked.beside.blades.si() == 0.0 {
+        lifted
+    } else {
+        let meets = sheet.set(
+            "ψ",
+            "angle at which the water meets the propeller: trim, and the shaft's to the keel",
+            Term::new("τ", running.trim) + Term::new("ε", asked.thrust.angle),
+        );
+        let square = Term::new("Nψ", asked.beside.blades) * sin(meets.clone());
+        let square = sheet.set("N", "force of all blades square to the shaft, up", square);
+        let arm = Term::new("a", asked.thrust.aft);
+        sheet.set("M", "its moment about her centre, bow down", square.clone() * arm);
+        lifted - square * cos(meets)
+    };
+    let carried = sheet.set("Δe", "what the bottom carries: the weight less what else lifts", carried);
     let head = <Term<Ratio> as Figure>::number(0.5) * &density * &speed * &speed;
     sheet.set("CLβ", "lift coefficient of the bottom", &carried / (head.clone() * &beam * &beam));
     let beta = ratio("β", asked.bottom.deadrise.get::<degree>());

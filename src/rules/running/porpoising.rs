@@ -5,9 +5,9 @@ use uom::si::f64::Mass;
 
 use super::ready;
 use crate::case::Case;
-use crate::case::running::{Held, Nearest};
+use crate::case::running::{BLADE_SETBACK_IN, FourthBlade, Held, Nearest};
 use crate::job::{Porpoises, Sailed};
-use crate::quantity::{Dimensioned, Measure, Text, degrees, say, standard_gravity};
+use crate::quantity::{Dimensioned, Measure, Text, degrees, inches, say, standard_gravity};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -24,8 +24,8 @@ rule! {
     /// below the higher, trimmed in if need be, or within a degree of it no nearer than with the old engines; below the lower where
     /// she was seen to porpoise with those. What a trial says of it comes first.
     ///
-    /// **Source.** Savitsky 1964, his curves, and Celano 1998, a formula from memory (the limits); Savitsky 1964 (her trim); common
-    /// practice, no source (that her trim is worth a degree).
+    /// **Source.** Savitsky 1964, his curves, and Celano 1998, a formula from memory (the limits); Savitsky 1964, with quasi-steady
+    /// blades after Gutsche 1964, from memory (her trim); common practice, no source (that her trim is worth a degree).
     ///
     /// **When it warns.** Trim in, tabs down, weight forward, more setback: what the finding names has
     /// been tried on her.
@@ -38,8 +38,6 @@ const WORTH_DEG: f64 = 1.0;
 const NO_MORE_DEG: f64 = 0.3;
 /// What is said where nothing that can be reckoned is enough.
 const NOTHING_ENOUGH: &str = "Neither tabs, a foot of weight forward nor six inches of setback is enough, with the engines trimmed right in: do them together.";
-/// What the trade knows and nothing here reckons: how blades lift and steady the stern. Common practice, no source.
-const UNRECKONED: &str = " A fourth blade, with a few inches more of setback, often cures it by lifting the stern; no reckoning here tells that: try one on loan.";
 
 fn judge(case: &Case) -> Judgement {
     let (runs, predicted) = ready(case)?;
@@ -73,8 +71,9 @@ fn judge(case: &Case) -> Judgement {
         if overruled(verdict) { finding } else { finding.limit(Limit::AtMost(Measure::of(nearest.limit))) }
     };
     let cure = || {
-        let reckoned = predicted.cures(held).told(mass).unwrap_or_else(|| Text::from(NOTHING_ENOUGH));
-        reckoned.then(Text::from(UNRECKONED))
+        let cures = predicted.cures(held);
+        let reckoned = cures.told(mass).unwrap_or_else(|| Text::from(NOTHING_ENOUGH));
+        reckoned.then(on_loan(cures.fourth_blade.as_ref()))
     };
     let was = runs.before.as_ref().ok().and_then(|before| before.nearest_porpoising(held));
     let summary = words(&nearest, was.as_ref());
@@ -130,6 +129,29 @@ fn judge(case: &Case) -> Judgement {
     let missing = vec![Missing::one(reading!(Sailed.porpoises))];
     let summary = summary.then(Text::from(" That is less than her trim is worth: a trial decides."));
     Ok(Finding { missing, ..finding(Verdict::Unmeasured, summary) }.remedy(mend::care(cure())))
+}
+
+/// A change of trim that is not told in degrees.
+const HARDLY_DEG: f64 = 0.05;
+
+/// What the trade knows, as far as it is reckoned: blades steady a stern besides lifting it. Common practice, no source.
+fn on_loan(blade: Option<&FourthBlade>) -> Text {
+    let cure =
+        say!(" A fourth blade, with {} more of setback, often cures it.", Measure::tape(inches(BLADE_SETBACK_IN)));
+    match blade {
+        Some(FourthBlade { enough: true, .. }) => Text::default(),
+        None => cure.then(Text::from(" That is not reckoned here: try one on loan.")),
+        Some(FourthBlade { trims, .. }) => {
+            let changes = if trims.abs() < degrees(HARDLY_DEG) {
+                Text::from("hardly changes her trim")
+            } else {
+                say!("trims her {} {}", Measure::of(trims.abs()), if trims.si() > 0.0 { "more" } else { "less" })
+            };
+            cure.then(Text::from(" What is reckoned of it, the blades' lift and the weight farther aft, "))
+                .then(changes)
+                .then(Text::from("; how it steadies her is not: try one on loan."))
+        }
+    }
 }
 
 fn words(nearest: &Nearest, was: Option<&Nearest>) -> Text {

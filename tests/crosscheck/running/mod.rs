@@ -30,12 +30,13 @@ fn planing(boat: &Value) -> Planing {
         weight: Force::from_si(of("weight_n")),
         centre_forward: length("centre_forward_m"),
         centre_above: length("centre_above_m"),
-        thrust: ThrustLine { angle: degrees(of("thrust_deg")), below: length("below_m") },
+        thrust: ThrustLine { angle: degrees(of("thrust_deg")), below: length("below_m"), ..ThrustLine::default() },
         speed: Velocity::from_si(of("speed_m_s")),
         beside: Beside {
             drag: Force::from_si(of("drag_n")),
             lift: Force::from_si(of("lift_n")),
             bow_down: Moment::from_si(of("bow_down_nm")),
+            ..Beside::default()
         },
     }
 }
