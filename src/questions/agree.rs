@@ -1,6 +1,6 @@
 //! What two readings say alike.
 
-use uom::si::f64::{Angle, Length, Mass};
+use uom::si::f64::{Angle, Length, Mass, Ratio};
 
 use super::weighs::is_a_boat;
 use super::{Odd, Relation};
@@ -67,7 +67,7 @@ impl Twice {
             .into_iter()
             .filter(|(one, other)| {
                 let room = amount.si().max(part * one.si.abs().max(other.si.abs())) + one.tolerance + other.tolerance;
-                (one.si - other.si).abs() > room
+                Ratio::from_si((one.si - other.si).abs()).exceeds(Ratio::from_si(room))
             })
             .map(|(one, other)| Odd {
                 said: say!(
