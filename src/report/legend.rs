@@ -228,6 +228,9 @@ fn own(symbol: &str, family: Family) -> Option<&'static str> {
         (Family::Running, "λ") => "mean wetted length over beam",
         (Family::Running, "Cf") => "friction coefficient of the bottom",
         (Family::Running, "D") => "diameter of the propeller",
+        (Family::Running, "KQ'") => "how the torque coefficient grows with the advance",
+        (Family::Running, "ε") => "angle of the shaft to the keel, positive where its thrust lifts",
+        (Family::Running, "a") => "how far aft of her centre of gravity the propeller works, along the shaft",
         (Family::Running, "J") => "advance",
         (Family::Running, "KT") => "thrust coefficient",
         (Family::Running, "KQ") => "torque coefficient",
@@ -342,7 +345,11 @@ const LEDGER: &str = "the ledger";
 fn own_from(symbol: &str, kind: Kind, family: Family) -> Option<&'static str> {
     Some(match (family, symbol, kind) {
         (Family::Strength, "ρ", _) => "ITTC, from memory",
-        (Family::Strength | Family::Running, "KT" | "KQ", _) => "Wageningen B-series",
+        (Family::Strength | Family::Running, "KT" | "KQ" | "KQ'", _) => "Wageningen B-series",
+        (Family::Running, "D", _) => "the propeller's mark, or the usual one of the class",
+        (Family::Running, "ε" | "a", _) => {
+            "where the engine hangs and how it is trimmed, and her centre in the ledger"
+        }
         (Family::Strength, "ka" | "CL" | "ηg" | "η" | "K" | "sA", _) => PRACTICE,
         (Family::Strength, "c", Kind::Ratio | Kind::Length) => PRACTICE,
         (Family::Strength, "n" | "dh", Kind::Length) => PRACTICE,

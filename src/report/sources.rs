@@ -5,40 +5,45 @@ use crate::job::Sitting;
 use crate::rules::{Judged, Rule, Verdict};
 
 /// The sources of some findings, in the order in which they are first named.
-pub(super) struct Sources(Vec<String>);
+pub(super) struct Sources {
+    all: Vec<String>,
+    /// How many of them a study has asked for: they come first.
+    asked: usize,
+}
 
 impl Sources {
-    fn of<'r>(judged: impl IntoIterator<Item = &'r Judged>) -> Sources {
-        let mut all: Vec<String> = Vec::new();
-        for source in judged.into_iter().flat_map(|judged| judged.rule.sources()) {
-            let source = capital(&source);
-            if !all.contains(&source) {
-                all.push(source);
-            }
-        }
-        Sources(all)
-    }
-
-    /// Of every finding of a report that applies; of a study those that it asks for.
+    /// Of every finding of a report that applies.
     pub fn of_report(report: &Report) -> Sources {
         let study = report.case.rig.job.sitting == Sitting::Study;
-        Sources::of(report.judged.iter().filter(|judged| match judged.finding.verdict {
-            Verdict::NotApplicable => false,
-            Verdict::Unmeasured => !study || judged.finding.is_answer(),
-            _ => true,
-        }))
+        let applies = report.judged.iter().filter(|judged| judged.finding.verdict != Verdict::NotApplicable);
+        let unasked =
+            |judged: &&Judged| study && judged.finding.verdict == Verdict::Unmeasured && !judged.finding.is_answer();
+        let (unasked, asked): (Vec<&Judged>, Vec<&Judged>) = applies.partition(unasked);
+        let mut all: Vec<String> = Vec::new();
+        let add = |all: &mut Vec<String>, judged: &Judged| {
+            for source in judged.rule.sources() {
+                let source = capital(&source);
+                if !all.contains(&source) {
+                    all.push(source);
+                }
+            }
+        };
+        asked.into_iter().for_each(|judged| add(&mut all, judged));
+        let asked = all.len();
+        unasked.into_iter().for_each(|judged| add(&mut all, judged));
+        Sources { all, asked }
     }
 
     /// The numbers of a rule's sources, from 1.
     pub fn numbers(&self, rule: &Rule) -> Vec<usize> {
         let sources = rule.sources();
-        let place = |source: &String| self.0.iter().position(|known| *known == capital(source));
+        let place = |source: &String| self.all.iter().position(|known| *known == capital(source));
         sources.iter().filter_map(place).map(|at| at + 1).collect()
     }
 
-    /// Them all, in order.
-    pub fn list(&self) -> &[String] {
-        &self.0
+    /// Them all, in order, and whether something that was asked names it.
+    pub fn list(&self) -> impl Iterator<Item = (&str, bool)> {
+        self.all.iter().enumerate().map(|(i, source)| (source.as_str(), i < self.asked))
     }
 }
 

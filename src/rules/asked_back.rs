@@ -5,12 +5,12 @@ use crate::case::Case;
 use crate::quantity::{Text, say};
 use crate::rig::{Rig, Suspect};
 
-/// Takes every pass back that would not be the same if the readings in doubt had never been taken.
+/// Takes every pass back that would not say the same if the readings in doubt had never been taken.
 pub(super) fn hold_back(rig: &Rig, judged: &mut [Judged]) {
     for suspect in &rig.suspects {
         let without = suspect.without.as_ref().map(|rig| Case::new(rig));
         for one in judged.iter_mut().filter(|one| one.finding.verdict == Verdict::Pass) {
-            let leans = without.as_ref().is_none_or(|without| (one.rule.judge)(without) != one.finding);
+            let leans = without.as_ref().is_none_or(|without| !(one.rule.judge)(without).tells_the_same(&one.finding));
             if leans {
                 one.finding = waits(&one.finding, suspect);
             }

@@ -288,6 +288,20 @@ impl Finding {
         .working(self.working)
     }
 
+    /// Whether both tell the same, in the digits that are told.
+    pub(super) fn tells_the_same(&self, other: &Finding) -> bool {
+        let told = |finding: &Finding| {
+            let words = [Some(&finding.summary), finding.remedy.as_ref()].into_iter().flatten().chain(&finding.each);
+            let words: Vec<String> = words.map(|words| words.show(Units::Both)).collect();
+            let figures = [
+                finding.found.map(|found| found.show(Units::Both)),
+                finding.limit.map(|limit| limit.show(Units::Both)),
+            ];
+            (finding.verdict, words, figures)
+        };
+        told(self) == told(other)
+    }
+
     /// Every number that it tells.
     fn measures(&self) -> impl Iterator<Item = Measure> {
         let limits = match self.limit {

@@ -3,7 +3,7 @@
 use uom::si::f64::{AngularVelocity, Length, Power, Ratio, Velocity};
 
 use super::series::{PITCH_RATIOS, Propeller, PropellerError};
-use crate::quantity::{Dimensioned, horsepower, say};
+use crate::quantity::{Dimensioned, horsepower};
 use crate::working::{Sheet, Term, max, min, number, pi};
 
 /// Blades of an outboard's propeller. Common practice, no source.
@@ -65,9 +65,12 @@ pub struct Pitches {
 /// The propeller's turns a second at rated speed times its diameter, `u = n D / (2π i)`: a speed, on which thrust and
 /// torque depend as on that of a disc.
 pub fn rated_turning(sheet: &mut Sheet, drive: &Drive) -> Term<Velocity> {
-    sheet.remark(say!("n as an angle a second: a turn is 2 π radians, 1,000 rpm are 104.7 rad/s"));
     let turns = Term::new("n", drive.rated_speed) / (number(2.0) * pi() * Term::new("i", drive.gear_ratio));
-    sheet.set("u", "propeller's turns at rated speed times its diameter", turns * Term::new("D", drive.diameter))
+    sheet.set(
+        "u",
+        "propeller's turns at rated speed times its diameter (a turn is 2 π radians)",
+        turns * Term::new("D", drive.diameter),
+    )
 }
 
 /// Pitch over diameter: the told one, within the series; the one with which the engine turns at its rated speed when she

@@ -101,7 +101,7 @@ pub(super) fn sources(sources: &Sources) -> Markup {
     html! {
         section class="sources" {
             h2 id="sources" { "Sources" }
-            ol { @for (i, source) in sources.list().iter().enumerate() { li id=(format!("source-{}", i + 1)) { (source) } } }
+            ol { @for (i, (source, asked)) in sources.list().enumerate() { li id=(format!("source-{}", i + 1)) class=[(!asked).then_some("screen")] { (source) } } }
         }
     }
 }

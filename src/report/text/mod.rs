@@ -79,7 +79,11 @@ fn told(report: &Report, whole: bool) -> String {
     }
     list(&mut out, "cautions", report.cautions().into_iter().map(str::to_owned));
     if whole {
-        list_numbered(&mut out, "sources", telling.sources.list());
+        list_numbered(
+            &mut out,
+            "sources",
+            telling.sources.list().filter_map(|(source, asked)| asked.then_some(source)),
+        );
     } else {
         out.push('\n');
         out.push_str(&wrap(&left_out(report), ""));
@@ -239,11 +243,11 @@ impl Telling<'_> {
     }
 }
 
-fn list_numbered(out: &mut String, title: &str, lines: &[String]) {
-    if !lines.is_empty() {
-        out.push_str(&head(title));
-    }
-    for (i, line) in lines.iter().enumerate() {
+fn list_numbered<'l>(out: &mut String, title: &str, lines: impl Iterator<Item = &'l str>) {
+    for (i, line) in lines.enumerate() {
+        if i == 0 {
+            out.push_str(&head(title));
+        }
         out.push_str(&fill(line, &format!("{:>4}. ", i + 1), "      "));
     }
 }
