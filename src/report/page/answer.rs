@@ -122,15 +122,18 @@ fn causes_told(report: &Report) -> Markup {
                 h2 id="stops" { (title) }
                 ol class="brief" { @for cause in told { (item(cause, report)) } }
                 @if !fails.is_empty() && !warns.is_empty() {
-                    p id="mind" { b { "To mind besides: " } (warns.iter().map(besides).collect::<Vec<_>>().join("; ")) "." }
+                    p id="mind" { b { "To mind besides: " } (warns.iter().map(|cause| besides(cause, &fails)).collect::<Vec<_>>().join("; ")) "." }
                 }
             }
         }
     }
 }
 
-/// What a cause is about, with the checks that warn of it.
-fn besides(cause: &Cause) -> String {
+/// What a cause is about; with the checks that warn of it where others fail for the same.
+fn besides(cause: &Cause, fails: &[Cause]) -> String {
+    if fails.iter().all(|fail| fail.title != cause.title) {
+        return cause.title.to_owned();
+    }
     let checks: Vec<String> = cause.all().map(|judged| name(judged.rule)).collect();
     format!("{} ({})", cause.title, checks.join(", "))
 }
