@@ -69,15 +69,17 @@ impl Twice {
                 let room = amount.si().max(part * one.si.abs().max(other.si.abs())) + one.tolerance + other.tolerance;
                 Ratio::from_si((one.si - other.si).abs()).exceeds(Ratio::from_si(room))
             })
-            .map(|(one, other)| Odd {
-                said: say!(
+            .map(|(one, other)| {
+                let said = say!(
                     "The {} is {}, and the {} is {}: which of the two is right?",
                     one.name,
                     one.measure(),
                     other.name,
                     other.measure()
-                ),
-                entries: vec![one.entry, other.entry],
+                );
+                let mut entries = vec![one.entry, other.entry];
+                entries.dedup();
+                Odd { entries, said }
             })
             .collect()
     }
@@ -195,11 +197,9 @@ fn brackets(job: &Job, of: Of) -> Vec<(Said, Said)> {
                 spec.travel.as_ref()?,
             ),
         };
-        // A plate between bracket and engine sets it farther aft; nothing sets it nearer.
-        let behind_it = matches!(of, Of::Setback) && told.value > own.value;
-        let pair =
-            (Said::read(format!("{path}.{field}"), name, told), Said::read(format!("{path}.bracket"), own_name, own));
-        (!behind_it).then_some(pair)
+        // Without what is written the bracket's own stands; without the bracket no engine would hang there.
+        let entry = format!("{path}.{field}");
+        Some((Said::read(entry.clone(), name, told), Said::read(entry, own_name, own)))
     };
     groups.filter_map(pair).collect()
 }

@@ -37,8 +37,10 @@ fn drawn() -> impl Strategy<Value = Drawn> {
 }
 
 impl Drawn {
-    /// Its text; nothing where the altered readings make no job.
-    fn text(&self) -> Option<String> {
+    /// Its text.
+    ///
+    /// Errors: altered readings that make no job, which is none to judge.
+    fn job(&self) -> Result<String, TestCaseError> {
         let mut text = self.boat.get(&BOATS).at(self.level);
         for (which, times) in &self.altered {
             let draught = Draught::new(&text);
@@ -46,7 +48,7 @@ impl Drawn {
             let (path, number, unit) = which.get(&readings);
             text = draught.put(path, &format!("\"{:.3} {unit}\"", number * times)).expect("the reading is there");
         }
-        judged(&text).is_some().then_some(text)
+        judged(&text).is_some().then_some(text).ok_or_else(|| TestCaseError::reject("no job"))
     }
 }
 
@@ -81,18 +83,24 @@ fn alike(rule: &str, one: Option<f64>, other: Option<f64>) -> bool {
     }
 }
 
-/// What the two do not find alike.
-fn differences(one: &BTreeMap<&'static str, Finding>, other: &BTreeMap<&'static str, Finding>) -> Vec<String> {
-    one.iter()
+/// Both jobs are found alike.
+fn same_findings(text: &str, other: &str) -> Result<(), TestCaseError> {
+    let [as_told, otherwise] = [text, other].map(judged);
+    let as_told = as_told.expect("judged before");
+    let otherwise = otherwise.ok_or_else(|| TestCaseError::fail(other.to_owned()))?;
+    let told: Vec<String> = as_told
+        .iter()
         .filter_map(|(rule, was)| {
-            let is = &other[rule];
+            let is = &otherwise[rule];
             let same = was.verdict == is.verdict && alike(rule, figure(was), figure(is));
-            (!same).then(|| format!("{rule}: {}\n    {}", told(was), told(is)))
+            (!same).then(|| format!("{rule}: {}\n    {}", said(was), said(is)))
         })
-        .collect()
+        .collect();
+    prop_assert!(told.is_empty(), "{}\n{text}", told.join("\n"));
+    Ok(())
 }
 
-fn told(finding: &Finding) -> String {
+fn said(finding: &Finding) -> String {
     format!("{:?} {:?} {}", finding.verdict, figure(finding), finding.summary.show(Units::Us))
 }
 
@@ -171,35 +179,26 @@ proptest! {
 
     #[test]
     fn a_mirrored_job_gives_the_same_findings(drawn in drawn()) {
-        let Some(text) = drawn.text() else { return Err(TestCaseError::reject("no job")) };
-        let (as_told, other) = (judged(&text).expect("judged before"), judged(&mirrored(&text)));
-        let other = other.ok_or_else(|| TestCaseError::fail(mirrored(&text)))?;
-        let told = differences(&as_told, &other);
-        prop_assert!(told.is_empty(), "{}\n{text}", told.join("\n"));
+        let text = drawn.job()?;
+        same_findings(&text, &mirrored(&text))?;
     }
 
     #[test]
     fn units_written_otherwise_change_nothing(drawn in drawn()) {
-        let Some(text) = drawn.text() else { return Err(TestCaseError::reject("no job")) };
-        let (as_told, other) = (judged(&text).expect("judged before"), judged(&in_other_units(&text)));
-        let other = other.ok_or_else(|| TestCaseError::fail(in_other_units(&text)))?;
-        let told = differences(&as_told, &other);
-        prop_assert!(told.is_empty(), "{}\n{text}", told.join("\n"));
+        let text = drawn.job()?;
+        same_findings(&text, &in_other_units(&text))?;
     }
 
     #[test]
     fn the_order_of_a_list_changes_nothing(drawn in drawn(), which: Index, pair: [Index; 2]) {
-        let Some(text) = drawn.text() else { return Err(TestCaseError::reject("no job")) };
-        let Some(other) = reordered(&text, which, pair) else { return Err(TestCaseError::reject("no list")) };
-        let as_told = judged(&text).expect("judged before");
-        let other = judged(&other).ok_or_else(|| TestCaseError::fail(other))?;
-        let told = differences(&as_told, &other);
-        prop_assert!(told.is_empty(), "{}\n{text}", told.join("\n"));
+        let text = drawn.job()?;
+        let other = reordered(&text, which, pair).ok_or_else(|| TestCaseError::reject("no list"))?;
+        same_findings(&text, &other)?;
     }
 
     #[test]
     fn a_reading_left_out_never_turns_a_fail_into_a_pass(drawn in drawn(), which: Index) {
-        let Some(text) = drawn.text() else { return Err(TestCaseError::reject("no job")) };
+        let text = drawn.job()?;
         let draught = Draught::new(&text);
         let readings = readings(&draught);
         let (path, ..) = which.get(&readings);
@@ -208,7 +207,7 @@ proptest! {
             .expect("judged before")
             .iter()
             .filter(|(rule, was)| was.verdict == Verdict::Fail && less[*rule].verdict == Verdict::Pass)
-            .map(|(rule, was)| format!("{rule}: {}\n    {}", told(was), told(&less[rule])))
+            .map(|(rule, was)| format!("{rule}: {}\n    {}", said(was), said(&less[rule])))
             .collect();
         prop_assert!(passes.is_empty(), "without {path}: {}\n{text}", passes.join("\n"));
     }

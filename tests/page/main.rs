@@ -11,6 +11,7 @@ mod followed;
 mod listed;
 mod readings;
 mod same;
+mod symbols;
 mod texts;
 mod words;
 

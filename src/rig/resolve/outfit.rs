@@ -199,17 +199,6 @@ impl Resolver<'_> {
             (None, None) => return None,
         };
         self.check_lift(path, hung, &spec);
-        if let (Some(all), Some(own)) = (&group.setback, &spec.setback)
-            && all.value > own.value
-            && !self.written_out
-        {
-            self.assumed.push(say!(
-                "The setback of {} behind the {} is taken as all of it, from the transom: the bracket's own {} and a plate between.",
-                all.measure(Style::Tape),
-                name.as_str(),
-                own.measure(Style::Tape)
-            ));
-        }
         Some(Bracket {
             travel: Slot::of(hung.travel.clone().or_else(|| spec.travel.clone()), reading!(job::Hung.travel), &name),
             raised: hung.raised.clone(),
