@@ -327,3 +327,28 @@ impl Finding {
         self.limit?.used(self.found?)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::inches;
+
+    #[test]
+    fn of_two_judged_alike_the_one_that_uses_more_of_its_limit_stays_in_whatever_order() {
+        let inch = |size: f64| Measure::of(inches(size));
+        let pass = |found: f64, most: f64| {
+            Finding::new(Verdict::Pass, Text::from("it fits")).against(inch(found), Limit::AtMost(inch(most)))
+        };
+        // Half of its limit, and nine tenths of a lesser one.
+        let (slack, tight) = (pass(5.0, 10.0), pass(0.9, 1.0));
+        let warns = Finding::new(Verdict::Warn, Text::from("it does not"));
+        let worst = |findings: &[&Finding]| {
+            let mut worst = None;
+            findings.iter().for_each(|finding| (*finding).clone().keep_worse(&mut worst));
+            worst.expect("one stays")
+        };
+        assert_eq!(worst(&[&slack, &tight]), tight);
+        assert_eq!(worst(&[&tight, &slack]), tight);
+        assert_eq!(worst(&[&tight, &warns, &slack]), warns);
+    }
+}
