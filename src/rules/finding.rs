@@ -288,11 +288,12 @@ impl Finding {
         .working(self.working)
     }
 
-    /// Whether both tell the same, in the digits that are told.
+    /// Whether both tell the same, in the digits that are told. Which side is named is no difference: of a boat whose sides are
+    /// alike rounding decides it.
     pub(super) fn tells_the_same(&self, other: &Finding) -> bool {
         let told = |finding: &Finding| {
             let words = [Some(&finding.summary), finding.remedy.as_ref()].into_iter().flatten().chain(&finding.each);
-            let words: Vec<String> = words.map(|words| words.show(Units::Both)).collect();
+            let words: Vec<String> = words.map(|words| words.show(Units::Both).replace("starboard", "port")).collect();
             let figures = [
                 finding.found.map(|found| found.show(Units::Both)),
                 finding.limit.map(|limit| limit.show(Units::Both)),

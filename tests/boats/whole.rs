@@ -6,10 +6,13 @@ use std::sync::LazyLock;
 
 use proptest::prelude::*;
 use proptest::sample::Index;
+use proptest::test_runner::RngSeed;
 use sternknee::front_door;
+use sternknee::physics::swing::Effort;
 use sternknee::quantity::Units;
 use sternknee::rules::{self, Finding, Verdict};
 use sternknee::written::Draught;
+use uom::si::length::millimeter;
 
 use super::common::CATALOG;
 use super::corpus::{Boat, LEVELS};
@@ -22,6 +25,13 @@ const ALIKE: f64 = 2e-3;
 const AT_NOUGHT: f64 = 2e-3;
 /// The same of strength, where a hair decides how many triangles the panel is cut into.
 const ALIKE_ON_MESHES: f64 = STILL;
+/// What draws the jobs where no other count of them is asked for: the same ones on every machine, so that what was pushed is
+/// what was tried. `LAWS=400` draws others each time, or those of `PROPTEST_RNG_SEED`.
+const SEED: u64 = 1;
+
+/// What is chosen each day, no reading of the boat: left out it is taken as it is usually done, and the finding says so. The
+/// remedy of a skeg that strikes the road is to tow her at full tilt, which is what is taken.
+const CHOSEN: [&str; 1] = ["trailer.towing_tilt"];
 
 /// A job drawn from the corpus: which boat, to which level, and which readings become so much of themselves.
 #[derive(Clone, Debug)]
@@ -71,16 +81,19 @@ fn judged(text: &str) -> Option<BTreeMap<&'static str, Finding>> {
     Some(findings.into_iter().map(|judged| (judged.rule.id, judged.finding)).collect())
 }
 
-fn figure(finding: &Finding) -> Option<f64> {
-    finding.found.map(|found| found.in_unit(Units::Si).0)
+fn figure(finding: &Finding) -> Option<(f64, &'static str)> {
+    finding.found.map(|found| found.in_unit(Units::Si))
 }
 
-fn alike(rule: &str, one: Option<f64>, other: Option<f64>) -> bool {
+fn alike(rule: &str, one: &Finding, other: &Finding) -> bool {
+    let (Some((one, unit)), Some((other, _))) = (figure(one), figure(other)) else {
+        return one.found.is_some() == other.found.is_some();
+    };
     let share = if rule.starts_with("strength/") { ALIKE_ON_MESHES } else { ALIKE };
-    match (one, other) {
-        (Some(one), Some(other)) => (one - other).abs() <= f64::max(AT_NOUGHT, share * one.abs()),
-        (one, other) => one.is_some() == other.is_some(),
-    }
+    // How an engine swings is searched to a stated gap.
+    let swings = rule.starts_with("swing/") && unit == "mm";
+    let at_nought = if swings { Effort::default().gap.get::<millimeter>() } else { AT_NOUGHT };
+    (one - other).abs() <= f64::max(at_nought, share * one.abs())
 }
 
 /// Both jobs are found alike.
@@ -92,7 +105,7 @@ fn same_findings(text: &str, other: &str) -> Result<(), TestCaseError> {
         .iter()
         .filter_map(|(rule, was)| {
             let is = &otherwise[rule];
-            let same = was.verdict == is.verdict && alike(rule, figure(was), figure(is));
+            let same = was.verdict == is.verdict && alike(rule, was, is);
             (!same).then(|| format!("{rule}: {}\n    {}", said(was), said(is)))
         })
         .collect();
@@ -175,7 +188,7 @@ fn in_other_units(text: &str) -> String {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: cases(), max_global_rejects: 100_000, ..ProptestConfig::default() })]
+    #![proptest_config(config())]
 
     #[test]
     fn a_mirrored_job_gives_the_same_findings(drawn in drawn()) {
@@ -202,6 +215,7 @@ proptest! {
         let draught = Draught::new(&text);
         let readings = readings(&draught);
         let (path, ..) = which.get(&readings);
+        prop_assume!(!CHOSEN.contains(&path.as_str()));
         let Some(less) = judged(&draught.without(path)) else { return Err(TestCaseError::reject("no job without")) };
         let passes: Vec<String> = judged(&text)
             .expect("judged before")
@@ -213,7 +227,12 @@ proptest! {
     }
 }
 
-/// How many jobs each law is asked of.
-fn cases() -> u32 {
-    std::env::var("LAWS").ok().and_then(|count| count.parse().ok()).unwrap_or(12)
+/// How many jobs each law is asked of, and which.
+fn config() -> ProptestConfig {
+    let asked = std::env::var("LAWS").ok().and_then(|count| count.parse().ok());
+    let usual = ProptestConfig { max_global_rejects: 100_000, ..ProptestConfig::default() };
+    match asked {
+        Some(cases) => ProptestConfig { cases, ..usual },
+        None => ProptestConfig { cases: 12, rng_seed: RngSeed::Fixed(SEED), ..usual },
+    }
 }

@@ -9,6 +9,7 @@ mod remedy;
 mod shape;
 mod state;
 
+use std::cmp::Ordering;
 use std::sync::Arc;
 
 use nalgebra::Point3;
@@ -152,20 +153,27 @@ impl Float {
     }
 
     /// Whether one loading is worse for her than another: she sinks or turns over, her lowest edge is lower, or,
-    /// edges alike, she heels further.
+    /// edges alike, she heels further. Where both are alike as she is judged, as she was before decides.
     fn is_worse(&self, one: &Loaded, other: &Loaded) -> bool {
-        let (one, other) = (self.lies(one), self.lies(other));
-        let (Some((low, heel)), Some((other_low, other_heel))) = (one, other) else {
-            return one.is_none() && other.is_some();
-        };
-        let lower = other_low - low;
-        lower > ALIKE || (lower > -ALIKE && heel > other_heel + ALIKE)
+        let judged = self.compared(one.judged(), other.judged());
+        judged.then_with(|| self.compared(one.before.as_ref(), other.before.as_ref())).is_gt()
+    }
+
+    /// Greater where the one state is worse for her than the other.
+    fn compared(&self, one: Option<&State>, other: Option<&State>) -> Ordering {
+        let rounded = |a: f64, b: f64| if (a - b).abs() <= ALIKE { Ordering::Equal } else { a.total_cmp(&b) };
+        match (self.lies(one), self.lies(other)) {
+            (Some((low, heel)), Some((other_low, other_heel))) => {
+                rounded(other_low, low).then_with(|| rounded(heel, other_heel))
+            }
+            (one, other) => one.is_none().cmp(&other.is_none()),
+        }
     }
 
     /// Height of her lowest edge above the water, metres, and her heel either way; nothing where she does not float
     /// upright.
-    fn lies(&self, loaded: &Loaded) -> Option<(f64, f64)> {
-        let floating = loaded.judged()?.upright().ok()?;
+    fn lies(&self, state: Option<&State>) -> Option<(f64, f64)> {
+        let floating = state?.upright().ok()?;
         let low = self.lowest_edge(&floating.plane).map_or(f64::MAX, |(height, _)| height.si());
         Some((low, floating.attitude().heel.si().abs()))
     }

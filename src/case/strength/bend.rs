@@ -232,7 +232,7 @@ impl Bent {
     /// The case that uses most of what the panel bears one way.
     pub fn worst(&self, way: Way) -> (usize, &Used) {
         let used = |case: usize| &self.effects[case].used[way as usize];
-        let case = (0..self.effects.len()).max_by(|a, b| used(*a).part.total_cmp(&used(*b).part)).unwrap_or(0);
+        let case = worst_of(0..self.effects.len(), |case| used(case).part);
         (case, used(case))
     }
 
@@ -245,7 +245,7 @@ impl Bent {
     pub fn deflection(&self) -> (usize, &Loaded) {
         let moved = |case: usize| self.effects[case].braced().loaded.largest_deflection.abs();
         let ordinary = (0..self.effects.len()).filter(|case| self.ordinary[*case]);
-        let case = ordinary.max_by(|a, b| moved(*a).total_cmp(&moved(*b))).unwrap_or(0);
+        let case = worst_of(ordinary, moved);
         (case, &self.effects[case].braced().loaded)
     }
 
@@ -254,6 +254,15 @@ impl Bent {
         let effect = self.effects.get(case)?;
         Some((&self.panels.states.get(effect.told)?.factored, effect.told()))
     }
+}
+
+/// Two cases are alike that differ by less, as a part: turns to port and starboard of a boat whose sides are alike.
+const ALIKE: f64 = 1e-6;
+
+/// The first of the cases that are worst: rounding has no say in which of two turns is told.
+fn worst_of(cases: impl Iterator<Item = usize> + Clone, of: impl Fn(usize) -> f64) -> usize {
+    let most = cases.clone().map(&of).fold(0.0, f64::max);
+    cases.into_iter().find(|case| of(*case) >= (1.0 - ALIKE) * most).unwrap_or(0)
 }
 
 /// What a tab bears, N/m.
