@@ -18,6 +18,13 @@ pub(crate) fn each<T: Send>(hands: Hands, count: usize, of: impl Fn(usize) -> T 
     made.into_iter().enumerate().map(|(i, made)| made.take().unwrap_or_else(|| of(i))).collect()
 }
 
+/// What each of two unlike tasks gives.
+pub(crate) fn two<A: Send, B: Send>(hands: Hands, one: impl Fn() -> A + Sync, other: impl Fn() -> B + Sync) -> (A, B) {
+    let (a, b) = (Made::default(), Made::default());
+    hands(2, &|i| if i == 0 { a.put(one()) } else { b.put(other()) });
+    (a.take().unwrap_or_else(one), b.take().unwrap_or_else(other))
+}
+
 /// What both of two tasks give.
 pub(crate) fn both<T: Send>(hands: Hands, of: impl Fn(usize) -> T + Sync) -> [T; 2] {
     let mut made = each(hands, 2, &of).into_iter();

@@ -9,7 +9,7 @@ use clap::{Args, ValueEnum};
 use super::hands::side_by_side;
 use super::output::{Paper, write};
 use super::photographs::Shown;
-use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, photographs, print, stamp, written_to};
+use super::{CatalogChoice, CommandError, UnitsChoice, load, photographs, print, stamp, written_to};
 use crate::report::{self, Report};
 use crate::rules::{self, Verdict};
 
@@ -64,12 +64,12 @@ const FAILS: u8 = 1;
 
 pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
     // The system takes back at once what would be taken apart piece by piece.
-    let catalog = ManuallyDrop::new(load_catalog(&args.catalog)?);
-    let loaded = ManuallyDrop::new(load_job(&args.job, &catalog)?);
+    let read = ManuallyDrop::new(load(&args.catalog, &args.job)?);
+    let (catalog, loaded) = &*read;
     let case = ManuallyDrop::new(loaded.case_by(side_by_side));
     let mut judged = ManuallyDrop::new(rules::judge(&case));
     if args.how_sure {
-        loaded.weigh(&catalog, &mut judged);
+        loaded.weigh(catalog, &mut judged);
     }
     let report = Report { case: &case, judged: &judged, units: args.units.into(), explain: args.explain };
     let page = match &args.html {
@@ -81,7 +81,7 @@ pub(super) fn run(args: &CheckArgs) -> Result<ExitCode, CommandError> {
                 (false, _) => None,
             };
             let pictures = photographs::embedded(named, &loaded.page, &args.job, shown)?;
-            Some((file.clone(), report::page(&report, &stamp(&args.job, &loaded, &catalog), &pictures)))
+            Some((file.clone(), report::page(&report, &stamp(&args.job, loaded, catalog), &pictures)))
         }
         None => None,
     };

@@ -7,7 +7,7 @@ use clap::Args;
 
 use super::check::Format;
 use super::output::{Paper, write};
-use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print, stamp, written_to};
+use super::{CatalogChoice, CommandError, UnitsChoice, load, print, stamp, written_to};
 use crate::options::compare;
 use crate::report::{self, Comparison};
 use crate::written::Faults;
@@ -30,8 +30,7 @@ pub(super) struct CompareArgs {
 }
 
 pub(super) fn run(args: &CompareArgs) -> Result<ExitCode, CommandError> {
-    let catalog = load_catalog(&args.catalog)?;
-    let opened = load_job(&args.job, &catalog)?;
+    let (catalog, opened) = load(&args.catalog, &args.job)?;
     let page = &opened.page;
     if opened.job.candidates.is_empty() {
         let help = "candidates: [(name: \"one of 200 hp\", engines_on: [(class: \"…\", shaft: \"25 in\")])], each as engines_on of the job itself";

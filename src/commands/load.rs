@@ -9,8 +9,10 @@ use super::hands::side_by_side;
 use super::{CatalogChoice, CommandError, beside};
 use crate::catalog::{Catalog, hexadecimal};
 use crate::front_door::{self, Opened};
+use crate::hands::two;
+use crate::job::{self, Job};
 use crate::report::Stamp;
-use crate::written;
+use crate::written::{self, Draft};
 
 pub(super) fn load_catalog(choice: &CatalogChoice) -> Result<Catalog, CommandError> {
     Ok(match &choice.catalog {
@@ -23,13 +25,26 @@ pub(super) fn read(path: &Path) -> Result<String, CommandError> {
     written::text_of(path).map_err(|source| CommandError::Unreadable { path: path.to_owned(), source })
 }
 
+/// The catalog, and the job in this file, read side by side.
+pub(super) fn load(choice: &CatalogChoice, path: &Path) -> Result<(Catalog, Opened), CommandError> {
+    let (catalog, draft) = two(side_by_side, || load_catalog(choice), || draft(path));
+    let catalog = catalog?;
+    let opened = open(path, draft?, &catalog)?;
+    Ok((catalog, opened))
+}
+
 /// The job in this file.
 pub(super) fn load_job(path: &Path, catalog: &Catalog) -> Result<Opened, CommandError> {
-    let text = read(path)?;
+    open(path, draft(path)?, catalog)
+}
+
+fn draft(path: &Path) -> Result<Draft<Job>, CommandError> {
+    Ok(job::draft(&path.display().to_string(), &read(path)?))
+}
+
+fn open(path: &Path, draft: Draft<Job>, catalog: &Catalog) -> Result<Opened, CommandError> {
     let folder = path.parent().unwrap_or(Path::new("."));
-    Ok(front_door::open(&path.display().to_string(), &text, catalog, |name| {
-        beside::bytes(folder, name, LONGEST_NAMED_FILE).map(Arc::from)
-    })?)
+    Ok(front_door::open_draft(draft, catalog, |name| beside::bytes(folder, name, LONGEST_NAMED_FILE).map(Arc::from))?)
 }
 
 /// What a page made from the job of this file is matched by.

@@ -28,7 +28,7 @@ use crate::catalog::CatalogError;
 use crate::quantity::Units;
 use crate::written::{self, Faults, FileError};
 
-use load::{load_catalog, load_job, stamp};
+use load::{load, load_catalog, load_job, stamp};
 
 /// Checks whether an outboard repower belongs on a given boat, and shows its working. It advises; it
 /// never approves.

@@ -6,7 +6,7 @@ use std::process::ExitCode;
 use clap::Args;
 
 use super::check::Format;
-use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print};
+use super::{CatalogChoice, CommandError, UnitsChoice, load, print};
 use crate::options::{needed, questions};
 use crate::report::{self, WhatIsNeeded};
 use crate::written::Faults;
@@ -26,8 +26,7 @@ pub(super) struct NeededArgs {
 }
 
 pub(super) fn run(args: &NeededArgs) -> Result<ExitCode, CommandError> {
-    let catalog = load_catalog(&args.catalog)?;
-    let opened = load_job(&args.job, &catalog)?;
+    let (catalog, opened) = load(&args.catalog, &args.job)?;
     let (page, yard) = (&opened.page, opened.yard(&catalog));
     let all = questions(&opened.job, &opened.rig).into_iter().map(|moved| needed(&yard, moved));
     let all = all.collect::<Result<Vec<_>, _>>().map_err(|slips| {

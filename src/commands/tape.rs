@@ -7,7 +7,7 @@ use clap::Args;
 
 use super::hands::side_by_side;
 use super::output::{Paper, write};
-use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print, written_to};
+use super::{CatalogChoice, CommandError, UnitsChoice, load, print, written_to};
 use crate::{report, rules};
 
 #[derive(Args)]
@@ -31,8 +31,7 @@ pub(super) struct TapeArgs {
 }
 
 pub(super) fn run(args: &TapeArgs) -> Result<ExitCode, CommandError> {
-    let catalog = load_catalog(&args.catalog)?;
-    let loaded = load_job(&args.job, &catalog)?;
+    let (catalog, loaded) = load(&args.catalog, &args.job)?;
     let (rig, mut judged) = (&loaded.rig, rules::judge(&loaded.case_by(side_by_side)));
     if args.how_sure {
         loaded.weigh(&catalog, &mut judged);

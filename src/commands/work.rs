@@ -8,7 +8,7 @@ use clap::{Args, ValueEnum};
 use super::check::Format;
 use super::hands::side_by_side;
 use super::output::{Paper, write};
-use super::{CatalogChoice, CommandError, UnitsChoice, load_catalog, load_job, print, stamp, written_to};
+use super::{CatalogChoice, CommandError, UnitsChoice, load, print, stamp, written_to};
 use crate::case::Case;
 use crate::case::strength::{Sweep, sweep_part};
 use crate::report;
@@ -112,8 +112,7 @@ impl Topic {
 }
 
 pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
-    let catalog = load_catalog(&args.catalog)?;
-    let loaded = load_job(&args.job, &catalog)?;
+    let (catalog, loaded) = load(&args.catalog, &args.job)?;
     let rig = &loaded.rig;
     let case = loaded.case_by(side_by_side);
     let sweeps = args.topic.sweeps(&case);

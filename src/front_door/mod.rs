@@ -14,6 +14,8 @@ use crate::reading::Stop;
 use crate::report;
 
 pub use answer::{Answer, Question, answer};
+#[cfg(feature = "terminal")]
+pub(crate) use opened::open_draft;
 pub use opened::{Opened, open};
 pub use said::{SCHEMA, reply};
 

@@ -12,7 +12,7 @@ use crate::questions;
 use crate::rig::{self, Files, Question, Rig, Suspect};
 use crate::rules::Judged;
 use crate::sure;
-use crate::written::{Draught, Fault, Faults, Page, Slip};
+use crate::written::{Draft, Draught, Fault, Faults, Page, Slip};
 
 /// A job that was read: its rig, and its page for what is found wrong later.
 pub struct Opened {
@@ -59,9 +59,17 @@ pub fn open(
     name: &str,
     text: &str,
     catalog: &Catalog,
+    file: impl FnMut(&str) -> Result<Arc<[u8]>, String>,
+) -> Result<Opened, Faults> {
+    open_draft(job::draft(name, text), catalog, file)
+}
+
+/// The same of a text that was read already.
+pub(crate) fn open_draft(
+    mut draft: Draft<Job>,
+    catalog: &Catalog,
     mut file: impl FnMut(&str) -> Result<Arc<[u8]>, String>,
 ) -> Result<Opened, Faults> {
-    let mut draft = job::draft(name, text);
     let page = draft.page.clone();
     let (files, unread) = draft.value.as_ref().map(|job| named_files(job, &page, &mut file)).unwrap_or_default();
     draft.add(unread);
@@ -88,7 +96,7 @@ pub fn open(
             }
             let asked = questions::questions(&case);
             let (begun, floated) = case.lay_aside();
-            rig.suspects = suspects(asked, text, catalog, &files);
+            rig.suspects = suspects(asked, &page.text, catalog, &files);
             Ok(Opened { rig, page, job, files, begun, floated })
         }
         Some(Err(unresolved)) => {

@@ -3,13 +3,11 @@
 use sternknee::quantity::Units;
 use sternknee::rules::Verdict;
 
-use crate::common::{finding, study};
-
-const FOUR_STROKES: &str = include_str!("../../catalogs/engines/four_stroke.ron");
+use crate::common::{CATALOG, finding, study};
 
 /// What the catalog says of a class, as a job describes an engine in place.
 fn described(name: &str) -> String {
-    let entry = &FOUR_STROKES[FOUR_STROKES.find(&format!("name: \"{name}\"")).expect("a class")..];
+    let entry = CATALOG.text_of(name).expect("a class");
     let spec = &entry[entry.find("spec: (").expect("a sheet") + "spec: ".len()..];
     let mut depth = 0;
     let end = spec.find(|c| {

@@ -70,32 +70,26 @@ impl Neighbours {
     }
 }
 
-/// Where a stiffness matrix's upper triangle holds something, column by column, laid out node by node.
+/// Where a stiffness matrix's lower triangle holds something, column by column, laid out node by node: the rows of a column's own
+/// node from the diagonal on, then those of its neighbours that are eliminated after it.
 struct Pattern {
     starts: Vec<u32>,
     rows: Vec<u32>,
-    /// Per node: the neighbours that are eliminated before it, in that order, and how many free unknowns lie before each.
-    below: Vec<Vec<(u32, u32)>>,
-    /// Each node's place in the order.
-    place: Vec<u32>,
+    /// Per node: the neighbours that are eliminated after it, in that order, and how many free unknowns lie before each, the
+    /// node's own among them.
+    after: Vec<Vec<(u32, u32)>>,
     /// Where its factor does.
     symbolic: SymbolicCholesky<u32>,
 }
 
 impl Pattern {
-    /// How many entries lie before a node's rows in a column of a neighbour, or in its own; `None` where its rows lie below the
-    /// diagonal there.
-    fn skip(&self, equation: &[[u32; 3]], row: u32, column: u32) -> Option<usize> {
-        let Pattern { below, place, .. } = self;
-        let list = &below[column as usize];
+    /// How many entries lie before a node's rows in the first column of another, or in its own; `None` where its rows lie above
+    /// the diagonal there. A node's every further column begins one row later.
+    fn skip(&self, row: u32, column: u32) -> Option<usize> {
         if row == column {
-            let free = |n: u32| equation[n as usize].iter().filter(|&&e| e != HELD).count();
-            return Some(list.last().map_or(0, |(n, skip)| *skip as usize + free(*n)));
+            return Some(0);
         }
-        if place[row as usize] > place[column as usize] {
-            return None;
-        }
-        list.iter().find(|(n, _)| *n == row).map(|(_, skip)| *skip as usize)
+        self.after[column as usize].iter().find(|(n, _)| *n == row).map(|(_, skip)| *skip as usize)
     }
 }
 
@@ -116,26 +110,26 @@ impl Matrix {
             place[n as usize] = i as u32;
         }
         let free = |n: u32| equation[n as usize].iter().copied().filter(|&e| e != HELD);
-        let mut below = vec![Vec::new(); order.len()];
+        let mut after = vec![Vec::new(); order.len()];
         let (mut starts, mut rows) = (Vec::with_capacity(size + 1), Vec::with_capacity(20 * size));
         starts.push(0);
         for &n in order {
             let mut list: Vec<(u32, u32)> =
-                neighbours.at(n).iter().filter(|&&m| place[m as usize] < place[n as usize]).map(|&m| (m, 0)).collect();
+                neighbours.at(n).iter().filter(|&&m| place[m as usize] > place[n as usize]).map(|&m| (m, 0)).collect();
             list.sort_unstable_by_key(|(m, _)| place[*m as usize]);
-            let mut before = 0;
+            let mut before = free(n).count() as u32;
             for (m, skip) in &mut list {
                 *skip = before;
                 before += free(*m).count() as u32;
             }
             for column in free(n) {
+                rows.extend(free(n).filter(|&e| e >= column));
                 for (m, _) in &list {
                     rows.extend(free(*m));
                 }
-                rows.extend(free(n).filter(|&e| e <= column));
                 starts.push(rows.len() as u32);
             }
-            below[n as usize] = list;
+            after[n as usize] = list;
         }
         let held = SymbolicSparseColMatRef::new_checked(size, size, &starts, None, &rows);
         // The three unknowns of a node fill the same columns: working in blocks pays at any size.
@@ -143,10 +137,15 @@ impl Matrix {
             supernodal_flop_ratio_threshold: SupernodalThreshold::FORCE_SUPERNODAL,
             ..Default::default()
         };
-        let symbolic = factorize_symbolic_cholesky(held, Triangle::Upper, SymmetricOrdering::Identity, params)
+        // Where the factor fills is read off the upper triangle, what it is made of off the lower.
+        let upper = held.to_row_major().map_err(|e| failed(&e))?;
+        let order = SymmetricOrdering::Identity;
+        let symbolic = factorize_symbolic_cholesky(upper.transpose(), Triangle::Upper, order, params)
             .map_err(|e| failed(&e))?;
-        let values = vec![0.0; rows.len()];
-        Ok(Self { pattern: Arc::new(Pattern { starts, rows, below, place, symbolic }), values })
+        // Written once here: pages that are first read and then written would be handed out twice.
+        let mut values = Vec::with_capacity(rows.len());
+        values.resize(rows.len(), 0.0);
+        Ok(Self { pattern: Arc::new(Pattern { starts, rows, after, symbolic }), values })
     }
 
     /// Adds an element of `N` nodes (`3 N` unknowns `w, βy, βz`), turned into the nodes' frames.
@@ -160,16 +159,15 @@ impl Matrix {
         let Matrix { pattern, values } = self;
         for (j, &nj) in nodes.iter().enumerate() {
             for (i, &ni) in nodes.iter().enumerate() {
-                let Some(skip) = pattern.skip(equation, ni, nj) else { continue };
+                let Some(skip) = pattern.skip(ni, nj) else { continue };
                 let block = turned(k, 3 * i, 3 * j, frame[ni as usize], frame[nj as usize]);
                 let (columns, rows) = (equation[nj as usize], equation[ni as usize]);
-                for (c, &column) in columns.iter().enumerate() {
-                    if column == HELD {
-                        continue;
-                    }
-                    let mut slot = pattern.starts[column as usize] as usize + skip;
+                let free = columns.iter().enumerate().filter(|(_, column)| **column != HELD);
+                for (earlier, (c, &column)) in free.enumerate() {
+                    // Its own rows begin on the diagonal.
+                    let mut slot = pattern.starts[column as usize] as usize + skip.saturating_sub(earlier);
                     for (r, &row) in rows.iter().enumerate() {
-                        if row == HELD || (ni == nj && row > column) {
+                        if row == HELD || (ni == nj && row < column) {
                             continue;
                         }
                         values[slot] += block[r][c];
@@ -190,7 +188,7 @@ impl Matrix {
                     continue;
                 }
                 // A deflection comes before its node's rotations.
-                let Some(skip) = pattern.skip(equation, ni, nj) else { continue };
+                let Some(skip) = pattern.skip(ni, nj) else { continue };
                 values[pattern.starts[column as usize] as usize + skip] += k[i][j];
             }
         }
@@ -207,7 +205,7 @@ impl Matrix {
             .factorize_numeric_llt(
                 &mut values,
                 SparseColMatRef::new(held, &self.values),
-                Triangle::Upper,
+                Triangle::Lower,
                 Default::default(),
                 Par::Seq,
                 MemStack::new(&mut memory),
