@@ -3,6 +3,7 @@
 mod bad_input;
 mod catalogs;
 mod desk;
+mod json;
 #[path = "../common/listed.rs"]
 mod listed;
 mod manual;
