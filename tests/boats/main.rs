@@ -5,6 +5,8 @@
 mod common;
 
 mod corpus;
+#[path = "../common/drawn.rs"]
+mod drawn;
 mod laws;
 mod random;
 mod remedies;

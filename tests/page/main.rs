@@ -3,7 +3,12 @@
 #[path = "../common/mod.rs"]
 mod common;
 
+#[expect(dead_code, reason = "pages are made of any boat, whatever is known of her")]
+#[path = "../boats/corpus.rs"]
+mod corpus;
 mod drawings;
+#[path = "../common/drawn.rs"]
+mod drawn;
 mod escaping;
 mod files;
 mod followed;

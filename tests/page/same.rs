@@ -1,10 +1,12 @@
 //! Text, JSON and HTML say the same of every finding.
 
+use proptest::prelude::*;
 use scraper::{Html, Selector};
 use sternknee::job::Sitting;
 use sternknee::quantity::Units;
 use sternknee::report::{self, Report};
 
+use super::drawn::{config, drawn};
 use super::listed::listed;
 use super::{DEMOS, demo, named, stamp, with_report};
 
@@ -25,6 +27,16 @@ fn flat(text: &str) -> String {
 fn every_finding_reads_the_same_in_text_json_and_html() {
     for name in DEMOS {
         with_report(&demo(name), |report| compare(name, report));
+    }
+}
+
+proptest! {
+    #![proptest_config(config(6))]
+
+    #[test]
+    fn every_finding_of_a_random_job_reads_the_same_in_text_json_and_html(drawn in drawn()) {
+        let text = drawn.job()?;
+        with_report(&text, |report| compare(&text, report));
     }
 }
 
