@@ -4,11 +4,13 @@
 use std::collections::BTreeMap;
 
 use sternknee::case::Case;
+use sternknee::case::float::Crew;
 use sternknee::case::strength::{Panels, Store, Way};
 use sternknee::job::{self, Across, BackingPlate, Job, Upright};
 use sternknee::quantity::{Dimensioned, Kind, Reading, inches};
 use sternknee::rig;
 use sternknee::rules::{self, Family, Limit};
+use sternknee::written::Draught;
 use uom::si::f64::Length;
 
 use super::common::CATALOG;
@@ -287,4 +289,34 @@ fn lighter(job: &mut Job) -> bool {
         any |= scale(group.weighed.as_mut(), LIGHTER);
     }
     any
+}
+
+#[test]
+fn a_boat_whose_weights_are_told_piece_by_piece_slams_by_their_sum() {
+    let slams = |text: &str| {
+        let rig = super::common::rig(text);
+        let case = Case::new(&rig);
+        let slamming = case.strength().expect("strength").driving.slamming;
+        let stations = case.float().expect("floats").loadings.iter().filter(|loaded| loaded.crew == Crew::AtStations);
+        let laden = stations.filter_map(|loaded| Some(loaded.judged()?.total.mass.value)).fold(0.0, f64::max);
+        (slamming, laden)
+    };
+    let mut seen = 0;
+    for boat in Boat::all("sound") {
+        let text = boat.at(*LEVELS.end());
+        let draught = Draught::new(&text);
+        if !draught.entries().any(|said| said.path == "operating.displacement") {
+            continue;
+        }
+        let (by_weights, laden) = slams(&draught.without("operating.displacement"));
+        let told = draught.put("operating.displacement", &format!("\"{laden:.6} kg\"")).expect("it is there");
+        let (by_sum, _) = slams(&told);
+        assert!(
+            (by_weights / by_sum - 1.0).abs() < 1e-6,
+            "{}: {by_weights} by weights, {by_sum} by their sum",
+            boat.name
+        );
+        seen += 1;
+    }
+    assert!(seen > 20, "{seen} boats tell what they displace");
 }

@@ -4,6 +4,8 @@ use uom::si::f64::{Angle, Length, Mass, MassDensity, Ratio, Velocity};
 use uom::si::length::foot;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 
+use crate::case::Case;
+use crate::case::float::Crew;
 use crate::job::{Bottom, Category, Sitting};
 use crate::physics::power::likely_top_speed;
 use crate::physics::strength::loads::{acceleration_at_gravity_centre, slamming};
@@ -53,14 +55,15 @@ const CROUCH: [f64; 2] = [150.0, 200.0];
 ///
 /// # Errors
 /// The speed, as a missing reading.
-pub fn top_speed(rig: &Rig, assumed: &mut Vec<Text>) -> Result<Velocity, Missing> {
+pub fn top_speed(case: &Case, assumed: &mut Vec<Text>) -> Result<Velocity, Missing> {
+    let rig = case.rig;
     let told = rig.structure.top_speed.ask();
     let missing = match told {
         Ok(speed) => return Ok(speed.value),
         Err(missing) => missing,
     };
     let power = rig.after.main_power().ok().filter(|powers| !powers.is_empty());
-    let (Some(powers), Some(hull), Sitting::BeforeOrdering) = (power, Hull::of(rig), rig.job.sitting) else {
+    let (Some(powers), Some(hull), Sitting::BeforeOrdering) = (power, Hull::of(case), rig.job.sitting) else {
         return Err(missing);
     };
     let power = powers.iter().map(|(_, power)| *power).sum();
@@ -77,7 +80,8 @@ pub fn top_speed(rig: &Rig, assumed: &mut Vec<Text>) -> Result<Velocity, Missing
 
 impl Driving {
     /// Of a rig at this speed. The formula of the slamming goes to the sheet.
-    pub fn of(rig: &Rig, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Text>) -> Driving {
+    pub fn of(case: &Case, speed: Velocity, sheet: &mut Sheet, assumed: &mut Vec<Text>) -> Driving {
+        let rig = case.rig;
         let speed_from = rig.structure.top_speed.reading().map_or(Basis::Assumed, |speed| speed.basis).origin();
         if let Some(given) = &rig.structure.operating.acceleration {
             let slamming = given.value.si() / standard_gravity().si();
@@ -88,7 +92,7 @@ impl Driving {
             ));
             return Driving { speed, slamming, speed_from };
         }
-        let Some(hull) = Hull::of(rig) else {
+        let Some(hull) = Hull::of(case) else {
             assumed.push(say!(
                 "Slamming is taken as {} on top of gravity: no size of hers is given.",
                 Measure::of(SLAMMING * standard_gravity())
@@ -110,6 +114,7 @@ struct Hull {
     chine: Length,
     deadrise: Angle,
     mass: Mass,
+    mass_from: &'static str,
     category: Ratio,
     /// What was not told, with what is taken for it.
     taken: Vec<Text>,
@@ -117,7 +122,8 @@ struct Hull {
 
 impl Hull {
     /// As told, or from what is told; `None` where no size is.
-    fn of(rig: &Rig) -> Option<Hull> {
+    fn of(case: &Case) -> Option<Hull> {
+        let rig = case.rig;
         let boat = &rig.job.boat;
         let told = |reading: &Option<Reading<Length>>| reading.as_ref().map(|reading| reading.value);
         let (length, width) = (told(&boat.length), told(&boat.transom_width));
@@ -144,14 +150,13 @@ impl Hull {
             },
             |reading| reading.value,
         );
-        let mass = rig.structure.operating.displacement.as_ref().map_or_else(
-            || {
-                let mass = MassDensity::new::<kilogram_per_cubic_meter>(LADEN) * length * beam * beam;
-                taken.push(say!("laden weight {}, as little as boats of her size weigh", Measure::of(mass)));
-                mass
-            },
-            |reading| reading.value,
-        );
+        let told = rig.structure.operating.displacement.as_ref();
+        let told = told.map(|mass| (mass.value, mass.basis.origin()));
+        let (mass, mass_from) = told.or_else(|| Some((of_ledger(case)?, BY_LEDGER))).unwrap_or_else(|| {
+            let mass = MassDensity::new::<kilogram_per_cubic_meter>(LADEN) * length * beam * beam;
+            taken.push(say!("laden weight {}, as little as boats of her size weigh", Measure::of(mass)));
+            (mass, Basis::Assumed.origin())
+        });
         let category = boat.category.map_or_else(
             || {
                 let factor = usual_category(length);
@@ -167,7 +172,7 @@ impl Hull {
                 })
             },
         );
-        Some(Hull { length, chine, deadrise, mass, category, taken })
+        Some(Hull { length, chine, deadrise, mass, mass_from, category, taken })
     }
 
     /// Says on a sheet where its figures are from.
@@ -177,15 +182,13 @@ impl Hull {
             reading.as_ref().map_or(Basis::Assumed, |reading| reading.basis).origin()
         };
         let deadrise = boat.deadrise.as_ref().map_or(Basis::Assumed, |deadrise| deadrise.basis).origin();
-        let displacement = rig.structure.operating.displacement.as_ref();
-        let mass = displacement.map_or(Basis::Assumed, |mass| mass.basis).origin();
         let category = if boat.category.is_some() { "ISO 12215-5, from memory" } else { Basis::Assumed.origin() };
         for (symbol, from) in [
             ("LWL", if boat.length.is_some() { "0.9 of her length" } else { Basis::Assumed.origin() }),
             ("BC", from(&boat.chine_beam)),
             ("β", deadrise),
             ("Vkn", speed_from),
-            ("mLDC", mass),
+            ("mLDC", self.mass_from),
             ("kDC", category),
         ] {
             sheet.origin::<Ratio>(symbol, from);
@@ -199,6 +202,15 @@ impl Hull {
             assumed.push(say!("For her slamming is taken what is not given: ").then(taken).then(Text::from(".")));
         }
     }
+}
+
+/// Where her laden weight is from when nobody told it in one figure.
+const BY_LEDGER: &str = "her weights, full tanks, crew at their stations";
+
+/// What she weighs with her crew at their stations, where her weights or her marks tell.
+fn of_ledger(case: &Case) -> Option<Mass> {
+    let stations = case.float().ok()?.loadings.iter().filter(|loaded| loaded.crew == Crew::AtStations);
+    stations.filter_map(|loaded| Some(loaded.judged()?.total.mass)).reduce(Mass::max)
 }
 
 /// The design category's factor that is usual for the length.

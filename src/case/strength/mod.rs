@@ -84,12 +84,13 @@ impl<'a> Case<'a> {
     /// # Errors
     /// What is missing, or why it cannot be reckoned.
     pub fn strength(&self) -> Result<&Strength, &Absent> {
-        self.strength.get_or_init(|| Strength::of(self.rig, &self.store)).as_ref()
+        self.strength.get_or_init(|| Strength::of(self)).as_ref()
     }
 }
 
 impl Strength {
-    fn of(rig: &Rig, store: &Arc<Store>) -> Result<Strength, Absent> {
+    fn of(case: &Case) -> Result<Strength, Absent> {
+        let (rig, store) = (case.rig, &case.store);
         if !rig.structure.asked {
             return Err(Absent::Waits(door(rig)));
         }
@@ -99,7 +100,7 @@ impl Strength {
             missing.push(lacking);
         }
         let mut estimated = Vec::new();
-        let speed = driving::top_speed(rig, &mut estimated).map_err(|lacking| missing.push(lacking));
+        let speed = driving::top_speed(case, &mut estimated).map_err(|lacking| missing.push(lacking));
         let (board, speed) = match (board, speed) {
             (Ok(board), Ok(speed)) if missing.is_empty() => (board, speed),
             (Err(Some(no)), _) if missing.is_empty() => return Err(no),
@@ -108,7 +109,7 @@ impl Strength {
         let mut assumed = board.assumed.clone();
         assumed.extend(estimated);
         let mut sheet = Sheet::default();
-        let driving = Driving::of(rig, speed, &mut sheet, &mut assumed);
+        let driving = Driving::of(case, speed, &mut sheet, &mut assumed);
         let footings = footing::footings(rig, &rig.after, &board, driving, &mut assumed)?;
         let mut old_assumed = Vec::new();
         let before = old(rig, &board, driving, &mut old_assumed);
