@@ -19,6 +19,7 @@ pub(crate) fn each<T: Send>(hands: Hands, count: usize, of: impl Fn(usize) -> T 
 }
 
 /// What each of two unlike tasks gives.
+#[cfg(feature = "terminal")]
 pub(crate) fn two<A: Send, B: Send>(hands: Hands, one: impl Fn() -> A + Sync, other: impl Fn() -> B + Sync) -> (A, B) {
     let (a, b) = (Made::default(), Made::default());
     hands(2, &|i| if i == 0 { a.put(one()) } else { b.put(other()) });

@@ -140,8 +140,8 @@ impl Matrix {
         // Where the factor fills is read off the upper triangle, what it is made of off the lower.
         let upper = held.to_row_major().map_err(|e| failed(&e))?;
         let order = SymmetricOrdering::Identity;
-        let symbolic = factorize_symbolic_cholesky(upper.transpose(), Triangle::Upper, order, params)
-            .map_err(|e| failed(&e))?;
+        let symbolic =
+            factorize_symbolic_cholesky(upper.transpose(), Triangle::Upper, order, params).map_err(|e| failed(&e))?;
         // Written once here: pages that are first read and then written would be handed out twice.
         let mut values = Vec::with_capacity(rows.len());
         values.resize(rows.len(), 0.0);
