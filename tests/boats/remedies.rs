@@ -8,7 +8,7 @@ use sternknee::quantity::Units;
 use sternknee::rules::mend::{Change, Mend};
 use sternknee::rules::{Finding, Verdict};
 
-use super::common::mended::{Became, changed, groups, judged, taken, wants};
+use super::common::mended::{Became, changed, groups, half_is_enough, judged, taken, wants};
 use super::corpus::LEVELS;
 use super::verdicts::{SOUND, UNSOUND, answers, side_by_side};
 
@@ -81,6 +81,36 @@ fn every_remedy_makes_its_finding_pass() {
         println!("no change, {count} times: {id}: {why}");
     }
     assert!(failed.is_empty(), "{}:\n{}", failed.len(), failed.join("\n"));
+}
+
+/// Rules whose remedy goes farther than to the limit, and says so: to the middle of what is usual, and the whole way back.
+const GOES_FARTHER: [&str; 2] = ["trailer/coupling", "stern/trim-change"];
+
+/// Nobody builds, cuts or carries twice what is enough; one remedy may be told for several findings.
+#[test]
+fn no_remedy_asks_for_twice_what_is_enough() {
+    let ways: Vec<(&Asked, &'static str, &Finding, &Mend)> = ALL
+        .iter()
+        .flat_map(|asked| asked.findings.iter().map(move |(id, finding)| (asked, *id, finding)))
+        .filter(|(_, id, finding)| wants(finding) && !GOES_FARTHER.contains(id))
+        .flat_map(|(asked, id, finding)| finding.mends.iter().map(move |mend| (asked, id, finding, mend)))
+        .collect();
+    let halves = side_by_side(ways.len(), |i| {
+        let (asked, _, finding, mend) = ways[i];
+        let alike = asked.findings.iter().filter(|(_, other)| wants(other) && other.remedy == finding.remedy);
+        half_is_enough(&alike.map(|(id, _)| *id).collect::<Vec<_>>(), &asked.text, mend)
+    });
+    println!("{} of {} ways change a reading", halves.iter().flatten().count(), ways.len());
+    let too_much: Vec<String> = ways
+        .iter()
+        .zip(&halves)
+        .filter(|(_, half)| **half == Some(true))
+        .map(|((asked, id, finding, mend), _)| {
+            let words = finding.remedy.as_ref().map_or(String::new(), |words| words.show(Units::Us));
+            format!("{} {id}: {words}\n    {mend:?}", asked.name)
+        })
+        .collect();
+    assert!(too_much.is_empty(), "{}:\n{}", too_much.len(), too_much.join("\n"));
 }
 
 /// A remedy without a way, or a finding that says nothing of what to do, was not looked into: only what comes from a transom that

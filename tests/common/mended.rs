@@ -2,7 +2,7 @@
 
 use sternknee::case::Case;
 use sternknee::job;
-use sternknee::quantity::Units;
+use sternknee::quantity::{Dimensioned, Kind, Measure, Style, Units, inches, parse};
 use sternknee::rig::{self, Missing};
 use sternknee::rules::mend::{Change, Mend};
 use sternknee::rules::{self, Finding, Verdict};
@@ -91,6 +91,32 @@ pub fn taken(id: &str, text: &str, mend: &Mend, others: &[(&'static str, Finding
         }
         Err(why) => Became::Failed(format!("with {changes:?}: {why}")),
     }
+}
+
+/// Nothing is built up or cut by less: what stock comes in. Common practice, no source.
+const LEAST_STOCK_IN: f64 = 0.25;
+
+/// Whether half of what a way changes is enough as well for all of these rules: of its readings that stand in the job, each goes half
+/// as far. `None` where there is none.
+pub fn half_is_enough(ids: &[&str], text: &str, mend: &Mend) -> Option<bool> {
+    let Mend::Change(changes) = mend else { return None };
+    let draught = Draught::new(text);
+    let amount = |text: &str, kind: Kind| Some(parse(text.strip_prefix('"')?.strip_suffix('"')?, kind).ok()?.si);
+    let halved = |change: &Change| {
+        let said = draught.entries().find(|said| said.path == change.entry)?;
+        let value = change.value.as_deref()?;
+        let kind = Kind::ALL.into_iter().find(|kind| amount(said.value, *kind).and(amount(value, *kind)).is_some())?;
+        let (was, becomes) = (amount(said.value, kind)?, amount(value, kind)?);
+        let least = if kind == Kind::Length { inches(LEAST_STOCK_IN).si() } else { 0.0 };
+        ((becomes - was).abs() > 1.001 * least).then_some(())?;
+        Some(Change::told(change.entry.clone(), Measure { si: 0.5 * (was + becomes), kind, style: Style::Plain }))
+    };
+    let half: Vec<(Option<Change>, &Change)> = changes.iter().map(|change| (halved(change), change)).collect();
+    half.iter().any(|(half, _)| half.is_some()).then(|| {
+        let changes: Vec<Change> = half.into_iter().map(|(half, whole)| half.unwrap_or(whole.clone())).collect();
+        let passes = |text: &str, id: &str| found(id, text).is_ok_and(|after| after.verdict == Verdict::Pass);
+        changed(text, &changes).is_ok_and(|text| ids.iter().all(|id| passes(&text, id)))
+    })
 }
 
 /// Whether a finding waits for nothing but what the job lacked before.
