@@ -6,9 +6,10 @@ use std::process::ExitCode;
 use clap::{Args, Subcommand};
 
 use super::{CatalogChoice, CommandError, load_catalog, print};
-use crate::catalog::{self, Catalog, CatalogError};
+use crate::case::swing::misfit;
+use crate::catalog::{self, Catalog, CatalogError, CatalogFile};
 use crate::report;
-use crate::written::printable;
+use crate::written::{Fault, Faults, Page, printable};
 
 #[derive(Args)]
 #[command(args_conflicts_with_subcommands = true)]
@@ -56,12 +57,25 @@ fn unknown(catalog: &Catalog, name: &str) -> CommandError {
     }
 }
 
+/// The file, where each of its engines can be put together by its own mounting sheet.
+fn put_together((file, page): (CatalogFile, Page)) -> Result<CatalogFile, Faults> {
+    let engines = file.engines.iter().enumerate();
+    let misfits = engines.filter_map(|(i, entry)| Some((i, misfit(&entry.name, &entry.spec)?)));
+    let faults: Vec<Fault> = misfits
+        .map(|(i, (shaft, why))| {
+            let help = "with this shaft the numbers of the class's mounting sheet do not go together: check trim, tilt, cowl and reach";
+            page.fault(&format!("engines[{i}].spec.shafts[{shaft}]"), why.to_string(), help)
+        })
+        .collect();
+    if faults.is_empty() { Ok(file) } else { Err(Faults::new(&page, faults)) }
+}
+
 fn check(dir: &std::path::Path) -> Result<(), CommandError> {
     let mut faulty = Vec::new();
     let mut out = String::new();
     for (name, text) in catalog::read_folder(dir)? {
-        match text.and_then(|text| catalog::load(&name, &text)) {
-            Ok((file, _)) => out.push_str(&format!("{}: sound, {} entries\n", printable(&name), file.count())),
+        match text.and_then(|text| catalog::load(&name, &text)).and_then(put_together) {
+            Ok(file) => out.push_str(&format!("{}: sound, {} entries\n", printable(&name), file.count())),
             Err(faults) => faulty.push(faults),
         }
     }

@@ -34,7 +34,7 @@ pub struct SwingSheet {
 
 impl SwingSheet {
     /// The numbers, where all of them are known.
-    pub(super) fn of(spec: &EngineSpec) -> Option<Self> {
+    pub fn of(spec: &EngineSpec) -> Option<Self> {
         let head = spec.powerhead.as_ref()?;
         let trim = spec.trim.as_ref()?;
         Some(SwingSheet {

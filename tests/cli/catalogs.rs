@@ -45,6 +45,19 @@ fn the_built_in_folders_are_sound() {
     }
 }
 
+/// A cowl that at full tilt stands lower than it is high when down, on a tube that turns it by three quarters of a right angle: no cowl.
+#[test]
+fn a_class_that_its_own_sheet_contradicts_is_refused() {
+    let sound = std::fs::read_to_string(project().join("catalogs/engines/four_stroke_below_75_hp.ron")).unwrap();
+    let told = "forward_at_full_tilt: \"14 in\", height_at_full_tilt: \"15-1/2 in\"";
+    assert!(sound.contains(told));
+    let folder =
+        folder(&sound.replacen(told, "forward_at_full_tilt: \"14 in\", height_at_full_tilt: \"1 in\"", 1), "()");
+    let output = call(folder.path(), &["catalog", "check", "own"]);
+    assert_eq!(output.status.code(), Some(2), "{}", shown(&output));
+    same_as_kept("catalog-check-misfit", "a class whose cowl cannot be as its sheet has it", &shown(&output));
+}
+
 #[test]
 fn there_are_as_many_classes_as_a_yard_needs() {
     let catalog = sternknee::catalog::Catalog::built_in().unwrap();

@@ -4,7 +4,7 @@ use nalgebra::{Point3, Vector3};
 use uom::si::f64::Length;
 
 use crate::case::stern::Stern;
-use crate::job::Role;
+use crate::job::{EngineSpec, Role};
 use crate::physics::swing::{AngleRange, FittedEngine, Lift, Mounting, MountingSheet, SwingError, fit_engine};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::reading::Absent;
@@ -156,6 +156,15 @@ pub(super) fn assumed(hanging: &[Hanging]) -> Vec<Text> {
         ));
     }
     assumed
+}
+
+/// Why an engine of these numbers cannot be put together, and the first of its shafts with which it cannot; nothing where they
+/// are not all there.
+pub fn misfit(name: &str, spec: &EngineSpec) -> Option<(usize, SwingError)> {
+    let sheet = SwingSheet::of(spec)?;
+    let mounting = Mounting { rest: Point3::origin(), transom_angle: sheet.transom_angle };
+    let fits = |shaft: Length| fit_engine(&mounting_sheet(name, &sheet, shaft)?, &mounting).map(drop);
+    spec.shafts.iter().enumerate().find_map(|(i, shaft)| Some((i, fits(shaft.rest_to_plate.value).err()?)))
 }
 
 /// The rig's numbers as the fit wants them. Where the tube is given or taken, the fit solves for the cowl,

@@ -27,7 +27,7 @@ use crate::reading::Absent;
 pub use around::{Around, FACE, TUB};
 pub use cures::{Cure, Spacing};
 pub use ground::OverGround;
-pub use hang::Hanging;
+pub use hang::{Hanging, misfit};
 pub use outlines::{NamedPolygon, View, outlines};
 pub use parts::{swept_sheet, swept_working};
 pub use study::{Question, StudyFault, study_faults};
