@@ -6,10 +6,10 @@ use serde_json::{Value, json as value};
 
 use super::answer::{Question, from, missing};
 use super::opened::{Opened, open};
-use super::said;
 use crate::catalog::hexadecimal;
 use crate::report::{self, Embedded, Report, Stamp};
 use crate::rules::{self, Family, Verdict};
+use crate::written::{Fault, Faults};
 use sha2::{Digest, Sha256};
 
 /// Families that cost more than a keystroke may.
@@ -98,6 +98,24 @@ fn is_picture(address: &str) -> bool {
 fn opened(question: &Question, tell: impl FnOnce(&Opened) -> Value) -> Value {
     match open(question.name, question.text, question.catalog, from(question.files)) {
         Ok(opened) => tell(&opened),
-        Err(faults) => value!({ "faults": said::faults(&faults) }),
+        Err(wrong) => value!({ "faults": faults(&wrong) }),
     }
+}
+
+/// Each fault with the path of its entry, the bytes of the text that it is about, and its line and column from 1.
+pub(super) fn faults(faults: &Faults) -> Vec<Value> {
+    let one = |fault: &Fault| {
+        let (line, column) = faults.place(fault);
+        value!({
+            "path": fault.path,
+            "from": fault.span.start,
+            "to": fault.span.end,
+            "line": line,
+            "column": column,
+            "message": fault.message,
+            "help": fault.help,
+            "unknown_field": fault.is_of_unknown_field(),
+        })
+    };
+    faults.faults.iter().map(one).collect()
 }

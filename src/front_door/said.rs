@@ -12,7 +12,7 @@ use super::typed;
 use crate::catalog::{self, Catalog, Entry};
 use crate::job::start::template;
 use crate::rig::Files;
-use crate::written::{Draught, Faults};
+use crate::written::Draught;
 
 /// Name and version of the shape of a reply.
 pub const SCHEMA: &str = "sternknee-reply/1";
@@ -69,7 +69,7 @@ fn decoded(files: &BTreeMap<String, String>) -> Result<Files, String> {
 
 fn data(answer: &Answer) -> Value {
     value!({
-        "faults": answer.faults.as_ref().map_or_else(Vec::new, faults),
+        "faults": answer.faults.as_ref().map_or_else(Vec::new, judged::faults),
         "report": answer.report,
         "missing": answer.missing,
         "drawings": drawings(&answer.drawings),
@@ -79,24 +79,6 @@ fn data(answer: &Answer) -> Value {
 /// Name and SVG of each.
 fn drawings(drawings: &[(String, String)]) -> Vec<Value> {
     drawings.iter().map(|(name, svg)| value!({ "name": name, "svg": svg })).collect()
-}
-
-/// Each fault with the path of its entry, the bytes of the text that it is about, and its line and column from 1.
-pub(super) fn faults(faults: &Faults) -> Vec<Value> {
-    let one = |fault: &crate::written::Fault| {
-        let (line, column) = faults.place(fault);
-        value!({
-            "path": fault.path,
-            "from": fault.span.start,
-            "to": fault.span.end,
-            "line": line,
-            "column": column,
-            "message": fault.message,
-            "help": fault.help,
-            "unknown_field": fault.is_of_unknown_field(),
-        })
-    };
-    faults.faults.iter().map(one).collect()
 }
 
 fn entries(draught: &Draught) -> Vec<Value> {

@@ -2,8 +2,8 @@
 
 use uom::si::f64::{Angle, Length, Mass, Power};
 
+use super::across::Across;
 use super::bounds;
-use super::engines::Across;
 use crate::quantity::{Reading, inches};
 use crate::reading::*;
 

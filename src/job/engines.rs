@@ -3,10 +3,11 @@
 use uom::si::f64::{Angle, Length, Mass, Ratio};
 
 use super::Bolting;
+use super::across::Across;
 use super::bounds;
 use super::specs::{BracketSpec, EngineSpec};
 use super::swing::MountingNumbers;
-use crate::quantity::{Dimensioned, Reading};
+use crate::quantity::Reading;
 use crate::reading::*;
 
 things! {
@@ -141,36 +142,5 @@ words! {
         Left = "left";
         /// Two propellers on one shaft line, turning against each other.
         Counter = "counter", "two, turning against each other";
-    }
-}
-
-choices! {
-    /// A place across the boat, from the centreline.
-    pub enum Across {
-        /// On the centreline.
-        Centre = "centre";
-        /// So far to port of it.
-        Port = "port", "to port" (Reading<Length>);
-        /// So far to starboard of it.
-        Starboard = "starboard", "to starboard" (Reading<Length>);
-    }
-}
-
-impl Across {
-    /// Distance to port of the centreline; negative to starboard.
-    pub fn y(&self) -> Length {
-        match self {
-            Across::Centre => Length::from_si(0.0),
-            Across::Port(reading) => reading.value,
-            Across::Starboard(reading) => -reading.value,
-        }
-    }
-
-    /// The reading, where there is one.
-    pub fn reading(&self) -> Option<&Reading<Length>> {
-        match self {
-            Across::Centre => None,
-            Across::Port(reading) | Across::Starboard(reading) => Some(reading),
-        }
     }
 }

@@ -4,8 +4,8 @@
 use uom::si::f64::{Length, Mass, MassDensity, Ratio, Volume};
 
 use super::Item;
+use super::across::Across;
 use super::bounds;
-use super::engines::Across;
 use crate::quantity::Reading;
 use crate::reading::*;
 

@@ -3,6 +3,7 @@
 //! Every field may be left out by someone who does not know it yet; what is then missing is told by
 //! the rules that need it, with the way to take it ([`crate::reading`]).
 
+mod across;
 mod boat;
 pub(crate) mod bounds;
 mod candidates;
@@ -29,6 +30,7 @@ use crate::reading::*;
 use crate::written::{self, Draft, Faults, Page};
 use uom::si::f64::{Length, Mass};
 
+pub use across::Across;
 pub use boat::{
     Boat, Bottom, Category, Construction, Core, Craft, Cutout, Fuel, Hole, OffCentreHeight, Plate, SplashWell,
     Steering, TopEdge, Transom,
@@ -36,7 +38,7 @@ pub use boat::{
 pub use candidates::Candidate;
 pub(crate) use check::ONE_PLACE;
 pub use check::{Checker, check_bracket, check_engine, check_rigged};
-pub use engines::{Across, EngineGroup, Hand, Hung, PropellerSpec, Role};
+pub use engines::{EngineGroup, Hand, Hung, PropellerSpec, Role};
 pub use float::{
     Afloat, BoatWeight, Condition, CrewAt, DRAINS, Edge, EdgeKind, EnginesThen, Flooded, HullShape, Lines, Liquid,
     Mark, Offset, OffsetStation, SHEER, Seat, Section, TankEntry, Water, Weights,

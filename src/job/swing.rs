@@ -5,8 +5,8 @@
 
 use uom::si::f64::{Angle, Length};
 
+use super::across::Across;
 use super::bounds;
-use super::engines::Across;
 use crate::quantity::Reading;
 use crate::reading::*;
 

@@ -24,13 +24,6 @@ use crate::reading::Absent;
 const SPREADS: f64 = 4.0;
 /// Length of a tab over which its pull evens out. Common practice, no source: twice the usual width of a tab.
 const ALONG_TAB_IN: f64 = 6.0;
-/// Width and thickness of a tab where they were not told. Common practice, no source.
-const TAB_IN: [f64; 2] = [3.0, 0.125];
-/// What a tab's bond bears in shear and peel together, and its laminate in tension, Pa. Common practice, no source: about a
-/// third of the shear strength between layers of a hand laminate, and half its tensile strength.
-const BOND_STRENGTH: f64 = 3.0e6;
-const TAB_STRENGTH: f64 = 60.0e6;
-
 /// A way in which the panel gives way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
@@ -263,16 +256,6 @@ const ALIKE: f64 = 1e-6;
 fn worst_of(cases: impl Iterator<Item = usize> + Clone, of: impl Fn(usize) -> f64) -> usize {
     let most = cases.clone().map(&of).fold(0.0, f64::max);
     cases.into_iter().find(|case| of(*case) >= (1.0 - ALIKE) * most).unwrap_or(0)
-}
-
-/// What a tab bears, N/m.
-pub(super) fn tab_strength(width: f64, thickness: f64) -> f64 {
-    (BOND_STRENGTH * width).min(TAB_STRENGTH * thickness)
-}
-
-/// Width and thickness of a tab where they were not told, m.
-pub(super) fn usual_tab() -> [f64; 2] {
-    TAB_IN.map(|inch| inches(inch).si())
 }
 
 impl Laden {

@@ -3,9 +3,9 @@
 use nalgebra::{Point3, Unit, Vector3};
 use uom::si::f64::{Angle, Length};
 
-use super::cures::{Spacing, limits, spacing};
+use super::cures::{limits, spacing};
 use super::hang::Hanging;
-use super::sweep::{Swept, refused};
+use super::swept::{Spacing, Swept, refused};
 use super::{Answer, effort, from_neighbour};
 use crate::job::Role;
 use crate::physics::swing::{

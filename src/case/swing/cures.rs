@@ -1,11 +1,11 @@
 //! What would clear a swing that comes too near: setback, height, a tilt or steering limit, spacing.
 
 use nalgebra::Vector3;
-use uom::si::f64::{Angle, Length};
+use uom::si::f64::Length;
 
-use super::sweep::{Swept, refused};
+use super::swept::{Cure, Spacing, Swept, refused};
 use super::{Answer, effort};
-use crate::physics::swing::{Clearance, Move, Shift, Swing, SwingError, SwingLimit, least_shift, permitted_range};
+use crate::physics::swing::{Clearance, Move, Shift, Swing, SwingError, least_shift, permitted_range};
 use crate::quantity::{Dimensioned, inches};
 
 /// Farthest setback and lift tried, and the finest worth telling apart. Common practice, no source: beyond
@@ -15,30 +15,6 @@ const FARTHEST_UP_IN: f64 = 12.0;
 const FINEST_IN: f64 = 1.0 / 32.0;
 /// Farthest spread of two engines tried.
 const FARTHEST_APART_IN: f64 = 36.0;
-
-/// What would clear an engine's swing.
-#[derive(Clone, Debug)]
-pub struct Cure {
-    /// Farther aft, level, by this much; `None` where no setback tried does.
-    pub aft: Option<Length>,
-    /// Higher by this much.
-    pub up: Option<Length>,
-    /// Tilt up to here, at any steering.
-    pub tilt: SwingLimit,
-    /// Steering no farther than this each way, at any tilt.
-    pub steer: SwingLimit,
-    /// Tilt at which two bodies first touch, from the low end of the range; `None` where none do.
-    pub touches_from: Option<Angle>,
-}
-
-/// A spacing that clears two engines.
-#[derive(Clone, Copy, Debug)]
-pub struct Spacing {
-    /// Between their centres as they are.
-    pub now: Length,
-    /// Between their centres so that they keep their distance; `None` where none tried does.
-    pub needed: Option<Length>,
-}
 
 /// The whole cure of a sweep against the boat.
 pub(super) fn cure(swept: &Swept) -> Answer<Cure> {

@@ -3,7 +3,7 @@
 use nalgebra::{Point3, Vector3};
 use uom::si::f64::Length;
 
-use super::sweep::Swept;
+use super::swept::Swept;
 use super::words::body_words;
 use crate::physics::swing::followed::{LETTERS, Place, Stand, apart, between, follow, given, out_to_surface};
 use crate::physics::swing::{Clearance, ConvexBody, End, EngineChain, Owner, Part, whence};

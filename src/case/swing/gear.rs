@@ -5,7 +5,8 @@ use uom::si::f64::Length;
 
 use super::around::Around;
 use super::hang::Hanging;
-use super::sweep::{Swept, against, boat_scene, each, is_main, refused};
+use super::sweep::{against, boat_scene, each, is_main};
+use super::swept::{Swept, refused};
 use super::{Answer, Swing, of_gear};
 use crate::job::{Cylinder, Steering, TieBar};
 use crate::physics::swing::{AngleRange, ConvexBody, Neighbour, NeighbourTilt, Part, Pin, Rod, Side};

@@ -4,7 +4,8 @@ use nalgebra::{Point3, Vector3};
 
 use super::around::boxed;
 use super::hang::Hanging;
-use super::sweep::{Swept, each, refused};
+use super::sweep::each;
+use super::swept::{Swept, refused};
 use super::{Answer, effort, from_boat, over_road};
 use crate::case::stern::Stern;
 use crate::job::{self, Trailer};

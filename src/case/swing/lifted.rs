@@ -3,7 +3,8 @@
 
 use super::around::Around;
 use super::hang::Hanging;
-use super::sweep::{Swept, against, boat_scene, head_of, refused};
+use super::sweep::{against, boat_scene, head_of};
+use super::swept::{Swept, refused};
 use super::{Answer, from_boat};
 use crate::physics::swing::{AngleRange, Lift, Neighbour, NeighbourTilt, Obstacle, Scene};
 use crate::quantity::{Text, degrees};

@@ -1,5 +1,6 @@
 //! How the engines swing: every clearance over the whole range, worked out once for rules and reports.
 
+mod answers;
 mod around;
 mod beside;
 mod cures;
@@ -12,6 +13,7 @@ mod outlines;
 mod parts;
 mod study;
 mod sweep;
+mod swept;
 mod water;
 mod words;
 
@@ -25,13 +27,12 @@ use crate::quantity::{Text, inches};
 use crate::reading::Absent;
 
 pub use around::{Around, FACE, TUB};
-pub use cures::{Cure, Spacing};
 pub use ground::OverGround;
 pub use hang::{Hanging, misfit};
 pub use outlines::{NamedPolygon, View, outlines};
 pub use parts::{swept_sheet, swept_working};
 pub use study::{Question, StudyFault, study_faults};
-pub use sweep::Swept;
+pub use swept::{Cure, Spacing, Swept};
 pub use water::{AboveWater, Condition, rest_waterlines};
 pub use words::{body_words, pose_words, raised_words, touch_words};
 
@@ -84,7 +85,7 @@ pub(super) type Kept = OnceLock<Swing>;
 impl Case<'_> {
     /// How the engines swing.
     pub fn swing(&self) -> &Swing {
-        self.swing.get_or_init(|| sweep::swing(self))
+        self.swing.get_or_init(|| answers::swing(self))
     }
 }
 

@@ -2,7 +2,7 @@
 
 use nalgebra::Point3;
 
-use super::sweep::Swept;
+use super::swept::Swept;
 use crate::physics::swing::{EngineChain, NeighbourTilt, Obstacle, Pose, Side};
 use uom::si::f64::Angle;
 

@@ -4,7 +4,7 @@ use nalgebra::Point3;
 
 use super::followed::{followed, outline};
 use super::hang::Hanging;
-use super::sweep::Swept;
+use super::swept::Swept;
 use super::words::{body_words, pose_words, touch_words};
 use super::{Answer, Swing};
 use crate::case::Case;

@@ -3,7 +3,7 @@
 use nalgebra::{Point3, Vector3};
 use uom::si::f64::Length;
 
-use super::sweep::Swept;
+use super::swept::Swept;
 use super::{Answer, effort};
 use crate::job::{ObstacleShape, Point, Span, StudyAxis, StudyPart, StudyShape, SwingStudy};
 use crate::physics::swing::{

@@ -3,7 +3,8 @@
 use nalgebra::{Point3, Vector3};
 
 use super::hang::Hanging;
-use super::sweep::{each, refused};
+use super::sweep::each;
+use super::swept::refused;
 use super::{Answer, Swing};
 use crate::case::Case;
 use crate::case::float::Crew;

@@ -3,7 +3,7 @@
 use uom::si::f64::{Angle, Length};
 
 use super::FACE;
-use super::sweep::Swept;
+use super::swept::Swept;
 use crate::physics::swing::{AngleRange, BodyName, Clearance, EngineChain, NeighbourTilt, Owner, Pose};
 use crate::quantity::{Measure, Text, degrees, inches, say};
 

@@ -71,9 +71,9 @@ pub use hydrostatics::{Hydrostatics, hydrostatics_at, hydrostatics_table, mass_t
 pub use ledger::{Weight, total};
 pub use loft::{Fairing, MAX_SLICES};
 pub use mesh::TriMesh;
-pub use offsets::{Assumption, Lofted, Lofting, Station, mesh_from_offsets};
+pub use offsets::{Assumption, LeastFormStation, Lofted, Lofting, Station, mesh_from_offsets};
 pub use righting::{RightingArm, righting_arms};
 pub use stl::mesh_from_stl;
 pub use tank::{FreeSurface, Tank, free_surface_rise};
-pub use tape::{LeastForm, LeastFormStation, TapeSection, mesh_from_least_form, mesh_from_tape};
+pub use tape::{LeastForm, TapeSection, mesh_from_least_form, mesh_from_tape};
 pub use water::{Attitude, WaterPlane};

@@ -8,7 +8,6 @@ use uom::si::length::meter;
 use super::error::LoftError;
 use super::loft::{Fairing, loft};
 use super::mesh::TriMesh;
-use super::tape::LeastFormStation;
 
 /// Fractions of girth closer than this are one.
 const SAME_GIRTH: f64 = 1e-9;
@@ -42,6 +41,21 @@ impl Default for Lofting {
     fn default() -> Self {
         Self { fairing: Fairing::default(), slices: SLICES, transom_rake: Angle::new::<radian>(0.0) }
     }
+}
+
+/// Proportions of one station of the least form's fore body.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LeastFormStation {
+    /// Distance from the transom over the length.
+    pub part_of_length: f64,
+    /// Half-breadth at the chine over that at the transom.
+    pub chine_breadth: f64,
+    /// Rise of the chine over the transom's chine, as a part of the transom's side height.
+    pub chine_rise: f64,
+    /// Height of the keel over that of the chine here.
+    pub keel_height: f64,
+    /// Half-breadth at the sheer over that at the transom.
+    pub sheer_breadth: f64,
 }
 
 /// Something that the loft took for granted, for the reader to judge.

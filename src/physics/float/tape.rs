@@ -6,7 +6,7 @@ use uom::si::f64::{Angle, Length};
 use uom::si::length::meter;
 
 use super::error::LoftError;
-use super::offsets::{Assumption, Lofted, Lofting, loft_panels};
+use super::offsets::{Assumption, LeastFormStation, Lofted, Lofting, loft_panels};
 
 /// One section as a person reads it. Points are (half-breadth, height above the baseline), metres.
 #[derive(Clone, Debug, PartialEq)]
@@ -58,21 +58,6 @@ pub struct LeastForm {
     pub deadrise: Angle,
     /// Height of the sheer above the bottom of the hull at the transom.
     pub depth: Length,
-}
-
-/// Proportions of one station of the least form's fore body.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct LeastFormStation {
-    /// Distance from the transom over the length.
-    pub part_of_length: f64,
-    /// Half-breadth at the chine over that at the transom.
-    pub chine_breadth: f64,
-    /// Rise of the chine over the transom's chine, as a part of the transom's side height.
-    pub chine_rise: f64,
-    /// Height of the keel over that of the chine here.
-    pub keel_height: f64,
-    /// Half-breadth at the sheer over that at the transom.
-    pub sheer_breadth: f64,
 }
 
 /// Part of the length over which the transom's section runs unchanged. Common practice for planing

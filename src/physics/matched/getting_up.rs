@@ -2,12 +2,10 @@
 
 use uom::si::f64::{Time, Velocity};
 
-use super::steady::Craft;
+use super::steady::{Craft, PLANES_FROM};
 use crate::physics::running::{displaced, hump};
 use crate::quantity::{Dimensioned, standard_gravity};
 
-/// Volume Froude number from which she planes. Common practice, no source.
-pub const PLANES_FROM: f64 = 2.0;
 /// What moves with her of the water over her own mass. Common practice, no source.
 const WATER_WITH_HER: f64 = 0.05;
 /// Steps of speed in which the time is summed.

@@ -7,6 +7,6 @@ mod range;
 mod steady;
 
 pub use fit::{Fit, Observed, PRIOR_DRAG, PRIOR_PITCH, TRANSFER_DIAMETER, TRANSFER_DRAG, TRANSFER_PITCH, fit};
-pub use getting_up::{GettingUp, PLANES_FROM, getting_up};
+pub use getting_up::{GettingUp, getting_up};
 pub use range::{HIGHEST, LOWEST, Planed, Range, STEP};
-pub use steady::{Craft, Factors, Propulsion, Steady, slip};
+pub use steady::{Craft, Factors, PLANES_FROM, Propulsion, Steady, slip};

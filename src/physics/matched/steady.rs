@@ -4,7 +4,6 @@ use std::f64::consts::TAU;
 
 use uom::si::f64::{Angle, AngularVelocity, Force, Power, Ratio, Velocity, VolumeRate};
 
-use super::getting_up::PLANES_FROM;
 use crate::physics::engine::Engine;
 use crate::physics::propeller::{Sized, Turning};
 use crate::physics::root::root;
@@ -12,6 +11,9 @@ use crate::physics::running::{
     Beside, Dragged, Outside, Planing, Porpoising, Running, Tabs, displaced, hump, porpoising, within,
 };
 use crate::quantity::{Dimensioned, degrees, standard_gravity};
+
+/// Volume Froude number from which she planes. Common practice, no source.
+pub const PLANES_FROM: f64 = 2.0;
 
 /// What a trial says of her drag and of her propellers.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -9,7 +9,6 @@ use std::sync::Arc;
 
 use uom::si::f64::{Angle, Length};
 
-use super::bend::{tab_strength, usual_tab};
 use crate::case::stern::Stern;
 use crate::catalog;
 use crate::physics::strength::knockdown::KnockDown;
@@ -272,13 +271,20 @@ impl Board {
     }
 }
 
+/// Width and thickness of a tab where they were not told. Common practice, no source.
+const TAB_IN: [f64; 2] = [3.0, 0.125];
+/// What a tab's bond bears in shear and peel together, and its laminate in tension, Pa. Common practice, no source: about a
+/// third of the shear strength between layers of a hand laminate, and half its tensile strength.
+const BOND_STRENGTH: f64 = 3.0e6;
+const TAB_STRENGTH: f64 = 60.0e6;
+
 /// What the tabs bear, N/m: as told, or the usual ones.
 fn tab(rig: &Rig) -> f64 {
     let [width, thickness] = match &rig.structure.said.tabbing {
         Some(tabbing) => [tabbing.width.value.si(), tabbing.thickness.value.si()],
-        None => usual_tab(),
+        None => TAB_IN.map(|inch| inches(inch).si()),
     };
-    tab_strength(width, thickness)
+    (BOND_STRENGTH * width).min(TAB_STRENGTH * thickness)
 }
 
 /// Knees whose distances from the centreline differ by less are a pair, m. Common practice, no source: a saw's breadth or two.

@@ -18,7 +18,7 @@ pub(super) fn beam(a: Point, b: Point, bending: f64, torsion: f64, whole: f64) -
     let [c, s] = sub(b, a).map(|v| v / l);
     let shear = SHEAR_OF_BENDING * bending / (whole * whole);
     let mut k = [[0.0; 9]; 9];
-    for t in super::load::GAUSS {
+    for t in super::reference::GAUSS {
         let shape = [(1.0 - t) * (1.0 - 2.0 * t), t * (2.0 * t - 1.0), 4.0 * t * (1.0 - t)];
         let slope = [(4.0 * t - 3.0) / l, (4.0 * t - 1.0) / l, (4.0 - 8.0 * t) / l];
         let (mut bend, mut twist, mut slip) = ([0.0; 9], [0.0; 9], [0.0; 9]);

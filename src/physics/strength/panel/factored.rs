@@ -15,9 +15,10 @@ use super::meshed::{MeanMoment, Meshed, means};
 use super::model::{Bed, Panel, PlateStiffness, Point};
 use super::peak::Peak;
 use super::plate::Stage;
-use super::reaction::{self, Reaction, Resultant, SupportPart};
+use super::reaction::{self, Reaction, Resultant};
 use super::recover::{Fields, SectionForces};
 use super::reference::shape;
+use super::support::SupportPart;
 use super::vector::{distance, lerp};
 
 /// A panel ready for loads.

@@ -50,9 +50,6 @@ pub fn couple(push: Rect, pull: Rect, moment: f64) -> Option<[Load; 2]> {
     })
 }
 
-/// Gauss's two points on the unit interval.
-pub(super) const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
-
 /// Finite, and on the panel.
 pub(super) fn check(panel: &Panel, loads: &[Load]) -> Result<(), PanelError> {
     let near = outline::COINCIDENT * outline::extent(&panel.outline);

@@ -52,6 +52,7 @@ pub use mesh::Mesh;
 pub use meshed::{Fineness, MeanMoment, Meshed};
 pub use model::{Bed, EdgeSupport, Line, LineKind, Panel, PlateStiffness, Point, Region, Section};
 pub use plywood::{ACROSS_OF_ALONG, OfWood, Plywood};
-pub use reaction::{Reaction, Resultant, SupportPart};
+pub use reaction::{Reaction, Resultant};
 pub use recover::{SectionForces, Utilisation};
 pub use solve::{Accuracy, Level, Solution, Solved, Wanted};
+pub use support::SupportPart;

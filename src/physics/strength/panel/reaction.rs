@@ -7,18 +7,7 @@ use super::element::Element;
 use super::mesh::Mesh;
 use super::model::{PlateStiffness, Point};
 use super::reference::NODES;
-use super::support::{Cushion, Holds, Spring};
-
-/// The part of the panel's surroundings that a reaction comes from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum SupportPart {
-    /// Outline edge by index.
-    Edge(usize),
-    /// Line by index.
-    Line(usize),
-    /// Bed by index.
-    Bed(usize),
-}
+use super::support::{Cushion, Holds, Spring, SupportPart};
 
 /// A force along x (N) and its moments about the panel's axes through the origin of panel coordinates (N·m).
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

@@ -7,6 +7,9 @@ use nalgebra::SMatrix;
 use super::model::Point;
 use super::vector::sub;
 
+/// Gauss's two points on the unit interval.
+pub(super) const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
+
 /// Three corners, three middles of sides.
 pub(super) const NODES: usize = 6;
 /// Barycentric points and weights of the six-point rule of degree 4 (D. A. Dunavant, 1985).
@@ -125,7 +128,7 @@ fn reduction() -> Reduction {
     let mut row = 0;
     for [i, j] in SIDES {
         let along = sub(REFERENCE[j], REFERENCE[i]);
-        for s in super::load::GAUSS {
+        for s in GAUSS {
             let mut n = [0.0; 3];
             (n[i], n[j]) = (1.0 - s, s);
             for (c, v) in edge_space(n).iter().enumerate() {

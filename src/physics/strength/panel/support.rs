@@ -8,9 +8,19 @@ use super::clip;
 use super::error::PanelError;
 use super::mesh::Mesh;
 use super::model::{EdgeSupport, LineKind, Panel, Point};
-use super::reaction::SupportPart;
 use super::reference::{NODES, shape};
 use super::vector::{cross, distance, sub};
+
+/// The part of the panel's surroundings that a reaction comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum SupportPart {
+    /// Outline edge by index.
+    Edge(usize),
+    /// Line by index.
+    Line(usize),
+    /// Bed by index.
+    Bed(usize),
+}
 
 /// Two held directions that differ by less than this are one curved edge, not a corner (sine of 20°).
 const CORNER_SINE: f64 = 0.342;
