@@ -45,7 +45,7 @@ fn the_built_in_folders_are_sound() {
     }
 }
 
-/// A cowl that at full tilt stands lower than it is high when down, on a tube that turns it by three quarters of a right angle: no cowl.
+/// A cowl that at full tilt stands lower than it is high when down, on a tube that turns it by 75 deg: no cowl.
 #[test]
 fn a_class_that_its_own_sheet_contradicts_is_refused() {
     let sound = std::fs::read_to_string(project().join("catalogs/engines/four_stroke_below_75_hp.ron")).unwrap();
