@@ -23,7 +23,7 @@ impl Boat {
         let files = std::fs::read_dir(here().join(folder)).expect("the folder is there");
         let mut paths: Vec<PathBuf> = files.map(|file| file.expect("a file").path()).collect();
         paths.sort();
-        paths.iter().map(|path| Boat::read(folder, path)).collect()
+        paths.iter().map(|path| Boat::read(folder, path)).filter(|boat| is_asked_for(&boat.name)).collect()
     }
 
     fn read(folder: &str, path: &Path) -> Boat {
@@ -41,6 +41,11 @@ impl Boat {
     pub fn line(&self, start: &str) -> Option<&str> {
         self.text.lines().find_map(|line| line.strip_prefix(start))
     }
+}
+
+/// Whether a boat is looked at: all are, or the one that is named by `BOAT=sound/NAME`.
+pub fn is_asked_for(name: &str) -> bool {
+    std::env::var("BOAT").map_or(true, |asked| asked == name)
 }
 
 /// The folder of the boats.

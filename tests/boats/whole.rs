@@ -8,12 +8,12 @@ use proptest::sample::Index;
 use sternknee::front_door;
 use sternknee::physics::swing::Effort;
 use sternknee::quantity::Units;
-use sternknee::rules::{self, Finding, Verdict};
+use sternknee::rules::{self, Doubt, Finding, Verdict};
 use sternknee::written::Draught;
 use uom::si::length::millimeter;
 
 use super::common::CATALOG;
-use super::drawn::{config, drawn, readings};
+use super::drawn::{config, config_by, drawn, drawn_to, readings};
 use super::laws::STILL;
 
 /// Figures that are one: what searches leave open, of the figure, and in its unit where it is nought.
@@ -24,6 +24,11 @@ const ALIKE_ON_MESHES: f64 = STILL;
 /// What is chosen each day, no reading of the boat: left out it is taken as it is usually done, and the finding says so. The
 /// remedy of a skeg that strikes the road is to tow her at full tilt, which is what is taken.
 const CHOSEN: [&str; 1] = ["trailer.towing_tilt"];
+
+/// To which level jobs are told that are weighed: beyond it strength is judged, whose worth takes many seconds a job.
+const WEIGHED_TO: u8 = 2;
+/// By how much a worth may grow all the same: of a finding that bends it is the spread of a sample.
+const SAMPLED: f64 = 0.1;
 
 /// Every finding by its rule; nothing where the text is no job.
 fn judged(text: &str) -> Option<BTreeMap<&'static str, Finding>> {
@@ -136,6 +141,47 @@ fn in_other_units(text: &str) -> String {
         text = Draught::new(&text).put(&path, &format!("\"{:.9} {other}\"", number * factor)).expect("it is there");
     }
     text
+}
+
+/// What each finding of a job is worth; nothing where the text is no job.
+fn weighed(text: &str) -> Option<BTreeMap<&'static str, (Verdict, Doubt)>> {
+    let opened = front_door::open("job.ron", text, &CATALOG, |_| Err("no files".to_owned())).ok()?;
+    let mut judged = rules::judge(&opened.case());
+    opened.weigh(&CATALOG, &mut judged);
+    let weighed =
+        judged.into_iter().filter_map(|judged| Some((judged.rule.id, (judged.finding.verdict, judged.doubt?))));
+    Some(weighed.collect())
+}
+
+proptest! {
+    // The usual seed draws a boat that takes a minute to weigh.
+    #![proptest_config(config_by(12, 2))]
+
+    #[test]
+    fn a_closer_reading_never_makes_less_firm(drawn in drawn_to(WEIGHED_TO), which: Index, share in 0.002_f64..0.05) {
+        let text = drawn.job()?;
+        let draught = Draught::new(&text);
+        let readings = readings(&draught);
+        let (path, number, unit) = which.get(&readings);
+        let taken = |share: f64| draught.put(path, &format!("\"{number} {unit} ± {:.4} {unit}\"", number * share));
+        let [Ok(widely), Ok(closely)] = [share, share / 2.0].map(taken) else { return Err(TestCaseError::reject("no tolerance")) };
+        let [Some(widely), Some(closely)] = [widely, closely].map(|text| weighed(&text)) else {
+            return Err(TestCaseError::reject("no job with that tolerance"));
+        };
+        let less_firm: Vec<String> = widely
+            .iter()
+            .filter_map(|(rule, (verdict, doubt))| {
+                let (now, closer) = closely.get(rule)?;
+                let grown = match (doubt.found, closer.found) {
+                    (Some(was), Some(is)) => is.si > was.si * (1.0 + SAMPLED) + f64::EPSILON,
+                    _ => false,
+                };
+                let turned = doubt.is_firm() && !closer.is_firm();
+                (verdict == now && (grown || turned)).then(|| format!("{rule}: {doubt:?}\n    {closer:?}"))
+            })
+            .collect();
+        prop_assert!(less_firm.is_empty(), "{path} taken twice as closely: {}\n{text}", less_firm.join("\n"));
+    }
 }
 
 proptest! {

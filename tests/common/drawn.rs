@@ -26,7 +26,12 @@ pub struct Drawn {
 }
 
 pub fn drawn() -> impl Strategy<Value = Drawn> {
-    (any::<Index>(), LEVELS, prop::collection::vec((any::<Index>(), 0.6_f64..1.5), 0..5))
+    drawn_to(*LEVELS.end())
+}
+
+/// A job told to this level at most.
+pub fn drawn_to(level: u8) -> impl Strategy<Value = Drawn> {
+    (any::<Index>(), *LEVELS.start()..=level, prop::collection::vec((any::<Index>(), 0.6_f64..1.5), 0..5))
         .prop_map(|(boat, level, altered)| Drawn { boat, level, altered })
 }
 
@@ -65,10 +70,15 @@ fn opens(text: &str) -> bool {
 
 /// How many jobs a law is asked of, and which: so many in `cargo test`.
 pub fn config(usually: u32) -> ProptestConfig {
+    config_by(usually, SEED)
+}
+
+/// The same, drawn by this seed where no other is asked for.
+pub fn config_by(usually: u32, seed: u64) -> ProptestConfig {
     let asked = std::env::var("LAWS").ok().and_then(|count| count.parse().ok());
     let usual = ProptestConfig { max_global_rejects: 100_000, ..ProptestConfig::default() };
     match asked {
         Some(cases) => ProptestConfig { cases, ..usual },
-        None => ProptestConfig { cases: usually, rng_seed: RngSeed::Fixed(SEED), ..usual },
+        None => ProptestConfig { cases: usually, rng_seed: RngSeed::Fixed(seed), ..usual },
     }
 }

@@ -30,8 +30,8 @@ fn judge(case: &Case) -> Judgement {
         return Ok(Finding::new(Verdict::Pass, say!("Levers and engines are of one sort: {}.", levers.words())));
     }
     let stations = usize::from(controls.stations.unwrap_or(1));
-    let finding =
-        Finding::new(Verdict::Fail, say!("The levers work by {}; the engines take {}.", levers.words(), take.words()));
+    let differ = say!("The levers and what the engines take differ: {}, and {}.", levers.words(), take.words());
+    let finding = Finding::new(Verdict::Fail, differ);
     Ok(match take {
         Reach::Electronic => finding
             .remedy(mend::change("Fit the engines' own electronic controls with their harness for each station; the old levers and cables come out.", [Change::to("rigging.controls.levers", "electronic")]))

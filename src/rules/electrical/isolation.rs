@@ -56,7 +56,10 @@ fn judge(case: &Case) -> Judgement {
         }
         Parallel::None if starts < engines => Finding::new(
             Verdict::Warn,
-            say!("{} engines start from {} batteries that cannot be joined.", engines, starts),
+            match starts {
+                1 => say!("{} engines start from one battery.", engines),
+                _ => say!("{} engines start from {} batteries that cannot be joined.", engines, starts),
+            },
         )
         .remedy(mend::change(
             "Fit a switch to join them, or a battery for each engine.",

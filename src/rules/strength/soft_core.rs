@@ -9,7 +9,7 @@ use crate::case::strength::show::ratio;
 use crate::case::strength::{FlexRead, FlexTest, Part, Strength, core_words, hammer_words, moisture_words};
 use crate::job::{self, Core, Sitting, Sound};
 use crate::physics::strength::knockdown::KnockDown;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::reading::reading;
 use crate::rig::{Missing, Rig};
 use crate::rules::rule::rule;
@@ -223,7 +223,7 @@ fn what_is_left(rig: &Rig, strength: &Strength, sheet: &mut Sheet, tables: &mut 
     match parts.iter().min_by(|a, b| a.2.total_cmp(&b.2)) {
         Some((words, sound, now)) if left != KnockDown::SOUND => say!(
             " With {} of its strength left the factor of the {} falls from {} to {}.",
-            part(left.strength),
+            Measure::styled(Ratio::from_si(left.strength), Style::Share),
             *words,
             factor(*sound),
             factor(*now)

@@ -74,8 +74,7 @@ fn judge(case: &Case) -> Judgement {
         return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Towed.trailer))]));
     };
     let (shown, limit) = (Measure::of(found), Measure::of(most));
-    let summary =
-        say!("Of a load of {} all told, {} carries {} and is rated for {}.", all_up.measure(), what, shown, limit);
+    let summary = say!("Of a load of {} all told, {} comes on {}, rated for {}.", all_up.measure(), shown, what, limit);
     let finding = if found.exceeds(most) {
         Finding::new(Verdict::Fail, summary)
             .remedy(Remedy::new(

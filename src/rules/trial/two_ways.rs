@@ -44,7 +44,7 @@ fn judge(case: &Case) -> Judgement {
     if one_way > 0 {
         return Ok(Finding::new(
             Verdict::Warn,
-            say!("{} of {} runs were sailed one way only, {}.", one_way, told.len(), with(side)),
+            say!("Sailed one way only: {} of {} runs, {}.", one_way, told.len(), with(side)),
         )
         .remedy(mend::look("Sail those runs the other way too: a current of one mile an hour may be in them.")));
     }
@@ -52,8 +52,7 @@ fn judge(case: &Case) -> Judgement {
     let finding = Finding::new(
         verdict,
         say!(
-            "All {} runs were sailed both ways, {}; the ways differ by {} of current at most.",
-            told.len(),
+            "Every run was sailed both ways, {}; the ways differ by {} of current at most.",
             with(side),
             Measure::of(current)
         ),
