@@ -26,7 +26,7 @@ impl Stern {
     ///
     /// # Errors
     /// The transom's readings that are missing.
-    pub fn of(rig: &Rig) -> Result<Self, Vec<Missing>> {
+    pub(super) fn of(rig: &Rig) -> Result<Self, Vec<Missing>> {
         match (rig.job.transom.height().ask(), rig.job.transom.angle().ask()) {
             (Ok(height), Ok(angle)) => Ok(Stern::new(height.value, angle.value)),
             (height, angle) => Err([height.err(), angle.err()].into_iter().flatten().collect()),
@@ -34,21 +34,21 @@ impl Stern {
     }
 
     /// Of a transom so high, measured along it, and so far from vertical.
-    pub fn new(height: Length, angle: Angle) -> Self {
+    pub(super) fn new(height: Length, angle: Angle) -> Self {
         let mut stern = Stern { top: Point3::origin(), angle };
         stern.top = stern.on_face(height.si());
         stern
     }
 
     /// The point of the face so far up along it on the centreline, metres.
-    pub fn on_face(&self, up: f64) -> Point3<f64> {
+    pub(super) fn on_face(&self, up: f64) -> Point3<f64> {
         let (sin, cos) = self.angle.si().sin_cos();
         Point3::new(-up * sin, 0.0, up * cos)
     }
 
     /// The middle of an engine bracket's rest on the centreline: `setback` aft, square to the face, its mounting
     /// face's top `drop` below the transom's, level, and so many rows of holes up along the mounting face.
-    pub fn rest(&self, setback: Length, drop: Length, holes_up: u8) -> Point3<f64> {
+    pub(super) fn rest(&self, setback: Length, drop: Length, holes_up: u8) -> Point3<f64> {
         let rows = inches(HOLE_ROW_STEP_IN).si() * f64::from(holes_up);
         let z = self.top.z - drop.si() + rows * self.angle.si().cos();
         Point3::new(self.face(setback, z), 0.0, z)
@@ -56,14 +56,14 @@ impl Stern {
 
     /// The middle of a bracket that fills its setback, from its mounting face's top down to its lowest point; at
     /// that top where the lowest point is not known.
-    pub fn bracket(&self, setback: Length, drop: Length, bottom: Option<Length>) -> Point3<f64> {
+    pub(super) fn bracket(&self, setback: Length, drop: Length, bottom: Option<Length>) -> Point3<f64> {
         let top = self.top.z - drop.si();
         let z = bottom.map_or(top, |bottom| 0.5 * (top + bottom.si()));
         Point3::new(self.face(0.5 * setback, z), 0.0, z)
     }
 
     /// The point of the plane that lies `setback` aft of the transom's face, square to it, at this height.
-    pub fn face(&self, setback: Length, z: f64) -> f64 {
+    pub(super) fn face(&self, setback: Length, z: f64) -> f64 {
         let (sin, cos) = self.angle.si().sin_cos();
         -(setback.si() + z * sin) / cos
     }

@@ -6,7 +6,7 @@
 /// Interpolates, cut short towards the middle, so that it never takes more than a step more than halving does. Source: I. F. D.
 /// Oliveira and R. H. C. Takahashi, An enhancement of the bisection method average performance preserving minmax optimality, ACM
 /// Transactions on Mathematical Software 47 (2021); the method and its usual constants from memory.
-pub fn root(ends: [f64; 2], values: [f64; 2], near: f64, mut of: impl FnMut(f64) -> f64) -> f64 {
+pub(super) fn root(ends: [f64; 2], values: [f64; 2], near: f64, mut of: impl FnMut(f64) -> f64) -> f64 {
     let ([mut a, mut b], [mut at_a, mut at_b]) = (ends, values);
     // Also where one of them is no number.
     if at_a.is_sign_positive() == at_b.is_sign_positive() || at_a == 0.0 || at_b == 0.0 {

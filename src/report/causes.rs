@@ -78,7 +78,7 @@ pub(super) struct Cause<'r> {
 
 impl Cause<'_> {
     /// Them all.
-    pub fn all(&self) -> impl Iterator<Item = &Judged> {
+    pub(super) fn all(&self) -> impl Iterator<Item = &Judged> {
         std::iter::once(self.first).chain(self.with.iter().copied())
     }
 }

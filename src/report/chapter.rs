@@ -27,12 +27,12 @@ pub(super) struct Chapter {
 
 impl Chapter {
     /// Nothing yet under a head.
-    pub fn of(head: impl Into<String>) -> Chapter {
+    pub(super) fn of(head: impl Into<String>) -> Chapter {
         Chapter { head: head.into(), ..Chapter::default() }
     }
 
     /// Whether there is nothing to tell.
-    pub fn is_empty(&self) -> bool {
+    pub(super) fn is_empty(&self) -> bool {
         self.entries.is_empty() && self.tables.is_empty() && self.verbatim.is_empty() && self.drawings.is_empty()
     }
 }

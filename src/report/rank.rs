@@ -23,7 +23,7 @@ pub(super) enum Rank {
 
 impl Rank {
     /// In words, behind the verdict.
-    pub fn words(self) -> &'static str {
+    pub(super) fn words(self) -> &'static str {
         match self {
             Rank::Regulation => "regulation",
             Rank::Rating => "rating",

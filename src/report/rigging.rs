@@ -16,7 +16,7 @@ pub(super) struct Line<'r> {
 
 impl Line<'_> {
     /// `fuel hose: 3/8 in inside (fuel suction)`
-    pub fn in_words(&self, units: Units) -> String {
+    pub(super) fn in_words(&self, units: Units) -> String {
         let from = self.judged.rule.full_name().replacen(": ", " ", 1).to_lowercase();
         format!("{}: {} ({from})", self.buy.what, self.buy.size.show(units))
     }

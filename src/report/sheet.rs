@@ -35,7 +35,7 @@ pub fn waiting(judged: &[Judged]) -> Vec<Waiting<'_>> {
 }
 
 /// A reading that was taken, and on whose closeness verdicts hang.
-pub struct Again {
+pub(super) struct Again {
     /// The reading.
     pub taken: Arc<Taken>,
     /// How closely it has to be taken for one verdict at least, where it alone can do that.
@@ -45,7 +45,7 @@ pub struct Again {
 }
 
 /// The readings to take again, those that remove most doubt of verdicts first; none where it was not asked how sure they are.
-pub fn again(judged: &[Judged]) -> Vec<Again> {
+pub(super) fn again(judged: &[Judged]) -> Vec<Again> {
     let all = measure_next(judged).into_iter().map(|(taken, _)| {
         let mut again = Again { taken, closely: None, rules: Vec::new() };
         for one in judged {

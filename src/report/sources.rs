@@ -13,7 +13,7 @@ pub(super) struct Sources {
 
 impl Sources {
     /// Of every finding of a report that applies.
-    pub fn of_report(report: &Report) -> Sources {
+    pub(super) fn of_report(report: &Report) -> Sources {
         let study = report.case.rig.job.sitting == Sitting::Study;
         let applies = report.judged.iter().filter(|judged| judged.finding.verdict != Verdict::NotApplicable);
         let unasked =
@@ -35,14 +35,14 @@ impl Sources {
     }
 
     /// The numbers of a rule's sources, from 1.
-    pub fn numbers(&self, rule: &Rule) -> Vec<usize> {
+    pub(super) fn numbers(&self, rule: &Rule) -> Vec<usize> {
         let sources = rule.sources();
         let place = |source: &String| self.all.iter().position(|known| *known == capital(source));
         sources.iter().filter_map(place).map(|at| at + 1).collect()
     }
 
     /// Them all, in order, and whether something that was asked names it.
-    pub fn list(&self) -> impl Iterator<Item = (&str, bool)> {
+    pub(super) fn list(&self) -> impl Iterator<Item = (&str, bool)> {
         self.all.iter().enumerate().map(|(i, source)| (source.as_str(), i < self.asked))
     }
 }

@@ -145,7 +145,7 @@ impl Rule {
 macro_rules! rule {
     ($(#[doc = $doc:literal])+ $name:ident = $family:ident $id:literal, $judge:ident;) => {
         $(#[doc = $doc])+
-        pub const $name: $crate::rules::Rule = $crate::rules::Rule {
+        pub(crate) const $name: $crate::rules::Rule = $crate::rules::Rule {
             id: $id,
             family: $crate::rules::Family::$family,
             doc: &[$($doc),+],

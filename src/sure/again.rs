@@ -41,7 +41,7 @@ pub(super) struct Outcome {
 }
 
 impl Outcome {
-    pub fn of(finding: &Finding) -> Self {
+    pub(super) fn of(finding: &Finding) -> Self {
         Outcome {
             verdict: finding.verdict,
             found: finding.found.map(|found| (found.si, found.kind)),
@@ -50,32 +50,37 @@ impl Outcome {
     }
 
     /// What was found, where it can be set against what another found.
-    pub fn found_beside(&self, other: &Outcome) -> Option<f64> {
+    pub(super) fn found_beside(&self, other: &Outcome) -> Option<f64> {
         let ((found, kind), (_, others)) = (self.found?, other.found?);
         (kind == others && found.is_finite()).then_some(found)
     }
 
     /// Whether it says yes or no.
-    pub fn is_judged(&self) -> bool {
+    pub(super) fn is_judged(&self) -> bool {
         matches!(self.verdict, Verdict::Fail | Verdict::Warn | Verdict::Pass)
     }
 }
 
 impl<'a> Again<'a> {
     /// The rig with these readings.
-    pub fn new(rig: &'a Rig, catalog: &'a Catalog, files: &'a Files, readings: &'a [Loosely]) -> Self {
+    pub(super) fn new(rig: &'a Rig, catalog: &'a Catalog, files: &'a Files, readings: &'a [Loosely]) -> Self {
         let [store, crude] = [COARSE, CRUDE].map(|times| Arc::new(Store::of_meshes(times)));
         Again { rig, catalog, files, readings, store, crude }
     }
 
     /// What these rules say where readings are off: each by its number here, and by so many of its tolerance. Nothing where the
     /// job cannot be resolved so.
-    pub fn judge(&self, off: &[(usize, f64)], judged: &[Judged], rules: &[usize]) -> Option<Vec<Outcome>> {
+    pub(super) fn judge(&self, off: &[(usize, f64)], judged: &[Judged], rules: &[usize]) -> Option<Vec<Outcome>> {
         self.judge_from(&self.store, off, judged, rules)
     }
 
     /// The same, of no other use than to be set beside itself.
-    pub fn judge_crudely(&self, off: &[(usize, f64)], judged: &[Judged], rules: &[usize]) -> Option<Vec<Outcome>> {
+    pub(super) fn judge_crudely(
+        &self,
+        off: &[(usize, f64)],
+        judged: &[Judged],
+        rules: &[usize],
+    ) -> Option<Vec<Outcome>> {
         self.judge_from(&self.crude, off, judged, rules)
     }
 

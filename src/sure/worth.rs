@@ -16,7 +16,7 @@ pub(super) struct Loosely {
 
 impl Loosely {
     /// Its value, off by so many of its tolerance, within what it can be at all.
-    pub fn off_by(&self, tolerances: f64) -> f64 {
+    pub(super) fn off_by(&self, tolerances: f64) -> f64 {
         let taken = &self.taken;
         let si = taken.value.si + tolerances * taken.tolerance.si;
         match taken.declared.bounds.filter(|bounds| bounds.kind() == Some(taken.value.kind)) {

@@ -21,6 +21,7 @@ fn the_end_gauge_of_the_guide_is_worth_32_nm() {
     let share = shares(&moves);
     near(share[0], 25.0 * 25.0 / 1002.0, 0.005);
     near(share.iter().sum::<f64>(), 1.0, 1e-12);
+    assert_eq!(shares(&[0.0, 0.0]), [0.0, 0.0], "what moves nothing has no share");
 }
 
 /// The guide's end gauge again: to be worth 30 nm by the standard alone it would have to be known to 22.7 nm in place of 25,

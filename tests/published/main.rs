@@ -36,6 +36,7 @@ mod plate_equilibrium;
 mod plate_errors;
 mod plate_theory;
 mod plywood;
+mod propeller_asked;
 mod repower_predicted;
 mod savitsky_1964;
 mod seams;

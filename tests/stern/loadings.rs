@@ -185,3 +185,27 @@ fn a_helm_to_one_side_is_no_list_of_hers() {
     assert!(text.contains("starboard(\"10 in\")"));
     assert_eq!(finding("stern/list", &text).verdict, Verdict::Pass);
 }
+
+/// One after the other in each place that has room, from the foremost aft; whom no place holds stands in the foremost.
+#[test]
+fn the_crew_sit_from_the_foremost_place_aft_and_nobody_sits_twice() {
+    // Of the two seats of the twelve-footer: the aft one holds one, the middle one two.
+    for (crew, aft, middle) in [(1, 0.0, 1.0), (2, 1.0, 1.0), (3, 1.0, 2.0), (5, 1.0, 4.0)] {
+        let text = twelve_footer("600 lb").replace("crew: 2", &format!("crew: {crew}"));
+        let rig = rig(&text);
+        let case = Case::new(&rig);
+        let float = case.float().unwrap();
+        let loaded = float.loadings.iter().find(|loaded| loaded.crew == Crew::AtStations).unwrap();
+        let on = |forward_in: f64| -> f64 {
+            let here = loaded.judged().unwrap().entries.iter().filter(|entry| entry.movable == Movable::Persons);
+            let here = here.filter(|entry| (entry.weight.centre.x / 0.0254 - forward_in).abs() < 1e-6);
+            here.map(|entry| entry.weight.mass.value / 0.453_592_37 / 185.0).sum()
+        };
+        assert!(
+            (on(26.0) - aft).abs() < 1e-9 && (on(72.0) - middle).abs() < 1e-9,
+            "{crew}: {} and {}",
+            on(26.0),
+            on(72.0)
+        );
+    }
+}

@@ -142,7 +142,7 @@ impl State {
     ///
     /// # Errors
     /// As the kernel's; a panel without plies.
-    pub fn stood(&self, board: &Board, pressed: &[Pressed]) -> Result<Vec<Stood>, Absent> {
+    pub(super) fn stood(&self, board: &Board, pressed: &[Pressed]) -> Result<Vec<Stood>, Absent> {
         let State { factored, uprights } = self;
         let Some(layup) = factored.panel().section.layup.as_ref() else {
             return Err(Absent::CannotBe(say!("The panel shows no stress to judge.")));

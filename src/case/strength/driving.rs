@@ -55,7 +55,7 @@ const CROUCH: [f64; 2] = [150.0, 200.0];
 ///
 /// # Errors
 /// The speed, as a missing reading.
-pub fn top_speed(case: &Case, assumed: &mut Vec<Text>) -> Result<Velocity, Missing> {
+pub(super) fn top_speed(case: &Case, assumed: &mut Vec<Text>) -> Result<Velocity, Missing> {
     let rig = case.rig;
     let told = rig.structure.top_speed.ask();
     let missing = match told {

@@ -50,7 +50,7 @@ pub struct Measured {
 }
 
 /// How closely fuel flow is read, as a part. Common practice, no source: flow meters of outboards are good for 3 %.
-pub const FUEL_READ: f64 = 0.03;
+pub(super) const FUEL_READ: f64 = 0.03;
 /// Weight of a person where it is not told. Common practice, no source.
 const PERSON_LB: f64 = 185.0;
 /// Weight of gasoline, kg/m³. Common practice, no source: 6.2 lb/gal.

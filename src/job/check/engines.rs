@@ -11,7 +11,7 @@ use crate::reading::{Amount, inch};
 
 /// Two engines closer than this are written at one place. Common practice, no source: the smallest
 /// outboards are about 10 in wide.
-pub const ONE_PLACE: Amount = inch(8.0);
+pub(crate) const ONE_PLACE: Amount = inch(8.0);
 
 pub(super) fn engine_group(checker: &mut Checker, path: &str, group: &EngineGroup) {
     one_of(checker, path, group.class.is_some(), group.described.is_some(), "an engine");

@@ -115,22 +115,3 @@ impl Craft {
         self.steady(Velocity::from_si(speed - 2.0 * ALIKE)).ok()
     }
 }
-
-impl Range {
-    /// The speed at which least thrust is left below the greatest speed she holds while planing: the hump. `None` where drag only grows.
-    pub fn hump(&self) -> Option<&Steady> {
-        let points = &self.points;
-        (1..points.len().saturating_sub(1))
-            .find(|i| {
-                let margin = |at: usize| points[at].margin();
-                margin(*i) <= margin(i - 1) && margin(*i) < margin(i + 1)
-            })
-            .map(|i| &points[i])
-    }
-
-    /// The speed at which a gallon takes her farthest, among those that the engines hold; for engines that burn fuel.
-    pub fn best_cruise(&self) -> Option<&Steady> {
-        let held = self.points.iter().filter(|point| point.is_held() && point.fuel.si() > 0.0);
-        held.max_by(|a, b| (a.speed.si() / a.fuel.si()).total_cmp(&(b.speed.si() / b.fuel.si())))
-    }
-}

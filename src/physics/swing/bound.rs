@@ -50,19 +50,30 @@ pub(super) struct Bounder<'k> {
 }
 
 impl<'k> Bounder<'k> {
-    pub fn new(kernel: &'k Kernel) -> Self {
+    pub(super) fn new(kernel: &'k Kernel) -> Self {
         Self { kernel, measurer: Measurer::new(), first: Vec::new(), second: Vec::new(), measured: 0 }
     }
 
     /// Signed distance of a pair in one pose.
-    pub fn measure(&mut self, pair: (usize, usize), pose: &[f64; VARIABLES], guess: &Vector3<f64>) -> Separation {
+    pub(super) fn measure(
+        &mut self,
+        pair: (usize, usize),
+        pose: &[f64; VARIABLES],
+        guess: &Vector3<f64>,
+    ) -> Separation {
         let frames = self.kernel.frames(pose);
         self.place(pair, &frames);
         self.measure_placed(pair, guess)
     }
 
     /// Bounds a pair over a box. Where `enough` is reached by the cheap bounds alone, nothing is measured.
-    pub fn look(&mut self, pair: (usize, usize), cell: &Cell, guess: Option<&Vector3<f64>>, enough: f64) -> Look {
+    pub(super) fn look(
+        &mut self,
+        pair: (usize, usize),
+        cell: &Cell,
+        guess: Option<&Vector3<f64>>,
+        enough: f64,
+    ) -> Look {
         let (a, b) = (&self.kernel.bodies[pair.0], &self.kernel.bodies[pair.1]);
         let frames = self.kernel.frames(&cell.middle);
         let motion = motion(a, cell) + motion(b, cell);
@@ -93,7 +104,7 @@ impl<'k> Bounder<'k> {
     }
 
     /// The variable whose halving helps this pair most; none when the pair hardly moves in this box.
-    pub fn widest(&self, pair: (usize, usize), cell: &Cell) -> Option<usize> {
+    pub(super) fn widest(&self, pair: (usize, usize), cell: &Cell) -> Option<usize> {
         let (a, b) = (&self.kernel.bodies[pair.0], &self.kernel.bodies[pair.1]);
         let sway = |v: usize| a.reach[v].max(b.reach[v]) * cell.half[v];
         (0..VARIABLES).max_by(|x, y| sway(*x).total_cmp(&sway(*y))).filter(|v| sway(*v) > STILL)

@@ -16,7 +16,7 @@ pub(super) struct Cell {
 }
 
 impl Cell {
-    pub fn between(low: [f64; VARIABLES], high: [f64; VARIABLES]) -> Self {
+    pub(super) fn between(low: [f64; VARIABLES], high: [f64; VARIABLES]) -> Self {
         let mut cell = Self { middle: low, half: [0.0; VARIABLES] };
         for v in 0..VARIABLES {
             cell.middle[v] = 0.5 * (low[v] + high[v]);
@@ -26,7 +26,7 @@ impl Cell {
     }
 
     /// The two halves across variable `v`.
-    pub fn halves(&self, v: usize) -> [Self; 2] {
+    pub(super) fn halves(&self, v: usize) -> [Self; 2] {
         let mut both = [*self; 2];
         for (cell, side) in both.iter_mut().zip([-0.5, 0.5]) {
             cell.middle[v] += side * self.half[v];

@@ -66,13 +66,13 @@ pub(super) struct Measurer {
 }
 
 impl Measurer {
-    pub fn new() -> Self {
+    pub(super) fn new() -> Self {
         Self { a: Cloud::default(), b: Cloud::default(), epa: EPA::new() }
     }
 
     /// Signed distance of the hulls of `a` and `b` rounded by `radii` in all, starting from a guess of
     /// the direction between them.
-    pub fn measure(
+    pub(super) fn measure(
         &mut self,
         a: &[Vector3<f64>],
         b: &[Vector3<f64>],

@@ -73,7 +73,7 @@ pub(super) struct Frames {
 }
 
 impl Frames {
-    pub fn carry(&self, vertex: &Vertex) -> Vector3<f64> {
+    pub(super) fn carry(&self, vertex: &Vertex) -> Vector3<f64> {
         match vertex.part {
             Part::Bracket if vertex.lifted => vertex.at + self.lift,
             Part::Bracket => vertex.at,
@@ -148,7 +148,7 @@ impl Kernel {
     ///
     /// # Errors
     /// A rod pinned to a neighbour that is not there, or a bad rod; nothing to keep clear of.
-    pub fn new(scene: &Scene) -> Result<Self, SwingError> {
+    pub(super) fn new(scene: &Scene) -> Result<Self, SwingError> {
         scene.check_rods()?;
         let ends = |range: &super::chain::AngleRange| [range.low().value, range.high().value];
         let (tilt, steer) = (ends(&scene.tilt), ends(&scene.steer));
@@ -269,7 +269,7 @@ impl Kernel {
     }
 
     /// The links of every engine in one pose.
-    pub fn frames(&self, pose: &[f64; VARIABLES]) -> [Frames; 2] {
+    pub(super) fn frames(&self, pose: &[f64; VARIABLES]) -> [Frames; 2] {
         let first = self.movers[0].frames(pose);
         let second = self.movers.get(1).map_or(first, |mover| mover.frames(pose));
         [first, second]

@@ -221,24 +221,24 @@ pub(super) struct Search<'k> {
 }
 
 impl<'k> Search<'k> {
-    pub fn new(kernel: &'k Kernel, budget: usize) -> Self {
+    pub(super) fn new(kernel: &'k Kernel, budget: usize) -> Self {
         let heap = (0..kernel.pairs.len())
             .map(|pair| Waiting { rank: f64::NEG_INFINITY, pair, cell: kernel.root, guess: None })
             .collect();
         Self { kernel, bounder: Bounder::new(kernel), heap, best: None, settled: f64::INFINITY, budget, boxes: 0 }
     }
 
-    pub fn nearest(&self) -> f64 {
+    pub(super) fn nearest(&self) -> f64 {
         self.best.as_ref().map_or(f64::INFINITY, |best| best.separation.upper)
     }
 
     /// What nothing is below, so far.
-    pub fn certified(&self) -> f64 {
+    pub(super) fn certified(&self) -> f64 {
         let open = self.heap.peek().map_or(f64::INFINITY, |node| node.rank);
         open.min(self.settled).min(self.nearest())
     }
 
-    pub fn run(&mut self, goal: &Goal) {
+    pub(super) fn run(&mut self, goal: &Goal) {
         while let Some(node) = self.heap.pop() {
             let enough = goal.enough(self.nearest());
             let done = node.rank >= enough || goal.refuted(self.nearest());
@@ -280,7 +280,7 @@ impl<'k> Search<'k> {
         }
     }
 
-    pub fn clearance(&self, gap: f64) -> Option<Clearance> {
+    pub(super) fn clearance(&self, gap: f64) -> Option<Clearance> {
         let best = self.best.as_ref()?;
         let (a, b) = self.kernel.pairs[best.pair];
         let lower = self.certified();

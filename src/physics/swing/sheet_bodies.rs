@@ -110,7 +110,7 @@ pub(super) struct Outline {
 }
 
 impl Outline {
-    pub fn from_sheet(sheet: &MountingSheet) -> Self {
+    pub(super) fn from_sheet(sheet: &MountingSheet) -> Self {
         Self {
             shaft: sheet.shaft_length.value,
             propeller_shaft: sheet.shaft_length.value + sheet.plate_to_propeller_shaft.value,

@@ -17,11 +17,11 @@ pub(super) struct Number {
 }
 
 impl<'a> Cursor<'a> {
-    pub fn skip_spaces(&mut self) {
+    pub(super) fn skip_spaces(&mut self) {
         self.rest = self.rest.trim_start();
     }
 
-    pub fn take_sign(&mut self) -> bool {
+    pub(super) fn take_sign(&mut self) -> bool {
         self.skip_spaces();
         let negative = self.rest.starts_with('-');
         if negative || (self.rest.starts_with('+') && !self.rest.starts_with("+/-")) {
@@ -58,7 +58,7 @@ impl<'a> Cursor<'a> {
     }
 
     /// A whole number, a decimal, a fraction or a mixed number; `None` where no digit stands.
-    pub fn number(&mut self) -> Result<Option<Number>, Problem> {
+    pub(super) fn number(&mut self) -> Result<Option<Number>, Problem> {
         self.skip_spaces();
         if let Some(fraction) = self.fraction()? {
             return Ok(Some(fraction));
@@ -98,7 +98,7 @@ impl<'a> Cursor<'a> {
     }
 
     /// The unit at the cursor; a plain ratio needs none.
-    pub fn unit(&mut self, kind: Kind) -> Result<Unit, Problem> {
+    pub(super) fn unit(&mut self, kind: Kind) -> Result<Unit, Problem> {
         self.skip_spaces();
         let dash = self.rest.strip_prefix('-').map(str::trim_start);
         let text = match dash {

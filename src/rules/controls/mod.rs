@@ -8,14 +8,14 @@ mod old_rigging;
 mod start_in_gear;
 mod tube;
 
-pub use cables::CABLES;
-pub use cut_off::CUT_OFF;
-pub use gauges::GAUGES;
-pub use levers::LEVERS;
-pub use old_rigging::OLD_RIGGING;
+pub(super) use cables::CABLES;
+pub(super) use cut_off::CUT_OFF;
+pub(super) use gauges::GAUGES;
+pub(super) use levers::LEVERS;
+pub(super) use old_rigging::OLD_RIGGING;
 pub(crate) use old_rigging::goes;
-pub use start_in_gear::START_IN_GEAR;
-pub use tube::TUBE;
+pub(super) use start_in_gear::START_IN_GEAR;
+pub(super) use tube::TUBE;
 
 use crate::case::Case;
 use crate::job::rigging::Controls;

@@ -9,14 +9,14 @@ mod isolation;
 mod starter_cable;
 mod voltage_drop;
 
-pub use ampacity::AMPACITY;
-pub use bonding::BONDING;
-pub use cranking::CRANKING;
-pub use day_balance::DAY_BALANCE;
-pub use fuse::FUSE;
-pub use isolation::ISOLATION;
-pub use starter_cable::STARTER_CABLE;
-pub use voltage_drop::VOLTAGE_DROP;
+pub(super) use ampacity::AMPACITY;
+pub(super) use bonding::BONDING;
+pub(super) use cranking::CRANKING;
+pub(super) use day_balance::DAY_BALANCE;
+pub(super) use fuse::FUSE;
+pub(super) use isolation::ISOLATION;
+pub(super) use starter_cable::STARTER_CABLE;
+pub(super) use voltage_drop::VOLTAGE_DROP;
 
 use crate::case::Case;
 use crate::job::rigging::Electrical;

@@ -5,10 +5,10 @@ mod centre_distance;
 mod top_edge;
 mod transom_thickness;
 
-pub use bolt_pattern::BOLT_PATTERN;
-pub use centre_distance::CENTRE_DISTANCE;
-pub use top_edge::TOP_EDGE;
-pub use transom_thickness::TRANSOM_THICKNESS;
+pub(super) use bolt_pattern::BOLT_PATTERN;
+pub(super) use centre_distance::CENTRE_DISTANCE;
+pub(super) use top_edge::TOP_EDGE;
+pub(super) use transom_thickness::TRANSOM_THICKNESS;
 
 use crate::physics::fit;
 use crate::quantity::{Dimensioned, Text, horsepower};

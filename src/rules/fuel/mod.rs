@@ -7,12 +7,12 @@ mod one_feed;
 mod suction;
 mod vent_and_fill;
 
-pub use boiling::BOILING;
-pub use endurance::ENDURANCE;
-pub use hose::HOSE;
-pub use one_feed::ONE_FEED;
-pub use suction::SUCTION;
-pub use vent_and_fill::VENT_AND_FILL;
+pub(super) use boiling::BOILING;
+pub(super) use endurance::ENDURANCE;
+pub(super) use hose::HOSE;
+pub(super) use one_feed::ONE_FEED;
+pub(super) use suction::SUCTION;
+pub(super) use vent_and_fill::VENT_AND_FILL;
 
 use crate::case::Case;
 use crate::case::rigging::fuel::{Fed, fed, none_burns};

@@ -4,6 +4,6 @@ mod plate_window;
 mod shaft_match;
 mod transom_angle;
 
-pub use plate_window::PLATE_WINDOW;
-pub use shaft_match::SHAFT_MATCH;
-pub use transom_angle::TRANSOM_ANGLE;
+pub(super) use plate_window::PLATE_WINDOW;
+pub(super) use shaft_match::SHAFT_MATCH;
+pub(super) use transom_angle::TRANSOM_ANGLE;

@@ -5,10 +5,10 @@ mod engines;
 mod terminators;
 mod voltage;
 
-pub use backbone::BACKBONE;
-pub use engines::ENGINES;
-pub use terminators::TERMINATORS;
-pub use voltage::VOLTAGE;
+pub(super) use backbone::BACKBONE;
+pub(super) use engines::ENGINES;
+pub(super) use terminators::TERMINATORS;
+pub(super) use voltage::VOLTAGE;
 
 use crate::case::Case;
 use crate::job::rigging::Network;

@@ -5,10 +5,10 @@ mod matched_pair;
 mod plate_limit;
 mod too_little;
 
-pub use formula_limit::FORMULA_LIMIT;
-pub use matched_pair::MATCHED_PAIR;
-pub use plate_limit::PLATE_LIMIT;
-pub use too_little::TOO_LITTLE;
+pub(super) use formula_limit::FORMULA_LIMIT;
+pub(super) use matched_pair::MATCHED_PAIR;
+pub(super) use plate_limit::PLATE_LIMIT;
+pub(super) use too_little::TOO_LITTLE;
 
 use uom::si::f64::Power;
 

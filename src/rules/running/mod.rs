@@ -10,16 +10,16 @@ mod top_speed;
 mod trim;
 mod ventilation;
 
-pub use full_throttle_band::FULL_THROTTLE_BAND;
-pub use over_the_hump::OVER_THE_HUMP;
-pub use pitch::PITCH;
-pub use porpoising::PORPOISING;
-pub use slip::SLIP;
+pub(super) use full_throttle_band::FULL_THROTTLE_BAND;
+pub(super) use over_the_hump::OVER_THE_HUMP;
+pub(super) use pitch::PITCH;
+pub(super) use porpoising::PORPOISING;
+pub(super) use slip::SLIP;
 pub(super) use slip::USUAL as USUAL_SLIP;
-pub use tabs::TABS;
-pub use top_speed::TOP_SPEED;
-pub use trim::TRIM;
-pub use ventilation::VENTILATION;
+pub(super) use tabs::TABS;
+pub(super) use top_speed::TOP_SPEED;
+pub(super) use trim::TRIM;
+pub(super) use ventilation::VENTILATION;
 
 use uom::si::f64::{AngularVelocity, Velocity};
 

@@ -8,13 +8,13 @@ mod rating;
 mod toe;
 mod turns;
 
-pub use actuator::ACTUATOR;
-pub use cable::CABLE;
-pub use effort::EFFORT;
-pub use lines::LINES;
-pub use rating::RATING;
-pub use toe::TOE;
-pub use turns::TURNS;
+pub(super) use actuator::ACTUATOR;
+pub(super) use cable::CABLE;
+pub(super) use effort::EFFORT;
+pub(super) use lines::LINES;
+pub(super) use rating::RATING;
+pub(super) use toe::TOE;
+pub(super) use turns::TURNS;
 
 use crate::case::Case;
 use crate::case::rigging::asked;

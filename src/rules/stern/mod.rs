@@ -12,16 +12,16 @@ mod scuppers;
 mod trim_change;
 mod well_edge;
 
-pub use bracket_immersion::BRACKET_IMMERSION;
-pub use capacity_from_shape::CAPACITY_FROM_SHAPE;
-pub use crew_to_side::CREW_TO_SIDE;
-pub use freeboard::FREEBOARD;
-pub use list::LIST;
-pub use metacentric_height::METACENTRIC_HEIGHT;
-pub use plate_immersed::PLATE_IMMERSED;
-pub use scuppers::SCUPPERS;
-pub use trim_change::TRIM_CHANGE;
-pub use well_edge::WELL_EDGE;
+pub(super) use bracket_immersion::BRACKET_IMMERSION;
+pub(super) use capacity_from_shape::CAPACITY_FROM_SHAPE;
+pub(super) use crew_to_side::CREW_TO_SIDE;
+pub(super) use freeboard::FREEBOARD;
+pub(super) use list::LIST;
+pub(super) use metacentric_height::METACENTRIC_HEIGHT;
+pub(super) use plate_immersed::PLATE_IMMERSED;
+pub(super) use scuppers::SCUPPERS;
+pub(super) use trim_change::TRIM_CHANGE;
+pub(super) use well_edge::WELL_EDGE;
 
 use put_back::{Wanted, put_back, room_at_stern, so, stowed, too_low};
 

@@ -24,7 +24,7 @@ pub(super) struct Weighed {
 }
 
 impl Weighed {
-    pub fn of(case: &Case, strength: &Strength, way: Way, required: f64) -> Self {
+    pub(super) fn of(case: &Case, strength: &Strength, way: Way, required: f64) -> Self {
         let old = strength.before.as_ref().ok().map(|laden| laden.bent.factor(way));
         let ran = case.rig.ran.as_ref().and_then(Ran::soundly);
         let least = strength.after.bent.factor(way);
@@ -49,7 +49,7 @@ impl Weighed {
     }
 
     /// The verdict, by the figures as they are told.
-    pub fn verdict(&self) -> Verdict {
+    pub(super) fn verdict(&self) -> Verdict {
         let [least, best] = self.range.map(told);
         if least >= self.required || self.is_proven() {
             Verdict::Pass
@@ -63,7 +63,7 @@ impl Weighed {
     }
 
     /// The finding: what is so many times as strong as its load, and what stands beside that.
-    pub fn finding(&self, case: &Case, strength: &Strength, way: Way, what: Text) -> Finding {
+    pub(super) fn finding(&self, case: &Case, strength: &Strength, way: Way, what: Text) -> Finding {
         let verdict = self.verdict();
         let summary = what.then(self.proof()).then(self.between()).then(self.beside());
         let mut finding = Finding::new(verdict, summary).against(factor(self.range[0]), limit(self.required));
@@ -78,7 +78,7 @@ impl Weighed {
     }
 
     /// Why it passes below the limit, in a sentence, where it does.
-    pub fn proof(&self) -> Text {
+    pub(super) fn proof(&self) -> Text {
         match self.more() {
             Some(more) if self.is_proven() && told(self.range[0]) < self.required => say!(
                 " The new engines load it {} times as hard as the old ones did, and it bore those for years: that is the better test.",
@@ -89,7 +89,7 @@ impl Weighed {
     }
 
     /// Between what it lies by what was not told, in a sentence, where that matters.
-    pub fn between(&self) -> Text {
+    pub(super) fn between(&self) -> Text {
         let [least, best] = self.range;
         if told(best) > told(least) && self.verdict() != Verdict::Pass {
             return say!(

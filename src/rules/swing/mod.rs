@@ -10,14 +10,14 @@ mod permitted_range;
 mod steering_lock;
 mod tie_bar;
 
-pub use cylinder::CYLINDER;
-pub use full_tilt::FULL_TILT;
-pub use ground::GROUND;
-pub use lifts_clear::LIFTS_CLEAR;
-pub use neighbour::NEIGHBOUR;
-pub use permitted_range::PERMITTED_RANGE;
-pub use steering_lock::STEERING_LOCK;
-pub use tie_bar::TIE_BAR;
+pub(super) use cylinder::CYLINDER;
+pub(super) use full_tilt::FULL_TILT;
+pub(super) use ground::GROUND;
+pub(super) use lifts_clear::LIFTS_CLEAR;
+pub(super) use neighbour::NEIGHBOUR;
+pub(super) use permitted_range::PERMITTED_RANGE;
+pub(super) use steering_lock::STEERING_LOCK;
+pub(super) use tie_bar::TIE_BAR;
 
 use cures::{cures, one_of};
 

@@ -5,10 +5,10 @@ mod brakes;
 mod coupling;
 mod load;
 
-pub use behind::BEHIND;
-pub use brakes::BRAKES;
-pub use coupling::COUPLING;
-pub use load::LOAD;
+pub(super) use behind::BEHIND;
+pub(super) use brakes::BRAKES;
+pub(super) use coupling::COUPLING;
+pub(super) use load::LOAD;
 
 use crate::case::Case;
 use crate::case::rigging::road::load as loaded;

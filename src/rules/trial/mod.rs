@@ -9,14 +9,14 @@ mod promised;
 mod slip;
 mod two_ways;
 
-pub use behaviour::BEHAVIOUR;
-pub use comparable::COMPARABLE;
-pub use equal_load::EQUAL_LOAD;
-pub use fuel::FUEL;
-pub use full_throttle::FULL_THROTTLE;
-pub use promised::PROMISED;
-pub use slip::SLIP;
-pub use two_ways::TWO_WAYS;
+pub(super) use behaviour::BEHAVIOUR;
+pub(super) use comparable::COMPARABLE;
+pub(super) use equal_load::EQUAL_LOAD;
+pub(super) use fuel::FUEL;
+pub(super) use full_throttle::FULL_THROTTLE;
+pub(super) use promised::PROMISED;
+pub(super) use slip::SLIP;
+pub(super) use two_ways::TWO_WAYS;
 
 use crate::case::Case;
 use crate::case::float::Side;

@@ -8,13 +8,13 @@ mod rated_basis;
 mod swamped_flotation;
 mod transom_rating;
 
-pub use bracket_rating::BRACKET_RATING;
-pub use capacity_left::CAPACITY_LEFT;
-pub use old_to_new::OLD_TO_NEW;
-pub use plate_persons::PLATE_PERSONS;
-pub use rated_basis::RATED_BASIS;
-pub use swamped_flotation::SWAMPED_FLOTATION;
-pub use transom_rating::TRANSOM_RATING;
+pub(super) use bracket_rating::BRACKET_RATING;
+pub(super) use capacity_left::CAPACITY_LEFT;
+pub(super) use old_to_new::OLD_TO_NEW;
+pub(super) use plate_persons::PLATE_PERSONS;
+pub(super) use rated_basis::RATED_BASIS;
+pub(super) use swamped_flotation::SWAMPED_FLOTATION;
+pub(super) use transom_rating::TRANSOM_RATING;
 
 use uom::si::f64::Power;
 

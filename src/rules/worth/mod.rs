@@ -3,8 +3,8 @@
 mod payback;
 mod season;
 
-pub use payback::PAYBACK;
-pub use season::SEASON;
+pub(super) use payback::PAYBACK;
+pub(super) use season::SEASON;
 
 use crate::case::Case;
 use crate::case::worth::Reckoned;

@@ -78,7 +78,7 @@ pub(in crate::case::strength) fn ply_material(material: &catalog::Material, thic
 
 /// Whether it is wood with its grain in the transom's plane, which a washer presses across: it is stiffer one way than the
 /// other.
-pub fn has_grain(material: &catalog::Material) -> bool {
+pub(super) fn has_grain(material: &catalog::Material) -> bool {
     let (along, across) = (material.modulus_along.value, material.modulus_across.value);
     (along - across).abs().si() >= 1e-6 * along.si()
 }

@@ -31,7 +31,7 @@ pub(super) struct Outline {
 }
 
 impl Outline {
-    pub fn of(
+    pub(super) fn of(
         rig: &Rig,
         height: Length,
         width: Length,

@@ -53,7 +53,7 @@ type Origin = (&'static str, fn(&mut Sheet, &str, &str), &'static str);
 
 impl<'a> Figures<'a> {
     /// Of an engine of the group; a main engine bears a `share` of what else hangs there.
-    pub fn of(group: &Group, engine: &'a Engine, board: &Board, share: Mass) -> Self {
+    pub(super) fn of(group: &Group, engine: &'a Engine, board: &Board, share: Mass) -> Self {
         let spec = &engine.spec;
         let mut usual = Vec::new();
         let (centre_aft, centre_above) = (given(&spec.centre_aft), given(&spec.centre_above));
@@ -147,19 +147,19 @@ impl<'a> Figures<'a> {
     }
 
     /// Says on a sheet where each figure is from.
-    pub fn say_origins(&self, sheet: &mut Sheet) {
+    pub(super) fn say_origins(&self, sheet: &mut Sheet) {
         for (symbol, say, from) in &self.origins {
             say(sheet, symbol, from);
         }
     }
 
     /// Whether it drives her at full speed.
-    pub fn runs(&self) -> bool {
+    pub(super) fn runs(&self) -> bool {
         self.engine.role == Role::Main
     }
 
     /// Its propeller, for this full speed.
-    pub fn screw(&self, speed: Velocity) -> Screw {
+    pub(super) fn screw(&self, speed: Velocity) -> Screw {
         let told = self.engine.propeller.reading().cloned().unwrap_or_default();
         Screw {
             blades: told.blades.unwrap_or(USUAL_BLADES),
@@ -173,7 +173,7 @@ impl<'a> Figures<'a> {
     }
 
     /// What is taken of its propeller, where not all of it is given.
-    pub fn propeller(&self, speed: Velocity) -> Option<Text> {
+    pub(super) fn propeller(&self, speed: Velocity) -> Option<Text> {
         let told = self.engine.propeller.reading().cloned().unwrap_or_default();
         if told.blades.is_some() && told.area_ratio.is_some() && told.pitch.is_some() && told.diameter.is_some() {
             return None;
@@ -192,7 +192,7 @@ impl<'a> Figures<'a> {
     }
 
     /// Centre of gravity aft of the transom's face, level.
-    pub fn weight_aft(&self) -> Length {
+    pub(super) fn weight_aft(&self) -> Length {
         self.setback + self.hang.centre_aft
     }
 }

@@ -32,7 +32,7 @@ impl LoadCase {
 }
 
 /// The cases of an outfit.
-pub fn cases(outfit: &Outfit) -> Vec<LoadCase> {
+pub(crate) fn cases(outfit: &Outfit) -> Vec<LoadCase> {
     let mut cases: Vec<LoadCase> = Kind::ALL.into_iter().map(|kind| LoadCase { kind, alone: false }).collect();
     if outfit.mains().len() > 1 {
         cases.push(LoadCase { kind: Kind::StaticThrust, alone: true });
@@ -41,7 +41,7 @@ pub fn cases(outfit: &Outfit) -> Vec<LoadCase> {
 }
 
 /// What a case adds to gravity, in g.
-pub fn heavier(kind: Kind, driving: Driving) -> f64 {
+pub(crate) fn heavier(kind: Kind, driving: Driving) -> f64 {
     match kind {
         Kind::Slamming => driving.slamming,
         Kind::Trailer => TRAILER_ACCELERATION,
@@ -59,7 +59,7 @@ pub(super) struct Driven<'a> {
 }
 
 impl<'a> Driven<'a> {
-    pub fn of(outfit: &'a Outfit, board: &'a Board, driving: Driving) -> Self {
+    pub(super) fn of(outfit: &'a Outfit, board: &'a Board, driving: Driving) -> Self {
         Driven {
             board,
             driving,
@@ -69,7 +69,7 @@ impl<'a> Driven<'a> {
     }
 
     /// Puts the loads of these engines on their face and its bolts.
-    pub fn load(&self, footing: &mut Footing, group: &Group, engines: &[Figures]) -> Result<(), Absent> {
+    pub(super) fn load(&self, footing: &mut Footing, group: &Group, engines: &[Figures]) -> Result<(), Absent> {
         footing.acting = vec![Vec::new(); self.cases.len()];
         let mut told: Option<Sheet> = None;
         for engine in engines {

@@ -19,7 +19,7 @@ use crate::working::Sheet;
 use figures::{Figures, setback};
 use loads::Driven;
 
-pub use loads::{LoadCase, cases, heavier};
+pub(super) use loads::{LoadCase, cases, heavier};
 
 /// A face on the transom with its bolts.
 #[derive(Clone, Debug)]
@@ -78,7 +78,7 @@ pub struct Hung {
 ///
 /// # Errors
 /// What is missing, or what cannot be.
-pub fn footings(
+pub(super) fn footings(
     rig: &Rig,
     outfit: &Outfit,
     board: &Board,

@@ -20,9 +20,9 @@ const UNIFIED_REDUCTION: f64 = 0.9743;
 /// Preload as a part of proof load for joints that are taken apart again. Source: Shigley, section 8-8 (value from memory).
 pub const PRELOAD_OF_PROOF: f64 = 0.75;
 /// Shear strength over tensile strength of a bolt. Common practice (steel: 0.58 of yield by von Mises; of strength, 0.6).
-pub const SHEAR_OF_TENSILE: f64 = 0.6;
+pub(super) const SHEAR_OF_TENSILE: f64 = 0.6;
 /// Shear yield over tensile yield by von Mises: 1/√3.
-pub const SHEAR_OF_YIELD: f64 = 0.577;
+pub(super) const SHEAR_OF_YIELD: f64 = 0.577;
 
 /// Tensile stress area of a metric thread: `As = π/4 (d − 0.9382 p)²`.
 pub fn stress_area_iso(sheet: &mut Sheet, thread: Thread) -> Term<Area> {

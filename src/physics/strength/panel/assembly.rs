@@ -33,7 +33,7 @@ pub(super) struct System {
 
 impl Equations {
     /// Assembles them. `stiffness[part]` belongs to [`Mesh::parts`].
-    pub fn new(mesh: &Mesh, stiffness: &[PlateStiffness], holds: &Holds) -> Result<Self, PanelError> {
+    pub(super) fn new(mesh: &Mesh, stiffness: &[PlateStiffness], holds: &Holds) -> Result<Self, PanelError> {
         let frame: Vec<Point> =
             holds.rotation.iter().map(|h| if let Hold::Along(d) = h { *d } else { [1.0, 0.0] }).collect();
         let neighbours = Neighbours::of(mesh);
@@ -71,7 +71,7 @@ impl System {
     /// Factors equations with these beds.
     ///
     /// Errors: a panel that nothing holds.
-    pub fn new(equations: &Arc<Equations>, cushions: &[Cushion]) -> Result<Self, PanelError> {
+    pub(super) fn new(equations: &Arc<Equations>, cushions: &[Cushion]) -> Result<Self, PanelError> {
         let Equations { equation, matrix, .. } = &**equations;
         let mut matrix = matrix.clone();
         for cushion in cushions {
@@ -81,26 +81,26 @@ impl System {
     }
 
     /// Each triangle's section forces from its unknowns.
-    pub fn samplers(&self, mesh: &Mesh) -> &[Sampler] {
+    pub(super) fn samplers(&self, mesh: &Mesh) -> &[Sampler] {
         self.equations
             .samplers
             .get_or_init(|| self.elements(mesh).map(|(element, bubble)| element.sampler(bubble)).collect())
     }
 
     /// Each triangle with its bubble.
-    pub fn elements<'a>(&'a self, mesh: &'a Mesh) -> impl Iterator<Item = (Element<'a>, &'a Bubble)> {
+    pub(super) fn elements<'a>(&'a self, mesh: &'a Mesh) -> impl Iterator<Item = (Element<'a>, &'a Bubble)> {
         let Equations { stiffness, bubbles, .. } = &*self.equations;
         let element = |(t, bubble)| (Element::new(mesh.corners(t), &stiffness[mesh.parts[t] as usize]), bubble);
         bubbles.iter().enumerate().map(element)
     }
 
     /// Number of free unknowns.
-    pub fn size(&self) -> usize {
+    pub(super) fn size(&self) -> usize {
         self.equations.size
     }
 
     /// `w, βy, βz` of every node under nodal forces and couples that do work on them (N, N·m).
-    pub fn solve(&self, forces: &[[f64; 3]]) -> Vec<[f64; 3]> {
+    pub(super) fn solve(&self, forces: &[[f64; 3]]) -> Vec<[f64; 3]> {
         let mut x = Vec::with_capacity(self.size());
         self.gather(forces.iter().copied(), &mut x);
         self.factor.solve(&mut x, 1);
@@ -108,7 +108,7 @@ impl System {
     }
 
     /// The same for several sets of forces along x alone, which is quicker than one after the other.
-    pub fn solve_all<F: AsRef<[f64]>>(&self, sets: &[F]) -> Vec<Vec<[f64; 3]>> {
+    pub(super) fn solve_all<F: AsRef<[f64]>>(&self, sets: &[F]) -> Vec<Vec<[f64; 3]>> {
         let mut x = Vec::with_capacity(self.size() * sets.len());
         for forces in sets {
             self.gather(forces.as_ref().iter().map(|f| [*f, 0.0, 0.0]), &mut x);

@@ -37,7 +37,7 @@ pub(super) struct Element<'a> {
 
 impl<'a> Element<'a> {
     /// From anticlockwise corners (m).
-    pub fn new(corners: [Point; 3], stiffness: &'a PlateStiffness) -> Self {
+    pub(super) fn new(corners: [Point; 3], stiffness: &'a PlateStiffness) -> Self {
         let map = [sub(corners[1], corners[0]), sub(corners[2], corners[0])];
         let double = double_area(corners);
         Self { area: 0.5 * double, map, scale: 1.0 / double, stiffness }
@@ -74,7 +74,7 @@ impl<'a> Element<'a> {
     }
 
     /// The stiffness matrix over the nodes' unknowns (N/m, N, N·m), and the bubble that goes with them.
-    pub fn stiffness_matrix(&self) -> (Square, Bubble) {
+    pub(super) fn stiffness_matrix(&self) -> (Square, Bubble) {
         let d = self.stiffness;
         let reference = &*REFERENCE_TRIANGLE;
         let mut k = [[0.0; ALL]; ALL];
@@ -158,7 +158,7 @@ impl<'a> Element<'a> {
     }
 
     /// `My, Mz, Myz` (N·m per m) at the three sampling points. By the rotations' slopes alone: no table of rows is read.
-    pub fn moments(&self, bubble: &Bubble, u: &Row) -> [[f64; 3]; 3] {
+    pub(super) fn moments(&self, bubble: &Bubble, u: &Row) -> [[f64; 3]; 3] {
         let d = self.stiffness;
         let rotations: [Point; ROTATIONS] = std::array::from_fn(|a| {
             if a < NODES { [u[3 * a + 1], u[3 * a + 2]] } else { bubble.each_ref().map(|row| product(row, u)) }
@@ -177,7 +177,7 @@ impl<'a> Element<'a> {
     }
 
     /// Rows that give `My, Mz, Myz` (N·m per m) and `Qy, Qz` (N/m) at the three sampling points from the nodes' unknowns.
-    pub fn sampler(&self, bubble: &Bubble) -> Sampler {
+    pub(super) fn sampler(&self, bubble: &Bubble) -> Sampler {
         let d = self.stiffness;
         std::array::from_fn(|s| {
             let [k1, k2, k3, g1, g2] = self.strains(&REFERENCE_TRIANGLE.samples[s]).map(|row| {

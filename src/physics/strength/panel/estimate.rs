@@ -25,7 +25,7 @@ pub(super) struct Errors {
 
 impl Errors {
     /// For each set of loads.
-    pub fn of(plate: &Plate, stage: &Stage, sets: &[&Bending]) -> Vec<Self> {
+    pub(super) fn of(plate: &Plate, stage: &Stage, sets: &[&Bending]) -> Vec<Self> {
         let Stage { mesh, system, corners, .. } = stage;
         let stiffness = &plate.stiffness;
         // Sets often move the panel most at the same place: they share its unit load.
@@ -64,7 +64,7 @@ impl Errors {
 
     /// Adds each triangle's part of what `accuracy` allows, where this set of loads is not yet within it, to `weights` if
     /// it is more than other sets'.
-    pub fn weigh(&self, error: f64, accuracy: Accuracy, weights: &mut [f64]) {
+    pub(super) fn weigh(&self, error: f64, accuracy: Accuracy, weights: &mut [f64]) {
         let part = |allowed: f64, wanted: bool| {
             if wanted && allowed > 0.0 { 1.0 / allowed } else { 0.0 }
         };

@@ -29,7 +29,7 @@ pub(super) struct Neighbours {
 }
 
 impl Neighbours {
-    pub fn of(mesh: &Mesh) -> Self {
+    pub(super) fn of(mesh: &Mesh) -> Self {
         let mut lists: Vec<Vec<u32>> = vec![Vec::with_capacity(12); mesh.nodes.len()];
         for nodes in &mesh.triangles {
             for &p in nodes {
@@ -59,7 +59,7 @@ impl Neighbours {
 
     /// Nodes in an order of elimination that fills the factor little: approximate minimum degree, over nodes rather than
     /// unknowns, which is the same graph with nine times fewer entries.
-    pub fn elimination(&self) -> Result<Vec<u32>, PanelError> {
+    pub(super) fn elimination(&self) -> Result<Vec<u32>, PanelError> {
         let n = self.starts.len() - 1;
         let graph = SymbolicSparseColMatRef::new_checked(n, n, &self.starts, None, &self.nodes);
         let (mut order, mut place) = (vec![0_u32; n], vec![0_u32; n]);
@@ -104,7 +104,12 @@ impl Matrix {
     /// `order` lists the nodes as their unknowns are numbered in `equation`.
     ///
     /// Errors: as the solver's, of a pattern too large for it.
-    pub fn new(neighbours: &Neighbours, order: &[u32], equation: &[[u32; 3]], size: usize) -> Result<Self, PanelError> {
+    pub(super) fn new(
+        neighbours: &Neighbours,
+        order: &[u32],
+        equation: &[[u32; 3]],
+        size: usize,
+    ) -> Result<Self, PanelError> {
         let mut place = vec![0_u32; order.len()];
         for (i, &n) in order.iter().enumerate() {
             place[n as usize] = i as u32;
@@ -149,7 +154,7 @@ impl Matrix {
     }
 
     /// Adds an element of `N` nodes (`3 N` unknowns `w, βy, βz`), turned into the nodes' frames.
-    pub fn add<const N: usize, const M: usize>(
+    pub(super) fn add<const N: usize, const M: usize>(
         &mut self,
         equation: &[[u32; 3]],
         frame: &[Point],
@@ -179,7 +184,12 @@ impl Matrix {
     }
 
     /// Adds springs between the deflections of `N` nodes, N/m.
-    pub fn add_deflections<const N: usize>(&mut self, equation: &[[u32; 3]], nodes: [u32; N], k: &[[f64; N]; N]) {
+    pub(super) fn add_deflections<const N: usize>(
+        &mut self,
+        equation: &[[u32; 3]],
+        nodes: [u32; N],
+        k: &[[f64; N]; N],
+    ) {
         let Matrix { pattern, values } = self;
         for (j, &nj) in nodes.iter().enumerate() {
             for (i, &ni) in nodes.iter().enumerate() {
@@ -195,7 +205,7 @@ impl Matrix {
     }
 
     /// Errors: a matrix that is not positive definite, that is a panel which nothing holds.
-    pub fn factor(&self) -> Result<Factor, PanelError> {
+    pub(super) fn factor(&self) -> Result<Factor, PanelError> {
         let Pattern { starts, rows, symbolic, .. } = &*self.pattern;
         let size = starts.len() - 1;
         let held = SymbolicSparseColMatRef::new_checked(size, size, starts, None, rows);
@@ -224,7 +234,7 @@ pub(super) struct Factor {
 
 impl Factor {
     /// Replaces right sides, column after column, by their solutions.
-    pub fn solve(&self, right: &mut [f64], columns: usize) {
+    pub(super) fn solve(&self, right: &mut [f64], columns: usize) {
         let symbolic = &self.pattern.symbolic;
         let rows = symbolic.nrows();
         let mut memory = MemBuffer::new(symbolic.solve_in_place_scratch::<f64>(columns, Par::Seq));

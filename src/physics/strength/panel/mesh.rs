@@ -54,7 +54,7 @@ pub(super) struct Skeleton {
 
 impl Skeleton {
     /// Adds a node in the middle of every side.
-    pub fn whole(self) -> Mesh {
+    pub(super) fn whole(self) -> Mesh {
         let Skeleton { mut nodes, triangles, parts, mut sides } = self;
         // Higher ends and middles of the sides at each lower end.
         let mut known: Vec<Vec<(u32, u32)>> = vec![Vec::new(); nodes.len()];

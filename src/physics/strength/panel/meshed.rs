@@ -149,7 +149,7 @@ pub(super) struct Means {
 }
 
 impl Means {
-    pub fn len(&self) -> usize {
+    pub(super) fn len(&self) -> usize {
         self.at.len()
     }
 
@@ -159,7 +159,7 @@ impl Means {
     }
 
     /// The mean about a place.
-    pub fn of(&self, place: usize, sampled: &[[[f64; 3]; 3]]) -> MeanMoment {
+    pub(super) fn of(&self, place: usize, sampled: &[[[f64; 3]; 3]]) -> MeanMoment {
         let mut moment = [0.0; 3];
         for (t, parts) in self.parts.row(place) {
             for (part, sample) in parts.iter().zip(&sampled[*t as usize]) {

@@ -70,7 +70,7 @@ impl PlateStiffness {
 }
 
 /// Shear correction of a homogeneous rectangular section (E. Reissner, 1945).
-pub const SHEAR_CORRECTION: f64 = 5.0 / 6.0;
+pub(super) const SHEAR_CORRECTION: f64 = 5.0 / 6.0;
 
 /// What the panel is made of at a place: its stiffness, and the plies behind it where stresses are wanted.
 #[derive(Debug, Clone, PartialEq)]

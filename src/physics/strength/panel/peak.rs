@@ -16,7 +16,7 @@ pub(super) struct Peak {
 const SEARCH_STEPS: usize = 8;
 
 impl Peak {
-    pub fn find(mesh: &Mesh, values: &[[f64; 3]]) -> Self {
+    pub(super) fn find(mesh: &Mesh, values: &[[f64; 3]]) -> Self {
         let largest =
             (0..values.len()).max_by(|&a, &b| values[a][0].abs().total_cmp(&values[b][0].abs())).unwrap_or(0) as u32;
         let mut peak = Self { triangle: 0, within: [1.0, 0.0, 0.0], deflection: 0.0 };
@@ -37,11 +37,11 @@ impl Peak {
     }
 
     /// Whether both stand at the same place of the same mesh.
-    pub fn is_at(&self, other: &Self) -> bool {
+    pub(super) fn is_at(&self, other: &Self) -> bool {
         self.triangle == other.triangle && self.within == other.within
     }
 
-    pub fn at(&self, mesh: &Mesh) -> Point {
+    pub(super) fn at(&self, mesh: &Mesh) -> Point {
         let corners = mesh.corners(self.triangle);
         [0, 1].map(|k| (0..3).map(|i| self.within[i] * corners[i][k]).sum())
     }

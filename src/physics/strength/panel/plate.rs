@@ -36,7 +36,7 @@ impl Bare {
     /// With the beds of a panel, factored.
     ///
     /// Errors: a panel that nothing holds.
-    pub fn on_beds(&self, panel: &Panel) -> Result<Stage, PanelError> {
+    pub(super) fn on_beds(&self, panel: &Panel) -> Result<Stage, PanelError> {
         let Bare { mesh, holds, equations, corners } = self;
         let holds = holds.with_beds(panel, mesh)?;
         let system = System::new(equations, &holds.cushions)?;
@@ -68,7 +68,7 @@ impl<'a> Plate<'a> {
     /// A panel with its first mesh.
     ///
     /// Errors: a panel that is no plate.
-    pub fn of(panel: &'a Panel) -> Result<(Self, Mesh), PanelError> {
+    pub(super) fn of(panel: &'a Panel) -> Result<(Self, Mesh), PanelError> {
         panel.check()?;
         let arrangement = arrange(panel)?;
         let (mesh, size) = panel.first_mesh(&arrangement)?;
@@ -80,7 +80,7 @@ impl<'a> Plate<'a> {
     /// A panel with a mesh of its own.
     ///
     /// Errors: a panel that is no plate.
-    pub fn on(panel: &'a Panel, arrangement: Arrangement, size: f64) -> Result<Self, PanelError> {
+    pub(super) fn on(panel: &'a Panel, arrangement: Arrangement, size: f64) -> Result<Self, PanelError> {
         panel.check()?;
         let stiffness = panel.sections().iter().map(|s| s.stiffness).collect();
         Ok(Self { panel, stiffness, arrangement, size })
@@ -89,14 +89,14 @@ impl<'a> Plate<'a> {
     /// Assembles and factors.
     ///
     /// Errors: a panel that nothing holds.
-    pub fn stage(&self, mesh: Mesh) -> Result<Stage, PanelError> {
+    pub(super) fn stage(&self, mesh: Mesh) -> Result<Stage, PanelError> {
         self.bare(mesh)?.on_beds(self.panel)
     }
 
     /// Assembles all but the beds.
     ///
     /// Errors: a mesh too large for the solver.
-    pub fn bare(&self, mesh: Mesh) -> Result<Bare, PanelError> {
+    pub(super) fn bare(&self, mesh: Mesh) -> Result<Bare, PanelError> {
         let holds = held(self.panel, &self.arrangement, &mesh);
         let equations = Arc::new(Equations::new(&mesh, &self.stiffness, &holds)?);
         let corners = Arc::new(Corners::new(&mesh, &self.arrangement));
@@ -106,7 +106,11 @@ impl<'a> Plate<'a> {
     /// What each of several sets of loads does.
     ///
     /// Errors: deflections that are not finite, of a panel that all but nothing holds.
-    pub fn bend<'l>(&self, stage: &Stage, sets: impl Iterator<Item = &'l [Load]>) -> Result<Vec<Bending>, PanelError> {
+    pub(super) fn bend<'l>(
+        &self,
+        stage: &Stage,
+        sets: impl Iterator<Item = &'l [Load]>,
+    ) -> Result<Vec<Bending>, PanelError> {
         let Stage { mesh, system, corners, .. } = stage;
         let sets: Vec<&[Load]> = sets.collect();
         let forces = load::nodal_forces_of(mesh, self.size, &sets)?;

@@ -42,7 +42,7 @@ pub(super) struct Corners {
 const UNSET: u32 = u32::MAX;
 
 impl Corners {
-    pub fn new(mesh: &Mesh, arrangement: &Arrangement) -> Self {
+    pub(super) fn new(mesh: &Mesh, arrangement: &Arrangement) -> Self {
         let lines: Vec<[u32; 3]> = mesh
             .sides
             .iter()
@@ -115,7 +115,7 @@ pub(super) struct Fields {
 }
 
 impl Fields {
-    pub fn new(mesh: &Mesh, corners: &Corners, system: &System, values: &[[f64; 3]]) -> Self {
+    pub(super) fn new(mesh: &Mesh, corners: &Corners, system: &System, values: &[[f64; 3]]) -> Self {
         let mut sums = vec![(0.0_f64, [0.0_f64; 5]); corners.places.len()];
         let samplers = system.samplers(mesh);
         let own: Vec<_> = (0..mesh.triangles.len())
@@ -134,7 +134,7 @@ impl Fields {
     }
 
     /// The averaged forces with their nodes and parts.
-    pub fn section_forces(&self, corners: &Corners) -> Vec<SectionForces> {
+    pub(super) fn section_forces(&self, corners: &Corners) -> Vec<SectionForces> {
         self.averaged
             .iter()
             .zip(&corners.places)

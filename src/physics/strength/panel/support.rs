@@ -140,7 +140,7 @@ impl Holds {
     /// With the panel's beds.
     ///
     /// Errors: no support, or a mechanism.
-    pub fn with_beds(&self, panel: &Panel, mesh: &Mesh) -> Result<Holds, PanelError> {
+    pub(super) fn with_beds(&self, panel: &Panel, mesh: &Mesh) -> Result<Holds, PanelError> {
         let holds = Holds { cushions: cushions(panel, mesh), ..self.clone() };
         holds.check(mesh)?;
         Ok(holds)
