@@ -352,4 +352,20 @@ mod tests {
         assert_eq!(worst(&[&tight, &slack]), tight);
         assert_eq!(worst(&[&tight, &warns, &slack]), warns);
     }
+
+    /// By its own definition: 1 at the limit, less within, more beyond.
+    #[test]
+    fn what_is_used_of_a_limit_is_one_at_the_limit() {
+        let inch = |size: f64| Measure::of(inches(size));
+        let used = |limit: Limit, found: f64| limit.used(inch(found)).map(|share| (share * 1e9).round() / 1e9);
+        let window = Limit::Within(inch(2.0), inch(6.0));
+        assert_eq!([2.0, 4.0, 5.0, 6.0, 8.0].map(|found| used(window, found)), [1.0, 0.0, 0.5, 1.0, 2.0].map(Some));
+        assert_eq!(
+            [-1.0, 5.0, 10.0, 20.0].map(|found| used(Limit::AtMost(inch(10.0)), found)),
+            [0.0, 0.5, 1.0, 2.0].map(Some)
+        );
+        assert_eq!([1.0, 2.0, 4.0].map(|found| used(Limit::AtLeast(inch(2.0)), found)), [2.0, 1.0, 0.5].map(Some));
+        assert_eq!(used(Limit::AtLeast(inch(2.0)), 0.0), Some(f64::INFINITY));
+        assert_eq!([Limit::AtMost(inch(0.0)), Limit::AtLeast(inch(0.0))].map(|limit| used(limit, 1.0)), [None, None]);
+    }
 }

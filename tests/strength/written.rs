@@ -45,6 +45,23 @@ proptest! {
     }
 }
 
+/// Direct shear (Shigley, section 8-12): what works through the middle of a group and does not turn it is shared evenly.
+#[test]
+fn what_does_not_turn_a_group_is_written_as_shared_evenly() {
+    let bolts = [(-0.1, 0.2), (0.1, 0.2), (-0.1, 0.4), (0.1, 0.4)].map(|(y, z)| Bolt { y, z, area: 9e-5 });
+    let foot = Foot { bottom: 0.0, top: 0.65, starboard: -0.45, port: 0.45 };
+    let group = WrittenGroup { bolts: &bolts, foot, bolts_from: "measured", foot_from: "measured" };
+    let term = |symbol: &str, newtons: f64| Term::new(symbol, Force::from_si(newtons));
+    let turn = |symbol: &str| Term::new(symbol, <Moment as Dimensioned>::from_si(0.0));
+    let written = WrittenLoad {
+        at: [0.0, 0.3],
+        force: [term("P", 0.0), term("Y", 3000.0), term("U", -4000.0)],
+        moment: [turn("Mx"), turn("Mp"), turn("Mz")],
+    };
+    let shear = written_shear(&mut Sheet::default(), &group, &written, 2).value().si();
+    assert!((shear - 5000.0 / 4.0).abs() < 1e-9, "{shear}");
+}
+
 /// The last result under a symbol.
 fn last(sheet: &Sheet, wanted: &str) -> Option<f64> {
     sheet.lines().iter().rev().find_map(|line| match line {
