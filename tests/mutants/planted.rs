@@ -2,14 +2,17 @@
 
 use std::sync::atomic::{AtomicU8, AtomicU32, Ordering::Relaxed};
 
+/// Nobody has looked yet what the environment says.
 const UNASKED: u32 = u32::MAX;
 /// No mutant is awake, and each that is reached is noted.
 const NOTING: u32 = u32::MAX - 1;
+/// More numbers than any list has.
 const MOST: usize = 40_000;
 
 static AWAKE: AtomicU32 = AtomicU32::new(UNASKED);
 static REACHED: [AtomicU8; MOST] = [const { AtomicU8::new(0) }; MOST];
 
+/// Whether the mutant of this number is the one that `MUTANT` names.
 #[inline]
 pub fn awake(number: u32) -> bool {
     let awake = AWAKE.load(Relaxed);

@@ -42,7 +42,8 @@ impl Growing<'_> {
         let numbers: Vec<u32> = match &plant.what {
             What::Others(others) => {
                 // What stood there comes first: its type is then that of the whole, and another's is the error.
-                let any: Vec<String> = others.iter().map(|(number, _)| format!("crate::planted::awake({number})")).collect();
+                let any: Vec<String> =
+                    others.iter().map(|(number, _)| format!("crate::planted::awake({number})")).collect();
                 self.out.push_str(&format!("(if !({}) {{ ", any.join(" || ")));
                 self.stretch(plant.at.clone(), inside);
                 self.out.push_str(" }");
@@ -62,7 +63,8 @@ impl Growing<'_> {
                 values.iter().map(|(number, _)| *number).collect()
             }
             What::Guard { holds, fails, gone } => {
-                let asleep = |number: &Option<u32>| number.map_or("true".to_owned(), |n| format!("!crate::planted::awake({n})"));
+                let asleep =
+                    |number: &Option<u32>| number.map_or("true".to_owned(), |n| format!("!crate::planted::awake({n})"));
                 let awake = holds.map_or("false".to_owned(), |n| format!("crate::planted::awake({n})"));
                 self.out.push_str(&format!("{} && ({awake} || ({} && (", asleep(gone), asleep(fails)));
                 self.stretch(plant.at.clone(), inside);

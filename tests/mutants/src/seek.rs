@@ -46,7 +46,9 @@ pub fn plants(text: &str, mutants: &[(u32, &Listed)]) -> Anything<Vec<Plant>> {
             let at = seeker.byte(mutant.span.start);
             match seeker.plants.iter_mut().find(|plant| plant.at == (at..at)) {
                 Some(Plant { what: What::Returns(values), .. }) => values.push((*number, mutant.replacement.clone())),
-                _ => seeker.plants.push(Plant { at: at..at, what: What::Returns(vec![(*number, mutant.replacement.clone())]) }),
+                _ => seeker
+                    .plants
+                    .push(Plant { at: at..at, what: What::Returns(vec![(*number, mutant.replacement.clone())]) }),
             }
         } else {
             seeker.listed.entry((&mutant.genre, mutant.span.start)).or_default().push((*number, mutant));
@@ -70,7 +72,11 @@ impl<'a> Seeker<'a> {
 
     fn listed(&self, genre: &str, of: &impl Spanned) -> Vec<(u32, &'a Listed)> {
         let here = point(of.span().start());
-        self.listed.iter().filter(|((g, p), _)| *g == genre && *p == here).flat_map(|(_, found)| found.clone()).collect()
+        self.listed
+            .iter()
+            .filter(|((g, p), _)| *g == genre && *p == here)
+            .flat_map(|(_, found)| found.clone())
+            .collect()
     }
 
     /// The expression at `whole` with what is at `part` in it replaced.
@@ -79,7 +85,8 @@ impl<'a> Seeker<'a> {
             return;
         }
         let (before, after) = (&self.text[whole.start..part.start], &self.text[part.end..whole.end]);
-        let others = mutants.iter().map(|(number, mutant)| (*number, format!("{before}{} {after}", mutant.replacement)));
+        let others =
+            mutants.iter().map(|(number, mutant)| (*number, format!("{before}{} {after}", mutant.replacement)));
         let what = What::Others(others.collect());
         self.plants.push(Plant { at: whole, what });
     }
@@ -119,7 +126,8 @@ impl<'ast> Visit<'ast> for Seeker<'_> {
             for (number, _) in self.listed("StructField", *pair.value()) {
                 let (whole, field) = (self.bytes(made), self.bytes(*pair.value()));
                 let end = pair.punct().map_or(field.end, |comma| self.bytes(comma).end);
-                others.push((number, format!("{}{}", &self.text[whole.start..field.start], &self.text[end..whole.end])));
+                others
+                    .push((number, format!("{}{}", &self.text[whole.start..field.start], &self.text[end..whole.end])));
             }
         }
         if !others.is_empty() {
