@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+use clap::builder::PossibleValue;
 use clap::{Args, ValueEnum};
 
 use super::check::Format;
@@ -20,7 +21,7 @@ pub(super) struct WorkArgs {
     /// The job
     job: PathBuf,
     /// What to work out
-    #[arg(value_enum, default_value = "weights")]
+    #[arg(value_enum, default_value = TOPICS[0].word)]
     topic: Topic,
     /// Form of the working
     #[arg(long, value_enum, default_value = "text")]
@@ -35,79 +36,59 @@ pub(super) struct WorkArgs {
     catalog: CatalogChoice,
 }
 
-#[derive(Clone, Copy, ValueEnum)]
-enum Topic {
-    /// What comes off and goes on, item by item
-    Weights,
-    /// How she floats, before and after, in every loading
-    Float,
-    /// How the engines swing: chain, ranges, surroundings, every bound with its gap
-    Swing,
-    /// What the transom carries: loads, bolts, panel, core; studies of strength
-    Strength,
-    /// How she is steered: turns, pull, cables, tie bar
-    Steering,
-    /// How the engines are fed: suction, boiling, range
-    Fuel,
-    /// Batteries, wires, fuses, a day's current
-    Electrical,
-    /// Levers, cables, tubes, what comes out
-    Controls,
-    /// The instruments' network
-    Network,
-    /// What she weighs on the road, and where
-    Trailer,
-    /// How she runs: the range before and after, the trial's say in it; studies of running
-    Running,
-    /// The trials, run by run, and before against after
-    Trial,
-    /// Costs, a season's fuel, when both are even
-    Worth,
+/// Something that can be worked out.
+#[derive(Clone, Copy)]
+struct Topic {
+    word: &'static str,
+    about: &'static str,
+    parts: fn(&Case) -> Vec<Part>,
+    /// What costs many solutions, and is worked out for nobody else.
+    sweeps: fn(&Case) -> Vec<Sweep>,
 }
 
 impl Topic {
-    fn word(self) -> &'static str {
-        match self {
-            Topic::Weights => "weights",
-            Topic::Float => "float",
-            Topic::Swing => "swing",
-            Topic::Strength => "strength",
-            Topic::Steering => "steering",
-            Topic::Fuel => "fuel",
-            Topic::Electrical => "electrical",
-            Topic::Controls => "controls",
-            Topic::Network => "network",
-            Topic::Trailer => "trailer",
-            Topic::Running => "running",
-            Topic::Trial => "trial",
-            Topic::Worth => "worth",
-        }
+    const fn of(word: &'static str, about: &'static str, parts: fn(&Case) -> Vec<Part>) -> Topic {
+        Topic { word, about, parts, sweeps: |_| Vec::new() }
+    }
+}
+
+/// All topics, a line each.
+const TOPICS: &[Topic] = &[
+    Topic::of("weights", "What comes off and goes on, item by item", |case| case.weights()),
+    Topic::of("float", "How she floats, before and after, in every loading", |case| case.float_parts()),
+    Topic::of("swing", "How the engines swing: chain, ranges, surroundings, every bound with its gap", |case| {
+        case.swing_parts()
+    }),
+    Topic {
+        sweeps: |case| case.strength_sweeps(),
+        ..Topic::of("strength", "What the transom carries: loads, bolts, panel, core; studies of strength", |case| {
+            case.strength_parts()
+        })
+    },
+    Topic::of("steering", "How she is steered: turns, pull, cables, tie bar", |case| {
+        rules::parts(case, Family::Steering)
+    }),
+    Topic::of("fuel", "How the engines are fed: suction, boiling, range", |case| rules::parts(case, Family::Fuel)),
+    Topic::of("electrical", "Batteries, wires, fuses, a day's current", |case| rules::parts(case, Family::Electrical)),
+    Topic::of("controls", "Levers, cables, tubes, what comes out", |case| rules::parts(case, Family::Controls)),
+    Topic::of("network", "The instruments' network", |case| rules::parts(case, Family::Network)),
+    Topic::of("trailer", "What she weighs on the road, and where", |case| rules::parts(case, Family::Trailer)),
+    Topic::of(
+        "running",
+        "How she runs: the range before and after, the trial's say in it; studies of running",
+        |case| case.running_parts(),
+    ),
+    Topic::of("trial", "The trials, run by run, and before against after", |case| case.trial_parts()),
+    Topic::of("worth", "Costs, a season's fuel, when both are even", |case| case.worth_parts()),
+];
+
+impl ValueEnum for Topic {
+    fn value_variants<'a>() -> &'a [Topic] {
+        TOPICS
     }
 
-    fn parts(self, case: &Case) -> Vec<Part> {
-        match self {
-            Topic::Weights => case.weights(),
-            Topic::Float => case.float_parts(),
-            Topic::Swing => case.swing_parts(),
-            Topic::Strength => case.strength_parts(),
-            Topic::Steering => rules::parts(case, Family::Steering),
-            Topic::Fuel => rules::parts(case, Family::Fuel),
-            Topic::Electrical => rules::parts(case, Family::Electrical),
-            Topic::Controls => rules::parts(case, Family::Controls),
-            Topic::Network => rules::parts(case, Family::Network),
-            Topic::Trailer => rules::parts(case, Family::Trailer),
-            Topic::Running => case.running_parts(),
-            Topic::Trial => case.trial_parts(),
-            Topic::Worth => case.worth_parts(),
-        }
-    }
-
-    /// What costs many solutions, and is worked out for nobody else.
-    fn sweeps(self, case: &Case) -> Vec<Sweep> {
-        match self {
-            Topic::Strength => case.strength_sweeps(),
-            _ => Vec::new(),
-        }
+    fn to_possible_value(&self) -> Option<PossibleValue> {
+        Some(PossibleValue::new(self.word).help(self.about))
     }
 }
 
@@ -115,10 +96,10 @@ pub(super) fn run(args: &WorkArgs) -> Result<ExitCode, CommandError> {
     let (catalog, loaded) = load(&args.catalog, &args.job)?;
     let rig = &loaded.rig;
     let case = loaded.case_by(side_by_side);
-    let sweeps = args.topic.sweeps(&case);
-    let mut parts = args.topic.parts(&case);
+    let sweeps = (args.topic.sweeps)(&case);
+    let mut parts = (args.topic.parts)(&case);
     parts.extend(sweep_part(&sweeps));
-    let (topic, units) = (args.topic.word(), args.units.into());
+    let (topic, units) = (args.topic.word, args.units.into());
     if let Some(file) = &args.html {
         let stamp = stamp(&args.job, &loaded, &catalog);
         let page = report::work_page(rig.title(), topic, &parts, &sweeps, units, &stamp);

@@ -3,9 +3,11 @@
 use uom::si::f64::{Length, Power};
 
 use super::Yard;
-use super::offer::{nearest_mark, own_distance};
 use crate::job::{Across, Bolting, EngineGroup, Hand, Hung, Job, Role};
 use crate::quantity::{Basis, Dimensioned, MILE, Measure, Reading, Text, inches, say};
+
+/// A tape's finest mark, as a part of an inch.
+pub(super) const MARK: f64 = 1.0 / 16.0;
 
 /// Main engines of one class: how many, with which shaft, on what, how far apart, in which hole row.
 #[derive(Clone, Debug, PartialEq)]
@@ -176,4 +178,20 @@ fn plain(value: Length) -> Reading<Length> {
 /// Bolts as they are bought: what goes over to another place.
 fn hardware(bolts: &Bolting) -> Bolting {
     Bolting { at: Vec::new(), face: None, backing_plate: None, ..bolts.clone() }
+}
+
+/// A length to a tape's finest mark, inches.
+fn nearest_mark(length: Length) -> f64 {
+    (length.si() / inches(1.0).si() / MARK).round() * MARK
+}
+
+/// Distance of the job's own two engines, where they stand alike to both sides, inches.
+pub(super) fn own_distance(yard: &Yard) -> Option<f64> {
+    let (_, group) = yard.own()?;
+    match group.at.as_slice() {
+        [Across::Port(a), Across::Starboard(b)] | [Across::Starboard(a), Across::Port(b)] if a.value == b.value => {
+            Some(nearest_mark(2.0 * a.value))
+        }
+        _ => None,
+    }
 }

@@ -2,16 +2,15 @@
 
 use uom::si::f64::Length;
 
-use super::{Hang, Prices, Yard};
-use crate::job::{self, Across, BracketKind, BracketSpec, Cycle, EngineGroup, EngineSpec, Role, Steering};
+use super::hang::{Hang, MARK, own_distance};
+use super::{Prices, Yard};
+use crate::job::{self, BracketKind, BracketSpec, Cycle, EngineGroup, EngineSpec, Role, Steering};
 use crate::quantity::{Dimensioned, inches};
 
 /// Least distance between centres of two engines where no sheet tells it. Common practice, no source.
 const APART_IN: f64 = 26.0;
 /// Distances that are tried beyond the least. Common practice, no source: builders leave two to six inches.
 const WIDER_IN: [f64; 4] = [0.0, 2.0, 4.0, 6.0];
-/// A tape's finest mark, as a part of an inch.
-const MARK: f64 = 1.0 / 16.0;
 
 /// What is tried.
 #[derive(Clone, Copy, Default)]
@@ -122,20 +121,4 @@ fn distances(yard: &Yard, spec: &EngineSpec) -> Vec<f64> {
     all.sort_by(f64::total_cmp);
     all.dedup();
     all
-}
-
-/// A length to a tape's finest mark, inches.
-pub(super) fn nearest_mark(length: Length) -> f64 {
-    (length.si() / inches(1.0).si() / MARK).round() * MARK
-}
-
-/// Distance of the job's own two engines, where they stand alike to both sides, inches.
-pub(super) fn own_distance(yard: &Yard) -> Option<f64> {
-    let (_, group) = yard.own()?;
-    match group.at.as_slice() {
-        [Across::Port(a), Across::Starboard(b)] | [Across::Starboard(a), Across::Port(b)] if a.value == b.value => {
-            Some(nearest_mark(2.0 * a.value))
-        }
-        _ => None,
-    }
 }

@@ -73,6 +73,18 @@ pub fn percent(room: f64) -> f64 {
 }
 
 impl Found {
+    /// Those that came through, the best first; equals in the order in which they were put together.
+    pub fn ranked(&self, order: &[By]) -> Vec<&Tried> {
+        let through = self.tried.iter().filter(|one| one.refused.is_none());
+        let keys = |one: &Tried| order.iter().map(|by| by.key(self, one)).collect::<Vec<f64>>();
+        let mut keyed: Vec<(Vec<f64>, &Tried)> = through.map(|one| (keys(one), one)).collect();
+        keyed.sort_by(|(a, _), (b, _)| {
+            let unlike = a.iter().zip(b).map(|(a, b)| a.total_cmp(b)).find(|order| order.is_ne());
+            unlike.unwrap_or(std::cmp::Ordering::Equal)
+        });
+        keyed.into_iter().map(|(_, one)| one).collect()
+    }
+
     /// The check with least room of those that the engines decide and that do not say the same of all, and its room as a part of the
     /// limit.
     pub fn tightest<'t>(&self, one: &'t Tried) -> Option<(&'t Said, f64)> {

@@ -2,7 +2,7 @@
 
 use std::sync::OnceLock;
 
-use super::{By, Hang, Said, Tried, Yard};
+use super::{Hang, Said, Tried, Yard};
 use crate::hands::{Hands, one_pair};
 use crate::rules::{Family, Rule};
 
@@ -96,17 +96,5 @@ impl Found {
     /// Whether all were tried.
     pub fn is_whole(&self) -> bool {
         self.tried.len() == self.of
-    }
-
-    /// Those that came through, the best first; equals in the order in which they were put together.
-    pub fn ranked(&self, order: &[By]) -> Vec<&Tried> {
-        let through = self.tried.iter().filter(|one| one.refused.is_none());
-        let keys = |one: &Tried| order.iter().map(|by| by.key(self, one)).collect::<Vec<f64>>();
-        let mut keyed: Vec<(Vec<f64>, &Tried)> = through.map(|one| (keys(one), one)).collect();
-        keyed.sort_by(|(a, _), (b, _)| {
-            let unlike = a.iter().zip(b).map(|(a, b)| a.total_cmp(b)).find(|order| order.is_ne());
-            unlike.unwrap_or(std::cmp::Ordering::Equal)
-        });
-        keyed.into_iter().map(|(_, one)| one).collect()
     }
 }

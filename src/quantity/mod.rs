@@ -16,7 +16,7 @@ pub use measure::{Compared, Measure, Style, Units, grouped};
 pub use parse::{Parsed, QuantityError, Tolerance, Written, parse};
 pub use reading::{Basis, Reading};
 pub use text::{Piece, Text};
-pub(crate) use text::{capitalised, say};
+pub(crate) use text::{capitalised, nth, say};
 pub use units::{
     HOUR, MILE, MINUTE, NAUTICAL_MILE, UNITS, Unit, celsius, degrees, feet, gallons, gallons_per_hour, horsepower,
     in_celsius, inches, inches_hg, metric_horsepower, pounds, pounds_per_cubic_foot, standard_gravity, units_of,

@@ -136,6 +136,13 @@ pub(crate) fn capitalised(words: &str) -> String {
     chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
 }
 
+/// What has no name of its own in a list: `second circuit` for the one at 1.
+pub(crate) fn nth(of: &str, index: usize) -> String {
+    const WORDS: [&str; 10] =
+        ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"];
+    WORDS.get(index).map_or_else(|| format!("{of} {}", index + 1), |word| format!("{word} {of}"))
+}
+
 /// A [`Text`] from a template and whatever goes into its `{}`: measures, words, counts.
 macro_rules! say {
     ($template:expr $(, $piece:expr)* $(,)?) => {

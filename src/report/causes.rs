@@ -53,15 +53,7 @@ impl Matter {
             Matter::Room => "Room to tilt and turn",
             Matter::Bolts => "Bolts",
             Matter::Transom => "Strength of the transom",
-            Matter::Other(Family::Steering) => "Steering",
-            Matter::Other(Family::Fuel) => "Fuel",
-            Matter::Other(Family::Electrical) => "Batteries and wires",
-            Matter::Other(Family::Controls) => "Controls",
-            Matter::Other(Family::Network) => "Network",
-            Matter::Other(Family::Trailer) => "Trailer",
-            Matter::Other(Family::Trial) => "Trial",
-            Matter::Other(Family::Worth) => "Costs",
-            Matter::Other(_) => "How she runs",
+            Matter::Other(family) => family.title(),
         }
     }
 }

@@ -1,9 +1,6 @@
-//! Answers that are lists under heads, as text and as a page.
-
-use maud::{Markup, html};
+//! Answers that are lists under heads, and what they are as text.
 
 use super::drawings::Drawing;
-use super::page;
 use super::text;
 use crate::quantity::{Text, Units};
 use crate::working::Table;
@@ -59,28 +56,4 @@ pub(super) fn as_text(chapters: &[Chapter], units: Units) -> String {
         }
     }
     out
-}
-
-/// As parts of a page.
-pub(super) fn as_page(chapters: &[Chapter], units: Units) -> Markup {
-    html! {
-        @for chapter in chapters.iter().filter(|chapter| !chapter.is_empty()) {
-            section {
-                h2 { (page::capital(&chapter.head)) }
-                @if let Some(about) = &chapter.about { p class="about" { (page::prose(about, units)) } }
-                @if !chapter.entries.is_empty() {
-                    ul {
-                        @for entry in &chapter.entries {
-                            li { @for (i, line) in entry.iter().enumerate() {
-                                @if i > 0 { br; span class="soft" { (page::prose(line, units)) } } @else { (page::prose(line, units)) }
-                            } }
-                        }
-                    }
-                }
-                @for table in &chapter.tables { (page::table(table, units)) }
-                @if !chapter.verbatim.is_empty() { pre { (chapter.verbatim.join("\n")) } }
-                @for drawing in &chapter.drawings { (page::figure(drawing)) }
-            }
-        }
-    }
 }

@@ -4,7 +4,7 @@ use serde_json::{Value, json as value};
 
 use super::chapter::{self, Chapter};
 use super::drawings::{self, Drawing};
-use super::json::{limit_of, measure};
+use super::measures::{limit_of, measure};
 use super::page::{self, Stamp};
 use super::{CLASS_NOT_ENGINE, DEFERRAL, counted, plain, text};
 use crate::options::{Compared, FIGURES, Said, Yard, firmness, percent};

@@ -2,12 +2,13 @@
 
 use serde_json::{Value, json as value};
 
+use super::measures::{limit_of, measure};
 use super::{DEFERRAL, Report, legend};
 use crate::case::Case;
 use crate::case::strength::{Fields, Laden, Used, Way};
 use crate::quantity::{Measure, Text, Units};
 use crate::rules::mend::Mend;
-use crate::rules::{Doubt, Family, Judged, Limit, Verdict, measure_next};
+use crate::rules::{Doubt, Family, Judged, Verdict, measure_next};
 use crate::working::{Line, Part, Sheet, Table};
 use crate::written::printable;
 
@@ -246,23 +247,6 @@ fn fields(fields: &Fields) -> Value {
         "deflection_m": fields.deflection,
         "use_of_strength": fields.use_of_strength,
     })
-}
-
-/// Value with unit, unrounded, and as it is shown.
-pub(super) fn measure(measure: Measure, units: Units) -> Value {
-    let (number, unit) = measure.in_unit(units);
-    value!({ "value": number, "unit": unit, "text": measure.show(units) })
-}
-
-pub(super) fn limit_of(limit: Limit, units: Units) -> Value {
-    match limit {
-        Limit::AtMost(most) => value!({ "at_most": measure(most, units) }),
-        Limit::AtLeast(least) => value!({ "at_least": measure(least, units) }),
-        Limit::Within(least, most) => value!({
-            "at_least": measure(least, units),
-            "at_most": measure(most, units),
-        }),
-    }
 }
 
 fn working(line: &Line, units: Units) -> Value {

@@ -105,7 +105,7 @@ pub(super) fn family_of(topic: &str) -> Option<Family> {
     match topic {
         "weights" => Some(Family::Weight),
         "float" => Some(Family::Stern),
-        word => Family::ALL.into_iter().find(|family| family.word() == word),
+        word => Family::ALL.iter().copied().find(|family| family.word() == word),
     }
 }
 

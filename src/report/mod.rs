@@ -8,6 +8,7 @@ pub(crate) mod drawings;
 mod json;
 mod legend;
 mod mark;
+mod measures;
 mod needed;
 mod options;
 mod page;

@@ -3,7 +3,7 @@
 use serde_json::{Value, json as value};
 
 use super::chapter::{self, Chapter};
-use super::json::measure;
+use super::measures::measure;
 use super::{DEFERRAL, plain, text};
 use crate::options::{Needed, Said};
 use crate::quantity::{Measure, Text, Units, say};

@@ -2,7 +2,7 @@
 
 use serde_json::{Value as Json, json};
 
-use super::json::measure;
+use super::measures::measure;
 use crate::job::{self, Job};
 use crate::quantity::{Text, Units, say};
 use crate::reading::{Told, Value, reading, told};

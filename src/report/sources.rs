@@ -2,6 +2,7 @@
 
 use super::Report;
 use crate::job::Sitting;
+use crate::quantity::capitalised;
 use crate::rules::{Judged, Rule, Verdict};
 
 /// The sources of some findings, in the order in which they are first named.
@@ -22,7 +23,7 @@ impl Sources {
         let mut all: Vec<String> = Vec::new();
         let add = |all: &mut Vec<String>, judged: &Judged| {
             for source in judged.rule.sources() {
-                let source = capital(&source);
+                let source = capitalised(&source);
                 if !all.contains(&source) {
                     all.push(source);
                 }
@@ -37,7 +38,7 @@ impl Sources {
     /// The numbers of a rule's sources, from 1.
     pub(super) fn numbers(&self, rule: &Rule) -> Vec<usize> {
         let sources = rule.sources();
-        let place = |source: &String| self.all.iter().position(|known| *known == capital(source));
+        let place = |source: &String| self.all.iter().position(|known| *known == capitalised(source));
         sources.iter().filter_map(place).map(|at| at + 1).collect()
     }
 
@@ -45,9 +46,4 @@ impl Sources {
     pub(super) fn list(&self) -> impl Iterator<Item = (&str, bool)> {
         self.all.iter().enumerate().map(|(i, source)| (source.as_str(), i < self.asked))
     }
-}
-
-/// A source begins with a capital wherever it stood.
-fn capital(source: &str) -> String {
-    crate::quantity::capitalised(source)
 }

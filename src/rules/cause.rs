@@ -2,29 +2,8 @@
 
 use super::mend::{Change, Mend};
 use super::strength::{core_doubted, tabbing_let_go};
-use super::{Finding, Judged, Verdict};
+use super::{Cause, Comes, Finding, Judged, Verdict};
 use crate::case::Case;
-
-/// What several findings have in common.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Cause {
-    /// The core was found soft or doubtful.
-    SoftCore,
-    /// What ties the transom to the hull has let go.
-    LetGo,
-    /// The shaft does not suit the transom.
-    Shaft,
-    /// More weight hangs on the stern than she was built or rated for.
-    WeightAft,
-    /// She runs faster than something is rated for.
-    Speed,
-    /// More persons go out in her than the plate says.
-    Crew,
-    /// Two engines stand too near each other.
-    Spacing,
-    /// An engine has no room to tilt and steer.
-    Room,
-}
 
 /// How a cause is known, and what it may bring on.
 struct Known {
@@ -180,15 +159,6 @@ pub(super) fn settle(case: &Case, judged: &mut [Judged]) {
             only.finding.cause = None;
         }
     }
-}
-
-/// From what a finding comes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Comes {
-    /// The cause.
-    pub cause: Cause,
-    /// The rule whose finding tells of it best; that finding comes from it too.
-    pub lead: &'static str,
 }
 
 /// The findings of a report by what they come from: each cause with what it brings on below its lead, then each finding that

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{Judged, Verdict};
+use super::Verdict;
 use crate::quantity::{Basis, Measure};
 use crate::reading::Declared;
 
@@ -52,36 +52,4 @@ impl Doubt {
     pub fn is_firm(&self) -> bool {
         self.otherwise.is_none()
     }
-}
-
-/// A part of a finding's doubt so small that nobody would take the reading again for it.
-const LITTLE: f64 = 0.05;
-
-/// The readings to take again, those that remove most doubt of verdicts that do not hold first, with how many findings' whole
-/// doubt is theirs.
-pub fn measure_next(judged: &[Judged]) -> Vec<(Arc<Taken>, f64)> {
-    let mut next = weights(judged, |doubt| !doubt.is_firm());
-    next.retain(|(_, weight)| *weight >= LITTLE);
-    next
-}
-
-/// Of all doubt of all findings, each counted the same, the part that each reading brings; most first.
-pub fn doubt_by_reading(judged: &[Judged]) -> Vec<(Arc<Taken>, f64)> {
-    let mut shares = weights(judged, |_| true);
-    let all: f64 = shares.iter().map(|(_, weight)| weight).sum();
-    shares.iter_mut().for_each(|(_, weight)| *weight /= all);
-    shares
-}
-
-fn weights(judged: &[Judged], counts: impl Fn(&Doubt) -> bool) -> Vec<(Arc<Taken>, f64)> {
-    let mut weights: Vec<(Arc<Taken>, f64)> = Vec::new();
-    let doubts = judged.iter().filter_map(|judged| judged.doubt.as_ref()).filter(|doubt| counts(doubt));
-    for decides in doubts.flat_map(|doubt| &doubt.decides) {
-        match weights.iter_mut().find(|(taken, _)| Arc::ptr_eq(taken, &decides.reading)) {
-            Some((_, weight)) => *weight += decides.share,
-            None => weights.push((decides.reading.clone(), decides.share)),
-        }
-    }
-    weights.sort_by(|a, b| b.1.total_cmp(&a.1));
-    weights
 }

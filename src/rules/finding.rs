@@ -1,6 +1,6 @@
 //! What a rule says of a rig.
 
-use super::cause::Comes;
+use super::comes::Comes;
 use super::mend::{Mend, Remedy};
 use crate::quantity::{Measure, Piece, Text, Units};
 use crate::reading::{Absent, Missing};

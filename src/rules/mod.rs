@@ -1,17 +1,20 @@
-//! The rules: a folder a family, a file a rule, and here the one list of them all.
+//! The rules: a folder a family, a file a rule; a family names its rules, and here they stand together.
 
 #![allow(clippy::result_large_err, reason = "a finding is made once a rule, whether early or late")]
 
 mod asked_back;
 mod cause;
 mod cautions;
+mod comes;
 mod controls;
 mod doubt;
 mod electrical;
+mod family;
 mod finding;
 mod fit;
 mod fuel;
 mod height;
+mod judged;
 pub mod mend;
 mod network;
 mod power;
@@ -26,128 +29,69 @@ mod trial;
 mod weight;
 mod worth;
 
-pub use cause::{Cause, Comes, by_cause};
+pub use cause::by_cause;
 pub use cautions::cautions;
+pub use comes::{Cause, Comes};
 pub(crate) use controls::goes;
-pub use doubt::{Decides, Doubt, Taken, doubt_by_reading, measure_next};
+pub use doubt::{Decides, Doubt, Taken};
+pub use family::Family;
 pub use finding::{Finding, Judgement, Limit, ToBuy, Verdict};
-pub use rule::{Family, Judged, Rule};
+pub use judged::{Judged, doubt_by_reading, measure_next};
+pub use rule::Rule;
 pub(crate) use strength::DESIGN_FACTOR;
 
 use crate::case::Case;
 use crate::working::{Part, Sheet};
 
+/// A family's rules, in the order of the report.
+const fn rules_of(family: Family) -> &'static [&'static Rule] {
+    match family {
+        Family::Power => power::RULES,
+        Family::Weight => weight::RULES,
+        Family::Height => height::RULES,
+        Family::Fit => fit::RULES,
+        Family::Stern => stern::RULES,
+        Family::Swing => swing::RULES,
+        Family::Strength => strength::RULES,
+        Family::Steering => steering::RULES,
+        Family::Fuel => fuel::RULES,
+        Family::Electrical => electrical::RULES,
+        Family::Controls => controls::RULES,
+        Family::Network => network::RULES,
+        Family::Trailer => trailer::RULES,
+        Family::Running => running::RULES,
+        Family::Trial => trial::RULES,
+        Family::Worth => worth::RULES,
+    }
+}
+
 /// Every rule, in the order of the report.
-pub const ALL: &[&Rule] = &[
-    &power::PLATE_LIMIT,
-    &power::FORMULA_LIMIT,
-    &power::TOO_LITTLE,
-    &power::MATCHED_PAIR,
-    &weight::TRANSOM_RATING,
-    &weight::RATED_BASIS,
-    &weight::BRACKET_RATING,
-    &weight::PLATE_PERSONS,
-    &weight::CAPACITY_LEFT,
-    &weight::SWAMPED_FLOTATION,
-    &weight::OLD_TO_NEW,
-    &height::SHAFT_MATCH,
-    &height::PLATE_WINDOW,
-    &height::TRANSOM_ANGLE,
-    &fit::BOLT_PATTERN,
-    &fit::TOP_EDGE,
-    &fit::TRANSOM_THICKNESS,
-    &fit::CENTRE_DISTANCE,
-    &stern::TRIM_CHANGE,
-    &stern::WELL_EDGE,
-    &stern::SCUPPERS,
-    &stern::FREEBOARD,
-    &stern::LIST,
-    &stern::METACENTRIC_HEIGHT,
-    &stern::CREW_TO_SIDE,
-    &stern::CAPACITY_FROM_SHAPE,
-    &stern::BRACKET_IMMERSION,
-    &stern::PLATE_IMMERSED,
-    &swing::FULL_TILT,
-    &swing::STEERING_LOCK,
-    &swing::NEIGHBOUR,
-    &swing::CYLINDER,
-    &swing::TIE_BAR,
-    &swing::LIFTS_CLEAR,
-    &swing::GROUND,
-    &swing::PERMITTED_RANGE,
-    &strength::BOLTS_TENSION,
-    &strength::BOLTS_SHEAR,
-    &strength::BOLTS_COMBINED,
-    &strength::BOLT_TORQUE,
-    &strength::CORE_BEARING,
-    &strength::WASHER_CRUSH,
-    &strength::PUNCHING,
-    &strength::TOP_EDGE_TEAR,
-    &strength::BENDING,
-    &strength::CORE_SHEAR,
-    &strength::PANEL_DEFLECTION,
-    &strength::BRACKET_MOMENT,
-    &strength::KNEES,
-    &strength::SOFT_CORE,
-    &strength::CORE_UNDER_BOLTS,
-    &strength::TABBING,
-    &strength::SIGNS,
-    &steering::TURNS,
-    &steering::EFFORT,
-    &steering::RATING,
-    &steering::CABLE,
-    &steering::TOE,
-    &steering::LINES,
-    &steering::ACTUATOR,
-    &fuel::SUCTION,
-    &fuel::ONE_FEED,
-    &fuel::BOILING,
-    &fuel::HOSE,
-    &fuel::VENT_AND_FILL,
-    &fuel::ENDURANCE,
-    &electrical::CRANKING,
-    &electrical::STARTER_CABLE,
-    &electrical::VOLTAGE_DROP,
-    &electrical::AMPACITY,
-    &electrical::FUSE,
-    &electrical::DAY_BALANCE,
-    &electrical::ISOLATION,
-    &electrical::BONDING,
-    &controls::LEVERS,
-    &controls::CABLES,
-    &controls::CUT_OFF,
-    &controls::START_IN_GEAR,
-    &controls::GAUGES,
-    &controls::TUBE,
-    &controls::OLD_RIGGING,
-    &network::BACKBONE,
-    &network::TERMINATORS,
-    &network::VOLTAGE,
-    &network::ENGINES,
-    &trailer::LOAD,
-    &trailer::COUPLING,
-    &trailer::BRAKES,
-    &trailer::BEHIND,
-    &running::FULL_THROTTLE_BAND,
-    &running::PITCH,
-    &running::SLIP,
-    &running::TOP_SPEED,
-    &running::OVER_THE_HUMP,
-    &running::TRIM,
-    &running::PORPOISING,
-    &running::TABS,
-    &running::VENTILATION,
-    &trial::FULL_THROTTLE,
-    &trial::FUEL,
-    &trial::SLIP,
-    &trial::TWO_WAYS,
-    &trial::EQUAL_LOAD,
-    &trial::COMPARABLE,
-    &trial::BEHAVIOUR,
-    &trial::PROMISED,
-    &worth::SEASON,
-    &worth::PAYBACK,
-];
+pub const ALL: &[&Rule] = &all();
+
+/// How many rules there are.
+const COUNT: usize = {
+    let (mut family, mut count) = (0, 0);
+    while family < Family::ALL.len() {
+        count += rules_of(Family::ALL[family]).len();
+        family += 1;
+    }
+    count
+};
+
+const fn all() -> [&'static Rule; COUNT] {
+    let mut all = [power::RULES[0]; COUNT];
+    let (mut family, mut at) = (0, 0);
+    while family < Family::ALL.len() {
+        let rules = rules_of(Family::ALL[family]);
+        let mut i = 0;
+        while i < rules.len() {
+            all[at] = rules[i];
+            (i, at) = (i + 1, at + 1);
+        }
+        family += 1;
+    }
+    all
+}
 
 /// The rule of this id.
 pub fn find(id: &str) -> Option<&'static Rule> {
@@ -156,8 +100,8 @@ pub fn find(id: &str) -> Option<&'static Rule> {
 
 /// The working of a family whose findings are calculations by themselves: a part for each, with what it says.
 pub fn parts(case: &Case, family: Family) -> Vec<Part> {
-    let rules = ALL.iter().filter(|rule| rule.family == family);
-    rules
+    rules_of(family)
+        .iter()
         .map(|rule| {
             let finding = (rule.judge)(case);
             let mut sheet = Sheet::default();

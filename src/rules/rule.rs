@@ -1,73 +1,8 @@
 //! A rule: its id, its explanation, its judgement.
 
-use super::{Doubt, Finding};
+use super::{Family, Finding};
 use crate::case::Case;
 use crate::quantity::capitalised;
-
-/// What a rule is about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Family {
-    Power,
-    Weight,
-    Height,
-    Fit,
-    Stern,
-    Swing,
-    Strength,
-    Steering,
-    Fuel,
-    Electrical,
-    Controls,
-    Network,
-    Trailer,
-    Running,
-    Trial,
-    Worth,
-}
-
-impl Family {
-    /// All of them, in the order of the report.
-    pub const ALL: [Family; 16] = [
-        Family::Power,
-        Family::Weight,
-        Family::Height,
-        Family::Fit,
-        Family::Stern,
-        Family::Swing,
-        Family::Strength,
-        Family::Steering,
-        Family::Fuel,
-        Family::Electrical,
-        Family::Controls,
-        Family::Network,
-        Family::Trailer,
-        Family::Running,
-        Family::Trial,
-        Family::Worth,
-    ];
-
-    /// The first part of its rules' ids.
-    pub fn word(self) -> &'static str {
-        match self {
-            Family::Power => "power",
-            Family::Weight => "weight",
-            Family::Height => "height",
-            Family::Fit => "fit",
-            Family::Stern => "stern",
-            Family::Swing => "swing",
-            Family::Strength => "strength",
-            Family::Steering => "steering",
-            Family::Fuel => "fuel",
-            Family::Electrical => "electrical",
-            Family::Controls => "controls",
-            Family::Network => "network",
-            Family::Trailer => "trailer",
-            Family::Running => "running",
-            Family::Trial => "trial",
-            Family::Worth => "worth",
-        }
-    }
-}
 
 /// One check.
 #[derive(Debug)]
@@ -80,16 +15,6 @@ pub struct Rule {
     pub doc: &'static [&'static str],
     /// The judgement: reads the case, calls physics, writes its working, returns a finding.
     pub judge: fn(&Case) -> Finding,
-}
-
-/// A rule with what it said of a rig.
-pub struct Judged {
-    /// The rule.
-    pub rule: &'static Rule,
-    /// What it found.
-    pub finding: Finding,
-    /// What that is worth, where it was asked.
-    pub doubt: Option<Doubt>,
 }
 
 /// The parts of a rule's explanation, each a paragraph that begins with its name in bold.

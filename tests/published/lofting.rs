@@ -94,6 +94,24 @@ fn the_least_form_says_what_it_assumed() {
     assert!(mesh_from_least_form(&deep, &Lofting::default()).is_err());
 }
 
+/// Similar forms: of a boat twice as large every length is twice, every area four times, every volume eight times as large.
+#[test]
+fn a_form_twice_as_large_holds_eight_times_as_much() {
+    let form = LeastForm { length: m(5.5), chine_beam: m(1.9), deadrise: deg(18.0), depth: m(0.9) };
+    let of = |form: &LeastForm| mesh_from_least_form(form, &Lofting::default()).unwrap().mesh;
+    let one = of(&form);
+    for scale in [0.5, 2.0, 3.0] {
+        let larger =
+            LeastForm { length: form.length * scale, chine_beam: form.chine_beam * scale, depth: form.depth * scale, ..form };
+        let other = of(&larger);
+        near(other.volume().get::<cubic_meter>() / one.volume().get::<cubic_meter>(), scale.powi(3), 1e-9);
+        let ((low, high), (small, great)) = (Hull::new(one.clone()).bounds(), Hull::new(other).bounds());
+        for axis in 0..3 {
+            near(great[axis] - small[axis], scale * (high[axis] - low[axis]), 1e-9);
+        }
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(200) })]
 

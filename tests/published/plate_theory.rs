@@ -55,6 +55,25 @@ pub(crate) fn agrees(what: &str, found: f64, exact: f64, tolerance: f64) {
     assert!(error.abs() <= tolerance, "{what}: {found} against {exact}");
 }
 
+/// A plate that is alike in all directions does not know which way it lies: turned and moved, held hard along slanting edges, it sags
+/// and hands over as much. Timoshenko and Woinowsky-Krieger, article 30, has its sag: 0.00772 q a⁴ / D for sides as 3 to 2.
+#[test]
+fn a_plate_turned_in_its_plane_sags_as_before() {
+    let stiffness = PlateStiffness::isotropic(70e9, 0.3, 0.005);
+    for (degrees, away) in [(0.0_f64, [0.0, 0.0]), (30.0, [0.0, 0.0]), (45.0, [2.0, -3.0]), (117.0, [-40.0, 25.0])] {
+        let (sin, cos) = degrees.to_radians().sin_cos();
+        let mut panel = simple(stiffness, 1.5, 1.0);
+        for corner in &mut panel.outline {
+            let [y, z] = *corner;
+            *corner = [away[0] + cos * y - sin * z, away[1] + sin * y + cos * z];
+        }
+        let solved = panel.solve(&[Load::Pressure(1000.0)], tight()).unwrap();
+        agrees("turned", solved.largest_deflection * stiffness.d11 / 1000.0, 0.00772, 0.004);
+        let handed: f64 = solved.reactions.iter().map(|one| one.push.force).sum();
+        agrees("handed over", handed.abs(), 1.5 * 1000.0, 1e-6);
+    }
+}
+
 #[test]
 fn a_plate_neither_locks_when_thin_nor_loses_its_shear_when_thick() {
     for ratio in [2e-1, 1e-1, 1e-2, 1e-3, 1e-4] {

@@ -68,6 +68,19 @@ fn a_plate_agrees_with_a_shape_as_nearly_as_a_tape_tells_it() {
     assert_eq!(verdict("700 lb"), Verdict::Warn);
 }
 
+/// Who goes out alone sits at the helm, and nowhere else.
+#[test]
+fn one_person_takes_the_foremost_place_alone() {
+    let rig = rig(&skiff(300.0, 0.0, &ledger(20.0).replace("crew: 2", "crew: 1")));
+    let case = Case::new(&rig);
+    let float = case.float().unwrap();
+    let loaded = float.loadings.iter().find(|loaded| loaded.crew == Crew::AtStations).unwrap();
+    let persons: Vec<_> =
+        loaded.judged().unwrap().entries.iter().filter(|entry| entry.name.contains("1 person")).collect();
+    assert_eq!(persons.len(), 1, "{persons:?}");
+    assert!((persons[0].weight.centre.x - 8.0 * 0.3048).abs() < 1e-9, "{:?}", persons[0]);
+}
+
 #[test]
 fn one_loading_always_has_nobody_aboard() {
     let given = r#"conditions: [(name: "hauling", crew: [(at: "aft")])],"#;

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use sternknee::case::Case;
-use sternknee::case::float::Heeled;
+use sternknee::case::float::{Crew, Heeled};
 use sternknee::rules::{self, Finding};
 
 use crate::{ledger, rig, skiff};
@@ -92,6 +92,36 @@ fn arms_are_taken_on_the_side_to_which_she_lists() {
         }
         assert!(arms.last().unwrap().heel.value > 1.0, "heels are told without their side");
     }
+}
+
+/// Of both rails the worse is told: the one to which she lists already, before and after alike.
+#[test]
+fn the_crew_is_put_at_the_rail_to_which_she_lists() {
+    for (port_in, rail) in [(12.0, "port"), (-12.0, "starboard")] {
+        let rig = rig(&skiff(400.0, port_in, &ledger(20.0)));
+        let case = Case::new(&rig);
+        let float = case.float().unwrap();
+        let tested = float.loadings.iter().find(|loaded| loaded.crew == Crew::ToOneSide);
+        for loaded in [tested, float.all_to_one_side.as_ref()].into_iter().flatten() {
+            let state = loaded.judged().unwrap();
+            let there = state.entries.iter().any(|entry| entry.name.contains(&format!("at the {rail} rail")));
+            assert!(there, "{rail}: {:?}", state.entries);
+            let heel = state.outcome.at_rest().unwrap().attitude().heel.value;
+            assert!(heel * port_in < 0.0, "{rail}: {heel}");
+        }
+        assert!(tested.is_some() && float.all_to_one_side.is_some());
+    }
+}
+
+/// At the rail a person's centre is 8 in inside the greatest breadth, all of the crew as high as the highest place.
+#[test]
+fn the_whole_crew_at_the_rail_stands_eight_inches_inside_it() {
+    let rig = rig(&skiff(400.0, 12.0, &ledger(20.0)));
+    let case = Case::new(&rig);
+    let state = case.float().unwrap().all_to_one_side.as_ref().unwrap().judged().unwrap();
+    let crew = state.entries.iter().find(|entry| entry.name.contains("rail")).unwrap();
+    assert!((crew.weight.centre.y - 0.0254 * (40.0 - 8.0)).abs() < 1e-9, "{}", crew.weight.centre.y);
+    assert!((crew.weight.centre.z - 0.0254 * 26.0).abs() < 1e-9, "{}", crew.weight.centre.z);
 }
 
 /// Too high a weight a little to port: she lolls to port as far as her mirror does to starboard.

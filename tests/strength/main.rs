@@ -5,6 +5,7 @@ mod driven;
 mod grip;
 mod laws;
 mod nonsense;
+mod put_together;
 mod ranges;
 mod remedies;
 mod signs;

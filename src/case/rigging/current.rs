@@ -7,7 +7,7 @@ use crate::catalog::Entry;
 use crate::job;
 use crate::job::rigging::{self, BatteryEntry, Chosen, ChosenWire, Circuit, Does, Electrical, Insulation, WireSpec};
 use crate::physics::rigging::{battery, wire};
-use crate::quantity::{Basis, Dimensioned, Reading, Temperature, celsius};
+use crate::quantity::{Basis, Dimensioned, Reading, Temperature, celsius, nth};
 use crate::reading::{Declared, reading};
 use crate::rig::{Missing, Rig};
 use crate::working::{Sheet, Term};
@@ -98,7 +98,7 @@ pub fn thinnest(rig: &Rig, length: Length, current: ElectricCurrent, permitted: 
 
 /// What a circuit is called.
 pub fn circuit_name(circuit: &Circuit, index: usize) -> String {
-    circuit.name.clone().unwrap_or_else(|| format!("circuit {}", index + 1))
+    circuit.name.clone().unwrap_or_else(|| nth("circuit", index))
 }
 
 /// What a battery is called.

@@ -1,29 +1,20 @@
 //! The panel under every load case of an outfit, and the ways in which it gives way: bent, sheared at what holds it, torn off
 //! its tabs.
 
-use std::f64::consts::PI;
 use std::sync::Arc;
 
 use super::Laden;
 use super::board::Board;
+use super::brought::{load_sets, resultants};
 use super::footing::{Footing, LoadCase};
-use super::grip::STRIP_IN;
+use super::state::{State, Stood, Used, shear_uses, unfit};
 use super::store::Store;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::loads::Case as Kind;
-use crate::physics::strength::panel::{
-    Factored, Layup, Load, Loaded, MeanMoment, PanelError, PlyStress, Point, Pressed, Push, Rect, SupportPart,
-};
-use crate::physics::strength::panel_loads;
+use crate::physics::strength::panel::{Factored, Layup, Load, Loaded, PanelError, Point, SupportPart};
 use crate::physics::strength::seam::{self, Seam, SeamPush};
-use crate::quantity::{Dimensioned, inches, say};
 use crate::reading::Absent;
 
-/// Thicknesses over which a support's push spreads on its way through the core: two to each side, as a slab is judged on a
-/// perimeter two depths away (EN 1992-1-1, 6.4.2, value from memory); common practice, no source, for wood.
-const SPREADS: f64 = 4.0;
-/// Length of a tab over which its pull evens out. Common practice, no source: twice the usual width of a tab.
-const ALONG_TAB_IN: f64 = 6.0;
 /// A way in which the panel gives way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
@@ -46,45 +37,6 @@ impl Way {
             Way::Shear => "core, sheared beside what holds it",
             Way::Tabbing => "tabs, torn",
         }
-    }
-}
-
-/// How much of what it bears one way is used, and where most.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Used {
-    /// 1 breaks.
-    pub part: f64,
-    pub at: Point,
-    /// The stress, of bending.
-    pub stress: Option<PlyStress>,
-    /// The support and its push (N/m), of the others, and of bending where what lets go there decides.
-    pub push: Option<(SupportPart, f64)>,
-}
-
-impl Used {
-    /// Strength over load.
-    pub fn factor(&self) -> f64 {
-        1.0 / self.part.max(f64::MIN_POSITIVE)
-    }
-}
-
-/// What a case does to the panel on one set of supports.
-#[derive(Clone, Debug)]
-pub struct Stood {
-    /// Bending.
-    pub bending: Used,
-    /// The mean moments there, N·m per metre.
-    pub moment: [f64; 3],
-    /// What knees, stringers and the well's floor hand over, by the core's shear or their tabs; nothing where there are none.
-    pub held: Used,
-    /// All of it.
-    pub loaded: Arc<Loaded>,
-}
-
-impl Stood {
-    /// The worse of both.
-    fn worst(&self) -> Used {
-        if self.held.part > self.bending.part { self.held } else { self.bending }
     }
 }
 
@@ -129,31 +81,6 @@ pub struct Panels {
     states: Vec<Arc<State>>,
 }
 
-/// One of them.
-#[derive(Debug)]
-pub(super) struct State {
-    pub factored: Factored,
-    /// How many of its beds stand upright: those behind are level.
-    pub uprights: usize,
-}
-
-impl State {
-    /// What these loads do.
-    ///
-    /// # Errors
-    /// As the kernel's; a panel without plies.
-    pub(super) fn stood(&self, board: &Board, pressed: &[Pressed]) -> Result<Vec<Stood>, Absent> {
-        let State { factored, uprights } = self;
-        let Some(layup) = factored.panel().section.layup.as_ref() else {
-            return Err(Absent::CannotBe(say!("The panel shows no stress to judge.")));
-        };
-        let judge = Judge { board, factored, layup, uprights: *uprights };
-        let loaded = factored.bend_pressed(pressed).map_err(unfit)?;
-        let most = factored.most_bent(layup, &loaded);
-        Ok(loaded.into_iter().zip(most).map(|(loaded, most)| judge.stood(loaded, most)).collect())
-    }
-}
-
 impl Panels {
     /// Of a transom with its core knocked down.
     ///
@@ -195,19 +122,6 @@ impl Panels {
     /// With all that stands behind it.
     pub fn braced(&self) -> &Factored {
         &self.states[0].factored
-    }
-}
-
-/// Loads on a panel: all that what they do there is made of.
-pub(super) struct Laid {
-    pub state: Arc<State>,
-    pub tab: f64,
-    pub sets: Vec<Vec<Load>>,
-}
-
-impl PartialEq for Laid {
-    fn eq(&self, other: &Laid) -> bool {
-        Arc::ptr_eq(&self.state, &other.state) && self.tab == other.tab && self.sets == other.sets
     }
 }
 
@@ -308,62 +222,6 @@ fn bent(
     Ok(Bent { effects, panels: panels.clone(), ordinary })
 }
 
-struct Judge<'a> {
-    board: &'a Board,
-    factored: &'a Factored,
-    layup: &'a Layup,
-    uprights: usize,
-}
-
-impl Judge<'_> {
-    fn stood(&self, loaded: Loaded, most: Option<(MeanMoment, PlyStress)>) -> Stood {
-        let nothing = Used { part: 0.0, at: loaded.largest_at, stress: None, push: None };
-        let moment = most.map_or([0.0; 3], |(mean, _)| mean.moment);
-        let bending = most.map_or(nothing, |(mean, stress)| Used {
-            part: stress.utilisation,
-            at: mean.at,
-            stress: Some(stress),
-            push: None,
-        });
-        let mut held = nothing;
-        let mut most = |push: Push, used: f64| {
-            if used > held.part {
-                held = Used { part: used, at: push.at, stress: None, push: Some((push.part, push.per_length)) };
-            }
-        };
-        let [across, up] = shear_uses(self.layup);
-        // Each side of an upright or a floor takes half.
-        let unit =
-            |part| if matches!(part, SupportPart::Bed(i) if i < self.uprights) { 0.5 * across } else { 0.5 * up };
-        for push in self.factored.pushes(&loaded, SPREADS * self.board.width()) {
-            most(push, push.per_length.abs() * unit(push.part));
-        }
-        for push in self.factored.pushes(&loaded, inches(ALONG_TAB_IN).si()) {
-            most(push, push.per_length.abs() / self.board.tab);
-        }
-        Stood { bending, moment, held, loaded: Arc::new(loaded) }
-    }
-}
-
-/// Use of the shear strength through the thickness for a shear of 1 N/m, across and up.
-fn shear_uses(layup: &Layup) -> [f64; 2] {
-    [[1.0, 0.0], [0.0, 1.0]].map(|shear| layup.worst([0.0; 3], shear).map_or(0.0, |stress| stress.utilisation))
-}
-
-/// What the faces bring across the transom in a case, `(place, N)`: each force at the middle of its bolts, each moment as a pair of
-/// forces a metre apart; what holds the transom gives them back.
-fn resultants(footings: &[Footing], case: usize) -> Vec<(Point, f64)> {
-    footings
-        .iter()
-        .filter_map(|footing| Some((footing.middle, footing.loads.get(case)?)))
-        .flat_map(|([y, z], load)| {
-            let [_, pitch, yaw] = load.moment;
-            let pairs = [([y, z + 0.5], -pitch), ([y, z - 0.5], pitch), ([y + 0.5, z], yaw), ([y - 0.5, z], -yaw)];
-            std::iter::once(([y, z], -load.force[0])).chain(pairs)
-        })
-        .collect()
-}
-
 /// What the hull's edge and what stands behind hand over, and how much of the core's shear and of the tabs that uses; with as
 /// much let go of what stands behind as is kindest to them.
 fn along_seams(boards: &[Board], layup: &Layup, forces: &[(Point, f64)]) -> (Option<SeamPush>, [Used; 2]) {
@@ -401,54 +259,3 @@ fn along_seams(boards: &[Board], layup: &Layup, forces: &[(Point, f64)]) -> (Opt
         }
     }
 }
-
-pub(super) fn unfit(error: PanelError) -> Absent {
-    if matches!(error, PanelError::NoSupport) {
-        return Absent::CannotBe(say!("Nothing is said to hold the transom: what works on it cannot be reckoned."));
-    }
-    Absent::CannotBe(say!("The transom's panel cannot be solved: {}.", error.to_string()))
-}
-
-/// What the faces bring to the panel in a case: each force comes down to the middle of the thickness at 45 degrees, so that
-/// it covers there half the thickness more on every side (EN 1995-2, 5.1.2, value from memory), as far as the panel goes.
-///
-/// The face presses from arm to arm. A bolt's pull is taken to come over its table's washer whatever lies under its nut: what spreads it more spares the core there,
-/// and hardly the panel.
-fn loads(board: &Board, footings: &[Footing], case: usize) -> Vec<Load> {
-    let strip = inches(STRIP_IN).si();
-    footings
-        .iter()
-        .filter_map(|footing| {
-            let forces = footing.pressed.get(case)?;
-            let side = 0.5 * PI.sqrt() * footing.size.spec.washer_diameter.value.si();
-            let pads = vec![[side, side]; footing.bolts.len()];
-            Some(panel_loads(&footing.bolts, footing.arms(), forces, &pads, strip))
-        })
-        .flatten()
-        .map(|load| match load {
-            Load::Patch { area, force } => Load::Patch { area: spread(board, area), force },
-            other => other,
-        })
-        .collect()
-}
-
-/// The same in each of so many cases.
-pub(super) fn load_sets(board: &Board, footings: &[Footing], cases: usize) -> Vec<Vec<Load>> {
-    (0..cases).map(|case| loads(board, footings, case)).collect()
-}
-
-/// An area enlarged by half the thickness on every side, as far as the panel goes.
-fn spread(board: &Board, area: Rect) -> Rect {
-    let more = 0.5 * board.thickness();
-    let [y, z] = area.centre;
-    let within = |half: f64, room: f64| half.min(WITHIN * room.max(SMALLEST));
-    let out = board.chine[0].min(board.half_top) - y.abs();
-    let half_width = within(0.5 * area.width + more, out);
-    let (up, down) = (board.top - z, z - board.rise * (y.abs() + half_width));
-    let half_height = within(0.5 * area.height + more, up.min(down));
-    Rect { centre: area.centre, width: 2.0 * half_width, height: 2.0 * half_height }
-}
-
-/// A hair within the edges, lest rounding put an area off the panel, and an area that is still one, m.
-const WITHIN: f64 = 0.999;
-const SMALLEST: f64 = 1e-3;

@@ -4,10 +4,10 @@ use std::sync::Arc;
 
 use uom::si::f64::Ratio;
 
-use super::bend::unfit;
 use super::board::Board;
 use super::footing::Footing;
 use super::grip::STRIP_IN;
+use super::state::unfit;
 use crate::job::{self, Sitting, Sound};
 use crate::physics::strength::bolts::bolt_forces;
 use crate::physics::strength::knockdown::{self, KnockDown, Percussion};

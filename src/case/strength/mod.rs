@@ -3,6 +3,7 @@
 
 mod bend;
 mod board;
+mod brought;
 mod core;
 mod driving;
 mod fields;
@@ -11,6 +12,7 @@ mod grip;
 mod other;
 mod parts;
 pub mod show;
+mod state;
 mod store;
 mod study;
 mod sweep;
@@ -24,7 +26,7 @@ use crate::reading::Absent;
 use crate::rig::{Missing, Outfit, Rig};
 use crate::working::Sheet;
 
-pub use bend::{Bent, Effect, Panels, Stood, Used, Way};
+pub use bend::{Bent, Effect, Panels, Way};
 pub use board::{Board, Guessed, Knee, Open};
 pub use core::{Core, FlexRead, FlexTest, core_words, hammer_words, moisture_words};
 pub use driving::Driving;
@@ -34,6 +36,7 @@ pub use footing::{Footing, Hung};
 pub use grip::{Part, Pressed, Side, Worst, backing_plate};
 pub use other::Cure;
 pub use parts::{FROM_WORK, ply, solved, support, sweep_part};
+pub use state::{Stood, Used};
 pub use store::Store;
 pub use study::{BoltAnswer, PanelAnswer};
 pub use sweep::{SWEPT_WAYS, Sweep, SweepPoint, Swept};
@@ -118,9 +121,9 @@ impl Strength {
         let left = core.left;
         let outfits = [(&rig.after, Some(&footings)), (&rig.before, before.as_ref().ok())];
         let outfits = outfits.into_iter().filter_map(|(outfit, footings)| {
-            footings.map(|footings| bend::load_sets(&board, footings, footing::cases(outfit).len()))
+            footings.map(|footings| brought::load_sets(&board, footings, footing::cases(outfit).len()))
         });
-        store.begin(&board, left).map_err(bend::unfit)?;
+        store.begin(&board, left).map_err(state::unfit)?;
         Panels::ahead(&board, left, store, &outfits.collect::<Vec<_>>());
         let panels = Panels::of(&board, left, store)?;
         let outfits = [(&rig.after, Ok(footings)), (&rig.before, before)];

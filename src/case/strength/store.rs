@@ -3,8 +3,8 @@
 use std::fmt;
 use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
-use super::bend::{Laid, State, Stood, unfit};
 use super::board::Board;
+use super::state::{Laid, State, Stood, unfit};
 use crate::hands::{Hands, both, each, one_pair};
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::panel::{Fineness, Load, Meshed, Panel, PanelError, Pressed, Shape};

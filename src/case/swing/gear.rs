@@ -9,6 +9,7 @@ use super::sweep::{against, boat_scene, each, is_main};
 use super::swept::{Swept, refused};
 use super::{Answer, Swing, of_gear};
 use crate::job::{Cylinder, Steering, TieBar};
+use crate::physics::swing::called::GEARCASE;
 use crate::physics::swing::{AngleRange, ConvexBody, Neighbour, NeighbourTilt, Part, Pin, Rod, Side};
 use crate::quantity::{Measure, Reading, Text, degrees, inches, say};
 use crate::reading::Absent;
@@ -131,7 +132,7 @@ pub(super) fn tie_bars(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answe
         };
         // Only the bar is asked about: one body of each engine is kept to carry it, and may touch anything.
         let mut alone = (*one).clone();
-        let carrier = |_: Part, name: &str| name == "gearcase";
+        let carrier = |_: Part, name: &str| name == GEARCASE;
         alone.fitted.chain = alone.fitted.chain.keeping(carrier).map_err(|error| refused(&error))?;
         let mut scene = boat_scene(&alone, alone.fitted.tilt, around.known.clone());
         scene.neighbour = Some(Neighbour {
@@ -144,8 +145,8 @@ pub(super) fn tie_bars(rig: &Rig, hanging: &[Hanging], around: &Around) -> Answe
             radius: diameter * 0.5,
         });
         let others = scene.obstacles.iter().map(|obstacle| obstacle.name());
-        let free: Vec<String> = others.chain([super::around::UNMEASURED, "gearcase"]).map(str::to_owned).collect();
-        scene.may_touch = free.into_iter().map(|name| ("gearcase".to_owned(), name)).collect();
+        let free: Vec<String> = others.chain([super::around::UNMEASURED, GEARCASE]).map(str::to_owned).collect();
+        scene.may_touch = free.into_iter().map(|name| (GEARCASE.to_owned(), name)).collect();
         let mut swept = against(&one.label, scene, around, of_gear(), true)?;
         swept.other = Some(other.label.clone());
         swept.taken = !bar_described(described);

@@ -8,6 +8,7 @@ use super::hang::Hanging;
 use super::swept::{Swept, refused};
 use super::{Answer, effort};
 use crate::job::Role;
+use crate::physics::swing::called::COWL;
 use crate::physics::swing::{AngleRange, Obstacle, Part, Scene, least_distance, nearer_than};
 use crate::reading::Absent;
 
@@ -25,9 +26,6 @@ pub(super) fn head_of(engine: &Hanging) -> Answer<Hanging> {
     Ok(head)
 }
 
-/// Beginning of the names of the cowl's bodies.
-const COWL: &str = "powerhead cowl";
-
 /// An engine against these bodies of the boat. How near leg and lower unit come to the face that
 /// carries them is the maker's own trim stop, whatever the boat: only the cowl is held against that.
 pub(super) fn boat_scene(engine: &Hanging, tilt: AngleRange, obstacles: Vec<Obstacle>) -> Scene {
@@ -35,7 +33,7 @@ pub(super) fn boat_scene(engine: &Hanging, tilt: AngleRange, obstacles: Vec<Obst
     scene.obstacles = obstacles;
     for (_, body) in engine.fitted.chain.bodies() {
         for fixed in [TRANSOM, FACE] {
-            if !body.name().starts_with(COWL) {
+            if !COWL.contains(&body.name()) {
                 scene.may_touch.push((body.name().to_owned(), fixed.to_owned()));
             }
         }

@@ -9,15 +9,15 @@ use super::{Answer, Swing};
 use crate::case::Case;
 use crate::case::float::Crew;
 use crate::case::stern::Stern;
-use crate::physics::swing::{Plane, PlaneClearance, height_above};
+use crate::physics::swing::{Plane, PlaneClearance, called, height_above};
 use crate::quantity::{Dimensioned, Text, degrees, say};
 use crate::reading::Absent;
 use crate::rig::Missing;
 
 /// What has to come out of the water. Common practice, no source.
-const BLADES: [&str; 2] = ["propeller", "skeg"];
+const BLADES: [&str; 2] = [called::PROPELLER, called::SKEG];
 /// What may dip into it with its nose. Common practice, no source.
-const GEARCASE: [&str; 1] = ["gearcase"];
+const DIPS: [&str; 1] = [called::GEARCASE];
 
 /// How the boat lies, and how that is known.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -122,7 +122,7 @@ pub(super) fn above(case: &Case, hanging: &[Hanging]) -> Answer<Vec<AboveWater>>
             label: engine.label.clone(),
             condition: condition.clone(),
             clearance: lowest(&BLADES)?,
-            gearcase: lowest(&GEARCASE)?,
+            gearcase: lowest(&DIPS)?,
             tilt,
             raised: engine.lift.map(|lift| lift.travel()),
         })

@@ -142,7 +142,7 @@ impl Craft {
             at = beside(running.trim, Force::from_si(blades));
             running = settled(at, Some(running.trim))?;
         }
-        within(&running)?;
+        within(running.speed_coefficient, running.trim, running.wetted)?;
         Ok((running, at))
     }
 

@@ -132,7 +132,7 @@ impl Planing {
     /// Where no trim balances, or the balance lies outside what the method was fitted to.
     pub fn balance(&self) -> Result<Running, Outside> {
         let running = self.settled(None)?;
-        within(&running)?;
+        within(running.speed_coefficient, running.trim, running.wetted)?;
         Ok(running)
     }
 

@@ -3,8 +3,8 @@
 use std::ops::RangeInclusive;
 
 use uom::si::angle::degree;
+use uom::si::f64::{Angle, Ratio};
 
-use super::balance::Running;
 use crate::quantity::Dimensioned;
 
 /// Speed coefficients, trims (degrees), wetted lengths over the beam that the method was fitted to. Source: Savitsky 1964.
@@ -27,21 +27,21 @@ pub enum Outside {
     NoBalance,
 }
 
-/// Whether the method was fitted to how she runs.
+/// Whether the method was fitted to how she runs: her speed coefficient, the trim of her keel, and the mean wetted length over the
+/// beam.
 ///
 /// # Errors
 /// What lies outside.
-pub(in crate::physics) fn within(running: &Running) -> Result<(), Outside> {
-    let speed = running.speed_coefficient.si();
+pub(in crate::physics) fn within(speed: Ratio, trim: Angle, wetted: Ratio) -> Result<(), Outside> {
+    let (speed, trim, wetted) = (speed.si(), trim.get::<degree>(), wetted.si());
     if !SPEEDS.contains(&speed) {
         return Err(Outside::Speed(speed));
     }
-    let trim = running.trim.get::<degree>();
     if !TRIMS.contains(&trim) {
         return Err(Outside::Trim(trim));
     }
-    if running.wetted.si() > LONGEST_WETTED {
-        return Err(Outside::Wetted(running.wetted.si()));
+    if wetted > LONGEST_WETTED {
+        return Err(Outside::Wetted(wetted));
     }
     Ok(())
 }

@@ -58,6 +58,7 @@
 
 mod body;
 mod bound;
+pub mod called;
 mod cell;
 mod chain;
 mod clear;
@@ -67,6 +68,7 @@ pub mod followed;
 mod heights;
 mod kernel;
 mod lift;
+mod mounting_sheet;
 mod profile;
 mod range;
 mod scene;
@@ -81,11 +83,12 @@ pub use chain::{AngleRange, Axis, EngineChain, Part, Stood};
 pub use clear::{PlaneClearance, height_above};
 pub use error::SwingError;
 pub use lift::Lift;
+pub use mounting_sheet::MountingSheet;
 pub use range::{LiftLimit, Obstruction, Swing, SwingLimit, permitted_lift, permitted_range};
 pub use scene::{BodyName, Neighbour, NeighbourTilt, Obstacle, Owner, Pin, Plane, Pose, Rod, Scene, Side};
 pub use search::{
     Clearance, Effort, Outcome, least_distance, least_distance_below, least_distance_to_each, nearer_than,
 };
 pub use sheet_bodies::{End, whence};
-pub use sheet_fit::{FittedEngine, Mounting, MountingSheet, Solved, fit_engine, reach_from};
+pub use sheet_fit::{FittedEngine, Mounting, Solved, fit_engine, reach_from};
 pub use shift::{Move, Shift, least_shift};

@@ -6,8 +6,9 @@
 use nalgebra::{Point3, Vector3};
 
 use super::body::{ConvexBody, metres};
+use super::called;
 use super::error::SwingError;
-use super::sheet_fit::MountingSheet;
+use super::mounting_sheet::MountingSheet;
 
 /// Steering axis and driveshaft aft of the mounting face, as shares of the cowl's aft extent.
 const STEERING_AXIS_SHARE: f64 = 0.18;
@@ -44,9 +45,8 @@ const TUBE_RADIUS: f64 = 0.022;
 const SWIVEL_WIDTH_SHARE: f64 = 0.18;
 const SWIVEL_BOSS: f64 = 0.045;
 
-/// Names of the cowl's two bodies.
-const COWL_FORWARD: &str = "powerhead cowl, forward edge";
-const COWL_AFTER: &str = "powerhead cowl, after part";
+const COWL_FORWARD: &str = called::COWL[0];
+const COWL_AFTER: &str = called::COWL[1];
 
 /// Which of a body's two ends a corner is at, along and up.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -67,26 +67,26 @@ pub fn whence(body: &str, end: End) -> Option<String> {
         COWL_FORWARD => format!("{split}; half its width; {height}"),
         COWL_AFTER if end.forward => format!("{split}; half its width; {height}"),
         COWL_AFTER => format!("the cowl's reach aft; {COWL_AFTER_WIDTH_SHARE} of half its width; {height}"),
-        "leg" => {
+        called::LEG => {
             let floor = if end.upper { height_of_floor() } else { "the shaft's length down".to_owned() };
             format!(
                 "the driveshaft, {DRIVESHAFT_SHARE} of the reach aft, and {LEG_LENGTH_SHARE} of it either way; {LEG_WIDTH_SHARE} of the powerhead's width; {floor}"
             )
         }
-        "anti-ventilation plate" => format!(
+        called::PLATE => format!(
             "{PLATE_FORWARD} propeller diameters forward of the driveshaft, {PLATE_AFT} aft; {PLATE_HALF_WIDTH} of one to each side; the shaft's length down"
         ),
-        "gearcase" => format!(
+        called::GEARCASE => format!(
             "{GEARCASE_FORWARD} propeller diameters forward of the driveshaft, {PROPELLER_AFT} aft less half the propeller's length; the propeller shaft's depth"
         ),
-        "propeller" => format!(
+        called::PROPELLER => format!(
             "its disc about the propeller shaft, {PROPELLER_AFT} of its diameter aft of the driveshaft, {PROPELLER_LENGTH} of it long"
         ),
-        "skeg" => format!("down to {SKEG_BELOW_SHAFT} propeller diameters below the propeller shaft"),
-        "swivel bracket" => format!(
+        called::SKEG => format!("down to {SKEG_BELOW_SHAFT} propeller diameters below the propeller shaft"),
+        called::SWIVEL => format!(
             "from the tilt tube down the steering axis to half the shaft's length; {SWIVEL_WIDTH_SHARE} of the powerhead's width to each side"
         ),
-        "clamp bracket" | "tilt tube" => format!(
+        called::CLAMP | called::TUBE => format!(
             "the mounting face, and the tilt tube on it; {BRACKET_WIDTH_SHARE} of the powerhead's width to each side"
         ),
         _ => return None,
@@ -170,22 +170,22 @@ pub(super) fn head_bodies(o: &Outline) -> Result<Vec<ConvexBody>, SwingError> {
     Ok(vec![
         slab(COWL_FORWARD, [split, floor], [o.forward, o.height], o.half_width)?,
         after_part(o, floor, split)?,
-        slab("leg", [x - leg, -o.shaft], [x + leg, floor], LEG_WIDTH_SHARE * 2.0 * o.half_width)?,
+        slab(called::LEG, [x - leg, -o.shaft], [x + leg, floor], LEG_WIDTH_SHARE * 2.0 * o.half_width)?,
         slab(
-            "anti-ventilation plate",
+            called::PLATE,
             [x - PLATE_AFT * d, -o.shaft],
             [x + PLATE_FORWARD * d, -o.shaft + PLATE_THICKNESS],
             PLATE_HALF_WIDTH * d,
         )?,
-        slab("gearcase", [bullet[1], gearcase[0]], [bullet[0], gearcase[1]], radius)?,
+        slab(called::GEARCASE, [bullet[1], gearcase[0]], [bullet[0], gearcase[1]], radius)?,
         ConvexBody::disc(
-            "propeller",
+            called::PROPELLER,
             Point3::new(hub, 0.0, -o.propeller_shaft),
             Vector3::x(),
             metres(d),
             metres(PROPELLER_LENGTH * d),
         )?,
-        ConvexBody::prism("skeg", &skeg, metres(-SKEG_HALF_THICKNESS), metres(SKEG_HALF_THICKNESS))?,
+        ConvexBody::prism(called::SKEG, &skeg, metres(-SKEG_HALF_THICKNESS), metres(SKEG_HALF_THICKNESS))?,
     ])
 }
 
@@ -204,7 +204,7 @@ pub(super) fn swivel_body(o: &Outline, tube: Vector3<f64>) -> Result<ConvexBody,
         [axis + SWIVEL_BOSS, 0.0],
     ];
     let points: Vec<_> = corners.iter().flat_map(|c| [-half, half].map(|y| Point3::new(c[0], y, c[1]))).collect();
-    ConvexBody::hull("swivel bracket", &points)
+    ConvexBody::hull(called::SWIVEL, &points)
 }
 
 /// What is bolted on: the clamp bracket down a face that leans by `transom_angle`, and the tilt tube.
@@ -221,9 +221,9 @@ pub(super) fn bracket_bodies(
         [[0.0, 0.0], foot, [foot[0] - BRACKET_THICKNESS, foot[1]], [-BRACKET_THICKNESS, 0.0], [tube.x, tube.z]];
     let points: Vec<_> = corners.iter().flat_map(|c| [-half, half].map(|y| Point3::new(c[0], y, c[1]))).collect();
     Ok(vec![
-        ConvexBody::hull("clamp bracket", &points)?,
+        ConvexBody::hull(called::CLAMP, &points)?,
         ConvexBody::capsule(
-            "tilt tube",
+            called::TUBE,
             Point3::new(tube.x, -half, tube.z),
             Point3::new(tube.x, half, tube.z),
             metres(TUBE_RADIUS),

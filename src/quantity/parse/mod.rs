@@ -212,6 +212,14 @@ mod tests {
     }
 
     #[test]
+    fn what_no_boat_holds_is_too_large_as_a_reading_and_as_a_tolerance() {
+        let huge = "9".repeat(24);
+        for text in [format!("{huge} in"), format!("-{huge} in"), format!("25 in ± {huge} in")] {
+            assert_eq!(parse(&text, Kind::Length).unwrap_err().problem, Problem::TooLarge, "{text}");
+        }
+    }
+
+    #[test]
     fn a_tape_is_read_in_every_notation() {
         for text in [
             "12-7/8 in",

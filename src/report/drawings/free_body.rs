@@ -5,7 +5,7 @@ use super::kit::{Board, Drawing, Layout, Pen, Point, Shape, at, ink};
 use super::stern::Stern;
 use crate::case::Case;
 use crate::case::strength::{Footing, Way};
-use crate::quantity::{Dimensioned, Measure, Moment, Units, inches};
+use crate::quantity::{Dimensioned, Measure, Moment, Units, capitalised, inches};
 use uom::si::f64::{Force, Length};
 
 /// Length of the longest arrow, in millimetres of the boat.
@@ -104,7 +104,7 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
             name: "free-body",
             title: "Loads on the mounting".to_owned(),
             description: format!("The forces and the moment that the {} brings to the transom, {name}.", footing.name),
-            notes: vec![format!("Load case that asks most of the panel: {name}. {}: forces and moment about the middle of its bolts. Red arrows are to one scale of force; black ones only show where each weight hangs.", super::super::page::capital(&footing.name))],
+            notes: vec![format!("Load case that asks most of the panel: {name}. {}: forces and moment about the middle of its bolts. Red arrows are to one scale of force; black ones only show where each weight hangs.", capitalised(&footing.name))],
         },
         units,
     )

@@ -6,7 +6,8 @@ use super::{Options, hang_json};
 use crate::options::{SCREENS, Said, Tried, firmness};
 use crate::quantity::{Dimensioned, Units};
 use crate::report::DEFERRAL;
-use crate::report::json::{harmless, measure};
+use crate::report::json::harmless;
+use crate::report::measures::measure;
 use crate::rules::Verdict;
 
 /// Name and version of the document's shape.
@@ -87,7 +88,7 @@ fn said(said: &Said, units: Units) -> Value {
         "verdict": said.verdict.word(),
         "summary": said.summary.show(units),
         "found": said.found.map(|found| measure(found, units)),
-        "limit": said.limit.map(|limit| super::super::json::limit_of(limit, units)),
+        "limit": said.limit.map(|limit| crate::report::measures::limit_of(limit, units)),
         "margin": said.margin().map(|margin| measure(margin, units)),
         "room": firmness(said),
         "remedy": said.remedy.as_ref().map(|remedy| remedy.show(units)),

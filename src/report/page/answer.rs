@@ -93,7 +93,7 @@ pub(super) fn priority(sitting: Sitting, verdict: Verdict) -> &'static str {
 pub(super) fn first_sheet(report: &Report, stern: Option<&Drawing>) -> Markup {
     let study = report.case.rig.job.sitting == Sitting::Study;
     html! {
-        (super::super::questions::markup(report))
+        (super::questions::questions(report))
         @if study { (answers(report)) }
         (causes_told(report))
         div class="tail" {

@@ -1,5 +1,6 @@
 //! The end of a report: readings, assumptions, cautions, to whom it defers, what it was made with.
 
+use crate::quantity::capitalised;
 use maud::{Markup, html};
 
 use super::{Embedded, Stamp, prose, shell};
@@ -56,7 +57,7 @@ pub(super) fn readings(report: &Report) -> Markup {
                 p class="about" { "Measured: taken on this boat. Builder: from her builder or the engine's, for this very one. Catalog: a class, not this one. Assumed: nobody looked. On paper what was measured stands without the word." }
                 @for group in &groups {
                     table class="fixed" {
-                        caption { (super::findings::capital(&group.of)) }
+                        caption { (capitalised(&group.of)) }
                         thead { tr { th scope="col" { "reading" } th scope="col" { "value" } th scope="col" { "basis" } } }
                         tbody { @for row in &group.rows {
                             tr {

@@ -1,5 +1,6 @@
 //! Every finding, the gravest first: found, limit, margin, remedy, source.
 
+use crate::quantity::capitalised;
 use maud::{Markup, html};
 
 use super::answer::priority;
@@ -32,7 +33,7 @@ fn of_verdict(report: &Report, sources: &Sources, photographs: &[Embedded], verd
         } @else if !all.is_empty() {
             section {
                 h3 id=(format!("what-{}", mark::class(verdict))) { (title(verdict)) }
-                @if !priority.is_empty() && verdict != Verdict::Pass { p class="about" { (capital(priority)) "." } }
+                @if !priority.is_empty() && verdict != Verdict::Pass { p class="about" { (capitalised(priority)) "." } }
                 div class=(if matches!(verdict, Verdict::Unmeasured | Verdict::Pass) { "short" } else { "grave" }) { (told) }
             }
         }
@@ -48,12 +49,6 @@ fn title(verdict: Verdict) -> &'static str {
         Verdict::Pass => "What passes",
         Verdict::NotApplicable => "What does not apply",
     }
-}
-
-/// The word with a capital letter.
-pub(in super::super) fn capital(word: &str) -> String {
-    let mut chars = word.chars();
-    chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
 }
 
 fn finding(judged: &Judged, report: &Report, sources: &Sources, photographs: &[Embedded]) -> Markup {

@@ -2,12 +2,14 @@
 //! opens from a mail, reads on a phone and prints.
 
 mod answer;
+mod chapters;
 mod closing;
 mod contents;
 mod findings;
 mod formula;
 mod glossary;
 mod outfits;
+mod questions;
 mod rigging;
 mod sheet;
 mod shell;
@@ -17,14 +19,13 @@ mod working;
 
 use maud::{Markup, html};
 
-use super::chapter::{self, Chapter};
+use super::chapter::Chapter;
 use super::drawings::{self, Drawing};
 use super::sources::Sources;
 use super::{CLASS_NOT_ENGINE, DEFERRAL, Report, mark};
 use crate::quantity::{Measure, Piece, Text, Units};
 use crate::rules::Judged;
 
-pub(super) use findings::capital;
 pub use sheet::{blank_sheet, measuring_sheet};
 #[cfg(feature = "terminal")]
 pub(crate) use shell::{GENERATOR, style};
@@ -116,7 +117,7 @@ pub(super) fn of_chapters(
             p class="soft" { (topic) @if made_up { " · " span class="invented" { "an invented scenario" } } }
             p { b { (headline) } }
         }
-        main { (chapter::as_page(chapters, units)) }
+        main { (chapters::as_page(chapters, units)) }
         footer {
             p { (CLASS_NOT_ENGINE) }
             p class="deferral" { (DEFERRAL) }

@@ -5,7 +5,7 @@ use uom::si::f64::{Length, Mass, Power};
 
 use super::{kept_together, prose, table};
 use crate::job::{Planned, Sitting};
-use crate::quantity::{Measure, Text, say};
+use crate::quantity::{Measure, Text, capitalised, say};
 use crate::report::Report;
 use crate::rig::{Engine, Outfit};
 
@@ -52,8 +52,8 @@ pub(super) fn before_and_after(report: &Report) -> Markup {
                     p class="soft" { "Edges are given as heights above the water." }
                     @for loaded in &float.loadings {
                         details open[report.explain] {
-                            summary { (super::findings::capital(&loaded.name)) }
-                            (table(&crate::working::Table { title: super::findings::capital(&loaded.name), ..float.side_by_side(loaded) }, units))
+                            summary { (capitalised(&loaded.name)) }
+                            (table(&crate::working::Table { title: capitalised(&loaded.name), ..float.side_by_side(loaded) }, units))
                         }
                     }
                 }

@@ -7,7 +7,7 @@ use super::{figure, shell};
 use crate::case::Case;
 use crate::catalog::Catalog;
 use crate::job::{self, Across, EngineGroup, EngineSpec, Hung, Job, Sitting};
-use crate::quantity::{Dimensioned, Reading};
+use crate::quantity::{Dimensioned, Reading, capitalised};
 use crate::reading::Declared;
 use crate::report::drawings::places;
 use crate::report::plain;
@@ -140,7 +140,7 @@ fn list(entries: &[Entry]) -> Markup {
                     tr {
                         td class="place" { (i + 1) }
                         td {
-                            p { span class="label" { (super::findings::capital(&entry.name)) } }
+                            p { span class="label" { (capitalised(&entry.name)) } }
                             p { (super::quoted_words(how.place())) ": " (super::quoted_words(how.how())) "." }
                             p class="where" {
                                 @if let Some(closely) = how.closely { "To within " span class="n" { (closely) } ". " }

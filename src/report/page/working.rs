@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::findings::has_working;
 use super::{Stamp, anchor, closing, drawn, formula, kept_together, mark, quoted_words, shell, table};
 use crate::case::strength::Sweep;
-use crate::quantity::{Measure, Units};
+use crate::quantity::{Measure, Units, capitalised};
 use crate::report::Report;
 use crate::report::drawings::{self, Drawing};
 use crate::report::legend;
@@ -67,7 +67,7 @@ fn of_part(part: &Part, family: Option<Family>, units: Units) -> Markup {
     let legend = legend(part, family);
     html! {
         section {
-            h2 { (super::findings::capital(&part.title)) }
+            h2 { (capitalised(&part.title)) }
             @if !legend.is_empty() {
                 div class="scroll" role="group" tabindex="0" aria-label=(format!("Symbols: {}", part.title)) {
                     table {

@@ -3,6 +3,7 @@
 mod first;
 mod layout;
 mod lookup;
+mod questions;
 mod working;
 
 use super::readings::readings;
@@ -51,7 +52,7 @@ fn told(report: &Report, whole: bool) -> String {
     let study = rig.job.sitting == Sitting::Study;
     let telling = Telling { report, whole, sources: Sources::of_report(report) };
     let mut out = first::screen(report);
-    out.push_str(&super::questions::text(report));
+    out.push_str(&questions::questions(report));
     if study {
         telling.section(&mut out, "answers", &mut report.answers());
         studies(&mut out, report);

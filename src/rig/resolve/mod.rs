@@ -5,6 +5,7 @@ mod names;
 mod outfit;
 mod rigging;
 mod roles;
+mod structure;
 
 use std::sync::Arc;
 
@@ -81,7 +82,7 @@ impl<'a> Resolver<'a> {
         rigging::batteries_go_on(&rigging, &mut after);
         let material = job.transom.material.as_deref();
         let material = material.and_then(|name| self.material("transom.material", name));
-        let structure = super::structure::resolve(&mut self, job, material.as_ref());
+        let structure = structure::resolve(&mut self, job, material.as_ref());
         let (trial, unread) = super::trial::resolve(job, files);
         self.unresolved.extend(unread);
         if !self.unresolved.is_empty() {

@@ -4,10 +4,10 @@ use uom::si::f64::Mass;
 
 use super::super::engine::ItemOfOutfit;
 use super::super::sheet::{SwingSheet, with_sheet};
-use super::super::structure;
 use super::super::{Bracket, Engine, Group, Outfit, Slot};
 use super::Resolver;
 use super::names::Names;
+use super::structure;
 use crate::job::{self, Across, BracketKind, BracketSpec, EngineGroup, EngineSpec, Hung, Item, Role, ShaftOption};
 use crate::quantity::{Basis, Dimensioned, Measure, Reading, Style, Units, inches, say};
 use crate::reading::{Declared, Part, reading};

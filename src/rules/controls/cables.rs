@@ -5,7 +5,7 @@ use crate::case::Case;
 use crate::case::rigging::way::{told, way};
 use crate::job::rigging::{self, Reach};
 use crate::physics::rigging::cable::{MOST_BENDS_DEG, least_radius};
-use crate::quantity::{Dimensioned, Measure, Style, capitalised, degrees, feet, say};
+use crate::quantity::{Dimensioned, Measure, Style, capitalised, degrees, feet, nth, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::mend::{self, Change};
@@ -40,7 +40,7 @@ fn judge(case: &Case) -> Judgement {
     }
     let mut worst: Option<Finding> = None;
     for (i, cable) in controls.cables.iter().enumerate() {
-        let name = cable.name.clone().unwrap_or_else(|| format!("control cable {}", i + 1));
+        let name = cable.name.clone().unwrap_or_else(|| nth("control cable", i));
         let mut sheet = Sheet::default();
         let way = match way(&mut sheet, &cable.legs, &cable.bends, &name) {
             Ok(way) => way,
@@ -75,7 +75,7 @@ fn judge(case: &Case) -> Judgement {
         } else if way.turned.exceeds(degrees(MOST_BENDS_DEG)) {
             Finding::new(
                 Verdict::Warn,
-                say!("{}: the bends turn by {} together.", head.as_str(), Measure::of(way.turned)),
+                say!("{}: the bends turn by {} together.", head.as_str(), Measure::styled(way.turned, Style::Round)),
             )
             .remedy(mend::yard("Find a straighter way, or use low-friction cable."))
         } else if let Some(years) = old {

@@ -8,19 +8,24 @@ mod old_rigging;
 mod start_in_gear;
 mod tube;
 
-pub(super) use cables::CABLES;
-pub(super) use cut_off::CUT_OFF;
-pub(super) use gauges::GAUGES;
-pub(super) use levers::LEVERS;
-pub(super) use old_rigging::OLD_RIGGING;
 pub(crate) use old_rigging::goes;
-pub(super) use start_in_gear::START_IN_GEAR;
-pub(super) use tube::TUBE;
 
 use crate::case::Case;
 use crate::job::rigging::Controls;
 use crate::quantity::Text;
 use crate::reading::Absent;
+use crate::rules::Rule;
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] = &[
+    &levers::LEVERS,
+    &cables::CABLES,
+    &cut_off::CUT_OFF,
+    &start_in_gear::START_IN_GEAR,
+    &gauges::GAUGES,
+    &tube::TUBE,
+    &old_rigging::OLD_RIGGING,
+];
 
 /// What the job tells of her controls; else that it does not.
 fn told<'c>(case: &'c Case) -> Result<&'c Controls, Absent> {

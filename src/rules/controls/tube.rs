@@ -3,7 +3,7 @@
 use crate::case::Case;
 use crate::job::rigging::{self, Tube};
 use crate::physics::rigging::tube;
-use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, nth, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::mend::{self, Change};
@@ -34,7 +34,7 @@ fn judge(case: &Case) -> Judgement {
     }
     let mut worst: Option<Finding> = None;
     for (i, tube) in tubes.iter().enumerate() {
-        let name = tube.name.clone().unwrap_or_else(|| format!("rigging tube {}", i + 1));
+        let name = tube.name.clone().unwrap_or_else(|| nth("rigging tube", i));
         let lacking = || {
             Finding::unmeasured(vec![Missing { measurement: reading!(rigging::Rigging.tubes), of: Some(name.clone()) }])
         };

@@ -9,19 +9,23 @@ mod isolation;
 mod starter_cable;
 mod voltage_drop;
 
-pub(super) use ampacity::AMPACITY;
-pub(super) use bonding::BONDING;
-pub(super) use cranking::CRANKING;
-pub(super) use day_balance::DAY_BALANCE;
-pub(super) use fuse::FUSE;
-pub(super) use isolation::ISOLATION;
-pub(super) use starter_cable::STARTER_CABLE;
-pub(super) use voltage_drop::VOLTAGE_DROP;
-
 use crate::case::Case;
 use crate::job::rigging::Electrical;
 use crate::quantity::Text;
 use crate::reading::Absent;
+use crate::rules::Rule;
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] = &[
+    &cranking::CRANKING,
+    &starter_cable::STARTER_CABLE,
+    &voltage_drop::VOLTAGE_DROP,
+    &ampacity::AMPACITY,
+    &fuse::FUSE,
+    &day_balance::DAY_BALANCE,
+    &isolation::ISOLATION,
+    &bonding::BONDING,
+];
 
 /// What the job tells of her current; else that it does not.
 fn told<'c>(case: &'c Case) -> Result<&'c Electrical, Absent> {

@@ -5,14 +5,18 @@ mod centre_distance;
 mod top_edge;
 mod transom_thickness;
 
-pub(super) use bolt_pattern::BOLT_PATTERN;
-pub(super) use centre_distance::CENTRE_DISTANCE;
-pub(super) use top_edge::TOP_EDGE;
-pub(super) use transom_thickness::TRANSOM_THICKNESS;
-
 use crate::physics::fit;
 use crate::quantity::{Dimensioned, Text, horsepower};
 use crate::rig::{Engine, Group, Rig};
+use crate::rules::Rule;
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] = &[
+    &bolt_pattern::BOLT_PATTERN,
+    &top_edge::TOP_EDGE,
+    &transom_thickness::TRANSOM_THICKNESS,
+    &centre_distance::CENTRE_DISTANCE,
+];
 
 /// Engines that hang on the transom itself: those on a bracket are bolted to the bracket.
 fn on_the_transom(rig: &Rig) -> impl Iterator<Item = (&Group, &Engine)> {

@@ -7,13 +7,6 @@ mod one_feed;
 mod suction;
 mod vent_and_fill;
 
-pub(super) use boiling::BOILING;
-pub(super) use endurance::ENDURANCE;
-pub(super) use hose::HOSE;
-pub(super) use one_feed::ONE_FEED;
-pub(super) use suction::SUCTION;
-pub(super) use vent_and_fill::VENT_AND_FILL;
-
 use crate::case::Case;
 use crate::case::rigging::fuel::{Fed, fed, none_burns};
 use crate::job::rigging;
@@ -21,6 +14,17 @@ use crate::job::rigging::FuelRig;
 use crate::quantity::Text;
 use crate::reading::{Absent, reading};
 use crate::rig::Missing;
+use crate::rules::Rule;
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] = &[
+    &suction::SUCTION,
+    &one_feed::ONE_FEED,
+    &boiling::BOILING,
+    &hose::HOSE,
+    &vent_and_fill::VENT_AND_FILL,
+    &endurance::ENDURANCE,
+];
 
 /// What the job tells of her fuel, where her engines burn any; else why there is nothing.
 fn told<'c>(case: &'c Case) -> Result<&'c FuelRig, Absent> {

@@ -4,6 +4,8 @@ mod plate_window;
 mod shaft_match;
 mod transom_angle;
 
-pub(super) use plate_window::PLATE_WINDOW;
-pub(super) use shaft_match::SHAFT_MATCH;
-pub(super) use transom_angle::TRANSOM_ANGLE;
+use crate::rules::Rule;
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] =
+    &[&shaft_match::SHAFT_MATCH, &plate_window::PLATE_WINDOW, &transom_angle::TRANSOM_ANGLE];

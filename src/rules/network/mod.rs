@@ -5,15 +5,15 @@ mod engines;
 mod terminators;
 mod voltage;
 
-pub(super) use backbone::BACKBONE;
-pub(super) use engines::ENGINES;
-pub(super) use terminators::TERMINATORS;
-pub(super) use voltage::VOLTAGE;
-
 use crate::case::Case;
 use crate::job::rigging::Network;
 use crate::quantity::Text;
 use crate::reading::Absent;
+use crate::rules::Rule;
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] =
+    &[&backbone::BACKBONE, &terminators::TERMINATORS, &voltage::VOLTAGE, &engines::ENGINES];
 
 /// What the job tells of her network; else that it does not.
 fn told<'c>(case: &'c Case) -> Result<&'c Network, Absent> {

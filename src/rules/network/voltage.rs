@@ -6,7 +6,7 @@ use crate::case::rigging::asked;
 use crate::job::rigging;
 use crate::physics::rigging::network::{self, LEAST_V, Load, SUPPLY_V};
 use crate::physics::rigging::wire;
-use crate::quantity::{Dimensioned, Measure, Text, celsius, say};
+use crate::quantity::{Dimensioned, Measure, Text, celsius, nth, say};
 use crate::reading::{All, reading};
 use crate::rig::Missing;
 use crate::rules::mend;
@@ -47,7 +47,7 @@ fn judge(case: &Case) -> Judgement {
     let mut loads = Vec::new();
     let mut names = Vec::new();
     for (i, device) in network.devices.iter().enumerate() {
-        let name = device.name.clone().unwrap_or_else(|| format!("device {}", i + 1));
+        let name = device.name.clone().unwrap_or_else(|| nth("device", i));
         let Some(equivalents) = device.equivalents else {
             return Ok(Finding::unmeasured(vec![Missing { measurement: devices, of: Some(name) }]));
         };
@@ -81,7 +81,10 @@ fn judge(case: &Case) -> Judgement {
     let left =
         network::at_device(&mut sheet, ElectricPotential::from_si(SUPPLY_V), ElectricPotential::from_si(worst.1));
     let least = ElectricPotential::from_si(LEAST_V);
-    let (found, limit) = (left.measure(), Limit::AtLeast(Measure::of(least)));
+    // More lost than there is leaves nothing.
+    let none = ElectricPotential::from_si(0.0);
+    let found = if none.exceeds(left.value()) { Measure::of(none) } else { left.measure() };
+    let limit = Limit::AtLeast(Measure::of(least));
     let equivalents: u32 = network.devices.iter().filter_map(|device| device.equivalents).map(u32::from).sum();
     let summary = say!("With {} load equivalents {} is left at the {}.", equivalents, found, names[worst.0].as_str());
     let finding = if least.exceeds(left.value()) {

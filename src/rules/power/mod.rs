@@ -5,18 +5,18 @@ mod matched_pair;
 mod plate_limit;
 mod too_little;
 
-pub(super) use formula_limit::FORMULA_LIMIT;
-pub(super) use matched_pair::MATCHED_PAIR;
-pub(super) use plate_limit::PLATE_LIMIT;
-pub(super) use too_little::TOO_LITTLE;
-
 use uom::si::f64::Power;
 
 use crate::job::{self, Plate};
 use crate::quantity::Reading;
 use crate::reading::reading;
 use crate::rig::{Missing, Rig};
+use crate::rules::Rule;
 use crate::working::{Sheet, Term};
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] =
+    &[&plate_limit::PLATE_LIMIT, &formula_limit::FORMULA_LIMIT, &too_little::TOO_LITTLE, &matched_pair::MATCHED_PAIR];
 
 /// The power that she is rated for by a plate or, without one, by her builder.
 enum Rated {

@@ -10,20 +10,11 @@ mod top_speed;
 mod trim;
 mod ventilation;
 
-pub(super) use full_throttle_band::FULL_THROTTLE_BAND;
-pub(super) use over_the_hump::OVER_THE_HUMP;
-pub(super) use pitch::PITCH;
-pub(super) use porpoising::PORPOISING;
-pub(super) use slip::SLIP;
-pub(super) use slip::USUAL as USUAL_SLIP;
-pub(super) use tabs::TABS;
-pub(super) use top_speed::TOP_SPEED;
-pub(super) use trim::TRIM;
-pub(super) use ventilation::VENTILATION;
+pub(super) use slip::{USUAL as USUAL_SLIP, share as share_slipped};
 
 use uom::si::f64::{AngularVelocity, Velocity};
 
-use super::{Finding, Verdict};
+use super::{Finding, Rule, Verdict};
 use crate::case::Case;
 use crate::case::running::{Predicted, Runs};
 use crate::case::trial::Doubtful;
@@ -32,6 +23,19 @@ use crate::quantity::{Measure, Text, say};
 use crate::reading::{Absent, reading};
 use crate::rig::Missing;
 use crate::working::{Sheet, Table};
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] = &[
+    &full_throttle_band::FULL_THROTTLE_BAND,
+    &pitch::PITCH,
+    &slip::SLIP,
+    &top_speed::TOP_SPEED,
+    &over_the_hump::OVER_THE_HUMP,
+    &trim::TRIM,
+    &porpoising::PORPOISING,
+    &tabs::TABS,
+    &ventilation::VENTILATION,
+];
 
 /// How she runs with the new engines, or why nothing is told.
 fn ready<'c>(case: &'c Case) -> Result<(&'c Runs, &'c Predicted), Absent> {

@@ -5,7 +5,7 @@ use uom::si::f64::Ratio;
 
 use super::{between, past_the_method, propeller, ready, trial_before, trusted};
 use crate::case::Case;
-use crate::quantity::{Dimensioned, Measure, say};
+use crate::quantity::{Dimensioned, Measure, Style, say};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Sheet;
@@ -27,6 +27,11 @@ rule! {
 /// Least and greatest slip of a planing boat at full speed. Common practice, no source.
 pub(in crate::rules) const USUAL: [f64; 2] = [0.05, 0.25];
 
+/// Slip as the trade tells it.
+pub(in crate::rules) fn share(slip: Ratio) -> Measure {
+    Measure::styled(slip, Style::Share)
+}
+
 fn judge(case: &Case) -> Judgement {
     let (runs, predicted) = ready(case)?;
     if !predicted.built.screw.told {
@@ -41,17 +46,17 @@ fn judge(case: &Case) -> Judgement {
     // Slip follows the pitch at work, part for part.
     let doubt = runs.doubts.pitch * (1.0 - slip);
     let verdict = between(slip, doubt, USUAL);
-    let [least, most] = USUAL.map(|slip| Measure::of(Ratio::from_si(slip)));
+    let [least, most] = USUAL.map(|slip| share(Ratio::from_si(slip)));
     let finding = Finding::new(
         verdict,
         say!(
             "At {} the propellers would slip by {} ± {}.",
             Measure::of(top.speed),
-            Measure::of(top.slip),
-            Measure::of(Ratio::from_si(doubt))
+            share(top.slip),
+            share(Ratio::from_si(doubt))
         ),
     )
-    .against(Measure::of(top.slip), Limit::Within(least, most))
+    .against(share(top.slip), Limit::Within(least, most))
     .working(sheet);
     Ok(match verdict {
         Verdict::Warn => finding.remedy(mend::care(

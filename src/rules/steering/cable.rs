@@ -70,7 +70,7 @@ fn judge(case: &Case) -> Judgement {
         ));
     }
     if way.turned.exceeds(degrees(MOST_BENDS_DEG)) {
-        wrong.push(say!("its bends turn by {} together", Measure::of(way.turned)));
+        wrong.push(say!("its bends turn by {} together", Measure::styled(way.turned, Style::Round)));
     }
     if let Some(play) = cable.free_play.as_ref().filter(|play| play.value.exceeds(degrees(FREE_PLAY_DEG))) {
         wrong.push(say!("the wheel turns {} before the engine does", Measure::of(play.value)));

@@ -8,14 +8,6 @@ mod rating;
 mod toe;
 mod turns;
 
-pub(super) use actuator::ACTUATOR;
-pub(super) use cable::CABLE;
-pub(super) use effort::EFFORT;
-pub(super) use lines::LINES;
-pub(super) use rating::RATING;
-pub(super) use toe::TOE;
-pub(super) use turns::TURNS;
-
 use crate::case::Case;
 use crate::case::rigging::asked;
 use crate::job::Steering;
@@ -25,8 +17,13 @@ use crate::physics::rigging::steering::Cylinder;
 use crate::quantity::{Basis, Dimensioned, Text, say};
 use crate::reading::{Absent, reading};
 use crate::rig::Missing;
+use crate::rules::Rule;
 use crate::working::Sheet;
 use uom::si::f64::{Power, Ratio, Velocity};
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] =
+    &[&turns::TURNS, &effort::EFFORT, &rating::RATING, &cable::CABLE, &toe::TOE, &lines::LINES, &actuator::ACTUATOR];
 
 /// What the job tells of her steering, where she is steered so; else why there is nothing.
 fn steered<'c>(case: &'c Case, so: Steering) -> Result<&'c SteeringRig, Absent> {

@@ -12,28 +12,31 @@ mod scuppers;
 mod trim_change;
 mod well_edge;
 
-pub(super) use bracket_immersion::BRACKET_IMMERSION;
-pub(super) use capacity_from_shape::CAPACITY_FROM_SHAPE;
-pub(super) use crew_to_side::CREW_TO_SIDE;
-pub(super) use freeboard::FREEBOARD;
-pub(super) use list::LIST;
-pub(super) use metacentric_height::METACENTRIC_HEIGHT;
-pub(super) use plate_immersed::PLATE_IMMERSED;
-pub(super) use scuppers::SCUPPERS;
-pub(super) use trim_change::TRIM_CHANGE;
-pub(super) use well_edge::WELL_EDGE;
-
 use put_back::{Wanted, put_back, room_at_stern, so, stowed, too_low};
 
 use crate::rules::mend;
 use uom::si::f64::Length;
 
-use super::{Finding, Verdict};
+use super::{Finding, Rule, Verdict};
 use crate::case::float::{Crew, EdgePoint, Float, Loaded, State};
 use crate::job::EdgeKind;
 use crate::physics::float::Floating;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::working::{Sheet, Table};
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] = &[
+    &trim_change::TRIM_CHANGE,
+    &well_edge::WELL_EDGE,
+    &scuppers::SCUPPERS,
+    &freeboard::FREEBOARD,
+    &list::LIST,
+    &metacentric_height::METACENTRIC_HEIGHT,
+    &crew_to_side::CREW_TO_SIDE,
+    &capacity_from_shape::CAPACITY_FROM_SHAPE,
+    &bracket_immersion::BRACKET_IMMERSION,
+    &plate_immersed::PLATE_IMMERSED,
+];
 
 /// A loading, what is judged in it, and how she lies.
 type Lying<'f> = (&'f Loaded, &'f State, &'f Floating);

@@ -1,6 +1,6 @@
 //! `strength/core-shear`
 
-use super::bending::strengthen;
+use super::strengthen::strengthen;
 use super::weigh::Weighed;
 use super::{DESIGN_FACTOR, by_case, factor, first, ready_with_core};
 use crate::case::Case;

@@ -1,7 +1,7 @@
 //! `strength/knees`
 
-use super::bending::fitted;
 use super::core_first;
+use super::strengthen::fitted;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::rules::mend::{self, Remedy};
 use uom::si::f64::Length;

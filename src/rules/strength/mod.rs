@@ -16,36 +16,20 @@ mod plate;
 mod punching;
 mod signs;
 mod soft_core;
+mod strengthen;
 mod tabbing;
 mod top_edge_tear;
 mod washer_crush;
 mod weigh;
 
-pub(super) use bending::BENDING;
-pub(super) use bolt_torque::BOLT_TORQUE;
-pub(super) use bolts_combined::BOLTS_COMBINED;
-pub(super) use bolts_shear::BOLTS_SHEAR;
-pub(super) use bolts_tension::BOLTS_TENSION;
-pub(super) use bracket_moment::BRACKET_MOMENT;
-pub(super) use core_bearing::CORE_BEARING;
-pub(super) use core_shear::CORE_SHEAR;
-pub(super) use core_under_bolts::CORE_UNDER_BOLTS;
-pub(super) use knees::KNEES;
-pub(super) use panel_deflection::PANEL_DEFLECTION;
-pub(super) use punching::PUNCHING;
-pub(super) use signs::SIGNS;
-pub(super) use soft_core::SOFT_CORE;
 pub(super) use soft_core::core_doubted;
-pub(super) use tabbing::TABBING;
 pub(super) use tabbing::let_go as tabbing_let_go;
-pub(super) use top_edge_tear::TOP_EDGE_TEAR;
-pub(super) use washer_crush::WASHER_CRUSH;
 
 use crate::case::strength::Footing;
 use crate::rules::mend::{self, Remedy};
 use uom::si::f64::{Length, Ratio};
 
-use super::{Finding, Limit, Verdict};
+use super::{Finding, Limit, Rule, Verdict};
 use crate::case::Case;
 use crate::case::strength::show::{force, times};
 use crate::case::strength::{Laden, Part, Strength};
@@ -53,6 +37,27 @@ use crate::physics::strength::knockdown::KnockDown;
 use crate::quantity::{Dimensioned, Measure, Style, Text, inches, say};
 use crate::rig::Rig;
 use crate::working::Table;
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] = &[
+    &bolts_tension::BOLTS_TENSION,
+    &bolts_shear::BOLTS_SHEAR,
+    &bolts_combined::BOLTS_COMBINED,
+    &bolt_torque::BOLT_TORQUE,
+    &core_bearing::CORE_BEARING,
+    &washer_crush::WASHER_CRUSH,
+    &punching::PUNCHING,
+    &top_edge_tear::TOP_EDGE_TEAR,
+    &bending::BENDING,
+    &core_shear::CORE_SHEAR,
+    &panel_deflection::PANEL_DEFLECTION,
+    &bracket_moment::BRACKET_MOMENT,
+    &knees::KNEES,
+    &soft_core::SOFT_CORE,
+    &core_under_bolts::CORE_UNDER_BOLTS,
+    &tabbing::TABBING,
+    &signs::SIGNS,
+];
 
 /// Factor on a bolt's proof load and on its strength in shear. Common practice, no source.
 const BOLT_FACTOR: f64 = 2.0;

@@ -1,11 +1,11 @@
 //! `strength/panel-deflection`
 
 use super::DESIGN_FACTOR;
-use super::bending::{OF_THE_PLACE, remedy, strengthen};
+use super::strengthen::{OF_THE_PLACE, allowed_movement, remedy, strengthen, width};
 use super::{by_case, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::show::{force, length, place};
-use crate::case::strength::{Bent, Board, Laden, Strength, Way, solved};
+use crate::case::strength::{Bent, Laden, Strength, Way, solved};
 use crate::quantity::{Text, say};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
@@ -27,8 +27,6 @@ rule! {
     PANEL_DEFLECTION = Strength "strength/panel-deflection", judge;
 }
 
-/// Width over the deflection allowed. Common practice, no source.
-const SPAN_OVER_DEFLECTION: f64 = 100.0;
 /// Part of a plate's thickness within which its deflection follows its load. S. P. Timoshenko and S. Woinowsky-Krieger, Theory
 /// of Plates and Shells, article 13, value from memory.
 const LINEAR: f64 = 0.5;
@@ -98,16 +96,6 @@ fn judge(case: &Case) -> Judgement {
         _ => {}
     }
     Ok(finding)
-}
-
-/// How far it may move, m.
-pub(super) fn allowed_movement(board: &Board) -> f64 {
-    width(board) / SPAN_OVER_DEFLECTION
-}
-
-/// Width of the transom between its sides, m. Knees do not make it less: a knee more must not ask for less movement.
-fn width(board: &Board) -> f64 {
-    2.0 * board.outline.iter().map(|p| p[0]).fold(0.0, f64::max)
 }
 
 /// Deflection of each case before and after.

@@ -10,15 +10,6 @@ mod permitted_range;
 mod steering_lock;
 mod tie_bar;
 
-pub(super) use cylinder::CYLINDER;
-pub(super) use full_tilt::FULL_TILT;
-pub(super) use ground::GROUND;
-pub(super) use lifts_clear::LIFTS_CLEAR;
-pub(super) use neighbour::NEIGHBOUR;
-pub(super) use permitted_range::PERMITTED_RANGE;
-pub(super) use steering_lock::STEERING_LOCK;
-pub(super) use tie_bar::TIE_BAR;
-
 use cures::{cures, one_of};
 
 use crate::rules::mend::{self, Remedy};
@@ -28,8 +19,20 @@ use crate::case::swing::{Swept, pose_words, swept_sheet, swept_working, touch_wo
 use crate::physics::swing::Clearance;
 use crate::quantity::{Measure, Text, say};
 use crate::reading::{Absent, Missing};
-use crate::rules::{Finding, Limit, Verdict};
+use crate::rules::{Finding, Limit, Rule, Verdict};
 use crate::working::Table;
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] = &[
+    &full_tilt::FULL_TILT,
+    &steering_lock::STEERING_LOCK,
+    &neighbour::NEIGHBOUR,
+    &cylinder::CYLINDER,
+    &tie_bar::TIE_BAR,
+    &lifts_clear::LIFTS_CLEAR,
+    &ground::GROUND,
+    &permitted_range::PERMITTED_RANGE,
+];
 
 /// Setback and spacing are told rounded up to this: what can be ordered and drilled. Common practice, no source.
 const TOLD_IN: f64 = 0.25;

@@ -5,19 +5,18 @@ mod brakes;
 mod coupling;
 mod load;
 
-pub(super) use behind::BEHIND;
-pub(super) use brakes::BRAKES;
-pub(super) use coupling::COUPLING;
-pub(super) use load::LOAD;
-
 use crate::case::Case;
 use crate::case::rigging::road::load as loaded;
 use crate::job::Trailer;
 use crate::job::rigging::Towed;
 use crate::quantity::Text;
 use crate::reading::Absent;
+use crate::rules::Rule;
 use crate::working::Sheet;
 use uom::si::f64::Mass;
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] = &[&load::LOAD, &coupling::COUPLING, &brakes::BRAKES, &behind::BEHIND];
 
 /// Where the places of axle and coupling are from.
 fn say_origins(towed: &Towed, sheet: &mut Sheet) {

@@ -9,15 +9,6 @@ mod promised;
 mod slip;
 mod two_ways;
 
-pub(super) use behaviour::BEHAVIOUR;
-pub(super) use comparable::COMPARABLE;
-pub(super) use equal_load::EQUAL_LOAD;
-pub(super) use fuel::FUEL;
-pub(super) use full_throttle::FULL_THROTTLE;
-pub(super) use promised::PROMISED;
-pub(super) use slip::SLIP;
-pub(super) use two_ways::TWO_WAYS;
-
 use crate::case::Case;
 use crate::case::float::Side;
 use crate::case::trial::{Measured, Trials};
@@ -25,6 +16,19 @@ use crate::job::{Run, Sailed};
 use crate::quantity::Text;
 use crate::reading::{Absent, reading};
 use crate::rig::{Engine, Missing, Outfit};
+use crate::rules::Rule;
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] = &[
+    &full_throttle::FULL_THROTTLE,
+    &fuel::FUEL,
+    &slip::SLIP,
+    &two_ways::TWO_WAYS,
+    &equal_load::EQUAL_LOAD,
+    &comparable::COMPARABLE,
+    &behaviour::BEHAVIOUR,
+    &promised::PROMISED,
+];
 
 /// The trials; else that there is none.
 fn ready<'c>(case: &'c Case) -> Result<&'c Trials, Absent> {

@@ -6,11 +6,11 @@ use uom::si::f64::Ratio;
 use super::{engine, lacks_full_throttle, latest, ready, with};
 use crate::case::Case;
 use crate::job::EngineGroup;
-use crate::quantity::{Dimensioned, Measure, say};
+use crate::quantity::{Dimensioned, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
-use crate::rules::running::USUAL_SLIP;
+use crate::rules::running::{USUAL_SLIP, share_slipped as share};
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 
 rule! {
@@ -42,8 +42,8 @@ fn judge(case: &Case) -> Judgement {
     let [least, most] = USUAL_SLIP.map(Ratio::from_si);
     let verdict = if least.exceeds(slip) || slip.exceeds(most) { Verdict::Warn } else { Verdict::Pass };
     let finding =
-        Finding::new(verdict, say!("The propellers slip by {} at full throttle, {}.", Measure::of(slip), with(side)))
-            .against(Measure::of(slip), Limit::Within(Measure::of(least), Measure::of(most)))
+        Finding::new(verdict, say!("The propellers slip by {} at full throttle, {}.", share(slip), with(side)))
+            .against(share(slip), Limit::Within(share(least), share(most)))
             .working(run.sheet.clone());
     Ok(match verdict {
         Verdict::Warn if slip < least => {

@@ -8,20 +8,24 @@ mod rated_basis;
 mod swamped_flotation;
 mod transom_rating;
 
-pub(super) use bracket_rating::BRACKET_RATING;
-pub(super) use capacity_left::CAPACITY_LEFT;
-pub(super) use old_to_new::OLD_TO_NEW;
-pub(super) use plate_persons::PLATE_PERSONS;
-pub(super) use rated_basis::RATED_BASIS;
-pub(super) use swamped_flotation::SWAMPED_FLOTATION;
-pub(super) use transom_rating::TRANSOM_RATING;
-
 use uom::si::f64::Power;
 
 use crate::job::Craft;
 use crate::physics::capacity;
 use crate::quantity::{Dimensioned, Style, Text, say};
 use crate::rig::{Missing, Rig};
+use crate::rules::Rule;
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] = &[
+    &transom_rating::TRANSOM_RATING,
+    &rated_basis::RATED_BASIS,
+    &bracket_rating::BRACKET_RATING,
+    &plate_persons::PLATE_PERSONS,
+    &capacity_left::CAPACITY_LEFT,
+    &swamped_flotation::SWAMPED_FLOTATION,
+    &old_to_new::OLD_TO_NEW,
+];
 
 /// Why 33 CFR 183's loading and flotation rules do not cover her, if they do not.
 ///

@@ -3,13 +3,14 @@
 mod payback;
 mod season;
 
-pub(super) use payback::PAYBACK;
-pub(super) use season::SEASON;
-
 use crate::case::Case;
 use crate::case::worth::Reckoned;
 use crate::quantity::Text;
 use crate::reading::Absent;
+use crate::rules::Rule;
+
+/// Its rules, in the order of the report.
+pub(super) const RULES: &[&Rule] = &[&season::SEASON, &payback::PAYBACK];
 
 /// Costs and use; else that the job tells none.
 fn ready(case: &Case) -> Result<Reckoned, Absent> {

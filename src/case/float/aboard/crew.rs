@@ -3,10 +3,25 @@
 use nalgebra::Point3;
 
 use super::super::ledger::{Entry, Movable, value, y_of};
-use super::{Aboard, Crew};
+use super::Aboard;
 use crate::job::CrewAt;
 use crate::physics::capacity::STABILITY_TEST_SHARE;
 use crate::quantity::{Dimensioned, inches};
+
+/// Where the persons of a loading are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Crew {
+    /// Nobody is aboard: she lies at her mooring or at the dock.
+    Ashore,
+    /// At their stations, or where the job puts them.
+    AtStations,
+    /// In the aftmost places, as many in each as it holds, which does not last.
+    Aft,
+    /// All of them in the aftmost place, more than it holds, for a moment.
+    CrowdedAft,
+    /// At one rail.
+    ToOneSide,
+}
 
 /// How high a seated person's centre stands over the seat. Common practice, no source.
 const CENTRE_OVER_SEAT_IN: f64 = 10.0;

@@ -3,27 +3,12 @@
 use uom::si::f64::Ratio;
 
 use super::super::ledger::{self, Entry};
-use super::crew::{Rail, found};
+use super::crew::{Crew, Rail, found};
 use super::{Aboard, Fill};
 use crate::job::{Condition, Liquid, Sitting};
 use crate::quantity::{Dimensioned, Reading};
 use crate::reading::Absent;
 use crate::rig::Rig;
-
-/// Where the persons of a loading are.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Crew {
-    /// Nobody is aboard: she lies at her mooring or at the dock.
-    Ashore,
-    /// At their stations, or where the job puts them.
-    AtStations,
-    /// In the aftmost places, as many in each as it holds, which does not last.
-    Aft,
-    /// All of them in the aftmost place, more than it holds, for a moment.
-    CrowdedAft,
-    /// At one rail.
-    ToOneSide,
-}
 
 /// One loading, without the boat and her engines.
 #[derive(Clone, Debug)]

@@ -14,8 +14,8 @@ use crate::quantity::{Dimensioned, Measure, Text, inches, pounds, say};
 use crate::reading::Absent;
 use crate::rig::Rig;
 
+pub use crew::Crew;
 pub(super) use edges::{edges, mark};
-pub use loadings::Crew;
 pub(super) use loadings::{Crowd, Loading};
 
 /// Weight of a person. Value from memory: the average that US passenger vessels reckon with.

@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 
 use super::error::PanelError;
-use super::model::{Panel, Point};
+use super::model::Panel;
 use super::outline::{self, COINCIDENT};
-use super::vector::{cross, distance, lerp, nearest_on_segment, sub};
+use super::vector::{Point, cross, distance, lerp, nearest_on_segment, sub};
 
 /// Where a piece came from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

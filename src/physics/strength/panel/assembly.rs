@@ -6,9 +6,10 @@ use super::element::{Bubble, DOFS, Element, Row, Sampler};
 use super::error::PanelError;
 use super::matrix::{Factor, HELD, Matrix, Neighbours};
 use super::mesh::Mesh;
-use super::model::{PlateStiffness, Point};
 use super::reference::NODES;
+use super::stiffness::PlateStiffness;
 use super::support::{Cushion, Hold, Holds};
+use super::vector::Point;
 
 /// The equations of one mesh, before what rests on beds.
 pub(super) struct Equations {

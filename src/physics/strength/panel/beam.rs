@@ -1,7 +1,6 @@
 //! Beams and springs along mesh sides: three nodes in the order end, end, middle.
 
-use super::model::Point;
-use super::vector::{distance, sub};
+use super::vector::{Point, distance, sub};
 
 /// Stiffness over `w, βy, βz` at the three nodes.
 pub(super) type Link = [[f64; 9]; 9];

@@ -1,9 +1,8 @@
 //! The part of a convex shape that lies on a triangle, and points to integrate over it.
 
 use super::mesh::double_area;
-use super::model::Point;
 use super::reference::RULE;
-use super::vector::{cross, lerp, sub};
+use super::vector::{Point, cross, lerp, sub};
 
 /// Corners of the part of `shape` (convex, anticlockwise) that lies on an anticlockwise triangle; fewer than three where they
 /// do not overlap. I. E. Sutherland and G. W. Hodgman, 1974.

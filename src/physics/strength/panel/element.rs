@@ -10,9 +10,9 @@
 //! the sides 0–1, 1–2, 2–0.
 
 use super::mesh::double_area;
-use super::model::{PlateStiffness, Point};
 use super::reference::{NODES, PointTable, REFERENCE_TRIANGLE, ROTATIONS, SIDES};
-use super::vector::sub;
+use super::stiffness::PlateStiffness;
+use super::vector::{Point, sub};
 
 /// Unknowns of a triangle: `w, βy, βz` at each node.
 pub(super) const DOFS: usize = 3 * NODES;

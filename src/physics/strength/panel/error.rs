@@ -1,6 +1,6 @@
 //! What can be wrong with a panel before or while it is solved.
 
-use super::model::Point;
+use super::vector::Point;
 
 /// Why a panel cannot be solved. Indices count from zero in the order that the caller gave.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]

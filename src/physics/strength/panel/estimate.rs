@@ -3,7 +3,6 @@
 use super::plate::{Bending, Plate, Stage};
 use super::recover::{self, Fields};
 use super::reference::shape;
-use super::solve::{Accuracy, Level};
 
 /// Safety factor on the step to the limit that the last two meshes foretell (P. J. Roache's grid convergence index, the
 /// figure for a known order).
@@ -11,6 +10,40 @@ const STEP_SAFETY: f64 = 1.25;
 /// Power of the number of unknowns with which the error falls: 2 for quadratic triangles divided where it counts, of which
 /// 1.5 is believed.
 const RATE: f64 = 1.5;
+
+/// How good the answer must be, and how much it may cost.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Accuracy {
+    /// Error of the largest deflection, as a part of it.
+    pub relative: f64,
+    /// Error of moments and shear forces over the whole panel, as a part of them, weighed by energy.
+    pub fields: f64,
+    /// No mesh with more unknowns than about this is solved.
+    pub most_unknowns: usize,
+}
+
+impl Default for Accuracy {
+    fn default() -> Self {
+        Self { relative: 0.005, fields: 0.1, most_unknowns: 60_000 }
+    }
+}
+
+/// One mesh of the sequence.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Level {
+    pub nodes: usize,
+    pub unknowns: usize,
+    /// Largest deflection in size, m.
+    pub deflection: f64,
+    /// Half the work of the loads, J.
+    pub energy: f64,
+    /// What the jumps of the section forces between triangles may hide of `deflection`, m.
+    pub missing: f64,
+    /// The largest moment of each kind, in size, N·m per metre.
+    pub moments: [f64; 3],
+    /// How far the triangles about that place are from their common values, N·m per metre.
+    pub jumps: [f64; 3],
+}
 
 /// What the jumps of the section forces between triangles tell of one set of loads on one mesh.
 pub(super) struct Errors {

@@ -12,14 +12,15 @@ use super::layup::{Layup, PlyStress};
 use super::load::{self, Load, Locator};
 use super::mesh::Mesh;
 use super::meshed::{MeanMoment, Meshed, means};
-use super::model::{Bed, Panel, PlateStiffness, Point};
+use super::model::{Bed, Panel};
 use super::peak::Peak;
 use super::plate::Stage;
 use super::reaction::{self, Reaction, Resultant};
 use super::recover::{Fields, SectionForces};
 use super::reference::shape;
+use super::stiffness::PlateStiffness;
 use super::support::SupportPart;
-use super::vector::{distance, lerp};
+use super::vector::{Point, distance, lerp};
 
 /// A panel ready for loads.
 pub struct Factored {

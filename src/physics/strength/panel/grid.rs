@@ -8,9 +8,9 @@ use std::collections::HashMap;
 use super::arrange::{Arrangement, Origin, Piece};
 use super::error::PanelError;
 use super::mesh::{Mesh, Side, Skeleton, double_area};
-use super::model::{Line, Panel, Point};
+use super::model::{Line, Panel};
 use super::outline;
-use super::vector::{distance, distance_to_segment, lerp};
+use super::vector::{Point, distance, distance_to_segment, lerp};
 
 /// A transom's shape: it is its own mirror image about `y = 0`.
 #[derive(Debug, Clone, Copy, PartialEq)]

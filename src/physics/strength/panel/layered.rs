@@ -1,39 +1,11 @@
 //! A panel's stiffness layer by layer, by the functions that its plate runs on: in numbers for the plate, in terms for a sheet.
 
-use std::ops::{Add, Div, Mul, Sub};
-
 use uom::si::f64::{Length, Pressure, Ratio};
 
 use super::layup::Layup;
+use super::stiffness::{TWELVE, narrowed, share};
 use crate::quantity::{Dimensioned, Moment};
 use crate::working::{Sheet, Term, number};
-
-/// What a layer's stiffness in its plane is divided by besides: `1 − ν² E2 / E1`, with ν the strain along 2 over that along 1.
-pub(super) fn narrowed<S, R>(along: S, across: S, poisson: R, one: R) -> R
-where
-    S: Div<S, Output = R>,
-    R: Clone + Mul<R, Output = R> + Sub<R, Output = R>,
-{
-    one - poisson.clone() * poisson * (across / along)
-}
-
-/// What a layer gives to the bending stiffness of a unit of width, `Q t (x² + t² / 12)`, its middle x off the panel's; where the
-/// panel's middle is stretched as it bends, with what turns it there, `(ΣQ s) t x`.
-pub(super) fn share<S, L, A, N, M, R>(plane: S, turned: Option<N>, thick: L, middle: L, twelve: R) -> M
-where
-    S: Mul<L, Output = N>,
-    L: Clone + Mul<L, Output = A>,
-    A: Add<A, Output = A> + Div<R, Output = A>,
-    N: Mul<A, Output = M>,
-    M: Add<M, Output = M>,
-{
-    let square = |length: &L| length.clone() * length.clone();
-    let own = plane * thick.clone() * (square(&middle) + square(&thick) / twelve);
-    match turned {
-        Some(turned) => own + turned * (thick * middle),
-        None => own,
-    }
-}
 
 /// Bending stiffness of a panel of plies, line by line: across, up, one way by the other. The sums are the plate's own.
 pub fn written(sheet: &mut Sheet, layup: &Layup) -> [Term<Moment>; 3] {
@@ -91,8 +63,6 @@ pub fn written(sheet: &mut Sheet, layup: &Layup) -> [Term<Moment>; 3] {
     [across, up, both]
 }
 
-/// Of a rectangle's second moment.
-pub(super) const TWELVE: f64 = 12.0;
 /// Where the layers' figures are from, and where the panel's middle is stretched.
 const LAYERS: &str = "the table of layers";
 const NO_PULL: &str = "that all layers together are not pulled";

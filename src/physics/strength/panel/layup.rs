@@ -7,9 +7,8 @@ use nalgebra::{Matrix3, Vector3};
 use uom::si::f64::Length;
 
 use super::error::PanelError;
-use super::layered::{TWELVE, share};
 use super::material::{Ply, check};
-use super::model::PlateStiffness;
+use super::stiffness::{PlateStiffness, TWELVE, share};
 
 /// Plies from the face at negative x (outside of a transom) to the face at positive x (inside).
 #[derive(Debug, Clone, PartialEq)]

@@ -3,10 +3,10 @@
 use super::clip;
 use super::error::PanelError;
 use super::mesh::{Mesh, double_area};
-use super::model::{Panel, Point};
+use super::model::Panel;
 use super::outline;
 use super::reference::{NODES, shape};
-use super::vector::{cross, sub};
+use super::vector::{Point, cross, sub};
 
 /// A rectangle on the panel: centre `[y, z]` and full sides, m.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -4,7 +4,7 @@ use nalgebra::Matrix3;
 use uom::si::f64::{Length, Pressure};
 
 use super::error::PanelError;
-use super::layered::narrowed;
+use super::stiffness::narrowed;
 
 /// A ply's stiffness and strength in the panel's axes.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -13,7 +13,7 @@ use faer::{Conj, MatMut, Par, Side as Triangle};
 
 use super::error::PanelError;
 use super::mesh::Mesh;
-use super::model::Point;
+use super::vector::Point;
 
 /// Marks a held unknown.
 pub(super) const HELD: u32 = u32::MAX;

@@ -3,10 +3,10 @@
 use super::error::PanelError;
 use super::load::Locator;
 use super::mesh::Mesh;
-use super::model::Point;
 use super::outline;
 use super::reference::shape;
 use super::solve::Solution;
+use super::vector::Point;
 
 impl Solution {
     /// Deflection (m) at a place on the panel; `None` off it.

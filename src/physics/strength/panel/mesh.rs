@@ -8,9 +8,9 @@ use spade::{ConstrainedDelaunayTriangulation, Point2, Triangulation};
 
 use super::arrange::Arrangement;
 use super::error::PanelError;
-use super::model::{Panel, Point};
+use super::model::Panel;
 use super::outline;
-use super::vector::{cross, distance, distance_to_segment, lerp, sub};
+use super::vector::{Point, cross, distance, distance_to_segment, lerp, sub};
 
 /// Lattice points nearer to a piece than this part of the mesh size are left out: they would make needles.
 const CLEARANCE: f64 = 0.6;

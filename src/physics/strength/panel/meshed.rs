@@ -5,9 +5,10 @@ use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 use super::error::PanelError;
 use super::grid::{Shape, along_edges};
 use super::mesh::{Mesh, Skeleton, double_area};
-use super::model::{Panel, Point};
+use super::model::Panel;
 use super::plate::{Bare, Plate};
 use super::reference::RULE;
+use super::vector::Point;
 
 /// How fine the mesh is, and over what width moments are told, m.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -2,75 +2,8 @@
 
 use super::error::PanelError;
 use super::layup::Layup;
-
-/// A place in the panel's plane, `[y, z]` in metres: across, up.
-pub type Point = [f64; 2];
-
-/// Bending and transverse shear stiffness of an orthotropic plate whose axes are the panel's own, per metre of width.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct PlateStiffness {
-    /// Bending across, `M_y = D11 κ_y + D12 κ_z`, N·m.
-    pub d11: f64,
-    /// Coupling by Poisson's ratio, N·m.
-    pub d12: f64,
-    /// Bending up, N·m.
-    pub d22: f64,
-    /// Twist, `M_yz = D66 κ_yz` with the engineering curvature `κ_yz = −2 ∂²w/∂y∂z`, N·m.
-    pub d66: f64,
-    /// Transverse shear on faces normal to y, shear correction included, N/m.
-    pub s1: f64,
-    /// Transverse shear on faces normal to z, shear correction included, N/m.
-    pub s2: f64,
-}
-
-impl PlateStiffness {
-    /// An isotropic plate: modulus (Pa), Poisson's ratio, thickness (m), shear correction 5/6.
-    pub fn isotropic(modulus: f64, poisson: f64, thickness: f64) -> Self {
-        let d = modulus * thickness.powi(3) / (12.0 * (1.0 - poisson * poisson));
-        let shear = SHEAR_CORRECTION * modulus / (2.0 * (1.0 + poisson)) * thickness;
-        Self { d11: d, d12: poisson * d, d22: d, d66: 0.5 * (1.0 - poisson) * d, s1: shear, s2: shear }
-    }
-
-    /// Every stiffness multiplied by `factor` (a softened core, a knock-down).
-    pub fn scaled(self, factor: f64) -> Self {
-        Self {
-            d11: factor * self.d11,
-            d12: factor * self.d12,
-            d22: factor * self.d22,
-            d66: factor * self.d66,
-            s1: factor * self.s1,
-            s2: factor * self.s2,
-        }
-    }
-
-    pub(super) fn check(&self) -> Result<(), PanelError> {
-        let named = [
-            ("D11", self.d11),
-            ("D22", self.d22),
-            ("D66", self.d66),
-            ("the transverse shear stiffness S1", self.s1),
-            ("the transverse shear stiffness S2", self.s2),
-        ];
-        for (what, value) in named {
-            if !value.is_finite() {
-                return Err(PanelError::NotFinite { what });
-            }
-            if value <= 0.0 {
-                return Err(PanelError::NotPositive { what, value });
-            }
-        }
-        if !self.d12.is_finite() {
-            return Err(PanelError::NotFinite { what: "D12" });
-        }
-        if self.d12 * self.d12 >= self.d11 * self.d22 {
-            return Err(PanelError::StiffnessIndefinite);
-        }
-        Ok(())
-    }
-}
-
-/// Shear correction of a homogeneous rectangular section (E. Reissner, 1945).
-pub(super) const SHEAR_CORRECTION: f64 = 5.0 / 6.0;
+use super::stiffness::PlateStiffness;
+use super::vector::Point;
 
 /// What the panel is made of at a place: its stiffness, and the plies behind it where stresses are wanted.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,8 +1,7 @@
 //! Whether an outline is a sound polygon, and whether a place lies on it.
 
 use super::error::PanelError;
-use super::model::Point;
-use super::vector::{cross, distance_to_segment, sub};
+use super::vector::{Point, cross, distance_to_segment, sub};
 
 /// Corners closer than this part of the panel's extent count as one.
 pub(super) const COINCIDENT: f64 = 1e-6;

@@ -1,8 +1,8 @@
 //! The place that moves most.
 
 use super::mesh::Mesh;
-use super::model::Point;
 use super::reference::shape;
+use super::vector::Point;
 
 /// Where the deflection is largest in size.
 pub(super) struct Peak {

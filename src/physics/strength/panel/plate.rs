@@ -7,10 +7,11 @@ use super::assembly::{Equations, System};
 use super::error::PanelError;
 use super::load::{self, Load};
 use super::mesh::{self, Mesh};
-use super::model::{LineKind, Panel, PlateStiffness, Section};
+use super::model::{LineKind, Panel, Section};
 use super::outline;
 use super::peak::Peak;
 use super::recover::{Corners, Fields};
+use super::stiffness::PlateStiffness;
 use super::support::{Holds, held};
 
 /// Triangles of the first mesh, about: panel area over half the square of its size.

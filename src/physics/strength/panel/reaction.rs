@@ -5,9 +5,10 @@ use std::collections::BTreeMap;
 use super::assembly::System;
 use super::element::Element;
 use super::mesh::Mesh;
-use super::model::{PlateStiffness, Point};
 use super::reference::NODES;
+use super::stiffness::PlateStiffness;
 use super::support::{Cushion, Holds, Spring, SupportPart};
+use super::vector::Point;
 
 /// A force along x (N) and its moments about the panel's axes through the origin of panel coordinates (N·m).
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

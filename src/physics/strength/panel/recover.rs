@@ -7,8 +7,10 @@ use super::assembly::{System, triangle_values};
 use super::element::section_forces;
 use super::layup::PlyStress;
 use super::mesh::{Mesh, double_area};
-use super::model::{PlateStiffness, Point, Section};
+use super::model::Section;
 use super::reference::NODES;
+use super::stiffness::PlateStiffness;
+use super::vector::Point;
 
 /// Moments and shear forces at a node, averaged over the triangles of one part of the panel on one side of any line.
 #[derive(Debug, Clone, Copy, PartialEq)]

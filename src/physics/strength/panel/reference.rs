@@ -4,8 +4,7 @@ use std::sync::LazyLock;
 
 use nalgebra::SMatrix;
 
-use super::model::Point;
-use super::vector::sub;
+use super::vector::{Point, sub};
 
 /// Gauss's two points on the unit interval.
 pub(super) const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];

@@ -1,33 +1,16 @@
 //! Solving a panel to a stated accuracy.
 
 use super::error::PanelError;
-use super::estimate::{Errors, error_of, moment_errors_of};
+use super::estimate::{Accuracy, Errors, Level, error_of, moment_errors_of};
 use super::load::Load;
 use super::mesh::Mesh;
-use super::model::{Panel, Point};
+use super::model::Panel;
 use super::outline;
 use super::plate::{Bending, Plate, Stage};
 use super::reaction::{self, Reaction, Resultant};
 use super::recover::{self, SectionForces, Utilisation};
 use super::refine;
-use super::vector::distance_to_triangle;
-
-/// How good the answer must be, and how much it may cost.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Accuracy {
-    /// Error of the largest deflection, as a part of it.
-    pub relative: f64,
-    /// Error of moments and shear forces over the whole panel, as a part of them, weighed by energy.
-    pub fields: f64,
-    /// No mesh with more unknowns than about this is solved.
-    pub most_unknowns: usize,
-}
-
-impl Default for Accuracy {
-    fn default() -> Self {
-        Self { relative: 0.005, fields: 0.1, most_unknowns: 60_000 }
-    }
-}
+use super::vector::{Point, distance_to_triangle};
 
 /// Share of all errors whose triangles are divided in each pass (W. Dörfler's marking).
 const MARKED_SHARE: f64 = 0.6;
@@ -38,23 +21,6 @@ const MOST_TRIANGLES: usize = 10_000;
 /// Triangles whose longest side is shorter than this part of the panel's extent are left whole: half a millimetre on a
 /// transom, far less than its thickness.
 const SMALLEST_SIDE: f64 = 2e-4;
-
-/// One mesh of the sequence.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Level {
-    pub nodes: usize,
-    pub unknowns: usize,
-    /// Largest deflection in size, m.
-    pub deflection: f64,
-    /// Half the work of the loads, J.
-    pub energy: f64,
-    /// What the jumps of the section forces between triangles may hide of `deflection`, m.
-    pub missing: f64,
-    /// The largest moment of each kind, in size, N·m per metre.
-    pub moments: [f64; 3],
-    /// How far the triangles about that place are from their common values, N·m per metre.
-    pub jumps: [f64; 3],
-}
 
 /// A solved panel, on the finest mesh.
 #[derive(Debug, Clone)]

@@ -7,9 +7,9 @@ use super::beam::{self, Link};
 use super::clip;
 use super::error::PanelError;
 use super::mesh::Mesh;
-use super::model::{EdgeSupport, LineKind, Panel, Point};
+use super::model::{EdgeSupport, LineKind, Panel};
 use super::reference::{NODES, shape};
-use super::vector::{cross, distance, sub};
+use super::vector::{Point, cross, distance, sub};
 
 /// The part of the panel's surroundings that a reaction comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -1,6 +1,7 @@
 //! Plane vectors as `[f64; 2]`, metres.
 
-use super::model::Point;
+/// A place in the panel's plane, `[y, z]` in metres: across, up.
+pub type Point = [f64; 2];
 
 pub(super) fn sub(a: Point, b: Point) -> Point {
     [a[0] - b[0], a[1] - b[1]]
