@@ -101,8 +101,12 @@ fn a_form_twice_as_large_holds_eight_times_as_much() {
     let of = |form: &LeastForm| mesh_from_least_form(form, &Lofting::default()).unwrap().mesh;
     let one = of(&form);
     for scale in [0.5, 2.0, 3.0] {
-        let larger =
-            LeastForm { length: form.length * scale, chine_beam: form.chine_beam * scale, depth: form.depth * scale, ..form };
+        let larger = LeastForm {
+            length: form.length * scale,
+            chine_beam: form.chine_beam * scale,
+            depth: form.depth * scale,
+            ..form
+        };
         let other = of(&larger);
         near(other.volume().get::<cubic_meter>() / one.volume().get::<cubic_meter>(), scale.powi(3), 1e-9);
         let ((low, high), (small, great)) = (Hull::new(one.clone()).bounds(), Hull::new(other).bounds());

@@ -43,7 +43,9 @@ fn a_stiffener_twists_and_bends_as_a_bar_of_its_section() {
 #[test]
 fn one_engine_alone_is_a_case_of_twins_only() {
     let alone = |text: &str| {
-        strength(text, |_, strength| strength.after.cases.iter().filter(|case| case.alone).map(|case| case.kind).collect::<Vec<_>>())
+        strength(text, |_, strength| {
+            strength.after.cases.iter().filter(|case| case.alone).map(|case| case.kind).collect::<Vec<_>>()
+        })
     };
     let single = boat(ENGINE, "", KNEES, "");
     assert_eq!(alone(&single), []);

@@ -392,7 +392,10 @@ mod tests {
     fn rounding_takes_half_of_the_last_mark() {
         let inch = 0.0254;
         for style in [Style::Tape, Style::FeetInches] {
-            assert!((length(1.2345, style).shown_precision(Units::Us) / (inch / 32.0) - 1.0).abs() < 1e-12, "{style:?}");
+            assert!(
+                (length(1.2345, style).shown_precision(Units::Us) / (inch / 32.0) - 1.0).abs() < 1e-12,
+                "{style:?}"
+            );
         }
         assert!((length(1.2345, Style::Tape).shown_precision(Units::Si) - 0.0005).abs() < 1e-15);
         assert_eq!([Units::from_metric(true), Units::from_metric(false)], [Units::Si, Units::Us]);
