@@ -56,7 +56,8 @@ pub(crate) fn agrees(what: &str, found: f64, exact: f64, tolerance: f64) {
 }
 
 /// A plate that is alike in all directions does not know which way it lies: turned and moved, held hard along slanting edges, it sags
-/// and hands over as much. Timoshenko and Woinowsky-Krieger, article 30, has its sag: 0.00772 q a⁴ / D for sides as 3 to 2.
+/// and hands over as much. Timoshenko and Woinowsky-Krieger, article 30, has its sag: 0.00772 q a⁴ / D for sides as 3 to 2
+/// (from memory).
 #[test]
 fn a_plate_turned_in_its_plane_sags_as_before() {
     let stiffness = PlateStiffness::isotropic(70e9, 0.3, 0.005);
