@@ -25,8 +25,9 @@ pub struct WrittenLoad {
     pub moment: [Term<Moment>; 3],
 }
 
-/// Nearer to each other than this, bolts stand in one row, m.
-const SAME_ROW: f64 = 1e-6;
+/// Nearer to each other than this, bolts stand in one row, m: above what is lost in counting, below what a row read by
+/// its first bolt may be off without its working leaving what was counted.
+const SAME_ROW: f64 = 1e-10;
 /// So many newton metres are none.
 const NOTHING: f64 = 1e-9;
 /// Where the place is from at which loads act.
