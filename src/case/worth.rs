@@ -26,7 +26,7 @@ pub struct Used {
     pub speed: Velocity,
     /// Time in a season at that speed.
     pub hours: Time,
-    /// Where the fuel is from, and how much, before and after; nothing where neither trial nor reckoning tells it.
+    /// Fuel flow of all engines before and after; nothing where neither trial nor reckoning tells it.
     pub fuel: [Option<Doubtful<VolumeRate>>; 2],
     /// What that fuel costs in a season, before and after; nothing where fuel or price is not told.
     pub money: [Option<Amount>; 2],
@@ -51,7 +51,7 @@ pub struct Reckoned {
     pub seasons: u8,
     /// What money does not count: as the job lists it, or the usual.
     pub not_priced: Vec<String>,
-    /// Whether the fuel after is measured or only reckoned.
+    /// Whether the fuel is measured, before and after, or only reckoned.
     pub measured: [bool; 2],
     /// How fuel money and payback came about.
     pub sheet: Sheet,
