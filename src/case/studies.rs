@@ -32,10 +32,13 @@ pub struct Figure {
 pub struct Answered {
     /// The field of the job that asks.
     pub name: &'static str,
+    /// What a working calls it.
     pub title: &'static str,
+    /// What comes out, figure by figure; none where the method does not tell it.
     pub figures: Vec<Figure>,
     /// Why nothing, or not all, is answered; and what else must be said.
     pub notes: Vec<Text>,
+    /// How they came about.
     pub sheet: Sheet,
 }
 

@@ -13,35 +13,47 @@ use crate::working::{Part, Sheet, Table};
 /// A line of the costs.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Line {
+    /// What is paid for.
     pub what: String,
+    /// What it costs, in the job's currency; negative where money comes in.
     pub amount: Amount,
 }
 
 /// Hours at a speed, with the fuel they take before and after.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Used {
+    /// The speed that she is used at.
     pub speed: Velocity,
+    /// Time in a season at that speed.
     pub hours: Time,
-    /// Where the fuel is from, and how much, before and after; nothing where neither trial nor reckoning tells it.
+    /// Fuel flow of all engines before and after; nothing where neither trial nor reckoning tells it.
     pub fuel: [Option<Doubtful<VolumeRate>>; 2],
+    /// What that fuel costs in a season, before and after; nothing where fuel or price is not told.
     pub money: [Option<Amount>; 2],
 }
 
 /// The reckoning.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Reckoned {
+    /// What its money is called, as it stands behind an amount.
     pub currency: String,
+    /// The costs whose amounts are told.
     pub lines: Vec<Line>,
+    /// All of them together; nothing where none is told, or the amount of one is not.
     pub cost: Option<Amount>,
+    /// How she is used in a season, speed by speed.
     pub used: Vec<Used>,
     /// A season before and after, fuel and upkeep.
     pub season: [Option<Amount>; 2],
+    /// When both are even; nothing where the cost or a season is not known.
     pub payback: Option<Payback>,
     /// Seasons that are looked ahead.
     pub seasons: u8,
+    /// What money does not count: as the job lists it, or the usual.
     pub not_priced: Vec<String>,
-    /// Whether the fuel after is measured or only reckoned.
+    /// Whether the fuel is measured, before and after, or only reckoned.
     pub measured: [bool; 2],
+    /// How fuel money and payback came about.
     pub sheet: Sheet,
 }
 

@@ -28,15 +28,25 @@ static BUILT_IN: Dir = include_dir!("$CARGO_MANIFEST_DIR/catalogs");
 /// Everything that jobs can name, and the tables that rules read.
 #[derive(Clone, Debug, Default)]
 pub struct Catalog {
+    /// Engine classes.
     pub engines: Vec<Entry<EngineSpec>>,
+    /// Brackets and setback devices.
     pub brackets: Vec<Entry<BracketSpec>>,
+    /// Transom materials and cores.
     pub materials: Vec<Entry<Material>>,
+    /// Fuel hoses.
     pub hoses: Vec<Entry<HoseSpec>>,
+    /// Batteries.
     pub batteries: Vec<Entry<BatterySpec>>,
+    /// Fuses and breakers.
     pub fuses: Vec<Entry<FuseSpec>>,
+    /// Hydraulic helms.
     pub helms: Vec<Entry<HelmSpec>>,
+    /// Steering cylinders.
     pub cylinders: Vec<Entry<CylinderSpec>>,
+    /// Trailers.
     pub trailers: Vec<Entry<TrailerSpec>>,
+    /// Threads, bolt grades, wires and tables of regulations: what rules read.
     pub tables: Arc<Tables>,
     /// What was read, file by file: the fingerprint by which a report names its catalogs.
     read: Sha256,
@@ -64,10 +74,18 @@ pub struct Tables {
 pub enum CatalogError {
     /// A folder could not be read.
     #[error("{}: {source}; a catalog is a folder with .ron files in it, as `sternknee catalog` lists them", path.display())]
-    Unreadable { path: PathBuf, source: FileError },
+    Unreadable {
+        /// The folder.
+        path: PathBuf,
+        /// Why it cannot be read.
+        source: FileError,
+    },
     /// The folder holds no catalog file.
     #[error("{}: no .ron file in this folder or one inside it", path.display())]
-    Empty { path: PathBuf },
+    Empty {
+        /// The folder.
+        path: PathBuf,
+    },
     /// Files with faults, each with its own.
     #[error("{}", render_all(.0))]
     Faulty(Vec<Faults>),

@@ -101,25 +101,50 @@ impl From<UnitsChoice> for Units {
 pub enum CommandError {
     /// A file could not be read.
     #[error("{}: {source}", path.display())]
-    Unreadable { path: PathBuf, source: FileError },
+    Unreadable {
+        /// Where it stands.
+        path: PathBuf,
+        /// Why it gave no text.
+        source: FileError,
+    },
     /// A file could not be written.
     #[error("{}: cannot be written: {source}", path.display())]
-    Unwritable { path: PathBuf, source: std::io::Error },
+    Unwritable {
+        /// Where it was to stand.
+        path: PathBuf,
+        /// What the system said.
+        source: std::io::Error,
+    },
     /// A file is there already.
     #[error("{}: is there already; nothing was written", path.display())]
-    Exists { path: PathBuf },
+    Exists {
+        /// Where it stands.
+        path: PathBuf,
+    },
     /// A file is there already, and this program did not write it.
     #[error("{}: is there already, and not a file that this program wrote; nothing was written", path.display())]
-    Foreign { path: PathBuf },
+    Foreign {
+        /// Where it stands.
+        path: PathBuf,
+    },
     /// A file of this program's that somebody altered.
     #[error("{}: was altered since this program wrote it; nothing was written", path.display())]
-    Altered { path: PathBuf },
+    Altered {
+        /// Where it stands.
+        path: PathBuf,
+    },
     /// A file that must not be written over.
     #[error("{}: may only be read; nothing was written", path.display())]
-    ReadOnly { path: PathBuf },
+    ReadOnly {
+        /// Where it stands.
+        path: PathBuf,
+    },
     /// Something else than a plain file.
     #[error("{}: is a folder, a link, a pipe or a device and no plain file; nothing was written", path.display())]
-    NoFile { path: PathBuf },
+    NoFile {
+        /// Where it stands.
+        path: PathBuf,
+    },
     /// Standard output takes no more.
     #[error("standard output: {0}")]
     Unprinted(std::io::Error),
@@ -134,10 +159,20 @@ pub enum CommandError {
     NoPage,
     /// No cores to work on.
     #[error("the work cannot be shared out: {why}")]
-    Cores { why: String },
+    Cores {
+        /// What the pool of threads said.
+        why: String,
+    },
     /// A name that leads nowhere.
     #[error("{what} `{name}` is not known; {hint}")]
-    Unknown { what: &'static str, name: String, hint: String },
+    Unknown {
+        /// What it was to name, with its article.
+        what: &'static str,
+        /// The name as it was written.
+        name: String,
+        /// The likeliest right name, or where the right ones are listed.
+        hint: String,
+    },
 }
 
 /// Exit code where the input is unusable.

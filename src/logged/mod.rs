@@ -41,7 +41,9 @@ pub struct Sample {
 /// A log that was read.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Log {
+    /// What instruments said, in the order in which it was written.
     pub samples: Vec<Sample>,
+    /// What else was in it.
     pub damage: Damage,
 }
 
@@ -57,14 +59,24 @@ pub enum Logged {
 /// Why a file cannot be used.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum LoggedError {
+    /// A log in which the receiver gave no place with time and speed.
     #[error("no line holds a sentence with time and speed ($..RMC)")]
     NoFix,
+    /// Rows without a column of speed or engine speed.
     #[error("the first row names no column that is known; {EXPECTED}")]
     NoColumns,
+    /// Rows of which none below the first can be used.
     #[error("no row below the first")]
     NoRows,
+    /// A row of runs with a cell that cannot be read.
     #[error("row {row}: {what}")]
-    Row { row: usize, what: String },
+    Row {
+        /// Its number, the row of names being 1.
+        row: usize,
+        /// What is wrong with the cell.
+        what: String,
+    },
+    /// A file of more lines than [`MOST_LINES`].
     #[error("it has more than {MOST_LINES} lines")]
     TooLong,
 }

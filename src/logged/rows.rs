@@ -8,11 +8,17 @@ use crate::quantity::{Dimensioned, parse};
 /// A run as a row has it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Row {
+    /// Engine speed, the mean of her engines.
     pub engine: Option<AngularVelocity>,
+    /// Speed one way.
     pub speed: Option<Velocity>,
+    /// Speed the other way, over the same water.
     pub back: Option<Velocity>,
+    /// Fuel flow of all engines.
     pub fuel: Option<VolumeRate>,
+    /// Trim of the engines, out positive.
     pub trim: Option<Angle>,
+    /// Tabs down.
     pub tabs: Option<Angle>,
 }
 

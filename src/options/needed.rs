@@ -22,9 +22,11 @@ pub struct Moved {
     pub what: &'static str,
     /// Whether the greatest is looked for, or the least.
     pub greatest: bool,
-    /// From where to where it is moved, and how closely its end is found, in SI.
+    /// From where it is moved, in SI.
     pub from: f64,
+    /// To where, in SI.
     pub to: f64,
+    /// How closely its end is found, in SI.
     pub within: f64,
     /// Where it is as the job has it.
     pub now: f64,

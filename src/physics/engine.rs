@@ -8,14 +8,18 @@ use crate::working::Figure;
 /// How an engine's torque and thirst run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kind {
+    /// Torque nearly level over its speeds.
     FourStroke,
+    /// Peaky: torque falls away below rated speed; more of its fuel goes into friction and pumping.
     TwoStroke,
+    /// Rated torque up to rated speed, rated power past it; what it takes goes with its power alone.
     Electric,
 }
 
 /// An engine by its plate.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Engine {
+    /// What its torque and thirst go by.
     pub kind: Kind,
     /// Rated power at the propeller shaft.
     pub power: Power,
@@ -40,9 +44,9 @@ const TWO_STROKE_IDLE: f64 = 0.25;
 /// How far above its band an engine's limiter holds it. Common practice, no source.
 pub const LIMITER: f64 = 1.03;
 
-/// Fuel of an outboard at full throttle, US gallons an hour for a horsepower. Common practice, no source: 0.1; older two-strokes
-/// take a fifth more.
+/// Fuel of an outboard at full throttle, US gallons an hour for a horsepower. Common practice, no source.
 pub const FULL_THROTTLE_GAL_HP_H: f64 = 0.1;
+/// Fuel of an older two-stroke over that. Common practice, no source: a fifth more.
 pub const TWO_STROKE_MORE: f64 = 1.2;
 
 /// Power left of an engine of so many hours: a hundredth for every 500 h, at most a tenth. Common practice, no source.

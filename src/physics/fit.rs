@@ -28,10 +28,12 @@ pub const WASHERS: f64 = 2.0;
 /// Steps in which long bolts are stocked. Common practice, no source.
 pub const BOLT_STEP_IN: f64 = 0.5;
 
-/// A bolt hole: distance to port of the centreline and below the transom's top.
+/// Where a bolt hole is on the transom.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct HolePlace {
+    /// To port of the centreline; negative to starboard.
     pub y: Length,
+    /// Below the transom's top.
     pub below: Length,
 }
 
@@ -54,8 +56,11 @@ pub fn apart(a: HolePlace, b: HolePlace) -> Length {
 /// A bolt's dimensions that decide its length.
 #[derive(Clone, Copy, Debug)]
 pub struct BoltDimensions {
+    /// Along the bolt.
     pub nut_height: Length,
+    /// Of one washer.
     pub washer_thickness: Length,
+    /// From one turn of the thread to the next.
     pub pitch: Length,
 }
 

@@ -10,9 +10,13 @@ use crate::working::{Sheet, Term, number, sqrt};
 pub enum Against {
     /// It is no more.
     Within,
-    /// It is the same power, printed in other units: the engines' as the other figure counts it, and how far that
-    /// reaches with its rounding.
-    Same { found: Term<Power>, most: Term<Power> },
+    /// It is the same power, printed in other units.
+    Same {
+        /// The engines' power as the other figure counts it.
+        found: Term<Power>,
+        /// What that figure stands for with its rounding.
+        most: Term<Power>,
+    },
     /// It is more.
     Over,
 }

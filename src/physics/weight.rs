@@ -74,10 +74,12 @@ pub fn closeness(sheet: &mut Sheet, weights: &[(&str, &Reading<Mass>)]) -> Term<
     sheet.set("c", "how closely these weights are known", sum)
 }
 
-/// How many times as far the stern goes down as the weight over length by beam of water alone would say: from the least to
-/// the most. Common practice, no source: the boats of tests/boats, floated, lie within them.
+/// How many times as far the stern of a vee bottom goes down as the weight over length by beam of water alone would
+/// say: from the least to the most. Common practice, no source: the boats of tests/boats, floated, lie within them.
 pub const STERN_OF_VEE: [f64; 2] = [5.5, 10.0];
+/// The same of a flat or cathedral bottom. Common practice, no source.
 pub const STERN_OF_FLAT: [f64; 2] = [5.0, 8.5];
+/// The same of a round bottom, or one that is not known. Common practice, no source.
 pub const STERN_OF_ANY: [f64; 2] = [5.0, 11.0];
 
 /// How far weight put on her stern sinks her transom, at the least and at the most: a first figure from her length and beam,

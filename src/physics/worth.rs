@@ -8,7 +8,9 @@ use crate::working::{Sheet, Term, number};
 /// An amount with how far off it may be.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Amount {
+    /// As told or reckoned.
     pub value: f64,
+    /// How far off that may be, either way.
     pub doubt: f64,
 }
 
@@ -42,11 +44,14 @@ pub fn fuel_money(sheet: &mut Sheet, hours: Time, fuel: VolumeRate, price: f64, 
     sheet.set("m", "fuel money", burnt * price)
 }
 
-/// Seasons until what is saved has paid what it cost: at best, as reckoned, at worst. `None` where nothing is saved.
+/// Seasons until what is saved has paid what it cost; `None` where nothing is saved.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Payback {
+    /// At best: the least cost, the most saved.
     pub soonest: Option<f64>,
+    /// As reckoned.
     pub seasons: Option<f64>,
+    /// At worst: the most cost, the least saved.
     pub latest: Option<f64>,
 }
 

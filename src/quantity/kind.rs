@@ -24,30 +24,55 @@ pub type DistancePerVolume = uom::si::Quantity<uom::si::ISQ<N2, Z0, Z0, Z0, Z0, 
 /// What sort of quantity a number is: decides which units it may be written in and how it is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Kind {
+    /// A length, m.
     Length,
+    /// A mass, kg: what the trade calls a weight.
     Mass,
+    /// A force, N.
     Force,
+    /// A power, W.
     Power,
+    /// An angle, rad.
     Angle,
+    /// A volume, m³.
     Volume,
+    /// An area, m².
     Area,
+    /// A speed, m/s.
     Speed,
+    /// A rotation rate, rad/s; written and shown in rpm.
     RotationRate,
+    /// A pressure, a stress or a modulus of elasticity, Pa.
     Pressure,
+    /// A moment of force, N·m.
     Moment,
+    /// An electric current, A.
     Current,
+    /// A voltage, V.
     Voltage,
+    /// A mass per volume, kg/m³.
     Density,
+    /// A mass per length, kg/m.
     MassPerLength,
+    /// A volume per time, m³/s.
     FlowRate,
+    /// An acceleration, m/s².
     Acceleration,
+    /// An electric charge, A·s; written and shown in Ah.
     Charge,
+    /// An electric resistance, Ω.
     Resistance,
+    /// An electric resistivity, Ω·m.
     Resistivity,
+    /// A kinematic viscosity, m²/s.
     Viscosity,
+    /// A temperature from absolute zero, K.
     Temperature,
+    /// A time, s.
     Duration,
+    /// A distance that a volume of fuel takes her, m/m³.
     DistancePerVolume,
+    /// A plain number or a percentage, as a part of one.
     Ratio,
 }
 

@@ -127,7 +127,13 @@ macro_rules! words {
         #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Deserialize)]
         $(#[derive($($derive),+)])?
         pub enum $name {
-            $($(#[doc = $about])* $(#[$default])? #[serde(rename = $word)] $variant,)+
+            $(
+                $(#[doc = $about])*
+                #[doc = concat!(" Written as `", $word, "`.")]
+                $(#[$default])?
+                #[serde(rename = $word)]
+                $variant,
+            )+
         }
 
         impl $name {
@@ -197,6 +203,7 @@ macro_rules! choices {
         pub enum $name {
             $(
                 $(#[doc = $about])*
+                #[doc = concat!(" Written as `", $word, "`.")]
                 #[serde(rename = $word)]
                 $variant
                 $(($inner))?

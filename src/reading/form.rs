@@ -11,7 +11,10 @@ pub enum Form {
     /// A number with a unit of this kind.
     Number(Kind),
     /// A number without a unit.
-    Count { whole: bool },
+    Count {
+        /// Whether it must be a whole one.
+        whole: bool,
+    },
     /// Words.
     Text,
     /// `true` or `false`.

@@ -17,10 +17,24 @@ pub type Files = BTreeMap<String, Arc<[u8]>>;
 pub enum Shape {
     /// Sections or offsets.
     Lines(HullShape),
-    /// A file's bytes, and the length of its unit.
-    Mesh { bytes: Arc<[u8]>, unit: Length },
+    /// A closed surface of triangles.
+    Mesh {
+        /// All that is in its file.
+        bytes: Arc<[u8]>,
+        /// What one unit of the file is.
+        unit: Length,
+    },
     /// The least that a hull can be made from.
-    Least { length: Length, chine_beam: Length, deadrise: Angle, depth: Length },
+    Least {
+        /// Overall, over the deck.
+        length: Length,
+        /// Between the chines at the transom.
+        chine_beam: Length,
+        /// At the transom.
+        deadrise: Angle,
+        /// From the bottom up to the sheer, at the transom.
+        depth: Length,
+    },
 }
 
 pub(super) fn shape(job: &Job, files: &Files) -> Slot<Shape> {

@@ -20,8 +20,9 @@ pub struct Structure {
     pub knees: Slot<Vec<Upright>>,
     /// Stringers that end on it, where somebody looked for them.
     pub stringers: Slot<Vec<Upright>>,
-    /// How the hull's sides and bottom hold it.
+    /// How the hull's sides hold it.
     pub sides: Slot<Bond>,
+    /// How the hull's bottom holds it.
     pub bottom: Slot<Bond>,
     /// How the splash-well's floor holds it.
     pub well_floor: Slot<Bond>,

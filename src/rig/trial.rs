@@ -10,13 +10,16 @@ use crate::written::Slip;
 pub struct Trial {
     /// What the job says of both.
     pub said: job::Trial,
+    /// The one with the old engines, where the job tells of it.
     pub before: Option<Sailing>,
+    /// The one with the new engines, where the job tells of it.
     pub after: Option<Sailing>,
 }
 
 /// One trial.
 #[derive(Clone, Debug)]
 pub struct Sailing {
+    /// What the job says of it.
     pub said: Sailed,
     /// What its file holds, where it names one that was read.
     pub logged: Option<Logged>,

@@ -15,9 +15,13 @@ const LAST_BITS: f64 = 1e-9;
 /// One of the four operations.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Operator {
+    /// Both added.
     Plus,
+    /// The right taken from the left.
     Minus,
+    /// Both multiplied.
     Times,
+    /// The left divided by the right.
     Over,
 }
 
@@ -25,7 +29,12 @@ pub enum Operator {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Expression {
     /// A named quantity.
-    Quantity { symbol: String, measure: Measure },
+    Quantity {
+        /// As the formula shows it.
+        symbol: String,
+        /// Its value, and how it is shown.
+        measure: Measure,
+    },
     /// A quantity that has no name of its own: shown as its value.
     Constant(Measure),
     /// A plain number in the formula.

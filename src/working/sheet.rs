@@ -19,6 +19,7 @@ pub struct Origin {
     pub line: usize,
     /// The symbol, for values of this kind.
     pub symbol: String,
+    /// That kind: one symbol may stand for values of several.
     pub kind: Kind,
     /// What it is, where no table of symbols says it.
     pub meaning: Option<String>,
@@ -29,8 +30,17 @@ pub struct Origin {
 /// One line of a calculation.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Line {
-    /// A symbol, what it means, how it was computed, what came out.
-    Step { symbol: String, meaning: String, expression: Arc<Expression>, result: Measure },
+    /// A quantity worked out.
+    Step {
+        /// What formulas call it from here on.
+        symbol: String,
+        /// What it is, in words.
+        meaning: String,
+        /// How it was computed.
+        expression: Arc<Expression>,
+        /// What came out.
+        result: Measure,
+    },
     /// A remark: an input, a choice made, a solver's residual.
     Remark(Text),
 }

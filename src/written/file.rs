@@ -20,7 +20,12 @@ pub enum FileError {
     Folder,
     /// It holds bytes that are no text.
     #[error("line {line}, column {column}: not UTF-8 text; save the file as UTF-8")]
-    NotText { line: usize, column: usize },
+    NotText {
+        /// Line of the first of them, counted from 1.
+        line: usize,
+        /// Its column: characters of that line, counted from 1.
+        column: usize,
+    },
 }
 
 /// The text of a file. Of one that is longer than any job or catalog only the beginning is taken, enough

@@ -124,8 +124,20 @@ fn weight_and_thrust_ahead_both_press_the_heel_and_pull_the_upper_bolts() {
     assert!(unweighted.force[2] == 0.0 && unweighted.moment[1] > of(Case::Astern).moment[1]);
     let slam = of(Case::Slamming);
     assert!((slam.force[2] + 4.0 * weight).abs() < 1e-9 && slam.force[0] == 0.0);
-    let turn = of(Case::HardOver);
+    let turn = of(Case::HardOverStarboard);
     assert!(turn.force[1] != 0.0 && turn.moment[2] != 0.0);
+}
+
+/// She steers by her stern: in a turn to starboard it is pushed to port, and the push, aft of the bolts, turns her bow to starboard
+/// (z up: a negative moment). Common practice, no source.
+#[test]
+fn a_turn_is_told_by_the_side_to_which_her_bow_goes() {
+    for case in Case::ALL {
+        let load = of(case);
+        let sides = [case.name().contains("turn to port"), case.name().contains("turn to starboard")];
+        let turns = [load.force[1] < 0.0 && load.moment[2] > 0.0, load.force[1] > 0.0 && load.moment[2] < 0.0];
+        assert_eq!(sides, turns, "{}: {load:?}", case.name());
+    }
 }
 
 #[test]
@@ -133,7 +145,7 @@ fn an_engine_that_does_not_run_her_only_hangs_at_full_speed() {
     let small = Engine { runs: false, ..engine() };
     let of = |case: Case| upright(&acting(&small, &outfit(), case));
     assert_eq!(of(Case::FullSpeed), of(Case::Static));
-    assert_eq!(of(Case::HardOver), of(Case::Static));
+    assert_eq!(of(Case::HardOverStarboard), of(Case::Static));
     assert!(of(Case::StaticThrust).force[0] > 0.0);
 }
 
@@ -141,7 +153,7 @@ fn an_engine_that_does_not_run_her_only_hangs_at_full_speed() {
 fn forces(engine: &Engine, mph: f64) -> [f64; 4] {
     let outfit = Outfit { speed: Velocity::new::<mile_per_hour>(mph), ..outfit() };
     let of = |case: Case| upright(&acting(engine, &outfit, case)).force;
-    let turn = of(Case::HardOver);
+    let turn = of(Case::HardOverStarboard);
     [of(Case::StaticThrust)[0], of(Case::FullSpeed)[0], turn[0], turn[1]]
 }
 

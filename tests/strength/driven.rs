@@ -113,7 +113,7 @@ fn a_faster_boat_never_turns_kinder_nor_slams_less() {
     let at = |speed: &str| {
         let text =
             told(&[(ACCELERATION, ""), (r#"top_speed: "30 mph", old"#, &format!(r#"top_speed: "{speed}", old"#))]);
-        (load(&text, Kind::HardOver), driven(&text).slamming)
+        (load(&text, Kind::HardOverStarboard), driven(&text).slamming)
     };
     let all: Vec<(FaceLoad, f64)> = speeds.into_iter().map(at).collect();
     for pair in all.windows(2) {
@@ -163,7 +163,7 @@ fn an_auxiliary_beside_the_mains_does_not_drive_her_at_full_speed() {
         after.footings[1].loads[index]
     };
     assert_eq!(of(Kind::FullSpeed), of(Kind::Static));
-    assert_eq!(of(Kind::HardOver), of(Kind::Static));
+    assert_eq!(of(Kind::HardOverStarboard), of(Kind::Static));
     assert!(of(Kind::StaticThrust).force[0] > of(Kind::Static).force[0]);
 }
 

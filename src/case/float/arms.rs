@@ -15,7 +15,9 @@ const ALIKE_M: f64 = 1e-9;
 /// To which side she is heeled.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Heeled {
+    /// Her starboard side goes down: heels are positive.
     ToStarboard,
+    /// Her port side goes down: heels are negative.
     ToPort,
 }
 

@@ -41,7 +41,9 @@ const ALIKE: f64 = 1e-9;
 /// Before or after the repower.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Side {
+    /// With the engines that hang on her now, or hung before.
     Before,
+    /// With the engines that shall hang on her, or hang there now.
     After,
 }
 

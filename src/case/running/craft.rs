@@ -29,8 +29,11 @@ const USUAL_TABS: u8 = 2;
 /// A propeller of an engine.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Screw {
+    /// How many it has.
     pub blades: u8,
+    /// Area of its blades over that of its disc.
     pub area_ratio: f64,
+    /// Across the tips of its blades.
     pub diameter: Length,
     /// As marked, or as it was sought.
     pub pitch: Length,
@@ -41,9 +44,11 @@ pub struct Screw {
 /// What the reckoning runs on, for one side of the repower.
 #[derive(Clone, Debug)]
 pub struct Built {
+    /// The boat as she is loaded, with her engines and their propellers.
     pub craft: Craft,
     /// The loading in which she runs.
     pub loading: String,
+    /// The propeller of each main engine, as told or as taken.
     pub screw: Screw,
     /// The engines' full-throttle band.
     pub band: Option<[AngularVelocity; 2]>,
@@ -53,14 +58,17 @@ pub struct Built {
     pub tips_in_turn: f64,
     /// Depth of the shaft under that surface, metres.
     pub shaft: f64,
-    /// Middle of the propellers' shafts, forward and up, and her centre of gravity, metres.
+    /// Middle of the propellers' shafts: forward of the transom and up from the bottom, metres.
     pub shafts: [f64; 2],
+    /// Her centre of gravity: forward of the transom and up from the bottom, metres.
     pub centre: [f64; 2],
-    /// Trim of the engines as she is reckoned, and the range that they have.
+    /// Trim of the engines as she is reckoned, out positive.
     pub trim: Angle,
+    /// The range of trim that the engines have, in and out; nothing where it is not known.
     pub trims: Option<[Angle; 2]>,
     /// What her main engines weigh.
     pub engines: Mass,
+    /// What was taken for granted, in sentences.
     pub assumed: Vec<Text>,
 }
 

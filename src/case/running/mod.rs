@@ -20,7 +20,9 @@ use super::float::Side;
 /// How she runs with the old engines and with the new ones.
 #[derive(Debug)]
 pub struct Runs {
+    /// With the old engines, or why it is not told.
     pub before: Result<Predicted, Absent>,
+    /// With the new ones, or why it is not told.
     pub after: Result<Predicted, Absent>,
     /// What the trial before says of drag and pitch.
     pub fit: Option<Fit>,

@@ -32,8 +32,11 @@ impl Held {
 /// The speed at which she stands nearest to porpoising, or farthest beyond its limit.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Nearest {
+    /// The speed.
     pub speed: Velocity,
+    /// Her trim there, bow up.
     pub trim: Angle,
+    /// Trims between which she begins to porpoise there, by the one limit and by the other.
     pub between: Porpoising,
     /// The limit that she is held against.
     pub limit: Angle,
@@ -49,7 +52,9 @@ impl Nearest {
 /// What is enough by itself, and whether only with the engines trimmed right in.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Enough<T> {
+    /// The least of what was tried that is enough.
     pub by: T,
+    /// Whether it is enough only with the engines trimmed right in.
     pub trimmed_in: bool,
 }
 
@@ -73,7 +78,9 @@ pub struct Cures {
 /// A propeller with a fourth blade, and what it does with [`BLADE_SETBACK_IN`] more of setback.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FourthBlade {
+    /// The propeller, of the pitch with which it turns most nearly as the one that it replaces.
     pub screw: Screw,
+    /// Whether propeller and setback together bring her out of it.
     pub enough: bool,
     /// By how much it changes her trim where she stands farthest beyond the limit.
     pub trims: Angle,

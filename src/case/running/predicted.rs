@@ -16,27 +16,36 @@ use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::reading::Absent;
 use crate::reading::mph;
 
-/// Doubts of the factors on drag and pitch, as parts, and how far they go together.
+/// How far the factors by which a trial corrects drag and pitch may be off, as parts.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Doubts {
+    /// Of the factor on drag.
     pub drag: f64,
+    /// Of the factor on pitch.
     pub pitch: f64,
 }
 
 /// Her greatest speed, and the engines' speed there, with what each is worth.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Top {
+    /// The greatest speed that the engines hold.
     pub speed: Velocity,
+    /// How far off that may be, either way.
     pub speed_doubt: Velocity,
+    /// Speed of the engines there, at full throttle.
     pub engine: AngularVelocity,
+    /// How far off that may be, either way.
     pub engine_doubt: AngularVelocity,
 }
 
 /// A propeller tried: its pitch and blades, her greatest speed and the engines' speed with it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rung {
+    /// The propeller.
     pub screw: Screw,
+    /// Her greatest speed with it.
     pub speed: Velocity,
+    /// Speed of the engines there, at full throttle.
     pub engine: AngularVelocity,
     /// Least thrust left over thrust asked for below her greatest speed.
     pub least_margin: f64,
@@ -45,11 +54,15 @@ pub struct Rung {
 /// What is reckoned of one side.
 #[derive(Clone, Debug)]
 pub struct Predicted {
+    /// What the reckoning runs on.
     pub built: Built,
     /// How her bottom runs; other propellers are tried on that, whose lift hardly differs (see [`Planed`]).
     planed: Planed,
+    /// What she does at every speed that the method tells.
     pub range: Range,
+    /// Her greatest speed; nothing where the method does not reach it.
     pub top: Option<Top>,
+    /// Times from rest to plane and to 20 mph; nothing where the method tells no speed of hers.
     pub getting_up: Option<GettingUp>,
 }
 

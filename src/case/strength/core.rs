@@ -37,9 +37,9 @@ pub struct Core {
 pub struct FlexRead {
     /// As it was read.
     pub as_read: f64,
-    /// The least and the most that can be left of it, the reading being off by its tolerance; the most besides with the sound
-    /// transom moving [`FlexRead::MODEL`] times as far as it is worked out to.
+    /// The least that can be left of it, the reading being off by its tolerance.
     pub at_least: f64,
+    /// The most: so, and the sound transom moving [`FlexRead::MODEL`] times as far as it is worked out to.
     pub at_most: f64,
 }
 

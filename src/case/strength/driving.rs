@@ -16,6 +16,7 @@ use crate::working::Sheet;
 /// How she is driven, in the kernel's terms.
 #[derive(Clone, Copy, Debug)]
 pub struct Driving {
+    /// Her greatest speed with the new engines: as told, or as estimated before they are bought.
     pub speed: Velocity,
     /// Slamming on top of gravity, in g.
     pub slamming: f64,

@@ -20,6 +20,7 @@ const ALONG_TAB_IN: f64 = 6.0;
 pub struct Used {
     /// 1 breaks.
     pub part: f64,
+    /// Where most of it is used, in the transom's plane, m.
     pub at: Point,
     /// The stress, of bending.
     pub stress: Option<PlyStress>,

@@ -39,6 +39,7 @@ pub enum Swept {
 /// What the told factors become when a reading is moved.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sweep {
+    /// Which reading is moved.
     pub swept: Swept,
     /// The reading as told, of knees the tallest as it stands, m.
     pub told: f64,

@@ -3,13 +3,16 @@
 use super::measured::{Curve, Measured};
 use crate::physics::trial::{Change, Point, at, change, span};
 
-/// One line of the comparison, values in coherent SI units.
+/// One line of the comparison.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Row {
-    /// Where both are compared: engine speed or speed.
+    /// Where both are compared: engine speed, rad/s, or speed, m/s.
     pub along: f64,
+    /// Speed, m/s; nothing where both are compared at equal speeds.
     pub speed: Option<Change>,
+    /// Fuel flow of all engines, m³/s.
     pub fuel: Option<Change>,
+    /// Distance that a volume of fuel takes her, m/m³.
     pub economy: Option<Change>,
 }
 

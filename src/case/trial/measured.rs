@@ -16,21 +16,30 @@ use crate::working::{Sheet, Term};
 /// A value with how far off it may be.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Doubtful<Q> {
+    /// As measured or as reckoned.
     pub value: Q,
+    /// How far off it may be, either way.
     pub doubt: Q,
 }
 
 /// A run, and what it comes to.
 #[derive(Clone, Debug)]
 pub struct Done {
+    /// Engine speed, the mean of her engines.
     pub engine: Option<AngularVelocity>,
+    /// Mean of both ways, or of the one way that was run.
     pub speed: Option<Doubtful<Velocity>>,
     /// Half of the difference between the ways; nothing where it was run one way.
     pub current: Option<Velocity>,
+    /// Fuel flow of all engines.
     pub fuel: Option<VolumeRate>,
+    /// Distance that a volume of fuel takes her.
     pub economy: Option<DistancePerVolume>,
+    /// How far the fuel that can be used takes her, a tenth kept back.
     pub range: Option<Length>,
+    /// By how much she falls short of the speed of the marked pitch, as a part of that speed.
     pub slip: Option<Ratio>,
+    /// Whether the throttles were open: as told, or taken so of the fastest engine speed in a file.
     pub full_throttle: bool,
     /// How it came about.
     pub sheet: Sheet,
@@ -39,6 +48,7 @@ pub struct Done {
 /// A trial.
 #[derive(Clone, Debug)]
 pub struct Measured {
+    /// What the job says of it.
     pub said: Sailed,
     /// Its runs by engine speed, the slowest first.
     pub runs: Vec<Done>,
@@ -46,6 +56,7 @@ pub struct Measured {
     pub damage: Option<Damage>,
     /// Rated power of the main engines together, where it is known.
     pub power: Option<Power>,
+    /// What was taken for granted, in sentences.
     pub assumed: Vec<Text>,
 }
 

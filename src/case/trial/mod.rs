@@ -16,8 +16,11 @@ pub use measured::{Done, Doubtful, Measured};
 /// Both trials, as far as they were sailed.
 #[derive(Clone, Debug)]
 pub struct Trials {
+    /// With the old engines, where it was sailed.
     pub before: Option<Measured>,
+    /// With the new engines, where it was sailed.
     pub after: Option<Measured>,
+    /// What was promised of the new engines, as the job has it.
     pub promised: Option<Promised>,
     /// Fuel that can be used.
     pub tank: Option<Volume>,

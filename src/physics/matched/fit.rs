@@ -6,12 +6,16 @@ use super::steady::{Craft, Factors};
 use crate::physics::running::{Beside, Running};
 use crate::quantity::Dimensioned;
 
-/// What is known of the factors before any run: their doubt, as a part. Common practice, no source: the prism's drag is a boat's
-/// within about a fifth, a propeller's working pitch its mark within about a twelfth.
+/// What is known of the factor on drag before any run: its doubt, as a part. Common practice, no source: the prism's
+/// drag is a boat's within about a fifth.
 pub const PRIOR_DRAG: f64 = 0.20;
+/// The same of the factor on pitch. Common practice, no source: a propeller's working pitch is its mark within about a
+/// twelfth.
 pub const PRIOR_PITCH: f64 = 0.08;
-/// What the factors are worth on other engines and propellers than those they were found with. Common practice, no source.
+/// Doubt, as a part, that the factor on drag takes on with other engines and propellers than those it was found with.
+/// Common practice, no source.
 pub const TRANSFER_DRAG: f64 = 0.06;
+/// The same of the factor on pitch. Common practice, no source.
 pub const TRANSFER_PITCH: f64 = 0.04;
 /// What the pitch at work is worth less for each part by which the diameter differs. Common practice, no source.
 pub const TRANSFER_DIAMETER: f64 = 0.5;
@@ -27,6 +31,7 @@ const NUDGE: f64 = 1e-5;
 /// A run of a trial.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Observed {
+    /// Her speed through the water.
     pub speed: Velocity,
     /// How far off the speed may be.
     pub speed_doubt: Velocity,
@@ -39,6 +44,7 @@ pub struct Observed {
 /// The factors found.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fit {
+    /// Those that fit the runs best.
     pub factors: Factors,
     /// Doubt of each, as a part: of drag and of pitch.
     pub doubts: [f64; 2],

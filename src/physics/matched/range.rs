@@ -9,9 +9,11 @@ use crate::physics::root::root;
 use crate::physics::running::{Beside, Outside, Running};
 use crate::quantity::{Dimensioned, HOUR, MILE};
 
-/// Lowest and highest speed looked at, and the step between, m/s: 2 to 100 mph by 1 mph.
+/// Lowest speed looked at, m/s: 2 mph.
 pub const LOWEST: f64 = 2.0 * MILE_PER_HOUR;
+/// Highest speed looked at, m/s: 100 mph.
 pub const HIGHEST: f64 = 100.0 * MILE_PER_HOUR;
+/// From one speed looked at to the next, m/s: 1 mph.
 pub const STEP: f64 = MILE_PER_HOUR;
 const MILE_PER_HOUR: f64 = MILE / HOUR;
 /// Speeds looked at.

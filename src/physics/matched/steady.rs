@@ -33,12 +33,15 @@ impl Default for Factors {
 /// What drives her: engines alike, with propellers alike.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Propulsion {
+    /// How many engines, with one propeller each.
     pub engines: u8,
+    /// What each of them gives and burns.
     pub engine: Engine,
     /// Turns of the engine for one of the propeller.
     pub gears: Ratio,
     /// Part of the power that comes through the gears.
     pub through: Ratio,
+    /// The propeller of each, its pitch as marked; [`Craft::sized`] has the pitch by which it works.
     pub propeller: Sized,
 }
 
@@ -49,15 +52,20 @@ pub struct Craft {
     pub planing: Planing,
     /// Air and lower units.
     pub dragged: Vec<Dragged>,
+    /// Her trim tabs, where she has any.
     pub tabs: Option<Tabs>,
+    /// Her engines and propellers.
     pub propulsion: Propulsion,
+    /// What a trial says of her; both 1 where it says nothing.
     pub factors: Factors,
 }
 
 /// How she runs at one speed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Steady {
+    /// That speed, through the water.
     pub speed: Velocity,
+    /// How she planes at it, drag as reckoned: hump and factors count in `thrust`.
     pub running: Running,
     /// The hump's factor on the bottom's drag.
     pub hump: Ratio,

@@ -129,6 +129,7 @@ const MOST_ADVANCE: f64 = 2.0;
 pub struct Turning {
     /// Turns a second.
     pub turns: f64,
+    /// Its advance and its coefficients there.
     pub open_water: OpenWater,
     /// N.
     pub thrust: f64,
@@ -141,6 +142,7 @@ pub struct Turning {
 /// A propeller of a size in a water.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sized {
+    /// Its coefficients by advance, at the curves' own pitch.
     pub curves: Curves,
     /// m.
     pub diameter: f64,

@@ -33,12 +33,16 @@ pub struct OpenWater {
 /// Why the series does not know a propeller.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum PropellerError {
+    /// Fewer or more blades than [`BLADES`].
     #[error("{0} blades: the series has 2 to 7")]
     Blades(u8),
+    /// An expanded blade area over the disc's outside [`AREA_RATIOS`].
     #[error("a blade area of {0} of the disc: the series has 0.3 to 1.05")]
     AreaRatio(f64),
+    /// A pitch over diameter outside [`PITCH_RATIOS`].
     #[error("a pitch of {0} of the diameter: the series has 0.5 to 1.4")]
     PitchRatio(f64),
+    /// An advance below zero, or one that is no number.
     #[error("an advance of {0}: zero or more is expected")]
     Advance(f64),
 }

@@ -36,9 +36,11 @@ pub struct Drive {
 /// A propeller as far as it is known.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Screw {
+    /// How many blades.
     pub blades: u8,
     /// Expanded blade area over the disc's.
     pub area_ratio: f64,
+    /// Told, or what it is taken by.
     pub pitch: Pitch,
 }
 

@@ -16,8 +16,9 @@ const LEAST_LEFT: f64 = 0.3;
 /// Cold cranking current asked for, over the starter's own current, where no manual tells it. Common practice, no source:
 /// a starter draws some two and a half times as much at the first compression.
 pub const CRANKING_OVER_STARTER: f64 = 2.5;
-/// Part of an alternator's rating that it gives at idle, and at cruise when warm. Common practice, no source.
+/// Part of an alternator's rating that it gives at idle. Common practice, no source.
 pub const AT_IDLE: f64 = 0.3;
+/// The same at cruise, when warm. Common practice, no source.
 pub const AT_CRUISE: f64 = 0.8;
 /// Part of the charge that comes back out. Common practice, no source: flooded lead and acid.
 pub const CHARGE_RETURN: f64 = 0.85;
@@ -45,8 +46,9 @@ pub fn asked(sheet: &mut Sheet, starter: ElectricCurrent) -> Term<ElectricCurren
 pub struct Day {
     /// Alternators' ratings together.
     pub alternators: ElectricCurrent,
-    /// At cruise, and at idle or trolling.
+    /// How long at cruise.
     pub cruising: Time,
+    /// How long at idle or trolling.
     pub idling: Time,
 }
 

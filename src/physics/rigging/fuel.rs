@@ -39,10 +39,11 @@ pub const FILTER_IN_HG: f64 = 0.2;
 pub const ANTI_SIPHON_IN_HG: f64 = 0.3;
 /// What a primer bulb's two valves take off, inHg. Common practice, no source.
 pub const BULB_IN_HG: f64 = 0.1;
-/// Length of hose, over its diameter, that rubs as much as one of these. Source: Crane TP-410, values from memory: an
-/// elbow, a barbed connection with its step, a shut-off valve.
+/// Length of hose, over its diameter, that rubs as much as an elbow. Source: Crane TP-410, value from memory.
 pub const ELBOW_DIAMETERS: f64 = 30.0;
+/// The same of a barbed connection with its step. Source: the same.
 pub const BARB_DIAMETERS: f64 = 25.0;
+/// The same of a shut-off valve. Source: the same.
 pub const VALVE_DIAMETERS: f64 = 18.0;
 /// Part of a tank that can be burnt. Common practice, no source: a tenth is kept back.
 pub const USABLE: f64 = 0.9;
@@ -54,9 +55,11 @@ pub struct Line {
     pub bore: Length,
     /// From the tank's pick-up to the engine.
     pub length: Length,
-    /// Elbows, barbed connections and valves on the way.
+    /// Elbows on the way.
     pub elbows: u8,
+    /// Barbed connections on the way.
     pub barbs: u8,
+    /// Shut-off valves on the way.
     pub valves: u8,
     /// From the surface in an almost empty tank up to the engine's pump.
     pub lift: Length,

@@ -11,8 +11,9 @@ use crate::working::{Sheet, Term};
 pub const EQUIVALENT_A: f64 = 0.05;
 /// Least supply at a device, V.
 pub const LEAST_V: f64 = 9.0;
-/// Longest drop, and all drops together, m.
+/// Longest drop, m.
 pub const DROP_M: f64 = 6.0;
+/// Most that all drops come to together, m.
 pub const DROPS_M: f64 = 78.0;
 /// Terminators, one at each end of the backbone.
 pub const TERMINATORS: u8 = 2;

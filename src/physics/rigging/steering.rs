@@ -7,9 +7,11 @@ use crate::quantity::{Dimensioned, Moment, Style};
 use crate::working::{Sheet, Term, number, pi};
 
 /// Turns lock to lock that a hydraulic wheel usually takes. Common practice, no source: below it is heavy and nervous,
-/// beyond it nobody gets her round in time. Nine are a check value of the trade.
+/// beyond it nobody gets her round in time.
 pub const USUAL_TURNS: (f64, f64) = (4.0, 7.0);
+/// Most turns lock to lock that pass: a check value of the trade. Common practice, no source.
 pub const MOST_TURNS: f64 = 9.0;
+/// Fewest turns lock to lock that pass. Common practice, no source.
 pub const FEWEST_TURNS: f64 = 3.0;
 /// Displacements a turn in which helms are made. Common practice, no source: 1.2 to 2.4 in³, in m³.
 pub const HELMS_M3: (f64, f64) = (1.966e-5, 3.933e-5);

@@ -46,7 +46,9 @@ pub struct Beside {
 /// What a balance is asked for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Planing {
+    /// What she planes on.
     pub bottom: Bottom,
+    /// What she runs in.
     pub water: Water,
     /// Her weight.
     pub weight: Force,
@@ -54,8 +56,11 @@ pub struct Planing {
     pub centre_forward: Length,
     /// Her centre above the keel.
     pub centre_above: Length,
+    /// Along which all her propellers push, taken as one.
     pub thrust: ThrustLine,
+    /// Through the water.
     pub speed: Velocity,
+    /// What acts on her besides bottom and thrust.
     pub beside: Beside,
 }
 

@@ -19,7 +19,9 @@ pub const ROOTS: RangeInclusive<f64> = 0.10..=0.30;
 /// The trims between which she begins to porpoise: below the first by neither limit, above the second by both.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Porpoising {
+    /// The lower of both limits.
     pub from: Angle,
+    /// The higher of both.
     pub to: Angle,
 }
 

@@ -4,17 +4,19 @@ use uom::si::f64::MassDensity;
 
 use crate::quantity::Dimensioned;
 
-/// Density and kinematic viscosity.
+/// Water, as the method takes it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Water {
+    /// Mass over volume.
     pub density: MassDensity,
     /// Kinematic viscosity, m²/s.
     pub viscosity: f64,
 }
 
-/// Density, kg/m³, and kinematic viscosity, m²/s, of fresh and of sea water at 15 °C. Source: ITTC fresh and seawater
-/// properties, values from memory.
+/// Density, kg/m³, and kinematic viscosity, m²/s, of fresh water at 15 °C. Source: ITTC fresh and seawater properties,
+/// values from memory.
 pub const FRESH: [f64; 2] = [999.1, 1.139e-6];
+/// The same of sea water. Source: the same.
 pub const SEA: [f64; 2] = [1026.0, 1.188e-6];
 
 impl Water {

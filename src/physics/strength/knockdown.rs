@@ -6,6 +6,7 @@
 /// What the hammer says.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Percussion {
+    /// Sharp, as sound wood is.
     Sound,
     /// Duller than its surroundings.
     Dull,
@@ -16,11 +17,14 @@ pub enum Percussion {
 /// Parts of the sound core's properties that are left.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct KnockDown {
+    /// Of its moduli; 1 where nothing is lost.
     pub stiffness: f64,
+    /// Of its strengths; 1 where nothing is lost.
     pub strength: f64,
 }
 
 impl KnockDown {
+    /// All of a sound core.
     pub const SOUND: Self = Self { stiffness: 1.0, strength: 1.0 };
 
     /// The lower of both, factor by factor.

@@ -25,9 +25,11 @@ pub struct SeamPush {
     pub mean: f64,
     /// What it grows by for a metre across and up, N/m².
     pub slope: [f64; 2],
-    /// Where it is greatest in size, which seam that is on, and how great with its sign, N/m.
+    /// Where it is greatest in size, m.
     pub at: Place,
+    /// Index of the seam that this is on.
     pub seam: usize,
+    /// How great it is there, with its sign, N/m.
     pub most: f64,
 }
 

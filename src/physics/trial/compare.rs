@@ -5,15 +5,18 @@
 pub struct Point {
     /// What the runs are ordered by.
     pub along: f64,
-    /// What is compared, and how far off it may be.
+    /// What is compared.
     pub value: f64,
+    /// How far off the value may be.
     pub doubt: f64,
 }
 
 /// From one trial to the other.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Change {
+    /// The value before, in the points' units.
     pub before: f64,
+    /// The value after.
     pub after: f64,
     /// After over before, less 1.
     pub part: f64,

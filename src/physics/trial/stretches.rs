@@ -5,14 +5,19 @@ use crate::logged::Sample;
 /// A stretch in which nothing was touched.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stretch {
-    /// First and last time, seconds.
+    /// Time of its first sample, seconds from any beginning.
     pub from: f64,
+    /// Time of its last sample.
     pub to: f64,
+    /// How many samples it has.
     pub samples: usize,
-    /// Means, units as of a [`Sample`].
+    /// Mean speed over the ground, m/s.
     pub speed: f64,
+    /// Mean course over the ground, degrees.
     pub course: Option<f64>,
+    /// Mean engine speed, rad/s.
     pub engine: Option<f64>,
+    /// Mean fuel of all her engines, m³/s.
     pub fuel: Option<f64>,
 }
 

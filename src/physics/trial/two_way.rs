@@ -13,6 +13,7 @@ pub const ONE_WAY: f64 = 0.45;
 /// Her speed through the water from a run.
 #[derive(Clone, Debug)]
 pub struct Mean {
+    /// The mean of both ways, or the one way.
     pub speed: Term<Velocity>,
     /// Half of the difference between the ways: current, and scatter with it.
     pub current: Option<Term<Velocity>>,

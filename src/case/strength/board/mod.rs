@@ -59,8 +59,9 @@ pub struct Board {
     pub floor: Option<Bed>,
     /// What its tabs bear, N/m.
     pub tab: f64,
-    /// Where its height and its lean are from, as a legend says it.
+    /// Where its height is from, as a legend says it.
     pub height_from: &'static str,
+    /// Where its lean is from, likewise.
     pub lean_from: &'static str,
     /// What was taken for granted.
     pub assumed: Vec<Text>,

@@ -11,8 +11,9 @@ use crate::rig::Rig;
 pub struct Knee {
     /// To port of the centreline.
     pub y: f64,
-    /// Its foot and its head.
+    /// Its foot, up along the transom from the bottom on the centreline.
     pub from: f64,
+    /// Its head, likewise.
     pub to: f64,
     /// Its own width, and its fillets on both sides.
     pub width: f64,

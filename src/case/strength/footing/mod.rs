@@ -48,8 +48,9 @@ pub struct Footing {
     pub sheet_torque: Option<Moment>,
     /// The engines on it, weights and places; the bracket's own weight.
     pub hung: Vec<Hung>,
-    /// Where the places of its bolts and of its edges are from, as a legend says it.
+    /// Where the places of its bolts are from, as a legend says it.
     pub bolts_from: &'static str,
+    /// Where the places of its edges are from, likewise.
     pub face_from: &'static str,
     /// What acts on it in every case, about `middle`, each by its name.
     pub acting: Vec<Vec<(String, Acting)>>,
@@ -66,7 +67,9 @@ pub struct Footing {
 /// A weight on a face.
 #[derive(Clone, Debug)]
 pub struct Hung {
+    /// The engine, what hangs beside it, or the bracket.
     pub name: String,
+    /// What it weighs; of what is spread over several engines, this one's part.
     pub mass: Mass,
     /// Its centre aft of the transom's face, level, m.
     pub aft: f64,

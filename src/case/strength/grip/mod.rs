@@ -43,11 +43,15 @@ pub enum Part {
 /// The bolt that is nearest to giving way.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Worst {
+    /// The face that it holds, as counted in [`Laden::footings`].
     pub footing: usize,
+    /// The load case that asks most of it, as counted in [`Laden::cases`].
     pub case: usize,
+    /// Which bolt it is, as counted in [`Footing::bolts`].
     pub bolt: usize,
-    /// What it must hold and what it can hold, N (plain numbers for the combined part).
+    /// What it must hold, N (a plain number for the combined part).
     pub demand: f64,
+    /// What it can hold, likewise.
     pub capacity: f64,
 }
 

@@ -41,11 +41,15 @@ pub enum Side {
 /// The pressed edge that is nearest to being punched through.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pressed {
+    /// The face that it is an edge of, as counted in [`Laden::footings`].
     pub footing: usize,
+    /// The load case that presses it on most, as counted in [`Laden::cases`].
     pub case: usize,
+    /// Which of its edges it is.
     pub side: Side,
-    /// What it presses with and what the transom holds, N.
+    /// What it presses with, N.
     pub demand: f64,
+    /// What the transom holds before it is punched through, N.
     pub capacity: f64,
 }
 

@@ -17,7 +17,9 @@ use crate::written::Slip;
 /// A bolt group under its load.
 #[derive(Clone, Debug)]
 pub struct BoltAnswer {
+    /// The bolts as the study places them: across to port and up, m; their areas, m².
     pub bolts: Vec<Bolt>,
+    /// What the load does to them, N.
     pub forces: GroupForces,
     /// Tension and shear that a bolt of the grade bears, N.
     pub capacity: Option<[f64; 2]>,

@@ -17,7 +17,9 @@ use crate::written::Slip;
 /// A solved panel.
 #[derive(Clone, Debug)]
 pub struct PanelAnswer {
+    /// The panel as it was solved, in the study's own axes.
     pub panel: Panel,
+    /// What the solver found, and how closely.
     pub solution: Solution,
     /// What was asked of the error.
     pub asked: f64,

@@ -7,20 +7,27 @@
 //!
 //! Coordinates are the transom's: `y` to port, `z` up the transom, m; forces N, moments N·m, plain `f64`.
 
-/// A bolt's place and the area that counts (stress area), m and m².
+/// A bolt of a group. Its place, the foot's edges and the load's place are from one origin.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Bolt {
+    /// To port, m.
     pub y: f64,
+    /// Up the transom, m.
     pub z: f64,
+    /// Stress area, m².
     pub area: f64,
 }
 
-/// Edges of the bracket's foot about which it can turn, m: heel (lowest), toe (highest), sides.
+/// Edges of the bracket's foot about which it can turn.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Foot {
+    /// Heel, the lowest edge: its z, m.
     pub bottom: f64,
+    /// Toe, the highest edge: its z, m.
     pub top: f64,
+    /// Starboard edge, the least y, m.
     pub starboard: f64,
+    /// Port edge, the greatest y, m.
     pub port: f64,
 }
 
@@ -57,6 +64,7 @@ pub struct BoltForces {
 /// The whole group.
 #[derive(Debug, Clone, PartialEq)]
 pub struct GroupForces {
+    /// One for each bolt, in the order given.
     pub bolts: Vec<BoltForces>,
     /// Area-weighted centre of the bolts, m.
     pub centroid: [f64; 2],
@@ -64,24 +72,40 @@ pub struct GroupForces {
     pub edge_pitch: f64,
     /// Height of that edge, or of the middle of the pressure where no bolt is pulled, m.
     pub pivot_z: f64,
-    /// Force at the pressed side edge under `yaw`, N, and its place, m.
+    /// Force at the pressed side edge under `yaw`, N.
     pub edge_yaw: f64,
+    /// Place of that edge, to port, m.
     pub pivot_y: f64,
 }
 
 /// Why a group cannot be worked out.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum GroupError {
+    /// There is no bolt.
     #[error("a bolt group needs at least one bolt")]
     NoBolts,
+    /// A number is infinite or not a number.
     #[error("{what} of the bolt group is not a finite number")]
-    NotFinite { what: &'static str },
+    NotFinite {
+        /// Whose: the foot's, a force's, a moment's or a bolt's.
+        what: &'static str,
+    },
+    /// A bolt's area is not above zero.
     #[error("bolt {index} has no area")]
-    NoArea { index: usize },
+    NoArea {
+        /// Index of the bolt, from 0.
+        index: usize,
+    },
+    /// A bolt stands beyond an edge of the foot.
     #[error("bolt {index} lies outside the bracket's foot")]
-    OutsideFoot { index: usize },
+    OutsideFoot {
+        /// Index of the bolt, from 0.
+        index: usize,
+    },
+    /// The load twists a group whose bolts all stand in one place.
     #[error("a twisting moment needs two bolts apart from each other")]
     CannotTwist,
+    /// All bolts stand on the edge that the foot turns about, and cannot hold it down.
     #[error("the bolts all lie on the edge that the bracket turns about")]
     NoArm,
 }

@@ -21,10 +21,12 @@ pub struct UnderNut {
     pub apart: Length,
 }
 
-/// A sheet that spreads a force by bending: its thickness, and the stress at which it bends.
+/// A sheet that spreads a force by bending.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bends {
+    /// Along the force.
     pub thickness: Length,
+    /// Stress at which it bends.
     pub strength: Pressure,
 }
 

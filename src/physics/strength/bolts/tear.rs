@@ -1,9 +1,11 @@
 //! How much wood stands above a bolt, between it and the edge, with old holes in it.
 
-/// A hole that is there already, by the square round it, m: across, and up from the bolt's own hole.
+/// A hole that is there already, by the square round it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OldHole {
+    /// From and to, to port of the middle of the bolt's own hole, m.
     pub across: [f64; 2],
+    /// From and to, above the upper rim of the bolt's own hole, m.
     pub up: [f64; 2],
 }
 

@@ -5,10 +5,12 @@ use uom::si::f64::{Area, Force, Length, Pressure, Ratio};
 use crate::quantity::Moment;
 use crate::working::{Sheet, Term, number, pi};
 
-/// A screw thread: outside diameter and pitch.
+/// A screw thread.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Thread {
+    /// Outside diameter.
     pub diameter: Length,
+    /// From one turn to the next, 1/n of a unified thread.
     pub pitch: Length,
 }
 
@@ -66,7 +68,9 @@ pub fn preload_by_torque(sheet: &mut Sheet, factor: f64, diameter: Length, torqu
 /// How the thread and nut face are found.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Condition {
+    /// Bare.
     Dry,
+    /// With oil or grease on it.
     Lubricated,
     /// Stainless on stainless with anti-seize paste, as it must be lest it gall.
     StainlessWithPaste,

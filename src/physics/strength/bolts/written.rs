@@ -6,22 +6,27 @@ use super::group::{Bolt, Foot};
 use crate::quantity::{Dimensioned, Measure, Moment, say};
 use crate::working::{Sheet, Term, max, number, root_of_squares};
 
-/// Bolts, all of one size, and the foot that they hold.
+/// A bolt group to be written.
 #[derive(Clone, Copy, Debug)]
 pub struct WrittenGroup<'b> {
+    /// All of one size.
     pub bolts: &'b [Bolt],
+    /// The foot that they hold.
     pub foot: Foot,
-    /// Where the places of the bolts are from, and those of the foot's edges, in words.
+    /// Where the places of the bolts are from, in words.
     pub bolts_from: &'b str,
+    /// Where those of the foot's edges are from, in words.
     pub foot_from: &'b str,
 }
 
-/// Forces in the face's own axes and moments, as the lines above have them: square to the face (forward), to port, up along it.
+/// What comes to the face, as the lines above have it, in its own axes: square to it (forward), to port, up along it.
 #[derive(Clone, Debug)]
 pub struct WrittenLoad {
     /// Where the forces act, `[y, z]`, m.
     pub at: [f64; 2],
+    /// Along these axes.
     pub force: [Term<Force>; 3],
+    /// About them at that place, right-handed.
     pub moment: [Term<Moment>; 3],
 }
 

@@ -12,34 +12,42 @@ const PROPELLER_OF_CENTRE: f64 = 1.5;
 /// How an engine hangs, as it is measured; heights along the transom unless they are said to be plumb.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Hang {
-    /// The transom on the centreline, and its lean from vertical, top aft.
+    /// The transom on the centreline, from bottom to top.
     pub height: Length,
+    /// Its lean from vertical; positive with the top aft.
     pub lean: Angle,
     /// Middle of the bolts, up along it.
     pub middle: Length,
-    /// The face that the engine hangs on: square off the transom, and its top plumb below the transom's.
+    /// The face that the engine hangs on, square off the transom.
     pub setback: Length,
+    /// That face's top plumb below the transom's; negative above it.
     pub drop: Length,
     /// Rows of holes above the lowest in which it hangs.
     pub holes_up: u8,
-    /// Its centre of gravity aft of that face and above the bracket's rest, and its full tilt.
+    /// Its centre of gravity aft of that face, engine down.
     pub centre_aft: Length,
+    /// Its centre of gravity above the bracket's rest, engine down; negative below it.
     pub centre_above: Length,
+    /// Its full tilt, from vertical.
     pub tilt: Angle,
-    /// Bracket's rest down to the plate, and on to the propeller's shaft.
+    /// Bracket's rest down to the anti-ventilation plate.
     pub leg: Length,
+    /// That plate down to the propeller's shaft.
     pub gearcase: Length,
 }
 
 /// Arms from the middle of the bolts, level and plumb.
 #[derive(Debug, Clone)]
 pub struct Arms {
-    /// Its weight aft, down and tilted up, and above.
+    /// Its weight aft, engine down.
     pub weight_aft: Term<Length>,
+    /// The same tilted up.
     pub tilted_aft: Term<Length>,
+    /// Its weight above, engine down; negative below.
     pub weight_up: Term<Length>,
-    /// Its propeller aft, and the shaft below.
+    /// Its propeller aft.
     pub propeller_aft: Term<Length>,
+    /// Its propeller's shaft below.
     pub shaft_down: Term<Length>,
 }
 

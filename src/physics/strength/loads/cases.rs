@@ -43,6 +43,7 @@ pub struct Engine {
 /// How the engine is driven, and how rough it gets.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Outfit {
+    /// Her full speed.
     pub speed: Velocity,
     /// Acceleration in a seaway on top of gravity, in g.
     pub slamming: Ratio,
@@ -57,24 +58,28 @@ pub enum Case {
     Static,
     /// Full throttle ahead with the boat held fast.
     StaticThrust,
+    /// Full throttle astern with the boat held fast.
     Astern,
     /// The same without the weight, which holds against it: a lighter engine is then never worse.
     AsternUnweighted,
+    /// Full throttle ahead at full speed.
     FullSpeed,
     /// A wave's acceleration. Thrust is left out: she is in the air, or just out of it.
     Slamming,
-    /// Hard over at full speed.
-    HardOver,
-    /// The same to starboard.
+    /// Hard over at full speed: she turns to starboard, for her stern is pushed to port.
     HardOverStarboard,
-    /// Both without the weight, which holds down the bolts that the turn lifts.
-    HardOverUnweighted,
+    /// The same to port.
+    HardOverPort,
+    /// [`Case::HardOverStarboard`] without the weight, which holds down the bolts that the turn lifts.
     HardOverStarboardUnweighted,
+    /// The same to port.
+    HardOverPortUnweighted,
     /// Tilted up on the trailer, rough road.
     Trailer,
 }
 
 impl Case {
+    /// All of them, in the order of [`cases`].
     pub const ALL: [Case; 11] = [
         Case::Static,
         Case::StaticThrust,
@@ -82,10 +87,10 @@ impl Case {
         Case::AsternUnweighted,
         Case::FullSpeed,
         Case::Slamming,
-        Case::HardOver,
         Case::HardOverStarboard,
-        Case::HardOverUnweighted,
+        Case::HardOverPort,
         Case::HardOverStarboardUnweighted,
+        Case::HardOverPortUnweighted,
         Case::Trailer,
     ];
 
@@ -98,24 +103,26 @@ impl Case {
             Case::AsternUnweighted => "full throttle astern, weight not counted",
             Case::FullSpeed => "full speed ahead",
             Case::Slamming => "slamming in waves",
-            Case::HardOver => "hard turn to port at full speed",
             Case::HardOverStarboard => "hard turn to starboard at full speed",
-            Case::HardOverUnweighted => "hard turn to port at full speed, weight not counted",
+            Case::HardOverPort => "hard turn to port at full speed",
             Case::HardOverStarboardUnweighted => "hard turn to starboard at full speed, weight not counted",
+            Case::HardOverPortUnweighted => "hard turn to port at full speed, weight not counted",
             Case::Trailer => "tilted up on the trailer",
         }
     }
 
     /// Whether what hangs there counts.
     pub fn counts_weight(self) -> bool {
-        !matches!(self, Case::AsternUnweighted | Case::HardOverUnweighted | Case::HardOverStarboardUnweighted)
+        !matches!(self, Case::AsternUnweighted | Case::HardOverStarboardUnweighted | Case::HardOverPortUnweighted)
     }
 }
 
-/// Forces on the mounting face and moments about the middle of its bolt pattern, boat axes, N and N·m.
+/// Force on the mounting face and moment about the middle of its bolt pattern, in boat axes or the face's own.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct FaceLoad {
+    /// `[x, y, z]`, N.
     pub force: [f64; 3],
+    /// About x, y and z, right-handed, N·m.
     pub moment: [f64; 3],
 }
 
@@ -143,10 +150,12 @@ impl FaceLoad {
     }
 }
 
-/// A force, and where it acts: boat axes from the middle of the bolts, N and m.
+/// A force, and where it acts, in boat axes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Acting {
+    /// `[x, y, z]` from the middle of the bolts, m.
     pub place: [f64; 3],
+    /// `[x, y, z]`, N.
     pub force: [f64; 3],
 }
 
@@ -162,10 +171,19 @@ impl Acting {
 /// Why loads cannot be worked out.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum LoadError {
+    /// A number must be above zero and is not.
     #[error("{what} must be a finite number greater than zero")]
-    NotPositive { what: &'static str },
+    NotPositive {
+        /// Which number, in words.
+        what: &'static str,
+    },
+    /// A number is infinite or not a number.
     #[error("{what} is not a finite number")]
-    NotFinite { what: &'static str },
+    NotFinite {
+        /// Which number, in words.
+        what: &'static str,
+    },
+    /// The series does not reach an engine's propeller.
     #[error("the propeller: {0}")]
     Propeller(#[from] PropellerError),
 }
@@ -214,10 +232,10 @@ pub fn cases(sheet: &mut Sheet, engine: &Engine, outfit: &Outfit) -> Result<Vec<
                 Case::AsternUnweighted => vec![drive(astern)],
                 Case::FullSpeed => vec![hang(&weight, centre), drive(run)],
                 Case::Slamming => vec![hang(&slam, centre)],
-                Case::HardOver => vec![hang(&weight, centre), drive(turn)],
-                Case::HardOverStarboard => vec![hang(&weight, centre), drive(other_way)],
-                Case::HardOverUnweighted => vec![drive(turn)],
-                Case::HardOverStarboardUnweighted => vec![drive(other_way)],
+                Case::HardOverStarboard => vec![hang(&weight, centre), drive(turn)],
+                Case::HardOverPort => vec![hang(&weight, centre), drive(other_way)],
+                Case::HardOverStarboardUnweighted => vec![drive(turn)],
+                Case::HardOverPortUnweighted => vec![drive(other_way)],
                 Case::Trailer => vec![hang(&road, tilted)],
             };
             (case, acting)

@@ -16,9 +16,10 @@ pub const ASTERN_OF_AHEAD: f64 = 0.6;
 /// Part of the shaft's power that becomes thrust times speed at full speed. Common practice, no source: 0.55 to 0.70 for
 /// outboards on planing boats; the greater thrust of 0.65 is used.
 pub const OVERALL_EFFICIENCY: f64 = 0.65;
-/// Depth of a lower unit below its anti-ventilation plate, and its chord, over the distance from that plate to the propeller's
-/// shaft. Common practice, no source.
+/// Depth of a lower unit below its anti-ventilation plate, over the distance from that plate to the propeller's shaft.
+/// Common practice, no source.
 pub const LOWER_UNIT_DEPTH: f64 = 1.75;
+/// Its chord over the same distance. Common practice, no source.
 pub const LOWER_UNIT_CHORD: f64 = 1.0;
 /// Lift coefficient of a lower unit turned hard over. Common practice, no source: 0.15 to 0.3, for it pierces the surface and
 /// air comes down its side.
@@ -30,9 +31,9 @@ pub const LIFT_GROWS_TO: f64 = 30.0;
 pub const TRAILER_ACCELERATION: f64 = 2.0;
 /// Deadrise for which the acceleration formula holds, degrees. Source: ISO 12215-5, value from memory.
 pub const DEADRISE_RANGE: [f64; 2] = [10.0, 30.0];
-/// Acceleration above which a second formula bounds the first, in g, and that formula's factor and power:
-/// `n = 0.5 V / m^0.17`, V in knots, m in kg. Source: ISO 12215-5, value from memory.
+/// Acceleration above which a second formula bounds the first, in g. Source: ISO 12215-5, value from memory.
 pub const BOUNDED_ABOVE: f64 = 3.0;
+/// That formula's factor and power: `n = 0.5 V / m^0.17`, n in g, V in knots, m in kg. Source: the same.
 pub const BOUND: (f64, f64) = (0.5, 0.17);
 
 /// Static thrust of an ideal actuator disc, `T = (2 ρ A P²)^⅓`: what no propeller of this diameter can pull more than with this

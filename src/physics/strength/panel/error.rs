@@ -9,19 +9,40 @@ pub enum PanelError {
     #[error(
         "the outline has {corners} corners and {supports} edge supports; it needs at least 3 corners and one support for each edge"
     )]
-    Outline { corners: usize, supports: usize },
+    Outline {
+        /// How many corners were given.
+        corners: usize,
+        /// How many edge supports were given.
+        supports: usize,
+    },
     /// Two outline edges cross or touch.
     #[error("edges {first} and {second} of the outline cross or touch")]
-    OutlineCrosses { first: usize, second: usize },
+    OutlineCrosses {
+        /// The edge of lower index; edge `i` runs from corner `i` to the next.
+        first: usize,
+        /// The edge of higher index.
+        second: usize,
+    },
     /// Two neighbouring corners coincide, or the outline encloses next to nothing.
     #[error("the outline has no area, or corner {corner} repeats its neighbour")]
-    OutlineDegenerate { corner: usize },
+    OutlineDegenerate {
+        /// The first of the two corners; 0 where there is no area.
+        corner: usize,
+    },
     /// A number is infinite or not a number.
     #[error("{what} is not a finite number")]
-    NotFinite { what: &'static str },
+    NotFinite {
+        /// Which number, in words.
+        what: &'static str,
+    },
     /// A thickness, modulus or stiffness must be greater than zero.
     #[error("{what} must be greater than zero, and is {value}")]
-    NotPositive { what: &'static str, value: f64 },
+    NotPositive {
+        /// Which number, in words.
+        what: &'static str,
+        /// What it is, in SI.
+        value: f64,
+    },
     /// The bending stiffness must be positive definite (ν12 ν21 < 1).
     #[error("the bending stiffness is not positive definite (Poisson's ratio too large for the moduli)")]
     StiffnessIndefinite,
@@ -36,20 +57,44 @@ pub enum PanelError {
     Mechanism,
     /// A load (by index) reaches outside the panel.
     #[error("load {index} at ({:.4} m, {:.4} m) lies outside the panel", at[0], at[1])]
-    LoadOutside { index: usize, at: Point },
+    LoadOutside {
+        /// Index of the load in its set.
+        index: usize,
+        /// About where it does, `[y, z]`, m.
+        at: Point,
+    },
     /// A support line or stiffener (by index) has a part outside the panel.
     #[error("line {index} leaves the panel at ({:.4} m, {:.4} m)", at[0], at[1])]
-    LineOutside { index: usize, at: Point },
+    LineOutside {
+        /// Index of the line.
+        index: usize,
+        /// Its end outside, or the middle of a piece outside, `[y, z]`, m.
+        at: Point,
+    },
     /// A region (by index) does not lie on the panel, or its outline is unsound.
     #[error("region {index} is not a sound polygon on the panel")]
-    Region { index: usize },
+    Region {
+        /// Index of the region.
+        index: usize,
+    },
     /// Features lie too close together for a mesh of bounded size.
     #[error("the panel's features could not be meshed: {reason}")]
-    Mesh { reason: String },
+    Mesh {
+        /// What stood in the way, in words.
+        reason: String,
+    },
     /// The stiffness matrix could not be factored.
     #[error("the plate equations could not be solved: {reason}")]
-    Factor { reason: String },
+    Factor {
+        /// What went wrong, in words.
+        reason: String,
+    },
     /// A measured deflection that no stiffness between the bounds explains.
     #[error("no stiffness between {low} and {high} of the sound one gives the measured deflection")]
-    NoScale { low: f64, high: f64 },
+    NoScale {
+        /// The lower bound, as a part of the sound stiffness.
+        low: f64,
+        /// The upper bound, likewise.
+        high: f64,
+    },
 }

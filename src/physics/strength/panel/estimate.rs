@@ -31,7 +31,9 @@ impl Default for Accuracy {
 /// One mesh of the sequence.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Level {
+    /// Nodes of the mesh.
     pub nodes: usize,
+    /// Deflections and rotations that no support holds.
     pub unknowns: usize,
     /// Largest deflection in size, m.
     pub deflection: f64,

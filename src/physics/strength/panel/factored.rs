@@ -65,6 +65,7 @@ pub type Pressed = Arc<[f64]>;
 pub struct Loaded {
     /// The deflection that is largest in size, with its sign, m.
     pub largest_deflection: f64,
+    /// Where that is, `[y, z]`, m.
     pub largest_at: Point,
     /// `w, βy, βz` at each node.
     values: Vec<[f64; 3]>,
@@ -72,11 +73,14 @@ pub struct Loaded {
     forces: Pressed,
 }
 
-/// Force (N/m) with which a bed pushes the panel, at a place.
+/// Force with which a bed pushes the panel, at a place.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Push {
+    /// Which bed.
     pub part: SupportPart,
+    /// On the bed's middle line, `[y, z]`, m.
     pub at: Point,
+    /// N/m along that line; positive pushes along x.
     pub per_length: f64,
 }
 

@@ -22,6 +22,7 @@ pub struct Layup {
 /// Stress at one height in one ply.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PlyStress {
+    /// Index of the ply, from 0 at negative x (outside).
     pub ply: usize,
     /// Height above the middle of the whole thickness, m.
     pub x: f64,
@@ -36,6 +37,7 @@ pub struct PlyStress {
 /// A layer in its panel, for showing.
 #[derive(Debug, Clone, Copy)]
 pub struct Layer<'l> {
+    /// What it is made of, and how thick.
     pub ply: &'l Ply,
     /// Its middle off the panel's, m.
     pub middle: f64,
@@ -96,6 +98,7 @@ impl Layup {
         Self::new(vec![skin, core, skin])
     }
 
+    /// Its plies, from the outside in.
     pub fn plies(&self) -> &[Ply] {
         &self.plies
     }
@@ -121,6 +124,7 @@ impl Layup {
         self.section.shift[(row, column)]
     }
 
+    /// All plies together.
     pub fn thickness(&self) -> Length {
         self.plies.iter().map(|p| p.thickness).fold(Length::default(), |a, b| a + b)
     }

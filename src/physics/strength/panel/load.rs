@@ -8,11 +8,14 @@ use super::outline;
 use super::reference::{NODES, shape};
 use super::vector::{Point, cross, sub};
 
-/// A rectangle on the panel: centre `[y, z]` and full sides, m.
+/// A rectangle on the panel, its sides along y and z.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Rect {
+    /// Its middle, `[y, z]`, m.
     pub centre: Point,
+    /// Full side along y, m.
     pub width: f64,
+    /// Full side along z, m.
     pub height: f64,
 }
 
@@ -33,10 +36,20 @@ impl Rect {
 pub enum Load {
     /// Uniform over the whole panel, Pa.
     Pressure(f64),
-    /// A force (N) spread evenly over a rectangle that lies on the panel: a bracket's foot, a washer, a backing plate.
-    Patch { area: Rect, force: f64 },
-    /// A concentrated force (N).
-    Point { at: Point, force: f64 },
+    /// A force spread evenly over a rectangle that lies on the panel: a bracket's foot, a washer, a backing plate.
+    Patch {
+        /// What it is spread over.
+        area: Rect,
+        /// All of it, N.
+        force: f64,
+    },
+    /// A concentrated force.
+    Point {
+        /// Where it acts, `[y, z]`, m.
+        at: Point,
+        /// N.
+        force: f64,
+    },
 }
 
 /// A moment (N·m) as two opposite forces on two patches: `push` is driven along +x, `pull` along −x; the arm is the

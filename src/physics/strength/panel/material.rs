@@ -21,6 +21,7 @@ pub struct Material {
     pub shear_y: Pressure,
     /// Shear modulus between x and z.
     pub shear_z: Pressure,
+    /// What it bears.
     pub strength: Strength,
 }
 
@@ -28,9 +29,23 @@ pub struct Material {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Strength {
     /// A metal: von Mises's stress against yield.
-    VonMises { yield_stress: Pressure },
-    /// Each stress against its own limit; the lesser of tension and compression.
-    MaxStress { along_y: Pressure, along_z: Pressure, plane_shear: Pressure, shear_y: Pressure, shear_z: Pressure },
+    VonMises {
+        /// Where it yields in plain tension.
+        yield_stress: Pressure,
+    },
+    /// Each stress against its own limit.
+    MaxStress {
+        /// Along y, the lesser of tension and compression.
+        along_y: Pressure,
+        /// Along z, likewise.
+        along_z: Pressure,
+        /// Shear in the panel's plane.
+        plane_shear: Pressure,
+        /// Shear between x and y, through the thickness.
+        shear_y: Pressure,
+        /// Shear between x and z.
+        shear_z: Pressure,
+    },
 }
 
 impl Material {
@@ -105,7 +120,9 @@ impl Material {
 /// A layer of one material.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Ply {
+    /// What it is made of, in the panel's axes.
     pub material: Material,
+    /// Along x.
     pub thickness: Length,
 }
 

@@ -187,10 +187,12 @@ impl Means {
     }
 }
 
-/// The mean moments about a place: `M_y, M_z, M_yz`, N·m per metre; positive stretches the face at positive x.
+/// The mean moments about a place.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MeanMoment {
+    /// That place, `[y, z]`, m.
     pub at: Point,
+    /// `M_y, M_z, M_yz`, N·m per metre; positive stretches the face at positive x.
     pub moment: [f64; 3],
 }
 

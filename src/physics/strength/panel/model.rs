@@ -5,11 +5,12 @@ use super::layup::Layup;
 use super::stiffness::PlateStiffness;
 use super::vector::Point;
 
-/// What the panel is made of at a place: its stiffness, and the plies behind it where stresses are wanted.
+/// What the panel is made of at a place.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Section {
+    /// In bending and in shear through the thickness.
     pub stiffness: PlateStiffness,
-    /// Without plies the solution has moments but no stresses.
+    /// The plies behind it where stresses are wanted: without them the solution has moments but no stresses.
     pub layup: Option<Layup>,
 }
 
@@ -28,15 +29,18 @@ impl Section {
 /// How an outline edge is held.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum EdgeSupport {
+    /// Nothing holds it.
     Free,
     /// No deflection; the edge may turn about itself but not along itself (the hard simple support of thin-plate books).
     /// A curve given as many short simple edges is stiffer than the curve (Babuška's paradox): give it few, or clamp it.
     Simple,
     /// No deflection and no rotation.
     Clamped,
-    /// Springs against deflection (N/m per metre of edge), and against turning about the edge (N·m a radian, per metre).
+    /// Springs.
     Elastic {
+        /// Against deflection, N/m per metre of edge.
         deflection: f64,
+        /// Against turning about the edge, N·m a radian, per metre of edge.
         turning: f64,
     },
 }
@@ -44,8 +48,9 @@ pub enum EdgeSupport {
 /// A strip of the panel that rests on something which gives: a knee's or a stringer's end, the floor of a well, with its fillets.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Bed {
-    /// Its middle line.
+    /// One end of its middle line, `[y, z]`, m.
     pub from: Point,
+    /// The other end.
     pub to: Point,
     /// Across that line, m.
     pub width: f64,
@@ -67,8 +72,11 @@ impl Bed {
 /// A straight line on the panel that carries or stiffens it; it may lie on an edge.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Line {
+    /// One end, `[y, z]`, m.
     pub from: Point,
+    /// The other end.
     pub to: Point,
+    /// What it does.
     pub kind: LineKind,
 }
 
@@ -79,29 +87,43 @@ pub enum LineKind {
     Supported,
     /// No deflection, no rotation.
     Clamped,
-    /// Springs, N/m of deflection per metre of line.
-    Elastic { stiffness: f64 },
-    /// A beam fixed to the panel at its middle surface (a stiffened top edge): bending EI (N·m²), torsion GJ (N·m²).
+    /// Springs against deflection.
+    Elastic {
+        /// N/m per metre of line.
+        stiffness: f64,
+    },
+    /// A beam fixed to the panel at its middle surface (a stiffened top edge).
     /// Run it to a support: an end inside the panel hands its shear to one point, where a plate that shears sags ever
     /// deeper, if slowly, as the mesh gets finer.
-    Beam { bending: f64, torsion: f64 },
+    Beam {
+        /// Bending stiffness EI, N·m².
+        bending: f64,
+        /// Torsional stiffness GJ, N·m².
+        torsion: f64,
+    },
 }
 
 /// A part of the panel that is made differently. Later regions lie over earlier ones.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Region {
+    /// Its corners, `[y, z]`, m; what hangs over the panel's edge is cut off.
     pub outline: Vec<Point>,
+    /// What it is made of.
     pub section: Section,
 }
 
-/// A flat panel. `edges[i]` holds the edge from corner `i` to corner `i + 1`; an edge that is held in part is two edges
-/// with a corner between them. Corners may run either way round.
+/// A flat panel. An edge that is held in part is two edges with a corner between them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Panel {
+    /// Its corners, `[y, z]`, m, either way round.
     pub outline: Vec<Point>,
+    /// `edges[i]` holds the edge from corner `i` to corner `i + 1`.
     pub edges: Vec<EdgeSupport>,
+    /// What it is made of where no region lies.
     pub section: Section,
+    /// Parts that are made differently, later over earlier ones.
     pub regions: Vec<Region>,
+    /// What carries or stiffens it along a line.
     pub lines: Vec<Line>,
     /// Strips that rest on springs; the mesh need not follow them.
     pub beds: Vec<Bed>,

@@ -16,10 +16,12 @@ pub struct Plywood {
     sheets: f64,
 }
 
-/// Modulus and nominal strength (moment over that of a solid section) over those of the veneers' wood along its grain.
+/// What a board has in bending, over what the veneers' wood has along its grain.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OfWood {
+    /// Modulus over the wood's.
     pub modulus: f64,
+    /// Nominal strength, moment over that of a solid section, over the wood's.
     pub strength: f64,
 }
 

@@ -10,13 +10,14 @@ use super::stiffness::PlateStiffness;
 use super::support::{Cushion, Holds, Spring, SupportPart};
 use super::vector::Point;
 
-/// A force along x (N) and its moments about the panel's axes through the origin of panel coordinates (N·m).
+/// A force along x and its moments about the panel's axes through the origin of panel coordinates.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Resultant {
+    /// Positive along x, N.
     pub force: f64,
-    /// About y: a force `F` at height `z` gives `+z F` (x forward, y to port, z up, right-handed).
+    /// About y, N·m: a force `F` at height `z` gives `+z F` (x forward, y to port, z up, right-handed).
     pub moment_y: f64,
-    /// About z: a force `F` at `y` gives `−y F`.
+    /// About z, N·m: a force `F` at `y` gives `−y F`.
     pub moment_z: f64,
 }
 
@@ -42,10 +43,12 @@ impl Resultant {
     }
 }
 
-/// What one support carries: its push on the panel.
+/// What one support carries.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Reaction {
+    /// Which support.
     pub part: SupportPart,
+    /// Its push on the panel.
     pub push: Resultant,
 }
 

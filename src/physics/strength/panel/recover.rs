@@ -15,6 +15,7 @@ use super::vector::Point;
 /// Moments and shear forces at a node, averaged over the triangles of one part of the panel on one side of any line.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SectionForces {
+    /// Index into [`Mesh::nodes`].
     pub node: u32,
     /// As [`Mesh::parts`].
     pub part: u32,
@@ -27,8 +28,11 @@ pub struct SectionForces {
 /// The place nearest to its strength.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Utilisation {
+    /// A node, `[y, z]`, m.
     pub at: Point,
+    /// As [`Mesh::parts`].
     pub part: u32,
+    /// Of the ply that is nearest to its strength there.
     pub stress: PlyStress,
 }
 

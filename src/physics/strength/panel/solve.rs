@@ -25,17 +25,21 @@ const SMALLEST_SIDE: f64 = 2e-4;
 /// A solved panel, on the finest mesh.
 #[derive(Debug, Clone)]
 pub struct Solution {
+    /// The mesh that all of it is told on.
     pub mesh: Mesh,
     /// At each node, m.
     pub deflection: Vec<f64>,
     /// `βy, βz` at each node: minus the slopes, but for shear.
     pub rotation: Vec<[f64; 2]>,
+    /// Moments and shear forces at the nodes.
     pub forces: Vec<SectionForces>,
+    /// One for each part that holds it: edges, then lines, then beds.
     pub reactions: Vec<Reaction>,
     /// Resultant of the loads.
     pub load: Resultant,
     /// The deflection that is largest in size, with its sign, m.
     pub largest_deflection: f64,
+    /// Where that is, `[y, z]`, m.
     pub largest_at: Point,
     /// Estimated error of `largest_deflection`, as a part of it.
     pub error: f64,
@@ -47,6 +51,7 @@ pub struct Solution {
     pub moment_errors: [f64; 3],
     /// Whether the errors of deflection and fields are within what was asked.
     pub converged: bool,
+    /// The meshes by which the errors were estimated, coarsest first.
     pub levels: Vec<Level>,
     /// Highest utilisation; beside a point load, a kink or a held corner it grows with the mesh.
     pub weakest: Option<Utilisation>,
