@@ -5,8 +5,8 @@ use uom::si::f64::{Time, Velocity, VolumeRate};
 use super::Case;
 use super::float::Side;
 use super::trial::Doubtful;
-use crate::job::{Cost, Worth};
-use crate::physics::worth::{Amount, Payback, fuel_money, payback};
+use crate::job::{Cost, FuelPrice, Worth};
+use crate::physics::worth::{Amount, Payback, Season, fuel_money, payback};
 use crate::quantity::{Dimensioned, HOUR, Measure, Text, grouped, say};
 use crate::working::{Part, Sheet, Table};
 
@@ -45,6 +45,8 @@ pub struct Reckoned {
     pub used: Vec<Used>,
     /// A season before and after, fuel and upkeep.
     pub season: [Option<Amount>; 2],
+    /// What a season costs less than before.
+    pub saved: Option<Amount>,
     /// When both are even; nothing where the cost or a season is not known.
     pub payback: Option<Payback>,
     /// Seasons that are looked ahead.
@@ -108,6 +110,16 @@ impl Case<'_> {
     }
 }
 
+/// How far off a flow of fuel may be, as a part of it.
+fn part_off(fuel: &Doubtful<VolumeRate>) -> f64 {
+    (fuel.doubt / fuel.value).si()
+}
+
+/// How far off the price may be, as a part of it.
+fn price_off(fuel: &FuelPrice) -> f64 {
+    if fuel.price == 0.0 { 0.0 } else { fuel.give_or_take.unwrap_or(0.0).abs() / fuel.price }
+}
+
 impl Line {
     fn of(cost: &Cost) -> Option<Line> {
         let labour = cost.hours.as_ref().zip(cost.rate).map(|(hours, rate)| hours.value.si() / HOUR * rate);
@@ -146,24 +158,28 @@ impl Reckoned {
                     sheet.origin::<VolumeRate>("f", from);
                     let term = fuel_money(&mut sheet, one.hours.value, fuel.value, price.price, price.per.value);
                     let value = term.value().si();
-                    let by_fuel = (fuel.doubt / fuel.value).si();
-                    let by_price = price.give_or_take.unwrap_or(0.0) / price.price;
-                    Some(Amount {
-                        value,
-                        doubt: value * by_fuel.hypot(if price.price == 0.0 { 0.0 } else { by_price }),
-                    })
+                    Some(Amount { value, doubt: value * part_off(&fuel).hypot(price_off(price)) })
                 });
                 Used { speed: one.speed.value, hours: one.hours.value, fuel, money }
             })
             .collect();
         let upkeep = [worth.upkeep_before, worth.upkeep_after].map(|upkeep| upkeep.unwrap_or(0.0));
-        let season = [0, 1].map(|side| {
-            let fuel: Option<Vec<Amount>> = used.iter().map(|one| one.money[side]).collect();
-            let fuel = fuel.filter(|fuel| !fuel.is_empty())?;
-            Some(fuel.into_iter().fold(Amount::certain(upkeep[side]), Amount::plus))
+        let price = worth.fuel.as_ref().map_or(0.0, price_off);
+        let seasons = [0, 1].map(|side| {
+            let by_flow = |one: &Used| {
+                let Amount { value, .. } = one.money[side]?;
+                Some(Amount { value, doubt: value * part_off(&one.fuel[side]?) })
+            };
+            let fuel: Option<Vec<Amount>> = used.iter().map(by_flow).collect();
+            let fuel = fuel?.into_iter().reduce(Amount::plus)?;
+            Some(Season { fuel, upkeep: upkeep[side] })
         });
-        let payback = match (cost, season) {
-            (Some(cost), [Some(before), Some(after)]) => Some(payback(&mut sheet, cost, before, after)),
+        let season = seasons.map(|season| season.map(|season| season.total(price)));
+        let saved = seasons[0].zip(seasons[1]).map(|(before, after)| before.over(after, price));
+        let payback = match (cost, season, saved) {
+            (Some(cost), [Some(before), Some(after)], Some(saved)) => {
+                Some(payback(&mut sheet, cost, [before, after], saved))
+            }
             _ => None,
         };
         let listed =
@@ -174,6 +190,7 @@ impl Reckoned {
             cost,
             used,
             season,
+            saved,
             payback,
             seasons: worth.seasons.unwrap_or(SEASONS),
             not_priced: listed,

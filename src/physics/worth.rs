@@ -15,25 +15,33 @@ pub struct Amount {
 }
 
 impl Amount {
-    /// Of this value, known for certain.
-    pub fn certain(value: f64) -> Self {
-        Amount { value, doubt: 0.0 }
-    }
-
     /// Both together; what is not known of one is not known for other reasons of the other.
     pub fn plus(self, other: Amount) -> Self {
         Amount { value: self.value + other.value, doubt: self.doubt.hypot(other.doubt) }
     }
+}
 
-    /// Less another.
-    pub fn less(self, other: Amount) -> Self {
-        Amount { value: self.value - other.value, doubt: self.doubt.hypot(other.doubt) }
+/// What a season costs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Season {
+    /// Fuel money, with what the flow of fuel is worth; not what its price is.
+    pub fuel: Amount,
+    /// What else it costs, known for certain.
+    pub upkeep: f64,
+}
+
+impl Season {
+    /// All of it, the price of fuel known to this part of it.
+    pub fn total(self, price: f64) -> Amount {
+        let Amount { value, doubt } = self.fuel;
+        Amount { value: value + self.upkeep, doubt: doubt.hypot(price * value) }
     }
 
-    /// The product of both.
-    pub fn times(self, other: Amount) -> Self {
-        let value = self.value * other.value;
-        Amount { value, doubt: (self.doubt * other.value).hypot(self.value * other.doubt) }
+    /// What it costs more than another with the same price: a price that is off is off for both.
+    pub fn over(self, other: Season, price: f64) -> Amount {
+        let fuel = self.fuel.value - other.fuel.value;
+        let doubt = self.fuel.doubt.hypot(other.fuel.doubt).hypot(price * fuel);
+        Amount { value: fuel + self.upkeep - other.upkeep, doubt }
     }
 }
 
@@ -55,9 +63,8 @@ pub struct Payback {
     pub latest: Option<f64>,
 }
 
-/// The seasons, `K / (before − after)`, with what is not known of cost and saving at its best and its worst.
-pub fn payback(sheet: &mut Sheet, cost: Amount, before: Amount, after: Amount) -> Payback {
-    let saved = before.less(after);
+/// The seasons, `K / (before − after)`, with what is not known of the cost and of what is saved at its best and its worst.
+pub fn payback(sheet: &mut Sheet, cost: Amount, [before, after]: [Amount; 2], saved: Amount) -> Payback {
     let money = |symbol: &str, value: f64| Term::new(symbol, Ratio::from_si(value));
     let saving = sheet.set(
         "E",

@@ -17,6 +17,7 @@ use std::process::ExitCode;
 
 use libtest_mimic::{Arguments, Failed, Trial};
 use sternknee::quantity::Units;
+use sternknee::rules::mend::{Change, Mend};
 use sternknee::rules::{ALL, Finding, Verdict};
 
 use crate::common::finding;
@@ -95,6 +96,19 @@ fn owed(finding: &Finding) -> Option<&'static str> {
     }
 }
 
+/// One way of a remedy, as it would be written into the job.
+fn way(mend: &Mend) -> String {
+    let written = |change: &Change| {
+        let value = change.value.as_deref().unwrap_or("nothing").split_whitespace().collect::<Vec<_>>().join(" ");
+        format!("{}: {value}", change.entry)
+    };
+    match mend {
+        Mend::Change(changes) => format!("> {}", changes.iter().map(written).collect::<Vec<_>>().join("; ")),
+        Mend::First(rule) => format!("> first {rule}"),
+        other => format!("> {}", other.word()),
+    }
+}
+
 /// All that a finding says, in US units.
 fn words(finding: &Finding) -> String {
     let units = Units::Us;
@@ -103,6 +117,7 @@ fn words(finding: &Finding) -> String {
     words.extend(finding.found.map(|found| format!("found {}", found.show(units))));
     words.extend(finding.limit.map(|limit| limit.show(units)));
     words.extend(finding.remedy.as_ref().map(|remedy| format!("do: {}", remedy.show(units))));
+    words.extend(finding.mends.iter().map(way));
     words.extend(finding.working.lines().iter().map(|line| format!("| {}", line.show(units))));
     words.join("\n")
 }

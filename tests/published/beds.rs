@@ -4,8 +4,8 @@
 use std::sync::Arc;
 
 use sternknee::physics::strength::panel::{
-    Accuracy, Bed, EdgeSupport, Fineness, Load, Meshed, Panel, PlateStiffness, Rect, Resultant, Section, Shape,
-    Solution,
+    Accuracy, Bed, EdgeSupport, Factored, Fineness, Load, Loaded, Meshed, Panel, PlateStiffness, Rect, Resultant,
+    Section, Shape, Solution,
 };
 
 use super::plate_theory::agrees;
@@ -103,6 +103,54 @@ fn a_beam_on_two_springs_sags_and_sinks() {
     let sag = force * length.powi(3) / (48.0 * BENDING) - end * length * length / (8.0 * BENDING);
     agrees("held against turning", s.largest_deflection, sag + force / (2.0 * k), 1e-3);
     balances(&s);
+}
+
+/// A rectangle on springs and on one slanting bed, pressed beside that; the bed given from either end.
+fn on_a_slanting_bed(backwards: bool) -> (Factored, Loaded, f64) {
+    let shape = Shape { chine: [0.5, 0.0], corner: [0.5, 0.4], cutout: None };
+    let edge = Elastic { deflection: 5e7, turning: 2e4 };
+    let (from, to) = ([-0.3, 0.1], [0.35, 0.3]);
+    let [from, to] = if backwards { [to, from] } else { [from, to] };
+    let stiffness = 3e7;
+    let panel = Panel {
+        outline: shape.outline(),
+        edges: vec![edge, Free, edge, edge],
+        section: Section::stiffness(PlateStiffness::isotropic(9e9, 0.3, 0.04)),
+        regions: Vec::new(),
+        lines: Vec::new(),
+        beds: vec![Bed { from, to, width: 0.06, stiffness }],
+    };
+    let factored = panel.factored(&Arc::new(Meshed::of(shape, Fineness { size: 0.05, width: 0.05 }))).unwrap();
+    let press = Load::Patch { area: Rect { centre: [0.2, 0.3], width: 0.1, height: 0.05 }, force: 9000.0 };
+    let loaded = factored.bend(&[[press]]).unwrap().swap_remove(0);
+    (factored, loaded, stiffness)
+}
+
+/// Winkler's bed: it pushes back at each place by its stiffness times how far that is pushed in.
+#[test]
+fn told_over_no_width_a_bed_pushes_by_its_stiffness_times_the_deflection_there() {
+    let (factored, loaded, stiffness) = on_a_slanting_bed(false);
+    let pushes = factored.pushes(&loaded, 1e-6);
+    let most = pushes.iter().map(|push| push.per_length.abs()).fold(0.0, f64::max);
+    assert!(pushes.len() > 10 && most > 0.0);
+    for push in pushes {
+        let exact = -stiffness * factored.deflection_at(&loaded, push.at).expect("on the panel");
+        assert!((push.per_length - exact).abs() < 1e-9 * most, "{} {exact}", push.per_length);
+    }
+}
+
+#[test]
+fn a_bed_pushes_the_same_from_whichever_end_it_is_given() {
+    let pushes = [false, true].map(|backwards| {
+        let (factored, loaded, _) = on_a_slanting_bed(backwards);
+        factored.pushes(&loaded, 0.1)
+    });
+    let most = pushes[0].iter().map(|push| push.per_length.abs()).fold(0.0, f64::max);
+    assert_eq!(pushes[0].len(), pushes[1].len());
+    for (one, other) in pushes[0].iter().zip(pushes[1].iter().rev()) {
+        assert!((0..2).all(|k| (one.at[k] - other.at[k]).abs() < 1e-12));
+        assert!((one.per_length - other.per_length).abs() < 1e-7 * most, "{one:?} {other:?}");
+    }
 }
 
 #[test]

@@ -3,11 +3,13 @@
 //! no source, and are held to what their own words say.
 
 use sternknee::case::Case;
-use sternknee::physics::engine::{self, Kind};
-use sternknee::physics::matched::getting_up;
+use sternknee::physics::engine::{self, Engine, Kind};
+use sternknee::physics::matched::{Craft, Factors, getting_up};
+use sternknee::physics::power::likely_top_speed;
 use sternknee::physics::running::{AIR, Dragged};
-use sternknee::quantity::Dimensioned;
-use uom::si::f64::{Area, Length, MassDensity, Ratio, Velocity};
+use sternknee::quantity::{Dimensioned, horsepower, pounds};
+use sternknee::working::Sheet;
+use uom::si::f64::{AngularVelocity, Area, Length, MassDensity, Power, Ratio, Velocity, VolumeRate};
 
 use crate::common;
 
@@ -30,6 +32,55 @@ fn torque_and_thirst_at_half_speed_are_those_of_their_kind() {
     near(engine::fuel(Kind::TwoStroke, 0.5, 0.5), 0.45, 1e-12);
 }
 
+/// A worn engine of 100 kW at 600 rad/s that has nine tenths left and 20 ml/s of thirst as new, by its kind.
+fn worn(kind: Kind) -> Engine {
+    Engine {
+        kind,
+        power: Power::from_si(1e5),
+        rated: AngularVelocity::from_si(600.0),
+        most: AngularVelocity::from_si(618.0),
+        left: Ratio::from_si(0.9),
+        fuel: VolumeRate::from_si(2e-5),
+    }
+}
+
+/// Power is torque times speed. Below rated speed an electric engine keeps its torque, past it its power; past its limiter none
+/// gives any.
+#[test]
+fn power_at_full_throttle_is_torque_times_speed() {
+    for kind in [Kind::FourStroke, Kind::TwoStroke, Kind::Electric] {
+        near(worn(kind).full_throttle(600.0), 9e4, 1e-12);
+        assert_eq!(worn(kind).full_throttle(618.5), 0.0);
+    }
+    near(worn(Kind::FourStroke).full_throttle(300.0), 0.5 * 1.0 * 9e4, 1e-12);
+    near(worn(Kind::TwoStroke).full_throttle(300.0), 0.5 * 0.875 * 9e4, 1e-12);
+    near(worn(Kind::Electric).full_throttle(300.0), 0.5 * 9e4, 1e-12);
+    near(worn(Kind::Electric).full_throttle(615.0), 9e4, 1e-12);
+    // 1 + 0.15 · 0.98 − 0.80 · 0.98².
+    near(worn(Kind::TwoStroke).full_throttle(12.0), 0.02 * 0.378_68 * 9e4, 1e-9);
+}
+
+/// What is left of it turns the propeller; it burns at rated speed, flat out, what it burnt as new.
+#[test]
+fn a_worn_engine_burns_for_the_power_that_it_was_built_for() {
+    near(worn(Kind::FourStroke).fuel_at(9e4, 600.0), 2e-5, 1e-12);
+    // Half of the power that is left at half the speed: (0.5 + 0.15 · 0.25) / 1.15.
+    near(worn(Kind::FourStroke).fuel_at(4.5e4, 300.0), 0.467_391 * 2e-5, 1e-5);
+    near(worn(Kind::TwoStroke).fuel_at(4.5e4, 300.0), 0.45 * 2e-5, 1e-12);
+}
+
+/// Crouch's formula, value from memory: 100 hp to 2,500 lb is a fifth under the root, 150 times that 30 mph. Twice the power on twice
+/// the weight is as fast.
+#[test]
+fn crouchs_formula_by_hand() {
+    let top = |hp: f64, lb: f64, constant: f64| {
+        likely_top_speed(&mut Sheet::default(), horsepower(hp), pounds(lb), constant).value().si() / 0.447_04
+    };
+    near(top(100.0, 2500.0, 150.0), 30.0, 1e-12);
+    near(top(200.0, 5000.0, 150.0), 30.0, 1e-12);
+    near(top(90.0, 1000.0, 200.0), 60.0, 1e-12);
+}
+
 #[test]
 fn age_takes_a_hundredth_for_five_hundred_hours_or_what_the_weakest_cylinder_lost() {
     let left = |hours, compression: Option<f64>| engine::left_by_age(hours, compression.map(Ratio::from_si)).si();
@@ -49,12 +100,48 @@ fn the_winds_drag_is_its_dynamic_pressure_on_the_area() {
     near(at.bow_down.si(), -137.8125, 1e-12);
 }
 
+/// Along the keel (Savitsky 1964) the thrust is the bottom's part, what the blades hold back square to their shaft with it, and the
+/// drag of air and lower units. The hump (Blount and Fox 1976) makes more of the bottom's part alone.
+#[test]
+fn the_hump_makes_more_of_the_bottoms_drag_and_not_of_the_winds() {
+    let craft = craft();
+    let mut bent = 0;
+    for point in &craft.range().points {
+        let (running, beside) = craft.running(point.speed).expect("told");
+        let (trim, angle) = (running.trim.si(), craft.planing.thrust.angle.si());
+        let bottom = trim.cos() * (running.drag.si() + running.blades.si() * (trim + angle).sin());
+        let others = beside.drag.si() * trim.cos();
+        let drag = craft.factors.drag;
+        near(point.thrust.si(), drag * (point.hump.si() * bottom + others) / angle.cos(), 1e-9);
+        bent += usize::from(point.hump.si() > 1.1 && others > 0.01 * bottom);
+    }
+    assert!(bent > 0, "no speed at the hump");
+}
+
+/// The greatest speed is the last that is held: there is thrust for it, and for a little more there is none.
+#[test]
+fn at_her_greatest_speed_the_engines_still_hold_her_and_a_little_faster_they_do_not() {
+    let craft = craft();
+    for (drag, pitch) in [(0.85, 1.0), (1.0, 1.0), (1.0, 1.05), (1.1, 0.95), (1.25, 1.0)] {
+        let craft = Craft { factors: Factors { drag, pitch }, ..craft.clone() };
+        let top = craft.range().top.expect("a greatest speed");
+        assert!(top.is_held(), "{drag} {pitch}: {:e}", top.margin());
+        assert!(top.margin() < 1e-9, "{drag} {pitch}: {:e}", top.margin());
+        assert!(!craft.steady(top.speed * (1.0 + 1e-6)).expect("told").is_held());
+    }
+}
+
+/// The boat below with her new engine.
+fn craft() -> Craft {
+    let rig = common::rig(JOB);
+    let case = Case::new(&rig);
+    case.running().expect("asked").after.as_ref().expect("told").built.craft.clone()
+}
+
 /// Newton's second law, integrated by the middles of many short steps in place of Simpson's rule.
 #[test]
 fn the_time_to_plane_is_her_mass_over_what_is_left_of_the_thrust() {
-    let rig = common::rig(JOB);
-    let case = Case::new(&rig);
-    let craft = case.running().expect("asked").after.as_ref().expect("told").built.craft.clone();
+    let craft = craft();
     let range = craft.range();
     let first = range.points.first().expect("a range").speed;
     let found = getting_up(&craft, first, Velocity::from_si(20.0 * 0.447_04));

@@ -31,6 +31,8 @@ fn a_box_has_the_hydrostatics_of_a_box() {
         close(row.waterplane.centroid.x, l / 2.0, ROUNDING);
         close(row.bm_transverse.get::<meter>(), b * b / (12.0 * t), ROUNDING);
         close(row.bm_longitudinal.get::<meter>(), l * l / (12.0 * t), ROUNDING);
+        close(row.km_transverse().get::<meter>(), t / 2.0 + b * b / (12.0 * t), ROUNDING);
+        close(row.km_longitudinal().get::<meter>(), t / 2.0 + l * l / (12.0 * t), ROUNDING);
         near(row.waterplane.product_moment_m4, 0.0, 1e-11);
         let wetted = l * b + 2.0 * t * (l + b);
         close(row.wetted_surface.get::<square_meter>(), wetted, ROUNDING);

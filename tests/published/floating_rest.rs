@@ -55,6 +55,21 @@ fn a_square_log_just_past_the_limit_lolls_by_the_wall_sided_formula() {
     }
 }
 
+/// The same log lying athwart: what heeled her there trims her here.
+#[test]
+fn a_square_log_athwart_lolls_fore_and_aft_by_the_same_formula() {
+    for s in [0.22, 0.23, 0.77] {
+        let load = load(10.0 * 1000.0 * s, [0.5, 0.0, 0.5], 1000.0);
+        let Outcome::Unstable { balance, settled } = equilibrium(&box_hull(1.0, 10.0, 1.0), &load).unwrap() else {
+            panic!("{s}");
+        };
+        near(balance.attitude().trim.get::<degree>(), 0.0, 1e-9);
+        let expected = (12.0 * s * (1.0 - s) - 2.0_f64).sqrt().atan();
+        close(settled.attitude().trim.get::<radian>().abs(), expected, 1e-9);
+        near(settled.attitude().heel.get::<degree>(), 0.0, 1e-9);
+    }
+}
+
 /// GZ = sin φ (GM + ½ BM tan²φ) holds for a box until an edge meets the water (Attwood's wall-sided
 /// formula).
 #[test]

@@ -34,6 +34,15 @@ fn what_settles_it_leaves_just_the_room() {
     assert_eq!(settles(&moves, 1, 30.0), None);
 }
 
+/// The experimental standard deviation (JCGM 100:2008, 4.2.2): of 1, 2, 3, 4 the root of 5/3, of two values apart by 2 the root
+/// of two; one value alone has none.
+#[test]
+fn the_spread_of_a_few_values_is_their_standard_deviation() {
+    near(spread(&[1.0, 2.0, 3.0, 4.0]).expect("four"), COVERAGE * (5.0_f64 / 3.0).sqrt(), 1e-12);
+    near(spread(&[4.0, 6.0]).expect("two"), COVERAGE * 2.0_f64.sqrt(), 1e-12);
+    assert_eq!(spread(&[7.0]), None);
+}
+
 /// Every reading meets every stratum once: mean nought and, less what the outermost strata hide, the spread of one.
 #[test]
 fn a_reading_of_the_sample_is_a_normal_one() {
@@ -45,6 +54,20 @@ fn a_reading_of_the_sample_is_a_normal_one() {
             near(values.iter().sum::<f64>(), 0.0, 1e-9);
             near(spread(&values).expect("many"), COVERAGE, 0.01 * COVERAGE);
         }
+    }
+}
+
+/// JCGM 100, 5.1.2: what has nothing to do with each other adds by squares, n alike as √n. And in one run every reading stands where
+/// it was taken.
+#[test]
+fn sums_of_many_readings_spread_as_the_root_of_their_number() {
+    for readings in [2, 5, 8, 12, 20] {
+        let runs = sample(readings);
+        let sums: Vec<f64> = runs.iter().map(|run| run.iter().sum()).collect();
+        let root = f64::sqrt(readings as f64);
+        near(spread(&sums).expect("many") / COVERAGE, root, 0.05 * root);
+        let as_taken = |run: &&Vec<f64>| run.iter().all(|reading| reading.abs() < 1e-12);
+        assert_eq!(runs.iter().filter(as_taken).count(), 1);
     }
 }
 

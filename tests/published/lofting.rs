@@ -24,6 +24,25 @@ fn tape_lines_pass_through_every_reading() {
     }
 }
 
+/// Fritsch and Carlson's interpolation keeps between its points, whichever way a line turns: a keel that falls a little before it rises
+/// steeply, and a sheer that rises a little before it falls.
+#[test]
+fn a_line_that_turns_does_not_leave_its_readings() {
+    let section = |x: f64, keel: f64, sheer: f64| TapeSection {
+        x: m(x),
+        keel: m(keel),
+        bottom_knuckles: Vec::new(),
+        chine: Point2::new(0.8, 0.7),
+        side_knuckles: Vec::new(),
+        sheer: Point2::new(1.0, sheer),
+    };
+    let sections = [section(0.0, 0.10, 1.60), section(1.0, 0.08, 1.62), section(2.0, 0.60, 1.10)];
+    let lofted = mesh_from_tape(&sections, &Lofting { slices: 12, ..Lofting::default() }).unwrap();
+    let (low, high) = Hull::new(lofted.mesh).bounds();
+    near(low.z, 0.08, 1e-12);
+    near(high.z, 1.62, 1e-12);
+}
+
 #[test]
 fn a_prismatic_tape_hull_has_the_volume_of_its_section() {
     let section = |x: f64, knuckle: bool| TapeSection {
@@ -92,6 +111,20 @@ fn the_least_form_says_what_it_assumed() {
     near(high.z, 0.9, 1e-12);
     let deep = LeastForm { deadrise: deg(60.0), ..form };
     assert!(mesh_from_least_form(&deep, &Lofting::default()).is_err());
+}
+
+#[test]
+fn the_least_form_is_as_wide_at_the_sheer_as_it_says() {
+    let form = LeastForm { length: m(5.5), chine_beam: m(1.9), deadrise: deg(18.0), depth: m(0.9) };
+    let lofted = mesh_from_least_form(&form, &Lofting::default()).unwrap();
+    let said = lofted.assumptions.iter().find_map(|one| match one {
+        Assumption::SheerBeam { ratio } => Some(*ratio),
+        _ => None,
+    });
+    let ratio = said.expect("it says so");
+    assert!(ratio > 1.0, "sides flare");
+    let (low, high) = Hull::new(lofted.mesh).bounds();
+    near(high.y - low.y, 1.9 * ratio, 1e-12);
 }
 
 /// Similar forms: of a boat twice as large every length is twice, every area four times, every volume eight times as large.

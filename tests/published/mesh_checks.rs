@@ -60,6 +60,21 @@ fn two_boxes_that_share_an_edge_are_refused() {
     assert_eq!((at.0.y, at.0.z), (1.0, 1.0));
 }
 
+/// Whichever two of its three corners fall together, by number or by place.
+#[test]
+fn a_triangle_with_two_corners_at_one_place_is_refused_by_its_number() {
+    let (vertices, faces) = parts(&box_mesh(4.0, 2.0, 1.0));
+    let [a, b, c] = faces[4];
+    let twin = vertices.len() as u32;
+    for corners in [[a, a, c], [a, b, b], [a, b, a], [a, twin, c], [twin, b, a]] {
+        let (mut vertices, mut faces) = (vertices.clone(), faces.clone());
+        vertices.push(vertices[a as usize]);
+        faces[4] = corners;
+        let found = TriMesh::new(vertices, faces);
+        assert!(matches!(found, Err(MeshError::Degenerate { face: 4, .. })), "{corners:?}: {found:?}");
+    }
+}
+
 #[test]
 fn a_flat_surface_a_wild_one_and_one_of_numbers_that_are_none_are_refused() {
     let flat = TriMesh::cuboid(Point3::origin(), Point3::new(1.0, 1.0, 1e-12));

@@ -2,7 +2,9 @@
 //! Oossanen 1975, values from memory), cavitation (Gawn and Burrill as fitted by Blount and Hubble 1981, values from memory).
 
 use proptest::prelude::*;
-use sternknee::physics::propeller::{Curves, Propeller, REYNOLDS, Sized, cavitation_limit, projected};
+use sternknee::physics::propeller::{
+    Curves, Propeller, REYNOLDS, Sized, Turning, cavitation, cavitation_limit, projected,
+};
 
 fn sized(blades: u8, area: f64, pitch: f64) -> Sized {
     let curves = Curves::of(&Propeller::new(blades, area, pitch).unwrap());
@@ -52,6 +54,36 @@ fn the_cavitation_line_by_hand() {
     // 0.494 · 0.5^0.88 = 0.2684; projected over expanded at P/D 1: 0.838.
     assert!((cavitation_limit(0.5) - 0.2684).abs() < 1e-4);
     assert!((projected(1.0) - 0.838_f64).abs() < 1e-12);
+}
+
+/// Burrill's figures by hand: at 0.7 of the radius of 190 mm, 30 turns a second and 12 m/s the blades meet 772.5 m²/s², 396.3 kPa
+/// of head; 103.6 kPa of air and water over it is σ = 0.2615; 3,000 N on 523 cm² of projected blades is τ = 0.1448 where
+/// the line says 0.1518.
+#[test]
+fn a_propeller_near_the_cavitation_line_by_hand() {
+    let sized = sized(3, 0.55, 1.0);
+    let propeller = Propeller::new(3, 0.55, 1.0).unwrap();
+    let turning = Turning { thrust: 3000.0, ..sized.turning(30.0, 12.0) };
+    let load = cavitation(&sized, &propeller, &turning, 12.0, 0.4, 9.806_65);
+    assert!((load - 0.9543).abs() < 1e-4, "{load}");
+    let deeper = cavitation(&sized, &propeller, &turning, 12.0, 1.4, 9.806_65);
+    assert!(deeper < load, "what is held down by more water cavitates later");
+}
+
+/// 20 turns a second of 0.4 m at 10 m/s: the blades go at 0.7 π 20 · 0.4 = 17.59 m/s round and at 20.24 m/s in all, head 209.9 kPa. At
+/// 0.6 m, 99.62 + 6.03 = 105.65 kPa over it are σ 0.5034, the limit 0.494 · 0.5034^0.88 = 0.2700. 3,000 N on 0.12566 · 0.6 · 0.838
+/// = 0.06318 m² are 0.2262 of the head: 0.838 of the limit.
+#[test]
+fn a_propellers_load_over_the_cavitation_line_by_hand() {
+    let propeller = Propeller::new(3, 0.6, 1.0).unwrap();
+    let sized = Sized { diameter: 0.4, density: 1025.0, pitch: 0.4, ..sized(3, 0.6, 1.0) };
+    let turning = Turning { thrust: 3000.0, ..sized.turning(20.0, 10.0) };
+    let found = cavitation(&sized, &propeller, &turning, 10.0, 0.6, 9.806_65);
+    assert!((found - 0.8378).abs() < 2e-4, "{found}");
+    // Deeper is easier; pulled harder it is loaded in proportion.
+    assert!(cavitation(&sized, &propeller, &turning, 10.0, 1.2, 9.806_65) < found);
+    let harder = Turning { thrust: 4500.0, ..turning };
+    assert!((cavitation(&sized, &propeller, &harder, 10.0, 0.6, 9.806_65) / found - 1.5).abs() < 1e-12);
 }
 
 proptest! {

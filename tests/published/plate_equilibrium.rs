@@ -1,9 +1,11 @@
 //! Equilibrium and linearity of plates: reactions balance loads, doubled loads double everything, and a measured deflection
 //! gives back its stiffness. These are laws, not figures from a book.
 
+use std::sync::Arc;
+
 use sternknee::physics::strength::panel::{
-    Accuracy, EdgeSupport, Line, LineKind, Load, Panel, PanelError, PlateStiffness, Rect, Region, Resultant, Section,
-    Solution, couple, scale_of_part,
+    Accuracy, EdgeSupport, Fineness, Line, LineKind, Load, Meshed, Panel, PanelError, PlateStiffness, Rect, Region,
+    Resultant, Section, Shape, Solution, couple, scale_of_part,
 };
 
 use super::plate_theory::agrees;
@@ -116,6 +118,79 @@ fn twice_the_load_gives_twice_of_everything() {
                     <= 1e-9 * b.moment.iter().map(|m| m.abs()).sum::<f64>().max(1.0)
             );
         }
+    }
+}
+
+/// A part of what it belongs to, the stated error knows no newtons: on the same meshes it is the same under any load.
+#[test]
+fn the_stated_errors_are_the_same_under_a_thousandth_and_a_thousand_times_the_load() {
+    let few = Accuracy { most_unknowns: 6000, ..Accuracy::default() };
+    let under = |times: f64| {
+        let loads = [Load::Pressure(times), Load::Point { at: [0.3, 0.2], force: times }];
+        let section = Section::stiffness(PlateStiffness::isotropic(9e9, 0.3, 0.02));
+        Panel::rectangle(1.0, 0.6, [Simple, Free, Simple, Clamped], section).solve(&loads, few).unwrap()
+    };
+    let one = under(1.0);
+    assert!(one.error > 0.0 && one.error < 0.1 && one.levels.len() > 1, "{}", one.error);
+    for times in [1e-3, 1e3] {
+        let other = under(times);
+        assert_eq!(other.levels.len(), one.levels.len());
+        for (found, exact) in [(other.error, one.error), (other.field_error, one.field_error)] {
+            assert!((found / exact - 1.0).abs() < 1e-6, "{found} {exact}");
+        }
+    }
+}
+
+/// Statics: a force at `[y, z]` turns about y by its height, about z by minus its y.
+#[test]
+fn the_resultant_of_a_load_is_its_force_at_its_place() {
+    let patch = Rect { centre: [0.4, 0.3], width: 0.1, height: 0.06 };
+    let [first, second] = [700.0, -250.0];
+    let loads = [Load::Point { at: [0.7, 0.1], force: first }, Load::Patch { area: patch, force: second }];
+    let section = Section::stiffness(PlateStiffness::isotropic(9e9, 0.3, 0.02));
+    let coarse = Accuracy { relative: f64::INFINITY, fields: f64::INFINITY, ..Accuracy::default() };
+    let s = Panel::rectangle(1.0, 0.5, [Simple; 4], section).solve(&loads, coarse).unwrap();
+    agrees("force", s.load.force, first + second, 1e-9);
+    agrees("about y", s.load.moment_y, first * 0.1 + second * 0.3, 1e-9);
+    agrees("about z", s.load.moment_z, -first * 0.7 - second * 0.4, 1e-9);
+    balances("a point and a patch", &s);
+}
+
+/// A square alike in both directions is its own image in its diagonal: what bends it across bends it up at the mirrored place.
+#[test]
+fn a_square_does_not_know_its_sides_apart() {
+    let shape = Shape { chine: [0.5, 0.0], corner: [0.5, 1.0], cutout: None };
+    let panel = Panel {
+        outline: shape.outline(),
+        edges: vec![Simple; 4],
+        section: Section::stiffness(PlateStiffness::isotropic(9e9, 0.3, 0.1)),
+        regions: Vec::new(),
+        lines: Vec::new(),
+        beds: Vec::new(),
+    };
+    let factored = panel.factored(&Arc::new(Meshed::of(shape, Fineness { size: 0.1, width: 0.1 }))).unwrap();
+    // The patch lies on the diagonal.
+    let patch = Rect { centre: [-0.2, 0.3], width: 0.13, height: 0.13 };
+    let loads = [[Load::Pressure(1000.0), Load::Patch { area: patch, force: 800.0 }]];
+    let loaded = factored.bend(&loads).unwrap();
+    let nodes = &factored.mesh().nodes;
+    let forces = factored.section_forces(&loaded[0]);
+    let means = factored.moments_at_nodes(&loaded[0]);
+    let mirrored = |[y, z]: [f64; 2]| [z - 0.5, y + 0.5];
+    let same = |p: [f64; 2], q: [f64; 2]| (p[0] - q[0]).abs() < 1e-9 && (p[1] - q[1]).abs() < 1e-9;
+    let most = forces.iter().flat_map(|f| f.moment).fold(0.0, |most: f64, m| most.max(m.abs()));
+    let shear = forces.iter().flat_map(|f| f.shear).fold(0.0, |most: f64, q| most.max(q.abs()));
+    for own in &forces {
+        let at = mirrored(nodes[own.node as usize]);
+        let other = forces.iter().find(|f| same(nodes[f.node as usize], at)).expect("a node");
+        let off = |a: f64, b: f64, of: f64| (a - b).abs() / of;
+        assert!(off(own.moment[0], other.moment[1], most) < 1e-8, "{own:?} {other:?}");
+        assert!(off(own.moment[2], other.moment[2], most) < 1e-8, "{own:?} {other:?}");
+        assert!(off(own.shear[0], other.shear[1], shear) < 1e-8, "{own:?} {other:?}");
+    }
+    for own in &means {
+        let other = means.iter().find(|f| same(f.at, mirrored(own.at))).expect("a place");
+        assert!((own.moment[0] - other.moment[1]).abs() < 1e-8 * most, "{own:?} {other:?}");
     }
 }
 

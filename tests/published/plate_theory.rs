@@ -6,7 +6,7 @@ use std::f64::consts::PI;
 
 use sternknee::physics::strength::panel::{
     Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PlateStiffness, Ply, Rect, Section, Strength,
-    written_layers,
+    couple, written_layers,
 };
 use sternknee::working::Sheet;
 use uom::si::f64::{Length, Pressure};
@@ -207,6 +207,49 @@ fn an_edge_beam_carries_its_share_of_a_strip() {
     agrees("edge beams", s.largest_deflection, exact, 0.003);
 }
 
+/// Two forces, one up and one down on either side of a beam along the middle, leave it straight; where it can't twist either, each half is
+/// a plate clamped along it. However the panel lies: the plate is alike in all directions.
+#[test]
+fn a_beam_that_can_not_twist_clamps_both_halves_of_a_plate() {
+    let stiffness = PlateStiffness::isotropic(70e9, 0.3, 0.005);
+    let half = Panel::rectangle(1.0, 0.4, [Clamped, Simple, Simple, Simple], Section::stiffness(stiffness));
+    let read = |panel: &Panel, loads: &[Load], at: [f64; 2]| {
+        panel.solve(loads, tight()).unwrap().deflection_at(at).expect("on the panel")
+    };
+    let clamped = read(&half, &[Load::Point { at: [0.5, 0.2], force: 100.0 }], [0.3, 0.25]);
+    for degrees in [0.0_f64, 30.0, 117.0] {
+        let (sin, cos) = degrees.to_radians().sin_cos();
+        let turned = |[y, z]: [f64; 2]| [cos * y - sin * z, sin * y + cos * z];
+        let mut panel = simple(stiffness, 1.0, 0.8);
+        panel.outline.iter_mut().for_each(|corner| *corner = turned(*corner));
+        let loads = [(0.6, 100.0), (0.2, -100.0)].map(|(z, force)| Load::Point { at: turned([0.5, z]), force });
+        let mut with = |torsion: f64| {
+            let kind = LineKind::Beam { bending: 0.1 * stiffness.d11, torsion };
+            panel.lines = vec![Line { from: turned([0.0, 0.4]), to: turned([1.0, 0.4]), kind }];
+            read(&panel, &loads, turned([0.3, 0.65]))
+        };
+        agrees(&format!("at {degrees} degrees"), with(1e5 * stiffness.d11), clamped, 0.005);
+        assert!(with(0.0) > 1.2 * clamped, "free to twist");
+    }
+}
+
+/// Stiffness is in proportion to the modulus, whatever the direction.
+#[test]
+fn a_plate_of_a_quarter_of_the_modulus_has_a_quarter_of_every_stiffness() {
+    let (whole, quarter) = (PlateStiffness::isotropic(8e9, 0.3, 0.03), PlateStiffness::isotropic(2e9, 0.3, 0.03));
+    let scaled = whole.scaled(0.25);
+    for (found, exact) in [
+        (scaled.d11, quarter.d11),
+        (scaled.d12, quarter.d12),
+        (scaled.d22, quarter.d22),
+        (scaled.d66, quarter.d66),
+        (scaled.s1, quarter.s1),
+        (scaled.s2, quarter.s2),
+    ] {
+        agrees("a quarter", found, exact, 1e-12);
+    }
+}
+
 /// Of a lay-up alike on both sides, and of one that is not: what is printed layer by layer is what the plate runs on.
 #[test]
 fn the_shares_that_are_written_layer_by_layer_sum_up_to_the_stiffness_that_runs() {
@@ -229,4 +272,40 @@ fn the_shares_that_are_written_layer_by_layer_sum_up_to_the_stiffness_that_runs(
             agrees(what, shares, runs, 1e-12);
         }
     }
+}
+
+/// Von Mises' criterion, `√(σy² − σy σz + σz² + 3 τ²)` over yield, in a plate that is alike in all directions: moments stretch its faces
+/// by 6 M / t², shear forces push its middle by 3/2 Q / t. Any book on the strength of materials.
+#[test]
+fn a_metal_plate_yields_by_von_mises() {
+    let (thick, yields) = (0.006, 125e6);
+    let strength = Strength::VonMises { yield_stress: Pressure::new::<megapascal>(125.0) };
+    let material = Material::isotropic(Pressure::new::<megapascal>(70e3), 0.33, strength);
+    let layup = Layup::new(vec![Ply { material, thickness: Length::new::<millimeter>(6.0) }]).unwrap();
+    for [across, up, twist] in
+        [[300.0, 0.0, 0.0], [300.0, 300.0, 0.0], [300.0, -200.0, 0.0], [0.0, 0.0, 250.0], [120.0, 340.0, -90.0]]
+    {
+        let [y, z, t] = [across, up, twist].map(|moment: f64| 6.0 * moment / (thick * thick));
+        let exact = (y * y - y * z + z * z + 3.0 * t * t).sqrt() / yields;
+        agrees("moments", layup.worst([across, up, twist], [0.0; 2]).unwrap().utilisation, exact, 1e-9);
+    }
+    for [across, up] in [[40e3, 0.0], [0.0, 40e3], [30e3, -20e3_f64]] {
+        let exact = 3.0_f64.sqrt() * 1.5 * across.hypot(up) / thick / yields;
+        agrees("shear", layup.worst([0.0; 3], [across, up]).unwrap().utilisation, exact, 1e-9);
+    }
+}
+
+/// A moment as two forces: equal and opposite, their lever times either of them.
+#[test]
+fn a_couple_is_two_opposite_forces_on_their_lever() {
+    let at = |centre| Rect { centre, width: 0.1, height: 0.05 };
+    let (push, pull) = (at([0.3, 0.1]), at([0.6, 0.5]));
+    let Some([Load::Patch { area, force }, Load::Patch { area: other, force: back }]) = couple(push, pull, 250.0)
+    else {
+        panic!("two patches");
+    };
+    assert!(area == push && other == pull);
+    agrees("force", force, 250.0 / 0.5, 1e-12);
+    agrees("the other", back, -250.0 / 0.5, 1e-12);
+    assert!(couple(push, push, 250.0).is_none());
 }

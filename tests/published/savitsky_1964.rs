@@ -54,6 +54,18 @@ fn the_papers_example_comes_out_line_by_line() {
     assert!(running.residual.si().abs() < 1e-12, "{:?}", running.residual);
 }
 
+/// The spray root of a prism (the paper's equation for L1 less L2): keel and chine differ by b tan β / (π tan τ), and their mean
+/// is λ b.
+#[test]
+fn wetted_keel_and_chine_lie_about_their_mean_as_the_paper_says() {
+    let running = example().balance().unwrap();
+    let [keel, chine] = [running.keel, running.chine].map(|length| length.si() / 0.3048);
+    let apart = 14.0 * 10.0_f64.to_radians().tan() / (std::f64::consts::PI * running.trim.si().tan());
+    close("wetted keel less wetted chine, ft", keel - chine, apart, 1e-9 * apart);
+    close("their mean, ft", 0.5 * (keel + chine), 14.0 * running.wetted.si(), 1e-9);
+    close("wetted keel less wetted chine, ft (derived)", apart, 19.9, 0.1);
+}
+
 /// The column for a trim of 2 deg, from which the paper interpolates.
 #[test]
 fn friction_at_two_degrees_is_the_papers() {

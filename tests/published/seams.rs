@@ -38,6 +38,17 @@ fn a_rectangle_of_seams_under_a_force_off_its_middle_pushes_as_table_9_2_says() 
     assert_eq!(found.at, [0.3, -0.2]);
 }
 
+/// Where most is handed over lies off the middle by its arm: there the mean and both slopes come to the most.
+#[test]
+fn the_greatest_push_stands_at_its_arm_from_the_middle() {
+    let seams: [Seam; 2] = [[[0.2, 0.1], [0.2, 0.9]], [[1.0, 0.1], [1.0, 0.9]]];
+    let found = push(&seams, &[([0.7, 0.6], 100.0)]).unwrap();
+    let arm = found.arm().map(|length| length.get::<uom::si::length::meter>());
+    near(arm[0], 0.4, 1e-12);
+    near(arm[1], 0.4, 1e-12);
+    near(found.mean + found.slope[0] * arm[0] + found.slope[1] * arm[1], found.most, 1e-12);
+}
+
 #[test]
 fn seams_on_one_line_hold_nothing_that_turns_the_plate_about_it() {
     let seams: [Seam; 2] = [[[0.0, 0.0], [1.0, 0.0]], [[2.0, 0.0], [3.0, 0.0]]];

@@ -97,6 +97,17 @@ fn a_long_bar_spreads_the_arms_and_the_law_of_cosines_says_how_far() {
 }
 
 proptest! {
+    /// Pins as far apart as the bar is long, wherever the engines stand: it does not stretch.
+    #[test]
+    fn a_bar_is_as_long_when_steered_as_ahead(spread in 0.5f64..1.0, arm in 0.15f64..0.25, splay in -0.1f64..0.1, off in -0.01f64..0.01, port in -0.5f64..0.5) {
+        let mut linkage = Linkage { spread, arm, splay, bar: 0.0 };
+        linkage.bar = linkage.parallel_bar() + off;
+        let starboard = linkage.follows(port).unwrap();
+        let pin = |side: f64, angle: f64| [side * spread / 2.0 + arm * (angle - side * splay).sin(), arm * (angle - side * splay).cos()];
+        let ([y, x], [other_y, other_x]) = (pin(1.0, port), pin(-1.0, starboard));
+        prop_assert!(((y - other_y).hypot(x - other_x) - linkage.bar).abs() < 1e-9);
+    }
+
     #[test]
     fn a_linkage_mirrored_toes_as_much_the_other_way(spread in 0.5f64..1.0, arm in 0.15f64..0.25, splay in -0.1f64..0.1, off in -0.01f64..0.01, port in -0.5f64..0.5) {
         let mut linkage = Linkage { spread, arm, splay, bar: 0.0 };

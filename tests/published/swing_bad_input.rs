@@ -83,6 +83,50 @@ fn a_tie_bar_to_no_neighbour_is_refused() {
     assert!(matches!(least_distance(&scene, &Effort::default()), Err(SwingError::NoNeighbour { .. })));
 }
 
+/// A rod from the boat's origin to 1 m ahead, 0.05 m thick to each side, and a wall from 1.9 m on: 0.85 m are left.
+#[test]
+fn a_rod_on_one_engine_needs_no_neighbour() {
+    let mut scene = engine_up_to(0.0);
+    scene.obstacles.push(Obstacle::Body(cube("wall", [2.0, 0.0, 0.0], 0.1)));
+    let pin = |x: f64| Pin { side: Side::Own, part: Part::Head, at: Point3::new(x, 0.0, 0.0) };
+    scene.rods.push(Rod { name: "drag link".to_owned(), ends: [pin(0.0), pin(1.0)], radius: m(0.05) });
+    let found = least_distance(&scene, &Effort::default()).expect("sound");
+    assert!(found.lower.value <= 0.85 + 1e-9 && found.upper.value >= 0.85 - 1e-9, "{found:?}");
+    assert!(found.gap() <= Effort::default().gap);
+}
+
+#[test]
+fn two_engines_on_one_lift_go_up_together_and_on_two_unlike_ones_they_can_not() {
+    let straight = |travel: f64| Lift::straight(Vector3::z(), -Vector3::x(), m(travel)).expect("sound");
+    let with = |own: f64, other: f64| {
+        let mut scene = engine_up_to(10.0);
+        let beside = scene.engine.shifted(2.0 * Vector3::y());
+        scene.engine = scene.engine.clone().lifted(straight(own));
+        scene.neighbour = Some(Neighbour { chain: beside.lifted(straight(other)), tilt: NeighbourTilt::Together });
+        scene.obstacles.push(Obstacle::Body(cube("wall", [2.0, 0.0, 0.0], 0.1)));
+        least_distance(&scene, &Effort::default())
+    };
+    assert!(with(0.3, 0.3).is_ok());
+    assert_eq!(with(0.3, 0.2), Err(SwingError::TwoLifts));
+}
+
+/// Whether an outline is hollow does not go by its size: a hundredth of a millimetre, a metre, three hundred.
+#[test]
+fn an_outline_is_judged_alike_at_any_size() {
+    let square = [[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]];
+    let dart = [[0.0, 0.0], [2.0, 0.0], [0.5, 0.5], [0.0, 2.0]];
+    let line = [[0.0, 0.0], [1.0, 1.0], [2.0, 2.0]];
+    for size in [1e-5, 1.0, 300.0] {
+        let of = |corners: &[[f64; 2]]| {
+            let scaled: Vec<[f64; 2]> = corners.iter().map(|corner| corner.map(|c| size * c)).collect();
+            ConvexBody::prism("cowl", &scaled, m(-0.1), m(0.1))
+        };
+        assert!(of(&square).is_ok(), "{size}: {:?}", of(&square));
+        assert!(matches!(of(&dart), Err(SwingError::HollowProfile { corner: 3, .. })), "{size}: {:?}", of(&dart));
+        assert!(matches!(of(&line), Err(SwingError::FlatProfile { .. })), "{size}: {:?}", of(&line));
+    }
+}
+
 #[test]
 fn bodies_that_cannot_be_are_refused() {
     assert!(matches!(ConvexBody::hull("cowl", &[]), Err(SwingError::EmptyBody { .. })));

@@ -96,6 +96,37 @@ fn a_given_tilt_tube_leaves_the_cowl_to_be_solved() {
     assert!((aft - mm(620.0)).value.abs() < 1e-9, "{aft:?}");
 }
 
+/// It turns about the tilt tube, and the engine turns in it about the steering axis: it holds both, wherever the tube is.
+#[test]
+fn the_swivel_holds_its_tilt_tube_and_the_steering_axis_all_round() {
+    let mut fits = 0;
+    for tube in [[0.02, 0.05], [-0.02, 0.10], [0.0, 0.22], [-0.05, 0.15], [-0.10, -0.05], [-0.15, 0.0], [-0.2, -0.1]] {
+        let given = MountingSheet { tilt_tube: Some(tube.map(|v| mm(1e3 * v))), ..sheet(700.0, 840.0, 68.0) };
+        let Ok(fitted) = fit_engine(&given, &mounting(12.0)) else { continue };
+        fits += 1;
+        let body = |name: &str| fitted.chain.bodies().iter().find(|(_, b)| b.name() == name).expect("drawn").1.clone();
+        let (swivel, round) = (body(called::SWIVEL), body(called::TUBE).radius().value);
+        let points: Vec<[f64; 2]> = swivel.points().iter().map(|p| [p.x, p.z]).collect();
+        let reach = |u: [f64; 2]| points.iter().map(|p| p[0] * u[0] + p[1] * u[1]).fold(f64::MIN, f64::max);
+        // At its lower end it is as wide as the boss about the steering axis.
+        let lowest = points.iter().map(|p| p[1]).fold(f64::MAX, f64::min);
+        let ends = points.iter().filter(|p| p[1] < lowest + 1e-9).map(|p| p[0]);
+        let (aft, ahead) = (ends.clone().fold(f64::MAX, f64::min), ends.fold(f64::MIN, f64::max));
+        let axis = fitted.chain.steering_axis().point().x;
+        assert!((0.5 * (aft + ahead) - axis).abs() < 1e-12 && ahead > aft);
+        let tilt = fitted.chain.tilt_axis().point();
+        for degrees in 0..360 {
+            let (sin, cos) = f64::from(degrees).to_radians().sin_cos();
+            let far = reach([cos, sin]) + 1e-9;
+            assert!(far >= tilt.x * cos + tilt.z * sin + round, "tube {tube:?}, {degrees}");
+            let rest = mounting(12.0).rest.z;
+            assert!(far >= axis * cos + rest * sin + 0.5 * (ahead - aft) * cos.abs(), "axis {tube:?}, {degrees}");
+        }
+    }
+    println!("{fits} sheets fit");
+    assert!(fits >= 3, "{fits}");
+}
+
 #[test]
 fn the_anti_ventilation_plate_hangs_a_shaft_length_below_the_rest() {
     let fitted = fit_engine(&sheet(700.0, 840.0, 68.0), &mounting(12.0)).expect("a sound sheet");

@@ -42,6 +42,12 @@ fn gains_are_told_in_parts_of_what_was() {
     let doubtful = |value: f64| Point { along: 0.0, value, doubt: 0.02 * value };
     let both = change(doubtful(1.0), doubtful(1.2)).unwrap();
     assert!((both.doubt - 1.2 * 0.02 * 2.0_f64.sqrt()).abs() < 1e-12);
+    // In any unit: 36.4 ± 0.7 to 52.7 ± 0.9, by hand √(0.0247² + 0.0278²) = 0.0372.
+    for unit in [1.0, 1.609_344, 0.447_04] {
+        let read = |value: f64, doubt: f64| Point { along: 0.0, value: unit * value, doubt: unit * doubt };
+        let doubt = change(read(36.4, 0.7), read(52.7, 0.9)).unwrap().doubt;
+        assert!((doubt - 0.037_24).abs() < 1e-5, "{doubt}");
+    }
 }
 
 /// mph = rpm · pitch · (1 − slip) / (ratio · 1056).

@@ -227,3 +227,20 @@ fn a_shaft_is_known_by_its_trade_name_within_an_inch_and_a_half() {
     assert!(resolves("21.49 in") && resolves("18.51 in"));
     assert!(!resolves("21.51 in") && !resolves("18.49 in"));
 }
+
+/// Rows 3/4 in apart under 19-3/4 in of transom: the plate stands 1/4 in low, 1/2 in high, then above the inch.
+#[test]
+fn every_row_says_where_it_puts_the_plate() {
+    let table = &finding("height/plate-window", &single("19-3/4 in", 4, "")).tables[0];
+    let rows: Vec<Vec<String>> =
+        table.rows.iter().map(|row| row.iter().map(|cell| cell.show(Units::Us)).collect()).collect();
+    assert_eq!(
+        rows,
+        [
+            ["0", "-1/4 in", "too low"],
+            ["1", "1/2 in", "in the window"],
+            ["2", "1-1/4 in", "too high"],
+            ["3", "2 in", "too high"],
+        ]
+    );
+}

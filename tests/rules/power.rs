@@ -3,8 +3,11 @@
 
 use sternknee::quantity::Units;
 use sternknee::rules::Verdict::{NotApplicable, Pass, Unmeasured, Warn};
+use sternknee::rules::mend::Mend;
+use uom::si::power::horsepower;
 
-use crate::common::{finding, near, step, study, verdict, with_engine};
+use crate::common::mended::changed;
+use crate::common::{finding, near, rig, step, study, verdict, with_engine};
 
 fn two_engines(powers: (&str, &str), role: &str) -> String {
     format!(
@@ -189,4 +192,28 @@ fn the_middle_of_three_may_turn_either_way() {
     };
     assert_eq!(verdict("power/matched-pair", &job("left, left, right")), Pass);
     assert_eq!(verdict("power/matched-pair", &job("right, left, right")), Warn);
+}
+
+/// Two engines of 150 hp on a plate of 200 hp become two of 100 hp; an auxiliary stays what it is.
+#[test]
+fn main_engines_that_are_too_strong_become_weaker_in_equal_parts() {
+    let job = study(&format!(
+        "plate: builders(power: \"200 hp\"), {}",
+        two_engines(("150 hp", "150 hp"), "main")
+            .replace(")]", "), (described: (power: \"9.9 hp\"), at: [port(\"40 in\")], role: auxiliary)]")
+    ));
+    let over = finding("power/plate-limit", &job);
+    let [Mend::Change(changes)] = over.mends.as_slice() else { panic!("{:?}", over.mends) };
+    let told = changed(&job, changes).expect("a job");
+    let rig = rig(&told);
+    let powers: Vec<f64> = rig
+        .after
+        .engines()
+        .map(|(_, engine)| engine.power.reading().expect("told").value.get::<horsepower>())
+        .collect();
+    for (power, expected) in powers.iter().zip([100.0, 100.0, 9.9]) {
+        near(*power, expected, 2e-3);
+    }
+    assert_eq!(powers.len(), 3);
+    assert_eq!(verdict("power/plate-limit", &told), Pass);
 }

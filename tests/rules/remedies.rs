@@ -3,10 +3,11 @@
 use std::path::PathBuf;
 
 use sternknee::quantity::Units;
+use sternknee::rules::mend::Mend;
 use sternknee::rules::{self, Finding, Verdict};
 
 use crate::common::finding;
-use crate::common::mended::{Became, judged, taken, wants};
+use crate::common::mended::{Became, changed, judged, taken, wants};
 
 /// The size of the first thing to buy.
 fn size(finding: &Finding) -> String {
@@ -74,4 +75,19 @@ fn a_line_for_each_engine_is_bought_once() {
     for rule in ["fuel/suction", "fuel/one-feed"] {
         assert_eq!(finding(rule, &two).verdict, Verdict::Pass, "{rule}");
     }
+}
+
+/// Four tyres that each bear a quarter: a trailer that is rated for her has tyres rated for her too, no more and no less.
+#[test]
+fn the_trailer_that_is_named_stands_on_tyres_of_its_own_rating() {
+    let job = include_str!("cases/trailer-load/fail-tyres.ron");
+    let found = finding("trailer/load", job);
+    let changes = found.mends.iter().find_map(|mend| match mend {
+        Mend::Change(changes) => Some(changes),
+        _ => None,
+    });
+    let after = finding("trailer/load", &changed(job, changes.expect("another trailer")).expect("a job"));
+    assert_eq!(after.verdict, Verdict::Pass);
+    let rated: Vec<String> = after.tables[0].rows.iter().map(|row| row[2].show(Units::Us)).collect();
+    assert_eq!(rated, ["6,650 lb"; 3]);
 }

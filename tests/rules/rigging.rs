@@ -104,3 +104,28 @@ fn a_class_and_a_description_of_one_part_are_a_slip() {
     let (job, _) = sternknee::job::load("job.ron", job).unwrap();
     assert!(sternknee::rig::resolve(&job, &crate::common::CATALOG).is_err());
 }
+
+/// Of loadings with nobody aboard the heaviest goes on the road; of two as heavy the one told first.
+#[test]
+fn the_heaviest_loading_that_was_told_goes_on_the_road() {
+    let judged = |loadings: &[(&str, &str)]| {
+        let told: Vec<String> = loadings
+            .iter()
+            .map(|(forward, weight)| {
+                format!(
+                    "(name: \"chest {forward} forward\", also: [(what: \"chest\", weight: \"{weight}\", forward: \"{forward}\", above: \"20 in\")])"
+                )
+            })
+            .collect();
+        let towed =
+            "rigging: (towed: (trailer: (class: \"tandem trailer 10,000 lb\"), axle: \"8 ft\", coupling: \"24 ft\"))";
+        let judged = finding("trailer/coupling", &pair(&format!("conditions: [{}], {towed},", told.join(", "))));
+        judged.found.unwrap_or_else(|| panic!("{}", judged.summary.show(Units::Us))).si
+    };
+    let [aft, forward] = [("2 ft", "200 lb"), ("14 ft", "200 lb")];
+    let (alone_aft, alone_forward) = (judged(&[aft]), judged(&[forward]));
+    assert!(alone_aft < alone_forward);
+    assert_eq!((judged(&[aft, forward]), judged(&[forward, aft])), (alone_aft, alone_forward));
+    let lighter = ("2 ft", "100 lb");
+    assert_eq!((judged(&[lighter, forward]), judged(&[forward, lighter])), (alone_forward, alone_forward));
+}

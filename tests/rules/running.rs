@@ -6,7 +6,7 @@ use sternknee::quantity::{Dimensioned, Units};
 use sternknee::rules::Verdict;
 use uom::si::angle::degree;
 
-use crate::common::{finding, rig};
+use crate::common::{finding, near, rig};
 
 const DIVE_TENDER: &str = include_str!("../../catalogs/jobs/dive_tender.ron");
 const GUIDE_BOAT: &str = include_str!("../../catalogs/jobs/guide_boat.ron");
@@ -152,4 +152,28 @@ fn no_pitch_is_named_where_her_greatest_speed_is_not_told() {
     let judged = finding("running/pitch", &job);
     assert_eq!(judged.verdict, Verdict::Unmeasured, "{}", judged.summary.show(Units::Us));
     assert!(judged.remedy.is_none());
+}
+
+/// A prism told by sections is the prism told by beam and deadrise: 36 in out and 15 in up are 72 in over the chines and 22.6 degrees.
+#[test]
+fn the_bottom_of_a_prism_is_its_own_section() {
+    let section = |forward: &str| {
+        format!(
+            "(forward: \"{forward}\", keel: \"0 in\", chine: (out: \"36 in\", up: \"15 in\"), sheer: (out: \"42 in\", up: \"36 in\"))"
+        )
+    };
+    let sections: Vec<String> = ["0 in", "6 ft", "12 ft", "18 ft"].iter().map(|forward| section(forward)).collect();
+    let job = format!(
+        "(boat: (bottom: vee, length: \"18 ft\", transom_width: \"7 ft\"), hull: tape(sections: [{}]), \
+         transom: (height: \"25 in\", angle: \"13 deg\"), steering: remote_hydraulic, afloat: (water: salt), \
+         weights: (boat: (weight: \"2,300 lb\", forward: \"8 ft\", above: \"20 in\"), crew: 2, \
+           places: [(what: \"helm\", holds: 3, forward: \"9 ft\", above: \"40 in\")]), \
+         engines_on: [(class: \"four-stroke 150 hp inline-4\", shaft: \"25 in\", at: [centre], holes_up: 1, \
+           propeller: (blades: 3, diameter: \"15 in\", pitch: \"17 in\"))], \
+         running: ())",
+        sections.join(", ")
+    );
+    let bottom = after(&job, |after| after.built.craft.planing.bottom);
+    near(bottom.beam.si() / 0.0254, 72.0, 1e-6);
+    near(bottom.deadrise.get::<degree>(), (15.0_f64 / 36.0).atan().to_degrees(), 1e-6);
 }

@@ -2,10 +2,12 @@
 
 use proptest::prelude::*;
 use sternknee::physics::weight;
-use sternknee::quantity::{Units, feet};
+use sternknee::quantity::{Dimensioned, Kind, Units, feet, parse, pounds};
 use sternknee::rules::Verdict::{Fail, NotApplicable, Pass, Unmeasured, Warn};
+use sternknee::rules::mend::Mend;
 use sternknee::working::Sheet;
 
+use crate::common::mended::changed;
 use crate::common::{at_most, finding, near, step, study, verdict, with_engine};
 
 fn us(finding: &sternknee::rules::Finding, symbol: &str) -> f64 {
@@ -240,4 +242,21 @@ fn a_bracket_is_held_against_the_engines_on_it() {
     assert_eq!(of("200 hp", "400 lb"), Pass);
     assert_eq!(of("199.9 hp", "400 lb"), Fail);
     assert_eq!(of("200 hp", "399.9 lb"), Fail);
+}
+
+/// 1,000 lb on a rating of 900 lb: two engines of 450 lb each, and nothing to spare.
+#[test]
+fn a_pair_that_is_too_heavy_is_told_what_each_may_weigh() {
+    let job = study(
+        "boat: (transom_rating: \"900 lb\"), \
+         engines_on: [(described: (running_weight: \"500 lb\"), at: [port(\"14 in\"), starboard(\"14 in\")])]",
+    );
+    let over = finding("weight/transom-rating", &job);
+    let [Mend::Change(changes), ..] = over.mends.as_slice() else { panic!("{:?}", over.mends) };
+    assert_eq!(changes.len(), 1);
+    assert_eq!(changes[0].entry, "engines_on[0].weighed");
+    let told = changes[0].value.as_deref().expect("a weight").trim_matches('"');
+    near(parse(told, Kind::Mass).expect("a weight").si / pounds(1.0).si(), 450.0, 1e-3);
+    let after = finding("weight/transom-rating", &changed(&job, changes).expect("a job"));
+    assert_eq!(after.verdict, Pass);
 }

@@ -4,6 +4,7 @@ mod command;
 mod laws;
 mod loadings;
 mod mirrored;
+mod parts;
 mod places;
 mod remedies;
 

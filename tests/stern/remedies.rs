@@ -106,6 +106,7 @@ fn the_battery_moved_across_as_told_rights_her() {
     assert!(words.starts_with("Move battery (70 lb)"), "{words}");
     // 300 lb × 4 in over 70 lb is 17.14 in on the other side.
     assert!(words.contains("17-1/8 in off the centreline on the starboard side"), "{words}");
+    assert!(words.ends_with("she is upright then."), "{words}");
     let righted = finding("stern/list", &skiff(300.0, 4.0, &more("starboard(\"17.142857 in\")")));
     assert_eq!(righted.verdict, Verdict::Pass);
     assert!(righted.found.unwrap().si.abs() < 1e-6);

@@ -1,5 +1,6 @@
 //! Strength from a job to its findings: remedies that cure, laws that hold, nonsense that is told.
 
+mod board;
 mod cures;
 mod driven;
 mod grip;

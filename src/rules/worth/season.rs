@@ -39,10 +39,10 @@ fn judge(case: &Case) -> Judgement {
             missing.push(Missing { measurement: declared, of: Some(format!("fuel at {at}")) });
         }
     }
-    let ([Some(before), Some(after)], true) = (&reckoned.season, missing.is_empty()) else {
+    let ([Some(before), Some(after)], Some(saved), true) = (&reckoned.season, reckoned.saved, missing.is_empty())
+    else {
         return Ok(Finding::unmeasured(missing));
     };
-    let saved = before.less(*after);
     let more = saved.value + saved.doubt < 0.0;
     let summary = say!("A season costs ")
         .then(reckoned.money(before))
