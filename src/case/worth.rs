@@ -53,7 +53,7 @@ pub struct Reckoned {
     pub seasons: u8,
     /// What money does not count: as the job lists it, or the usual.
     pub not_priced: Vec<String>,
-    /// Whether the fuel is measured, before and after, or only reckoned.
+    /// Whether all fuel that is told, before and after, is measured; else some is reckoned.
     pub measured: [bool; 2],
     /// How fuel money and payback came about.
     pub sheet: Sheet,
@@ -145,7 +145,7 @@ impl Reckoned {
             .map(|one| {
                 let told = [Side::Before, Side::After].map(|side| case.fuel_at(side, one.speed.value));
                 for (side, told) in measured.iter_mut().zip(&told) {
-                    *side &= told.is_some_and(|(_, measured)| measured);
+                    *side &= told.is_none_or(|(_, measured)| measured);
                 }
                 let from = told.map(|told| if told.is_some_and(|(_, measured)| measured) { TRIAL } else { RECKONED });
                 let fuel = told.map(|told| told.map(|(fuel, _)| fuel));

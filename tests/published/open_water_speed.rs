@@ -70,22 +70,6 @@ fn a_propeller_near_the_cavitation_line_by_hand() {
     assert!(deeper < load, "what is held down by more water cavitates later");
 }
 
-/// 20 turns a second of 0.4 m at 10 m/s: the blades go at 0.7 π 20 · 0.4 = 17.59 m/s round and at 20.24 m/s in all, head 209.9 kPa. At
-/// 0.6 m, 99.62 + 6.03 = 105.65 kPa over it are σ 0.5034, the limit 0.494 · 0.5034^0.88 = 0.2700. 3,000 N on 0.12566 · 0.6 · 0.838
-/// = 0.06318 m² are 0.2262 of the head: 0.838 of the limit.
-#[test]
-fn a_propellers_load_over_the_cavitation_line_by_hand() {
-    let propeller = Propeller::new(3, 0.6, 1.0).unwrap();
-    let sized = Sized { diameter: 0.4, density: 1025.0, pitch: 0.4, ..sized(3, 0.6, 1.0) };
-    let turning = Turning { thrust: 3000.0, ..sized.turning(20.0, 10.0) };
-    let found = cavitation(&sized, &propeller, &turning, 10.0, 0.6, 9.806_65);
-    assert!((found - 0.8378).abs() < 2e-4, "{found}");
-    // Deeper is easier; pulled harder it is loaded in proportion.
-    assert!(cavitation(&sized, &propeller, &turning, 10.0, 1.2, 9.806_65) < found);
-    let harder = Turning { thrust: 4500.0, ..turning };
-    assert!((cavitation(&sized, &propeller, &harder, 10.0, 0.6, 9.806_65) / found - 1.5).abs() < 1e-12);
-}
-
 proptest! {
     #[test]
     fn pulling_gives_the_thrust_asked_for_and_more_asks_for_more_turns(

@@ -99,11 +99,9 @@ fn a_given_tilt_tube_leaves_the_cowl_to_be_solved() {
 /// It turns about the tilt tube, and the engine turns in it about the steering axis: it holds both, wherever the tube is.
 #[test]
 fn the_swivel_holds_its_tilt_tube_and_the_steering_axis_all_round() {
-    let mut fits = 0;
     for tube in [[0.02, 0.05], [-0.02, 0.10], [0.0, 0.22], [-0.05, 0.15], [-0.10, -0.05], [-0.15, 0.0], [-0.2, -0.1]] {
         let given = MountingSheet { tilt_tube: Some(tube.map(|v| mm(1e3 * v))), ..sheet(700.0, 840.0, 68.0) };
-        let Ok(fitted) = fit_engine(&given, &mounting(12.0)) else { continue };
-        fits += 1;
+        let fitted = fit_engine(&given, &mounting(12.0)).expect("a sound sheet");
         let body = |name: &str| fitted.chain.bodies().iter().find(|(_, b)| b.name() == name).expect("drawn").1.clone();
         let (swivel, round) = (body(called::SWIVEL), body(called::TUBE).radius().value);
         let points: Vec<[f64; 2]> = swivel.points().iter().map(|p| [p.x, p.z]).collect();
@@ -123,8 +121,6 @@ fn the_swivel_holds_its_tilt_tube_and_the_steering_axis_all_round() {
             assert!(far >= axis * cos + rest * sin + 0.5 * (ahead - aft) * cos.abs(), "axis {tube:?}, {degrees}");
         }
     }
-    println!("{fits} sheets fit");
-    assert!(fits >= 3, "{fits}");
 }
 
 #[test]

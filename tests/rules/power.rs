@@ -197,11 +197,11 @@ fn the_middle_of_three_may_turn_either_way() {
 /// Two engines of 150 hp on a plate of 200 hp become two of 100 hp; an auxiliary stays what it is.
 #[test]
 fn main_engines_that_are_too_strong_become_weaker_in_equal_parts() {
-    let job = study(&format!(
-        "plate: builders(power: \"200 hp\"), {}",
-        two_engines(("150 hp", "150 hp"), "main")
-            .replace(")]", "), (described: (power: \"9.9 hp\"), at: [port(\"40 in\")], role: auxiliary)]")
-    ));
+    let job = study(
+        "plate: builders(power: \"200 hp\"), \
+         engines_on: [(described: (power: \"150 hp\"), at: [port(\"14 in\"), starboard(\"14 in\")]), \
+                      (described: (power: \"9.9 hp\"), at: [port(\"40 in\")], role: auxiliary)]",
+    );
     let over = finding("power/plate-limit", &job);
     let [Mend::Change(changes)] = over.mends.as_slice() else { panic!("{:?}", over.mends) };
     let told = changed(&job, changes).expect("a job");

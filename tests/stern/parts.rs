@@ -79,7 +79,7 @@ fn a_list_does_not_come_from_the_weight_on_the_stern() {
          goes_on: [(what: \"battery\", weight: \"70 lb\", forward: \"2 ft\", across: port(\"24 in\"), above: \"12 in\")],",
         ledger(17.0)
     );
-    let rig = rig(&skiff(900.0, 0.0, &more));
+    let rig = rig(&skiff(700.0, 0.0, &more));
     let judged = rules::judge(&Case::new(&rig));
     let one = |id: &str| &judged.iter().find(|one| one.rule.id == id).expect("the rule").finding;
     assert_eq!(one("weight/transom-rating").verdict, Verdict::Fail);

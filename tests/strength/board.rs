@@ -61,11 +61,12 @@ fn with_less_behind_it_whole_pairs_of_knees_are_gone() {
     });
 }
 
-/// Bolts low over a deep vee: the corner of the square that is nearest to the hull still lies on the transom.
+/// Bolts under a plate, low over a deep vee: the corner of the square that is nearest to the hull still lies on the transom.
 #[test]
 fn what_a_bolt_presses_on_never_reaches_beyond_the_bottom() {
     let low = format!(
-        r#"{BOLTS}, at: [(at: port("6.4 in"), below: "2 in"), (at: starboard("6.4 in"), below: "2 in"),
+        r#"{BOLTS}, backing_plate: (material: "aluminium 5083-H116 plate", width: "16 in", height: "17 in", thickness: "1/2 in"),
+            at: [(at: port("6.4 in"), below: "2 in"), (at: starboard("6.4 in"), below: "2 in"),
             (at: port("6.4 in"), below: "17 in"), (at: starboard("6.4 in"), below: "17 in")]"#
     );
     let text = boat(ENGINE, &low, KNEES, "").replace(r#"deadrise: "12 deg""#, r#"deadrise: "20 deg""#);
@@ -151,11 +152,14 @@ fn what_is_taken_of_a_propeller_is_said_where_it_was_not_told() {
     let said = |text: &str| {
         strength(text, |strength| strength.assumed.iter().map(|words| words.show(Units::Us)).collect::<Vec<_>>())
     };
-    // The old engine's is not told either way.
-    for (text, taken) in [(&text, 2), (&told, 1)] {
+    for (text, taken) in [(&text, 1), (&told, 0)] {
         let said = said(text);
-        let words = "The propeller of the engine is taken with 3 blades";
-        assert_eq!(said.iter().filter(|one| one.starts_with(words)).count(), taken, "{said:#?}");
+        let of = |which: &str| {
+            let words = format!("The propeller of the {which} is taken with 3 blades, ");
+            said.iter().filter(|one| one.starts_with(&words)).count()
+        };
+        // The old engine's is not told either way.
+        assert_eq!((of("engine"), of("old engine")), (taken, 1), "{said:#?}");
         for (i, one) in said.iter().enumerate() {
             assert!(!one.is_empty() && !said[..i].contains(one), "{one}: {said:#?}");
         }
@@ -177,7 +181,7 @@ fn a_core_is_as_weak_as_the_worse_of_hammer_and_word() {
     }
 }
 
-/// Wood bears a shank in proportion to what is left of its strength: two fifths under a dull hammer.
+/// Wood bears a shank, and shears out above it, in proportion to what is left of its strength: two fifths under a dull hammer.
 #[test]
 fn the_parts_that_lean_on_a_core_are_told_with_it_sound_and_as_it_was_read() {
     let rows = |hammer: &str| {
@@ -190,12 +194,14 @@ fn the_parts_that_lean_on_a_core_are_told_with_it_sound_and_as_it_was_read() {
     let (sound, dull) = (rows("sharp"), rows("dull"));
     let parts: Vec<&str> = sound.iter().map(|row| row[0].as_str()).collect();
     assert_eq!(parts, [Part::Bearing, Part::Punch, Part::Tear].map(Part::words));
-    for (sound, dull) in sound.iter().zip(&dull) {
+    for (part, (sound, dull)) in sound.iter().zip(&dull).enumerate() {
         assert_eq!(sound[1], sound[2]);
         assert_eq!(sound[1], dull[1]);
         let [before, left] =
             [&dull[1], &dull[2]].map(|factor| factor.replace(',', "").parse::<f64>().expect("a factor"));
-        assert!((left / before - 0.4).abs() < 0.01, "{dull:?}");
+        // On a weaker core a washer spreads its pull wider before it bends: of what punches it through not quite so much is lost.
+        let least = if part == 1 { 0.4..0.5 } else { 0.399..0.401 };
+        assert!(least.contains(&(left / before)), "{dull:?}");
     }
 }
 

@@ -44,13 +44,14 @@ fn judge(case: &Case) -> Judgement {
     worst.sheet.told("RVP", rig.reid.as_ref());
     let left = fuel::over_boiling(&mut worst.sheet, reid, heat, worst.suction.value());
     let (found, least) = (left.measure(), Pressure::new::<psi>(LEFT_PSI));
-    let summary = say!(
-        "With fuel of {} and a Reid pressure of {}, {} is left over boiling at the engine ({}).",
-        Measure::of(heat),
-        Measure::of(reid),
-        found,
-        worst.name.as_str()
-    );
+    let fuel = say!("With fuel of {} and a Reid pressure of {}", Measure::of(heat), Measure::of(reid));
+    let line = worst.name.as_str();
+    let summary = if found.si < 0.0 {
+        let short = Measure { si: -found.si, ..found };
+        fuel.then(say!(" it boils at the engine ({}): {} more would have to hold it down.", line, short))
+    } else {
+        fuel.then(say!(", {} is left over boiling at the engine ({}).", found, line))
+    };
     let finding = if least.exceeds(left.value()) {
         Finding::new(Verdict::Warn, summary).remedy(mend::yard(say!(
             "Lay the hose out of the sun and away from engine and exhaust, lessen the suction ({}), and run on summer fuel.",
