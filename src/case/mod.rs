@@ -25,7 +25,8 @@ use float::{Built, Float};
 pub(crate) use bolts::{drop_along, places as bolt_places, upper_holes};
 pub(crate) use rows::{Rows, fixed_engines, holes_up};
 pub(crate) use stern::lean;
-use strength::{PanelAnswer, Store, Strength};
+use strength::{Store, Strength};
+use studies::PanelAnswer;
 
 /// What was worked out of a rig while its faults were looked for; right for all rigs of that boat, whatever hangs on her.
 #[derive(Clone, Debug, Default)]

@@ -3,8 +3,10 @@
 use uom::si::f64::Length;
 
 use super::stern::lean;
+use crate::job::{Craft, Role, Transom};
 use crate::physics::height;
 use crate::quantity::{Basis, Dimensioned, Measure, Text, say};
+use crate::reading::reading;
 use crate::rig::{Engine, Group, Missing, Rig};
 use crate::working::{Sheet, Table, Term};
 
@@ -18,6 +20,8 @@ pub(crate) struct Rows {
     pub window: (Length, Length),
     /// Plate above the bottom, a row an element, the lowest first.
     pub heights: Vec<Length>,
+    /// Whether it may hang below its window: what brings her home does, and is tilted up else.
+    pub deep: bool,
 }
 
 /// Slack of the window: a plate at its very edge is in it. Common practice, no source: the width of
@@ -60,14 +64,18 @@ impl Rows {
         }
         let (low, high) = height::plate_window(&mut sheet, setback.value);
         let heights = (0..*rows).map(|row| height::plate_height(&mut Sheet::default(), &lowest, row).value()).collect();
-        Ok(Rows { sheet, lowest, window: (low.value(), high.value()), heights })
+        let deep = engine.role == Role::Auxiliary;
+        if deep {
+            sheet.remark(say!("an auxiliary engine may hang lower: it pushes her slowly, and is tilted up else"));
+        }
+        Ok(Rows { sheet, lowest, window: (low.value(), high.value()), heights, deep })
     }
 
     /// How far a plate at this height is outside the window; negative is below it, zero within.
     pub(crate) fn outside(&self, height: Length) -> Length {
         let slack = crate::quantity::inches(EDGE_SLACK_IN);
         let (low, high) = self.window;
-        if (low - slack).exceeds(height) {
+        if !self.deep && (low - slack).exceeds(height) {
             height - low
         } else if height.exceeds(high + slack) {
             height - high
@@ -147,6 +155,10 @@ fn height_at(rig: &Rig, engine: &Engine, sheet: &mut Sheet) -> Result<Term<Lengt
         sheet.remark(say!("transom height taken at the {}'s own centreline", engine.label.as_str()));
         sheet.told("H", Some(taken));
         return Ok(Term::new("H", taken.value));
+    }
+    // A hull of several has its keels beside the centreline: no deadrise tells how high its bottom is there.
+    if engine.y.value != 0.0 && rig.job.boat.craft == Some(Craft::Multihull) {
+        return Err(vec![Missing::one(reading!(Transom.heights))]);
     }
     let (height, deadrise) = (rig.job.transom.height().ask(), rig.job.boat.deadrise().ask());
     let (Ok(height), Ok(deadrise)) = (&height, &deadrise) else {

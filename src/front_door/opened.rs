@@ -88,7 +88,6 @@ pub(crate) fn open_draft(
             }));
             if draft.faults.is_empty() {
                 draft.add_slips(case.study_faults());
-                draft.add_slips(case.running_study_faults());
             }
             let (mut job, page) = draft.finish()?;
             for (group, settled) in job.engines_on.iter_mut().zip(&rig.job.engines_on) {

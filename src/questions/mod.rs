@@ -4,6 +4,7 @@
 //! What cannot be at all is a fault of the job, and is told where it is read ([`crate::job`]).
 
 mod agree;
+mod built;
 mod engines;
 mod lies;
 mod plate;
@@ -44,6 +45,7 @@ pub const ALL: &[&Relation] = &[
     &plate::POWER_FOR_HER_SIZE,
     &plate::PERSONS_FOR_HER_SIZE,
     &plate::WEIGHT_OF_A_PERSON,
+    &built::METAL_IS_PLATE,
     &weighs::NO_MORE_THAN_SHE_FLOATS,
     &weighs::AS_BOATS_WEIGH,
     &weighs::TANK_IN_HER,

@@ -115,7 +115,7 @@ impl Report<'_> {
         let (fails, warns, unmeasured) =
             (self.count(Verdict::Fail), self.count(Verdict::Warn), self.count(Verdict::Unmeasured));
         if self.case.rig.job.sitting == Sitting::Study {
-            let all = self.answers().count() + self.case.running_studies().len() + self.count(Verdict::Pass);
+            let all = self.answers().count() + self.case.studies().len() + self.count(Verdict::Pass);
             let full = if self.is_answered_in_full() { " in full" } else { "" };
             let of_it = match (fails, warns) {
                 (0, 0) => "nothing fails and nothing warns of what was judged".to_owned(),
@@ -156,14 +156,10 @@ impl Report<'_> {
         }
     }
 
-    /// Whether all that a study puts outright is answered, and held against what it must bear where it is of strength.
+    /// Whether all that a job puts outright is answered as far as such questions can be.
     fn is_answered_in_full(&self) -> bool {
-        let running = self.case.running_studies();
-        let panel = self.case.panel_study().map(|answer| answer.is_ok_and(|answer| answer.weakest.is_some()));
-        let bolts = self.case.bolt_study().map(|answer| answer.is_ok_and(|answer| answer.capacity.is_some()));
-        let of_running = running.iter().map(|answer| !answer.figures.is_empty());
-        let mut all = of_running.chain(panel).chain(bolts).peekable();
-        all.peek().is_some() && all.all(|answered| answered)
+        let studies = self.case.studies();
+        !studies.is_empty() && studies.iter().all(|answer| answer.in_full)
     }
 
     /// Findings of a study that answer its question though there was nothing to judge.

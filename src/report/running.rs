@@ -1,4 +1,4 @@
-//! How she runs, her trials, what it is worth, and questions of running, as JSON: in SI, unrounded.
+//! How she runs, her trials, what it is worth, and questions put outright, as JSON: in SI, unrounded.
 
 use serde_json::{Map, Value, json as value};
 use uom::si::angle::degree;
@@ -14,9 +14,9 @@ use crate::physics::worth::Amount;
 use crate::quantity::{Dimensioned, Units};
 use crate::reading::Absent;
 
-/// The questions of running that the job puts, by the field that asks; null where it puts none.
+/// The questions that the job puts outright, by the field that asks; null where it puts none.
 pub(super) fn studies(case: &Case, units: Units) -> Value {
-    let answers = case.running_studies();
+    let answers = case.studies();
     if answers.is_empty() {
         return Value::Null;
     }

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use uom::si::f64::{Angle, Length};
 
 use super::Slot;
-use crate::job::{self, HullShape, Job};
+use crate::job::{self, Craft, HullShape, Job};
 use crate::reading::reading;
 
 /// The bytes of the files that a job names, by name.
@@ -47,6 +47,8 @@ fn shape_of(job: &Job, files: &Files) -> Option<Shape> {
             files.get(file).map(|bytes| Shape::Mesh { bytes: bytes.clone(), unit: unit.value })
         }
         Some(lines) => Some(Shape::Lines(lines.clone())),
+        // Drawn from a few readings a hull of several would be one.
+        None if job.boat.craft == Some(Craft::Multihull) => None,
         None => {
             let boat = &job.boat;
             Some(Shape::Least {

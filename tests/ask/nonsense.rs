@@ -278,6 +278,26 @@ fn an_old_hole_takes_wood_from_a_bolt_little_by_little() {
     assert!((apart_by_126 / apart_by_124 - 1.0).abs() < 0.1, "{apart_by_124} {apart_by_126}");
 }
 
+/// A boat of metal whose transom was written as one thick block of it: asked back, and what leans on it waits. Half an inch of it is a plate.
+#[test]
+fn a_transom_of_two_inches_of_solid_aluminium_is_asked_back() {
+    let job = |thickness: &str, lay_up: &str| {
+        format!(
+            "(boat: (construction: riveted_plate, deadrise: \"14 deg\", transom_width: \"82 in\"), transom: (height: \"20.5 in\", angle: \"13 deg\", thickness: \"{thickness}\", \
+             material: \"aluminium 5086-H32 plate\"), structure: ({lay_up}sides: built_in, bottom: built_in, knees: [], stringers: []), operating: (top_speed: \"40 mph\", displacement: \"2,500 lb\"), \
+             engines_on: [(class: \"four-stroke 115 hp inline-4\", shaft: \"20 in\", at: [centre], holes_up: 1)])"
+        )
+    };
+    let solid = opened(&job("2 in", ""));
+    let [(entry, said)] = &questions(&solid)[..] else { panic!("{:?}", questions(&solid)) };
+    assert_eq!(entry, "transom.material");
+    assert!(said.contains("2 in of solid aluminium"), "{said}");
+    assert_eq!(verdict(&solid, "strength/bending"), "unmeasured");
+    assert_eq!(questions(&opened(&job("1/2 in", ""))), []);
+    let filled = "lay_up: [(material: \"aluminium 5086-H32 plate\", thickness: \"0.1 in\"), (material: \"Douglas-fir marine plywood\", thickness: \"1.5 in\")], ";
+    assert_eq!(questions(&opened(&job("1.6 in", filled))), []);
+}
+
 #[test]
 fn every_relation_says_why_and_from_where() {
     let relations = sternknee::questions::ALL;

@@ -21,12 +21,12 @@ fn single(height: &str, rows: u8, more: &str) -> String {
 #[test]
 fn the_window_ends_a_pencil_line_beyond_level_and_an_inch() {
     for (height, expected) in [
-        ("19.968 in", Fail),
+        ("19.968 in", Warn),
         ("19.969 in", Pass),
         ("20 in", Pass),
         ("21 in", Pass),
         ("21.031 in", Pass),
-        ("21.032 in", Fail),
+        ("21.032 in", Warn),
     ] {
         assert_eq!(verdict("height/shaft-match", &single(height, 1, "")), expected, "{height}");
     }
@@ -36,16 +36,19 @@ fn the_window_ends_a_pencil_line_beyond_level_and_an_inch() {
     }
 }
 
-/// Five rows reach 3 in up: a plate 3 in low is still brought level, at the fifth, 3-3/4 in is not.
+/// Five rows reach 3 in up: a plate 3 in low is still brought level, at the fifth, 3-3/4 in is not. A pad makes up for that, and for 2 in
+/// at the most: 5-1/16 in is another shaft.
 #[test]
 fn rows_of_holes_bring_a_low_plate_up() {
     assert_eq!(verdict("height/shaft-match", &single("17 in", 5, "")), Pass);
-    assert_eq!(verdict("height/shaft-match", &single("17 in", 4, "")), Fail);
+    assert_eq!(verdict("height/shaft-match", &single("17 in", 4, "")), Warn);
     let short = finding("height/shaft-match", &single("16-1/4 in", 5, ""));
-    assert_eq!(short.verdict, Fail);
+    assert_eq!(short.verdict, Warn);
     near(short.margin().unwrap().in_unit(Units::Us).0, -0.75, 1e-9);
     let text = short.summary.show(Units::Us);
     assert!(text.contains("3/4 in too low"), "{text}");
+    assert_eq!(verdict("height/shaft-match", &single("15.01 in", 5, "")), Warn);
+    assert_eq!(verdict("height/shaft-match", &single("14.99 in", 5, "")), Fail);
 }
 
 /// Of several rows the one nearest the window's middle: at 19-3/4 in of transom one hole up stands
@@ -85,12 +88,12 @@ fn setback_raises_the_window_and_drop_lowers_the_engine() {
         finding("height/shaft-match", &job)
     };
     for (height, drop, expected) in [
-        ("21.96 in", "0 in", Fail),
+        ("21.96 in", "0 in", Warn),
         ("21.97 in", "0 in", Pass),
         ("24.03 in", "0 in", Pass),
-        ("24.04 in", "0 in", Fail),
+        ("24.04 in", "0 in", Warn),
         ("25.03 in", "1 in", Pass),
-        ("25.04 in", "1 in", Fail),
+        ("25.04 in", "1 in", Warn),
         ("20.97 in", "-1 in", Pass),
     ] {
         assert_eq!(of(height, drop).verdict, expected, "{height} {drop}");
@@ -117,7 +120,7 @@ fn deadrise_takes_height_from_an_engine_off_centre() {
     assert_eq!(found.verdict, Pass);
     // A height taken at the engine's own centreline comes before the computed one, within an inch of it.
     let taken = ", heights: [(at: port(\"14.99 in\"), height: \"22 in\")]";
-    assert_eq!(verdict("height/shaft-match", &job(taken)), Fail);
+    assert_eq!(verdict("height/shaft-match", &job(taken)), Warn);
     let elsewhere = ", heights: [(at: port(\"15.01 in\"), height: \"22 in\")]";
     assert_eq!(verdict("height/shaft-match", &job(elsewhere)), Pass);
 }

@@ -1,6 +1,7 @@
 //! A propeller asked about outright: what cannot be asked, and what is said beside the figures.
 
 use sternknee::case::Case;
+use sternknee::case::studies::Answered;
 use sternknee::quantity::Units;
 use sternknee::working::Line;
 
@@ -18,7 +19,7 @@ fn asked(asks: &str) -> String {
 fn all_three_of_speed_turns_and_advance_are_one_too_many_and_one_of_the_first_two_too_few() {
     let fault = |asks: &str| {
         let rig = rig(&asked(asks));
-        let faults = Case::new(&rig).running_study_faults();
+        let faults = Case::new(&rig).study_faults();
         assert!(faults.len() <= 1);
         faults.into_iter().next().map(|fault| fault.message)
     };
@@ -40,7 +41,7 @@ fn all_three_of_speed_turns_and_advance_are_one_too_many_and_one_of_the_first_tw
 fn below_two_million_it_is_said_that_the_correction_is_not_told() {
     let notes = |reynolds: &str| {
         let rig = rig(&asked(&format!("advance: \"0.8\", reynolds: {reynolds}")));
-        let parts = Case::new(&rig).running_study_parts();
+        let parts = Case::new(&rig).studies().into_iter().map(Answered::part).collect::<Vec<_>>();
         let lines = parts.iter().flat_map(|part| part.sheet.lines());
         let remarks = lines.filter(|line| matches!(line, Line::Remark(_)));
         remarks.map(|line| line.show(Units::Us)).collect::<Vec<_>>().join("\n")

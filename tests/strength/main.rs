@@ -6,6 +6,7 @@ mod driven;
 mod grip;
 mod laws;
 mod nonsense;
+mod outright;
 mod put_together;
 mod ranges;
 mod remedies;

@@ -14,7 +14,6 @@ mod parts;
 pub mod show;
 mod state;
 mod store;
-mod study;
 mod sweep;
 
 use std::sync::{Arc, OnceLock};
@@ -27,6 +26,7 @@ use crate::rig::{Missing, Outfit, Rig};
 use crate::working::Sheet;
 
 pub use bend::{Bent, Effect, Panels, Way};
+pub(in crate::case) use board::ply_material;
 pub use board::{Board, Guessed, Knee, Open};
 pub use core::{Core, FlexRead, FlexTest, core_words, hammer_words, moisture_words};
 pub use driving::Driving;
@@ -38,7 +38,6 @@ pub use other::Cure;
 pub use parts::{FROM_WORK, ply, solved, support, sweep_part};
 pub use state::{Stood, Used};
 pub use store::Store;
-pub use study::{BoltAnswer, PanelAnswer};
 pub use sweep::{SWEPT_WAYS, Sweep, SweepPoint, Swept};
 
 /// What strength makes of a rig.

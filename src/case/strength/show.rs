@@ -28,12 +28,12 @@ pub fn length(metres: f64) -> Measure {
 }
 
 /// A row of a free body: the push and its moments.
-pub(super) fn resultant(name: Text, push: Resultant) -> Vec<Text> {
+pub(in crate::case) fn resultant(name: Text, push: Resultant) -> Vec<Text> {
     vec![name, Text::from(force(push.force)), Text::from(moment(push.moment_y)), Text::from(moment(push.moment_z))]
 }
 
 /// What a plate bears of bending, twisting and shear, a unit of its width.
-pub(super) fn stiffness(title: &str, plate: &PlateStiffness) -> Table {
+pub(in crate::case) fn stiffness(title: &str, plate: &PlateStiffness) -> Table {
     let row = |what: &str, symbol: &str, value: Measure| vec![Text::from(what), Text::from(symbol), Text::from(value)];
     let rows = vec![
         row("bending, across", "D11", moment(plate.d11)),
@@ -47,7 +47,7 @@ pub(super) fn stiffness(title: &str, plate: &PlateStiffness) -> Table {
 }
 
 /// The layers that a panel's stiffness is summed up of, from the outside in: what each is, and what it gives.
-pub(super) fn layers(names: &[&str], layup: &Layup) -> [Table; 2] {
+pub(in crate::case) fn layers(names: &[&str], layup: &Layup) -> [Table; 2] {
     let pressure = |stress: Pressure| Text::from(Measure::of(stress));
     let name = |i: usize| match names.get(i) {
         Some(name) => say!("{}: {}", i + 1, *name),
@@ -88,7 +88,7 @@ pub(super) fn layers(names: &[&str], layup: &Layup) -> [Table; 2] {
 }
 
 /// Bending stiffness and Poisson's ratios of a panel, line by line; layer by layer where its layers are known.
-pub(super) fn write_stiffness(sheet: &mut Sheet, section: &Section) {
+pub(in crate::case) fn write_stiffness(sheet: &mut Sheet, section: &Section) {
     let plate = &section.stiffness;
     let given = |sheet: &mut Sheet, symbol: &str, meaning: &str, value: f64| {
         sheet.given(symbol, meaning, <Moment as Dimensioned>::from_si(value), "the table of stiffness")

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::board::Board;
+use super::show::length;
 use crate::physics::strength::panel::{
     Factored, Layup, Load, Loaded, MeanMoment, PanelError, PlyStress, Point, Pressed, Push, SupportPart,
 };
@@ -136,8 +137,15 @@ pub(super) fn shear_uses(layup: &Layup) -> [f64; 2] {
 }
 
 pub(super) fn unfit(error: PanelError) -> Absent {
-    if matches!(error, PanelError::NoSupport) {
-        return Absent::CannotBe(say!("Nothing is said to hold the transom: what works on it cannot be reckoned."));
-    }
-    Absent::CannotBe(say!("The transom's panel cannot be solved: {}.", error.to_string()))
+    Absent::CannotBe(match error {
+        PanelError::NoSupport => {
+            say!("Nothing is said to hold the transom: what works on it cannot be reckoned.")
+        }
+        PanelError::LoadOutside { at: [across, up], .. } => say!(
+            "What presses on the transom reaches past its edge, {} off the centreline and {} above the bottom: look at where bolts and bracket stand, and how far the bottom rises there.",
+            length(across.abs()),
+            length(up)
+        ),
+        _ => say!("The transom's panel cannot be solved: {}.", error.to_string()),
+    })
 }

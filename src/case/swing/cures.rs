@@ -49,21 +49,36 @@ pub(super) fn limits(swept: &Swept) -> Answer<Cure> {
 
 /// The spacing at which two engines keep their distance, from their clearance as they are and as spread by so many
 /// metres more. A pose that comes nearer than the margin by `d` rules out every spread within `d` of the
-/// present one, because no point moves farther than the spread; each candidate is certified over the whole range.
+/// present one, because no point moves farther than the spread; each candidate is certified over the whole range. In
+/// contact the depth is one of several ways apart and rules out nothing: what was leapt over is halved until it is found.
 pub(super) fn spacing(
     clearance: &Clearance,
     margin: Length,
     now: f64,
     spread: impl Fn(f64) -> Result<Clearance, SwingError>,
 ) -> Result<Spacing, SwingError> {
-    let (margin, mut by) = (margin.value, 0.0);
+    let (margin, finest) = (margin.value, inches(FINEST_IN).value);
+    let now = Length::from_si(now);
+    // Up to `blocked` no spread keeps them apart, from `by` on this one does.
+    let (mut blocked, mut by) = (0.0, 0.0);
     let mut found = clearance.clone();
-    while by <= inches(FARTHEST_APART_IN).value {
-        if found.lower.value >= margin {
-            return Ok(Spacing { now: Length::from_si(now), needed: Some(Length::from_si(now + by)) });
+    while found.lower.value < margin {
+        if by > inches(FARTHEST_APART_IN).value {
+            return Ok(Spacing { now, needed: None });
         }
-        by += (margin - found.upper.value).max(inches(FINEST_IN).value);
+        let room = margin - found.upper.value;
+        blocked = if found.upper.value > 0.0 { by + room } else { by };
+        by += room.max(finest);
         found = spread(by)?;
     }
-    Ok(Spacing { now: Length::from_si(now), needed: None })
+    while by - blocked > finest {
+        let middle = 0.5 * (blocked + by);
+        let found = spread(middle)?;
+        if found.lower.value >= margin {
+            by = middle;
+        } else {
+            blocked = middle;
+        }
+    }
+    Ok(Spacing { now, needed: Some(now + Length::from_si(by)) })
 }

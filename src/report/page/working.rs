@@ -40,7 +40,11 @@ pub(super) fn of_findings(report: &Report) -> Markup {
 /// Questions of running that the job puts outright, with their working.
 pub(super) fn of_studies(report: &Report) -> Markup {
     html! {
-        @for part in report.case.running_study_parts() { (of_part(&part, None, report.units)) }
+        @for answer in report.case.studies() {
+            @let source = answer.source;
+            (of_part(&answer.part(), None, report.units))
+            p class="source" { "Source: " (quoted_words(source)) "." }
+        }
     }
 }
 

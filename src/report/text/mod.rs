@@ -10,7 +10,7 @@ use super::readings::readings;
 use super::sources::Sources;
 use super::{DEFERRAL, Report, causes, counted, doubt, plain, rank, rigging, waiting};
 use crate::job::Sitting;
-use crate::quantity::{Kind, Measure};
+use crate::quantity::{Kind, Measure, Style};
 use crate::rig::Missing;
 use crate::rules::{Judged, Verdict};
 use layout::{INDENT, word};
@@ -69,6 +69,9 @@ fn told(report: &Report, whole: bool) -> String {
     if whole {
         not_applicable(&mut out, report);
     }
+    if !study {
+        studies(&mut out, report);
+    }
     list(&mut out, "take again first", doubt::next(report).iter().map(|text| text.show(report.units)));
     list(&mut out, "rigging list: to buy", rigging::to_buy(report).iter().map(|line| line.in_words(report.units)));
     list(&mut out, "rigging list: comes out", rigging::comes_out(report).iter().map(|text| text.show(report.units)));
@@ -111,6 +114,7 @@ fn invented(report: &Report) -> &'static str {
 fn precise(measure: &Measure, report: &Report) -> String {
     let (value, unit) = measure.in_unit(report.units);
     match measure.kind {
+        _ if measure.style == Style::Factor => measure.show(report.units),
         Kind::Angle => format!("{value:.3} {unit}"),
         Kind::Ratio if value.abs() < 1e4 => format!("{value:.5}"),
         Kind::Ratio => format!("{value:.4e}"),
@@ -118,9 +122,9 @@ fn precise(measure: &Measure, report: &Report) -> String {
     }
 }
 
-/// Questions of running that the job puts outright, with their answers.
+/// Questions that the job puts outright, with their answers.
 fn studies(out: &mut String, report: &Report) {
-    for answer in report.case.running_studies() {
+    for answer in report.case.studies() {
         out.push_str(&head(answer.title));
         for figure in &answer.figures {
             out.push_str(&wrap(&format!("{}: {}", figure.meaning, precise(&figure.shown, report)), "  "));
@@ -128,7 +132,11 @@ fn studies(out: &mut String, report: &Report) {
         for note in &answer.notes {
             out.push_str(&wrap(&note.show(report.units), "  "));
         }
+        out.push_str(&wrap(&format!("Source: {}.", answer.source), "  "));
         if report.explain {
+            for table in &answer.tables {
+                out.push_str(&rows(table, report.units));
+            }
             for line in answer.sheet.lines() {
                 out.push_str(&working_line(&line.show(report.units), line.meaning()));
             }
@@ -151,16 +159,28 @@ struct Telling<'r> {
 
 impl Telling<'_> {
     fn section(&self, out: &mut String, title: &str, judged: &mut dyn Iterator<Item = &Judged>) {
-        let mut first = true;
-        for one in judged {
-            if !self.whole && causes::brought_on_by(self.report, one).is_some() {
-                continue;
+        let told: Vec<&Judged> =
+            judged.filter(|one| self.whole || causes::brought_on_by(self.report, one).is_none()).collect();
+        if !told.is_empty() {
+            out.push_str(&head(title));
+        }
+        let alike = |one: &Judged, next: &Judged| {
+            let [one, next] = [&one.finding, &next.finding];
+            !self.whole
+                && one.verdict == Verdict::Unmeasured
+                && one.verdict == next.verdict
+                && one.summary == next.summary
+        };
+        for same in told.chunk_by(|one, next| alike(one, next)) {
+            match same {
+                [one] => self.finding(out, one),
+                _ => {
+                    out.push_str(&format!("  {}\n", word(Verdict::Unmeasured)));
+                    out.push_str(&wrap(&named(same), INDENT));
+                    out.push_str(&wrap(&same[0].finding.summary.show(self.report.units), INDENT));
+                    out.push('\n');
+                }
             }
-            if first {
-                out.push_str(&head(title));
-                first = false;
-            }
-            self.finding(out, one);
         }
         while out.ends_with("\n\n") {
             out.pop();

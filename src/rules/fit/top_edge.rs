@@ -52,7 +52,9 @@ fn judge(case: &Case) -> Judgement {
     };
     let found = Measure::tape(upper);
     let limit = Limit::AtLeast(Measure::tape(least));
-    let finding = if least.exceeds(upper) {
+    // No tape tells less.
+    let sixteenth = inches(0.5 * TAPE_STEP_IN);
+    let finding = if (least - sixteenth).exceeds(upper) {
         Finding::new(
             Verdict::Fail,
             say!(
@@ -64,7 +66,7 @@ fn judge(case: &Case) -> Judgement {
         .remedy(mend::change(say!("Fill them and drill {} below the top.", Measure::tape(wanted)), lower(rig, wanted)))
     } else if bare {
         bare_edge()
-    } else if wanted.exceeds(upper) {
+    } else if (wanted - sixteenth).exceeds(upper) {
         Finding::new(
             Verdict::Warn,
             say!("The upper bolts stand {} below the transom's top; the pattern has {}.", found, Measure::tape(wanted)),
@@ -75,6 +77,9 @@ fn judge(case: &Case) -> Judgement {
     };
     Ok(finding.against(found, limit))
 }
+
+/// A tape is read to the nearest of these. Common practice, no source.
+const TAPE_STEP_IN: f64 = 1.0 / 16.0;
 
 /// What a top edge wants whose upper bolts stand high, or whose core shows.
 const SEAL: &str = "Seal the top edge and the holes, and look at the laminate above the bolts at every service.";

@@ -1,6 +1,6 @@
 //! `fit/transom-thickness`
 
-use super::{ON_A_BRACKET, on_brackets_only, on_the_transom};
+use super::{ON_A_BRACKET, is_clamped, on_brackets_only, on_the_transom};
 use crate::case::Case;
 use crate::physics::fit::{self, BoltDimensions};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
@@ -24,8 +24,8 @@ rule! {
     /// **Source.** The engine's mounting sheet; ASME B18.2.2 and B18.21.1 (nut and washer in the bolt
     /// length); common practice, no source (two threads showing).
     ///
-    /// **When it warns.** It warns where the reading's own tolerance reaches over the limit: measure
-    /// again. It fails outside: pad the transom with solid material over the whole bracket, or choose
+    /// **When it warns.** It warns where the limit lies within the reading's own tolerance: measure
+    /// again. It fails outside of that: pad the transom with solid material over the whole bracket, or choose
     /// a bracket; never draw a thin transom up with the bolts.
     TRANSOM_THICKNESS = Fit "fit/transom-thickness", judge;
 }
@@ -45,11 +45,12 @@ fn judge(case: &Case) -> Judgement {
     }
     let (_, thickness) = (rig.after.ask(), rig.job.transom.thickness().ask()).all()?;
     let mut worst: Option<Finding> = None;
-    for (_, engine) in on_the_transom(rig) {
+    for (group, engine) in on_the_transom(rig) {
         let takes = engine.transom_thickness.ask()?;
         let mut sheet = Sheet::default();
         sheet.told("t", Some(thickness));
-        let bolt = bolt_sentence(rig, thickness.value, &mut sheet);
+        let clamped = is_clamped(group, engine);
+        let bolt = if clamped { Text::default() } else { bolt_sentence(rig, thickness.value, &mut sheet) };
         let found = Measure::tape(thickness.value);
         let limit = Limit::Within(Measure::tape(takes.from.value), Measure::tape(takes.to.value));
         let tolerance = thickness.tolerance.unwrap_or(inches(THICKNESS_TOLERANCE_IN));
@@ -57,7 +58,7 @@ fn judge(case: &Case) -> Judgement {
         let label = engine.label.as_str();
         let (too_thin, too_thick) =
             (takes.from.value.exceeds(thickness.value), thickness.value.exceeds(takes.to.value));
-        let finding = if too_thin || too_thick {
+        let finding = if (too_thin || too_thick) && (-margin).exceeds(tolerance) {
             let remedy = if too_thin {
                 // With what a caliper leaves open, it is thick enough for certain.
                 let pad = mend::up(takes.from.value + tolerance - thickness.value, PAD_STEP_IN);
@@ -83,17 +84,24 @@ fn judge(case: &Case) -> Judgement {
             )
             .remedy(remedy)
         } else if tolerance.exceeds(margin) {
+            let near_thin = thickness.value - takes.from.value <= takes.to.value - thickness.value;
             Finding::new(
                 Verdict::Warn,
                 say!(
-                    "The transom is {} thick, within {} of what the {} takes.",
+                    "The transom is {} thick, within {} of the {} that the {} takes at {}.",
                     found,
                     Measure::tape(tolerance),
-                    label
+                    Measure::tape(if near_thin { takes.from.value } else { takes.to.value }),
+                    label,
+                    if near_thin { "the least" } else { "the most" }
                 )
                 .then(bolt),
             )
-            .remedy(mend::look("Measure again with a caliper at all four bolts before drilling."))
+            .remedy(mend::look(if clamped {
+                "Measure again with a caliper where its clamps go."
+            } else {
+                "Measure again with a caliper at all four bolts before drilling."
+            }))
         } else {
             Finding::new(
                 Verdict::Pass,

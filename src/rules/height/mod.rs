@@ -4,8 +4,27 @@ mod plate_window;
 mod shaft_match;
 mod transom_angle;
 
-use crate::rules::Rule;
+use crate::case::Rows;
+use crate::quantity::{Measure, Text};
+use crate::rig::Rig;
+use crate::rules::{Finding, Limit, Rule};
 
 /// Its rules, in the order of the report.
 pub(super) const RULES: &[&Rule] =
     &[&shaft_match::SHAFT_MATCH, &plate_window::PLATE_WINDOW, &transom_angle::TRANSOM_ANGLE];
+
+/// Where the plate shall stand.
+fn window(rows: &Rows) -> Limit {
+    let [low, high] = [rows.window.0, rows.window.1].map(Measure::tape);
+    if rows.deep { Limit::AtMost(high) } else { Limit::Within(low, high) }
+}
+
+/// What is said where no engine stands in a row of holes.
+fn no_rows(rig: &Rig) -> Finding {
+    if rig.after.is_empty() {
+        return Finding::unmeasured(vec![rig.after.missing()]);
+    }
+    Finding::not_applicable(Text::from(
+        "What hangs on a lifting bracket stands as high as that is set: let it down until water comes from the telltale.",
+    ))
+}

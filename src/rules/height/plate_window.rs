@@ -8,7 +8,7 @@ use crate::reading::All;
 use crate::rig::{Engine, Group, Missing, Rig};
 use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
-use crate::rules::{Finding, Judgement, Limit, Verdict};
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// Where each engine's anti-ventilation plate stands against the bottom, in the row of holes in
@@ -17,7 +17,7 @@ rule! {
     /// **Why.** Too low drags and sprays; too high draws air and starves the water inlets.
     ///
     /// **Limit.** Level with the bottom to 1 in above it; behind a setback higher, by an inch for
-    /// each 12 in of it (careful) to each 8 in (keen).
+    /// each 12 in of it (careful) to each 8 in (keen). An auxiliary engine may hang lower.
     ///
     /// **Source.** Common practice, no source.
     ///
@@ -48,7 +48,7 @@ fn judge(case: &Case) -> Judgement {
     }
     Ok(match worst {
         Some(finding) if missing.is_empty() || finding.verdict < Verdict::Unmeasured => finding,
-        _ if missing.is_empty() => Finding::unmeasured(vec![rig.after.missing()]),
+        _ if missing.is_empty() => super::no_rows(rig),
         _ => Finding::unmeasured(missing),
     })
 }
@@ -62,7 +62,7 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
     let mut rows = Rows::of(rig, group, engine)?;
     let label = engine.label.as_str();
     let best = rows.best();
-    let limit = Limit::Within(Measure::tape(rows.window.0), Measure::tape(rows.window.1));
+    let limit = super::window(&rows);
     let row = match (engine.holes_up.reading(), best) {
         (Some(row), _) => *row,
         (None, _) if rig.job.sitting == Sitting::AsFitted => {

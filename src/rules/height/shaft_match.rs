@@ -1,16 +1,16 @@
 //! `height/shaft-match`
 
-use crate::job::Sitting;
+use crate::job::{ShaftOption, Sitting};
 use crate::rig::{Group, Rig};
 use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
 use crate::case::{Case, Rows, fixed_engines, holes_up};
-use crate::quantity::{Measure, say};
+use crate::quantity::{Measure, inches, say};
 use crate::reading::All;
 use crate::rig::{Engine, Missing};
 use crate::rules::rule::rule;
-use crate::rules::{Finding, Judgement, Limit, Verdict};
+use crate::rules::{Finding, Judgement, Verdict};
 
 rule! {
     /// Each engine's shaft against the transom height at its own centreline: whether any row of holes
@@ -21,13 +21,13 @@ rule! {
     ///
     /// **Limit.** The window of height/plate-window, reached from one of the bracket's hole rows,
     /// 3/4 in apart. Off the centreline the bottom of a vee is higher by the distance times the
-    /// tangent of the deadrise.
+    /// tangent of the deadrise. An auxiliary engine may hang lower than its window, not higher.
     ///
-    /// **Source.** Common practice, no source (the window); trade association bolt pattern in general
+    /// **Source.** Common practice, no source (the window, the two inches); trade association bolt pattern in general
     /// use (the step between rows).
     ///
-    /// **When it warns.** It fails where no row fits: order the shaft length that does, or change the
-    /// drop of the bracket.
+    /// **When it warns.** Where no row fits by 2 in at the most: a pad, or the bracket set higher or lower, brings it there. It fails
+    /// where it is more, or another shaft of the class fits: order that, or change the drop of the bracket.
     SHAFT_MATCH = Height "height/shaft-match", judge;
 }
 
@@ -51,7 +51,7 @@ fn judge(case: &Case) -> Judgement {
     }
     Ok(match worst {
         Some((gap, finding)) if missing.is_empty() || gap.value > 0.0 => finding,
-        _ if missing.is_empty() => Finding::unmeasured(vec![rig.after.missing()]),
+        _ if missing.is_empty() => super::no_rows(rig),
         _ => Finding::unmeasured(missing),
     })
 }
@@ -68,7 +68,7 @@ fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> (Length, Findin
         })
         .unwrap_or_default();
     let gap = rows.outside(nearest);
-    let limit = Limit::Within(Measure::tape(rows.window.0), Measure::tape(rows.window.1));
+    let limit = super::window(&rows);
     let found = Measure::tape(nearest);
     let label = engine.label.as_str();
     let finding = match rows.best() {
@@ -83,7 +83,11 @@ fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> (Length, Findin
         )
         .against(Measure::tape(rows.heights[row]), limit),
         None => Finding::new(
-            Verdict::Fail,
+            if gap.abs() > inches(NEAR_IN) || other_shaft(engine, &rows).is_some() {
+                Verdict::Fail
+            } else {
+                Verdict::Warn
+            },
             say!(
                 "No hole row brings the plate of the {} into its window; the nearest leaves it {} {}.",
                 label,
@@ -98,16 +102,25 @@ fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> (Length, Findin
     (gap.abs(), finding.table(table).working(rows.sheet))
 }
 
+/// By so much no row may miss the window before the shaft is called wrong. Common practice, no source: what a pad or a bracket set
+/// otherwise makes up for; shafts are 5 in apart.
+const NEAR_IN: f64 = 2.0;
+
+/// Another shaft of the class of which a row fits.
+fn other_shaft<'e>(engine: &'e Engine, rows: &Rows) -> Option<&'e ShaftOption> {
+    let shaft = engine.rest_to_plate.reading()?;
+    engine.spec.shafts.iter().find(|choice| {
+        let shift = shaft.value - choice.rest_to_plate.value;
+        rows.heights.iter().any(|height| rows.outside(*height + shift).value == 0.0)
+    })
+}
+
 /// The shaft of the class that would do, or how much shorter or longer it has to be.
 fn remedy(rig: &Rig, group: &Group, engine: &Engine, rows: &Rows) -> Remedy {
     let Some(shaft) = engine.rest_to_plate.reading() else {
         return mend::look("Read the shaft length off the engine.");
     };
-    let fits = engine.spec.shafts.iter().find(|choice| {
-        let shift = shaft.value - choice.rest_to_plate.value;
-        rows.heights.iter().any(|height| rows.outside(*height + shift).value == 0.0)
-    });
-    if let Some(choice) = fits {
+    if let Some(choice) = other_shaft(engine, rows) {
         let name = Measure::tape(choice.name.value);
         let words = match rig.job.sitting {
             Sitting::AsFitted => say!(
@@ -122,6 +135,20 @@ fn remedy(rig: &Rig, group: &Group, engine: &Engine, rows: &Rows) -> Remedy {
             changes.push(Change::to(format!("{}.holes_up", group.entry), row.to_string()));
         }
         return mend::change(words, changes);
+    }
+    let gap = rows.outside(rows.heights[rows.nearest()]);
+    if gap.abs() <= inches(NEAR_IN) {
+        let hung = group.bracket.is_some();
+        return mend::yard(match (hung, gap.value < 0.0) {
+            (true, low) => {
+                say!("Set its bracket {} {}.", Measure::tape(gap.abs()), if low { "higher" } else { "lower" })
+            }
+            (false, true) => say!("Raise it by {}, with a pad on the transom's top.", Measure::tape(gap.abs())),
+            (false, false) => say!(
+                "Run her and look whether it draws air in turns; if it does, it wants {} more of shaft, or a bracket that sets it lower.",
+                Measure::tape(gap.abs())
+            ),
+        });
     }
     let middle = (rows.window.0 + rows.window.1) / 2.0;
     let needed = rows.lowest.value() + shaft.value - middle;

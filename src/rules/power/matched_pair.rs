@@ -1,5 +1,6 @@
 //! `power/matched-pair`
 
+use super::auxiliaries_alone;
 use crate::case::Case;
 use crate::job::Hand;
 use crate::job::{Role, Sitting};
@@ -29,6 +30,9 @@ rule! {
 }
 
 fn judge(case: &Case) -> Finding {
+    if let Some(alone) = auxiliaries_alone(case.rig) {
+        return alone;
+    }
     let mut mains = case.rig.after.mains();
     if mains.is_empty() {
         return Finding::unmeasured(vec![case.rig.after.missing()]);

@@ -8,10 +8,10 @@ mod too_little;
 use uom::si::f64::Power;
 
 use crate::job::{self, Plate};
-use crate::quantity::Reading;
+use crate::quantity::{Reading, Text};
 use crate::reading::reading;
 use crate::rig::{Missing, Rig};
-use crate::rules::Rule;
+use crate::rules::{Finding, Rule};
 use crate::working::{Sheet, Term};
 
 /// Its rules, in the order of the report.
@@ -39,6 +39,16 @@ fn rated(rig: &Rig) -> Result<Rated, Missing> {
         Plate::Illegible => None,
     };
     Ok(stated.or_else(|| rig.job.boat.power_rating.clone()).map_or(Rated::NotStated, Rated::Power))
+}
+
+/// What is said where nothing but auxiliary engines hang on her: none of them is held against a rating here.
+fn auxiliaries_alone(rig: &Rig) -> Option<Finding> {
+    let alone = !rig.after.is_empty() && rig.after.mains().is_empty();
+    alone.then(|| {
+        Finding::not_applicable(Text::from(
+            "Nothing but an auxiliary engine hangs on her, which is not counted here; some jurisdictions do count it.",
+        ))
+    })
 }
 
 /// The sum of the main engines' power.

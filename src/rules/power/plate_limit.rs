@@ -1,6 +1,6 @@
 //! `power/plate-limit`
 
-use super::{Rated, installed, rated};
+use super::{Rated, auxiliaries_alone, installed, rated};
 use crate::case::Case;
 use crate::job::Role;
 use crate::physics::power::{self, Against};
@@ -34,6 +34,9 @@ rule! {
 fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     (rig.after.ask(), rig.job.plate().ask()).all()?;
+    if let Some(alone) = auxiliaries_alone(rig) {
+        return Ok(alone);
+    }
     let written = match rig.after.main_power_written() {
         Ok(engines) => engines,
         Err(missing) => return Ok(Finding::unmeasured(missing)),

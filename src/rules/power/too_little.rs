@@ -1,6 +1,6 @@
 //! `power/too-little`
 
-use super::{Rated, installed, rated};
+use super::{Rated, auxiliaries_alone, installed, rated};
 use crate::case::Case;
 use crate::quantity::{Dimensioned, Text, say};
 use crate::reading::All;
@@ -30,6 +30,9 @@ const LEAST_SHARE: f64 = 0.6;
 
 fn judge(case: &Case) -> Judgement {
     (case.rig.after.ask(), case.rig.job.plate().ask()).all()?;
+    if let Some(alone) = auxiliaries_alone(case.rig) {
+        return Ok(alone);
+    }
     let engines = match case.rig.after.main_power() {
         Ok(engines) => engines,
         Err(missing) => return Ok(Finding::unmeasured(missing)),

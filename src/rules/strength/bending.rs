@@ -2,13 +2,13 @@
 
 use super::strengthen::strengthen;
 use super::weigh::Weighed;
-use super::{DESIGN_FACTOR, by_case, factor, first, limit, ready_with_core, verdict};
+use super::{DESIGN_FACTOR, by_case, factor, first, ready_with_core};
 use crate::case::Case;
 use crate::case::strength::show::{place, ratio};
 use crate::case::strength::{Laden, Strength, Way, ply, solved, support};
 use crate::quantity::{Text, say};
 use crate::rules::rule::rule;
-use crate::rules::{Finding, Judgement, Verdict};
+use crate::rules::{Judgement, Verdict};
 use crate::working::{Sheet, Table};
 
 rule! {
@@ -32,9 +32,6 @@ rule! {
 }
 
 fn judge(case: &Case) -> Judgement {
-    if let Some(answer) = study(case) {
-        return Ok(answer);
-    }
     let strength = ready_with_core(case)?;
     let (index, used) = strength.after.bent.worst(Way::Bending);
     let mut sheet = Sheet::default();
@@ -67,20 +64,4 @@ fn judge(case: &Case) -> Judgement {
 fn cases(strength: &Strength) -> Table {
     let effects = |laden: &Laden| laden.bent.effects.iter().map(|one| one.used[Way::Bending as usize].part).collect();
     by_case("bending: load over strength", strength, effects, ratio)
-}
-
-/// The answer where a panel is given outright with its strengths.
-fn study(case: &Case) -> Option<Finding> {
-    let answer = case.panel_study()?.ok()?;
-    let (_, stress) = answer.weakest.as_ref()?;
-    let value = 1.0 / stress.utilisation.max(f64::MIN_POSITIVE);
-    let mut sheet = Sheet::default();
-    sheet.remark(answer.remark());
-    sheet.remark(Text::from("beside a point load, a kink or a held corner the stress grows with the mesh: a plate's theory knows no end of it there"));
-    let finding = Finding::new(
-        verdict(value, DESIGN_FACTOR),
-        say!("The panel's strength is {} times the stress on it.", factor(value)),
-    )
-    .against(factor(value), limit(DESIGN_FACTOR));
-    Some(answer.tables().into_iter().fold(finding.working(sheet), Finding::table))
 }

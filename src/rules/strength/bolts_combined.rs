@@ -1,11 +1,11 @@
 //! `strength/bolts-combined`
 
+use super::BOLT_FACTOR;
 use super::at_bolts::{at_bolts, stronger_bolts};
-use super::{BOLT_FACTOR, factor, limit, verdict};
 use crate::case::Case;
 use crate::case::strength::{Part, Strength};
 use crate::physics::strength::bolts::combined_ratio;
-use crate::quantity::{Dimensioned, Text, say};
+use crate::quantity::{Dimensioned, say};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Verdict};
 use crate::working::Sheet;
@@ -30,9 +30,6 @@ rule! {
 }
 
 fn judge(case: &Case) -> Judgement {
-    if let Some(answer) = study(case) {
-        return Ok(answer);
-    }
     let strength = case.strength()?;
     let judged = at_bolts(Part::Combined, BOLT_FACTOR, "bolt", case.rig, strength)?;
     let mut sheet = Sheet::default();
@@ -56,19 +53,6 @@ fn judge(case: &Case) -> Judgement {
         finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig, strength));
     }
     Ok(finding)
-}
-
-/// The answer where a bolt group is given outright with a grade.
-fn study(case: &Case) -> Option<Finding> {
-    let [pull, shear, value] = case.bolt_study()?.ok()?.factors()?;
-    let said = verdict(value, BOLT_FACTOR);
-    if said != Verdict::Pass && verdict(pull.min(shear), BOLT_FACTOR) <= said {
-        return Some(Finding::not_applicable(Text::from(
-            "One of pull and shear is too much by itself already, and the other adds little.",
-        )));
-    }
-    let summary = say!("The bolts bear {} times pull and shear together.", factor(value));
-    Some(Finding::new(said, summary).against(factor(value), limit(BOLT_FACTOR)))
 }
 
 /// What the check is called that says as much of pull or shear alone: one cause is told once.

@@ -1,13 +1,11 @@
 //! `strength/bolts-shear`
 
 use super::at_bolts::{at_bolts, capacity_sheet, stronger_bolts};
-use super::{BOLT_FACTOR, beside, factor, limit, verdict};
+use super::{BOLT_FACTOR, beside};
 use crate::case::Case;
 use crate::case::strength::Part;
-use crate::case::strength::show::force;
-use crate::quantity::{Text, say};
 use crate::rules::rule::rule;
-use crate::rules::{Finding, Judgement, Verdict};
+use crate::rules::{Judgement, Verdict};
 
 rule! {
     /// The shear on each mounting bolt in every load case, against the bolt's strength in shear.
@@ -26,9 +24,6 @@ rule! {
 }
 
 fn judge(case: &Case) -> Judgement {
-    if let Some(answer) = study(case) {
-        return Ok(answer);
-    }
     let strength = case.strength()?;
     let judged = at_bolts(Part::Shear, BOLT_FACTOR, "bolt", case.rig, strength)?;
     let sheet = capacity_sheet(Part::Shear, &judged, case.rig, strength);
@@ -38,19 +33,4 @@ fn judge(case: &Case) -> Judgement {
         finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig, strength));
     }
     Ok(finding)
-}
-
-/// The answer where a bolt group is given outright with a grade.
-fn study(case: &Case) -> Option<Finding> {
-    let answer = case.bolt_study()?.ok()?;
-    let ([_, value, _], [_, shear]) = (answer.factors()?, answer.greatest());
-    Some(if shear > 0.0 {
-        Finding::new(
-            verdict(value, BOLT_FACTOR),
-            say!("The bolt sheared most carries {}; what shears it off is {} times that.", force(shear), factor(value)),
-        )
-        .against(factor(value), limit(BOLT_FACTOR))
-    } else {
-        Finding::new(Verdict::Pass, Text::from("Nothing shears a bolt."))
-    })
 }

@@ -1,13 +1,11 @@
 //! `strength/bolts-tension`
 
 use super::at_bolts::{at_bolts, capacity_sheet, stronger_bolts};
-use super::{BOLT_FACTOR, beside, factor, limit, verdict};
+use super::{BOLT_FACTOR, beside};
 use crate::case::Case;
 use crate::case::strength::Part;
-use crate::case::strength::show::force;
-use crate::quantity::{Text, say};
 use crate::rules::rule::rule;
-use crate::rules::{Finding, Judgement, Verdict};
+use crate::rules::{Judgement, Verdict};
 
 rule! {
     /// The pull on each mounting bolt in every load case, against the bolt's proof load.
@@ -28,9 +26,6 @@ rule! {
 }
 
 fn judge(case: &Case) -> Judgement {
-    if let Some(answer) = study(case) {
-        return Ok(answer);
-    }
     let strength = case.strength()?;
     let judged = at_bolts(Part::Tension, BOLT_FACTOR, "bolt", case.rig, strength)?;
     let sheet = capacity_sheet(Part::Tension, &judged, case.rig, strength);
@@ -40,27 +35,4 @@ fn judge(case: &Case) -> Judgement {
         finding = finding.remedy(stronger_bolts(&judged, BOLT_FACTOR, case.rig, strength));
     }
     Ok(finding)
-}
-
-/// The answer where a bolt group is given outright.
-fn study(case: &Case) -> Option<Finding> {
-    let answer = case.bolt_study()?.ok()?;
-    let [pull, shear] = answer.greatest();
-    let summary = say!("The bolt pulled most carries {}, the one sheared most {}.", force(pull), force(shear));
-    let finding = match answer.factors() {
-        Some([value, ..]) if pull > 0.0 => Finding::new(
-            verdict(value, BOLT_FACTOR),
-            summary.then(say!(" Its proof load is {} times the pull.", factor(value))),
-        )
-        .against(factor(value), limit(BOLT_FACTOR)),
-        Some(_) => Finding::new(Verdict::Pass, summary.then(Text::from(" Nothing pulls on a bolt."))),
-        None => Finding {
-            found: Some(force(pull)),
-            ..Finding::new(
-                Verdict::Unmeasured,
-                summary.then(Text::from(" No grade is told, so nothing is held against that.")),
-            )
-        },
-    };
-    Some(finding.table(answer.table()).working(answer.sheet))
 }

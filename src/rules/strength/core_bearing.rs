@@ -37,7 +37,7 @@ const STEP_IN: f64 = 0.125;
 
 fn judge(case: &Case) -> Judgement {
     let strength = ready_with_core(case)?;
-    let judged = at_bolts(Part::Bearing, DESIGN_FACTOR, "wood at the bolt", case.rig, strength)?;
+    let judged = at_bolts(Part::Bearing, DESIGN_FACTOR, "transom at the bolt", case.rig, strength)?;
     let (footing, worst) = (judged.footing, judged.worst);
     let board = &strength.board;
     let mut sheet = Sheet::default();

@@ -29,7 +29,7 @@ use crate::case::strength::Footing;
 use crate::rules::mend::{self, Remedy};
 use uom::si::f64::{Length, Ratio};
 
-use super::{Finding, Limit, Rule, Verdict};
+use super::{Finding, Limit, Rule};
 use crate::case::Case;
 use crate::case::strength::show::{force, times};
 use crate::case::strength::{Laden, Part, Strength};
@@ -79,18 +79,6 @@ fn ready_with_core<'c>(case: &'c Case) -> Result<&'c Strength, Finding> {
         )));
     }
     Ok(case.strength()?)
-}
-
-/// Fail beyond a part's own strength, warn below the factor of practice.
-fn verdict(factor: f64, required: f64) -> Verdict {
-    let factor = told(factor);
-    if factor < BREAKS {
-        Verdict::Fail
-    } else if factor < required {
-        Verdict::Warn
-    } else {
-        Verdict::Pass
-    }
 }
 
 /// A factor as it is told, in two digits: what is told is what is judged.

@@ -4,7 +4,7 @@ use super::DESIGN_FACTOR;
 use super::strengthen::{OF_THE_PLACE, allowed_movement, remedy, strengthen, width};
 use super::{by_case, ready_with_core};
 use crate::case::Case;
-use crate::case::strength::show::{force, length, place};
+use crate::case::strength::show::{length, place};
 use crate::case::strength::{Bent, Laden, Strength, Way, solved};
 use crate::quantity::{Text, say};
 use crate::rules::rule::rule;
@@ -32,9 +32,6 @@ rule! {
 const LINEAR: f64 = 0.5;
 
 fn judge(case: &Case) -> Judgement {
-    if let Some(answer) = study(case) {
-        return Ok(answer);
-    }
     let strength = ready_with_core(case)?;
     let bent = &strength.after.bent;
     let (index, loaded) = bent.deflection();
@@ -102,25 +99,4 @@ fn judge(case: &Case) -> Judgement {
 fn cases(strength: &Strength) -> Table {
     let effects = |laden: &Laden| laden.bent.effects.iter().map(|one| one.braced().loaded.largest_deflection).collect();
     by_case("largest deflection, forward positive", strength, effects, |metres| Text::from(length(metres)))
-}
-
-/// The answer where a panel is given outright.
-fn study(case: &Case) -> Option<Finding> {
-    let answer = case.panel_study()?.ok()?;
-    let solution = &answer.solution;
-    let mut sheet = Sheet::default();
-    sheet.remark(answer.remark());
-    let [across, up, twist] = answer.moments.map(|(value, _)| force(value));
-    let summary = say!(
-        "The panel moves {} at most, {} across and {} up; the moments of a unit of width reach {} across, {} up and {} in twist.",
-        length(solution.largest_deflection),
-        length(solution.largest_at[0]),
-        length(solution.largest_at[1]),
-        across,
-        up,
-        twist
-    );
-    let finding =
-        Finding { found: Some(length(solution.largest_deflection)), ..Finding::new(Verdict::Unmeasured, summary) };
-    Some(answer.tables().into_iter().fold(finding.working(sheet), Finding::table))
 }

@@ -105,7 +105,8 @@ fn judge(case: &Case) -> Finding {
         return finding;
     }
     let again = contradiction.map(|(_, again)| say!("{} ", again)).unwrap_or_default();
-    finding.remedy(mend::look(again.then(next_test(rig, strength))))
+    let next = if worst == Verdict::Fail { Text::from(OPEN_IT) } else { next_test(rig, strength) };
+    finding.remedy(mend::look(again.then(next).then(Text::from(WHO_SAYS))))
 }
 
 /// Whether a job that tells nothing of its core is one to ask: somebody stood at the transom, or strength is in question.
@@ -245,6 +246,10 @@ fn parts(rig: &Rig, strength: &Strength) -> Vec<(&'static str, f64, f64)> {
     all
 }
 
+/// What to do with a core that was found soft: no more weight is hung on it to test it.
+const OPEN_IT: &str = "Run no engine on it and hang no weight on it. Sound it from edge to edge to find how far it goes, and have a core sample bored from inside at the lower bolts.";
+const WHO_SAYS: &str = " Whether it is opened, dried or rebuilt is for a licensed surveyor and a licensed marine technician to say, by a core sample.";
+
 /// What to test next, nearest to hand first, and to whom to go.
 fn next_test(rig: &Rig, strength: Option<&Strength>) -> Text {
     let said = &rig.structure.said;
@@ -266,9 +271,7 @@ fn next_test(rig: &Rig, strength: Option<&Strength>) -> Text {
             ),
         }
     };
-    next.then(Text::from(
-        " Hang nothing heavier on it meanwhile. Whether it is opened, dried or rebuilt is for a licensed surveyor and a licensed marine technician to say, by a core sample.",
-    ))
+    next.then(Text::from(" Hang nothing heavier on it meanwhile."))
 }
 
 fn how_to_flex(test: &FlexTest) -> Text {

@@ -44,7 +44,7 @@ const BELOW: f64 = 2.0;
 
 fn judge(case: &Case) -> Judgement {
     let strength = ready_with_core(case)?;
-    let judged = at_bolts(Part::Tear, DESIGN_FACTOR, "wood above the bolt", case.rig, strength)?;
+    let judged = at_bolts(Part::Tear, DESIGN_FACTOR, "transom above the bolt", case.rig, strength)?;
     let (footing, worst) = (judged.footing, &judged.worst);
     let mut sheet = capacity_sheet(Part::Tear, &judged, case.rig, strength);
     let edge = footing.edge(case.rig, &strength.board, worst.bolt);

@@ -2,12 +2,10 @@
 
 use super::{cures, of_sweeps, unanswered};
 use crate::case::Case;
-use crate::case::swing::{Question, pose_words, swept_working, touch_words};
-use crate::quantity::{Measure, Text, say};
 use crate::reading::{Absent, Missing};
 use crate::rig::{Group, Rig};
+use crate::rules::Finding;
 use crate::rules::rule::rule;
-use crate::rules::{Finding, Limit, Verdict};
 
 rule! {
     /// Each engine against everything on the boat, over the whole range of tilt and from lock to lock:
@@ -26,18 +24,12 @@ rule! {
     /// source (the half inch; sizes that no sheet gives).
     ///
     /// **When it warns.** It fails where something touches, warns under half an inch; setback, height and
-    /// limits that clear it are worked out by the same bound. A study that gives its own bodies and
-    /// obstacles is answered here.
+    /// limits that clear it are worked out by the same bound.
     FULL_TILT = Swing "swing/full-tilt", judge;
 }
 
 fn judge(case: &Case) -> Finding {
     let swing = case.swing();
-    match &swing.study {
-        Some(Ok(question)) => return asked(question),
-        Some(Err(open)) => return unanswered(open),
-        None => {}
-    }
     let all = match (&swing.full_tilt, &swing.raised) {
         (Err(open), _) => return unanswered(open),
         (Ok(all), Err(Absent::NotApplicable(_))) => all.clone(),
@@ -52,32 +44,4 @@ fn judge(case: &Case) -> Finding {
 /// The travel of every lifting bracket of which nobody took it.
 fn travels_to_take(rig: &Rig) -> impl Iterator<Item = Missing> {
     rig.after.groups.iter().filter_map(Group::travel_missing)
-}
-
-/// The answer to a question given outright: judged where it says what distance to keep.
-fn asked(question: &Question) -> Finding {
-    let swept = &question.swept;
-    let clearance = &swept.clearance;
-    let summary = say!("With ")
-        .then(pose_words(&clearance.pose, swept))
-        .then(Text::from(": "))
-        .then(touch_words(clearance, swept))
-        .then(say!(
-            "; at no pose of the range is it less than {} (gap {}).",
-            Measure::of(clearance.lower),
-            Measure::of(clearance.gap())
-        ));
-    let found = Measure::of(clearance.lower);
-    let verdict = match question.margin {
-        None => Verdict::Unmeasured,
-        Some(_) if swept.touches() => Verdict::Fail,
-        Some(_) if swept.keeps() => Verdict::Pass,
-        Some(_) => Verdict::Warn,
-    };
-    let (corners, working) = swept_working(swept);
-    let mut finding = Finding::new(verdict, summary).working(working);
-    finding.tables.extend(corners);
-    finding.found = Some(found);
-    finding.limit = question.margin.map(|margin| Limit::AtLeast(Measure::of(margin)));
-    finding
 }

@@ -5,14 +5,15 @@ use super::{TOLD_IN, one_of};
 use super::{of_sweeps, stop, unanswered};
 use crate::case::Case;
 use crate::case::swing::Swept;
+use crate::job::Role;
 use crate::physics::fit;
 use crate::quantity::Dimensioned;
 use crate::quantity::{Measure, say};
 use crate::rig::Rig;
 use crate::rig::{Engine, Group};
-use crate::rules::Finding;
 use crate::rules::mend::{self, Change, Remedy};
 use crate::rules::rule::rule;
+use crate::rules::{Finding, Verdict};
 use crate::working::Sheet;
 use uom::si::f64::Length;
 
@@ -31,16 +32,42 @@ rule! {
     /// **Source.** The engines' mounting sheets; common practice, no source (the inch; proportions of
     /// plate, gearcase and skeg).
     ///
-    /// **When it warns.** It fails where they touch, warns under an inch; the spacing that clears them
-    /// is worked out by the same bound.
+    /// **When it warns.** It fails where they touch, warns under an inch, and where two main engines touch that stand as far apart
+    /// as their mounting sheets ask; the spacing that clears them is worked out by the same bound.
     NEIGHBOUR = Swing "swing/neighbour", judge;
 }
 
 fn judge(case: &Case) -> Finding {
     match &case.swing().neighbours {
-        Ok(all) => of_sweeps(all, |swept| remedy(case, swept)),
+        Ok(all) => {
+            let finding = of_sweeps(all, |swept| remedy(case, swept));
+            match all.iter().filter(|swept| swept.touches()).map(|swept| allowed(case.rig, swept)).reduce(allow_all) {
+                Some(Some(asked)) if finding.verdict == Verdict::Fail => Finding {
+                    verdict: Verdict::Warn,
+                    summary: finding.summary.clone().then(say!(
+                        " Their mounting sheets ask for {} between centres, which they have: measure the cowls themselves.",
+                        Measure::tape(asked)
+                    )),
+                    ..finding
+                },
+                _ => finding,
+            }
+        }
         Err(open) => unanswered(open),
     }
+}
+
+/// What the mounting sheets of two main engines ask for between centres, where they have it: their makers reckoned with one tilted
+/// and the other down, and knew their cowls better than a class does.
+fn allowed(rig: &Rig, swept: &Swept) -> Option<Length> {
+    let [(_, one), (_, other)] = pair(rig, swept)?;
+    let mains = [one, other].iter().all(|engine| engine.role == Role::Main);
+    by_their_sheets(rig, swept).filter(|asked| mains && !asked.exceeds((one.y - other.y).abs()))
+}
+
+/// The most of what is asked, where all have theirs.
+fn allow_all(one: Option<Length>, other: Option<Length>) -> Option<Length> {
+    Some(one?.max(other?))
 }
 
 fn remedy(case: &Case, swept: &Swept) -> Remedy {

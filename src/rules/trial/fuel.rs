@@ -2,13 +2,12 @@
 
 use crate::rules::mend;
 use uom::si::f64::{Ratio, VolumeRate};
-use uom::si::power::horsepower;
 
 use super::{engine, lacks_full_throttle, latest, ready, with};
 use crate::case::Case;
 use crate::job::{Cycle, Run};
 use crate::physics::engine::{FULL_THROTTLE_GAL_HP_H, TWO_STROKE_MORE};
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, horsepower, say};
 use crate::reading::{gallon_per_hour, reading};
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -48,7 +47,7 @@ fn judge(case: &Case) -> Judgement {
         if engine.is_some_and(|engine| engine.spec.cycle == Some(Cycle::TwoStroke)) { TWO_STROKE_MORE } else { 1.0 };
     let mut sheet = Sheet::default();
     let each = VolumeRate::from_si(gallon_per_hour(FULL_THROTTLE_GAL_HP_H * more).si());
-    let usual = number(power.get::<horsepower>()) * Term::new("of a horsepower", each);
+    let usual = number((power / horsepower(1.0)).si()) * Term::new("of a horsepower", each);
     let usual = sheet.set("fu", "usual flow of so many horsepower", usual);
     let part: Ratio = fuel / usual.value();
     let [least, most] = BELIEVED.map(|part| usual.value() * part);

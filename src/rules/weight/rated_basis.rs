@@ -40,7 +40,13 @@ fn judge(case: &Case) -> Judgement {
         Err(missing) => return Ok(Finding::unmeasured(vec![missing])),
     };
     let Some(power) = power.or_else(|| rig.job.boat.power_rating.clone()) else {
-        return Ok(Finding::unmeasured(vec![Missing::one(reading!(job::Plate.power))]));
+        // A plate that is not there, or cannot be read, is not to be read again.
+        let on_plate = !matches!(rig.job.plate, Some(Plate::None | Plate::Illegible));
+        return Ok(Finding::unmeasured(vec![Missing::one(if on_plate {
+            reading!(job::Plate.power)
+        } else {
+            reading!(job::Boat.power_rating)
+        })]));
     };
     let parts = match rig.after.hung() {
         Ok(parts) => parts,

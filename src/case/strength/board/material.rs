@@ -46,7 +46,7 @@ fn bending(material: &catalog::Material, thickness: Length) -> Bending {
 }
 
 /// A catalog material as a ply of the panel, as thick as it lies there, its stronger direction across the boat.
-pub(in crate::case::strength) fn ply_material(material: &catalog::Material, thickness: Length) -> Material {
+pub(in crate::case) fn ply_material(material: &catalog::Material, thickness: Length) -> Material {
     let Bending { moduli: [along, across], strengths } = bending(material, thickness);
     let shear = material.shear_modulus.value;
     let through = material.transverse_shear_modulus.value;

@@ -11,17 +11,18 @@ use uom::si::f64::{Angle, Length};
 
 use crate::case::stern::Stern;
 use crate::catalog;
+use crate::job::Craft;
 use crate::physics::strength::knockdown::KnockDown;
 use crate::physics::strength::panel::{
     Bed, EdgeSupport, Factored, Fineness, Layup, Line, Meshed, Panel, PanelError, Ply, Point, Section, Shape,
     SupportPart,
 };
-use crate::quantity::{Basis, Dimensioned, Text, inches};
+use crate::quantity::{Basis, Dimensioned, Text, inches, say};
 use crate::reading::Absent;
 use crate::rig::{Layer, Rig};
 
 pub use guessed::{Guessed, Open};
-pub(super) use material::ply_material;
+pub(in crate::case) use material::ply_material;
 use material::{has_grain, weakened};
 use outline::Outline;
 pub use supports::Knee;
@@ -74,6 +75,11 @@ impl Board {
     /// What is missing, or why no plate can be made of it.
     pub fn of(rig: &Rig, guessed: Guessed) -> Result<Board, Absent> {
         let (boat, transom) = (&rig.job.boat, &rig.job.transom);
+        if boat.craft == Some(Craft::Multihull) {
+            return Err(Absent::CannotBe(say!(
+                "What a boat of several hulls hangs her engines on is no transom from chine to chine, as it is reckoned here: ask her builder."
+            )));
+        }
         let (layers, height, width, deadrise) =
             (guessed.layers(rig), transom.height().ask(), boat.transom_width().ask(), boat.deadrise().ask());
         let (Ok(layers), Ok(height), Ok(width), Ok(deadrise)) = (&layers, &height, &width, &deadrise) else {

@@ -66,7 +66,7 @@ impl Strength {
 impl Case<'_> {
     /// The working of strength: studies, loads, bolts, panel, core.
     pub fn strength_parts(&self) -> Vec<Part> {
-        let mut parts = super::study::parts(self);
+        let mut parts = self.strength_study_parts();
         match self.strength() {
             Ok(strength) => parts.extend(strength.parts(self.rig)),
             Err(_) if !parts.is_empty() => {}

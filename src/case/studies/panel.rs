@@ -1,9 +1,10 @@
-//! A panel that a study gives outright: put together, solved, told.
+//! A panel that a job gives outright: put together, solved, told.
 
 use uom::si::f64::{Pressure, Ratio};
 
-use super::super::board::ply_material;
-use super::super::show::{force, layers, length, resultant, stiffness, write_stiffness};
+use super::{Answered, Figure, factor};
+use crate::case::strength::ply_material;
+use crate::case::strength::show::{force, layers, length, resultant, stiffness, write_stiffness};
 use crate::job::{EdgeHold, LineDoes, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy};
 use crate::physics::strength::panel::{
     Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PanelError, PlateStiffness, Ply, PlyStress,
@@ -11,7 +12,7 @@ use crate::physics::strength::panel::{
 };
 use crate::quantity::{Dimensioned, Measure, Text, say};
 use crate::rig::Layer;
-use crate::working::{Part, Table, number};
+use crate::working::{Sheet, Table, number};
 use crate::written::Slip;
 
 /// A solved panel.
@@ -86,7 +87,7 @@ impl PanelAnswer {
     }
 
     /// Its figures.
-    pub fn tables(&self) -> Vec<Table> {
+    fn tables(&self) -> Vec<Table> {
         let solution = &self.solution;
         let row = |what: &str, value: Measure, known: &str, at: Point| {
             vec![
@@ -158,7 +159,7 @@ impl PanelAnswer {
     }
 
     /// Which solver, and how well.
-    pub fn remark(&self) -> Text {
+    fn remark(&self) -> Text {
         let Solution { error, field_error, ref levels, .. } = self.solution;
         let unknowns = levels.last().map_or(0, |level| level.unknowns);
         let solver = say!("Reissner–Mindlin plate, quadratic triangles, {} unknowns, sparse Cholesky; ", unknowns);
@@ -179,22 +180,41 @@ impl PanelAnswer {
         ))
     }
 
-    /// The working of it.
-    pub(super) fn part(&self) -> Part {
+    /// As an answer to the question.
+    pub(super) fn answered(&self) -> Answered {
         let section = &self.panel.section;
-        let mut part = Part::said("the panel asked about", self.remark());
-        if let Some(layup) = &section.layup {
-            part.tables.extend(layers(&[], layup));
-        }
-        part.tables.push(stiffness("stiffness of a unit of width", &section.stiffness));
-        part.tables.extend(self.tables());
-        write_stiffness(&mut part.sheet, section);
+        let mut sheet = Sheet::default();
+        write_stiffness(&mut sheet, section);
+        let mut notes = vec![self.remark()];
+        let [across, up, twist] = self.moments.map(|(value, _)| value);
+        let metres = |key, meaning, value| Figure { key, meaning, shown: length(value), value };
+        let moment = |key, meaning, value| Figure { key, meaning, shown: force(value), value };
+        let mut figures = vec![
+            metres("deflection_m", "largest deflection, forward positive", self.solution.largest_deflection),
+            moment("moment_across_n", "greatest moment of a unit of width, bending across", across),
+            moment("moment_up_n", "greatest moment of a unit of width, bending up", up),
+            moment("moment_twist_n", "greatest moment of a unit of width, twisting", twist),
+        ];
         if let Some((_, stress)) = &self.weakest {
             let used = Ratio::from_si(stress.utilisation);
-            let used = part.sheet.given("u", "stress over strength at the weak place", used, "the largest figures");
-            part.sheet.set("f", "strength over stress", number(1.0) / used);
+            let used = sheet.given("u", "stress over strength at the weak place", used, "the largest figures");
+            let over = sheet.set("f", "strength over stress", number(1.0) / used);
+            figures.push(factor("strength_over_stress", "strength over stress at the weak place", over.value().si()));
+            notes.push(Text::from("Beside a point load, a kink or a held corner the stress grows with the mesh: a plate's theory knows no end of it there."));
         }
-        part
+        let mut tables: Vec<Table> = section.layup.iter().flat_map(|layup| layers(&[], layup)).collect();
+        tables.push(stiffness("stiffness of a unit of width", &section.stiffness));
+        tables.extend(self.tables());
+        Answered {
+            name: "panel_study",
+            title: "the panel asked about",
+            figures,
+            in_full: self.weakest.is_some(),
+            notes,
+            source: "Reissner–Mindlin plate solved by finite elements",
+            tables,
+            sheet,
+        }
     }
 }
 

@@ -1,9 +1,10 @@
-//! A bolt group that a study gives outright, under its load.
+//! A bolt group that a job gives outright, under its load.
 
 use uom::si::f64::{Area, Force, Pressure};
 
-use super::super::show::{force, length};
 use super::panel::place;
+use super::{Answered, Figure, factor};
+use crate::case::strength::show::{force, length};
 use crate::job::BoltStudy;
 use crate::physics::strength::bolts::{
     Bolt, BoltForces, Foot, GroupError, GroupForces, GroupLoad, WrittenGroup, WrittenLoad, bolt_forces, proof_load,
@@ -11,7 +12,7 @@ use crate::physics::strength::bolts::{
 };
 use crate::quantity::{Basis, Dimensioned, Moment, Reading, Text, say};
 use crate::rig::Rig;
-use crate::working::{Part, Sheet, Table, Term};
+use crate::working::{Sheet, Table, Term};
 use crate::written::Slip;
 
 /// A bolt group under its load.
@@ -101,7 +102,7 @@ impl BoltAnswer {
     }
 
     /// Bolt by bolt.
-    pub fn table(&self) -> Table {
+    fn table(&self) -> Table {
         let rows = self
             .bolts
             .iter()
@@ -121,29 +122,58 @@ impl BoltAnswer {
     }
 
     /// Greatest tension and greatest shear, N.
-    pub fn greatest(&self) -> [f64; 2] {
+    fn greatest(&self) -> [f64; 2] {
         let most = |value: fn(&BoltForces) -> f64| self.forces.bolts.iter().map(value).fold(0.0, f64::max);
         [most(|bolt| bolt.tension), most(|bolt| bolt.shear)]
     }
 
-    /// The working of it.
-    pub(super) fn part(&self) -> Part {
-        let mut sheet = self.sheet.clone();
+    /// As an answer to the question.
+    pub(super) fn answered(self) -> Answered {
         let [across, up] = self.forces.centroid;
-        sheet.remark(say!("centre of the bolts: {} across, {} up", length(across), length(up)));
-        sheet.remark(say!("edge pressed on: {} at {} up", force(self.forces.edge_pitch), length(self.forces.pivot_z)));
-        Part { title: "the bolt group asked about".to_owned(), tables: vec![self.table()], sheet }
+        let mut notes = vec![
+            say!("Centre of the bolts: {} across, {} up.", length(across), length(up)),
+            say!("Edge pressed on: {} at {} up.", force(self.forces.edge_pitch), length(self.forces.pivot_z)),
+        ];
+        let [pull, shear] = self.greatest();
+        let newtons = |key, meaning, value| Figure { key, meaning, shown: force(value), value };
+        let mut figures = vec![
+            newtons("tension_n", "pull on the bolt pulled most", pull),
+            newtons("shear_n", "shear on the bolt sheared most", shear),
+        ];
+        match self.factors() {
+            None => notes.push(Text::from("No grade is told, so nothing is held against that.")),
+            Some([pulled, sheared, together]) => {
+                let loaded = pull.max(shear) > 0.0;
+                for (key, meaning, times, there) in [
+                    ("proof_over_pull", "proof load over pull", pulled, pull > 0.0),
+                    ("capacity_over_shear", "shear capacity over shear", sheared, shear > 0.0),
+                    ("times_together", "times pull and shear together that the bolts bear", together, loaded),
+                ] {
+                    figures.extend(there.then(|| factor(key, meaning, times)));
+                }
+            }
+        }
+        Answered {
+            name: "bolt_study",
+            title: "the bolt group asked about",
+            figures,
+            in_full: self.capacity.is_some(),
+            notes,
+            source: "Compression-edge model, common practice, no source; ISO 3506-1, ISO 898-1 and SAE J429 (proof and yield); elliptical interaction, commentary to AISC 360 J3.7, value from memory",
+            tables: vec![self.table()],
+            sheet: self.sheet,
+        }
     }
 }
 
 fn group_load(study: &BoltStudy) -> GroupLoad {
     GroupLoad {
         at: place(&study.at),
-        push: si(study.push.as_ref()),
-        shear: [si(study.across.as_ref()), si(study.up.as_ref())],
-        twist: si::<Moment>(study.twist.as_ref()),
-        pitch: si::<Moment>(study.pitch.as_ref()),
-        yaw: si::<Moment>(study.yaw.as_ref()),
+        push: told(study.push.as_ref()),
+        shear: [told(study.across.as_ref()), told(study.up.as_ref())],
+        twist: told::<Moment>(study.twist.as_ref()),
+        pitch: told::<Moment>(study.pitch.as_ref()),
+        yaw: told::<Moment>(study.yaw.as_ref()),
     }
 }
 
@@ -181,6 +211,6 @@ fn bolt_fault(error: GroupError) -> Slip {
     Slip { path, message: error.to_string(), help: "check the bolts against the face and the load".to_owned() }
 }
 
-fn si<Q: Dimensioned>(reading: Option<&Reading<Q>>) -> f64 {
+fn told<Q: Dimensioned>(reading: Option<&Reading<Q>>) -> f64 {
     reading.map_or(0.0, |reading| reading.value.si())
 }
