@@ -1,6 +1,7 @@
 //! What is asked back, what is told of slips in a job's text, and how much work a text may ask for: from text to answer.
 
 mod boats;
+mod figures;
 mod nonsense;
 mod slips;
 mod too_much;

@@ -3,7 +3,9 @@
 //! The limits and angles of the square log, and the wall-sided formula (E. L. Attwood, Theoretical Naval
 //! Architecture), are derived again beside each check.
 
-use sternknee::physics::float::{Attitude, Hull, Outcome, equilibrium, equilibrium_from, righting_arms};
+use sternknee::physics::float::{
+    Attitude, Hull, Outcome, equilibrium, equilibrium_from, plane_carrying, righting_arms,
+};
 use uom::si::angle::{degree, radian};
 use uom::si::length::meter;
 use uom::si::mass::kilogram;
@@ -135,6 +137,25 @@ fn any_start_ends_in_the_same_upright_rest() {
                 }
             }
         }
+    }
+}
+
+/// Weight and buoyancy do not know where she was let go: a tenth of a light-year up or down is as good as at the dock.
+#[test]
+fn however_high_or_deep_she_starts_she_comes_to_the_same_rest() {
+    let hull = Hull::new(runabout(6));
+    let load = load(1100.0, [2.0, 0.05, 0.55], 1025.0);
+    let rest = *equilibrium(&hull, &load).unwrap().at_rest().unwrap();
+    for sinkage in [-1e15, -700.0, 700.0, 1e15] {
+        let start = Attitude { sinkage: m(sinkage), trim: deg(2.0), heel: deg(-3.0) };
+        let outcome = equilibrium_from(&hull, &load, start).unwrap();
+        let found = outcome.at_rest().unwrap_or_else(|| panic!("{sinkage}: {outcome:?}"));
+        let (one, other) = (found.attitude(), rest.attitude());
+        near(one.sinkage.get::<meter>(), other.sinkage.get::<meter>(), 1e-9);
+        near(one.trim.get::<radian>(), other.trim.get::<radian>(), 1e-9);
+        near(one.heel.get::<radian>(), other.heel.get::<radian>(), 1e-9);
+        let surface = plane_carrying(&hull, load.mass, load.water, start).unwrap();
+        close(hull.cut(&surface).volume.get::<cubic_meter>(), 1100.0 / 1025.0, 1e-12);
     }
 }
 

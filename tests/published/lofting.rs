@@ -43,6 +43,43 @@ fn a_line_that_turns_does_not_leave_its_readings() {
     near(high.z, 1.62, 1e-12);
 }
 
+/// Fritsch and Butland's slopes by hand, sections 1, 2 and 1 m apart. Within, (w₁ + w₂) / (w₁/d₁ + w₂/d₂) of the slopes d of both pieces,
+/// each weighed by its own length and twice the other's, 0 where the line turns; at an end ((2 h₁ + h₂) d₁ − h₁ d₂) / (h₁ + h₂), 0 where
+/// that turns back, and 3 d₁ at most where the line turns. Half way a cubic is (a + b)/2 + h (m₁ − m₂)/8.
+#[test]
+fn lines_between_sections_are_the_cubics_of_fritsch_and_butland() {
+    let section = |x: f64, keel: f64, sheer: [f64; 2]| TapeSection {
+        x: m(x),
+        keel: m(keel),
+        bottom_knuckles: Vec::new(),
+        chine: Point2::new(0.3, 1.0),
+        side_knuckles: Vec::new(),
+        sheer: Point2::from(sheer),
+    };
+    let sections = [
+        section(0.0, 0.0, [1.0, 1.60]),
+        section(1.0, 0.2, [1.2, 1.62]),
+        section(3.0, 0.3, [1.0, 1.10]),
+        section(4.0, 0.9, [0.4, 1.05]),
+    ];
+    let mesh = mesh_from_tape(&sections, &Lofting { slices: 2, ..Lofting::default() }).unwrap().mesh;
+    let at = |x: f64| mesh.vertices().iter().filter(move |v| (v.x - x).abs() < 1e-9);
+    let keel = |x: f64| at(x).map(|v| v.z).fold(f64::INFINITY, f64::min);
+    let sheer = |x: f64| at(x).map(|v| [v.y, v.z]).fold([0.0; 2], |most, p| if p[0] > most[0] { p } else { most });
+    // Keel, slopes 0.2, 0.05, 0.6: 0.25; 9/105 = 0.085714; 9/88.3333 = 0.101887; 2.35/3 = 0.783333.
+    near(keel(0.5), 0.1 + (0.25 - 0.085_714_3) / 8.0, 1e-7);
+    near(keel(2.0), 0.25 + 2.0 * (0.085_714_3 - 0.101_886_8) / 8.0, 1e-7);
+    near(keel(3.5), 0.6 + (0.101_886_8 - 0.783_333_3) / 8.0, 1e-7);
+    // The sheer's half-breadth, 0.2, -0.1, -0.6: 0.9/3 = 0.3; 0; -9/48.3333 = -0.186207; -2.3/3 = -0.766667.
+    near(sheer(0.5)[0], 1.1 + 0.3 / 8.0, 1e-7);
+    near(sheer(2.0)[0], 1.1 + 2.0 * 0.186_206_9 / 8.0, 1e-7);
+    near(sheer(3.5)[0], 0.7 + (-0.186_206_9 + 0.766_666_7) / 8.0, 1e-7);
+    // Its height, 0.02, -0.26, -0.05: 0.34/3 held to 0.06; 0; -9/115.3846 = -0.078; 0.06/3 turns back, 0.
+    near(sheer(0.5)[1], 1.61 + 0.06 / 8.0, 1e-7);
+    near(sheer(2.0)[1], 1.36 + 2.0 * 0.078 / 8.0, 1e-7);
+    near(sheer(3.5)[1], 1.075 - 0.078 / 8.0, 1e-7);
+}
+
 #[test]
 fn a_prismatic_tape_hull_has_the_volume_of_its_section() {
     let section = |x: f64, knuckle: bool| TapeSection {
@@ -111,6 +148,29 @@ fn the_least_form_says_what_it_assumed() {
     near(high.z, 0.9, 1e-12);
     let deep = LeastForm { deadrise: deg(60.0), ..form };
     assert!(mesh_from_least_form(&deep, &Lofting::default()).is_err());
+}
+
+#[test]
+fn a_least_form_without_length_beam_or_depth_is_refused_by_what_it_lacks() {
+    let form = LeastForm { length: m(5.5), chine_beam: m(1.9), deadrise: deg(18.0), depth: m(0.9) };
+    for none in [0.0, -1.0, f64::NAN, f64::INFINITY] {
+        for (bad, what) in [
+            (LeastForm { length: m(none), ..form }, "the length"),
+            (LeastForm { chine_beam: m(none), ..form }, "the chine beam"),
+            (LeastForm { depth: m(none), ..form }, "the depth"),
+        ] {
+            let found = mesh_from_least_form(&bad, &Lofting::default()).unwrap_err();
+            assert_eq!(found, LoftError::OutOfRange { what }, "{none}");
+        }
+    }
+    for wrong in [-0.1, 60.1, f64::NAN] {
+        let found = mesh_from_least_form(&LeastForm { deadrise: deg(wrong), ..form }, &Lofting::default()).unwrap_err();
+        assert_eq!(found, LoftError::OutOfRange { what: "the deadrise" }, "{wrong}");
+    }
+    // Half of 1.9 m at 45 degrees: the chine stands 0.95 m high.
+    let steep = LeastForm { deadrise: deg(45.0), depth: m(0.94), ..form };
+    assert!(mesh_from_least_form(&steep, &Lofting::default()).is_err());
+    assert!(mesh_from_least_form(&LeastForm { depth: m(0.96), ..steep }, &Lofting::default()).is_ok());
 }
 
 #[test]

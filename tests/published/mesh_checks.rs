@@ -125,6 +125,41 @@ fn a_bracket_adds_and_a_motorwell_takes_away_its_volume() {
     assert!(box_hull(4.0, 2.0, 1.0).with_cut_out(adrift).is_err());
 }
 
+/// Whether a place lies in a body does not go by the length unit: boxes of a hand, of a boat, of an island.
+#[test]
+fn a_place_lies_in_a_box_between_its_sides_whatever_its_size() {
+    let sides = [4.0, 2.0, 1.0];
+    let shares = [-3.0, -0.2, 0.03, 0.3, 0.5, 0.97, 1.1, 6.0];
+    for size in [0.02, 1.0, 700.0] {
+        let [l, b, d] = sides.map(|side| size * side);
+        let hull = box_hull(l, b, d);
+        for (x, y, z) in shares.iter().flat_map(|x| shares.iter().flat_map(move |y| shares.map(|z| (*x, *y, z)))) {
+            let within = [x, y, z].iter().all(|share| (0.0..=1.0).contains(share));
+            let place = Point3::new(x * l, (y - 0.5) * b, z * d);
+            assert_eq!(hull.contains(&place), within, "{size}: {place:?}");
+        }
+    }
+}
+
+/// The same of what is added and cut out: in a bracket one is in the hull, in a well out of it.
+#[test]
+fn a_place_lies_in_a_bracket_and_not_in_a_well() {
+    let bracket = TriMesh::cuboid(Point3::new(-0.6, -0.4, 0.1), Point3::new(0.0, 0.4, 0.5)).unwrap();
+    let well = TriMesh::cuboid(Point3::new(0.0, -0.5, 0.4), Point3::new(0.5, 0.5, 1.02)).unwrap();
+    let hull = box_hull(4.0, 2.0, 1.0).with_body(bracket).with_cut_out(well).unwrap();
+    for (place, within) in [
+        ([-0.3, 0.1, 0.3], true),
+        ([-0.3, 0.1, 0.6], false),
+        ([0.25, 0.1, 0.7], false),
+        ([0.25, 0.1, 0.3], true),
+        ([0.25, 0.7, 0.7], true),
+        ([2.0, 0.0, 0.5], true),
+        ([2.0, 0.0, 1.2], false),
+    ] {
+        assert_eq!(hull.contains(&Point3::from(place)), within, "{place:?}");
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(200) })]
 

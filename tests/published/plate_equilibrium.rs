@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use sternknee::physics::strength::panel::{
     Accuracy, EdgeSupport, Fineness, Line, LineKind, Load, Meshed, Panel, PanelError, PlateStiffness, Rect, Region,
-    Resultant, Section, Shape, Solution, couple, scale_of_part,
+    Resultant, Section, Shape, Solution, couple, scale_of_part, scales_of_part,
 };
 
 use super::plate_theory::agrees;
@@ -204,6 +204,35 @@ fn a_strip_on_springs_sinks_by_load_over_stiffness() {
     let s = panel.solve(&[Load::Pressure(500.0)], Accuracy::default()).unwrap();
     agrees("springs", s.largest_deflection, 500.0 * 0.2 / 2e4, 1e-3);
     balances("springs", &s);
+}
+
+/// A part that lets go at once where it is softer than so much: a deflection between both is read as that stiffness, to the last digit.
+#[test]
+fn a_deflection_within_a_jump_is_read_as_the_stiffness_at_which_it_jumps() {
+    for at in [0.003, 0.4, 0.97, 30.0] {
+        // It moves 2 mm where it is softer, 1/2 mm where it is stiffer.
+        let deflection = |scale: f64| Ok(if scale < at { 2e-3 } else { 0.5e-3 });
+        for measured in [0.6e-3, 1e-3, 1.9e-3] {
+            agrees("jumps", scale_of_part(deflection, measured).unwrap(), at, 1e-6);
+        }
+    }
+}
+
+/// What sags by the inverse of its stiffness and what all but ignores it, read back.
+#[test]
+fn a_deflection_that_follows_a_power_of_stiffness_is_read_back_by_that_power() {
+    for power in [1.0, 0.5, 0.05] {
+        let deflection = |scale: f64| Ok(3e-3 * scale.powf(-power));
+        for scale in [0.0011, 0.2, 1.0, 7.0, 99.0_f64] {
+            let measured = 3e-3 * scale.powf(-power);
+            agrees("a power", scale_of_part(deflection, measured).unwrap(), scale, 1e-6);
+        }
+        for (beyond, told) in [(0.9e-3_f64, 0.0), (110.0, f64::INFINITY)] {
+            let found = scales_of_part(deflection, [3e-3, 3e-3 * beyond.powf(-power)]).unwrap();
+            agrees("sound", found[0], 1.0, 1e-6);
+            assert_eq!(found[1], told, "{power}");
+        }
+    }
 }
 
 #[test]

@@ -69,6 +69,51 @@ fn unsound_outlines_are_errors() {
     assert_eq!(error(&short, P), PanelError::Outline { corners: 4, supports: 3 });
 }
 
+/// A notch that comes just up to the edge across, and one that runs along it: wherever the corners are counted from and whichever way.
+#[test]
+fn an_outline_that_touches_itself_is_an_error_whichever_corner_is_the_first() {
+    let tip = vec![[0.0, 0.0], [1.0, 1.0], [2.0, 0.0], [2.0, 1.0], [0.0, 1.0]];
+    let flat = vec![[0.0, 0.0], [0.7, 1.0], [1.3, 1.0], [2.0, 0.0], [2.0, 1.0], [0.0, 1.0]];
+    // The same a hair short of it is a sound panel.
+    let mut short = tip.clone();
+    short[1][1] = 0.9;
+    for (name, outline, sound) in [("tip", tip, false), ("flat", flat, false), ("short", short, true)] {
+        let n = outline.len();
+        for first in 0..n {
+            for backwards in [false, true] {
+                let mut corners = outline.clone();
+                corners.rotate_left(first);
+                if backwards {
+                    corners.reverse();
+                }
+                let with = Panel { edges: vec![Simple; n], outline: corners, ..panel() };
+                let coarse = Accuracy { relative: f64::INFINITY, fields: f64::INFINITY, ..Accuracy::default() };
+                let found = with.solve(&[P], coarse).map(|_| ());
+                if sound {
+                    assert_eq!(found, Ok(()), "{name} from {first}");
+                } else {
+                    assert!(matches!(found, Err(PanelError::OutlineCrosses { .. })), "{name} from {first}: {found:?}");
+                }
+            }
+        }
+    }
+}
+
+/// A ribbon five thousand times as long as wide, with 46 stringers along it: more nodes on its lines than a first mesh may have.
+#[test]
+fn features_far_smaller_than_the_panel_are_an_error_and_not_a_long_wait() {
+    let (length, width) = (1000.0, 0.2);
+    let mut ribbon = Panel::rectangle(length, width, [Simple; 4], section());
+    for i in 1..47 {
+        let z = f64::from(i) * width / 47.0;
+        ribbon.lines.push(Line { from: [0.0, z], to: [length, z], kind: LineKind::Supported });
+    }
+    match error(&ribbon, P) {
+        PanelError::Mesh { reason } => assert!(reason.contains("too many or too small"), "{reason}"),
+        other => panic!("{other:?}"),
+    }
+}
+
 #[test]
 fn numbers_that_are_not_numbers_are_errors() {
     assert!(matches!(error(&panel(), Load::Pressure(f64::NAN)), PanelError::NotFinite { .. }));

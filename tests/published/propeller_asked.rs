@@ -15,7 +15,7 @@ fn told(asked: &str) -> impl Fn(&str) -> f64 + use<> {
     let (job, _) = job::load("job.ron", &text).unwrap_or_else(|faults| panic!("{faults}\n{text}"));
     let catalog = Catalog::built_in().expect("the built-in catalog is sound");
     let rig = rig::resolve(&job, &catalog).unwrap_or_else(|unresolved| panic!("{unresolved:?}"));
-    let answered = Case::new(&rig).running_studies().swap_remove(0);
+    let answered = Case::new(&rig).studies().swap_remove(0);
     move |key| {
         let figure = answered.figures.iter().find(|figure| figure.key == key);
         figure.unwrap_or_else(|| panic!("nothing told of {key}")).value

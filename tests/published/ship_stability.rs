@@ -56,3 +56,20 @@ fn free_surface_loses_metacentric_height_by_the_books_formula() {
     let halves = free_surface_rise(&[tank(4.0), tank(4.0)], kg(2.0e6)).unwrap();
     close(halves.transverse.get::<meter>(), expected / 4.0, 1e-12);
 }
+
+/// The same for trim, length and breadth changed about: b l³ ρ₁ / (12 W). A tank of water 20 m by 8 m in a ship of 2,000 t loses
+/// 8 · 8,000 / 24,000 = 2.667 m; beside it one of fuel, 5 m by 3 m of 850 kg/m³, another 3 · 125 · 850 / 24e6 = 0.01328 m.
+#[test]
+fn free_surface_costs_the_metacentric_height_for_trim_by_the_cube_of_the_length() {
+    let tank =
+        |length: f64, breadth: f64, fluid: f64| Tank { length: m(length), breadth: m(breadth), fluid: density(fluid) };
+    let found = free_surface_rise(&[tank(20.0, 8.0, 1000.0), tank(5.0, 3.0, 850.0)], kg(2.0e6)).unwrap();
+    near(found.longitudinal.get::<meter>(), 2.66667 + 0.01328, 1e-5);
+    // For heel 20 · 512 / 24,000 = 0.42667 m and 5 · 27 · 850 / 24e6 = 0.00478 m.
+    near(found.transverse.get::<meter>(), 0.42667 + 0.00478, 1e-5);
+    let turned = free_surface_rise(&[tank(8.0, 20.0, 1000.0), tank(3.0, 5.0, 850.0)], kg(2.0e6)).unwrap();
+    close(turned.transverse.get::<meter>(), found.longitudinal.get::<meter>(), 1e-12);
+    close(turned.longitudinal.get::<meter>(), found.transverse.get::<meter>(), 1e-12);
+    let heavier = free_surface_rise(&[tank(20.0, 8.0, 1000.0), tank(5.0, 3.0, 850.0)], kg(4.0e6)).unwrap();
+    close(heavier.longitudinal.get::<meter>(), 0.5 * found.longitudinal.get::<meter>(), 1e-12);
+}

@@ -81,6 +81,37 @@ fn a_parallelogram_never_toes() {
     assert!(toe.abs() < 1e-12, "{toe}");
 }
 
+/// Euclid: opposite sides of a parallelogram stay parallel, however far its arms are swung; to port past square to the boat too.
+#[test]
+fn engines_on_a_bar_as_long_as_their_axes_are_apart_stand_alike() {
+    for arm in [0.05, 0.2, 0.6] {
+        let linkage = Linkage { spread: 0.7, arm, splay: 0.0, bar: 0.7 };
+        // At a right angle all four pins stand in line: there it may fold over.
+        for degrees in (-85..=170).filter(|degrees| *degrees != 90) {
+            let port = f64::from(degrees).to_radians();
+            let starboard = linkage.follows(port).expect("it joins");
+            assert!((starboard - port).abs() < 1e-7, "arm {arm}, {degrees} degrees: {starboard}");
+        }
+    }
+}
+
+/// The largest toe of a sweep is the toe where it says it is, and no angle of the sweep, to either side, has more.
+#[test]
+fn no_angle_of_the_sweep_toes_more_than_the_largest_toe() {
+    for (splay, off) in [(0.1, 0.0), (-0.1, 0.0), (0.05, 0.01), (0.05, -0.01), (0.0, 0.02), (-0.08, -0.015)] {
+        let mut linkage = Linkage { spread: 0.7, arm: 0.2, splay, bar: 0.0 };
+        linkage.bar = linkage.parallel_bar() + off;
+        let (toe, at) = linkage.largest_toe(0.6).expect("it joins");
+        assert!((toe - linkage.toe(at).expect("it joins")).abs() < 1e-12 && at.abs() <= 0.6 + 1e-12, "{toe} at {at}");
+        // Half way between two of its steps the toe is no more than they have, but for their bend.
+        for step in -240..=240 {
+            let there = linkage.toe(0.6 * f64::from(step) / 240.0).expect("it joins");
+            assert!(there.abs() <= toe.abs() * (1.0 + 1e-3), "{splay} {off}: {there} at {step} against {toe}");
+        }
+        assert!(toe.abs() > 1e-3, "{splay} {off}: it toes");
+    }
+}
+
 #[test]
 fn a_long_bar_spreads_the_arms_and_the_law_of_cosines_says_how_far() {
     // Both engines ahead at once would want 0.7; with 0.71 the starboard arm goes 0.01/0.2 rad to starboard, nearly.

@@ -127,6 +127,60 @@ fn an_outline_is_judged_alike_at_any_size() {
     }
 }
 
+/// A pentagon is convex and its star crosses itself, whichever corner is the first and whichever way round they run.
+#[test]
+fn an_outline_is_judged_alike_from_any_corner_and_either_way_round() {
+    let corner = |i: usize| {
+        let (sin, cos) = (72.0 * i as f64).to_radians().sin_cos();
+        [0.3 + 0.5 * cos, -0.2 + 0.4 * sin]
+    };
+    for first in 0..5 {
+        for backwards in [false, true] {
+            let of = |stride: usize| {
+                let mut corners: Vec<[f64; 2]> = (0..5).map(|i| corner(stride * (first + i) % 5)).collect();
+                if backwards {
+                    corners.reverse();
+                }
+                ConvexBody::prism("cowl", &corners, m(-0.1), m(0.1))
+            };
+            assert!(of(1).is_ok(), "{first}: {:?}", of(1));
+            let Err(SwingError::CrossedProfile { first: one, second: other, .. }) = of(2) else {
+                panic!("{first}: {:?}", of(2));
+            };
+            // Sides are counted from one; two that meet in a corner do not cross.
+            assert!(one >= 1 && other <= 5 && other - one > 1 && other - one < 4, "{one} {other}");
+        }
+    }
+}
+
+/// Arms of 0.3 m reach 0.3 m below their forward pins and 0.3 m above them, and no farther.
+#[test]
+fn arms_that_do_not_reach_both_ends_of_their_travel_are_refused() {
+    let straight = |travel: f64| Lift::straight(Vector3::z(), -Vector3::x(), m(travel)).expect("sound");
+    for (travel, hang, reach) in [
+        (0.6, 0.3, true),
+        (0.3, 0.3, true),
+        (0.2, -0.1, true),
+        (0.61, 0.305, false),
+        (0.4, 0.31, false),
+        (0.4, 0.09, false),
+        (0.7, 0.3, false),
+        (0.1, -0.31, false),
+        (0.1, -0.21, false),
+        (0.1, 0.41, false),
+    ] {
+        let found = straight(travel).on_arms(m(0.3), m(hang));
+        assert_eq!(found.is_ok(), reach, "{travel} {hang}");
+        assert!(reach || matches!(found, Err(SwingError::ArmsTooShort { .. })), "{found:?}");
+        if let Ok(lift) = found {
+            // From pin to pin as far at the top as at the bottom: the arms do not stretch.
+            let level = |h: f64| 0.09 - (h - hang) * (h - hang);
+            let out = -lift.raised(m(travel)).x + level(0.0).max(0.0).sqrt();
+            assert!((out - level(travel).max(0.0).sqrt()).abs() < 1e-7, "{travel} {hang}: {out}");
+        }
+    }
+}
+
 #[test]
 fn bodies_that_cannot_be_are_refused() {
     assert!(matches!(ConvexBody::hull("cowl", &[]), Err(SwingError::EmptyBody { .. })));

@@ -241,6 +241,57 @@ fn the_height_above_a_sloping_waterline_is_the_support_of_the_body() {
     assert!(lowest.height <= found.height);
 }
 
+/// On parallel arms of 0.3 m that hang 0.15 m at the bottom of 0.35 m of travel, an engine goes up and at first aft, by
+/// 0.3 (1 − cos 30°), until the arms lie level.
+#[test]
+fn on_its_arms_an_engine_comes_farthest_aft_where_they_lie_level() {
+    let straight = Lift::straight(Vector3::z(), -Vector3::x(), m(0.35)).expect("sound");
+    let lift = straight.on_arms(m(0.3), m(0.15)).expect("arms that reach");
+    let mut scene = Scene::new(arm(0.4, 0.05).lifted(lift), range(0.0, 0.0), range(0.0, 0.0));
+    let aft = Plane::new("aft of it", Point3::new(-0.2, 0.0, 0.0), Vector3::x()).expect("sound");
+    scene.obstacles.push(Obstacle::HalfSpace(aft));
+    let found = assert_holds(&scene, 0.2 - 0.3 * (1.0 - 30f64.to_radians().cos()) - 0.05);
+    assert!((found.pose.lift.expect("it lifts").value - 0.15).abs() < 0.02, "{found:?}");
+    // Forward of it nothing comes nearer than at the bottom and, of another travel, at the top.
+    let mut scene = Scene::new(arm(0.4, 0.05).lifted(lift), range(0.0, 0.0), range(0.0, 0.0));
+    scene.obstacles.push(wall(0.2));
+    let top = 0.3 * ((0.2f64 / 0.3).asin().cos() - 30f64.to_radians().cos());
+    assert_holds(&scene, 0.2 - 0.05 + top.min(0.0));
+}
+
+/// The bound along a direction is off by the square of the box: to be a thousand times as near takes five halvings more about each
+/// place that is nearest, not a thousand boxes more.
+#[test]
+fn an_answer_a_thousand_times_as_close_takes_few_boxes_more() {
+    let straight = Lift::straight(Vector3::z(), -Vector3::x(), m(0.35)).expect("sound");
+    let lift = straight.on_arms(m(0.3), m(0.15)).expect("arms that reach");
+    let mut lifted = Scene::new(arm(0.4, 0.05).lifted(lift), range(0.0, 0.0), range(0.0, 0.0));
+    let aft = Plane::new("aft of it", Point3::new(-0.2, 0.0, 0.0), Vector3::x()).expect("sound");
+    lifted.obstacles.push(Obstacle::HalfSpace(aft));
+    let mut tilted = Scene::new(arm(0.8, 0.05), range(20.0, 160.0), range(0.0, 0.0));
+    tilted.obstacles.push(wall(1.0));
+    let boom = ConvexBody::capsule("boom", Point3::origin(), Point3::new(1.0, 0.0, 0.0), m(0.05)).expect("sound");
+    let axes = (axis([0.0; 3], Vector3::y()), axis([0.0; 3], Vector3::z()));
+    let chain = EngineChain::new("boom", axes.0, axes.1, vec![(Part::Head, boom)]).expect("a sound chain");
+    let mut steered = Scene::new(chain, range(0.0, 0.0), range(-40.0, 40.0));
+    steered.obstacles.push(wall(1.2));
+    for (name, scene, exact) in [
+        ("lifted", lifted, 0.2 - 0.3 * (1.0 - 30f64.to_radians().cos()) - 0.05),
+        ("tilted", tilted, 1.0 - 0.8 - 0.05),
+        ("steered", steered, 1.2 - 1.0 - 0.05),
+    ] {
+        let to = |gap: f64| {
+            let found = least_distance(&scene, &Effort { gap: m(gap), ..Effort::default() }).expect("a sound question");
+            assert_eq!(found.outcome, Outcome::Certified);
+            assert!(found.lower.value <= exact + EXACT && exact <= found.upper.value + EXACT, "{name}: {found:?}");
+            found.boxes
+        };
+        let (far, near) = (to(1e-4), to(1e-7));
+        println!("{name}: {far} boxes, {near} boxes");
+        assert!(near <= far + 40, "{name}: {far} boxes, {near} boxes");
+    }
+}
+
 #[test]
 fn a_tie_bar_between_twins_comes_as_near_a_wall_as_its_arms_swing() {
     let pin_at = Point3::new(0.3, 0.0, 0.0);

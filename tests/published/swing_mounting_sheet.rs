@@ -137,6 +137,11 @@ fn a_transom_that_leans_more_takes_as_much_off_full_tilt() {
     let usual = fit_engine(&sheet, &mounting(12.0)).expect("a sound sheet");
     let raked = fit_engine(&sheet, &mounting(16.0)).expect("a sound sheet");
     assert!((usual.tilt.high() - raked.tilt.high() - deg(4.0)).value.abs() < 1e-12);
+    assert!((usual.tilt.low() - raked.tilt.low() - deg(4.0)).value.abs() < 1e-12);
+    // Trimmed in by 4 deg and steered by 32 deg to either side, as its sheet says.
+    for (found, exact) in [(usual.tilt.low(), -4.0), (usual.steer.low(), -32.0), (usual.steer.high(), 32.0)] {
+        assert!((found - deg(exact)).value.abs() < 1e-12, "{found:?}");
+    }
     let [before, _] = reach_from(&usual.chain, &mounting(12.0).rest, usual.tilt.high());
     let [after, _] = reach_from(&raked.chain, &mounting(16.0).rest, raked.tilt.high());
     assert!(after < before, "leaning back, the engine reaches less far forward");
@@ -145,11 +150,158 @@ fn a_transom_that_leans_more_takes_as_much_off_full_tilt() {
     assert!((at.norm() - turned.norm()).abs() < 1e-12, "the tube stays as far from the rest");
 }
 
+/// A number that cannot be is refused by its own name, before anything is drawn with it.
+#[test]
+fn a_mounting_sheet_with_a_size_that_is_none_is_refused_by_that_size() {
+    type Spoil = fn(&mut MountingSheet, Length);
+    let sizes: [(&str, Spoil); 8] = [
+        ("the shaft length", |sheet, v| sheet.shaft_length = v),
+        ("the plate to propeller shaft distance", |sheet, v| sheet.plate_to_propeller_shaft = v),
+        ("the propeller diameter", |sheet, v| sheet.propeller_diameter = v),
+        ("the powerhead width", |sheet, v| sheet.powerhead_width = v),
+        ("the powerhead height", |sheet, v| sheet.powerhead_height = v),
+        ("the powerhead's aft extent", |sheet, v| sheet.powerhead_aft = v),
+        ("the protrusion at full tilt", |sheet, v| sheet.protrusion_at_full_tilt = v),
+        ("the height at full tilt", |sheet, v| sheet.height_at_full_tilt = v),
+    ];
+    for (name, spoil) in sizes {
+        for (bad, finite) in [(0.0, true), (-3.0, true), (f64::NAN, false), (f64::INFINITY, false)] {
+            let mut wrong = sheet(700.0, 840.0, 68.0);
+            spoil(&mut wrong, mm(bad));
+            match fit_engine(&wrong, &mounting(12.0)) {
+                Err(SwingError::NotPositive { what, value }) => {
+                    assert_eq!((what.as_str(), value, finite), (name, bad / 1e3, true));
+                }
+                Err(SwingError::NotFinite { what }) => assert_eq!((what.as_str(), finite), (name, false)),
+                other => panic!("{name} {bad}: {other:?}"),
+            }
+        }
+    }
+    // Forward of the face by less than it ends aft of it: a cowl of no length.
+    let flat = MountingSheet { powerhead_forward: mm(-620.0), ..sheet(700.0, 840.0, 68.0) };
+    let found = fit_engine(&flat, &mounting(12.0));
+    assert!(
+        matches!(&found, Err(SwingError::NotPositive { what, .. }) if what == "the powerhead's length"),
+        "{found:?}"
+    );
+    let lock = MountingSheet { steering_each_way: deg(f64::NAN), ..sheet(700.0, 840.0, 68.0) };
+    let found = fit_engine(&lock, &mounting(12.0));
+    assert!(matches!(&found, Err(SwingError::NotFinite { what }) if what == "the steering angle"), "{found:?}");
+    let Err(SwingError::SheetDoesNotFit { why }) = fit_engine(&sheet(700.0, 840.0, 19.0), &mounting(12.0)) else {
+        panic!("19 degrees are no full tilt")
+    };
+    assert!(why.contains("full tilt is 19.0 deg; at least 20 deg"), "{why}");
+}
+
+/// What is told of where a corner is from, redone by hand with the sheet's 560 mm by 760 mm powerhead from 60 mm forward to 620 mm
+/// aft, 640 mm of shaft, 190 mm to the propeller shaft and 394 mm of propeller: the share that is named gives the place that is drawn.
+#[test]
+fn every_body_of_an_engine_says_from_which_numbers_it_was_drawn_and_was() {
+    let fitted = fit_engine(&sheet(700.0, 840.0, 68.0), &mounting(12.0)).expect("a sound sheet");
+    let rest = mounting(12.0).rest;
+    let reach = |body: &ConvexBody, axis: usize, sign: f64| {
+        let points = body.points().iter().map(|p| sign * (p[axis] - rest[axis]) + body.radius().value);
+        sign * points.fold(f64::MIN, f64::max)
+    };
+    let end = |forward, upper| End { forward, upper };
+    let [cowl, after] = called::COWL;
+    // Driveshaft: 0.42 of 620 mm aft, 260.4 mm.
+    let drawn: [(&str, End, &str, usize, f64, f64); 23] = [
+        (cowl, end(true, true), "the cowl's reach forward", 0, 1.0, 60.0),
+        (cowl, end(false, true), "0.4 of the cowl's length aft of its forward edge", 0, -1.0, 60.0 - 0.4 * 680.0),
+        (cowl, end(true, true), "half its width; the powerhead's height", 2, 1.0, 760.0),
+        (cowl, end(true, false), "0.25 of its height", 2, -1.0, 0.25 * 760.0),
+        (after, end(true, true), "0.4 of the cowl's length aft of its forward edge", 0, 1.0, 60.0 - 0.4 * 680.0),
+        (after, end(false, true), "the cowl's reach aft; 0.7 of half its width", 0, -1.0, -620.0),
+        (after, end(true, false), "0.25 of its height", 2, -1.0, 0.25 * 760.0),
+        (called::LEG, end(true, true), "and 0.22 of it either way", 0, 1.0, -260.4 + 0.22 * 620.0),
+        (called::LEG, end(false, true), "0.25 of the powerhead's height", 2, 1.0, 0.25 * 760.0),
+        (called::LEG, end(false, false), "the shaft's length down", 2, -1.0, -640.0),
+        (called::LEG, end(false, false), "0.16 of the powerhead's width", 1, 1.0, 0.16 * 560.0),
+        (called::PLATE, end(true, false), "0.5 propeller diameters forward", 0, 1.0, -260.4 + 0.5 * 394.0),
+        (called::PLATE, end(false, false), "the driveshaft, 1 aft", 0, -1.0, -260.4 - 394.0),
+        (called::PLATE, end(false, false), "0.3 of one to each side", 1, 1.0, 0.3 * 394.0),
+        (called::GEARCASE, end(true, true), "0.8 propeller diameters forward", 0, 1.0, -260.4 + 0.8 * 394.0),
+        (called::GEARCASE, end(false, true), "0.75 aft less half", 0, -1.0, -260.4 - 0.75 * 394.0 + 0.5 * 0.35 * 394.0),
+        (called::PROPELLER, end(true, true), "0.75 of its diameter", 0, 1.0, -260.4 - 0.75 * 394.0 + 0.175 * 394.0),
+        (called::PROPELLER, end(false, true), "0.35 of it long", 0, -1.0, -260.4 - 0.75 * 394.0 - 0.175 * 394.0),
+        (called::SKEG, end(false, false), "0.6 propeller diameters below", 2, -1.0, -830.0 - 0.6 * 394.0),
+        (called::SWIVEL, end(true, false), "to half the shaft's length; 0.18", 2, -1.0, -320.0),
+        (called::SWIVEL, end(true, false), "0.18 of the powerhead's width to each side", 1, 1.0, 0.18 * 560.0),
+        (called::TUBE, end(true, true), "0.3 of the powerhead's width to each side", 1, 1.0, 0.3 * 560.0 + 22.0),
+        (called::CLAMP, end(true, false), "0.3 of the powerhead's width to each side", 1, 1.0, 0.3 * 560.0),
+    ];
+    for (name, end, words, axis, sign, place) in drawn {
+        let said = whence(name, end).unwrap_or_else(|| panic!("{name} {end:?}"));
+        assert!(said.contains(words), "{name}: {said} lacks {words}");
+        let body = fitted.chain.bodies().iter().find(|(_, body)| body.name() == name).expect("drawn");
+        let found = 1e3 * reach(&body.1, axis, sign);
+        assert!((found - place).abs() < 1e-6, "{name}, {words}: {found} for {place}");
+    }
+    // It steers about an axis 0.18 of the reach aft behind its face; the gearcase lies evenly about the propeller shaft.
+    assert!((fitted.chain.steering_axis().point().x - rest.x + 0.18 * 0.62).abs() < 1e-12);
+    let (_, gearcase) = fitted.chain.bodies().iter().find(|(_, body)| body.name() == called::GEARCASE).expect("drawn");
+    assert!((0.5 * (reach(gearcase, 2, 1.0) + reach(gearcase, 2, -1.0)) + 0.83).abs() < 1e-12);
+    // Both sides alike, and the cowl's after end narrower: 0.7 of 280 mm.
+    for (_, body) in fitted.chain.bodies() {
+        assert!((reach(body, 1, 1.0) + reach(body, 1, -1.0)).abs() < 1e-12, "{}", body.name());
+    }
+    let (_, aft) = fitted.chain.bodies().iter().find(|(_, body)| body.name() == after).expect("drawn");
+    let stern = aft.points().iter().filter(|p| (p.x - rest.x + 0.62).abs() < 1e-9);
+    let half: Vec<f64> = stern.map(|p| (p.y - rest.y).abs()).collect();
+    assert!(half.len() == 4 && half.iter().all(|half| (half - 0.7 * 0.28).abs() < 1e-12), "{half:?}");
+    for (_, body) in fitted.chain.bodies() {
+        for (forward, upper) in [(true, true), (true, false), (false, true), (false, false)] {
+            assert!(whence(body.name(), end(forward, upper)).is_some_and(|said| !said.is_empty()), "{}", body.name());
+        }
+    }
+    assert_eq!(whence("ladder", end(true, true)), None);
+}
+
+/// The clamp bracket lies down the face that it is bolted to, which leans with its top aft, to 0.6 of the shaft's length below its rest.
+#[test]
+fn the_clamp_bracket_lies_down_the_mounting_face_however_that_leans() {
+    for lean in [0.0, 8.0, 12.0, 20.0_f64] {
+        let at = mounting(lean);
+        let fitted = fit_engine(&sheet(700.0, 840.0, 68.0), &at).expect("a sound sheet");
+        let clamp = &fitted.chain.bodies().iter().find(|(_, body)| body.name() == called::CLAMP).expect("drawn").1;
+        let (sin, cos) = lean.to_radians().sin_cos();
+        // Down the face, and how far aft of it.
+        let flat = clamp.points().iter().map(|p| *p - at.rest).map(|p| (p.x * sin - p.z * cos, -p.x * cos - p.z * sin));
+        let on_it: Vec<f64> = flat.clone().filter(|(_, aft)| aft.abs() < 1e-9).map(|(down, _)| down).collect();
+        assert!((on_it.iter().copied().fold(f64::MIN, f64::max) - 0.6 * 0.64).abs() < 1e-9, "{lean}: {on_it:?}");
+        assert!(on_it.iter().copied().fold(f64::MAX, f64::min).abs() < 1e-9, "{lean}: {on_it:?}");
+        assert!(flat.filter(|(down, _)| *down > 0.1).all(|(_, aft)| aft > -1e-9), "{lean}: into the transom");
+    }
+}
+
 #[test]
 fn a_sheet_that_fits_no_bracket_is_told_so() {
     let wild = fit_engine(&sheet(1500.0, 840.0, 68.0), &mounting(12.0));
     let Err(SwingError::SheetDoesNotFit { why }) = wild else { panic!("{wild:?}") };
     assert!(why.contains("tilt tube"), "{why}");
+}
+
+/// Whatever protrusion and height a sheet gives, the tube that they put is one that a bracket can hold, or they are refused: 0.20 m
+/// forward of the face to 0.35 m aft, 0.25 m below the rest to 0.40 m above it (common practice, no source).
+#[test]
+fn no_sheet_puts_its_tilt_tube_where_no_bracket_holds_one() {
+    let (mut held, mut refused) = (0, 0);
+    for protrusion in (200..1500).step_by(50) {
+        for height in (300..1400).step_by(50) {
+            match fit_engine(&sheet(f64::from(protrusion), f64::from(height), 68.0), &mounting(12.0)) {
+                Ok(fitted) => {
+                    let Solved::TiltTube { forward, above } = fitted.solved else { panic!("{:?}", fitted.solved) };
+                    assert!((-0.35..=0.20).contains(&forward.value), "{protrusion} {height}: {forward:?}");
+                    assert!((-0.25..=0.40).contains(&above.value), "{protrusion} {height}: {above:?}");
+                    held += 1;
+                }
+                Err(SwingError::SheetDoesNotFit { .. }) => refused += 1,
+                Err(other) => panic!("{protrusion} {height}: {other}"),
+            }
+        }
+    }
+    assert!(held > 10 && refused > 100, "{held} {refused}");
 }
 
 /// A fitted engine on a bare transom in front of a well whose forward wall stands a little too near.

@@ -3,6 +3,8 @@
 #[path = "../common/mod.rs"]
 mod common;
 
+mod afloat;
+mod causes;
 mod fit;
 mod height;
 mod laws;
@@ -13,7 +15,11 @@ mod rigging;
 mod running;
 mod studies;
 mod sure;
+mod swung;
+mod tables;
+mod told;
 mod trade;
+mod transom;
 mod trials;
 mod walk;
 mod weight;

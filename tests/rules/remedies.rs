@@ -2,12 +2,12 @@
 
 use std::path::PathBuf;
 
-use sternknee::quantity::Units;
-use sternknee::rules::mend::Mend;
+use sternknee::quantity::{Dimensioned, Measure, Units, inches, pounds};
+use sternknee::rules::mend::{self, Mend};
 use sternknee::rules::{self, Finding, Verdict};
 
-use crate::common::finding;
 use crate::common::mended::{Became, changed, judged, taken, wants};
+use crate::common::{finding, near};
 
 /// The size of the first thing to buy.
 fn size(finding: &Finding) -> String {
@@ -90,4 +90,39 @@ fn the_trailer_that_is_named_stands_on_tyres_of_its_own_rating() {
     assert_eq!(after.verdict, Verdict::Pass);
     let rated: Vec<String> = after.tables[0].rows.iter().map(|row| row[2].show(Units::Us)).collect();
     assert_eq!(rated, ["6,650 lb"; 3]);
+}
+
+/// What is told is enough, or no more than allowed: up to the next mark or down to the one below, and a reading that stands on its mark
+/// stays there.
+#[test]
+fn what_is_told_is_rounded_to_where_it_is_enough() {
+    for (found, step, up, down) in [
+        (1.3, 0.25, 1.5, 1.25),
+        (1.25, 0.25, 1.25, 1.25),
+        (0.3, 0.1, 0.3, 0.3),
+        (-1.3, 0.25, -1.25, -1.5),
+        (7.01, 1.0, 8.0, 7.0),
+        (0.0, 0.125, 0.0, 0.0),
+    ] {
+        near(mend::up(inches(found), step).si() / 0.0254, up, 1e-9);
+        near(mend::down(inches(found), step).si() / 0.0254, down, 1e-9);
+    }
+    // An eighth to spare: 1.125 in stand on an eighth of 1.25 in, 1.2 in do not.
+    for (found, told) in [(1.0, 1.25), (1.125, 1.25), (1.2, 1.5)] {
+        near(mend::well_up(inches(found), 0.25).si() / 0.0254, told, 1e-9);
+    }
+    for (found, told) in [(170.0, 170.0), (170.2, 171.0), (0.4, 1.0)] {
+        near(mend::pounds_up(pounds(found)).si() / 0.453_592_37, told, 1e-9);
+    }
+}
+
+/// 10-3/8 in are 263.525 mm, 171 lb 77.5643 kg.
+#[test]
+fn what_is_written_into_a_job_is_read_again_as_it_was_meant() {
+    assert_eq!(mend::exactly(inches(10.375)), "\"263.5250 mm\"");
+    assert_eq!(mend::weighing(pounds(171.0)), "\"77.5643 kg\"");
+    assert_eq!(mend::across(inches(10.375)), "port(\"263.5250 mm\")");
+    assert_eq!(mend::across(inches(-10.375)), "starboard(\"263.5250 mm\")");
+    assert_eq!(mend::across(inches(0.0)), "centre");
+    assert_eq!(mend::quoted(Measure::tape(inches(10.375))), "\"10-3/8 in\"");
 }

@@ -129,3 +129,22 @@ fn the_heaviest_loading_that_was_told_goes_on_the_road() {
     let lighter = ("2 ft", "100 lb");
     assert_eq!((judged(&[lighter, forward]), judged(&[forward, lighter])), (alone_forward, alone_forward));
 }
+
+/// What `work electrical` prints: a part for each check of the family under its name, what it says first, then how it was reckoned.
+#[test]
+fn the_working_of_a_family_has_a_part_for_each_of_its_checks() {
+    let rig = rig(include_str!("cases/electrical-voltage-drop/warn.ron"));
+    let case = Case::new(&rig);
+    let rules: Vec<_> = rules::ALL.iter().filter(|rule| rule.family == Family::Electrical).collect();
+    let parts = rules::parts(&case, Family::Electrical);
+    let titles: Vec<&str> = parts.iter().map(|part| part.title.as_str()).collect();
+    assert_eq!(titles, rules.iter().map(|rule| rule.full_name()).collect::<Vec<_>>());
+    assert!(titles.contains(&"Electrical: voltage drop"), "{titles:?}");
+    for (part, rule) in parts.iter().zip(rules) {
+        let found = (rule.judge)(&case);
+        let lines: Vec<String> = part.sheet.lines().iter().map(|line| line.show(Units::Us)).collect();
+        assert!(lines[0].contains(&found.summary.show(Units::Us)), "{}: {lines:?}", rule.id);
+        let reckoned: Vec<String> = found.working.lines().iter().map(|line| line.show(Units::Us)).collect();
+        assert_eq!((&lines[1..], part.tables.len()), (&reckoned[..], found.tables.len()), "{}", rule.id);
+    }
+}

@@ -1,10 +1,12 @@
 //! What findings are worth: against the textbook's root of squares, and what must hold of any job.
 
+use std::sync::Arc;
+
 use proptest::prelude::*;
 use sternknee::case::Case;
 use sternknee::quantity::Units;
 use sternknee::report::{self, Report};
-use sternknee::rules::{self, Doubt, Judged, Verdict, measure_next};
+use sternknee::rules::{self, Decides, Doubt, Judged, Taken, Verdict, doubt_by_reading, measure_next};
 use sternknee::sure;
 
 use crate::common::{CATALOG, near, rig, study};
@@ -172,4 +174,43 @@ proptest! {
             }
         }
     }
+}
+
+/// Each finding's doubt counts the same: two that lean on the engine's weight by 0.7 and 0.4, the bracket's by 0.26 and on the bar's by 0.04
+/// and 0.6, are two doubts, of which (0.7 + 0.4) / 2 = 0.55 are the engine's, 0.32 the bar's and 0.13 the bracket's. Taken again is what
+/// turns a verdict, but for what brings less than a twentieth.
+#[test]
+fn the_doubt_of_all_findings_is_shared_among_its_readings() {
+    let mut judged = weighed(&hung("± 6 lb", "± 5 lb", "± 1 lb", "720 lb ± 0 lb"));
+    let readings: Vec<_> =
+        doubt(&judged, "weight/transom-rating").decides.iter().map(|decides| decides.reading.clone()).collect();
+    let [engine, bracket, bar] = readings.try_into().expect("three weights");
+    judged.truncate(3);
+    let leans = |otherwise, shares: &[(&Arc<Taken>, f64)]| Doubt {
+        found: None,
+        room: None,
+        otherwise,
+        decides: shares
+            .iter()
+            .map(|(reading, share)| Decides { reading: (*reading).clone(), share: *share, settles: None })
+            .collect(),
+    };
+    judged[0].doubt = Some(leans(Some(Verdict::Fail), &[(&engine, 0.7), (&bracket, 0.26), (&bar, 0.04)]));
+    judged[1].doubt = Some(leans(None, &[(&bar, 0.6), (&engine, 0.4)]));
+    judged[2].doubt = None;
+    let told = |shares: Vec<(Arc<Taken>, f64)>| {
+        shares.into_iter().map(|(reading, share)| (reading.name.clone(), share)).collect::<Vec<_>>()
+    };
+    let hold = |found: Vec<(String, f64)>, expected: &[(&Arc<Taken>, f64)]| {
+        assert_eq!(found.len(), expected.len(), "{found:?}");
+        for ((name, share), (reading, wanted)) in found.iter().zip(expected) {
+            assert_eq!(*name, reading.name);
+            near(*share, *wanted, 1e-12);
+        }
+    };
+    hold(told(doubt_by_reading(&judged)), &[(&engine, 0.55), (&bar, 0.32), (&bracket, 0.13)]);
+    hold(told(measure_next(&judged)), &[(&engine, 0.7), (&bracket, 0.26)]);
+    // Where the other may turn as well, both count.
+    judged[1].doubt = Some(leans(Some(Verdict::Fail), &[(&bar, 0.6), (&engine, 0.4)]));
+    hold(told(measure_next(&judged)), &[(&engine, 1.1), (&bar, 0.64), (&bracket, 0.26)]);
 }

@@ -5,9 +5,10 @@ use std::sync::Arc;
 use sternknee::case::Case;
 use sternknee::front_door;
 use sternknee::quantity::{Dimensioned, Units};
+use sternknee::rules::Verdict::{Pass, Warn};
 use sternknee::working::Line;
 
-use crate::common::{CATALOG, finding, near, rig};
+use crate::common::{CATALOG, finding, near, rig, step, verdict};
 
 const ENGINE: &str = "class: \"four-stroke 150 hp inline-4\", shaft: \"25 in\", at: [centre], holes_up: 1, \
     propeller: (blades: 3, diameter: \"15 in\", pitch: \"17 in\")";
@@ -85,4 +86,47 @@ fn fuel_that_a_trial_measured_is_not_called_reckoned() {
     };
     let measured = said(SEASON);
     assert!(measured.contains("Not priced") && !measured.contains("reckoned"), "{measured}");
+}
+
+/// An older two-stroke burns a fifth more than a tenth of a gallon an hour for a horsepower: 115 × 0.1 × 1.2 = 13.8 gal/h. Six tenths of
+/// that are 8.28 gal/h, and a third more is 18.35. Common practice, no source.
+#[test]
+fn a_two_stroke_may_burn_a_fifth_more() {
+    let burns = |fuel: &str| {
+        let text = format!(
+            "(sitting: study, engines_off: [(class: \"two-stroke 115 hp V4\", shaft: \"25 in\", at: [centre])], \
+             trial: (before: (runs: [(rpm: \"5,300 rpm\", speed: \"37.4 mph\", back: \"38.2 mph\", fuel: \"{fuel}\", full_throttle: true)])))"
+        );
+        finding("trial/fuel", &text)
+    };
+    let usual = burns("13.8 gal/h");
+    near(step(&usual, "fu").in_unit(Units::Us).0, 13.8, 1e-5);
+    // 13.4 of them are 97.1 %.
+    assert!(burns("13.4 gal/h").summary.show(Units::Us).contains(", 0.971 of what such engines usually burn"));
+    for (fuel, expected) in [("8.2 gal/h", Warn), ("8.3 gal/h", Pass), ("18.3 gal/h", Pass), ("18.4 gal/h", Warn)] {
+        assert_eq!(burns(fuel).verdict, expected, "{fuel}");
+    }
+}
+
+/// Calm, slight, moderate, rough: the same word or the next, either way, and wind within 10 mph. Common practice, no source.
+#[test]
+fn trials_compare_in_seas_of_the_same_word_or_the_next() {
+    let pass = include_str!("cases/trial-comparable/pass.ron");
+    let on = |before: (&str, &str), after: (&str, &str)| {
+        let day = "wind: \"5 mph\", sea: slight";
+        let told = |(wind, sea): (&str, &str)| format!("wind: \"{wind}\", sea: {sea}");
+        assert_eq!(pass.matches(day).count(), 2);
+        verdict("trial/comparable", &pass.replacen(day, &told(before), 1).replacen(day, &told(after), 1))
+    };
+    let seas = ["calm", "slight", "moderate", "rough"];
+    for (i, sea) in seas.iter().enumerate() {
+        for (j, later) in seas.iter().enumerate() {
+            let expected = if i.abs_diff(j) > 1 { Warn } else { Pass };
+            assert_eq!(on(("6 mph", sea), ("6 mph", later)), expected, "{sea}, then {later}");
+        }
+    }
+    for (wind, later, expected) in [("6 mph", "16 mph", Pass), ("16.1 mph", "6 mph", Warn), ("6 mph", "16.1 mph", Warn)]
+    {
+        assert_eq!(on((wind, "calm"), (later, "calm")), expected, "{wind}, then {later}");
+    }
 }

@@ -1,5 +1,7 @@
 //! How she floats, end to end: from a job's text to what a rigger reads, and back into the job.
 
+mod aboard;
+mod barge;
 mod command;
 mod laws;
 mod loadings;

@@ -87,3 +87,19 @@ fn a_list_does_not_come_from_the_weight_on_the_stern() {
     assert_eq!(one("stern/well-edge").cause.map(|comes| comes.lead), Some("weight/transom-rating"));
     assert_eq!(one("stern/list").cause, None);
 }
+
+/// A job that tells nothing of how she floats is told of what hangs aft alone; one that begins to, what is lacking.
+#[test]
+fn the_whole_boat_is_spoken_of_only_where_the_job_asks_how_she_floats() {
+    let engines = r#"engines_on: [(described: (running_weight: "500 lb"), at: [centre])]"#;
+    let titles = |text: &str| {
+        let rig = rig(text);
+        let parts = Case::new(&rig).weights();
+        parts.iter().map(|part| part.title.clone()).collect::<Vec<_>>()
+    };
+    assert_eq!(titles(&format!("({engines})")), ["before", "after"]);
+    assert_eq!(
+        titles(&format!("({engines}, weights: (boat: (weight: \"900 lb\")))")),
+        ["before", "after", "the whole boat"]
+    );
+}

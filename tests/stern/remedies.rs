@@ -111,3 +111,80 @@ fn the_battery_moved_across_as_told_rights_her() {
     assert_eq!(righted.verdict, Verdict::Pass);
     assert!(righted.found.unwrap().si.abs() < 1e-6);
 }
+
+/// Two chests too far aft: told where each is to go, she lies as she lay with the heavier at the foremost place that things go
+/// to, three quarters of her length, and the lighter where it had been put before the question was asked.
+#[test]
+fn several_things_are_moved_one_after_the_other_until_she_lies_as_wanted() {
+    let foremost = 0.75 * 201.0;
+    let text = |light: f64, heavy: f64| {
+        let chest = |what: &str, pounds: u32, inches: f64| {
+            format!("(what: \"{what}\", weight: \"{pounds} lb\", forward: \"{inches:.12} in\", above: \"15 in\")")
+        };
+        let chests = [chest("tools", 60, light), chest("anchors", 110, heavy)].join(", ");
+        skiff(330.0, 0.0, &format!("{} goes_on: [{chests}],", ledger(20.0)))
+    };
+    let ask = |light: f64, heavy: f64, wanted: Option<f64>| {
+        let rig = rig(&text(light, heavy));
+        let case = Case::new(&rig);
+        let float = case.float().expect("afloat");
+        let state = float.loadings.iter().find(|l| l.name == "light").and_then(|l| l.after.as_ref()).expect("a state");
+        let trim = state.floating().expect("afloat").attitude().trim.value;
+        let goal = |f: &sternknee::physics::float::Floating| wanted.unwrap_or(trim) - f.attitude().trim.value;
+        (trim, float.plan(state, &goal))
+    };
+    let (light, heavy) = (20.0, 12.0);
+    for put in [30.0, 90.0, 140.0] {
+        let (wanted, _) = ask(put, foremost, None);
+        let (_, plan) = ask(light, heavy, Some(wanted));
+        let plan = plan.expect("both of them are enough");
+        let inch = |length: uom::si::f64::Length| length.value / 0.0254;
+        let told: Vec<(&str, f64, f64)> = plan
+            .iter()
+            .map(|shift| (shift.name.as_str(), inch(shift.forward.expect("a way")), inch(shift.to)))
+            .collect();
+        let [(first, first_by, first_to), (second, second_by, second_to)] = told[..] else { panic!("{told:?}") };
+        assert_eq!([first, second], ["anchors", "tools"]);
+        assert!((first_to - foremost).abs() < 1e-6 && (first_by - (foremost - heavy)).abs() < 1e-6, "{told:?}");
+        assert!((second_to - put).abs() < 1e-3 && (second_by - (put - light)).abs() < 1e-3, "{told:?}");
+    }
+    // The heavier alone is enough: then nothing else is moved.
+    let (wanted, _) = ask(light, 60.0, None);
+    let (_, plan) = ask(light, heavy, Some(wanted));
+    let plan = plan.expect("one of them is enough");
+    assert_eq!(plan.len(), 1, "{plan:?}");
+    // More than both can do is not promised.
+    let (wanted, _) = ask(170.0, 170.0, None);
+    assert_eq!(ask(light, heavy, Some(wanted)).1, None);
+}
+
+/// Of an engine and its bracket the middle is that of two weights; where nothing hangs, nothing is told of it.
+#[test]
+fn what_hangs_on_the_stern_has_its_weight_and_middle_and_nothing_has_none() {
+    let bracket = r#"at: [port("0 in")], bracket: (described: (kind: frame, setback: "20 in", drop: "0 in", weight: "60 lb"), bottom: "6 in")"#;
+    let with = skiff(300.0, 0.0, &ledger(20.0)).replace(r#"at: [port("0 in")]"#, bracket);
+    let without: String = skiff(300.0, 0.0, &ledger(20.0))
+        .lines()
+        .filter(|line| !line.contains("engines_"))
+        .collect::<Vec<_>>()
+        .join("\n");
+    let hung = |text: &str| {
+        let rig = rig(text);
+        let case = Case::new(&rig);
+        let float = case.float().expect("afloat");
+        let state = float.loadings[0].judged().expect("a state");
+        let of = |pounds: f64| {
+            let found = state.entries.iter().find(|one| (one.weight.mass.value / 0.453_592_37 - pounds).abs() < 1e-6);
+            found.map(|entry| entry.weight.centre)
+        };
+        (float.on_stern(state), of(300.0), of(60.0))
+    };
+    let (found, engine, bracket) = hung(&with);
+    let ((middle, mass), engine, bracket) = (found.expect("hung"), engine.expect("engine"), bracket.expect("bracket"));
+    assert!((mass.value / 0.453_592_37 - 360.0).abs() < 1e-9);
+    for axis in 0..3 {
+        let by_hand = (300.0 * engine[axis] + 60.0 * bracket[axis]) / 360.0;
+        assert!((middle[axis] - by_hand).abs() < 1e-12, "{middle} {engine} {bracket}");
+    }
+    assert_eq!(hung(&without).0, None);
+}
