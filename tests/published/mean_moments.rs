@@ -14,6 +14,20 @@ use uom::si::{length::millimeter, pressure::megapascal};
 use super::navier::Navier;
 use EdgeSupport::{Clamped, Free, Simple};
 
+/// One ply of 9 GPa that bears 40 MPa along and 20 MPa in shear, so many millimetres thick. Invented, of usual size.
+pub fn one_ply(poisson: f64, thickness: f64) -> Layup {
+    let mpa = Pressure::new::<megapascal>;
+    let strength = Strength::MaxStress {
+        along_y: mpa(40.0),
+        along_z: mpa(40.0),
+        plane_shear: mpa(20.0),
+        shear_y: mpa(20.0),
+        shear_z: mpa(20.0),
+    };
+    let material = Material::isotropic(mpa(9e3), poisson, strength);
+    Layup::new(vec![Ply { material, thickness: Length::new::<millimeter>(thickness) }]).expect("one ply")
+}
+
 /// A rectangle as a transom is, its bottom's middle at the origin; edges in the order port, top, starboard, bottom.
 fn rectangle(
     [width, height]: [f64; 2],
@@ -82,17 +96,7 @@ fn the_mean_of_a_moment_that_grows_evenly_is_the_moment_there_whatever_triangles
 /// Any handbook's 6 M / t² at the faces of one ply of 30 mm under 300 N·m per metre: 2.0 MPa, a twentieth of what it bears.
 #[test]
 fn what_is_most_bent_uses_its_moment_over_the_section_of_what_it_bears() {
-    let mpa = Pressure::new::<megapascal>;
-    let strength = Strength::MaxStress {
-        along_y: mpa(40.0),
-        along_z: mpa(40.0),
-        plane_shear: mpa(20.0),
-        shear_y: mpa(20.0),
-        shear_z: mpa(20.0),
-    };
-    let ply =
-        Ply { material: Material::isotropic(mpa(9e3), 0.0, strength), thickness: Length::new::<millimeter>(30.0) };
-    let layup = Layup::new(vec![ply]).unwrap();
+    let layup = one_ply(0.0, 30.0);
     let stiffness = layup.stiffness().unwrap();
     let factored = rectangle([1.0, 0.3], [Free, Free, Clamped, Free], stiffness, Fineness { size: 0.05, width: 0.05 });
     let band = |y: f64, force: f64| Load::Patch { area: Rect { centre: [y, 0.15], width: 0.02, height: 0.3 }, force };

@@ -2,13 +2,13 @@
 
 use nalgebra::{Point3, Vector3};
 use sternknee::physics::swing::followed::{Share, Stand, between, follow};
-use sternknee::physics::swing::{
-    AngleRange, Axis, ConvexBody, EngineChain, Lift, Mounting, MountingSheet, Part, fit_engine,
-};
+use sternknee::physics::swing::{Axis, ConvexBody, EngineChain, Lift, Part, fit_engine};
 use sternknee::working::Sheet;
 use uom::si::angle::degree;
 use uom::si::f64::{Angle, Length};
 use uom::si::length::meter;
+
+use super::swing_mounting_sheet::{mounting, sheet};
 
 fn m(value: f64) -> Length {
     Length::new::<meter>(value)
@@ -66,25 +66,7 @@ fn the_steps_of_a_corner_lead_where_the_chain_carries_it() {
 /// An engine of a mounting sheet measures from its rest wherever that is and however its transom leans. Invented, of usual size.
 #[test]
 fn the_steps_of_every_corner_of_a_fitted_engine_lead_where_it_is_carried() {
-    let mm = |value: f64| m(1e-3 * value);
-    let sheet = MountingSheet {
-        name: "invented 200".to_owned(),
-        shaft_length: mm(640.0),
-        plate_to_propeller_shaft: mm(190.0),
-        propeller_diameter: mm(394.0),
-        powerhead_width: mm(560.0),
-        powerhead_height: mm(760.0),
-        powerhead_forward: mm(60.0),
-        powerhead_aft: mm(620.0),
-        protrusion_at_full_tilt: mm(700.0),
-        height_at_full_tilt: mm(840.0),
-        tilt: AngleRange::new("tilt", deg(-4.0), deg(68.0)).expect("sound"),
-        transom_angle: deg(12.0),
-        steering_each_way: deg(32.0),
-        tilt_tube: None,
-    };
-    let mounting = Mounting { rest: Point3::new(-0.6, 0.4, 0.64), transom_angle: deg(17.0) };
-    let chain = fit_engine(&sheet, &mounting).expect("a sound sheet").chain;
+    let chain = fit_engine(&sheet(700.0, 840.0, 68.0), &mounting(17.0)).expect("a sound sheet").chain;
     let stand = Stand { tilt: deg(55.0), steer: deg(-24.0), lift: None };
     for (part, body) in chain.bodies() {
         for (i, at) in body.points().iter().enumerate() {

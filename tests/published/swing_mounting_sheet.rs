@@ -15,7 +15,7 @@ fn deg(value: f64) -> Angle {
     Angle::new::<degree>(value)
 }
 
-fn sheet(protrusion: f64, height: f64, full: f64) -> MountingSheet {
+pub fn sheet(protrusion: f64, height: f64, full: f64) -> MountingSheet {
     MountingSheet {
         name: "invented 200".to_owned(),
         shaft_length: mm(640.0),
@@ -34,7 +34,7 @@ fn sheet(protrusion: f64, height: f64, full: f64) -> MountingSheet {
     }
 }
 
-fn mounting(angle: f64) -> Mounting {
+pub fn mounting(angle: f64) -> Mounting {
     Mounting { rest: Point3::new(-0.6, 0.4, 0.64), transom_angle: deg(angle) }
 }
 

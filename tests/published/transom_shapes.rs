@@ -3,11 +3,10 @@
 use std::sync::Arc;
 
 use sternknee::physics::strength::panel::{
-    EdgeSupport, Factored, Fineness, Layup, Load, Material, Meshed, Panel, PlateStiffness, Ply, Point, Section, Shape,
-    Strength,
+    EdgeSupport, Factored, Fineness, Load, Meshed, Panel, PlateStiffness, Point, Section, Shape,
 };
-use uom::si::f64::{Length, Pressure};
-use uom::si::{length::millimeter, pressure::megapascal};
+
+use super::mean_moments::one_ply;
 
 /// A V bottom with flared sides, without and with a cutout; a flat bottom; one whose sides stand upright. Invented.
 const SHAPES: [Shape; 5] = [
@@ -80,17 +79,7 @@ fn the_triangles_of_a_transom_cover_it_and_no_more_and_are_their_own_mirror_imag
 /// Clamped along one side at a time, of one half, and pushed all over: what is most bent lies on the transom, and no node of it is bent more.
 #[test]
 fn what_is_most_bent_lies_on_the_transom_and_no_node_of_it_is_bent_more() {
-    let mpa = Pressure::new::<megapascal>;
-    let strength = Strength::MaxStress {
-        along_y: mpa(40.0),
-        along_z: mpa(40.0),
-        plane_shear: mpa(20.0),
-        shear_y: mpa(20.0),
-        shear_z: mpa(20.0),
-    };
-    let ply =
-        Ply { material: Material::isotropic(mpa(9e3), 0.3, strength), thickness: Length::new::<millimeter>(40.0) };
-    let layup = Layup::new(vec![ply]).expect("one ply");
+    let layup = one_ply(0.3, 40.0);
     for shape in SHAPES {
         let outline = shape.outline();
         for held in (0..=outline.len() / 2).step_by(2) {
