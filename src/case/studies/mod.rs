@@ -108,16 +108,25 @@ impl<'a> Case<'a> {
 }
 
 impl Answered {
-    /// As a part of a working: figures first.
+    /// Its figures, one below the other.
+    pub fn answer(&self) -> Table {
+        let rows = self.figures.iter().map(|figure| vec![Text::from(figure.meaning), Text::from(figure.shown)]);
+        Table::new("answer", &["", ""], rows.collect())
+    }
+
+    /// What is told besides its figures and notes.
+    pub fn working(self) -> Part {
+        Part { title: format!("working of {}", self.title), tables: self.tables, sheet: self.sheet }
+    }
+
+    /// All of it as a part of a working: figures first.
     pub fn part(self) -> Part {
-        let rows =
-            self.figures.iter().map(|figure| vec![Text::from(figure.meaning), Text::from(figure.shown)]).collect();
+        let answer = self.answer();
         let mut sheet = Sheet::default();
         for note in self.notes {
             sheet.remark(note);
         }
         sheet.append(self.sheet);
-        let answer = Table::new("answer", &["", ""], rows);
         Part { title: self.title.to_owned(), tables: std::iter::once(answer).chain(self.tables).collect(), sheet }
     }
 }

@@ -126,7 +126,7 @@ pub(super) fn answered(study: &PropellerStudy) -> Result<Answered, Slip> {
         figures,
         in_full: true,
         notes,
-        source: "Wageningen B-series, Oosterveld and van Oossanen 1975; cavitation, a limit from Burrill's chart, value from memory",
+        source: "Wageningen B-series, Oosterveld and van Oossanen 1975; Gawn and Burrill's line of cavitation as Blount and Hubble 1981 fit it, value from memory",
         tables: Vec::new(),
         sheet,
     })

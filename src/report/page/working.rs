@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::findings::has_working;
-use super::{Stamp, anchor, closing, drawn, formula, kept_together, mark, quoted_words, shell, table};
+use super::{Stamp, anchor, closing, drawn, formula, kept_together, mark, prose, quoted_words, shell, table};
 use crate::case::strength::Sweep;
 use crate::quantity::{Measure, Units, capitalised};
 use crate::report::Report;
@@ -41,9 +41,13 @@ pub(super) fn of_findings(report: &Report) -> Markup {
 pub(super) fn of_studies(report: &Report) -> Markup {
     html! {
         @for answer in report.case.studies() {
-            @let source = answer.source;
-            (of_part(&answer.part(), None, report.units))
-            p class="source" { "Source: " (quoted_words(source)) "." }
+            section {
+                h2 { (capitalised(answer.title)) }
+                (table(&answer.answer(), report.units))
+                @for note in &answer.notes { p { (prose(note, report.units)) } }
+                p class="source" { "Source: " (quoted_words(answer.source)) "." }
+            }
+            (of_part(&answer.working(), None, report.units))
         }
     }
 }
