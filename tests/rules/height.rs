@@ -247,3 +247,16 @@ fn every_row_says_where_it_puts_the_plate() {
         ]
     );
 }
+
+/// Common practice, no source: a kicker hangs deep, holds its water so, and is tilted up else; one that hangs too high draws air as any does.
+/// 24 in of transom under 20 in of shaft stands 4 in up, 3 in beyond its window; 15 in under it hangs 5 in down.
+#[test]
+fn a_kicker_may_hang_below_its_window_and_not_above_it() {
+    let of = |height: &str, role: &str| {
+        let engine = single(height, 1, &format!(", holes_up: 0, role: {role}"));
+        ["height/shaft-match", "height/plate-window"].map(|rule| verdict(rule, &engine))
+    };
+    assert_eq!(of("15 in", "main"), [Fail, Warn]);
+    assert_eq!(of("15 in", "auxiliary"), [Pass, Pass]);
+    assert_eq!(of("24 in", "auxiliary"), [Fail, Warn]);
+}
