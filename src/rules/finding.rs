@@ -1,5 +1,8 @@
 //! What a rule says of a rig.
 
+use std::cmp::Ordering;
+use std::iter;
+
 use super::comes::Comes;
 use super::mend::{Mend, Remedy};
 use crate::quantity::{Measure, Piece, Text, Units};
@@ -190,14 +193,39 @@ impl Finding {
     }
 
     /// Takes the place of a better finding, which of two alike is the one that uses less of its limit; of equals the first stays.
+    /// What the other says is told beside it where it is bad too, and what is to be done about both.
     pub(super) fn keep_worse(self, worst: &mut Option<Finding>) {
         let used = |finding: &Finding| finding.used().unwrap_or(0.0);
-        let worse = |worst: &Finding| {
-            let ranked = worst.verdict.cmp(&self.verdict).then(used(&self).total_cmp(&used(worst)));
-            ranked == std::cmp::Ordering::Greater
+        *worst = Some(match worst.take() {
+            None => self,
+            Some(first) => match first.verdict.cmp(&self.verdict).then(used(&self).total_cmp(&used(&first))) {
+                Ordering::Greater => self.beside(first),
+                _ => first.beside(self),
+            },
+        });
+    }
+
+    /// With what another finding of the same rule holds against another part of the boat.
+    fn beside(mut self, other: Finding) -> Self {
+        if !matches!(other.verdict, Verdict::Fail | Verdict::Warn) {
+            return self;
+        }
+        let to_do = match (self.to_do(), other.to_do()) {
+            (Some(one), Some(two)) => Some(one.and_too(two)),
+            (one, two) => one.or(two),
         };
-        if worst.as_ref().is_none_or(worse) {
-            *worst = Some(self);
+        // Of a boat whose sides are alike the other side says no more.
+        for said in iter::once(other.summary).chain(other.each) {
+            let words = sideless(&said);
+            if !iter::once(&self.summary).chain(&self.each).any(|known| sideless(known) == words) {
+                self.each.push(said);
+            }
+        }
+        let more: Vec<ToBuy> = other.buys.into_iter().filter(|one| !self.buys.contains(one)).collect();
+        self.buys.extend(more);
+        match to_do {
+            Some(to_do) => self.remedy(to_do),
+            None => self,
         }
     }
 
@@ -293,7 +321,7 @@ impl Finding {
     pub(super) fn tells_the_same(&self, other: &Finding) -> bool {
         let told = |finding: &Finding| {
             let words = [Some(&finding.summary), finding.remedy.as_ref()].into_iter().flatten().chain(&finding.each);
-            let words: Vec<String> = words.map(|words| words.show(Units::Both).replace("starboard", "port")).collect();
+            let words: Vec<String> = words.map(sideless).collect();
             let figures = [
                 finding.found.map(|found| found.show(Units::Both)),
                 finding.limit.map(|limit| limit.show(Units::Both)),
@@ -327,6 +355,11 @@ impl Finding {
     pub fn used(&self) -> Option<f64> {
         self.limit?.used(self.found?)
     }
+}
+
+/// The words, whichever side they name.
+fn sideless(words: &Text) -> String {
+    words.show(Units::Both).replace("starboard", "port")
 }
 
 #[cfg(test)]

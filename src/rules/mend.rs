@@ -131,15 +131,35 @@ impl Remedy {
         Remedy { words, ways: self.ways.into_iter().chain(other.ways).collect() }
     }
 
-    /// This and the other together: neither is enough by itself.
+    /// This and the other together: neither is enough by itself. Where they would make different things of one entry of the job,
+    /// this one alone; it will tell the rest once it was done.
     #[must_use]
     pub fn and_too(self, other: Remedy) -> Self {
-        let words = Text::join([self.words, other.words], " ");
-        let ways = match (self.ways.as_slice(), other.ways.as_slice()) {
-            ([Mend::Change(one)], [Mend::Change(two)]) => vec![Mend::Change(one.iter().chain(two).cloned().collect())],
-            ([one], [Mend::Change(_)]) => vec![one.clone()],
-            (_, [two]) => vec![two.clone()],
-            _ => vec![Mend::Yard],
+        let mut ways = Vec::new();
+        for one in &self.ways {
+            for two in &other.ways {
+                let both = match (one, two) {
+                    (Mend::Change(these), Mend::Change(those)) => {
+                        let parted = |a: &Change| those.iter().any(|b| a.entry == b.entry && a.value != b.value);
+                        if these.iter().any(parted) {
+                            return self;
+                        }
+                        let more = those.iter().filter(|change| !these.contains(change));
+                        Mend::Change(these.iter().chain(more).cloned().collect())
+                    }
+                    (Mend::Change(_), other) => other.clone(),
+                    (one, _) => one.clone(),
+                };
+                if !ways.contains(&both) {
+                    ways.push(both);
+                }
+            }
+        }
+        let said = self.words.show(Units::Both);
+        let words = if said.contains(&other.words.show(Units::Both)) {
+            self.words
+        } else {
+            Text::join([self.words, other.words], " ")
         };
         Remedy { words, ways }
     }

@@ -123,7 +123,7 @@ pub fn touch_words(clearance: &Clearance, swept: &Swept) -> Text {
     let (body, other) = (owned(&clearance.body, swept), owned(&clearance.other, swept));
     match clearance.contact_depth() {
         Some(depth) => say!("{} strikes {}, {} deep", body, other, Measure::tape(depth)),
-        None => say!("{} comes within {} of {}", body, Measure::tape(clearance.upper), other),
+        None => say!("{} comes within {} of {}", body, Measure::tape(clearance.lower.max(inches(0.0))), other),
     }
 }
 

@@ -48,8 +48,15 @@ impl Compared {
                         let (one, other) = both(value);
                         change(at(&one, place)?, at(&other, place)?)
                     };
+                    // Speed over fuel there, as the row's other figures have it: between two runs it is no straight line.
+                    let economy = |trial: &Measured| {
+                        let at = |value| at(&points(trial, value), place);
+                        let speed = if along == Curve::Speed { place } else { at(Curve::Speed)?.value };
+                        Some(Point { value: speed / at(Curve::Fuel)?.value, ..at(Curve::Economy)? })
+                    };
                     let speed = (along == Curve::Engine).then(|| of(Curve::Speed)).flatten();
-                    Row { along: place, speed, fuel: of(Curve::Fuel), economy: of(Curve::Economy) }
+                    let economy = economy(before).zip(economy(after)).and_then(|(one, other)| change(one, other));
+                    Row { along: place, speed, fuel: of(Curve::Fuel), economy }
                 })
                 .filter(|row| row.speed.is_some() || row.fuel.is_some())
                 .collect()

@@ -1,6 +1,8 @@
 //! A pair of engines and the bar between them: a linkage of four bars, solved in closed form. Plain numbers: metres and
 //! radians, positive to port.
 
+use std::f64::consts::{PI, TAU};
+
 /// Toe between two engines from which their propellers fight each other. Common practice, no source: 2 deg.
 pub const MOST_TOE_DEG: f64 = 2.0;
 /// Steps over the sweep at which the toe is looked at: half a degree and less at 35 deg each way.
@@ -50,9 +52,10 @@ impl Linkage {
             return Err(LinkageError::NotJoined(port));
         }
         let (towards, half) = (y.atan2(x), (c / far).acos());
-        // Of the two ways to join the pins the one near the port engine's own angle is built.
+        // Of the two ways to join the pins the one near the port engine's own angle is built; the angles count whole turns.
+        let turned = |angle: f64| at + (angle - at + PI).rem_euclid(TAU) - PI;
         let nearer = |a: f64, b: f64| if (a - at).abs() <= (b - at).abs() { a } else { b };
-        Ok(nearer(towards - half, towards + half) - self.splay)
+        Ok(nearer(turned(towards - half), turned(towards + half)) - self.splay)
     }
 
     /// Toe at this angle of the port engine, rad: how much more the port engine stands over than the starboard one.

@@ -62,7 +62,7 @@ fn judge(case: &Case) -> Judgement {
         let finding = if way.length.value().exceeds(length.value) {
             Finding::new(Verdict::Fail, say!("{}: marked {}, and the way is {}.", head.as_str(), found, needs))
                 .remedy(mend::change(
-                    say!("Fit one that reaches: {}.", Measure::styled(feet_up, Style::FeetInches)),
+                    say!("Fit a {} that reaches: {}.", name.as_str(), Measure::styled(feet_up, Style::FeetInches)),
                     [Change::told(
                         format!("rigging.controls.cables[{i}].length"),
                         Measure::styled(feet_up, Style::FeetInches),
@@ -70,18 +70,23 @@ fn judge(case: &Case) -> Judgement {
                 ))
                 .buys(name.clone(), order)
         } else if let Some(radius) = tight {
-            Finding::new(Verdict::Warn, say!("{}: a bend of {} radius.", head.as_str(), Measure::tape(radius)))
-                .remedy(mend::yard(say!("Lay it again with bends of at least {}.", Measure::tape(least_radius()))))
+            Finding::new(Verdict::Warn, say!("{}: a bend of {} radius.", head.as_str(), Measure::tape(radius))).remedy(
+                mend::yard(say!(
+                    "Lay the {} again with bends of at least {}.",
+                    name.as_str(),
+                    Measure::tape(least_radius())
+                )),
+            )
         } else if way.turned.exceeds(degrees(MOST_BENDS_DEG)) {
             Finding::new(
                 Verdict::Warn,
                 say!("{}: the bends turn by {} together.", head.as_str(), Measure::styled(way.turned, Style::Round)),
             )
-            .remedy(mend::yard("Find a straighter way, or use low-friction cable."))
+            .remedy(mend::yard(say!("Find a straighter way for the {}, or use low-friction cable.", name.as_str())))
         } else if let Some(years) = old {
             Finding::new(Verdict::Warn, say!("{}: {} years old.", head.as_str(), years.to_string()))
                 .remedy(mend::change(
-                    "Replace it while the old engines are off.",
+                    say!("Replace the {} while the old engines are off.", name.as_str()),
                     [Change::to(format!("rigging.controls.cables[{i}].years"), "0.0")],
                 ))
                 .buys(name.clone(), order)

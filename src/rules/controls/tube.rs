@@ -78,12 +78,12 @@ fn of_tube((name, index): (&str, usize), tube: &Tube, inside: Length, through: &
     let buy = |finding: Finding| match smallest {
         Some(smallest) => finding
             .remedy(mend::change(
-                say!("Lay a tube of {} inside.", Measure::tape(smallest)),
+                say!("Lay the {} {} inside.", name, Measure::tape(smallest)),
                 [Change::told(entry("inside"), Measure::tape(smallest))],
             ))
             .buys("rigging tube", say!("{} inside", Measure::tape(smallest))),
         None => finding
-            .remedy(mend::yard("No tube that is sold takes all of it: lay a second one."))
+            .remedy(mend::yard(say!("No tube that is sold takes all of the {}: lay a second one.", name)))
             .buys("second rigging tube", Text::from("beside the first")),
     };
     let sharp = tube.bend.as_ref().filter(|bend| (inside * tube::BEND_DIAMETERS).exceeds(bend.value));

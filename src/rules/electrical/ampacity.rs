@@ -29,7 +29,7 @@ fn judge(case: &Case) -> Judgement {
     if electrical.circuits.is_empty() {
         return Ok(Finding::not_applicable(Text::from("The job tells of no circuits.")));
     }
-    let mut worst: Option<(f64, Finding)> = None;
+    let mut worst: Option<Finding> = None;
     let mut missing = Vec::new();
     for (i, circuit) in electrical.circuits.iter().enumerate() {
         let name = current::circuit_name(circuit, i);
@@ -45,24 +45,24 @@ fn judge(case: &Case) -> Judgement {
             match wire {
                 Some(wire) => finding
                     .remedy(mend::change(
-                        say!("Rewire it with {}.", wire.as_str()),
+                        say!("Rewire the {} with {}.", name.as_str(), wire.as_str()),
                         Change::class(&format!("rigging.electrical.circuits[{i}].wire"), &wire),
                     ))
                     .buys(format!("wire to the {name}"), Text::from(wire.as_str())),
                 None => finding
-                    .remedy(mend::yard("Rewire it with heavier wire, or divide it in two circuits."))
+                    .remedy(mend::yard(say!(
+                        "Rewire the {} with heavier wire, or divide it in two circuits.",
+                        name.as_str()
+                    )))
                     .buys(format!("wire to the {name}"), Text::from("heavier wire, or two circuits")),
             }
         } else {
             Finding::new(Verdict::Pass, summary)
         };
-        let share = draws.value.si() / carries.si();
-        if worst.as_ref().is_none_or(|(most, _)| share > *most) {
-            worst = Some((share, finding.against(found, Limit::AtMost(limit))));
-        }
+        finding.against(found, Limit::AtMost(limit)).keep_worse(&mut worst);
     }
     Ok(match worst {
-        Some((_, finding)) if missing.is_empty() || finding.verdict == Verdict::Fail => finding,
+        Some(finding) if missing.is_empty() || finding.verdict == Verdict::Fail => finding,
         _ => Finding::unmeasured(missing),
     })
 }

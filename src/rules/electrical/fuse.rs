@@ -54,11 +54,11 @@ fn judge(case: &Case) -> Judgement {
                 Verdict::Fail,
                 say!("The {}'s fuse is of {}; its wire may carry {}.", name.as_str(), found, most),
             )
-            .remedy(fitting(i, least, most, far.map(|_| near)))
+            .remedy(fitting((&name, i), least, most, far.map(|_| near)))
             .buys(format!("fuse for the {name}"), say!("{} to {}", least, most))
         } else if draws.value.exceeds(rating.value) {
             Finding::new(Verdict::Warn, say!("The {} draws {} through a fuse of {}.", name.as_str(), least, found))
-                .remedy(fitting(i, least, most, far.map(|_| near)))
+                .remedy(fitting((&name, i), least, most, far.map(|_| near)))
                 .buys(format!("fuse for the {name}"), say!("{} to {}", least, most))
         } else if let Some(far) = far {
             Finding::new(
@@ -66,7 +66,7 @@ fn judge(case: &Case) -> Judgement {
                 say!("The {}'s fuse sits {} along the wire from the battery.", name.as_str(), Measure::tape(far.value)),
             )
             .remedy(mend::change(
-                say!("Move it within {}.", Measure::tape(near)),
+                say!("Move the fuse of the {} within {}.", name.as_str(), Measure::tape(near)),
                 [Change::told(format!("rigging.electrical.circuits[{i}].fuse_from_battery"), Measure::tape(near))],
             ))
         } else {
@@ -88,7 +88,7 @@ fn judge(case: &Case) -> Judgement {
 }
 
 /// A fuse between what is drawn and what the wire may carry; where it may carry less than is drawn, the wire comes first.
-fn fitting(index: usize, least: Measure, most: Measure, within: Option<Length>) -> Remedy {
+fn fitting((name, index): (&str, usize), least: Measure, most: Measure, within: Option<Length>) -> Remedy {
     if least.si > most.si {
         return mend::first(
             "The wire is too thin for what is drawn: rewire it first, as “ampacity” says.",
@@ -102,9 +102,15 @@ fn fitting(index: usize, least: Measure, most: Measure, within: Option<Length>) 
         Some(near) => {
             let from_battery = format!("rigging.electrical.circuits[{index}].fuse_from_battery");
             changes.push(Change::told(from_battery, Measure::tape(near)));
-            say!("Fit a fuse between {} and {}, within {} of the battery.", least, most, Measure::tape(near))
+            say!(
+                "Fit the {} with a fuse between {} and {}, within {} of the battery.",
+                name,
+                least,
+                most,
+                Measure::tape(near)
+            )
         }
-        None => say!("Fit a fuse between {} and {}.", least, most),
+        None => say!("Fit the {} with a fuse between {} and {}.", name, least, most),
     };
     mend::change(words, changes)
 }

@@ -23,7 +23,7 @@ rule! {
     ///
     /// **Source.** ABYC E-11 (from memory); resistance of copper by IEC 60028, section by ASTM B258.
     ///
-    /// **When it warns.** It warns of the circuit that is worst off, and names the thinnest wire that keeps the limit.
+    /// **When it warns.** It tells the circuit that is worst off and the others beyond their limit, and names the thinnest wires that keep it.
     VOLTAGE_DROP = Electrical "electrical/voltage-drop", judge;
 }
 
@@ -58,29 +58,25 @@ fn judge(case: &Case) -> Judgement {
         })
         .collect();
     let table = Table::new("circuits", &["circuit", "one way", "current", "lost", "permitted"], rows);
-    let room = |(wired, permitted): &(current::Wired, ElectricPotential)| wired.drop.value().si() / permitted.si();
-    let Some((wired, permitted)) = all.into_iter().reduce(|a, b| if room(&b) > room(&a) { b } else { a }) else {
-        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.circuits))]));
-    };
-    let (found, limit) = (wired.drop.measure(), Measure::of(permitted));
-    let run = Measure::styled(wired.length, Style::FeetInches);
-    let summary = say!("The wire to the {} loses {} at {}.", wired.name.as_str(), found, Measure::of(wired.current));
-    let wire = current::thinnest(case.rig, wired.length, wired.current, permitted);
-    let finding = match (wired.drop.value().exceeds(permitted), wire) {
-        (false, _) => Finding::new(Verdict::Pass, summary),
-        (true, Some(wire)) => Finding::new(Verdict::Warn, summary)
-            .remedy(mend::change(
-                say!("Lay {} there and back.", wire.as_str()),
-                electrical
-                    .circuits
-                    .iter()
-                    .enumerate()
-                    .filter(|(i, one)| current::circuit_name(one, *i) == wired.name)
-                    .flat_map(|(i, _)| Change::class(&format!("rigging.electrical.circuits[{i}].wire"), &wire)),
-            ))
-            .buys(format!("wire to the {}", wired.name), say!("{}, {} each way", wire.as_str(), run)),
-        (true, None) => Finding::new(Verdict::Warn, summary)
-            .remedy(mend::yard("No wire of the catalog is thick enough: shorten the run.")),
-    };
-    Ok(finding.against(found, Limit::AtMost(limit)).working(wired.sheet).table(table))
+    let mut worst: Option<Finding> = None;
+    for (i, (wired, permitted)) in all.into_iter().enumerate() {
+        let (found, limit, name) = (wired.drop.measure(), Measure::of(permitted), wired.name.as_str());
+        let run = Measure::styled(wired.length, Style::FeetInches);
+        let summary = say!("The wire to the {} loses {} at {}.", name, found, Measure::of(wired.current));
+        let wire = current::thinnest(case.rig, wired.length, wired.current, permitted);
+        let finding = match (wired.drop.value().exceeds(permitted), wire) {
+            (false, _) => Finding::new(Verdict::Pass, summary),
+            (true, Some(wire)) => Finding::new(Verdict::Warn, summary)
+                .remedy(mend::change(
+                    say!("Lay {} to the {} and back.", wire.as_str(), name),
+                    Change::class(&format!("rigging.electrical.circuits[{i}].wire"), &wire),
+                ))
+                .buys(format!("wire to the {name}"), say!("{}, {} each way", wire.as_str(), run)),
+            (true, None) => Finding::new(Verdict::Warn, summary)
+                .remedy(mend::yard(say!("No wire of the catalog is thick enough for the {}: shorten the run.", name))),
+        };
+        finding.against(found, Limit::AtMost(limit)).working(wired.sheet).keep_worse(&mut worst);
+    }
+    let worst = worst.ok_or_else(|| Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.circuits))]))?;
+    Ok(worst.table(table))
 }

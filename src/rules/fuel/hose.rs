@@ -70,7 +70,7 @@ fn judge(case: &Case) -> Judgement {
         };
         let finding = match wrong {
             Some((verdict, summary)) => Finding::new(verdict, summary)
-                .remedy(mend::change("Replace it with fire-tested gasoline hose of low permeation, with two clamps at each barb that is long enough for two.", new_hose(i, spec)))
+                .remedy(mend::change("Lay new hose there: fire-tested gasoline hose of low permeation, with two clamps at each barb that is long enough for two.", new_hose(i, spec)))
                 .buys("fuel hose for gasoline, fire tested", length),
             None => Finding::new(Verdict::Pass, say!("{} is made for gasoline, and {} old.", head.as_str(), counted(*years))),
         };

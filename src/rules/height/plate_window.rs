@@ -35,14 +35,7 @@ fn judge(case: &Case) -> Judgement {
     let mut worst: Option<Finding> = None;
     for (group, engine) in fixed_engines(rig) {
         match one(rig, group, engine) {
-            Ok(finding) => {
-                let graver = worst
-                    .as_ref()
-                    .is_none_or(|worst| (finding.verdict, margin(&finding)) < (worst.verdict, margin(worst)));
-                if graver {
-                    worst = Some(finding);
-                }
-            }
+            Ok(finding) => finding.keep_worse(&mut worst),
             Err(lacking) => Missing::gather(&mut missing, lacking),
         }
     }
@@ -51,11 +44,6 @@ fn judge(case: &Case) -> Judgement {
         _ if missing.is_empty() => super::no_rows(rig),
         _ => Finding::unmeasured(missing),
     })
-}
-
-/// The margin in hundredths of a millimetre, for ordering.
-fn margin(finding: &Finding) -> i64 {
-    finding.margin().map_or(i64::MAX, |margin| (margin.si * 1e5) as i64)
 }
 
 fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing>> {

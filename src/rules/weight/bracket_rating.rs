@@ -1,9 +1,10 @@
 //! `weight/bracket-rating`
 
+use super::overweight;
 use crate::case::Case;
 use crate::physics::power::{self, Against};
 use crate::physics::weight;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Measure, Text, say};
 use crate::rig::Rig;
 use crate::rig::{Bracket, Group, Missing};
 use crate::rules::mend::{self, Change};
@@ -79,7 +80,7 @@ fn one(rig: &Rig, group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missi
     let asked = Asked {
         engines: (count > rated_count).then_some(count),
         power: power.as_ref().filter(|_| over).map(Term::measure),
-        weight: total.value().exceeds(rated_weight.value).then(|| mend::pounds_up(total.value())),
+        weight: overweight(total.value(), rated_weight.value).then(|| mend::pounds_up(total.value())),
     };
     if count > rated_count {
         return Ok(Finding::new(Verdict::Fail, say!("{} engines on `{}`, which takes {}.", count, name, rated_count))
@@ -99,7 +100,7 @@ fn one(rig: &Rig, group: &Group, bracket: &Bracket) -> Result<Finding, Vec<Missi
         .working(sheet));
     }
     let found = total.measure();
-    let finding = if total.value().exceeds(rated_weight.value) {
+    let finding = if overweight(total.value(), rated_weight.value) {
         Finding::new(Verdict::Fail, say!("{} on `{}`, which is rated for {}.", found, name, weight_limit)).remedy(
             mend::change(
                 asked.words(mend::choose(rig), " a bracket rated for {} or more."),

@@ -8,11 +8,11 @@ mod rated_basis;
 mod swamped_flotation;
 mod transom_rating;
 
-use uom::si::f64::Power;
+use uom::si::f64::{Mass, Power};
 
 use crate::job::Craft;
 use crate::physics::capacity;
-use crate::quantity::{Dimensioned, Style, Text, say};
+use crate::quantity::{Dimensioned, Style, Text, pounds, say};
 use crate::rig::{Missing, Rig};
 use crate::rules::Rule;
 
@@ -44,6 +44,14 @@ pub(super) fn outside_small_boats(rig: &Rig) -> Result<Option<Text>, Vec<Missing
         (Ok(_), Ok(_)) => Ok(None),
         (craft, length) => Err([craft.err(), length.err()].into_iter().flatten().collect()),
     }
+}
+
+/// Half of the pound to which weights are told: 1,150 lb do not exceed a rating of 1,150 lb.
+const TOLD_WITHIN_LB: f64 = 0.5;
+
+/// Whether a weight is more than a rating, as far as both are told.
+fn overweight(weight: Mass, rating: Mass) -> bool {
+    (weight - rating).exceeds(pounds(TOLD_WITHIN_LB))
 }
 
 /// Power of one main engine when the plate's power is spread over so many.

@@ -1,8 +1,9 @@
 //! `weight/transom-rating`
 
+use super::overweight;
 use crate::case::Case;
 use crate::physics::weight;
-use crate::quantity::{Dimensioned, Measure, say};
+use crate::quantity::{Measure, say};
 use crate::reading::All;
 use crate::rules::mend::{self, Mend, Remedy};
 use crate::rules::rule::rule;
@@ -36,7 +37,7 @@ fn judge(case: &Case) -> Judgement {
     let mut sheet = Sheet::default();
     let total = weight::total(&mut sheet, "W", "all that hangs on the transom", &parts);
     let (found, limit) = (total.measure(), Measure::of(rating.value));
-    let finding = if total.value().exceeds(rating.value) {
+    let finding = if overweight(total.value(), rating.value) {
         Finding::new(Verdict::Fail, say!("{} would hang on a transom that its builder rates for {}.", found, limit))
             .remedy({
                 let over = mend::pounds_up(total.value() - rating.value);

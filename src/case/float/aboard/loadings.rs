@@ -81,9 +81,9 @@ impl Aboard {
     /// Light, at her mooring, under way, and with everything and everybody where it matters most.
     fn usual(&self) -> Result<Vec<Loading>, Absent> {
         let has_well = self.tanks.iter().any(|t| t.holds == Liquid::LiveWell);
-        // A loading says what it leaves out: without a tank nothing is full.
-        let has_tank = self.tanks.iter().any(|t| t.holds != Liquid::LiveWell);
-        let (aft, worst) = match (has_tank, has_well) {
+        // A loading says what it leaves out: without a tank of fuel none is full.
+        let has_fuel = self.tanks.iter().any(|t| t.holds == Liquid::Fuel);
+        let (aft, worst) = match (has_fuel, has_well) {
             (true, true) => ("full fuel, crew aft", "live well full, crew at the stern"),
             (true, false) => ("full fuel, crew aft", "all full, crew at the stern"),
             (false, true) => ("crew aft, no fuel told", "live well full, no fuel told, crew at the stern"),
