@@ -4,8 +4,9 @@ use std::collections::BTreeSet;
 
 use uom::si::f64::{Length, Mass};
 
+use super::yard::mains_mut;
 use super::{Said, Yard};
-use crate::job::{EdgeKind, EngineGroup, Hung, Job, Role};
+use crate::job::{EdgeKind, Hung, Job, Role};
 use crate::quantity::{Basis, Dimensioned, Measure, Reading, inches, pounds};
 use crate::rig::Rig;
 use crate::rules::Verdict;
@@ -72,10 +73,6 @@ pub fn questions(job: &Job, rig: &Rig) -> Vec<Moved> {
     [heaviest(rig), lowest(job, rig), least_lip(job)].into_iter().flatten().collect()
 }
 
-fn mains(job: &mut Job) -> impl Iterator<Item = &mut EngineGroup> {
-    job.engines_on.iter_mut().filter(|group| group.role != Some(Role::Auxiliary))
-}
-
 /// Main engines weighed heavier and lighter.
 fn heaviest(rig: &Rig) -> Option<Moved> {
     let weights: Option<Vec<f64>> =
@@ -90,7 +87,7 @@ fn heaviest(rig: &Rig) -> Option<Moved> {
         within: pounds(WITHIN_LB).si(),
         now,
         measure: |value| Measure::of(Mass::from_si(value)),
-        set: Box::new(|job, value| mains(job).for_each(|group| group.weighed = Some(read(Mass::from_si(value))))),
+        set: Box::new(|job, value| mains_mut(job).for_each(|group| group.weighed = Some(read(Mass::from_si(value))))),
     })
 }
 
@@ -124,7 +121,7 @@ fn lowest(job: &Job, rig: &Rig) -> Option<Moved> {
         measure: |value| Measure::tape(Length::from_si(value)),
         set: Box::new(move |job, value| {
             let up = Length::from_si(value + drop);
-            for group in mains(job) {
+            for group in mains_mut(job) {
                 group.drop = Some(read(Length::from_si(-value)));
                 if let Some(Hung { bottom: Some(bottom), .. }) = &mut group.bracket {
                     bottom.value += up;
