@@ -54,6 +54,8 @@ pub struct Needed {
     pub stops: Vec<Said>,
     /// The last at which no more warns than as the job has it, where that is nearer, and what warns first beyond it.
     pub warns: Option<(f64, Vec<Said>)>,
+    /// What could not be judged, as the job has it: where it may stop sooner.
+    pub waits: Vec<Said>,
     /// How often the job was judged.
     pub judged: usize,
 }
@@ -195,6 +197,7 @@ pub fn needed(yard: &Yard, moved: Moved) -> Result<Needed, Vec<Slip>> {
         .map(|i| at(moved.from + (moved.to - moved.from) * i as f64 / PLACES as f64))
         .collect::<Result<Vec<_>, _>>()?;
     let own_warnings = now.with(Verdict::Warn);
+    let waits = now.of(&now.with(Verdict::Unmeasured));
     places.push(now);
     places.sort_by(|a, b| a.value.total_cmp(&b.value));
     let always: BTreeSet<&'static str> = places
@@ -216,7 +219,7 @@ pub fn needed(yard: &Yard, moved: Moved) -> Result<Needed, Vec<Slip>> {
     let (last, stops) = end.map_or((None, Vec::new()), |(last, stops)| (Some(last), stops));
     let nearer = |value: f64| last.is_some_and(|last| (value - last).abs() > moved.within);
     let warns = warned.filter(|(value, said)| nearer(*value) && !said.is_empty());
-    Ok(Needed { aside, end: last, stops, warns, judged: judged.get(), moved })
+    Ok(Needed { aside, end: last, stops, warns, waits, judged: judged.get(), moved })
 }
 
 /// The places where more warns than as the job has it, closed in on likewise.

@@ -78,7 +78,7 @@ fn of_tube((name, index): (&str, usize), tube: &Tube, inside: Length, through: &
     let buy = |finding: Finding| match smallest {
         Some(smallest) => finding
             .remedy(mend::change(
-                say!("Lay the {} {} inside.", name, Measure::tape(smallest)),
+                say!("Make the {} one of {} inside.", name, Measure::tape(smallest)),
                 [Change::told(entry("inside"), Measure::tape(smallest))],
             ))
             .buys("rigging tube", say!("{} inside", Measure::tape(smallest))),

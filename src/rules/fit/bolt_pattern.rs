@@ -8,8 +8,8 @@ use super::{bolted, no_bolts};
 use crate::case::{Case, bolt_places};
 use crate::job::SplashWell;
 use crate::physics::fit::{self, HolePlace};
-use crate::quantity::{Dimensioned, Measure, Text, inches, say};
-use crate::rig::{Engine, Missing, Rig};
+use crate::quantity::{Dimensioned, Measure, Text, horsepower, inches, say};
+use crate::rig::{Engine, Group, Missing, Rig};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Table;
@@ -23,7 +23,7 @@ rule! {
     ///
     /// **Limit.** The upper pair 12-7/8 in apart within the cutout (the transom's width where there is
     /// none) with an inch to spare; every new hole on an old one or at least 1-1/2 in (three bolt
-    /// diameters) from it; the lower bolts, 8 in below the upper, above the well's floor by their washers.
+    /// diameters) from it; bolts of 1/2 in (or M12) from 40 hp up; the lower bolts, 8 in below the upper, above the well's floor by their washers.
     ///
     /// **Source.** Trade association bolt pattern in general use; common practice, no source (the
     /// distances to spare).
@@ -44,6 +44,13 @@ const APART_IN: f64 = 3.0 * fit::BOLT_DIAMETER_IN;
 /// Half the washer that must lie flat above the well's floor. Common practice, no source.
 const WASHER_ROOM_IN: f64 = 1.0;
 
+/// Power from which the bracket of every engine is drilled for 1/2 in bolts. Common practice, no source.
+const DRILLED_FROM_HP: f64 = 40.0;
+/// The thinnest that is taken for a bolt of 1/2 in: M12. Common practice, no source.
+const LEAST_BOLT_IN: f64 = 12.0 / 25.4;
+/// The bolt that the pattern is drilled for. Source: the same as the pattern.
+const STANDARD_BOLT: &str = "1/2-13";
+
 fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     if let Some(why) = no_bolts(rig) {
@@ -56,6 +63,7 @@ fn judge(case: &Case) -> Judgement {
     let mut rows = Vec::new();
     for (group, engine) in bolted(rig) {
         let bolts = bolt_places(rig, group, &[engine]).unwrap_or_default();
+        complaints.extend(against_holes(rig, group, engine));
         if let Ok(Some(side)) = &side {
             complaints.extend(against_side(engine, &bolts, side));
         }
@@ -137,6 +145,30 @@ fn side_of_top(rig: &Rig) -> Result<Option<Side>, Missing> {
     }
     let cutout = rig.job.transom.cutout_width().ask()?;
     Ok(Some(Side { what: "cutout", off: cutout.value / 2.0 }))
+}
+
+/// Bolts thinner than the holes of the bracket that they go through.
+fn against_holes(rig: &Rig, group: &Group, engine: &Engine) -> Option<Complaint> {
+    let large = engine.power.reading().is_some_and(|power| !horsepower(DRILLED_FROM_HP).exceeds(power.value));
+    let told = group.bolts.said.size.as_ref()?;
+    let size = rig.tables.bolt_sizes.iter().find(|entry| entry.name == *told)?;
+    let (thick, hole) = (size.spec.diameter.value, inches(fit::BOLT_DIAMETER_IN));
+    let least = inches(LEAST_BOLT_IN);
+    (large && least.exceeds(thick)).then(|| Complaint {
+        verdict: Verdict::Fail,
+        summary: say!(
+            "The {} hangs on bolts of {}; its bracket is drilled for {}.",
+            engine.label.as_str(),
+            told.as_str(),
+            Measure::tape(hole)
+        ),
+        found: Measure::tape(thick),
+        limit: Limit::AtLeast(Measure::tape(least)),
+        remedy: mend::change(
+            say!("Drill the holes out and use bolts of {}, as its mounting sheet asks.", STANDARD_BOLT),
+            [Change::to(format!("{}.bolts.size", group.entry), format!("{STANDARD_BOLT:?}"))],
+        ),
+    })
 }
 
 /// The outermost bolts against the side of the cutout.

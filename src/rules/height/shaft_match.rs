@@ -27,7 +27,7 @@ rule! {
     /// use (the step between rows).
     ///
     /// **When it warns.** Where no row fits by 2 in at the most: a pad, or the bracket set higher or lower, brings it there. It fails
-    /// where it is more, or another shaft of the class fits: order that, or change the drop of the bracket.
+    /// where it is more, or more than 1/2 in and another shaft of the class fits: order that, or change the drop of the bracket.
     SHAFT_MATCH = Height "height/shaft-match", judge;
 }
 
@@ -37,27 +37,21 @@ fn judge(case: &Case) -> Judgement {
         (rig.after.ask(), rig.job.transom.height().ask(), rig.job.boat.deadrise().ask()).all()?;
     }
     let mut missing = Vec::new();
-    let mut worst: Option<(Length, Finding)> = None;
+    let mut worst: Option<Finding> = None;
     for (group, engine) in fixed_engines(rig) {
         match Rows::of(rig, group, engine) {
-            Ok(rows) => {
-                let (gap, finding) = one(rig, group, engine, rows);
-                if worst.as_ref().is_none_or(|(worst_gap, _)| gap > *worst_gap) {
-                    worst = Some((gap, finding));
-                }
-            }
+            Ok(rows) => one(rig, group, engine, rows).keep_worse(&mut worst),
             Err(lacking) => Missing::gather(&mut missing, lacking),
         }
     }
     Ok(match worst {
-        Some((gap, finding)) if missing.is_empty() || gap.value > 0.0 => finding,
+        Some(finding) if missing.is_empty() || finding.verdict < Verdict::Unmeasured => finding,
         _ if missing.is_empty() => super::no_rows(rig),
         _ => Finding::unmeasured(missing),
     })
 }
 
-/// How far the nearest row misses the window, and the finding.
-fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> (Length, Finding) {
+fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> Finding {
     let nearest = rows
         .heights
         .iter()
@@ -83,7 +77,7 @@ fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> (Length, Findin
         )
         .against(Measure::tape(rows.heights[row]), limit),
         None => Finding::new(
-            if gap.abs() > inches(NEAR_IN) || other_shaft(engine, &rows).is_some() {
+            if gap.abs() > inches(NEAR_IN) || better_shaft(engine, &rows, gap).is_some() {
                 Verdict::Fail
             } else {
                 Verdict::Warn
@@ -99,12 +93,20 @@ fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> (Length, Findin
         .against(found, limit),
     };
     let table = rows.table(label);
-    (gap.abs(), finding.table(table).working(rows.sheet))
+    finding.table(table).working(rows.sheet)
 }
 
 /// By so much no row may miss the window before the shaft is called wrong. Common practice, no source: what a pad or a bracket set
 /// otherwise makes up for; shafts are 5 in apart.
 const NEAR_IN: f64 = 2.0;
+
+/// What a pad, or bracket and bolts set a little otherwise, make up for before another shaft is ordered. Common practice, no source.
+const PAD_IN: f64 = 0.5;
+
+/// The shaft to order in place of the one that misses the window by so much.
+fn better_shaft<'e>(engine: &'e Engine, rows: &Rows, gap: Length) -> Option<&'e ShaftOption> {
+    other_shaft(engine, rows).filter(|_| gap.abs() > inches(PAD_IN))
+}
 
 /// Another shaft of the class of which a row fits.
 fn other_shaft<'e>(engine: &'e Engine, rows: &Rows) -> Option<&'e ShaftOption> {
@@ -120,14 +122,17 @@ fn remedy(rig: &Rig, group: &Group, engine: &Engine, rows: &Rows) -> Remedy {
     let Some(shaft) = engine.rest_to_plate.reading() else {
         return mend::look("Read the shaft length off the engine.");
     };
-    if let Some(choice) = other_shaft(engine, rows) {
+    let gap = rows.outside(rows.heights[rows.nearest()]);
+    let label = engine.label.as_str();
+    if let Some(choice) = better_shaft(engine, rows, gap) {
         let name = Measure::tape(choice.name.value);
         let words = match rig.job.sitting {
             Sitting::AsFitted => say!(
-                "The {} shaft of the same class fits in one of its rows: ask the maker whether this engine can be changed to it, or change the engine.",
-                name
+                "The {} shaft of the same class fits in one of its rows: ask the maker whether the {} can be changed to it, or change the engine.",
+                name,
+                label
             ),
-            _ => say!("Order the {} shaft of the same class: one of its rows fits.", name),
+            _ => say!("Order the {} with the {} shaft of the same class: one of its rows fits.", label, name),
         };
         let mut changes = vec![Change::told(format!("{}.shaft", group.entry), name)];
         let shift = shaft.value - choice.rest_to_plate.value;
@@ -136,14 +141,20 @@ fn remedy(rig: &Rig, group: &Group, engine: &Engine, rows: &Rows) -> Remedy {
         }
         return mend::change(words, changes);
     }
-    let gap = rows.outside(rows.heights[rows.nearest()]);
     if gap.abs() <= inches(NEAR_IN) {
         let hung = group.bracket.is_some();
         return mend::yard(match (hung, gap.value < 0.0) {
             (true, low) => {
-                say!("Set its bracket {} {}.", Measure::tape(gap.abs()), if low { "higher" } else { "lower" })
+                say!(
+                    "Set the bracket of the {} {} {}.",
+                    label,
+                    Measure::tape(gap.abs()),
+                    if low { "higher" } else { "lower" }
+                )
             }
-            (false, true) => say!("Raise it by {}, with a pad on the transom's top.", Measure::tape(gap.abs())),
+            (false, true) => {
+                say!("Raise the {} by {}, with a pad on the transom's top.", label, Measure::tape(gap.abs()))
+            }
             (false, false) => say!(
                 "Run her and look whether it draws air in turns; if it does, it wants {} more of shaft, or a bracket that sets it lower.",
                 Measure::tape(gap.abs())
