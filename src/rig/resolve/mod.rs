@@ -12,7 +12,7 @@ use std::sync::Arc;
 use super::float::Files;
 use super::{Outfit, Ran, Rig};
 use crate::catalog::{Catalog, Entry, Material, likely_names};
-use crate::job::{self, Job};
+use crate::job::{self, Job, Sitting};
 use crate::quantity::Text;
 use crate::reading::reading;
 use crate::written::Slip;
@@ -67,14 +67,26 @@ pub(super) struct Resolver<'a> {
     written_out: bool,
     unresolved: Vec<Slip>,
     assumed: Vec<Text>,
+    /// Whether the new engines hang there already.
+    fitted: bool,
+    /// Whether those that are being looked up do.
+    hangs_already: bool,
 }
 
 impl<'a> Resolver<'a> {
     fn new(catalog: &'a Catalog) -> Self {
-        Resolver { catalog, written_out: false, unresolved: Vec::new(), assumed: Vec::new() }
+        Resolver {
+            catalog,
+            written_out: false,
+            unresolved: Vec::new(),
+            assumed: Vec::new(),
+            fitted: false,
+            hangs_already: false,
+        }
     }
 
     fn rig(mut self, job: &Job, files: &Files) -> Result<Rig, Vec<Slip>> {
+        self.fitted = job.sitting == Sitting::AsFitted;
         let mut before = self.outfit("engines_off", &job.engines_off, &job.comes_off, reading!(job::Job.engines_off));
         let mut after = self.outfit("engines_on", &job.engines_on, &job.goes_on, reading!(job::Job.engines_on));
         let rigging = self.rigging(job);
