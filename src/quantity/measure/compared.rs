@@ -198,7 +198,6 @@ impl Measure {
         match (self.kind, self.style) {
             (Kind::Ratio, Style::Factor) => factor_places(value),
             (Kind::Ratio, Style::Round | Style::Share) => two_digit_places(value),
-            (Kind::Ratio, _) => super::ratio_places(value),
             _ => self.places(metric, value),
         }
     }

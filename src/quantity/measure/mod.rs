@@ -12,7 +12,7 @@ use figures::FACTOR_WITHOUT_END as FACTOR_HIDES;
 pub use figures::grouped;
 use figures::{
     SIXTEENTHS, decimals, exact_digits, factor, factor_places, factor_within, feet_and_inches, sixteenths,
-    two_digit_places, two_digits,
+    three_digit_places, two_digit_places, two_digits,
 };
 
 /// Which units a report speaks.
@@ -62,6 +62,8 @@ pub enum Style {
     Round,
     /// A share, in per cent: two digits.
     Share,
+    /// What a question put outright comes to: three digits at least.
+    Digits,
 }
 
 /// Told in place of a number that is without end or undefined. Findings with such a number are undecided before it comes to
@@ -109,7 +111,7 @@ impl Measure {
                 Style::Factor => factor(self.si),
                 Style::Round => two_digits(self.si),
                 Style::Share => format!("{} %", two_digits(100.0 * self.si)),
-                _ => decimals(self.si, ratio_places(self.si)),
+                _ => decimals(self.si, self.places(false, self.si)),
             };
         }
         match units {
@@ -168,8 +170,7 @@ impl Measure {
             return 0.005 * 0.1_f64.powi(two_digit_places(100.0 * self.si));
         }
         if self.kind == Kind::Ratio {
-            let round = self.style == Style::Round;
-            return 0.5 * 0.1_f64.powi(if round { two_digit_places(self.si) } else { ratio_places(self.si) });
+            return 0.5 * 0.1_f64.powi(self.places(false, self.si));
         }
         let metric = units == Units::Si;
         let unit = self.unit(metric);
@@ -220,6 +221,7 @@ impl Measure {
                 | Style::Suction
                 | Style::Round
                 | Style::Share
+                | Style::Digits
                 | Style::Difference => "in",
                 Style::FeetInches | Style::Feet => "ft",
                 Style::Distance => "mi",
@@ -233,6 +235,7 @@ impl Measure {
                 | Style::Suction
                 | Style::Round
                 | Style::Share
+                | Style::Digits
                 | Style::Difference => "mm",
                 Style::FeetInches | Style::Feet => "m",
                 Style::Distance => "nmi",
@@ -291,6 +294,9 @@ impl Measure {
         let small = value.abs() < 10.0;
         match self.kind {
             _ if self.style == Style::Round => two_digit_places(value),
+            _ if self.style == Style::Digits => {
+                Measure { style: Style::Plain, ..*self }.places(metric, value).max(three_digit_places(value))
+            }
             Kind::Length => match (self.style, metric) {
                 (Style::Tape, true) => 0,
                 (Style::Distance, _) => 1,
@@ -386,6 +392,20 @@ mod tests {
         assert_eq!(inches(116.5, Style::FeetInches), "9 ft 8-1/2 in");
         assert_eq!(inches(288.0, Style::FeetInches), "24 ft");
         assert_eq!(length(0.327_025, Style::Tape).show(Units::Both), "12-7/8 in (327 mm)");
+    }
+
+    #[test]
+    fn an_answer_has_three_digits_at_least() {
+        let shown = |inches: f64, units| length(inches * 0.0254, Style::Digits).show(units);
+        assert_eq!(shown(0.071_234, Units::Us), "0.0712 in");
+        assert_eq!(shown(0.02, Units::Si), "0.508 mm");
+        assert_eq!(shown(152.375, Units::Us), "152.38 in");
+        assert_eq!(shown(0.0, Units::Us), "0.00 in");
+        assert_eq!(shown(1e-12, Units::Us), "0.00 in");
+        let force = Measure { si: 31.2, kind: Kind::Force, style: Style::Digits };
+        assert_eq!(force.show(Units::Si), "0.0312 kN");
+        let ratio = Measure { si: 0.002_345, kind: Kind::Ratio, style: Style::Digits };
+        assert_eq!(ratio.show(Units::Us), "0.00235");
     }
 
     #[test]
