@@ -12,8 +12,8 @@ use std::sync::Arc;
 use super::float::Files;
 use super::{Outfit, Ran, Rig};
 use crate::catalog::{Catalog, Entry, Material, likely_names};
-use crate::job::{self, Job, Sitting};
-use crate::quantity::Text;
+use crate::job::{self, Cycle, Job, Sitting};
+use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::written::Slip;
 
@@ -92,6 +92,13 @@ impl<'a> Resolver<'a> {
         let rigging = self.rigging(job);
         self.old_rigging(&mut before);
         rigging::batteries_go_on(&rigging, &mut after);
+        let electric = after.engines().find(|(_, engine)| engine.spec.cycle == Some(Cycle::Electric));
+        if let (Some((_, engine)), true) = (electric, after.items.is_empty()) {
+            self.assumed.push(say!(
+                "The battery that drives the {} is not weighed: it weighs about as much as the engine, or more. Tell it under `goes_on`.",
+                engine.label.as_str()
+            ));
+        }
         let material = job.transom.material.as_deref();
         let material = material.and_then(|name| self.material("transom.material", name));
         let structure = structure::resolve(&mut self, job, material.as_ref());

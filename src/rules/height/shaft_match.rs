@@ -27,7 +27,7 @@ rule! {
     /// use (the step between rows).
     ///
     /// **When it warns.** Where no row fits by 2 in at the most: a pad, or the bracket set higher or lower, brings it there. It fails
-    /// where it is more, or more than 1/2 in and another shaft of the class fits: order that, or change the drop of the bracket.
+    /// where it is more (unless an old engine hung there with the same shaft: then the height is to be taken there first), or more than 1/2 in and another shaft of the class fits: order that, or change the drop of the bracket.
     SHAFT_MATCH = Height "height/shaft-match", judge;
 }
 
@@ -65,6 +65,7 @@ fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> Finding {
     let limit = super::window(&rows);
     let found = Measure::tape(nearest);
     let label = engine.label.as_str();
+    let hung_alike = hung_alike(rig, group, engine);
     let finding = match rows.best() {
         Some(row) => Finding::new(
             Verdict::Pass,
@@ -77,7 +78,7 @@ fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> Finding {
         )
         .against(Measure::tape(rows.heights[row]), limit),
         None => Finding::new(
-            if gap.abs() > inches(NEAR_IN) || better_shaft(engine, &rows, gap).is_some() {
+            if !hung_alike && (gap.abs() > inches(NEAR_IN) || better_shaft(engine, &rows, gap).is_some()) {
                 Verdict::Fail
             } else {
                 Verdict::Warn
@@ -89,12 +90,36 @@ fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> Finding {
                 if gap.value < 0.0 { "too low" } else { "too high" }
             ),
         )
-        .remedy(remedy(rig, group, engine, &rows))
+        .remedy(if hung_alike {
+            mend::look(say!(
+                "The old engine hung there with the same shaft: take the transom's height at the {} itself, from the top straight down to the bottom, and write it under `heights`.",
+                label
+            ))
+        } else {
+            remedy(rig, group, engine, &rows)
+        })
         .against(found, limit),
     };
     let table = rows.table(label);
     finding.table(table).working(rows.sheet)
 }
+
+/// Whether an old engine hung at the same place off the centreline with the same shaft, while the transom's height was not taken
+/// there: the height is the likelier to be wrong.
+fn hung_alike(rig: &Rig, group: &Group, engine: &Engine) -> bool {
+    let near = |a: Length, b: Length| (a - b).abs() <= inches(SAME_PLACE_IN);
+    let taken_there = engine.y.value == 0.0 || rig.job.transom.height_at(engine.y).is_some();
+    let shaft = engine.rest_to_plate.reading().map(|shaft| shaft.value);
+    !taken_there
+        && group.bracket.is_none()
+        && rig.before.engines().any(|(hung, old)| {
+            let same_shaft = old.rest_to_plate.reading().zip(shaft).is_some_and(|(old, new)| near(old.value, new));
+            hung.bracket.is_none() && same_shaft && near(old.y, engine.y)
+        })
+}
+
+/// Places and shafts that differ by less are one. Common practice, no source.
+const SAME_PLACE_IN: f64 = 2.0;
 
 /// By so much no row may miss the window before the shaft is called wrong. Common practice, no source: what a pad or a bracket set
 /// otherwise makes up for; shafts are 5 in apart.
