@@ -1,6 +1,6 @@
 //! From the tank to the engines.
 
-use crate::job::bounds;
+use crate::job::{Role, bounds};
 use crate::quantity::Reading;
 use crate::quantity::Style;
 use crate::reading::*;
@@ -43,7 +43,7 @@ things! {
         /// Lines from the tank to an engine.
         lines: Vec<FuelLine> = called("the fuel lines")
             .taken(Stop::Aboard, "tank to engine",
-                "length, elbows, barbed ends and valves; how many engines each feeds").closely(inch(6.0)).spot(256, 108),
+                "length, elbows, barbed ends and valves; how many engines each feeds; to: auxiliary where it is the kicker's own").closely(inch(6.0)).spot(256, 108),
     }
 }
 
@@ -54,6 +54,8 @@ things! {
         name: Option<String> = label(),
         /// How many engines it feeds; one where left out.
         engines: Option<u8> = called("engines").within(bounds::ENGINES),
+        /// What the engine that it feeds is for; a main engine where left out.
+        to: Option<Role> = called("what the engine that it feeds is for"),
         /// Elbows on the way.
         elbows: u8 = called("elbows").within(bounds::FITTINGS),
         /// Barbed ends on the way.
