@@ -20,11 +20,11 @@ things! {
         reid: Option<Reading<Pressure>> = called("Reid vapour pressure of the gasoline").within(between(psi(5.0), psi(16.0)))
             .taken(Stop::Papers, "papers of the fuel dock", "as sold there in that season"),
         /// Inside of the tank's vent hose.
-        vent: Option<Reading<Length>> = called("inside of the vent hose").within(between(inch(0.125), inch(3.0))).shown(Style::Plain)
+        vent: Option<Reading<Length>> = called("inside of the vent hose").within(between(inch(0.125), inch(3.0)))
             .taken(Stop::Aboard, "print on the hose, at the deck fitting",
                 "its inside").closely(inch(0.0625)).spot(256, 108),
         /// Inside of the fill hose.
-        fill: Option<Reading<Length>> = called("inside of the fill hose").within(between(inch(0.5), inch(6.0))).shown(Style::Plain)
+        fill: Option<Reading<Length>> = called("inside of the fill hose").within(between(inch(0.5), inch(6.0)))
             .taken(Stop::Aboard, "print on the hose, at the deck fitting",
                 "its inside").closely(inch(0.125)).spot(256, 108),
         /// What all engines burn at the cruise of the trial.
