@@ -6,6 +6,7 @@ use uom::si::f64::{Angle, Length, Mass};
 use crate::case::Case;
 use crate::case::float::{Crew, Entry, Loaded};
 use crate::case::stern::Stern;
+use crate::case::swing::{TUBE_ABOVE_IN, TUBE_FORWARD_IN};
 use crate::job::rigging::{self, Chosen, Towed, TowedWeight};
 use crate::job::{self, Trailer};
 use crate::physics::rigging::trailer::{Stand, Weight};
@@ -76,11 +77,6 @@ const LEDGER: &str = "the ledger";
 /// The same of an engine, tilted or not.
 const LEDGER_TILTED: &str = "the ledger, the engine turned about its tilt tube to where she is towed";
 const LEDGER_DOWN: &str = "the ledger, the engine taken as down";
-
-/// Where the tilt tube is taken to be where the mounting sheet does not say: forward of the mounting face and above the
-/// bracket's rest, in. Common practice, no source: the same as where engines are swung.
-const TUBE_FORWARD_IN: f64 = 2.0;
-const TUBE_ABOVE_IN: f64 = 2.5;
 
 /// All that the ledger has aboard with nobody in her, in the heaviest such loading; engines tilted as she is towed.
 fn aboard<'a>(case: &'a Case) -> Result<Vec<Weight>, Absent> {

@@ -15,8 +15,8 @@ use crate::rig::{Engine, Group, Missing, Rig, SwingSheet};
 
 /// Where the tilt tube is taken to be where the mounting sheet does not say: forward of the mounting
 /// face and above the bracket's rest. Common practice, no source: over the middle of a transom.
-const TUBE_FORWARD_IN: f64 = 2.0;
-const TUBE_ABOVE_IN: f64 = 2.5;
+pub(in crate::case) const TUBE_FORWARD_IN: f64 = 2.0;
+pub(in crate::case) const TUBE_ABOVE_IN: f64 = 2.5;
 
 /// An engine where it hangs.
 #[derive(Clone, Debug)]
