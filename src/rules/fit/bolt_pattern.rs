@@ -23,7 +23,7 @@ rule! {
     ///
     /// **Limit.** The upper pair 12-7/8 in apart within the cutout (the transom's width where there is
     /// none) with an inch to spare; every new hole on an old one or at least 1-1/2 in (three bolt
-    /// diameters) from it; bolts of 1/2 in (or M12) from 40 hp up; the lower bolts, 8 in below the upper, above the well's floor by their washers.
+    /// diameters) from it; bolts told alike on both sides of the engine; bolts of 1/2 in (or M12) from 40 hp up; the lower bolts, 8 in below the upper, above the well's floor by their washers.
     ///
     /// **Source.** Trade association bolt pattern in general use; common practice, no source (the
     /// distances to spare).
@@ -64,6 +64,9 @@ fn judge(case: &Case) -> Judgement {
     for (group, engine) in bolted(rig) {
         let bolts = bolt_places(rig, group, &[engine]).unwrap_or_default();
         complaints.extend(against_holes(rig, group, engine));
+        if !group.bolts.said.at.is_empty() {
+            complaints.extend(lopsided(engine, &bolts));
+        }
         if let Ok(Some(side)) = &side {
             complaints.extend(against_side(engine, &bolts, side));
         }
@@ -170,6 +173,37 @@ fn against_holes(rig: &Rig, group: &Group, engine: &Engine) -> Option<Complaint>
         ),
     })
 }
+
+/// Bolts that stand farther out on one side of the engine than on the other: no bracket is drilled so.
+fn lopsided(engine: &Engine, bolts: &[HolePlace]) -> Option<Complaint> {
+    let most = inches(LOPSIDED_IN);
+    let (bolt, off) = bolts
+        .iter()
+        .filter_map(|bolt| {
+            let mirrored = HolePlace { y: engine.y + engine.y - bolt.y, below: bolt.below };
+            let off =
+                bolts.iter().map(|other| fit::apart(mirrored, *other)).min_by(|a, b| a.si().total_cmp(&b.si()))?;
+            Some((bolt, off))
+        })
+        .max_by(|a, b| a.1.si().total_cmp(&b.1.si()))?;
+    off.exceeds(most).then(|| Complaint {
+        verdict: Verdict::Warn,
+        summary: say!(
+            "The bolt {} to {}, {} below the top, has no fellow as far on the other side of the {}: the nearest is {} off. No bracket is drilled so.",
+            Measure::tape(bolt.y.abs()),
+            port_or_starboard(bolt.y),
+            Measure::tape(bolt.below),
+            engine.label.as_str(),
+            Measure::tape(off)
+        ),
+        found: Measure::tape(off),
+        limit: Limit::AtMost(Measure::tape(most)),
+        remedy: mend::look("Measure the bolts again, from the middle of the engine's bracket both ways."),
+    })
+}
+
+/// How far bolts may differ from side to side. Common practice, no source: what a tape tells over a bracket.
+const LOPSIDED_IN: f64 = 0.5;
 
 /// The outermost bolts against the side of the cutout.
 fn against_side(engine: &Engine, bolts: &[HolePlace], side: &Side) -> Option<Complaint> {
