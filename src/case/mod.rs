@@ -23,8 +23,8 @@ use crate::written::Slip;
 use float::{Built, Float};
 
 pub(crate) use bolts::{drop_along, places as bolt_places, upper_holes};
-pub(crate) use rows::{Rows, fixed_engines, holes_up};
-pub(crate) use stern::lean;
+pub(crate) use rows::{Rows, fixed_engines, holes_up, is_clamped, row_of};
+pub(crate) use stern::{is_beside_cutout, lean};
 use strength::{Store, Strength};
 use studies::PanelAnswer;
 

@@ -2,10 +2,10 @@
 
 use uom::si::f64::Length;
 
-use super::stern::lean;
-use crate::job::{Craft, Role, Transom};
-use crate::physics::height;
-use crate::quantity::{Basis, Dimensioned, Measure, Text, say};
+use super::stern::{lean, step_up};
+use crate::job::{Craft, Role, Sitting, Transom};
+use crate::physics::{fit, height};
+use crate::quantity::{Basis, Dimensioned, Measure, Text, horsepower, inches, say};
 use crate::reading::reading;
 use crate::rig::{Engine, Group, Missing, Rig};
 use crate::working::{Sheet, Table, Term};
@@ -20,6 +20,8 @@ pub(crate) struct Rows {
     pub window: (Length, Length),
     /// Plate above the bottom, a row an element, the lowest first.
     pub heights: Vec<Length>,
+    /// Whether it hangs on its clamp screws.
+    clamps: bool,
     /// Whether it may hang below its window: what brings her home does, and is tilted up else.
     pub deep: bool,
 }
@@ -27,6 +29,10 @@ pub(crate) struct Rows {
 /// Slack of the window: a plate at its very edge is in it. Common practice, no source: the width of
 /// a pencil line.
 const EDGE_SLACK_IN: f64 = 1.0 / 32.0;
+
+/// How far below the bottom the plate of an engine on clamp screws may stand: nothing sets it closer than the transom's top.
+/// Common practice, no source.
+const CLAMPED_BELOW_IN: f64 = 1.0;
 
 impl Rows {
     /// Works out the rows of one engine.
@@ -41,7 +47,7 @@ impl Rows {
                 .flatten()
                 .collect();
         let mut sheet = Sheet::default();
-        let transom = match height_at(rig, engine, &mut sheet) {
+        let transom = match height_at(rig, (group, engine), &mut sheet) {
             Ok(height) => Some(height),
             Err(lacking) => {
                 missing.extend(lacking);
@@ -62,18 +68,19 @@ impl Rows {
         if level && rig.job.transom.angle().reading().is_none() {
             sheet.remark("the transom is taken to stand upright: its angle is not given");
         }
-        let (low, high) = height::plate_window(&mut sheet, setback.value);
+        let clamps = is_clamped(group, engine);
+        let window = window(&mut sheet, setback.value, clamps);
         let heights = (0..*rows).map(|row| height::plate_height(&mut Sheet::default(), &lowest, row).value()).collect();
         let deep = engine.role == Role::Auxiliary;
         if deep {
             sheet.remark(say!("an auxiliary engine may hang lower: it pushes her slowly, and is tilted up else"));
         }
-        Ok(Rows { sheet, lowest, window: (low.value(), high.value()), heights, deep })
+        Ok(Rows { sheet, lowest, window, heights, clamps, deep })
     }
 
     /// How far a plate at this height is outside the window; negative is below it, zero within.
     pub(crate) fn outside(&self, height: Length) -> Length {
-        let slack = crate::quantity::inches(EDGE_SLACK_IN);
+        let slack = inches(EDGE_SLACK_IN);
         let (low, high) = self.window;
         if !self.deep && (low - slack).exceeds(height) {
             height - low
@@ -100,8 +107,7 @@ impl Rows {
 
     /// The same engine so far aft of the transom.
     pub(crate) fn behind(mut self, setback: Length) -> Rows {
-        let (low, high) = height::plate_window(&mut Sheet::default(), setback);
-        self.window = (low.value(), high.value());
+        self.window = window(&mut Sheet::default(), setback, self.clamps);
         self
     }
 
@@ -143,6 +149,38 @@ pub(crate) fn fixed_engines(rig: &Rig) -> impl Iterator<Item = (&Group, &Engine)
     rig.after.engines().filter(|(group, _)| !group.is_lifted())
 }
 
+/// The row in which an engine hangs: as it is told; where it is still to be hung, the one that brings its plate into its window or
+/// nearest to it, else the lowest. And whether it was told.
+pub(crate) fn row_of(rig: &Rig, group: &Group, engine: &Engine) -> (usize, bool) {
+    if let Some(row) = engine.holes_up.reading() {
+        return (usize::from(*row), true);
+    }
+    let still_to_hang = rig.job.sitting != Sitting::AsFitted && !group.is_lifted();
+    let rows = Rows::of(rig, group, engine).ok().filter(|_| still_to_hang);
+    (rows.map_or(0, |rows| rows.best().unwrap_or_else(|| rows.nearest())), false)
+}
+
+/// Whether an engine hangs on its clamp screws: a small one with a single row of holes, of whose bolts nobody says
+/// where they stand.
+pub(crate) fn is_clamped(group: &Group, engine: &Engine) -> bool {
+    let small = engine.power.reading().is_some_and(|power| horsepower(fit::BOLTED_FROM_HP).exceeds(power.value));
+    small && engine.hole_rows.reading() == Some(&1) && group.bolts.said.at.is_empty()
+}
+
+/// The window of an engine so far aft of the transom. One on clamp screws hangs well an inch lower.
+fn window(sheet: &mut Sheet, setback: Length, clamps: bool) -> (Length, Length) {
+    let (low, high) = height::plate_window(sheet, setback);
+    if !clamps {
+        return (low.value(), high.value());
+    }
+    let clamped = sheet.set(
+        "hc",
+        "lower edge of the window of an engine on clamp screws",
+        low - Term::new("c", inches(CLAMPED_BELOW_IN)),
+    );
+    (clamped.value(), high.value())
+}
+
 /// "0 holes up", "1 hole up", "2 holes up".
 pub(crate) fn holes_up(row: usize) -> String {
     format!("{row} {} up", if row == 1 { "hole" } else { "holes" })
@@ -150,12 +188,13 @@ pub(crate) fn holes_up(row: usize) -> String {
 
 /// Transom height at the engine's own centreline: as taken there, else from the boat's centreline and
 /// the deadrise.
-fn height_at(rig: &Rig, engine: &Engine, sheet: &mut Sheet) -> Result<Term<Length>, Vec<Missing>> {
+fn height_at(rig: &Rig, (group, engine): (&Group, &Engine), sheet: &mut Sheet) -> Result<Term<Length>, Vec<Missing>> {
     if let Some(taken) = rig.job.transom.height_at(engine.y) {
         sheet.remark(say!("transom height taken at the {}'s own centreline", engine.label.as_str()));
         sheet.told("H", Some(taken));
         return Ok(Term::new("H", taken.value));
     }
+    let corner = step_up(rig, group, engine) / lean(rig).cos();
     // A hull of several has its keels beside the centreline: no deadrise tells how high its bottom is there.
     if engine.y.value != 0.0 && rig.job.boat.craft == Some(Craft::Multihull) {
         return Err(vec![Missing::one(reading!(Transom.heights))]);
@@ -171,5 +210,11 @@ fn height_at(rig: &Rig, engine: &Engine, sheet: &mut Sheet) -> Result<Term<Lengt
     sheet.told("θ", rig.job.transom.angle.as_ref());
     sheet.origin::<Length>("y", Basis::Measured.origin());
     let rise = height::bottom_rise(sheet, engine.y, deadrise.value, lean(rig));
-    Ok(height::height_off_centre(sheet, height.value, &rise))
+    if corner.value > 0.0 {
+        sheet.remark(say!(
+            "beside the cutout the transom stands {} higher, as the rim of the well does: its height there is not given",
+            Measure::tape(corner)
+        ));
+    }
+    Ok(height::height_off_centre(sheet, height.value + corner, &rise))
 }

@@ -3,9 +3,10 @@
 use nalgebra::Point3;
 use uom::si::f64::{Angle, Length};
 
-use crate::physics::height::HOLE_ROW_STEP_IN;
+use crate::physics::height::{self, HOLE_ROW_STEP_IN};
 use crate::quantity::{Dimensioned, inches};
-use crate::rig::{Missing, Rig};
+use crate::rig::{Engine, Group, Missing, Rig};
+use crate::working::Sheet;
 
 /// The transom's face in boat axes.
 #[derive(Clone, Copy, Debug)]
@@ -19,6 +20,31 @@ pub(in crate::case) struct Stern {
 /// The transom's angle from vertical; upright where nobody measured it.
 pub(crate) fn lean(rig: &Rig) -> Angle {
     rig.job.transom.angle().reading().map_or(Angle::default(), |angle| angle.value)
+}
+
+/// Whether an engine hangs on the transom itself, beside its cutout: on the high corner, over which it looks.
+pub(crate) fn is_beside_cutout(rig: &Rig, group: &Group, engine: &Engine) -> bool {
+    let half = rig.job.transom.cutout_width.as_ref().map(|cutout| cutout.value / 2.0);
+    group.bracket.is_none() && half.is_some_and(|half| engine.y.abs().exceeds(half))
+}
+
+/// How much higher than on the centreline the transom's top stands where an engine hangs on it beside its cutout, plumb: by the
+/// height that was taken there, else by the rim of the well. Nothing in the cutout and on a bracket.
+pub(super) fn step_up(rig: &Rig, group: &Group, engine: &Engine) -> Length {
+    let none = Length::default();
+    if !is_beside_cutout(rig, group, engine) {
+        return none;
+    }
+    let transom = &rig.job.transom;
+    let taken = transom.height_at(engine.y).zip(transom.height.as_ref()).zip(rig.job.boat.deadrise.as_ref());
+    match (taken, &rig.job.well.rim_above) {
+        (Some(((there, middle), deadrise)), _) => {
+            let rise = height::bottom_rise(&mut Sheet::default(), engine.y, deadrise.value, lean(rig)).value();
+            ((there.value + rise - middle.value) * lean(rig).cos()).max(none)
+        }
+        (None, Some(rim)) => rim.value.max(none),
+        (None, None) => none,
+    }
 }
 
 impl Stern {

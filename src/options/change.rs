@@ -2,8 +2,9 @@
 
 use uom::si::f64::Length;
 
+use super::yard::{mains, mains_mut};
 use super::{Found, Said, Tried, Work, Yard, firmness};
-use crate::job::{Edge, EdgeKind, Job, Role, TopEdge};
+use crate::job::{Edge, EdgeKind, Job, TopEdge};
 use crate::quantity::{Basis, Dimensioned, Measure, Reading, Text, degrees, inches, say};
 use crate::rules::{Family, Limit, Rule, Verdict};
 
@@ -144,14 +145,6 @@ fn ladders(said: &Said, job: &Job, yard: &Yard) -> Vec<Vec<Change>> {
         _ => Vec::new(),
     };
     all.into_iter().filter(|ladder| !ladder.is_empty()).collect()
-}
-
-fn mains(job: &Job) -> impl Iterator<Item = &crate::job::EngineGroup> {
-    job.engines_on.iter().filter(|group| group.role != Some(Role::Auxiliary))
-}
-
-fn mains_mut(job: &mut Job) -> impl Iterator<Item = &mut crate::job::EngineGroup> {
-    job.engines_on.iter_mut().filter(|group| group.role != Some(Role::Auxiliary))
 }
 
 /// Whether what was found lies below its limit.

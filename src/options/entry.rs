@@ -1,7 +1,8 @@
 //! An option as somebody would write it into the job.
 
+use super::yard::stays;
 use super::{Hang, Yard};
-use crate::job::{Bolting, Role};
+use crate::job::Bolting;
 use crate::quantity::{Measure, Units, inches};
 use crate::written::Page;
 
@@ -10,7 +11,8 @@ impl Hang {
     /// engines is copied from its page.
     pub fn entries(&self, yard: &Yard, page: &Page) -> Vec<(String, String)> {
         let main = format!("({})", self.fields(yard, page).join(", "));
-        let others = yard.job.engines_on.iter().enumerate().filter(|(_, group)| group.role == Some(Role::Auxiliary));
+        let stays = stays(yard.job);
+        let others = yard.job.engines_on.iter().enumerate().filter(|(_, group)| stays(group));
         let others = others.map(|(i, _)| page.slice(&format!("engines_on[{i}]")).to_owned());
         let groups: Vec<String> = std::iter::once(main).chain(others).collect();
         let mut entries = vec![("engines_on".to_owned(), format!("[{}]", groups.join(", ")))];

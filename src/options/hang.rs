@@ -3,7 +3,8 @@
 use uom::si::f64::{Length, Power};
 
 use super::Yard;
-use crate::job::{Across, Bolting, EngineGroup, Hand, Hung, Job, Role};
+use super::yard::stays;
+use crate::job::{Across, Bolting, EngineGroup, Hand, Hung, Job};
 use crate::quantity::{Basis, Dimensioned, MILE, Measure, Reading, Text, inches, say};
 
 /// A tape's finest mark, as a part of an inch.
@@ -49,7 +50,7 @@ impl Hang {
     /// fit the distance.
     pub fn job(&self, yard: &Yard) -> Job {
         let mut job = yard.job.clone();
-        let others = job.engines_on.drain(..).filter(|group| group.role == Some(Role::Auxiliary)).collect::<Vec<_>>();
+        let others = job.engines_on.drain(..).filter(stays(yard.job)).collect::<Vec<_>>();
         job.engines_on.push(self.group(yard));
         job.engines_on.extend(others);
         if let (Some(speed), Some(operating)) = (self.speed(yard), &mut job.operating) {

@@ -4,8 +4,9 @@ use std::collections::BTreeSet;
 
 use uom::si::f64::{Length, Mass};
 
+use super::yard::mains_mut;
 use super::{Said, Yard};
-use crate::job::{EdgeKind, EngineGroup, Hung, Job, Role};
+use crate::job::{EdgeKind, Hung, Job, Role};
 use crate::quantity::{Basis, Dimensioned, Measure, Reading, inches, pounds};
 use crate::rig::Rig;
 use crate::rules::Verdict;
@@ -53,6 +54,8 @@ pub struct Needed {
     pub stops: Vec<Said>,
     /// The last at which no more warns than as the job has it, where that is nearer, and what warns first beyond it.
     pub warns: Option<(f64, Vec<Said>)>,
+    /// What could not be judged, as the job has it: where it may stop sooner.
+    pub waits: Vec<Said>,
     /// How often the job was judged.
     pub judged: usize,
 }
@@ -72,10 +75,6 @@ pub fn questions(job: &Job, rig: &Rig) -> Vec<Moved> {
     [heaviest(rig), lowest(job, rig), least_lip(job)].into_iter().flatten().collect()
 }
 
-fn mains(job: &mut Job) -> impl Iterator<Item = &mut EngineGroup> {
-    job.engines_on.iter_mut().filter(|group| group.role != Some(Role::Auxiliary))
-}
-
 /// Main engines weighed heavier and lighter.
 fn heaviest(rig: &Rig) -> Option<Moved> {
     let weights: Option<Vec<f64>> =
@@ -90,7 +89,7 @@ fn heaviest(rig: &Rig) -> Option<Moved> {
         within: pounds(WITHIN_LB).si(),
         now,
         measure: |value| Measure::of(Mass::from_si(value)),
-        set: Box::new(|job, value| mains(job).for_each(|group| group.weighed = Some(read(Mass::from_si(value))))),
+        set: Box::new(|job, value| mains_mut(job).for_each(|group| group.weighed = Some(read(Mass::from_si(value))))),
     })
 }
 
@@ -124,7 +123,7 @@ fn lowest(job: &Job, rig: &Rig) -> Option<Moved> {
         measure: |value| Measure::tape(Length::from_si(value)),
         set: Box::new(move |job, value| {
             let up = Length::from_si(value + drop);
-            for group in mains(job) {
+            for group in mains_mut(job) {
                 group.drop = Some(read(Length::from_si(-value)));
                 if let Some(Hung { bottom: Some(bottom), .. }) = &mut group.bracket {
                     bottom.value += up;
@@ -198,6 +197,7 @@ pub fn needed(yard: &Yard, moved: Moved) -> Result<Needed, Vec<Slip>> {
         .map(|i| at(moved.from + (moved.to - moved.from) * i as f64 / PLACES as f64))
         .collect::<Result<Vec<_>, _>>()?;
     let own_warnings = now.with(Verdict::Warn);
+    let waits = now.of(&now.with(Verdict::Unmeasured));
     places.push(now);
     places.sort_by(|a, b| a.value.total_cmp(&b.value));
     let always: BTreeSet<&'static str> = places
@@ -219,7 +219,7 @@ pub fn needed(yard: &Yard, moved: Moved) -> Result<Needed, Vec<Slip>> {
     let (last, stops) = end.map_or((None, Vec::new()), |(last, stops)| (Some(last), stops));
     let nearer = |value: f64| last.is_some_and(|last| (value - last).abs() > moved.within);
     let warns = warned.filter(|(value, said)| nearer(*value) && !said.is_empty());
-    Ok(Needed { aside, end: last, stops, warns, judged: judged.get(), moved })
+    Ok(Needed { aside, end: last, stops, warns, waits, judged: judged.get(), moved })
 }
 
 /// The places where more warns than as the job has it, closed in on likewise.

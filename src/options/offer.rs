@@ -3,8 +3,9 @@
 use uom::si::f64::Length;
 
 use super::hang::{Hang, MARK, own_distance};
+use super::yard::stays;
 use super::{Prices, Yard};
-use crate::job::{self, BracketKind, BracketSpec, Cycle, EngineGroup, EngineSpec, Role, Steering};
+use crate::job::{self, BracketKind, BracketSpec, Cycle, EngineGroup, EngineSpec, Steering};
 use crate::quantity::{Dimensioned, inches};
 
 /// Least distance between centres of two engines where no sheet tells it. Common practice, no source.
@@ -101,8 +102,9 @@ impl Offer<'_> {
 
 /// Whether no auxiliary, which stays, stands where these would hang.
 fn is_free(yard: &Yard, hang: &Hang) -> bool {
-    let stays = yard.job.engines_on.iter().filter(|group| group.role == Some(Role::Auxiliary));
-    let taken: Vec<Length> = stays.flat_map(EngineGroup::places).map(|at| at.y()).collect();
+    let stays = stays(yard.job);
+    let others = yard.job.engines_on.iter().filter(|group| stays(group));
+    let taken: Vec<Length> = others.flat_map(EngineGroup::places).map(|at| at.y()).collect();
     hang.at().iter().all(|at| taken.iter().all(|y| (at.y() - *y).abs().si() >= job::ONE_PLACE.si()))
 }
 

@@ -69,6 +69,25 @@ impl<'a> Yard<'a> {
 
     /// The job's own main engines, of which an option keeps what suits it.
     pub(super) fn own(&self) -> Option<(usize, &'a EngineGroup)> {
-        self.job.engines_on.iter().enumerate().find(|(_, group)| group.role != Some(Role::Auxiliary))
+        let stays = stays(self.job);
+        self.job.engines_on.iter().enumerate().find(|(_, group)| !stays(group))
     }
+}
+
+/// Which engines stay when others are tried: auxiliary ones beside those that drive her. Where all are called so, they drive her.
+pub(super) fn stays(job: &Job) -> impl Fn(&EngineGroup) -> bool + use<> {
+    let driven = job.engines_on.iter().any(|group| group.role != Some(Role::Auxiliary));
+    move |group| driven && group.role == Some(Role::Auxiliary)
+}
+
+/// The engines that are exchanged.
+pub(super) fn mains(job: &Job) -> impl Iterator<Item = &EngineGroup> {
+    let stays = stays(job);
+    job.engines_on.iter().filter(move |group| !stays(group))
+}
+
+/// The same, to change them.
+pub(super) fn mains_mut(job: &mut Job) -> impl Iterator<Item = &mut EngineGroup> {
+    let stays = stays(job);
+    job.engines_on.iter_mut().filter(move |group| !stays(group))
 }

@@ -16,7 +16,7 @@ pub(super) const METAL_IS_PLATE: Relation = Relation {
         let asked = (metal && layer.thickness > inches(THICKEST_PLATE_IN)).then(|| Odd {
             entries: vec!["transom.material".to_owned(), "transom.thickness".to_owned()],
             said: say!(
-                "The transom is written as {} of solid {}. A transom of metal is plate over wood, foam or a box: write what fills it out as transom.material, or its layers as structure.lay_up. Or is it one block?",
+                "The transom is written as {} of solid {}. A transom of metal is plate over wood, foam or a box: tell what fills it out as the transom's material, or its layers as its lay-up. Or is it one block?",
                 Measure::tape(layer.thickness),
                 layer.material.name.as_str()
             ),

@@ -54,6 +54,10 @@ fn chapter(one: &Needed) -> Chapter {
         lines.push(say!("No more warns than now as far as {}:", shown(*value)));
         lines.extend(said.iter().map(|said| say!("then {}: ", plain::name(said.rule)).then(said.summary.clone())));
     }
+    if !one.waits.is_empty() {
+        let names: Vec<String> = one.waits.iter().map(|said| plain::name(said.rule)).collect();
+        lines.push(say!("not judged, for readings are missing; any of these may stop it sooner: {}", names.join(", ")));
+    }
     if !one.aside.is_empty() {
         let names: Vec<String> = one.aside.iter().map(|said| plain::name(said.rule)).collect();
         lines.push(say!("left aside, for it fails wherever this is moved: {}", names.join(", ")));
@@ -102,6 +106,7 @@ pub fn needed_json(what: &WhatIsNeeded) -> Value {
             "no_more_warns_to": one.warns.as_ref().map(|(at, _)| shown(*at)),
             "then_warns": one.warns.as_ref().map(|(_, all)| said(all)),
             "left_aside": said(&one.aside),
+            "not_judged": said(&one.waits),
             "judged": one.judged,
         })
     };

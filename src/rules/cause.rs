@@ -1,6 +1,6 @@
 //! What several findings come from: the cause first, and what it brings on.
 
-use super::mend::{Change, Mend};
+use super::mend::{self, Change, Mend, Remedy};
 use super::strength::{core_doubted, tabbing_let_go};
 use super::{Cause, Comes, Finding, Judged, Verdict};
 use crate::case::Case;
@@ -117,10 +117,17 @@ impl Finding {
     }
 }
 
-/// Takes back what would be built on a transom that is not sound; what is wrong with it says what comes first. It hangs on the
+/// Takes back what would be built on a transom that is not sound, and sends to what is wrong with it, which comes first. It hangs on the
 /// rig alone, so that few rules asked by themselves say the same.
 fn silence(case: &Case, judged: &mut [Judged]) {
-    for (cause, unsound) in [(Cause::SoftCore, core_doubted(case)), (Cause::LetGo, tabbing_let_go(case).is_some())] {
+    let core =
+        (Cause::SoftCore, core_doubted(case), "Nothing is built on this core before it is settled: see “soft core”.");
+    let tabs = (
+        Cause::LetGo,
+        tabbing_let_go(case).is_some(),
+        "Nothing is built on this transom before it is tied to the hull again: see “tabbing”.",
+    );
+    for (cause, unsound, words) in [core, tabs] {
         let known = ALL.iter().find(|known| known.cause == cause).filter(|_| unsound);
         let Some(known) = known else { continue };
         let building = judged.iter_mut().filter(|one| {
@@ -128,8 +135,8 @@ fn silence(case: &Case, judged: &mut [Judged]) {
             one.finding.wants() && of_it && !known.led_by.contains(&one.rule.id) && one.finding.builds_on_the_transom()
         });
         for one in building {
-            one.finding.remedy = None;
-            one.finding.mends.clear();
+            let Remedy { words, ways } = mend::first(words, known.led_by[0]);
+            (one.finding.remedy, one.finding.mends) = (Some(words), ways);
             one.finding.buys.clear();
         }
     }

@@ -48,6 +48,20 @@ fn a_tape_shows_reduced_sixteenths() {
 }
 
 #[test]
+fn an_answer_has_three_digits_at_least() {
+    let shown = |inches: f64, units| length(inches * 0.0254, Style::Digits).show(units);
+    assert_eq!(shown(0.071_234, Units::Us), "0.0712 in");
+    assert_eq!(shown(0.02, Units::Si), "0.508 mm");
+    assert_eq!(shown(152.375, Units::Us), "152.38 in");
+    assert_eq!(shown(0.0, Units::Us), "0.00 in");
+    assert_eq!(shown(1e-12, Units::Us), "0.00 in");
+    let force = Measure { si: 31.2, kind: Kind::Force, style: Style::Digits };
+    assert_eq!(force.show(Units::Si), "0.0312 kN");
+    let ratio = Measure { si: 0.002_345, kind: Kind::Ratio, style: Style::Digits };
+    assert_eq!(ratio.show(Units::Us), "0.00235");
+}
+
+#[test]
 fn rounding_takes_half_of_the_last_mark() {
     let inch = 0.0254;
     for style in [Style::Tape, Style::FeetInches] {

@@ -3,6 +3,7 @@
 use proptest::prelude::*;
 use sternknee::case::strength::Fields;
 use sternknee::report::drawings::kit::lettering::{Anchor, FONT, Rect, broken, settle, spread};
+use sternknee::report::drawings::kit::steps::round_step;
 use sternknee::report::drawings::kit::tracks::assign;
 use sternknee::report::drawings::raster::{Place, Raster};
 
@@ -118,4 +119,11 @@ fn two_hills_that_meet_at_a_corner_stay_two() {
     let everywhere = raster(41, |_, _| 1.0);
     assert_eq!(everywhere.above(0.0).len(), 1);
     assert!(everywhere.above(2.0).is_empty());
+}
+
+#[test]
+fn steps_are_round_and_no_less_than_they_must_be() {
+    for (least, step) in [(0.092, 0.1), (0.1, 0.1), (0.11, 0.2), (3.0, 5.0), (7.0, 10.0)] {
+        assert!((round_step(least) - step).abs() < 1e-12, "{least}");
+    }
 }

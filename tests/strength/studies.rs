@@ -2,6 +2,7 @@
 
 use sternknee::case::Case;
 use sternknee::job;
+use sternknee::quantity::Kind;
 
 use super::rig;
 
@@ -58,6 +59,9 @@ fn a_pull_off_the_wall_shares_by_height() {
     assert!((answer.forces.bolts[2].tension - upper).abs() < 1e-9 * upper);
     assert!((answer.forces.bolts[0].tension - upper / 5.0).abs() < 1e-9 * upper);
     assert!((answer.forces.bolts[0].shear - 1250.0).abs() < 1e-9);
+    // The height of the forces was told: it is no middle of the bolts.
+    let height = answer.sheet.origin_of(usize::MAX, "zm", Kind::Length).expect("a height");
+    assert_eq!(height.from, "measured");
 }
 
 #[test]

@@ -30,6 +30,7 @@ fn counted_and_written(bolts: &[Bolt], force: [f64; 3], moment: [f64; 3], at: [f
     let turn = |symbol: &str, value: f64| Term::new(symbol, <Moment as Dimensioned>::from_si(value));
     let written = WrittenLoad {
         at,
+        at_from: "measured",
         force: [term("P", push), term("Y", across), term("U", up)],
         moment: [turn("Mx", twist), turn("Mp", pitch), turn("Mz", yaw)],
     };
@@ -88,6 +89,7 @@ fn what_does_not_turn_a_group_is_written_as_shared_evenly() {
     let turn = |symbol: &str| Term::new(symbol, <Moment as Dimensioned>::from_si(0.0));
     let written = WrittenLoad {
         at: [0.0, 0.3],
+        at_from: "measured",
         force: [term("P", 0.0), term("Y", 3000.0), term("U", -4000.0)],
         moment: [turn("Mx"), turn("Mp"), turn("Mz")],
     };

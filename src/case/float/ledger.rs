@@ -3,7 +3,7 @@
 use nalgebra::Point3;
 use uom::si::f64::{Length, Mass, MassDensity};
 
-use crate::case::stern::Stern;
+use crate::case::stern::{Stern, step_up};
 use crate::job::{self, Across, Item, Liquid, TankEntry};
 use crate::physics::float::{Tank, Weight};
 use crate::quantity::{Basis, Dimensioned, Reading};
@@ -84,12 +84,12 @@ pub(super) fn value(reading: Option<&Reading<Length>>) -> Option<f64> {
     reading.map(|reading| reading.value.si())
 }
 
-/// Where an engine of a group rests that hangs so many holes up: the middle of its bracket's rest, in boat
-/// axes, on the centreline.
-fn rest(rig: &Rig, group: &Group, holes_up: u8) -> Result<Point3<f64>, Vec<Missing>> {
+/// Where an engine of a group rests that hangs so many holes up, on a top that steps up by so much there: the middle of its
+/// bracket's rest, in boat axes, on the centreline.
+fn rest(rig: &Rig, group: &Group, holes_up: u8, step_up: Length) -> Result<Point3<f64>, Vec<Missing>> {
     let (setback, drop) = (group.setback(), group.drop());
     match (Stern::of(rig), setback.ask(), drop.ask()) {
-        (Ok(stern), Ok(setback), Ok(drop)) => Ok(stern.rest(setback.value, drop.value, holes_up)),
+        (Ok(stern), Ok(setback), Ok(drop)) => Ok(stern.rest(setback.value, drop.value - step_up, holes_up)),
         (stern, setback, drop) => {
             let mut missing = stern.err().unwrap_or_default();
             missing.extend(setback.err());
@@ -166,7 +166,7 @@ fn bracket_entry(rig: &Rig, group: &Group, bracket: &Bracket) -> Result<Entry, V
 }
 
 fn engine_entry(rig: &Rig, group: &Group, engine: &Engine) -> Result<Entry, Vec<Missing>> {
-    let rest = rest(rig, group, row(engine))?;
+    let rest = rest(rig, group, row(engine), step_up(rig, group, engine))?;
     let weight = engine.weight.ask();
     let (Some(aft), Some(above), Ok(weight)) =
         (value(engine.spec.centre_aft.as_ref()), value(engine.spec.centre_above.as_ref()), &weight)
@@ -185,7 +185,7 @@ fn item_centre(rig: &Rig, outfit: &Outfit, item: &Item) -> Result<Point3<f64>, V
     let at = match (&item.forward, item.on_transom) {
         (Some(forward), _) => Point3::new(forward.value.si(), 0.0, 0.0),
         (None, true) => match outfit.groups.first() {
-            Some(group) => rest(rig, group, 0)?,
+            Some(group) => rest(rig, group, 0, Length::default())?,
             None => transom_top(rig)?,
         },
         (None, false) => {
@@ -280,7 +280,7 @@ pub fn bracket_foot(rig: &Rig, group: &Group, bracket: &Bracket) -> Result<Point
 /// # Errors
 /// The readings that place it.
 pub fn plate_point(rig: &Rig, group: &Group, engine: &Engine) -> Result<Point3<f64>, Vec<Missing>> {
-    match (rest(rig, group, row(engine)), engine.rest_to_plate.ask()) {
+    match (rest(rig, group, row(engine), step_up(rig, group, engine)), engine.rest_to_plate.ask()) {
         (Ok(rest), Ok(shaft)) => Ok(Point3::new(
             rest.x - value(engine.spec.centre_aft.as_ref()).unwrap_or(0.0),
             engine.y.si(),

@@ -7,7 +7,7 @@ use crate::catalog::Entry;
 use crate::job;
 use crate::job::rigging::{self, BatteryEntry, Chosen, ChosenWire, Circuit, Does, Electrical, Insulation, WireSpec};
 use crate::physics::rigging::{battery, wire};
-use crate::quantity::{Basis, Dimensioned, Reading, Temperature, celsius, nth};
+use crate::quantity::{Basis, Dimensioned, Reading, Style, Temperature, celsius, nth};
 use crate::reading::{Declared, reading};
 use crate::rig::{Missing, Rig};
 use crate::working::{Sheet, Term};
@@ -44,7 +44,7 @@ pub fn area(sheet: &mut Sheet, spec: &WireSpec) -> Option<Term<Area>> {
         (Some(gauge), _) => Some(wire::area(sheet, gauge)),
         (None, Some(area)) => {
             sheet.told("A", Some(area));
-            Some(Term::new("A", area.value))
+            Some(Term::styled("A", area.value, Style::Round))
         }
         (None, None) => None,
     }

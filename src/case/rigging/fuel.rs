@@ -3,8 +3,8 @@
 use uom::si::f64::{Pressure, Ratio, VolumeRate};
 
 use crate::case::Case;
-use crate::job::Cycle;
 use crate::job::rigging::{self, Chosen, FuelLine, FuelRig};
+use crate::job::{Cycle, Role};
 use crate::physics::rigging::fuel::{self, Line};
 use crate::quantity::{Basis, Dimensioned, Temperature, celsius, inches_hg, say};
 use crate::reading::reading;
@@ -39,8 +39,13 @@ pub fn line_name(line: &FuelLine, index: usize) -> String {
 
 /// The main engines that burn fuel.
 pub fn burning<'a>(case: &'a Case) -> Vec<&'a Engine> {
-    let mains = case.rig.after.mains();
-    mains.into_iter().filter(|engine| engine.spec.cycle != Some(Cycle::Electric)).collect()
+    burning_for(case, Role::Main)
+}
+
+/// The engines for this that burn fuel.
+fn burning_for<'a>(case: &'a Case, role: Role) -> Vec<&'a Engine> {
+    let engines = case.rig.after.engines().map(|(_, engine)| engine).filter(|engine| engine.role == role);
+    engines.filter(|engine| engine.spec.cycle != Some(Cycle::Electric)).collect()
 }
 
 /// Whether engines are told and none of them burns anything.
@@ -48,13 +53,18 @@ pub fn none_burns(case: &Case) -> bool {
     !case.rig.after.mains().is_empty() && burning(case).is_empty()
 }
 
-/// What one engine burns at full throttle: its sheet's rate, else by its power; the thirstiest of several.
+/// What one main engine burns at full throttle: its sheet's rate, else by its power; the thirstiest of several.
 ///
 /// # Errors
 /// No engine is told, or neither its power nor its rate.
 pub fn rate(sheet: &mut Sheet, case: &Case) -> Result<Term<VolumeRate>, Missing> {
+    rate_for(sheet, case, Role::Main)
+}
+
+/// The same of the engines that are for this.
+fn rate_for(sheet: &mut Sheet, case: &Case, role: Role) -> Result<Term<VolumeRate>, Missing> {
     let mut most: Option<Term<VolumeRate>> = None;
-    for engine in burning(case) {
+    for engine in burning_for(case, role) {
         let rate = match &engine.spec.fuel_rate {
             Some(rate) => Term::new(format!("Q, {}", engine.label), rate.value),
             None => {
@@ -88,7 +98,7 @@ pub fn fed<'a>(case: &Case, line: &'a FuelLine, index: usize) -> Result<Fed<'a>,
             sheet.told("Q", Some(flow));
             Ok(Term::new("Q", flow.value))
         }
-        None => rate(&mut sheet, case),
+        None => rate_for(&mut sheet, case, line.to.unwrap_or_default()),
     };
     let hose = line.hose.spec().and_then(|hose| hose.bore.as_ref());
     let bore = asked_of(hose, reading!(rigging::FuelLine.hose), &name).ask();

@@ -1,15 +1,18 @@
 //! What stands on the trailer, and where.
 
-use uom::si::f64::{Length, Mass};
+use nalgebra::{Point3, Rotation3, Vector3};
+use uom::si::f64::{Angle, Length, Mass};
 
 use crate::case::Case;
-use crate::case::float::Crew;
-use crate::job;
+use crate::case::float::{Crew, Entry, Loaded};
+use crate::case::stern::Stern;
+use crate::case::swing::{TUBE_ABOVE_IN, TUBE_FORWARD_IN};
 use crate::job::rigging::{self, Chosen, Towed, TowedWeight};
+use crate::job::{self, Trailer};
 use crate::physics::rigging::trailer::{Stand, Weight};
-use crate::quantity::Dimensioned;
+use crate::quantity::{Dimensioned, inches};
 use crate::reading::{Absent, reading};
-use crate::rig::Missing;
+use crate::rig::{Engine, Group, Missing, Rig};
 
 use super::{asked, asked_of};
 
@@ -71,20 +74,48 @@ fn told(entries: &[TowedWeight]) -> Result<Vec<Weight>, Absent> {
 /// Where the weights are from that were not told outright.
 const LEDGER: &str = "the ledger";
 
-/// All that the ledger has aboard with nobody in her, in the heaviest such loading.
-fn aboard(case: &Case) -> Result<Vec<Weight>, Absent> {
+/// The same of an engine, tilted or not.
+const LEDGER_TILTED: &str = "the ledger, the engine turned about its tilt tube to where she is towed";
+const LEDGER_DOWN: &str = "the ledger, the engine taken as down";
+
+/// All that the ledger has aboard with nobody in her, in the heaviest such loading; engines tilted as she is towed.
+fn aboard<'a>(case: &'a Case) -> Result<Vec<Weight>, Absent> {
     let float = case.float().map_err(Clone::clone)?;
     let ashore = float.loadings.iter().filter(|loaded| loaded.crew == Crew::Ashore);
-    let states = ashore.filter_map(|loaded| loaded.after.as_ref().or(loaded.before.as_ref()));
-    let heaviest = states.reduce(|a, b| if b.total.mass > a.total.mass { b } else { a });
-    let Some(state) = heaviest else {
+    let after = |loaded: &'a Loaded| loaded.after.as_ref().map(|after| (after, &case.rig.after));
+    let before = |loaded: &'a Loaded| loaded.before.as_ref().map(|before| (before, &case.rig.before));
+    let states = ashore.filter_map(|loaded| after(loaded).or_else(|| before(loaded)));
+    let heaviest = states.reduce(|a, b| if b.0.total.mass > a.0.total.mass { b } else { a });
+    let Some((state, outfit)) = heaviest else {
         return Err(Absent::from(Missing::one(reading!(job::BoatWeight.weight))));
     };
-    let weight = |entry: &crate::case::float::Entry| Weight {
-        name: entry.name.clone(),
-        mass: entry.weight.mass,
-        forward: Length::from_si(entry.weight.centre.x),
-        from: LEDGER,
+    let weight = |entry: &Entry| {
+        // What is taken away hung there when she was weighed, engines down.
+        let engine = outfit.engines().find(|(_, engine)| engine.label == entry.name && entry.weight.mass.si() > 0.0);
+        let tilted = engine.map(|(group, engine)| tilted(case.rig, group, engine, entry.weight.centre));
+        let (centre, from) = match tilted {
+            Some(Some(centre)) => (centre, LEDGER_TILTED),
+            Some(None) => (entry.weight.centre, LEDGER_DOWN),
+            None => (entry.weight.centre, LEDGER),
+        };
+        Weight { name: entry.name.clone(), mass: entry.weight.mass, forward: Length::from_si(centre.x), from }
     };
     Ok(state.entries.iter().map(weight).collect())
+}
+
+/// The centre of an engine, boat axes, metres, with the engine tilted as she is towed; nothing where the job does not tell how far.
+fn tilted(rig: &Rig, group: &Group, engine: &Engine, centre: Point3<f64>) -> Option<Point3<f64>> {
+    let Some(Trailer::On { towing_tilt: Some(towing), .. }) = &rig.job.trailer else { return None };
+    let stern = Stern::of(rig).ok()?;
+    let row = engine.holes_up.reading().copied().unwrap_or(0);
+    let rest = stern.rest(group.setback().ask().ok()?.value, group.drop().ask().ok()?.value, row);
+    let sheet = engine.sheet.reading();
+    let lean = sheet.map_or(Angle::default(), |sheet| stern.angle - sheet.transom_angle);
+    let tube = sheet.and_then(|sheet| sheet.tilt_tube);
+    let [forward, above] = tube.unwrap_or([inches(TUBE_FORWARD_IN), inches(TUBE_ABOVE_IN)]);
+    let turn = |angle: Angle| Rotation3::from_axis_angle(&Vector3::y_axis(), angle.si());
+    let tube = Point3::new(rest.x, engine.y.si(), rest.z) + turn(-lean) * Vector3::new(forward.si(), 0.0, above.si());
+    let stops = [sheet.map(|sheet| sheet.full_tilt - lean), engine.tilt_stop];
+    let tilt = stops.into_iter().flatten().fold(towing.value, Angle::min);
+    Some(tube + turn(tilt) * (centre - tube))
 }

@@ -179,7 +179,8 @@ pub fn moisture_words(moisture: Ratio) -> Text {
 
 fn flex_words(flex: &job::Flex, read: FlexRead) -> Text {
     let part = |scale: f64| Measure::of(Ratio::from_si(scale));
-    let moved = say!("the top edge moved {} under {}", Measure::tape(flex.moved.value), Measure::of(flex.weight.value));
+    // A gauge reads hundredths; a tape rounds them away.
+    let moved = say!("the top edge moved {} under {}", Measure::of(flex.moved.value), Measure::of(flex.weight.value));
     if read.as_read <= 0.0 {
         return moved.then(Text::from(", farther than any softness of the core explains"));
     }

@@ -3,7 +3,7 @@
 use uom::si::f64::{Area, Force, Pressure};
 
 use super::panel::place;
-use super::{Answered, Figure, factor};
+use super::{Answered, factor, si};
 use crate::case::strength::show::{force, length};
 use crate::job::BoltStudy;
 use crate::physics::strength::bolts::{
@@ -135,7 +135,7 @@ impl BoltAnswer {
             say!("Edge pressed on: {} at {} up.", force(self.forces.edge_pitch), length(self.forces.pivot_z)),
         ];
         let [pull, shear] = self.greatest();
-        let newtons = |key, meaning, value| Figure { key, meaning, shown: force(value), value };
+        let newtons = |key, meaning, value| si(key, meaning, Force::from_si(value));
         let mut figures = vec![
             newtons("tension_n", "pull on the bolt pulled most", pull),
             newtons("shear_n", "shear on the bolt sheared most", shear),
@@ -187,6 +187,7 @@ fn written_load(sheet: &mut Sheet, study: &BoltStudy) -> WrittenLoad {
     }
     WrittenLoad {
         at: place(&study.at),
+        at_from: study.at.up.basis.origin(),
         force: [
             term(sheet, "Fx", "push, square to the face", study.push.as_ref()),
             term(sheet, "Y", "force across the face", study.across.as_ref()),

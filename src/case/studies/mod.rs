@@ -143,7 +143,7 @@ fn density(water: Option<&JobWater>) -> MassDensity {
 }
 
 fn figure<Q: Dimensioned>(key: &'static str, meaning: &'static str, value: Q, number: f64) -> Figure {
-    Figure { key, meaning, shown: Measure::of(value), value: number }
+    Figure { key, meaning, shown: Measure::styled(value, Style::Digits), value: number }
 }
 
 /// A factor of safety, told in two digits.

@@ -1,8 +1,8 @@
 //! A panel that a job gives outright: put together, solved, told.
 
-use uom::si::f64::{Pressure, Ratio};
+use uom::si::f64::{Force, Length, Pressure, Ratio};
 
-use super::{Answered, Figure, factor};
+use super::{Answered, factor, si};
 use crate::case::strength::ply_material;
 use crate::case::strength::show::{force, layers, length, resultant, stiffness, write_stiffness};
 use crate::job::{EdgeHold, LineDoes, PanelLoad, PanelPlace, PanelShape, PanelStiffness, PanelStudy};
@@ -10,7 +10,7 @@ use crate::physics::strength::panel::{
     Accuracy, EdgeSupport, Layup, Line, LineKind, Load, Material, Panel, PanelError, PlateStiffness, Ply, PlyStress,
     Point, Rect, Resultant, Section, Solution, Strength, SupportPart,
 };
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, say};
 use crate::rig::Layer;
 use crate::working::{Sheet, Table, number};
 use crate::written::Slip;
@@ -100,7 +100,7 @@ impl PanelAnswer {
         };
         let known = known_to(solution.error);
         let mut rows =
-            vec![row("largest deflection", length(solution.largest_deflection), &known, solution.largest_at)];
+            vec![row("largest deflection", digits(length(solution.largest_deflection)), &known, solution.largest_at)];
         for ((what, (value, at)), error) in [
             "moment of a unit of width, bending across",
             "moment of a unit of width, bending up",
@@ -110,7 +110,7 @@ impl PanelAnswer {
         .zip(self.moments)
         .zip(solution.moment_errors)
         {
-            rows.push(row(what, force(value), &known_to(error), at));
+            rows.push(row(what, digits(force(value)), &known_to(error), at));
         }
         if let Some((at, stress)) = &self.weakest {
             for (what, value) in [
@@ -144,7 +144,7 @@ impl PanelAnswer {
             .levels
             .iter()
             .map(|level| {
-                vec![say!("{}", level.nodes), say!("{}", level.unknowns), Text::from(length(level.deflection))]
+                vec![say!("{}", level.nodes), say!("{}", level.unknowns), Text::from(digits(length(level.deflection)))]
             })
             .collect();
         vec![
@@ -188,8 +188,8 @@ impl PanelAnswer {
         write_stiffness(&mut sheet, section);
         let mut notes = vec![self.remark()];
         let [across, up, twist] = self.moments.map(|(value, _)| value);
-        let metres = |key, meaning, value| Figure { key, meaning, shown: length(value), value };
-        let moment = |key, meaning, value| Figure { key, meaning, shown: force(value), value };
+        let metres = |key, meaning, value| si(key, meaning, Length::from_si(value));
+        let moment = |key, meaning, value| si(key, meaning, Force::from_si(value));
         let mut figures = vec![
             metres("deflection_m", "largest deflection, forward positive", self.solution.largest_deflection),
             moment("moment_across_n", "greatest moment of a unit of width, bending across", across),
@@ -217,6 +217,11 @@ impl PanelAnswer {
             sheet,
         }
     }
+}
+
+/// A figure as an answer tells it.
+fn digits(figure: Measure) -> Measure {
+    Measure { style: Style::Digits, ..figure }
 }
 
 /// Least error that is told, as a part: what is left of the digits after the equations are solved is not known better.

@@ -5,8 +5,8 @@ use uom::si::f64::{Angle, Force, Length, Ratio};
 
 use super::{Answered, density, figure, si};
 use crate::job::PlaningStudy;
-use crate::physics::running::{Beside, Bottom, Planing, ThrustLine, Water, critical_trim, write};
-use crate::quantity::{Measure, Text, say, standard_gravity};
+use crate::physics::running::{Beside, Bottom, Planing, ThrustLine, Water, critical_trim, taken_at, write};
+use crate::quantity::{Dimensioned, Measure, Text, say, standard_gravity};
 use crate::working::Sheet;
 
 /// The answer to the question.
@@ -44,11 +44,17 @@ pub(super) fn answered(study: &PlaningStudy) -> Answered {
             sheet.told("V", Some(&study.speed));
             sheet.origin::<Force>("Δ", study.weight.basis.origin());
             write(sheet, &asked, &running);
-            let limit = critical_trim(asked.bottom.deadrise, running.lift);
+            let taken = taken_at(asked.bottom.deadrise);
+            let limit = critical_trim(taken, running.lift);
             if limit.is_none() {
                 answered.notes.push(Text::from(
-                    "The porpoising limit is told for 5 to 25 degrees of deadrise and √(CL/2) of 0.10 to 0.30: it is not told here.",
+                    "The porpoising limit is told for up to 25 degrees of deadrise and √(CL/2) of 0.10 to 0.30: it is not told here.",
                 ));
+            }
+            if limit.is_some() && taken.exceeds(asked.bottom.deadrise) {
+                answered
+                    .notes
+                    .push(say!("Celano's limit is taken at {} of deadrise: she is flatter.", Measure::of(taken)));
             }
             if let Some(limit) = limit {
                 let word = if running.trim > limit { "above" } else { "below" };

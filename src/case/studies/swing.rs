@@ -1,6 +1,6 @@
 //! A swing that a job gives outright: its own bodies and what stands round them.
 
-use super::{Answered, Figure, si};
+use super::{Answered, figure, si};
 use crate::case::swing::{Question, pose_words, swept_working, touch_words};
 use crate::quantity::{Measure, Text, say};
 
@@ -20,12 +20,8 @@ pub(super) fn answered(question: &Question) -> Answered {
         notes.push(say!("{} was to be kept: {}.", Measure::of(margin), kept));
     }
     let (corners, sheet) = swept_working(swept);
-    let degrees = |key, meaning, angle: uom::si::f64::Angle| Figure {
-        key,
-        meaning,
-        shown: Measure::of(angle),
-        value: angle.get::<uom::si::angle::degree>(),
-    };
+    let degrees =
+        |key, meaning, angle: uom::si::f64::Angle| figure(key, meaning, angle, angle.get::<uom::si::angle::degree>());
     Answered {
         name: "swing_study",
         title: "the swing asked about",

@@ -223,11 +223,13 @@ fn well(rig: &Rig, stern: &Stern, half_transom: f64, inside: f64, around: &mut A
     let beside = half_transom.max(half + inches(SIDE_IN).value);
     let deck = wall + inches(DECK_IN).value;
     let thin = inches(1.0).value;
+    // Over the transom the sides of the cutout stand, where it is known.
+    let side = if cutout.is_ok() { inside } else { x };
     let bodies = [
         ("well, forward wall", [wall, -beside, floor], [deck, beside, rim]),
         ("well, floor", [inside, -half, floor - thin], [wall, half, floor]),
-        ("well, port side", [x, half, floor], [wall, beside, rim]),
-        ("well, starboard side", [x, -half, floor], [wall, -beside, rim]),
+        ("well, port side", [side, half, floor], [wall, beside, rim]),
+        ("well, starboard side", [side, -half, floor], [wall, -beside, rim]),
     ];
     for (name, from, to) in bodies {
         around.known.push(block(name, from, to)?);

@@ -9,14 +9,18 @@ use super::swept::{Spacing, Swept, refused};
 use super::{Answer, effort, from_neighbour};
 use crate::job::Role;
 use crate::physics::swing::{
-    AngleRange, Clearance, EngineChain, Neighbour, NeighbourTilt, Obstacle, Owner, Part, Pose, Scene, SwingError,
-    least_distance, least_distance_below,
+    AngleRange, Clearance, Effort, EngineChain, Neighbour, NeighbourTilt, Obstacle, Owner, Part, Pose, Scene,
+    SwingError, least_distance, least_distance_below,
 };
 use crate::quantity::{Dimensioned, Text, degrees};
 use crate::reading::Absent;
 
 /// Tilt tubes nearer than this to one line are on one line, in metres: far below the gap of any answer.
 const ONE_LINE: f64 = 1e-9;
+
+/// Boxes of poses looked at for a limit of two engines against each other: what grazes its margin over a whole range of tilts would
+/// take a hundred times as many, for a limit that is certified either way.
+const BOXES: usize = 20_000;
 
 /// Each two neighbours.
 pub(super) fn neighbours(hanging: &[Hanging]) -> Answer<Vec<Swept>> {
@@ -58,7 +62,7 @@ fn together(one: &Hanging, other: &Hanging) -> Result<Answer<Swept>, SwingError>
         for part in &asked {
             let mut alone = found.clone();
             alone.scene = part.scene.clone();
-            match limits(&alone) {
+            match limits(&alone, &Effort { boxes: BOXES, ..effort() }) {
                 Ok(cure) => {
                     let reach = cure.steer.up_to.map_or(-1.0, |angle| angle.value);
                     if least.as_ref().is_none_or(|(at, _)| reach < *at) {

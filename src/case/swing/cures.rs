@@ -5,7 +5,7 @@ use uom::si::f64::Length;
 
 use super::swept::{Cure, Spacing, Swept, refused};
 use super::{Answer, effort};
-use crate::physics::swing::{Clearance, Move, Shift, Swing, SwingError, least_shift, permitted_range};
+use crate::physics::swing::{Clearance, Effort, Move, Shift, Swing, SwingError, least_shift, permitted_range};
 use crate::quantity::{Dimensioned, inches};
 
 /// Farthest setback and lift tried, and the finest worth telling apart. Common practice, no source: beyond
@@ -26,13 +26,16 @@ pub(super) fn cure(swept: &Swept) -> Answer<Cure> {
             Err(error) => Err(refused(&error)),
         }
     };
-    Ok(Cure { aft: shift(-Vector3::x(), FARTHEST_AFT_IN)?, up: shift(Vector3::z(), FARTHEST_UP_IN)?, ..limits(swept)? })
+    Ok(Cure {
+        aft: shift(-Vector3::x(), FARTHEST_AFT_IN)?,
+        up: shift(Vector3::z(), FARTHEST_UP_IN)?,
+        ..limits(swept, &effort())?
+    })
 }
 
-/// Only the limits of tilt and steering.
-pub(super) fn limits(swept: &Swept) -> Answer<Cure> {
-    let limit =
-        |swing, margin| permitted_range(&swept.scene, swing, margin, &effort()).map_err(|error| refused(&error));
+/// Only the limits of tilt and steering, looked for so long.
+pub(super) fn limits(swept: &Swept, effort: &Effort) -> Answer<Cure> {
+    let limit = |swing, margin| permitted_range(&swept.scene, swing, margin, effort).map_err(|error| refused(&error));
     let touches_from = if swept.touches() {
         limit(Swing::Tilt, Length::default())?.stopped_by.map(|stop| stop.pose.tilt)
     } else {

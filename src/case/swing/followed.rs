@@ -65,9 +65,18 @@ pub(super) fn followed(swept: &Swept, clearance: &Clearance) -> Followed {
         sheet.append(last);
     }
     let heads = ["", "what", "forward", "port", "height", "where from"];
-    let table = (!rows.is_empty())
-        .then(|| Table::new("corners that meet, and the axes, from the engine's rest, upright", &heads, rows));
+    let title = if is_outright(&swept.scene.engine) {
+        "corners that meet, and the axes, from the tilt axis, before tilting"
+    } else {
+        "corners that meet, and the axes, from the engine's rest, upright"
+    };
+    let table = (!rows.is_empty()).then(|| Table::new(title, &heads, rows));
     Followed { table, sheet }
+}
+
+/// Whether an engine's axes were given outright: then it counts from the tilt axis, and has no rest on a bracket.
+fn is_outright(chain: &EngineChain) -> bool {
+    (chain.origin() - chain.tilt_axis().point()).norm() <= FLAT
 }
 
 /// A body of an engine, with the chain that carries it and how that stands.
@@ -114,7 +123,12 @@ impl OfEngine<'_> {
 impl OfEngine<'_> {
     /// Where the engine's two axes lie: in its own axes, and the one that stays in the boat.
     fn axes(&self, mark: &str) -> [Vec<Text>; 3] {
-        let (chain, fitted) = (self.chain, "as fitted to the mounting sheet");
+        let chain = self.chain;
+        let [fitted, hung] = if is_outright(chain) {
+            ["as the job has it"; 2]
+        } else {
+            ["as fitted to the mounting sheet", "where the engine hangs"]
+        };
         let [tube, pivot] = [chain.tilt_axis(), chain.steering_axis()].map(|axis| axis.point());
         let row = |name: String, what: &str, at: [f64; 3], from: &str| {
             let mut row = vec![Text::from(name.as_str()), Text::from(what)];
@@ -126,7 +140,7 @@ impl OfEngine<'_> {
         [
             row(format!("tube {mark}"), "tilt tube", own(tube), fitted),
             row(format!("steering axis {mark}"), "steering axis", own(pivot), fitted),
-            row(format!("boat, tube {mark}"), "tilt tube, in the boat", tube.coords.into(), "where the engine hangs"),
+            row(format!("boat, tube {mark}"), "tilt tube, in the boat", tube.coords.into(), hung),
         ]
     }
 }

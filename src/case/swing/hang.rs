@@ -1,9 +1,12 @@
 //! Each engine of the new outfit as a chain, where it hangs.
 
+use std::collections::BTreeSet;
+
 use nalgebra::{Point3, Vector3};
 use uom::si::f64::Length;
 
-use crate::case::stern::Stern;
+use crate::case::stern::{Stern, step_up};
+use crate::case::{holes_up, row_of};
 use crate::job::{EngineSpec, Role};
 use crate::physics::swing::{AngleRange, FittedEngine, Lift, Mounting, MountingSheet, SwingError, fit_engine};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
@@ -12,8 +15,8 @@ use crate::rig::{Engine, Group, Missing, Rig, SwingSheet};
 
 /// Where the tilt tube is taken to be where the mounting sheet does not say: forward of the mounting
 /// face and above the bracket's rest. Common practice, no source: over the middle of a transom.
-const TUBE_FORWARD_IN: f64 = 2.0;
-const TUBE_ABOVE_IN: f64 = 2.5;
+pub(in crate::case) const TUBE_FORWARD_IN: f64 = 2.0;
+pub(in crate::case) const TUBE_ABOVE_IN: f64 = 2.5;
 
 /// An engine where it hangs.
 #[derive(Clone, Debug)]
@@ -36,8 +39,8 @@ pub struct Hanging {
     pub on_transom: bool,
     /// What lifts it, where it hangs on a lifting bracket whose travel is known.
     pub lift: Option<Lift>,
-    /// Whether its hole row was taken for granted.
-    pub row_assumed: bool,
+    /// The row of holes that was taken for granted, where none was told.
+    pub row_assumed: Option<usize>,
     /// Whether the place of its tilt tube was.
     pub tube_assumed: bool,
 }
@@ -50,7 +53,7 @@ pub(super) fn engines(rig: &Rig, stern: &Stern) -> Result<Vec<Hanging>, Absent> 
     let mut missing = Vec::new();
     let mut hanging = Vec::new();
     for (group, engine) in rig.after.engines() {
-        match one(stern, group, engine) {
+        match one(rig, stern, group, engine) {
             Ok(one) => hanging.push(one),
             Err(Absent::Waits(lacking)) => Missing::gather(&mut missing, lacking),
             Err(other) => return Err(other),
@@ -84,11 +87,13 @@ fn readings<'e>(group: &Group, engine: &'e Engine) -> Result<Readings<'e>, Vec<M
     }
 }
 
-fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Absent> {
+fn one(rig: &Rig, stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Absent> {
     let (sheet, shaft, setback, drop) = readings(group, engine)?;
     let label = engine.label.as_str();
-    let row = engine.holes_up.reading().copied().unwrap_or(0);
-    let mut rest = stern.rest(setback, drop, row);
+    let (row, told) = row_of(rig, group, engine);
+    // Beside the cutout it looks over the high corner.
+    let drop = drop - step_up(rig, group, engine);
+    let mut rest = stern.rest(setback, drop, u8::try_from(row).unwrap_or(u8::MAX));
     rest.y = engine.y.value;
     let cannot = |error| Absent::CannotBe(say!("The {} cannot be put together: {}.", label, format!("{error}")));
     let mounting = Mounting { rest, transom_angle: stern.angle };
@@ -112,7 +117,7 @@ fn one(stern: &Stern, group: &Group, engine: &Engine) -> Result<Hanging, Absent>
         setback,
         bracket_top: stern.rest(setback, drop, 0).z,
         on_transom: group.bracket.is_none(),
-        row_assumed: engine.holes_up.reading().is_none() && !group.is_lifted(),
+        row_assumed: Some(row).filter(|_| !told && !group.is_lifted()),
         tube_assumed: sheet.tilt_tube.is_none(),
     })
 }
@@ -132,22 +137,31 @@ fn lift(stern: &Stern, group: &Group) -> Result<Option<Lift>, SwingError> {
 
 /// What was taken for granted of the engines, in a sentence for all of them.
 pub(super) fn assumed(hanging: &[Hanging]) -> Vec<Text> {
-    let names = |taken: fn(&Hanging) -> bool| {
+    let names = |taken: &dyn Fn(&Hanging) -> bool| {
         let labels: Vec<String> =
             hanging.iter().filter(|engine| taken(engine)).map(|engine| format!("the {}", engine.label)).collect();
         (!labels.is_empty()).then(|| labels.join(" and "))
     };
     let mut assumed = Vec::new();
-    if let Some(names) = names(|engine| engine.row_assumed) {
-        assumed.push(say!("Swing: {} hung in the lowest holes, nearest to the well: `holes_up` is not given.", names));
+    let rows: BTreeSet<usize> = hanging.iter().filter_map(|engine| engine.row_assumed).collect();
+    for row in rows {
+        let Some(names) = names(&|engine| engine.row_assumed == Some(row)) else { continue };
+        assumed.push(match row {
+            0 => say!("Swing: {} hung in the lowest holes, nearest to the well: `holes_up` is not given.", names),
+            _ => say!(
+                "Swing: {} hung {}, which brings the plate nearest to its window: `holes_up` is not given.",
+                names,
+                holes_up(row)
+            ),
+        });
     }
-    if let Some(names) = names(|engine| engine.lift.is_some_and(|lift| lift.arms().is_none())) {
+    if let Some(names) = names(&|engine| engine.lift.is_some_and(|lift| lift.arms().is_none())) {
         assumed.push(say!(
             "Swing: the lifting bracket of {} goes straight up along the transom: its arms are not given.",
             names
         ));
     }
-    if let Some(names) = names(|engine| engine.tube_assumed) {
+    if let Some(names) = names(&|engine| engine.tube_assumed) {
         assumed.push(say!(
             "Swing: the tilt tube of {} lies {} forward of the mounting face and {} above the rest, as on most; the cowl is fitted to the sheet's reach at full tilt.",
             names,

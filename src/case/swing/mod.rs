@@ -29,6 +29,7 @@ use crate::reading::Absent;
 pub use around::{Around, FACE, TUB};
 pub use ground::OverGround;
 pub use hang::{Hanging, misfit};
+pub(in crate::case) use hang::{TUBE_ABOVE_IN, TUBE_FORWARD_IN};
 pub use outlines::{NamedPolygon, View, outlines};
 pub use parts::{swept_sheet, swept_working};
 pub use study::{Question, StudyFault, study_faults};

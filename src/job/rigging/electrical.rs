@@ -145,7 +145,8 @@ things! {
             .taken(Stop::Aboard, "plate on what the wire feeds",
                 "the greatest current that it draws").spot(190, 76),
         /// From the battery to its fuse, along the wire.
-        fuse_from_battery: Option<Reading<Length>> = called("from the battery to the fuse").within(between(inch(0.0), foot(100.0))),
+        fuse_from_battery: Option<Reading<Length>> = called("from the battery to the fuse").within(between(inch(0.0), foot(100.0)))
+            .closely(inch(0.5)),
         /// The wire.
         wire: ChosenWire,
         /// Its fuse.

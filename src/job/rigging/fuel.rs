@@ -1,6 +1,6 @@
 //! From the tank to the engines.
 
-use crate::job::bounds;
+use crate::job::{Role, bounds};
 use crate::quantity::Reading;
 use crate::quantity::Style;
 use crate::reading::*;
@@ -20,11 +20,11 @@ things! {
         reid: Option<Reading<Pressure>> = called("Reid vapour pressure of the gasoline").within(between(psi(5.0), psi(16.0)))
             .taken(Stop::Papers, "papers of the fuel dock", "as sold there in that season"),
         /// Inside of the tank's vent hose.
-        vent: Option<Reading<Length>> = called("inside of the vent hose").within(between(inch(0.125), inch(3.0))).shown(Style::Plain)
+        vent: Option<Reading<Length>> = called("inside of the vent hose").within(between(inch(0.125), inch(3.0)))
             .taken(Stop::Aboard, "print on the hose, at the deck fitting",
                 "its inside").closely(inch(0.0625)).spot(256, 108),
         /// Inside of the fill hose.
-        fill: Option<Reading<Length>> = called("inside of the fill hose").within(between(inch(0.5), inch(6.0))).shown(Style::Plain)
+        fill: Option<Reading<Length>> = called("inside of the fill hose").within(between(inch(0.5), inch(6.0)))
             .taken(Stop::Aboard, "print on the hose, at the deck fitting",
                 "its inside").closely(inch(0.125)).spot(256, 108),
         /// What all engines burn at the cruise of the trial.
@@ -43,7 +43,7 @@ things! {
         /// Lines from the tank to an engine.
         lines: Vec<FuelLine> = called("the fuel lines")
             .taken(Stop::Aboard, "tank to engine",
-                "length, elbows, barbed ends and valves; how many engines each feeds").closely(inch(6.0)).spot(256, 108),
+                "length, elbows, barbed ends and valves; how many engines each feeds; to: auxiliary where it is the kicker's own").closely(inch(6.0)).spot(256, 108),
     }
 }
 
@@ -54,6 +54,8 @@ things! {
         name: Option<String> = label(),
         /// How many engines it feeds; one where left out.
         engines: Option<u8> = called("engines").within(bounds::ENGINES),
+        /// What the engine that it feeds is for; a main engine where left out.
+        to: Option<Role> = called("what the engine that it feeds is for"),
         /// Elbows on the way.
         elbows: u8 = called("elbows").within(bounds::FITTINGS),
         /// Barbed ends on the way.

@@ -91,9 +91,9 @@ things! {
         /// Whether its rod comes out at both ends.
         balanced: Option<bool>,
         /// Inside of its barrel.
-        bore: Option<Reading<Length>> = called("bore of the steering cylinder").within(between(inch(0.5), inch(4.0))).shown(Style::Plain),
+        bore: Option<Reading<Length>> = called("bore of the steering cylinder").within(between(inch(0.5), inch(4.0))),
         /// Its rod.
-        rod: Option<Reading<Length>> = called("rod of the steering cylinder").within(between(inch(0.125), inch(3.0))).shown(Style::Plain),
+        rod: Option<Reading<Length>> = called("rod of the steering cylinder").within(between(inch(0.125), inch(3.0))),
         /// From lock to lock.
         stroke: Option<Reading<Length>> = called("stroke of the steering cylinder").within(between(inch(2.0), inch(20.0))).shown(Style::Plain),
         /// Power of all engines together that it may steer.
@@ -113,9 +113,9 @@ things! {
         /// Whether it withstands fire for 2 1/2 minutes.
         fire_tested: Option<bool>,
         /// Its inside.
-        bore: Option<Reading<Length>> = called("inside of the fuel hose").within(between(inch(0.125), inch(2.0))).shown(Style::Plain),
+        bore: Option<Reading<Length>> = called("inside of the fuel hose").within(between(inch(0.125), inch(2.0))),
         /// Its outside.
-        outside: Option<Reading<Length>> = called("outside of the fuel hose").within(between(inch(0.25), inch(3.0))).shown(Style::Plain),
+        outside: Option<Reading<Length>> = called("outside of the fuel hose").within(between(inch(0.25), inch(3.0))),
     }
 }
 

@@ -2,7 +2,6 @@
 
 use crate::job::bounds;
 use crate::quantity::Reading;
-use crate::quantity::Style;
 use crate::reading::*;
 use uom::si::f64::{Angle, ElectricCurrent, ElectricPotential, Length, Power, Pressure, Velocity};
 
@@ -53,7 +52,7 @@ things! {
         /// One way, with bends and slack.
         length: Option<Reading<Length>> = called("length of a steering line").within(between(foot(1.0), foot(80.0))).in_feet(),
         /// Their inside.
-        bore: Option<Reading<Length>> = called("inside of the steering lines").within(between(inch(0.125), inch(1.0))).shown(Style::Plain),
+        bore: Option<Reading<Length>> = called("inside of the steering lines").within(between(inch(0.125), inch(1.0))),
         /// Pressure that they are rated for.
         rated: Option<Reading<Pressure>> = called("pressure that the steering lines are rated for").within(between(psi(100.0), psi(6000.0))),
     }

@@ -96,7 +96,7 @@ pub fn viscosity(sheet: &mut Sheet, temperature: Temperature) -> Term<Viscosity>
 pub fn suction(sheet: &mut Sheet, line: &Line, flow: VolumeRate) -> Term<Pressure> {
     let rho = density(sheet, line.temperature);
     let nu = viscosity(sheet, line.temperature);
-    let d = Term::new("D", line.bore);
+    let d = Term::styled("D", line.bore, Style::Tape);
     let bore = pi() / number(4.0) * &d * &d;
     let v = sheet.set("V", "speed in the hose", Term::new("Q", flow) / bore);
     let re = sheet.set("Re", "Reynolds number", &v * &d / nu);
@@ -148,15 +148,15 @@ pub fn device_drop(
 pub fn over_boiling(sheet: &mut Sheet, reid: Pressure, temperature: Temperature, suction: Pressure) -> Term<Pressure> {
     let vapour = vapour_pressure(sheet, reid, temperature);
     let air = Term::new("pa", Pressure::from_si(AIR_PA));
-    sheet.set("pb", "pressure left over boiling", air - Term::new("Δp", suction) - vapour)
+    sheet.set_styled("pb", "pressure left over boiling", air - Term::new("Δp", suction) - vapour, Style::Round)
 }
 
 /// Vapour pressure of a gasoline of this Reid figure.
 pub fn vapour_pressure(sheet: &mut Sheet, reid: Pressure, temperature: Temperature) -> Term<Pressure> {
     let cold = Term::constant(Temperature::from_si(BOILING_SLOPE_K)) / Term::constant(Temperature::from_si(REID_K));
-    let warm = Term::constant(Temperature::from_si(BOILING_SLOPE_K)) / Term::new("T", temperature);
+    let warm = Term::constant(Temperature::from_si(BOILING_SLOPE_K)) / Term::new("Th", temperature);
     let step = sheet.set("s", "step of the logarithm from 100 °F", cold - warm);
-    sheet.set("pv", "vapour pressure", number(REID_TO_TRUE) * Term::new("RVP", reid) * exp(step))
+    sheet.set_styled("pv", "vapour pressure", number(REID_TO_TRUE) * Term::new("RVP", reid) * exp(step), Style::Round)
 }
 
 /// The suction that an engine's pump may be asked for.

@@ -42,7 +42,7 @@ pub struct Cylinder {
 /// Area that the helm has to fill: the barrel's, less the rod's where it stands in that side. Of an unbalanced cylinder
 /// the full side counts for turns, the rod's side for pressure.
 fn areas(sheet: &mut Sheet, cylinder: &Cylinder) -> (Term<Area>, Term<Area>) {
-    let (b, d) = (Term::new("D", cylinder.bore), Term::new("d", cylinder.rod));
+    let (b, d) = (Term::styled("D", cylinder.bore, Style::Tape), Term::styled("d", cylinder.rod, Style::Tape));
     let ring = pi() / number(4.0) * (&b * &b - &d * &d);
     let ring = sheet.set("Ar", "area beside the rod", ring);
     if cylinder.balanced {
@@ -85,7 +85,7 @@ pub fn rim_pull(sheet: &mut Sheet, pressure: &Term<Pressure>, helm: Volume, whee
 
 /// Volume of two lines of this bore and length: what is filled and bled.
 pub fn line_volume(sheet: &mut Sheet, bore: Length, length: Length) -> Term<Volume> {
-    let d = Term::new("Dl", bore);
+    let d = Term::styled("Dl", bore, Style::Tape);
     let volume = number(2.0) * (pi() / number(4.0)) * &d * &d * Term::new("L", length);
     sheet.set_styled("Vl", "oil in two lines", volume, Style::Displacement)
 }

@@ -2,7 +2,7 @@
 
 use uom::si::f64::{Area, Length, Ratio};
 
-use crate::quantity::{Dimensioned, inches};
+use crate::quantity::{Dimensioned, Style, inches};
 use crate::working::{Sheet, Term, max, number, pi};
 
 /// Part of a tube that may be filled: by one thing, by two, by more. Source: NEC (NFPA 70) chapter 9, table 1, for wires in
@@ -21,14 +21,14 @@ pub fn permitted(count: usize) -> f64 {
 /// Part of a tube that is filled by things of these diameters.
 pub fn fill(sheet: &mut Sheet, inside: Length, through: &[(String, Length)]) -> Term<Ratio> {
     let filled = area(sheet, through);
-    let d = Term::new("D", inside);
+    let d = Term::styled("D", inside, Style::Tape);
     let whole = sheet.set("At", "area of the tube", pi() / number(4.0) * &d * &d);
     sheet.set("f", "part that is filled", filled / whole)
 }
 
 fn area(sheet: &mut Sheet, through: &[(String, Length)]) -> Term<Area> {
     let each = through.iter().enumerate().map(|(i, (_, across))| {
-        let d = Term::new(format!("d{}", i + 1), *across);
+        let d = Term::styled(format!("d{}", i + 1), *across, Style::Tape);
         &d * &d
     });
     let squares = each.reduce(|a, b| a + b).unwrap_or_else(|| Term::constant(Area::from_si(0.0)));

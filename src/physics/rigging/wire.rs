@@ -4,7 +4,7 @@ use uom::si::f64::{
     Area, ElectricCurrent, ElectricPotential, ElectricalResistance, ElectricalResistivity, Length, Ratio,
 };
 
-use crate::quantity::{Dimensioned, Temperature, in_celsius, inches};
+use crate::quantity::{Dimensioned, Style, Temperature, in_celsius, inches};
 use crate::working::{Sheet, Term, number, pi, power};
 
 /// Diameter of 36 gauge, in. Source: ASTM B258, which fixes 36 at 0.005 in and 4/0 at 0.46 in.
@@ -38,12 +38,13 @@ pub const OTHER_DROP: f64 = 0.10;
 pub fn area(sheet: &mut Sheet, gauge: i8) -> Term<Area> {
     let n = Term::new("n", Ratio::from_si(f64::from(gauge)));
     let steps = (number(THIN_GAUGE) - n) / number(GAUGE_STEPS);
-    let d = sheet.set(
+    let d = sheet.set_styled(
         "d",
         "diameter of the gauge",
         Term::constant(inches(DIAMETER_OF_36_IN)) * power(number(GAUGE_RATIO), steps),
+        Style::Round,
     );
-    sheet.set("A", "its section", pi() / number(4.0) * &d * d)
+    sheet.set_styled("A", "its section", pi() / number(4.0) * &d * d, Style::Round)
 }
 
 /// The section in circular mils.
@@ -100,5 +101,5 @@ pub fn least_area(
 ) -> Term<Area> {
     let run = number(2.0) * Term::new("L", one_way);
     let lost = Term::new("I", current) * resistivity;
-    sheet.set("Am", "least section that loses no more", lost * run / permitted)
+    sheet.set_styled("Am", "least section that loses no more", lost * run / permitted, Style::Round)
 }

@@ -17,6 +17,6 @@ pub use beside::{
 };
 pub(in crate::physics) use limits::within;
 pub use limits::{LONGEST_WETTED, Outside, SPEEDS, TRIMS};
-pub use porpoising::{DEADRISES, Porpoising, ROOTS, critical_degrees, critical_trim, curves, porpoising};
+pub use porpoising::{DEADRISES, Porpoising, ROOTS, critical_degrees, critical_trim, curves, porpoising, taken_at};
 pub use told::write;
 pub use water::{FRESH, SEA, Water};

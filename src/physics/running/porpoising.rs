@@ -34,6 +34,12 @@ pub fn critical_degrees<N: Figure>(deadrise: N, lift: N) -> N {
         * (n(15.7132) * (lift / n(2.0)).root() * deadrise.power(-0.2629)).exponential()
 }
 
+/// The deadrise at which Celano's formula is taken: a bottom flatter than it tells is taken as one of 5 degrees.
+pub fn taken_at(deadrise: Angle) -> Angle {
+    let least = degrees(*DEADRISES.start());
+    if least.exceeds(deadrise) { least } else { deadrise }
+}
+
 /// The trim above which she porpoises by Celano's formula; `None` for a deadrise or a lift that it does not tell.
 pub fn critical_trim(deadrise: Angle, lift: Ratio) -> Option<Angle> {
     let deadrise = deadrise.get::<degree>();
@@ -70,11 +76,12 @@ pub fn curves(deadrise: f64, root: f64) -> f64 {
 /// The trims between which she begins to porpoise, by both limits; a bottom flatter than Celano's formula tells is taken by it as
 /// one of 5 degrees. `None` for what neither tells.
 pub fn porpoising(deadrise: Angle, lift: Ratio) -> Option<Porpoising> {
+    let celano = taken_at(deadrise).get::<degree>();
     let (deadrise, root) = (deadrise.get::<degree>(), root(lift));
     if !(0.0..=*DEADRISES.end()).contains(&deadrise) || !ROOTS.contains(&root) {
         return None;
     }
-    let celano = critical_degrees(deadrise.max(*DEADRISES.start()), lift.si());
+    let celano = critical_degrees(celano, lift.si());
     let drawn = curves(deadrise, root);
     Some(Porpoising { from: degrees(celano.min(drawn)), to: degrees(celano.max(drawn)) })
 }

@@ -6,7 +6,7 @@ use uom::si::f64::Ratio;
 use super::balance::{Planing, Running};
 use super::{porpoising, prism};
 use crate::quantity::{Dimensioned, Measure, say, standard_gravity};
-use crate::working::{Figure, Sheet, Term, cos, sin, sqrt, tan};
+use crate::working::{Figure, Sheet, Term, cos, max, number, sin, sqrt, tan};
 
 /// Writes down how she runs, line by line, as Savitsky's paper does.
 pub fn write(sheet: &mut Sheet, asked: &Planing, running: &Running) {
@@ -72,7 +72,10 @@ pub fn write(sheet: &mut Sheet, asked: &Planing, running: &Running) {
     let drag = sheet.set("R", "drag of the bottom", drag);
     sheet.set("Cp", "centre of pressure over the mean wetted length", prism::centre_of_pressure(cv, wetted));
     sheet.set("PE", "effective power of the bottom", drag * &speed);
-    if porpoising::critical_trim(asked.bottom.deadrise, running.lift).is_some() {
+    let taken = porpoising::taken_at(asked.bottom.deadrise);
+    if porpoising::critical_trim(taken, running.lift).is_some() {
+        let flatter = taken.exceeds(asked.bottom.deadrise);
+        let beta = if flatter { max(beta, number(*porpoising::DEADRISES.start())) } else { beta };
         let lift = ratio("CLβ", running.lift.si());
         sheet.set("τc", "trim above which she porpoises, degrees", porpoising::critical_degrees(beta, lift));
     }

@@ -88,7 +88,6 @@ impl Measure {
         let usual = match (self.kind, self.style) {
             (Kind::Ratio, Style::Factor) => factor_places(value),
             (Kind::Ratio, Style::Round | Style::Share) => two_digit_places(value),
-            (Kind::Ratio, _) => super::ratio_places(value),
             (Kind::Length, Style::Tape) if !metric && more > 0 => 1,
             _ if self.is_absolute() => ABSOLUTE_PLACES,
             _ => self.places(metric, value),

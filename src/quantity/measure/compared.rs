@@ -85,7 +85,9 @@ impl Printed {
         let wanted = limits.iter().flatten().map(|limit| usual(&same(*limit))).chain([usual(&found)]);
         let places = if style == Style::Factor { usual(&found) } else { wanted.max().unwrap_or(0) };
         let tape = found.is_tape(metric);
-        let truth = room(value, low, high);
+        // A factor is judged as it is told, in two digits.
+        let judged = if style == Style::Factor { as_printed(value, places) } else { value };
+        let truth = room(judged, low, high);
         let size = [Some(value), low, high].into_iter().flatten().fold(0.0_f64, |most, one| most.max(one.abs()));
         let mut printed = Printed { style, kind: found.kind, unit: found.unit_name(metric), tape, places };
         for more in 0..MORE_DIGITS {
@@ -196,7 +198,6 @@ impl Measure {
         match (self.kind, self.style) {
             (Kind::Ratio, Style::Factor) => factor_places(value),
             (Kind::Ratio, Style::Round | Style::Share) => two_digit_places(value),
-            (Kind::Ratio, _) => super::ratio_places(value),
             _ => self.places(metric, value),
         }
     }

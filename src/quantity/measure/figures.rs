@@ -99,6 +99,18 @@ pub(super) fn two_digit_places(value: f64) -> i32 {
     1 - (size * (1.0 + 1e-9)).log10().floor() as i32
 }
 
+/// Less than this is nothing to a question put outright, and is told as such.
+const NEXT_TO_NOTHING: f64 = 1e-4;
+
+/// Decimals with which a value shows three digits, none where it has them before its point.
+pub(super) fn three_digit_places(value: f64) -> i32 {
+    let size = value.abs();
+    if !(NEXT_TO_NOTHING..100.0).contains(&size) || (size - size.round()).abs() < 1e-9 {
+        return 0;
+    }
+    2 - size.log10().floor() as i32
+}
+
 /// Decimals with which such a ratio shows two digits.
 pub(super) fn factor_places(value: f64) -> i32 {
     let size = value.abs();

@@ -12,7 +12,7 @@ use figures::FACTOR_WITHOUT_END as FACTOR_HIDES;
 pub use figures::grouped;
 use figures::{
     SIXTEENTHS, decimals, exact_digits, factor, factor_places, factor_within, feet_and_inches, sixteenths,
-    two_digit_places, two_digits,
+    three_digit_places, two_digit_places, two_digits,
 };
 
 /// Which units a report speaks.
@@ -62,6 +62,8 @@ pub enum Style {
     Round,
     /// A share, in per cent: two digits.
     Share,
+    /// What a question put outright comes to: three digits at least.
+    Digits,
 }
 
 /// Told in place of a number that is without end or undefined. Findings with such a number are undecided before it comes to
@@ -109,7 +111,7 @@ impl Measure {
                 Style::Factor => factor(self.si),
                 Style::Round => two_digits(self.si),
                 Style::Share => format!("{} %", two_digits(100.0 * self.si)),
-                _ => decimals(self.si, ratio_places(self.si)),
+                _ => decimals(self.si, self.places(false, self.si)),
             };
         }
         match units {
@@ -168,8 +170,7 @@ impl Measure {
             return 0.005 * 0.1_f64.powi(two_digit_places(100.0 * self.si));
         }
         if self.kind == Kind::Ratio {
-            let round = self.style == Style::Round;
-            return 0.5 * 0.1_f64.powi(if round { two_digit_places(self.si) } else { ratio_places(self.si) });
+            return 0.5 * 0.1_f64.powi(self.places(false, self.si));
         }
         let metric = units == Units::Si;
         let unit = self.unit(metric);
@@ -220,6 +221,7 @@ impl Measure {
                 | Style::Suction
                 | Style::Round
                 | Style::Share
+                | Style::Digits
                 | Style::Difference => "in",
                 Style::FeetInches | Style::Feet => "ft",
                 Style::Distance => "mi",
@@ -233,6 +235,7 @@ impl Measure {
                 | Style::Suction
                 | Style::Round
                 | Style::Share
+                | Style::Digits
                 | Style::Difference => "mm",
                 Style::FeetInches | Style::Feet => "m",
                 Style::Distance => "nmi",
@@ -291,6 +294,9 @@ impl Measure {
         let small = value.abs() < 10.0;
         match self.kind {
             _ if self.style == Style::Round => two_digit_places(value),
+            _ if self.style == Style::Digits => {
+                Measure { style: Style::Plain, ..*self }.places(metric, value).max(three_digit_places(value))
+            }
             Kind::Length => match (self.style, metric) {
                 (Style::Tape, true) => 0,
                 (Style::Distance, _) => 1,

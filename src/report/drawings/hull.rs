@@ -12,7 +12,7 @@ use uom::si::f64::Length;
 
 /// Stations at which the profile is taken.
 const STATIONS: usize = 60;
-/// Sections that are drawn, in shares of the length from the transom.
+/// Sections that are drawn, in shares of the length from the transom's foot, from which all places are counted.
 const SECTIONS: [f64; 5] = [0.01, 0.25, 0.5, 0.75, 0.93];
 /// Points nearer than this to the line of their neighbours are left out, in millimetres.
 const STRAIGHT_MM: f64 = 1.5;
@@ -73,7 +73,7 @@ pub(super) fn sections(case: &Case, units: Units) -> Option<Drawing> {
     let (low, high) = bounds(mesh)?;
     let mut board = Board::default();
     for share in SECTIONS {
-        let x = low[0] + (high[0] - low[0]) * share;
+        let x = high[0] * share;
         let forward = share > 0.5;
         for line in chained(slice(mesh, x)) {
             let half: Vec<Point> = line
@@ -92,14 +92,14 @@ pub(super) fn sections(case: &Case, units: Units) -> Option<Drawing> {
     board.reserve(&[at(-half, low[2] * 1e3), at(half, high[2] * 1e3)], 0.0);
     board.dimension("beam", Side::Below, at(-half, low[2] * 1e3), at(half, low[2] * 1e3), feet(high[1] - low[1]));
     board.dimension("height", Side::Left, at(-half, low[2] * 1e3), at(half, high[2] * 1e3), feet(high[2] - low[2]));
-    let places: Vec<String> = SECTIONS.iter().map(|share| feet((high[0] - low[0]) * share)).collect();
+    let places: Vec<String> = SECTIONS.iter().map(|share| feet(high[0] * share)).collect();
     board.finish(
         Layout {
             name: "hull-sections",
             title: "Sections of the hull, as assumed".to_owned(),
             description: "Half sections of the hull: aft ones on the left, forward ones on the right.".to_owned(),
             notes: vec![format!(
-                "Aft of the middle on the left, forward of it on the right; forward of the transom by {}.",
+                "Aft of the middle on the left, forward of it on the right; forward of the transom's foot by {}.",
                 places.join(", ")
             )],
         },

@@ -55,13 +55,7 @@ impl Scale {
         let least = all.iter().copied().reduce(f64::min)?;
         let (least, most) = (if from_zero { least.min(0.0) } else { least }, all.iter().copied().reduce(f64::max)?);
         let span = (most - least).max(1e-9 * most.abs()).max(1e-12);
-        let rough = span / MOST_STEPS;
-        let ten = 10_f64.powf(rough.log10().floor());
-        let step = [1.0, 2.0, 5.0, 10.0]
-            .map(|times| times * ten)
-            .into_iter()
-            .find(|step| *step >= rough)
-            .unwrap_or(10.0 * ten);
+        let step = round_step(span / MOST_STEPS);
         Some(Scale { from: (least / step).floor() * step, to: (most / step).ceil() * step, step })
     }
 

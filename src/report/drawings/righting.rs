@@ -19,6 +19,8 @@ struct Curve {
     arms: Vec<Arm>,
     colour: &'static str,
     dashes: &'static str,
+    /// So many of the arms stand before an edge goes under water.
+    dry: usize,
 }
 
 /// The curves, where she floats.
@@ -29,7 +31,9 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
     let side = float.worse_side(loaded.judged()?);
     let curve = |state: Option<&State>, name: &str, colour, dashes| {
         let arms = float.arms(state?, side);
-        (arms.len() > 1).then(|| Curve { name: name.to_owned(), arms, colour, dashes })
+        let is_dry = |arm: &&Arm| float.lowest_edge(&arm.plane).is_none_or(|(height, _)| height.si() > 0.0);
+        let dry = arms.iter().take_while(is_dry).count();
+        (arms.len() > 1).then(|| Curve { name: name.to_owned(), arms, colour, dashes, dry })
     };
     let after = if loaded.alone { "as she is" } else { "after" };
     let curves: Vec<Curve> =
@@ -55,13 +59,16 @@ fn step(most: f64, units: Units) -> f64 {
         .unwrap_or(100.0 * unit)
 }
 
+/// How an arm is drawn from the heel on at which an edge is under water.
+const WET: &str = "2 4";
+
 fn chart(loaded: &Loaded, side: Heeled, curves: &[Curve], wide: f64, units: Units) -> Drawing {
     let every = || curves.iter().flat_map(|curve| &curve.arms);
     let most = every().map(|arm| arm.arm.value).fold(0.01, f64::max);
     let least = every().map(|arm| arm.arm.value).fold(0.0, f64::min);
     let step = step(most - least, units);
     let (top_value, low_value) = ((most / step).ceil() * step, (least / step).floor() * step);
-    let shown = |value: f64| Measure::of(Length::from_si(value)).show(units);
+    let shown = |value: f64| Measure::tape(Length::from_si(value)).show(units);
     let lines = ((top_value - low_value) / step).round() as i32;
     let left = EDGE + width(&shown(top_value), FONT).max(width(&shown(low_value), FONT)) + 8.0;
     let (right, top, bottom) = (wide - EDGE - 14.0, EDGE + FONT + 20.0, HIGH - 46.0);
@@ -81,16 +88,29 @@ fn chart(loaded: &Loaded, side: Heeled, curves: &[Curve], wide: f64, units: Unit
         (lettered((left + right) / 2.0, bottom + 38.0, Anchor::Middle, ink::INK, &format!("heel {}", side.word())))
         (lettered(EDGE, EDGE + FONT, Anchor::Start, ink::INK, "righting arm"))
         @for (i, curve) in curves.iter().enumerate() {
-            @let points: Vec<String> = curve.arms.iter().map(|arm| format!("{},{}", number(x(arm.heel.get::<degree>())), number(y(arm.arm.value)))).collect();
-            polyline points=(points.join(" ")) fill="none" stroke=(curve.colour) stroke-width="2.4" stroke-dasharray=[(!curve.dashes.is_empty()).then_some(curve.dashes)]
-                data-curve=(curve.name) data-arms-mm=(curve.arms.iter().map(|arm| format!("{:.2}", arm.arm.value * 1e3)).collect::<Vec<_>>().join(" "))
+            @let points = |arms: &[Arm]| arms.iter().map(|arm| format!("{},{}", number(x(arm.heel.get::<degree>())), number(y(arm.arm.value)))).collect::<Vec<_>>().join(" ");
+            @let (dry, wet) = (&curve.arms[..curve.dry], &curve.arms[curve.dry.saturating_sub(1)..]);
+            @if wet.len() > 1 {
+                polyline points=(points(wet)) fill="none" stroke=(curve.colour) stroke-width="1.2" stroke-dasharray=(WET) {}
+            }
+            polyline points=(points(dry)) fill="none" stroke=(curve.colour) stroke-width="2.4" stroke-dasharray=[(!curve.dashes.is_empty()).then_some(curve.dashes)]
+                data-curve=(curve.name) data-arms-mm=(dry.iter().map(|arm| format!("{:.2}", arm.arm.value * 1e3)).collect::<Vec<_>>().join(" "))
                 data-mm-per-unit=(format!("{:.5}", (top_value - low_value) * 1e3 / (bottom - top))) {}
+            @if wet.len() > 1 {
+                @if let Some(last) = dry.last() {
+                    circle cx=(number(x(last.heel.get::<degree>()))) cy=(number(y(last.arm.value))) r="4" fill=(ink::PAPER) stroke=(curve.colour) stroke-width="2" {}
+                }
+            }
             // The key stands above the chart, where no curve goes.
             @let key = wide - EDGE - (curves.len() - i) as f64 * 110.0;
             line x1=(number(key)) y1=(number(EDGE + 9.0)) x2=(number(key + 28.0)) y2=(number(EDGE + 9.0)) stroke=(curve.colour) stroke-width="2.4" stroke-dasharray=[(!curve.dashes.is_empty()).then_some(curve.dashes)] {}
             (lettered(key + 34.0, EDGE + FONT, Anchor::Start, curve.colour, &curve.name))
         }
     };
+    let mut notes = vec!["Free to sink and trim; water that comes over an edge is not taken into account: the arms count only as far as the lowest edge stays above water.".to_owned()];
+    if curves.iter().any(|curve| curve.dry < curve.arms.len()) {
+        notes.push("That is as far as the ring; beyond it, dotted, an edge is under water.".to_owned());
+    }
     Drawing {
         name: "righting-arms",
         title: format!("Righting arms, {}", loaded.name),
@@ -100,7 +120,7 @@ fn chart(loaded: &Loaded, side: Heeled, curves: &[Curve], wide: f64, units: Unit
             loaded.name,
             shown(most)
         ),
-        notes: vec!["Free to sink and trim; water that comes over an edge is not taken into account: the arms count only as far as the lowest edge stays above water.".to_owned()],
+        notes,
         size: (wide, HIGH),
         scale: None,
         body,

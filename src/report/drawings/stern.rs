@@ -173,12 +173,18 @@ fn hang<'a>(rig: &Rig, stern: &Stern, group: &'a Group, engine: &'a Engine) -> H
     }
 }
 
-/// In which row the engines are drawn, where nobody said so.
+/// In which row the engines are drawn, where nobody said so: once for all that hang alike.
 pub(super) fn rows(engines: &[Hanging]) -> Vec<String> {
-    let mut said: Vec<String> = Vec::new();
+    let mut alike: Vec<(&str, Vec<&str>)> = Vec::new();
     for engine in engines.iter().filter(|engine| !engine.row_given) {
-        let line = format!("The {} is drawn {}.", engine.engine.label, engine.row);
-        said.push(line);
+        match alike.iter_mut().find(|(row, _)| *row == engine.row) {
+            Some((_, labels)) => labels.push(&engine.engine.label),
+            None => alike.push((&engine.row, vec![&engine.engine.label])),
+        }
     }
-    said
+    let line = |(row, labels): (&str, Vec<&str>)| match labels.as_slice() {
+        [label] => format!("The {label} is drawn {row}."),
+        _ => format!("The {} are each drawn {row}.", labels.join(" and the ")),
+    };
+    alike.into_iter().map(line).collect()
 }

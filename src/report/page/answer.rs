@@ -44,15 +44,19 @@ pub(super) fn top(report: &Report) -> Markup {
 /// What was asked, in a sentence.
 fn asked(rig: &Rig) -> Option<String> {
     let boat = rig.job.boat.name.as_ref().map_or_else(|| "this boat".to_owned(), |name| format!("the {name}"));
+    // A name with something set off behind it wants the second comma too.
+    let pause = if boat.contains(',') { "," } else { "" };
     match rig.job.sitting {
         Sitting::Study => None,
-        _ if rig.after.is_empty() => Some(format!("What must be known of {boat} before engines are chosen for her?")),
+        _ if rig.after.is_empty() => {
+            Some(format!("What must be known of {boat}{pause} before engines are chosen for her?"))
+        }
         Sitting::BeforeOrdering => {
             let old = engines(&rig.before);
             let instead = if old.is_empty() { String::new() } else { format!(", in place of {old}") };
             Some(format!("May {} go on {boat}{instead}?", engines(&rig.after)))
         }
-        Sitting::AsFitted => Some(format!("Does what hangs on {boat} belong there: {}?", engines(&rig.after))),
+        Sitting::AsFitted => Some(format!("Does what hangs on {boat}{pause} belong there: {}?", engines(&rig.after))),
     }
 }
 
@@ -167,6 +171,22 @@ fn item(cause: &Cause, report: &Report) -> Markup {
 /// Missing readings named on the first sheet; the others are counted.
 const NAMED: usize = 6;
 
+/// What a job did not tell where it tells nothing that a family judges: something of steering or trailer may stand in it.
+fn untold(family: Family) -> &'static str {
+    match family {
+        Family::Steering => "the rigging of the steering",
+        Family::Fuel => "how the engines are fed",
+        Family::Electrical => "batteries and wires",
+        Family::Controls => "levers, switches and gauges",
+        Family::Network => "the instruments' network",
+        Family::Trailer => "the load on the trailer",
+        Family::Running => "how she runs",
+        Family::Trial => "a trial",
+        Family::Worth => "costs",
+        other => other.word(),
+    }
+}
+
 /// What was not measured, not asked and taken for granted.
 fn not_seen(report: &Report) -> Markup {
     let missing: Vec<String> = waiting(report.judged).iter().map(|entry| entry.missing.name()).collect();
@@ -176,7 +196,7 @@ fn not_seen(report: &Report) -> Markup {
             let mut of = report.judged.iter().filter(|judged| judged.rule.family == **family).peekable();
             of.peek().is_some() && of.all(|judged| judged.finding.verdict == Verdict::NotApplicable)
         })
-        .map(|family| family.word())
+        .map(|family| untold(*family))
         .collect();
     let assumed = report.assumed().len();
     let more = missing.len().saturating_sub(NAMED);
@@ -187,11 +207,11 @@ fn not_seen(report: &Report) -> Markup {
                 @if !missing.is_empty() {
                     li {
                         "Not measured, and unmeasured is not pass: " (missing.iter().take(NAMED).cloned().collect::<Vec<_>>().join("; "))
-                        @if more > 0 { "; and " (more) " more" } "; " a href="#unmeasured" { "how to take them" } " stands overleaf."
+                        @if more > 0 { "; and " (more) " more" } "; " a href="#unmeasured" { "how to take " (if missing.len() == 1 { "it" } else { "them" }) } " follows."
                     }
                 }
                 @if !unasked.is_empty() { li { "Nothing told, so nothing judged: " (unasked.join(", ")) "." } }
-                @if assumed > 0 { li { (counted(assumed, "thing was", "things were")) " taken for granted; the " a href="#assumed" { "annex" } " lists them." } }
+                @if assumed > 0 { li { (counted(assumed, "thing was", "things were")) " taken for granted; the " a href="#assumed" { "annex" } " lists " (if assumed == 1 { "it" } else { "them" }) "." } }
                 li { "What no reading tells: the state of anything that was not opened, and how she is handled." }
             }
         }

@@ -3,11 +3,14 @@
 use maud::{Markup, html};
 
 use super::prose;
+use crate::reading::{self, Told};
 use crate::report::Report;
 use crate::report::questions::{how, told, untold};
+use crate::rig::Question;
 
 /// The questions under their head.
 pub(super) fn questions(report: &Report) -> Markup {
+    let readings = reading::told(&*report.case.rig.job);
     html! {
         @if !report.case.rig.suspects.is_empty() {
             section {
@@ -19,7 +22,7 @@ pub(super) fn questions(report: &Report) -> Markup {
                             div {
                                 p class="said" { (prose(&question.said, report.units)) }
                                 p class="next" { b { "Next: " } (how(question)) }
-                                p class="where" { (question.entries.join(", ")) " · " (question.why) }
+                                p class="where" { (named(question, &readings)) " · " (question.why) }
                             }
                         }
                     }
@@ -28,4 +31,11 @@ pub(super) fn questions(report: &Report) -> Markup {
             }
         }
     }
+}
+
+/// What a question is about, by the names of its readings.
+fn named(question: &Question, readings: &[Told]) -> String {
+    let name =
+        |entry: &String| readings.iter().find(|one| one.path == *entry).map_or_else(|| entry.clone(), Told::name);
+    question.entries.iter().map(name).collect::<Vec<_>>().join(", ")
 }

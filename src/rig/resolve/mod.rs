@@ -12,8 +12,8 @@ use std::sync::Arc;
 use super::float::Files;
 use super::{Outfit, Ran, Rig};
 use crate::catalog::{Catalog, Entry, Material, likely_names};
-use crate::job::{self, Job};
-use crate::quantity::Text;
+use crate::job::{self, Cycle, Job, Sitting};
+use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::written::Slip;
 
@@ -67,19 +67,38 @@ pub(super) struct Resolver<'a> {
     written_out: bool,
     unresolved: Vec<Slip>,
     assumed: Vec<Text>,
+    /// Whether the new engines hang there already.
+    fitted: bool,
+    /// Whether those that are being looked up do.
+    hangs_already: bool,
 }
 
 impl<'a> Resolver<'a> {
     fn new(catalog: &'a Catalog) -> Self {
-        Resolver { catalog, written_out: false, unresolved: Vec::new(), assumed: Vec::new() }
+        Resolver {
+            catalog,
+            written_out: false,
+            unresolved: Vec::new(),
+            assumed: Vec::new(),
+            fitted: false,
+            hangs_already: false,
+        }
     }
 
     fn rig(mut self, job: &Job, files: &Files) -> Result<Rig, Vec<Slip>> {
+        self.fitted = job.sitting == Sitting::AsFitted;
         let mut before = self.outfit("engines_off", &job.engines_off, &job.comes_off, reading!(job::Job.engines_off));
         let mut after = self.outfit("engines_on", &job.engines_on, &job.goes_on, reading!(job::Job.engines_on));
         let rigging = self.rigging(job);
         self.old_rigging(&mut before);
         rigging::batteries_go_on(&rigging, &mut after);
+        let electric = after.engines().find(|(_, engine)| engine.spec.cycle == Some(Cycle::Electric));
+        if let (Some((_, engine)), true) = (electric, after.items.is_empty()) {
+            self.assumed.push(say!(
+                "The battery that drives the {} is not weighed: it weighs about as much as the engine, or more. Tell it under `goes_on`.",
+                engine.label.as_str()
+            ));
+        }
         let material = job.transom.material.as_deref();
         let material = material.and_then(|name| self.material("transom.material", name));
         let structure = structure::resolve(&mut self, job, material.as_ref());

@@ -59,41 +59,54 @@ fn judge(case: &Case) -> Judgement {
         let head = capitalised(&name);
         let old = cable.years.filter(|years| *years > YEARS);
         let tight = way.sharpest.filter(|radius| least_radius().exceeds(*radius));
-        let finding = if way.length.value().exceeds(length.value) {
-            Finding::new(Verdict::Fail, say!("{}: marked {}, and the way is {}.", head.as_str(), found, needs))
-                .remedy(mend::change(
-                    say!("Fit a {} that reaches: {}.", name.as_str(), Measure::styled(feet_up, Style::FeetInches)),
-                    [Change::told(
-                        format!("rigging.controls.cables[{i}].length"),
-                        Measure::styled(feet_up, Style::FeetInches),
-                    )],
-                ))
-                .buys(name.clone(), order)
-        } else if let Some(radius) = tight {
-            Finding::new(Verdict::Warn, say!("{}: a bend of {} radius.", head.as_str(), Measure::tape(radius))).remedy(
-                mend::yard(say!(
-                    "Lay the {} again with bends of at least {}.",
-                    name.as_str(),
-                    Measure::tape(least_radius())
-                )),
-            )
-        } else if way.turned.exceeds(degrees(MOST_BENDS_DEG)) {
-            Finding::new(
-                Verdict::Warn,
-                say!("{}: the bends turn by {} together.", head.as_str(), Measure::styled(way.turned, Style::Round)),
-            )
-            .remedy(mend::yard(say!("Find a straighter way for the {}, or use low-friction cable.", name.as_str())))
+        let mut findings = Vec::new();
+        if way.length.value().exceeds(length.value) {
+            let finding =
+                Finding::new(Verdict::Fail, say!("{}: marked {}, and the way is {}.", head.as_str(), found, needs))
+                    .remedy(mend::change(
+                        say!("Fit a {} that reaches: {}.", name.as_str(), Measure::styled(feet_up, Style::FeetInches)),
+                        [Change::told(
+                            format!("rigging.controls.cables[{i}].length"),
+                            Measure::styled(feet_up, Style::FeetInches),
+                        )]
+                        .into_iter()
+                        // The new one is not old.
+                        .chain(old.map(|_| Change::to(format!("rigging.controls.cables[{i}].years"), "0.0"))),
+                    ))
+                    .buys(name.clone(), order);
+            findings.push(finding);
         } else if let Some(years) = old {
-            Finding::new(Verdict::Warn, say!("{}: {} years old.", head.as_str(), years.to_string()))
+            let finding = Finding::new(Verdict::Warn, say!("{}: {} years old.", head.as_str(), years.to_string()))
                 .remedy(mend::change(
                     say!("Replace the {} while the old engines are off.", name.as_str()),
                     [Change::to(format!("rigging.controls.cables[{i}].years"), "0.0")],
                 ))
-                .buys(name.clone(), order)
-        } else {
-            Finding::new(Verdict::Pass, say!("{}: marked {}, and the way is {}.", head.as_str(), found, needs))
-        };
-        finding.against(found, Limit::AtLeast(needs)).working(sheet).keep_worse(&mut worst);
+                .buys(name.clone(), order);
+            findings.push(finding);
+        }
+        if let Some(radius) = tight {
+            let words = say!("{}: a bend of {} radius.", head.as_str(), Measure::tape(radius));
+            findings.push(Finding::new(Verdict::Warn, words).remedy(mend::yard(say!(
+                "Lay the {} again with bends of at least {}.",
+                name.as_str(),
+                Measure::tape(least_radius())
+            ))));
+        }
+        if way.turned.exceeds(degrees(MOST_BENDS_DEG)) {
+            let turned = Measure::styled(way.turned, Style::Round);
+            let words = say!("{}: the bends turn by {} together.", head.as_str(), turned);
+            findings.push(Finding::new(Verdict::Warn, words).remedy(mend::yard(say!(
+                "Find a straighter way for the {}, or use low-friction cable.",
+                name.as_str()
+            ))));
+        }
+        if findings.is_empty() {
+            let words = say!("{}: marked {}, and the way is {}.", head.as_str(), found, needs);
+            findings.push(Finding::new(Verdict::Pass, words));
+        }
+        for finding in findings {
+            finding.against(found, Limit::AtLeast(needs)).working(sheet.clone()).keep_worse(&mut worst);
+        }
     }
     Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![Missing::one(reading!(rigging::Controls.cables))])))
 }

@@ -40,7 +40,9 @@ fn judge(case: &Case) -> Judgement {
         };
         match (&tube.inside, through(tube)) {
             (Some(inside), Some(through)) if !through.is_empty() => {
-                of_tube((&name, i), tube, inside.value, &through).keep_worse(&mut worst)
+                of_tube((&name, i), tube, inside.value, &through)
+                    .into_iter()
+                    .for_each(|finding| finding.keep_worse(&mut worst));
             }
             _ => return Ok(lacking()),
         }
@@ -60,7 +62,7 @@ fn through(tube: &Tube) -> Option<Vec<(String, Length)>> {
     Some(all)
 }
 
-fn of_tube((name, index): (&str, usize), tube: &Tube, inside: Length, through: &[(String, Length)]) -> Finding {
+fn of_tube((name, index): (&str, usize), tube: &Tube, inside: Length, through: &[(String, Length)]) -> Vec<Finding> {
     let mut sheet = Sheet::default();
     sheet.told("D", tube.inside.as_ref());
     let each = tube.through.iter();
@@ -78,7 +80,7 @@ fn of_tube((name, index): (&str, usize), tube: &Tube, inside: Length, through: &
     let buy = |finding: Finding| match smallest {
         Some(smallest) => finding
             .remedy(mend::change(
-                say!("Lay the {} {} inside.", name, Measure::tape(smallest)),
+                say!("Make the {} one of {} inside.", name, Measure::tape(smallest)),
                 [Change::told(entry("inside"), Measure::tape(smallest))],
             ))
             .buys("rigging tube", say!("{} inside", Measure::tape(smallest))),
@@ -86,9 +88,9 @@ fn of_tube((name, index): (&str, usize), tube: &Tube, inside: Length, through: &
             .remedy(mend::yard(say!("No tube that is sold takes all of the {}: lay a second one.", name)))
             .buys("second rigging tube", Text::from("beside the first")),
     };
-    let sharp = tube.bend.as_ref().filter(|bend| (inside * tube::BEND_DIAMETERS).exceeds(bend.value));
-    let finding = if let Some((what, across)) = thick {
-        buy(Finding::new(
+    let mut findings = Vec::new();
+    if let Some((what, across)) = thick {
+        findings.push(buy(Finding::new(
             Verdict::Fail,
             say!(
                 "The {} is {} across and does not pass the {}, {} inside.",
@@ -97,26 +99,47 @@ fn of_tube((name, index): (&str, usize), tube: &Tube, inside: Length, through: &
                 name,
                 Measure::tape(inside)
             ),
-        ))
+        )));
     } else if fill.value().exceeds(most) {
-        buy(Finding::new(Verdict::Warn, say!("The {} is filled to {} of its area.", name, found)))
-    } else if let Some(bend) = sharp {
-        Finding::new(Verdict::Warn, say!("The {} bends at a radius of {}.", name, Measure::tape(bend.value))).remedy(
-            mend::change(
-                say!("Lay it with bends of at least {}.", Measure::tape(inside * tube::BEND_DIAMETERS)),
-                [Change::told(entry("bend"), Measure::tape(inside * tube::BEND_DIAMETERS))],
-            ),
-        )
-    } else if tube.smooth_ends == Some(false) || tube.drains == Some(false) {
-        let what = if tube.drains == Some(false) { "holds water" } else { "has sharp ends" };
-        Finding::new(Verdict::Warn, say!("The {} {}.", name, what))
+        findings.push(buy(Finding::new(Verdict::Warn, say!("The {} is filled to {} of its area.", name, found))));
+    }
+    // A wider tube that is laid in its place bends more widely too.
+    let laid = if findings.is_empty() { inside } else { smallest.unwrap_or(inside) };
+    let least = laid * tube::BEND_DIAMETERS;
+    if let Some(bend) = tube.bend.as_ref().filter(|bend| least.exceeds(bend.value)) {
+        findings.push(
+            Finding::new(
+                Verdict::Warn,
+                say!(
+                    "The {} bends at a radius of {}, too sharp for {} inside.",
+                    name,
+                    Measure::tape(bend.value),
+                    Measure::tape(laid)
+                ),
+            )
             .remedy(mend::change(
-                "Bush both ends, and lay it so that it drains into the bilge.",
-                [Change::to(entry("smooth_ends"), "true"), Change::to(entry("drains"), "true")],
-            ))
-            .buys("tube bushings", Text::from("two"))
-    } else {
-        Finding::new(Verdict::Pass, say!("The {} is filled to {} of its area.", name, found))
-    };
-    finding.against(found, limit).working(sheet)
+                say!("Lay the {} with bends of at least {}.", name, Measure::tape(least)),
+                [Change::told(entry("bend"), Measure::tape(least))],
+            )),
+        );
+    }
+    if tube.smooth_ends == Some(false) || tube.drains == Some(false) {
+        let what = match (tube.drains, tube.smooth_ends) {
+            (Some(false), Some(false)) => "holds water and has sharp ends",
+            (Some(false), _) => "holds water",
+            _ => "has sharp ends",
+        };
+        findings.push(
+            Finding::new(Verdict::Warn, say!("The {} {}.", name, what))
+                .remedy(mend::change(
+                    say!("Bush both ends of the {}, and lay it so that it drains into the bilge.", name),
+                    [Change::to(entry("smooth_ends"), "true"), Change::to(entry("drains"), "true")],
+                ))
+                .buys("tube bushings", Text::from("two")),
+        );
+    }
+    if findings.is_empty() {
+        findings.push(Finding::new(Verdict::Pass, say!("The {} is filled to {} of its area.", name, found)));
+    }
+    findings.into_iter().map(|finding| finding.against(found, limit).working(sheet.clone())).collect()
 }

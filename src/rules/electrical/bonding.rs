@@ -27,26 +27,34 @@ fn judge(case: &Case) -> Judgement {
     let electrical = told(case)?;
     let anodes = electrical.anodes().ask()?;
     let bracket = case.rig.after.groups.iter().any(|group| group.bracket.is_some());
+    let mut worst: Option<Finding> = None;
     if *anodes != Anodes::Sound {
         let how = if *anodes == Anodes::Worn { "The anodes are worn." } else { "There are no anodes." };
-        return Ok(Finding::new(Verdict::Warn, Text::from(how))
+        Finding::new(Verdict::Warn, Text::from(how))
             .remedy(mend::change(
                 if bracket {
-                    "Fit new ones, bare and tight on clean metal, on each engine and on the bracket; never paint them."
+                    "Fit new anodes, bare and tight on clean metal, on each engine and on the bracket; never paint them."
                 } else {
-                    "Fit new ones, bare and tight on clean metal, on each engine; never paint them."
+                    "Fit new anodes, bare and tight on clean metal, on each engine; never paint them."
                 },
                 [Change::to("rigging.electrical.anodes", "sound")],
             ))
-            .buys("anodes", Text::from(if bracket { "for each engine and the bracket" } else { "for each engine" })));
+            .buys("anodes", Text::from(if bracket { "for each engine and the bracket" } else { "for each engine" }))
+            .keep_worse(&mut worst);
     }
-    Ok(match (bracket, electrical.bonded) {
-        (true, Some(false)) => Finding::new(Verdict::Warn, Text::from("The engines are not bonded to their bracket."))
+    if bracket && electrical.bonded == Some(false) {
+        Finding::new(Verdict::Warn, Text::from("The engines are not bonded to their bracket."))
             .remedy(mend::change(
                 "Join each engine and the bracket by a wire of 8 AWG.",
                 [Change::to("rigging.electrical.bonded", "true")],
             ))
-            .buys("bonding wires", Text::from("8 AWG, engine to bracket, one each")),
+            .buys("bonding wires", Text::from("8 AWG, engine to bracket, one each"))
+            .keep_worse(&mut worst);
+    }
+    if let Some(worst) = worst {
+        return Ok(worst);
+    }
+    Ok(match (bracket, electrical.bonded) {
         (true, None) => Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.anodes))]),
         _ => Finding::new(Verdict::Pass, Text::from("Anodes are sound.")),
     })

@@ -5,7 +5,7 @@ use crate::case::Case;
 use crate::case::rigging::{asked_of, current};
 use crate::job::rigging::{self, Chosen};
 use crate::physics::rigging::battery;
-use crate::quantity::{Dimensioned, Measure, Reading, Style, Text, say};
+use crate::quantity::{Dimensioned, Measure, Reading, Text, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::mend::{self, Change};
@@ -52,7 +52,7 @@ fn judge(case: &Case) -> Judgement {
     missing.extend(starter.as_ref().err().cloned());
     let (Ok(starter), true) = (starter, missing.is_empty()) else { return Ok(Finding::unmeasured(missing)) };
     let cold = current::coldest(electrical);
-    let mut worst: Option<(f64, Finding)> = None;
+    let mut worst: Option<Finding> = None;
     for (i, entry) in current::starting(electrical) {
         let name = current::battery_name(entry, i);
         let rated = entry.battery.spec().and_then(|battery| battery.cranking.as_ref());
@@ -63,30 +63,39 @@ fn judge(case: &Case) -> Judgement {
         sheet.origin::<Ratio>("t °C", Reading::origin(electrical.coldest.as_ref()));
         let asked = battery::asked(&mut sheet, starter.value);
         let gives = battery::cranking(&mut sheet, rated.value, cold);
-        let shown = |current| Measure::styled(current, Style::Round);
-        let (found, wants) = (shown(gives.value()), shown(asked.value()));
+        let (found, wants) = (gives.measure(), asked.measure());
         let limit = Limit::AtLeast(wants);
-        let summary =
-            say!("At {} the {} gives {}; the starter asks for {}.", Measure::of(cold), name.as_str(), found, wants);
-        let room = gives.value().si() - asked.value().si();
+        let summary = say!(
+            "At {} the {} gives {} of cranking current; for a starter that draws {} it shall give {} times that, {}.",
+            Measure::of(cold),
+            name.as_str(),
+            found,
+            Measure::of(starter.value),
+            battery::CRANKING_OVER_STARTER.to_string(),
+            wants
+        );
         let finding = if asked.value().exceeds(gives.value()) {
             let needs = ElectricCurrent::from_si(rated.value.si() * asked.value().si() / gives.value().si());
             Finding::new(Verdict::Warn, summary)
                 .remedy(mend::change(
-                    say!("Fit a battery of at least {} cold cranking current.", order(needs)),
+                    say!(
+                        "In place of the {} fit one of at least {} cold cranking current.",
+                        name.as_str(),
+                        order(needs)
+                    ),
                     entry.battery.spec().map_or(Vec::new(), |spec| {
                         let fields = [("cranking", mend::quoted(order(needs)))];
                         Change::like(&format!("rigging.electrical.batteries[{i}].battery"), spec, &fields).to_vec()
                     }),
                 ))
-                .buys("starting battery", say!("at least {} cold cranking current", order(needs)))
+                .buys(
+                    format!("starting battery in place of the {name}"),
+                    say!("at least {} cold cranking current", order(needs)),
+                )
         } else {
             Finding::new(Verdict::Pass, summary)
         };
-        let finding = finding.against(found, limit).working(sheet);
-        if worst.as_ref().is_none_or(|(least, _)| room < *least) {
-            worst = Some((room, finding));
-        }
+        finding.against(found, limit).working(sheet).keep_worse(&mut worst);
     }
-    Ok(worst.map_or_else(|| Finding::unmeasured(vec![Missing::one(batteries)]), |(_, finding)| finding))
+    Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![Missing::one(batteries)])))
 }

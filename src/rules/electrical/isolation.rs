@@ -31,7 +31,9 @@ fn judge(case: &Case) -> Judgement {
     }
     let shared = electrical.batteries.iter().any(|entry| entry.does == Some(Does::Both));
     if electrical.batteries.len() == 1 {
-        return Ok(if shared && !electrical.loads.is_empty() {
+        // Whatever draws current has no other battery to draw it from, whether told as a circuit or by its hours.
+        let feeds = !electrical.loads.is_empty() || !electrical.circuits.is_empty();
+        return Ok(if feeds {
             Finding::new(Verdict::Warn, Text::from("One battery starts the engine and feeds all else."))
                 .remedy(mend::yard("Add a house battery with an isolator, or carry a jump pack and a rope."))
                 .buys("house battery and isolator", Text::from("one"))

@@ -11,6 +11,7 @@ use crate::rig::Missing;
 use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
+use uom::si::f64::ElectricPotential;
 
 rule! {
     /// Voltage that the battery cable loses while the starter turns, there and back.
@@ -31,21 +32,22 @@ fn judge(case: &Case) -> Judgement {
         return Ok(Finding::not_applicable(Text::from("Her engines are pulled by hand.")));
     }
     let permitted = current::supply() * OTHER_DROP;
-    let mut worst: Option<current::Wired> = None;
+    let mut worst: Option<Finding> = None;
     for (i, entry) in current::starting(electrical) {
         match current::starter_cable(case, entry, i) {
-            Ok(wired) if worst.as_ref().is_some_and(|worst| worst.drop.value().si() >= wired.drop.value().si()) => {}
-            Ok(wired) => worst = Some(wired),
+            Ok(wired) => of_cable(case, i, wired, permitted).keep_worse(&mut worst),
             Err(missing) => return Ok(Finding::unmeasured(missing)),
         }
     }
-    let Some(wired) = worst else {
-        return Ok(Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.batteries))]));
-    };
+    Ok(worst.unwrap_or_else(|| Finding::unmeasured(vec![Missing::one(reading!(rigging::Electrical.batteries))])))
+}
+
+/// What is said of the cable of the battery in this place of the list.
+fn of_cable(case: &Case, index: usize, wired: current::Wired, permitted: ElectricPotential) -> Finding {
     let (found, limit) = (wired.drop.measure(), Measure::of(permitted));
     let run = Measure::styled(wired.length, Style::FeetInches);
     let summary = say!(
-        "The cable of the {} loses {} in {} each way while the starter draws {}.",
+        "The cable of the {} loses {} in {} each way while the starter, turning, draws {}.",
         wired.name.as_str(),
         found,
         run,
@@ -56,14 +58,14 @@ fn judge(case: &Case) -> Judgement {
         (false, _) => Finding::new(Verdict::Pass, summary),
         (true, Some(wire)) => Finding::new(Verdict::Warn, summary)
             .remedy(mend::change(
-                say!("Fit {} there and back, or put the battery nearer.", wire.as_str()),
-                current::starting(electrical)
-                    .filter(|(i, entry)| current::battery_name(entry, *i) == wired.name)
-                    .flat_map(|(i, _)| Change::class(&format!("rigging.electrical.batteries[{i}].cable.wire"), &wire)),
+                say!("Fit {} there and back to the {}, or put it nearer.", wire.as_str(), wired.name.as_str()),
+                Change::class(&format!("rigging.electrical.batteries[{index}].cable.wire"), &wire),
             ))
-            .buys("battery cables, red and black", say!("{}, {} each", wire.as_str(), run)),
-        (true, None) => Finding::new(Verdict::Warn, summary)
-            .remedy(mend::yard("No wire of the catalog is thick enough: put the battery nearer.")),
+            .buys(format!("cables to the {}, red and black", wired.name), say!("{}, {} each", wire.as_str(), run)),
+        (true, None) => Finding::new(Verdict::Warn, summary).remedy(mend::yard(say!(
+            "No wire of the catalog is thick enough: put the {} nearer.",
+            wired.name.as_str()
+        ))),
     };
-    Ok(finding.against(found, Limit::AtMost(limit)).working(wired.sheet))
+    finding.against(found, Limit::AtMost(limit)).working(wired.sheet)
 }

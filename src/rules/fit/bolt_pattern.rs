@@ -8,8 +8,8 @@ use super::{bolted, no_bolts};
 use crate::case::{Case, bolt_places};
 use crate::job::SplashWell;
 use crate::physics::fit::{self, HolePlace};
-use crate::quantity::{Dimensioned, Measure, Text, inches, say};
-use crate::rig::{Engine, Missing, Rig};
+use crate::quantity::{Dimensioned, Measure, Text, horsepower, inches, say};
+use crate::rig::{Engine, Group, Missing, Rig};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::Table;
@@ -23,7 +23,7 @@ rule! {
     ///
     /// **Limit.** The upper pair 12-7/8 in apart within the cutout (the transom's width where there is
     /// none) with an inch to spare; every new hole on an old one or at least 1-1/2 in (three bolt
-    /// diameters) from it; the lower bolts, 8 in below the upper, above the well's floor by their washers.
+    /// diameters) from it; bolts told alike on both sides of the engine; bolts of 1/2 in (or M12) from 40 hp up; the lower bolts, 8 in below the upper, above the well's floor by their washers.
     ///
     /// **Source.** Trade association bolt pattern in general use; common practice, no source (the
     /// distances to spare).
@@ -44,6 +44,13 @@ const APART_IN: f64 = 3.0 * fit::BOLT_DIAMETER_IN;
 /// Half the washer that must lie flat above the well's floor. Common practice, no source.
 const WASHER_ROOM_IN: f64 = 1.0;
 
+/// Power from which the bracket of every engine is drilled for 1/2 in bolts. Common practice, no source.
+const DRILLED_FROM_HP: f64 = 40.0;
+/// The thinnest that is taken for a bolt of 1/2 in: M12. Common practice, no source.
+const LEAST_BOLT_IN: f64 = 12.0 / 25.4;
+/// The bolt that the pattern is drilled for. Source: the same as the pattern.
+const STANDARD_BOLT: &str = "1/2-13";
+
 fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     if let Some(why) = no_bolts(rig) {
@@ -56,6 +63,10 @@ fn judge(case: &Case) -> Judgement {
     let mut rows = Vec::new();
     for (group, engine) in bolted(rig) {
         let bolts = bolt_places(rig, group, &[engine]).unwrap_or_default();
+        complaints.extend(against_holes(rig, group, engine));
+        if !group.bolts.said.at.is_empty() {
+            complaints.extend(lopsided(engine, &bolts));
+        }
         if let Ok(Some(side)) = &side {
             complaints.extend(against_side(engine, &bolts, side));
         }
@@ -138,6 +149,61 @@ fn side_of_top(rig: &Rig) -> Result<Option<Side>, Missing> {
     let cutout = rig.job.transom.cutout_width().ask()?;
     Ok(Some(Side { what: "cutout", off: cutout.value / 2.0 }))
 }
+
+/// Bolts thinner than the holes of the bracket that they go through.
+fn against_holes(rig: &Rig, group: &Group, engine: &Engine) -> Option<Complaint> {
+    let large = engine.power.reading().is_some_and(|power| !horsepower(DRILLED_FROM_HP).exceeds(power.value));
+    let told = group.bolts.said.size.as_ref()?;
+    let size = rig.tables.bolt_sizes.iter().find(|entry| entry.name == *told)?;
+    let (thick, hole) = (size.spec.diameter.value, inches(fit::BOLT_DIAMETER_IN));
+    let least = inches(LEAST_BOLT_IN);
+    (large && least.exceeds(thick)).then(|| Complaint {
+        verdict: Verdict::Fail,
+        summary: say!(
+            "The {} hangs on bolts of {}; its bracket is drilled for {}.",
+            engine.label.as_str(),
+            told.as_str(),
+            Measure::tape(hole)
+        ),
+        found: Measure::tape(thick),
+        limit: Limit::AtLeast(Measure::tape(least)),
+        remedy: mend::change(
+            say!("Drill the holes out and use bolts of {}, as its mounting sheet asks.", STANDARD_BOLT),
+            [Change::to(format!("{}.bolts.size", group.entry), format!("{STANDARD_BOLT:?}"))],
+        ),
+    })
+}
+
+/// Bolts that stand farther out on one side of the engine than on the other: no bracket is drilled so.
+fn lopsided(engine: &Engine, bolts: &[HolePlace]) -> Option<Complaint> {
+    let most = inches(LOPSIDED_IN);
+    let (bolt, off) = bolts
+        .iter()
+        .filter_map(|bolt| {
+            let mirrored = HolePlace { y: engine.y + engine.y - bolt.y, below: bolt.below };
+            let off =
+                bolts.iter().map(|other| fit::apart(mirrored, *other)).min_by(|a, b| a.si().total_cmp(&b.si()))?;
+            Some((bolt, off))
+        })
+        .max_by(|a, b| a.1.si().total_cmp(&b.1.si()))?;
+    off.exceeds(most).then(|| Complaint {
+        verdict: Verdict::Warn,
+        summary: say!(
+            "The bolt {} to {}, {} below the top, has no fellow as far on the other side of the {}: the nearest is {} off. No bracket is drilled so.",
+            Measure::tape(bolt.y.abs()),
+            port_or_starboard(bolt.y),
+            Measure::tape(bolt.below),
+            engine.label.as_str(),
+            Measure::tape(off)
+        ),
+        found: Measure::tape(off),
+        limit: Limit::AtMost(Measure::tape(most)),
+        remedy: mend::look("Measure the bolts again, from the middle of the engine's bracket both ways."),
+    })
+}
+
+/// How far bolts may differ from side to side. Common practice, no source: what a tape tells over a bracket.
+const LOPSIDED_IN: f64 = 0.5;
 
 /// The outermost bolts against the side of the cutout.
 fn against_side(engine: &Engine, bolts: &[HolePlace], side: &Side) -> Option<Complaint> {

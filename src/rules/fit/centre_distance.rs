@@ -1,6 +1,6 @@
 //! `fit/centre-distance`
 
-use crate::case::Case;
+use crate::case::{Case, is_beside_cutout};
 use crate::job::Role;
 use crate::physics::fit;
 use crate::quantity::{Basis, Dimensioned, Measure, Text, say};
@@ -84,8 +84,11 @@ fn judge(case: &Case) -> Judgement {
 /// The engine that reaches farthest, against the cutout; `None` where none hangs on the
 /// transom, or there is no cutout.
 fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>, Vec<Missing>> {
-    let on_transom: Vec<&Engine> =
-        engines.iter().filter(|(group, _)| group.bracket.is_none()).map(|(_, engine)| *engine).collect();
+    let on_transom: Vec<&Engine> = engines
+        .iter()
+        .filter(|(group, engine)| in_cutout(case.rig, group, engine))
+        .map(|(_, engine)| *engine)
+        .collect();
     if on_transom.is_empty() || case.rig.job.transom.cutout.is_some() {
         return Ok(None);
     }
@@ -127,6 +130,11 @@ fn at_lock(case: &Case, engines: &[(&Group, &Engine)]) -> Result<Option<Finding>
     Ok(Some(finding.against(swept.tape(), Limit::AtMost(half)).working(sheet)))
 }
 
+/// Whether sides of the cutout stand beside its powerhead.
+fn in_cutout(rig: &Rig, group: &Group, engine: &Engine) -> bool {
+    group.bracket.is_none() && !is_beside_cutout(rig, group, engine)
+}
+
 /// Two neighbours set so far apart.
 fn set_apart(rig: &Rig, one: (&Group, &Engine), other: (&Group, &Engine), needed: Length) -> Remedy {
     let needed = mend::up(needed, SET_STEP_IN);
@@ -134,7 +142,7 @@ fn set_apart(rig: &Rig, one: (&Group, &Engine), other: (&Group, &Engine), needed
     let half = rig.job.transom.cutout_width.as_ref().map(|cutout| cutout.value / 2.0);
     let reaches = |(group, engine): (&Group, &Engine)| {
         let reach = engine.clearance_each_way.reading().map(|reach| engine.y.abs() + more / 2.0 + reach.value);
-        let on_transom = group.bracket.is_none() && engine.role == Role::Main;
+        let on_transom = in_cutout(rig, group, engine) && engine.role == Role::Main;
         on_transom && reach.zip(half).is_some_and(|(reach, half)| reach.exceeds(half))
     };
     if [one, other].into_iter().any(reaches) {

@@ -5,8 +5,8 @@ mod centre_distance;
 mod top_edge;
 mod transom_thickness;
 
-use crate::physics::fit;
-use crate::quantity::{Dimensioned, Text, horsepower};
+use crate::case::is_clamped;
+use crate::quantity::Text;
 use crate::rig::{Engine, Group, Rig};
 use crate::rules::Rule;
 
@@ -26,13 +26,6 @@ fn on_the_transom(rig: &Rig) -> impl Iterator<Item = (&Group, &Engine)> {
 /// Engines whose bolts go through the transom: not those on a bracket, nor small ones on clamp screws.
 fn bolted(rig: &Rig) -> Vec<(&Group, &Engine)> {
     on_the_transom(rig).filter(|(group, engine)| !is_clamped(group, engine)).collect()
-}
-
-/// Whether an engine hangs on its clamp screws: a small one with a single row of holes, of whose bolts nobody says
-/// where they stand.
-fn is_clamped(group: &Group, engine: &Engine) -> bool {
-    let small = engine.power.reading().is_some_and(|power| horsepower(fit::BOLTED_FROM_HP).exceeds(power.value));
-    small && engine.hole_rows.reading() == Some(&1) && group.bolts.said.at.is_empty()
 }
 
 /// Why the rules about the transom's own bolts have nothing to judge, where they have not.

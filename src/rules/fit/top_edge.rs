@@ -72,9 +72,11 @@ fn judge(case: &Case) -> Judgement {
             say!("The upper bolts stand {} below the transom's top; the pattern has {}.", found, Measure::tape(wanted)),
         )
         .remedy(mend::look(WATCH))
+        .limit(Limit::AtLeast(Measure::tape(wanted)))
     } else {
         Finding::new(Verdict::Pass, say!("The upper bolts stand {} below the transom's top.", found))
     };
+    let limit = finding.limit.unwrap_or(limit);
     Ok(finding.against(found, limit))
 }
 

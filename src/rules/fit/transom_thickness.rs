@@ -1,7 +1,7 @@
 //! `fit/transom-thickness`
 
-use super::{ON_A_BRACKET, is_clamped, on_brackets_only, on_the_transom};
-use crate::case::Case;
+use super::{ON_A_BRACKET, on_brackets_only, on_the_transom};
+use crate::case::{Case, is_clamped};
 use crate::physics::fit::{self, BoltDimensions};
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::reading::All;

@@ -4,7 +4,7 @@ use super::{lines, told};
 use crate::case::Case;
 use crate::case::rigging::fuel::temperature;
 use crate::physics::rigging::fuel;
-use crate::quantity::{Dimensioned, Measure, Style, Text, say};
+use crate::quantity::{Dimensioned, Measure, Reading, Style, Text, say};
 use crate::rules::mend;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
@@ -40,10 +40,12 @@ fn judge(case: &Case) -> Judgement {
     let Some(mut worst) = worst else {
         return Ok(Finding::not_applicable(Text::from("There is no fuel line.")));
     };
-    worst.sheet.told("T", rig.temperature.as_ref());
+    // The day on which the hose was reckoned is another, and milder.
+    let from = Reading::origin(rig.temperature.as_ref());
+    worst.sheet.given("Th", "temperature of the fuel on the hottest day", heat, from);
     worst.sheet.told("RVP", rig.reid.as_ref());
     let left = fuel::over_boiling(&mut worst.sheet, reid, heat, worst.suction.value());
-    let (found, least) = (left.measure(), Pressure::new::<psi>(LEFT_PSI));
+    let (found, least) = (Measure::styled(left.value(), Style::Round), Pressure::new::<psi>(LEFT_PSI));
     let fuel = say!("With fuel of {} and a Reid pressure of {}", Measure::of(heat), Measure::of(reid));
     let line = worst.name.as_str();
     let summary = if found.si < 0.0 {

@@ -70,8 +70,8 @@ fn judge(case: &Case) -> Judgement {
         };
         let finding = match wrong {
             Some((verdict, summary)) => Finding::new(verdict, summary)
-                .remedy(mend::change("Lay new hose there: fire-tested gasoline hose of low permeation, with two clamps at each barb that is long enough for two.", new_hose(i, spec)))
-                .buys("fuel hose for gasoline, fire tested", length),
+                .remedy(mend::change(say!("Lay the {} anew: fire-tested gasoline hose of low permeation, with two clamps at each barb that is long enough for two.", name.as_str()), new_hose(i, spec)))
+                .buys(format!("fuel hose for gasoline, fire tested, for the {name}"), length),
             None => Finding::new(Verdict::Pass, say!("{} is made for gasoline, and {} old.", head.as_str(), counted(*years))),
         };
         finding.keep_worse(&mut worst);

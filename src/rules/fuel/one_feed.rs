@@ -3,7 +3,7 @@
 use super::told;
 use crate::case::Case;
 use crate::case::rigging::fuel::{burning, line_name};
-use crate::job::rigging;
+use crate::job::{Role, rigging};
 use crate::quantity::{Measure, Style, Text, capitalised, say};
 use crate::reading::reading;
 use crate::rig::Missing;
@@ -40,7 +40,9 @@ fn judge(case: &Case) -> Judgement {
     }
     let engines = burning(case).len();
     let mut wrong: Vec<Text> = Vec::new();
-    let fed: usize = rig.lines.iter().map(|line| usize::from(line.engines.unwrap_or(1))).sum();
+    // An auxiliary engine's own line feeds no main one.
+    let to_mains = rig.lines.iter().filter(|line| line.to != Some(Role::Auxiliary));
+    let fed: usize = to_mains.map(|line| usize::from(line.engines.unwrap_or(1))).sum();
     if fed < engines {
         wrong.push(say!("{} of {} engines have a line", fed, engines));
     }

@@ -10,7 +10,7 @@ use crate::rules::mend::{self, Change};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table};
-use uom::si::f64::Length;
+use uom::si::f64::{Length, Pressure};
 
 rule! {
     /// Suction at each engine's pump at full throttle: hose with its fittings, lift, filter, anti-siphon valve and bulb.
@@ -18,8 +18,8 @@ rule! {
     /// **Why.** An engine that draws hard starves at full throttle, runs lean, and its fuel boils sooner. A larger engine on
     /// the old hose is the usual way to get there.
     ///
-    /// **Limit.** 2 inHg at the engine. Flow is the engine's rate at full throttle, else 0.1 US gal a horsepower and hour;
-    /// gasoline of 15 °C.
+    /// **Limit.** 2 inHg at the engine. Flow is the engine's rate at full throttle, else 0.1 US gal a horsepower and hour: the
+    /// thirstiest main engine's, or the auxiliary's in a line that is told to feed that; gasoline of 15 °C.
     ///
     /// **Source.** Common practice, no source (the limit, the flow, devices without papers); pressure drop by Darcy and Weisbach,
     /// friction by 64/Re or Colebrook, fittings after Crane TP-410 (values from memory).
@@ -34,8 +34,6 @@ const SOLD_IN: [f64; 5] = [0.25, 0.3125, 0.375, 0.5, 0.625];
 fn judge(case: &Case) -> Judgement {
     let rig = told(case)?;
     let lines = lines(case, rig)?;
-    let most = fuel::permitted_suction();
-    let shown = |pressure| Measure::styled(pressure, Style::Suction);
     let rows = lines
         .iter()
         .map(|fed| {
@@ -47,32 +45,43 @@ fn judge(case: &Case) -> Judgement {
         })
         .collect();
     let table = Table::new("fuel lines at full throttle", &["line", "flow", "suction at the engine"], rows);
-    let Some(worst) =
-        lines.into_iter().reduce(|a, b| if b.suction.value().si() > a.suction.value().si() { b } else { a })
-    else {
-        return Ok(Finding::not_applicable(Text::from("There is no fuel line.")));
-    };
-    let found = shown(worst.suction.value());
+    let mut worst: Option<Finding> = None;
+    for fed in lines {
+        of_line(rig, fed).keep_worse(&mut worst);
+    }
+    Ok(worst.map_or_else(|| Finding::not_applicable(Text::from("There is no fuel line.")), |worst| worst.table(table)))
+}
+
+/// A suction as pumps are rated for it.
+fn shown(pressure: Pressure) -> Measure {
+    Measure::styled(pressure, Style::Suction)
+}
+
+/// What is said of one line.
+fn of_line(rig: &rigging::FuelRig, fed: Fed) -> Finding {
+    let most = fuel::permitted_suction();
+    let found = shown(fed.suction.value());
     let summary = say!(
         "{}: {} at full throttle, and the engine draws with {}.",
-        capitalised(&worst.name),
-        Measure::styled(worst.flow.value(), Style::Round),
+        capitalised(&fed.name),
+        Measure::styled(fed.flow.value(), Style::Round),
         found
     );
-    let finding = if worst.suction.value().exceeds(most) {
-        match wider(&worst) {
-            _ if worst.line.engines.unwrap_or(1) > 1 => Finding::new(Verdict::Warn, summary)
+    let finding = if fed.suction.value().exceeds(most) {
+        let name = fed.name.as_str();
+        match wider(&fed) {
+            _ if fed.line.engines.unwrap_or(1) > 1 => Finding::new(Verdict::Warn, summary)
                 .remedy(mend::first("Feed each engine by a line of its own first (“one feed”): half the flow draws less.", "fuel/one-feed")),
             Some(bore) => Finding::new(Verdict::Warn, summary)
-                .remedy(mend::change(say!("Lay hose of {} inside in the same run: it keeps {}.", Measure::tape(bore), shown(most)), wide(rig, worst.line, bore)))
-                .buys("fuel hose for gasoline, fire tested", say!("{} inside, {}", Measure::tape(bore), length(&worst))),
-            None => Finding::new(Verdict::Warn, summary).remedy(mend::yard(
-                "No common hose keeps it: shorten the run, take out fittings, or fit a lift pump that the engine's maker allows.")),
+                .remedy(mend::change(say!("Lay the {} of hose {} inside in the same run: it keeps {}.", name, Measure::tape(bore), shown(most)), wide(rig, fed.line, bore)))
+                .buys(format!("fuel hose for gasoline, fire tested, for the {name}"), say!("{} inside, {}", Measure::tape(bore), length(&fed))),
+            None => Finding::new(Verdict::Warn, summary).remedy(mend::yard(say!(
+                "No common hose keeps the {} to {}: shorten its run, take out fittings, or fit a lift pump that the engine's maker allows.", name, shown(most)))),
         }
     } else {
         Finding::new(Verdict::Pass, summary)
     };
-    Ok(finding.against(found, Limit::AtMost(shown(most))).working(worst.sheet).table(table))
+    finding.against(found, Limit::AtMost(shown(most))).working(fed.sheet)
 }
 
 fn length(fed: &Fed) -> Measure {

@@ -34,21 +34,25 @@ fn judge(case: &Case) -> Judgement {
         return Ok(Finding::not_applicable(Text::from("A portable tank has vent and fill in its cap.")));
     }
     let (vent, fill) = (rig.vent().ask(), rig.fill().ask()).all()?;
+    let mut worst: Option<Finding> = None;
     for (what, hose, least) in [("vent", vent, VENT_IN), ("fill", fill, FILL_IN)] {
         let (found, limit) = (Measure::tape(hose.value), Measure::tape(inches(least)));
         if inches(least - SAME_IN).exceeds(hose.value) {
-            return Ok(Finding::new(Verdict::Warn, say!("The {} hose is {} inside.", what, found))
+            Finding::new(Verdict::Warn, say!("The {} hose is {} inside.", what, found))
                 .remedy(mend::change(
-                    say!("Fit one of at least {} with its fitting.", limit),
+                    say!("Fit a {} hose of at least {} with its fitting.", what, limit),
                     [Change::told(format!("rigging.fuel.{what}"), limit)],
                 ))
                 .buys(format!("{what} hose and fitting"), say!("at least {} inside", limit))
-                .against(found, Limit::AtLeast(limit)));
+                .against(found, Limit::AtLeast(limit))
+                .keep_worse(&mut worst);
         }
     }
-    Ok(Finding::new(
-        Verdict::Pass,
-        say!("Vent {} and fill {} inside.", Measure::tape(vent.value), Measure::tape(fill.value)),
-    )
-    .against(Measure::tape(vent.value), Limit::AtLeast(Measure::tape(inches(VENT_IN)))))
+    Ok(worst.unwrap_or_else(|| {
+        Finding::new(
+            Verdict::Pass,
+            say!("Vent {} and fill {} inside.", Measure::tape(vent.value), Measure::tape(fill.value)),
+        )
+        .against(Measure::tape(vent.value), Limit::AtLeast(Measure::tape(inches(VENT_IN))))
+    }))
 }

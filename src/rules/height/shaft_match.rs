@@ -27,7 +27,7 @@ rule! {
     /// use (the step between rows).
     ///
     /// **When it warns.** Where no row fits by 2 in at the most: a pad, or the bracket set higher or lower, brings it there. It fails
-    /// where it is more, or another shaft of the class fits: order that, or change the drop of the bracket.
+    /// where it is more (unless an old engine hung there with the same shaft: then the height is to be taken there first), or more than 1/2 in and another shaft of the class fits: order that, or change the drop of the bracket.
     SHAFT_MATCH = Height "height/shaft-match", judge;
 }
 
@@ -37,27 +37,21 @@ fn judge(case: &Case) -> Judgement {
         (rig.after.ask(), rig.job.transom.height().ask(), rig.job.boat.deadrise().ask()).all()?;
     }
     let mut missing = Vec::new();
-    let mut worst: Option<(Length, Finding)> = None;
+    let mut worst: Option<Finding> = None;
     for (group, engine) in fixed_engines(rig) {
         match Rows::of(rig, group, engine) {
-            Ok(rows) => {
-                let (gap, finding) = one(rig, group, engine, rows);
-                if worst.as_ref().is_none_or(|(worst_gap, _)| gap > *worst_gap) {
-                    worst = Some((gap, finding));
-                }
-            }
+            Ok(rows) => one(rig, group, engine, rows).keep_worse(&mut worst),
             Err(lacking) => Missing::gather(&mut missing, lacking),
         }
     }
     Ok(match worst {
-        Some((gap, finding)) if missing.is_empty() || gap.value > 0.0 => finding,
+        Some(finding) if missing.is_empty() || finding.verdict < Verdict::Unmeasured => finding,
         _ if missing.is_empty() => super::no_rows(rig),
         _ => Finding::unmeasured(missing),
     })
 }
 
-/// How far the nearest row misses the window, and the finding.
-fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> (Length, Finding) {
+fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> Finding {
     let nearest = rows
         .heights
         .iter()
@@ -71,6 +65,7 @@ fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> (Length, Findin
     let limit = super::window(&rows);
     let found = Measure::tape(nearest);
     let label = engine.label.as_str();
+    let hung_alike = hung_alike(rig, group, engine);
     let finding = match rows.best() {
         Some(row) => Finding::new(
             Verdict::Pass,
@@ -83,7 +78,7 @@ fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> (Length, Findin
         )
         .against(Measure::tape(rows.heights[row]), limit),
         None => Finding::new(
-            if gap.abs() > inches(NEAR_IN) || other_shaft(engine, &rows).is_some() {
+            if !hung_alike && (gap.abs() > inches(NEAR_IN) || better_shaft(engine, &rows, gap).is_some()) {
                 Verdict::Fail
             } else {
                 Verdict::Warn
@@ -95,16 +90,48 @@ fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> (Length, Findin
                 if gap.value < 0.0 { "too low" } else { "too high" }
             ),
         )
-        .remedy(remedy(rig, group, engine, &rows))
+        .remedy(if hung_alike {
+            mend::look(say!(
+                "The old engine hung there with the same shaft: take the transom's height at the {} itself, from the top straight down to the bottom, and write it under `heights`.",
+                label
+            ))
+        } else {
+            remedy(rig, group, engine, &rows)
+        })
         .against(found, limit),
     };
     let table = rows.table(label);
-    (gap.abs(), finding.table(table).working(rows.sheet))
+    finding.table(table).working(rows.sheet)
 }
+
+/// Whether an old engine hung at the same place off the centreline with the same shaft, while the transom's height was not taken
+/// there: the height is the likelier to be wrong.
+fn hung_alike(rig: &Rig, group: &Group, engine: &Engine) -> bool {
+    let near = |a: Length, b: Length| (a - b).abs() <= inches(SAME_PLACE_IN);
+    let taken_there = engine.y.value == 0.0 || rig.job.transom.height_at(engine.y).is_some();
+    let shaft = engine.rest_to_plate.reading().map(|shaft| shaft.value);
+    !taken_there
+        && group.bracket.is_none()
+        && rig.before.engines().any(|(hung, old)| {
+            let same_shaft = old.rest_to_plate.reading().zip(shaft).is_some_and(|(old, new)| near(old.value, new));
+            hung.bracket.is_none() && same_shaft && near(old.y, engine.y)
+        })
+}
+
+/// Places and shafts that differ by less are one. Common practice, no source.
+const SAME_PLACE_IN: f64 = 2.0;
 
 /// By so much no row may miss the window before the shaft is called wrong. Common practice, no source: what a pad or a bracket set
 /// otherwise makes up for; shafts are 5 in apart.
 const NEAR_IN: f64 = 2.0;
+
+/// What a pad, or bracket and bolts set a little otherwise, make up for before another shaft is ordered. Common practice, no source.
+const PAD_IN: f64 = 0.5;
+
+/// The shaft to order in place of the one that misses the window by so much.
+fn better_shaft<'e>(engine: &'e Engine, rows: &Rows, gap: Length) -> Option<&'e ShaftOption> {
+    other_shaft(engine, rows).filter(|_| gap.abs() > inches(PAD_IN))
+}
 
 /// Another shaft of the class of which a row fits.
 fn other_shaft<'e>(engine: &'e Engine, rows: &Rows) -> Option<&'e ShaftOption> {
@@ -120,14 +147,17 @@ fn remedy(rig: &Rig, group: &Group, engine: &Engine, rows: &Rows) -> Remedy {
     let Some(shaft) = engine.rest_to_plate.reading() else {
         return mend::look("Read the shaft length off the engine.");
     };
-    if let Some(choice) = other_shaft(engine, rows) {
+    let gap = rows.outside(rows.heights[rows.nearest()]);
+    let label = engine.label.as_str();
+    if let Some(choice) = better_shaft(engine, rows, gap) {
         let name = Measure::tape(choice.name.value);
         let words = match rig.job.sitting {
             Sitting::AsFitted => say!(
-                "The {} shaft of the same class fits in one of its rows: ask the maker whether this engine can be changed to it, or change the engine.",
-                name
+                "The {} shaft of the same class fits in one of its rows: ask the maker whether the {} can be changed to it, or change the engine.",
+                name,
+                label
             ),
-            _ => say!("Order the {} shaft of the same class: one of its rows fits.", name),
+            _ => say!("Order the {} with the {} shaft of the same class: one of its rows fits.", label, name),
         };
         let mut changes = vec![Change::told(format!("{}.shaft", group.entry), name)];
         let shift = shaft.value - choice.rest_to_plate.value;
@@ -136,14 +166,20 @@ fn remedy(rig: &Rig, group: &Group, engine: &Engine, rows: &Rows) -> Remedy {
         }
         return mend::change(words, changes);
     }
-    let gap = rows.outside(rows.heights[rows.nearest()]);
     if gap.abs() <= inches(NEAR_IN) {
         let hung = group.bracket.is_some();
         return mend::yard(match (hung, gap.value < 0.0) {
             (true, low) => {
-                say!("Set its bracket {} {}.", Measure::tape(gap.abs()), if low { "higher" } else { "lower" })
+                say!(
+                    "Set the bracket of the {} {} {}.",
+                    label,
+                    Measure::tape(gap.abs()),
+                    if low { "higher" } else { "lower" }
+                )
             }
-            (false, true) => say!("Raise it by {}, with a pad on the transom's top.", Measure::tape(gap.abs())),
+            (false, true) => {
+                say!("Raise the {} by {}, with a pad on the transom's top.", label, Measure::tape(gap.abs()))
+            }
             (false, false) => say!(
                 "Run her and look whether it draws air in turns; if it does, it wants {} more of shaft, or a bracket that sets it lower.",
                 Measure::tape(gap.abs())

@@ -1,6 +1,7 @@
 //! `height/transom-angle`
 
 use crate::case::Case;
+use crate::job::Role;
 use crate::physics::height;
 use crate::quantity::{Dimensioned, Measure, Text, degrees, inches, say};
 use crate::reading::All;
@@ -34,7 +35,15 @@ const BRACKET_FACE_IN: f64 = 12.0;
 fn judge(case: &Case) -> Judgement {
     let rig = case.rig;
     let (_, angle) = (rig.after.ask(), rig.job.transom.angle().ask()).all()?;
-    let mut engines: Vec<_> = rig.after.engines().map(|(_, engine)| engine).collect();
+    // What brings her home, or pushes a displacement hull, is pinned to any transom.
+    let mut engines: Vec<_> =
+        rig.after.engines().filter(|(group, _)| !group.is_lifted()).map(|(_, engine)| engine).collect();
+    engines.retain(|engine| engine.role == Role::Main);
+    if engines.is_empty() && !rig.after.is_empty() {
+        return Ok(Finding::not_applicable(Text::from(
+            "An auxiliary engine, or one on a lifting bracket, is pinned to suit the transom; no trim is asked of it.",
+        )));
+    }
     engines.dedup_by(|a, b| a.class == b.class);
     let mut worst: Option<Finding> = None;
     for engine in engines {

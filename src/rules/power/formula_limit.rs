@@ -30,8 +30,8 @@ rule! {
     /// **Source.** 33 CFR 183.53(a), with the definitions of 183.3; 33 CFR 183.53(b) for the
     /// performance test (its conditions from memory).
     ///
-    /// **When it warns.** It warns where the plate says more than the formula: ask the builder how
-    /// the plate came about. Without a plate it fails above the formula. It does not apply from 20 ft
+    /// **When it warns.** It warns where the plate says more than the formula, and the engines are not
+    /// known to lie within both: ask the builder how the plate came about. Without a plate it fails above the formula. It does not apply from 20 ft
     /// on, nor to sailboats, canoes, kayaks, inflatables and multihulls: there the builder's rating
     /// holds, or ISO 11592.
     FORMULA_LIMIT = Power "power/formula-limit", judge;
@@ -120,7 +120,28 @@ fn compare(case: &Case, mut sheet: Sheet, formula: &Term<Power>, by_test: &str) 
     let plate = rig.job.plate().reading();
     if let Some(Plate::Capacity { power: Some(power), .. } | Plate::Builders { power: Some(power), .. }) = plate {
         let found = Measure::of(power.value);
-        let finding = if is_over(&[("plate".to_owned(), power)], formula) {
+        let over = is_over(&[("plate".to_owned(), power)], formula);
+        // The plate may be another boat's; engines that the formula allows her are none the worse for it.
+        let written = rig.after.main_power_written().unwrap_or_default();
+        if over && !written.is_empty() && !is_over(&written, formula) {
+            let engines: Vec<_> = written.iter().map(|(name, power)| (name.clone(), power.value)).collect();
+            if let Some(installed) = installed(&mut sheet, &engines) {
+                let installed = installed.measure();
+                return Finding::new(
+                    Verdict::Pass,
+                    say!(
+                        "The main engines make {}; the plate says {}, the US formula {}: before more is hung on her, ask the builder how the plate came about.{}",
+                        installed,
+                        found,
+                        limit,
+                        by_test
+                    ),
+                )
+                .against(installed, at_most)
+                .working(sheet);
+            }
+        }
+        let finding = if over {
             Finding::new(Verdict::Warn, say!("The plate says {}, the US formula {}.{}", found, limit, by_test)).remedy(
                 mend::ask(Text::from(
                     "Ask the builder, by the hull number, how the plate came about before relying on it.",

@@ -4,8 +4,7 @@ use super::auxiliaries_alone;
 use crate::case::Case;
 use crate::job::Hand;
 use crate::job::{Role, Sitting};
-use crate::quantity::Style;
-use crate::quantity::{Text, say};
+use crate::quantity::{Style, Text, inches, say};
 use crate::rig::Rig;
 use crate::rig::{Engine, Missing};
 use crate::rules::mend::{self, Change};
@@ -19,7 +18,7 @@ rule! {
     /// **Why.** Unlike engines share the load unevenly and wear unevenly; propellers that all turn
     /// one way walk the stern sideways and pull the wheel to one side.
     ///
-    /// **Limit.** The same class, power and shaft for all; the outermost pair turns opposite ways, or
+    /// **Limit.** The same class and power for all, and the same shaft to port and starboard; the outermost pair turns opposite ways, or
     /// every engine has two counter-turning propellers.
     ///
     /// **Source.** Common practice, no source.
@@ -80,24 +79,30 @@ fn judge(case: &Case) -> Finding {
     }
 }
 
-/// How the engines differ, if they do.
+/// How the engines differ, if they do: in class and power any two, in shaft those that stand alike to port and starboard. On a vee
+/// the middle one of three reaches deeper than its neighbours.
 fn unlike(mains: &[&Engine]) -> Option<Text> {
     let (first, rest) = mains.split_first()?;
-    rest.iter().find_map(|other| {
-        let power = |engine: &Engine| engine.power.reading().map(|power| power.value);
-        let shaft = |engine: &Engine| engine.rest_to_plate.reading().map(|shaft| shaft.value);
-        let what = if first.class != other.class {
-            "class"
-        } else if power(first) != power(other) {
-            "power"
-        } else if shaft(first) != shaft(other) {
-            "shaft length"
-        } else {
-            return None;
-        };
-        Some(say!("The {} and the {} differ in {}.", first.label.as_str(), other.label.as_str(), what))
+    let differ = |one: &Engine, other: &Engine, what: &str| {
+        say!("The {} and the {} differ in {}.", one.label.as_str(), other.label.as_str(), what)
+    };
+    let power = |engine: &Engine| engine.power.reading().map(|power| power.value);
+    let odd = rest.iter().find_map(|other| match () {
+        () if first.class != other.class => Some(differ(first, other, "class")),
+        () if power(first) != power(other) => Some(differ(first, other, "power")),
+        () => None,
+    });
+    let shaft = |engine: &Engine| engine.rest_to_plate.reading().map(|shaft| shaft.value);
+    let mirrored = |one: &Engine, other: &Engine| (one.y + other.y).abs() <= inches(ONE_PLACE_IN);
+    let pairs = mains.iter().enumerate().flat_map(|(i, one)| mains[i + 1..].iter().map(move |other| (*one, *other)));
+    odd.or_else(|| {
+        let (one, other) = pairs.into_iter().find(|(one, other)| mirrored(one, other) && shaft(one) != shaft(other))?;
+        Some(differ(one, other, "shaft length"))
     })
 }
+
+/// Engines whose places to port and starboard differ by less are a pair. Common practice, no source.
+const ONE_PLACE_IN: f64 = 2.0;
 
 /// Whether the engines are still to be ordered.
 fn ordered(rig: &Rig) -> bool {

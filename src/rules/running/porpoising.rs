@@ -7,7 +7,8 @@ use super::ready;
 use crate::case::Case;
 use crate::case::running::{BLADE_SETBACK_IN, FourthBlade, Held, Nearest};
 use crate::job::{Porpoises, Sailed};
-use crate::quantity::{Dimensioned, Measure, Text, degrees, inches, say, standard_gravity};
+use crate::physics::running::taken_at;
+use crate::quantity::{Compared, Dimensioned, Measure, Text, Units, degrees, inches, say, standard_gravity};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
@@ -63,6 +64,13 @@ fn judge(case: &Case) -> Judgement {
         Measure::of(nearest.between.from),
         Measure::of(nearest.between.to)
     ));
+    let deadrise = predicted.built.craft.planing.bottom.deadrise;
+    let taken = taken_at(deadrise);
+    let flat = if taken.exceeds(deadrise) {
+        say!(" Her bottom is flatter than Celano's limit tells: it is taken at {}.", Measure::of(taken))
+    } else {
+        Text::default()
+    };
     let mass: Mass = predicted.built.craft.planing.weight / standard_gravity();
     // Where trim or a trial overrules the limits, no margin to them is told.
     let overruled = |verdict| verdict == Verdict::Pass && nearest.excess().si() > 0.0;
@@ -76,7 +84,7 @@ fn judge(case: &Case) -> Judgement {
         reckoned.then(on_loan(cures.fourth_blade.as_ref()))
     };
     let was = runs.before.as_ref().ok().and_then(|before| before.nearest_porpoising(held));
-    let summary = words(&nearest, was.as_ref());
+    let summary = words(&nearest, was.as_ref()).then(flat);
     match after {
         Some(Porpoises::Never) => {
             return Ok(finding(Verdict::Pass, Text::from("The trial found none. ").then(summary)));
@@ -159,11 +167,14 @@ fn words(nearest: &Nearest, was: Option<&Nearest>) -> Text {
     let was = was.map_or(Text::default(), |was| {
         say!(" (with the old engines {} {})", Measure::of(was.excess().abs()), side(was.excess()))
     });
+    // As far as the printed figures stand apart.
+    let (trim, limit) = (Measure::of(nearest.trim), Measure::of(nearest.limit));
+    let printed = Compared::of(trim, None, Some(limit), Units::Us);
     say!(
         "At {} she trims {}, {} {} the trim at which she begins to porpoise",
         Measure::of(nearest.speed),
-        Measure::of(nearest.trim),
-        Measure::of(nearest.excess().abs()),
+        printed.found,
+        printed.room.trim_start_matches('-'),
         side(nearest.excess())
     )
     .then(was)

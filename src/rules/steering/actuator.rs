@@ -45,7 +45,7 @@ fn judge(case: &Case) -> Judgement {
         let wire = current::thinnest(case.rig, length.value, current.value, permitted);
         let remedy = match &wire {
             Some(name) => mend::change(
-                say!("Wire it with {}.", name.as_str()),
+                say!("Wire the actuator with {}.", name.as_str()),
                 Change::class("rigging.steering.actuator.wire", name),
             ),
             None => mend::yard("Shorten the run: no wire of the catalog leaves enough."),

@@ -49,15 +49,18 @@ fn judge(case: &Case) -> Judgement {
         return Ok(finding.buys("steering cable", say!("{}", ordered)));
     };
     let found = Measure::styled(length.value, Style::FeetInches);
-    if way.length.value().exceeds(length.value) {
-        return Ok(Finding::new(
-            Verdict::Fail,
-            say!("The cable is marked {}; its way is {} round the bends.", found, needs),
-        )
-        .remedy(mend::change(say!("Fit one of {}.", ordered), [Change::told("rigging.steering.cable.length", ordered)]))
-        .buys("steering cable", say!("{}", ordered))
-        .against(found, limit)
-        .working(sheet));
+    let reaches = !way.length.value().exceeds(length.value);
+    let marked = say!("The cable is marked {}; its way is {} round the bends.", found, needs);
+    let mut worst: Option<Finding> = None;
+    if !reaches {
+        Finding::new(Verdict::Fail, marked.clone())
+            .remedy(mend::change(
+                say!("Fit a steering cable of {}.", ordered),
+                [Change::told("rigging.steering.cable.length", ordered)],
+            ))
+            .buys("steering cable", say!("{}", ordered))
+            .against(found, limit)
+            .keep_worse(&mut worst);
     }
     let mut wrong: Vec<Text> = Vec::new();
     if let Some(radius) = way.sharpest
@@ -75,17 +78,19 @@ fn judge(case: &Case) -> Judgement {
     if let Some(play) = cable.free_play.as_ref().filter(|play| play.value.exceeds(degrees(FREE_PLAY_DEG))) {
         wrong.push(say!("the wheel turns {} before the engine does", Measure::of(play.value)));
     }
-    let finding = if wrong.is_empty() {
-        Finding::new(Verdict::Pass, say!("The cable is marked {}; its way is {} round the bends.", found, needs))
-    } else {
-        Finding::new(Verdict::Warn, say!("The cable reaches, but ").then(Text::join(wrong, "; ")).then(Text::from(".")))
+    if !wrong.is_empty() {
+        let but = if reaches { "The cable reaches, but " } else { "Of the steering cable " };
+        let finding = Finding::new(Verdict::Warn, Text::from(but).then(Text::join(wrong, "; ")).then(Text::from(".")))
             .remedy(mend::yard(say!(
-                "Lay it again with bends of at least {}; where play is left, replace cable and helm together.",
+                "Lay the steering cable with bends of at least {}; where play is left, replace cable and helm together.",
                 Measure::tape(least_radius())
-            )))
-            .buys("steering cable, if laying it again does not cure it", say!("{}", ordered))
-    };
-    Ok(finding.against(found, limit).working(sheet))
+            )));
+        let again = "steering cable, if laying it again does not cure it";
+        let finding = if reaches { finding.buys(again, say!("{}", ordered)) } else { finding };
+        finding.against(found, limit).keep_worse(&mut worst);
+    }
+    let finding = worst.unwrap_or_else(|| Finding::new(Verdict::Pass, marked).against(found, limit));
+    Ok(finding.working(sheet))
 }
 
 /// The next length that cables are sold in.

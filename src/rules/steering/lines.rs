@@ -45,31 +45,37 @@ fn judge(case: &Case) -> Judgement {
         );
     }
     let (found, limit) = (Measure::of(rated.value), Measure::of(relief.value));
-    let finding = if relief.value.exceeds(rated.value) {
-        Finding::new(Verdict::Fail, say!("The lines are rated for {}; the helm lets go at {}.", found, limit))
-            .remedy(mend::change(
-                say!("Fit lines that are rated for at least {}.", limit),
-                [Change::told("rigging.steering.lines.rated", limit)],
-            ))
-            .buys("two hydraulic lines", say!("rated for at least {}", limit))
-    } else if lines.bled == Some(false) {
-        Finding::new(Verdict::Warn, say!("The lines are rated for {}, but were not bled.", found).then(oil)).remedy(
-            mend::change(
-                "Fill and bleed them, helm highest first, till the wheel stands at both locks.",
+    let limited = |finding: Finding| finding.against(found, Limit::AtLeast(limit));
+    let mut worst: Option<Finding> = None;
+    if relief.value.exceeds(rated.value) {
+        let finding =
+            Finding::new(Verdict::Fail, say!("The lines are rated for {}; the helm lets go at {}.", found, limit))
+                .remedy(mend::change(
+                    say!("Fit lines that are rated for at least {}.", limit),
+                    [Change::told("rigging.steering.lines.rated", limit)],
+                ))
+                .buys("two hydraulic lines", say!("rated for at least {}", limit));
+        limited(finding).keep_worse(&mut worst);
+    }
+    if lines.bled == Some(false) {
+        let finding =
+            Finding::new(Verdict::Warn, Text::from("The lines were not bled.").then(oil.clone())).remedy(mend::change(
+                "Fill and bleed the lines, helm highest first, till the wheel stands at both locks.",
                 [Change::to("rigging.steering.lines.bled", "true")],
-            ),
-        )
-    } else {
+            ));
+        limited(finding).keep_worse(&mut worst);
+    }
+    let finding = worst.unwrap_or_else(|| {
         let length =
             lines.length.as_ref().map(|length| say!("{} each", Measure::styled(length.value, Style::FeetInches)));
         let finding = Finding::new(
             Verdict::Pass,
             say!("The lines are rated for {}; the helm lets go at {}.", found, limit).then(oil),
         );
-        match length {
+        limited(match length {
             Some(length) => finding.buys("two hydraulic lines, where the old ones do not stay", length),
             None => finding,
-        }
-    };
-    Ok(finding.against(found, Limit::AtLeast(limit)).working(sheet))
+        })
+    });
+    Ok(finding.working(sheet))
 }

@@ -52,29 +52,35 @@ fn judge(case: &Case) -> Judgement {
     let power = power.map_err(|missing| missing.into_iter().next().unwrap_or_else(|| case.rig.after.missing()));
     let (power, rated) = (power, asked(rated_power, declared).ask()).all()?;
     let (found, limit) = (Measure::of(power), Measure::of(rated.value));
+    let fast = speed.as_ref().ok().zip(rated_speed).filter(|(speed, rated)| speed.exceeds(rated.value));
+    // What is fitted is rated for both.
+    let mut ratings: Vec<(&str, Measure)> = Vec::new();
+    ratings.extend(power.exceeds(rated.value).then_some(("rated_power", found)));
+    ratings.extend(fast.map(|(speed, _)| ("rated_speed", Measure::of(*speed))));
+    let mut worst: Option<Finding> = None;
     if power.exceeds(rated.value) {
-        return Ok(Finding::new(
-            Verdict::Fail,
-            say!("The engines make {} together; the steering is rated for {}.", found, limit),
-        )
-        .remedy(mend::change(
-            say!("Fit steering that is rated for at least {}.", found),
-            with_rating(rig, mechanical, "rated_power", found),
-        ))
-        .buys("steering system", say!("rated for at least {}", found))
-        .against(found, Limit::AtMost(limit)));
+        Finding::new(Verdict::Fail, say!("The engines make {} together; the steering is rated for {}.", found, limit))
+            .remedy(mend::change(
+                say!("Fit steering that is rated for at least {}.", found),
+                with_ratings(rig, mechanical, &ratings),
+            ))
+            .buys("steering system", say!("rated for at least {}", found))
+            .against(found, Limit::AtMost(limit))
+            .keep_worse(&mut worst);
     }
-    if let (Ok(speed), Some(rated_speed)) = (&speed, rated_speed)
-        && speed.exceeds(rated_speed.value)
-    {
+    if let Some((speed, rated_speed)) = fast {
         let (fast, to) = (Measure::of(*speed), Measure::of(rated_speed.value));
-        return Ok(Finding::new(Verdict::Fail, say!("She runs {}; the steering is rated to {}.", fast, to))
+        Finding::new(Verdict::Fail, say!("She runs {}; the steering is rated to {}.", fast, to))
             .remedy(mend::change(
                 say!("Fit steering that is rated to at least {}, or keep her below that speed.", fast),
-                with_rating(rig, mechanical, "rated_speed", fast),
+                with_ratings(rig, mechanical, &ratings),
             ))
             .buys("steering system", say!("rated to at least {}", fast))
-            .against(fast, Limit::AtMost(to)));
+            .against(fast, Limit::AtMost(to))
+            .keep_worse(&mut worst);
+    }
+    if let Some(worst) = worst {
+        return Ok(worst);
     }
     let of_speed = match (&speed, rated_speed) {
         (Ok(_), Some(_)) => Text::from(" Her speed is within its rating too."),
@@ -87,11 +93,12 @@ fn judge(case: &Case) -> Judgement {
     .against(found, Limit::AtMost(limit)))
 }
 
-/// The cable or the cylinder, with this rating raised to so much.
-fn with_rating(rig: &rigging::SteeringRig, mechanical: bool, field: &str, to: Measure) -> Vec<Change> {
+/// The cable or the cylinder, with these ratings raised to so much.
+fn with_ratings(rig: &rigging::SteeringRig, mechanical: bool, ratings: &[(&str, Measure)]) -> Vec<Change> {
     if mechanical {
-        return vec![Change::told(format!("rigging.steering.cable.{field}"), to)];
+        let told = |(field, to): &(&str, Measure)| Change::told(format!("rigging.steering.cable.{field}"), *to);
+        return ratings.iter().map(told).collect();
     }
-    let fields = [(field, mend::quoted(to))];
+    let fields: Vec<(&str, String)> = ratings.iter().map(|(field, to)| (*field, mend::quoted(*to))).collect();
     rig.cylinder.spec().map_or(Vec::new(), |spec| Change::like("rigging.steering.cylinder", spec, &fields).to_vec())
 }

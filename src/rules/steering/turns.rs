@@ -29,6 +29,9 @@ rule! {
     TURNS = Steering "steering/turns", judge;
 }
 
+/// Up to so many turns two digits tell a tenth of one.
+const TWO_DIGITS_TO: f64 = 10.0;
+
 fn judge(case: &Case) -> Judgement {
     let rig = steered(case, Steering::RemoteHydraulic)?;
     let displaces = rig.helm.spec().and_then(|helm| helm.displacement.as_ref());
@@ -37,7 +40,9 @@ fn judge(case: &Case) -> Judgement {
     let mut sheet = Sheet::default();
     say_origins(rig, &mut sheet);
     let turns = steering::turns(&mut sheet, &cylinder, count(rig), helm.value);
-    let ratio = |turns: f64| Measure::styled(Ratio::from_si(turns), Style::Round);
+    let ratio = |turns: f64| {
+        Measure::styled(Ratio::from_si(turns), if turns < TWO_DIGITS_TO { Style::Round } else { Style::Plain })
+    };
     let limit = Limit::Within(ratio(FEWEST_TURNS), ratio(MOST_TURNS));
     let found = ratio(turns.value().si());
     let summary = say!("The wheel takes {} turns from lock to lock.", found);

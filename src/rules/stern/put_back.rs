@@ -93,7 +93,7 @@ fn shifts_table(shifts: &[Shift]) -> Table {
 
 /// Less than this part of what hangs on the stern is no engine for the boat any more, and is not told as a way out.
 /// Common practice, no source.
-const LEAST_LEFT: f64 = 0.5;
+const LEAST_LEFT: f64 = 0.75;
 
 /// A loading in which something is to come about: what is not below zero is enough.
 pub(super) struct Wanted<'f> {

@@ -28,7 +28,8 @@ rule! {
     /// **Source.** ISO 11812:2001, sole heights (values from memory), taken as practice; Common practice,
     /// no source (the outlets; the loadings; the half inch).
     ///
-    /// **When it warns.** Move weights forward, fit check valves that can be shut, raise the sole, or
+    /// **When it warns.** It fails where the sole of a boat with scuppers lies under water with nobody aboard, by more than the half
+    /// inch. Move weights forward, fit check valves that can be shut, raise the sole, or
     /// hang less on the stern. It warns too where she sinks or turns over.
     SCUPPERS = Stern "stern/scuppers", judge;
 }
@@ -67,7 +68,16 @@ fn judge(case: &Case) -> Judgement {
         return Ok(Finding::unmeasured(vec![Missing::one(&job::DRAINS)]));
     };
     let found = Measure::tape(lowest.height);
-    let verdict = if lowest.height < least { Verdict::Warn } else { Verdict::Pass };
+    let drained = edges.iter().any(|edge| edge.kind == EdgeKind::Scupper);
+    let fills = drained
+        && lowest.edge.kind == EdgeKind::Sole
+        && lowest.loaded.crew == Crew::Ashore
+        && lowest.height < -inches(TAPE_CLOSENESS_IN);
+    let verdict = match lowest.height < least {
+        true if fills => Verdict::Fail,
+        true => Verdict::Warn,
+        false => Verdict::Pass,
+    };
     let change = lost(lowest.loaded, lowest.edge)
         .filter(|lost| lost.si() > 0.0)
         .map(|lost| say!(", {} lower than before", Measure::tape(lost)))
@@ -83,10 +93,10 @@ fn judge(case: &Case) -> Judgement {
             .then(stands)
             .then(say!(" in `{}`", lowest.loaded.name.as_str()))
             .then(change)
-            .then(Text::from("."))
+            .then(Text::from(if fills { ": by open scuppers she fills there with nobody aboard." } else { "." }))
             .then(for_a_while(&all, &edges, &lowest)),
     );
-    if verdict == Verdict::Warn {
+    if verdict != Verdict::Pass {
         let (remedy, table) = put_back(case.rig, float, &too_low(&all, &edges, &limit));
         let keep = if least.si() > 0.0 {
             say!("To keep {}: ", Measure::tape(least))

@@ -8,7 +8,7 @@ use super::put_back;
 use crate::case::Case;
 use crate::case::float::{Float, Loaded, State, heel_words, trim_words};
 use crate::physics::float::Floating;
-use crate::quantity::{Dimensioned, Measure, Text, capitalised, degrees, say};
+use crate::quantity::{Dimensioned, Measure, Style, Text, capitalised, degrees, say};
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Judgement, Limit, Verdict};
 use crate::working::{Sheet, Table, Term};
@@ -156,7 +156,7 @@ fn as_she_is(case: &Case, float: &Float) -> Finding {
     };
     let attitude = lies.attitude();
     let buoyancy = lies.immersed.centre_of_buoyancy;
-    let length = |metres: f64| Measure::of(Length::from_si(metres));
+    let length = |metres: f64| Measure::tape(Length::from_si(metres));
     let side = |to_port: f64| if to_port < 0.0 { "to starboard" } else { "to port" };
     let gravity = state.total.centre;
     let says = say!(
@@ -164,21 +164,21 @@ fn as_she_is(case: &Case, float: &Float) -> Finding {
         capitalised(float.judged_words()),
         loaded.name.as_str(),
         Measure::of(state.total.mass),
-        length(gravity.x),
+        Measure::styled(Length::from_si(gravity.x), Style::FeetInches),
         length(gravity.y.abs()),
         side(gravity.y),
-        Measure::of(attitude.sinkage)
+        Measure::tape(attitude.sinkage)
     )
     .then(trim_words(attitude.trim))
     .then(Text::from(" and heels "))
     .then(heel_words(attitude.heel))
     .then(say!(
         "; her centre of buoyancy is {} forward, {} {} and {} up; GM is {}. `sternknee work JOB float` prints the rest.",
-        length(buoyancy.x),
+        Measure::styled(Length::from_si(buoyancy.x), Style::FeetInches),
         length(buoyancy.y.abs()),
         side(buoyancy.y),
         length(buoyancy.z),
-        Measure::of(state.gm().unwrap_or(Length::from_si(0.0)))
+        Measure::tape(state.gm().unwrap_or(Length::from_si(0.0)))
     ));
     let rig = case.rig;
     let missing =

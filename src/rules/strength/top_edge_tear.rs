@@ -77,6 +77,8 @@ fn remedy(rig: &Rig, judged: &Judged, edge: f64, strength: &Strength) -> Remedy 
             plugged(rig),
         );
     }
+    // Nothing is drilled higher than the pattern has it.
+    let wanted = if footing.on_bracket { wanted } else { wanted.max(inches(UPPER_BELOW_TOP_IN).si()) };
     let lower = wanted - filled;
     let mut bolts = footing.bolts.iter();
     let keeps =

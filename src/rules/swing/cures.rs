@@ -4,10 +4,10 @@ use uom::si::f64::Length;
 
 use super::{TOLD_IN, stop};
 use crate::case::swing::{Answer, Cure, FACE, Swept, Swing, TUB};
-use crate::case::{Case, Rows, holes_up};
+use crate::case::{Case, Rows, holes_up, row_of};
 use crate::job::{self, BracketKind, BracketSpec};
 use crate::physics::height::HOLE_ROW_STEP_IN;
-use crate::quantity::{Basis, Dimensioned, Measure, Reading, Text, inches, say};
+use crate::quantity::{Basis, Dimensioned, Measure, Reading, Text, degrees, inches, say};
 use crate::reading::{Absent, reading};
 use crate::rig::{Bracket, Engine, Group, Slot};
 use crate::rules::mend::{self, Change, Remedy};
@@ -18,6 +18,8 @@ const SHALLOWEST_IN: f64 = 4.0;
 const FARTHEST_BLOCKED_IN: f64 = 12.0;
 /// The deepest that one bolts to a transom without a bracket. Common practice, no source.
 const DEEPEST_PLATE_IN: f64 = 12.0;
+/// A tilt stop below this leaves the propeller in the water, and nobody sets it. Common practice, no source.
+const LEAST_STOP_DEG: f64 = 40.0;
 
 /// Setback, holes and limits that clear an engine of the boat, each by itself, as far as boat and parts allow them.
 pub(super) fn cures(case: &Case, swept: &Swept, own: &[Own]) -> Remedy {
@@ -59,7 +61,9 @@ pub(super) fn cures(case: &Case, swept: &Swept, own: &[Own]) -> Remedy {
     }
     let tilt = alike.iter().map(|cure| cure.tilt.up_to).reduce(|one, other| Some(one?.min(other?))).flatten();
     match (tilt, hung) {
-        (Some(limit), Some((group, _))) if !cure.tilt.whole_range && limit > swept.scene.tilt.low() => {
+        (Some(limit), Some((group, _)))
+            if !cure.tilt.whole_range && limit > swept.scene.tilt.low() && limit >= degrees(LEAST_STOP_DEG) =>
+        {
             ways.push(mend::change(
                 say!("stop the tilt at {} from upright", stop(limit)),
                 [Change::told(format!("{}.tilt_stop", group.entry), stop(limit))],
@@ -68,7 +72,7 @@ pub(super) fn cures(case: &Case, swept: &Swept, own: &[Own]) -> Remedy {
         _ => {}
     }
     match cure.steer.up_to {
-        Some(limit) if !cure.steer.whole_range && limit.value > 0.0 => {
+        Some(limit) if !cure.steer.whole_range && stop(limit).si > 0.0 => {
             ways.push(mend::care(say!("keep the helm within {} each way when she is tilted", stop(limit))))
         }
         _ => {}
@@ -141,7 +145,8 @@ fn set_back(case: &Case, group: &Group, by: Length, own: &[Own]) -> Option<Remed
             let spec = [("setback", mend::exactly(now + by))];
             let mut changes = Change::like(&format!("{entry}.bracket"), &bracket.spec, &spec).to_vec();
             changes.push(Change::out(format!("{entry}.setback")));
-            (say!("set it {} farther aft, on a bracket of that setback", Measure::tape(by)), now + by, changes)
+            let there = Measure::tape(now + by);
+            (say!("set it {} farther aft, on a bracket of {} setback", Measure::tape(by), there), now + by, changes)
         }
         None if by.exceeds(inches(DEEPEST_PLATE_IN)) => return None,
         None => {
@@ -233,7 +238,7 @@ fn hung_higher(case: &Case, group: &Group, engine: &Engine, up: Length) -> Optio
         return None;
     }
     let holes = ((up / inches(HOLE_ROW_STEP_IN)).value - 1e-9).ceil().max(1.0) as usize;
-    let row = usize::from(engine.holes_up.reading().copied().unwrap_or(0)) + holes;
+    let row = row_of(case.rig, group, engine).0 + holes;
     let rows = Rows::of(case.rig, group, engine).ok()?;
     rows.allows(row).then(|| {
         mend::change(

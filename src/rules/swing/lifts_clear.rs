@@ -3,7 +3,7 @@
 use super::unanswered;
 use crate::case::Case;
 use crate::case::swing::{AboveWater, body_words, raised_words};
-use crate::case::{Rows, holes_up};
+use crate::case::{Rows, holes_up, row_of};
 use crate::physics::height::HOLE_ROW_STEP_IN;
 use crate::quantity::{Dimensioned, Measure, Text, inches, say};
 use crate::rig::{Engine, Group};
@@ -124,7 +124,7 @@ fn nose(lowest: &AboveWater) -> Text {
 
 /// The engine hung higher by so many rows, where its bracket has the row and the plate's window allows it.
 fn higher(case: &Case, group: &Group, engine: &Engine, holes: usize) -> Option<Remedy> {
-    let row = usize::from(engine.holes_up.reading().copied().unwrap_or(0)) + holes;
+    let row = row_of(case.rig, group, engine).0 + holes;
     let rows = Rows::of(case.rig, group, engine).ok().filter(|_| !group.is_lifted())?;
     rows.allows(row).then(|| {
         Remedy::new(

@@ -88,7 +88,7 @@ fn remedy(case: &Case, swept: &Swept) -> Remedy {
     }
     if let Some(cure) = &swept.cure {
         match cure.steer.up_to {
-            Some(limit) if !cure.steer.whole_range && limit.value > 0.0 => {
+            Some(limit) if !cure.steer.whole_range && stop(limit).si > 0.0 => {
                 ways.push(mend::care(say!("keep the helm within {} each way while one is tilted", stop(limit))))
             }
             _ => {}

@@ -81,7 +81,7 @@ fn judge(case: &Case) -> Finding {
 fn remedy(case: &Case, swept: &Swept, cure: &Cure, tilt: Measure) -> Remedy {
     let text = say!("Set the tilt stop, or a mark at the switch, at {} from upright", tilt);
     let words = match cure.steer.up_to {
-        Some(steer) if !cure.steer.whole_range && steer.value > 0.0 => {
+        Some(steer) if !cure.steer.whole_range && stop(steer).si > 0.0 => {
             text.then(say!("; tilted farther only with the helm within {} of amidships.", stop(steer)))
         }
         _ => text.then(Text::from(".")),

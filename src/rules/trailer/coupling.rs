@@ -12,7 +12,7 @@ use crate::working::Sheet;
 use uom::si::f64::{Length, Ratio};
 
 rule! {
-    /// Weight on the coupling, from where the axle stands and where the weight is.
+    /// Weight on the coupling, from where the axle stands and where the weight is, the engines tilted as she is towed.
     ///
     /// **Why.** New engines put weight aft: the coupling goes light, and the trailer begins to sway as it is overtaken.
     ///
@@ -37,18 +37,12 @@ fn judge(case: &Case) -> Judgement {
     let coupling = trailer::coupling(&mut sheet, &road.weights, stand);
     let share = trailer::share(&mut sheet, &coupling, &all_up);
     let ratio = |share| Measure::styled(Ratio::from_si(share), Style::Share);
-    let round = |mass| Measure::styled(mass, Style::Round);
     let limit = Limit::Within(ratio(COUPLING_SHARE.0), ratio(COUPLING_SHARE.1));
     let lifts = coupling.value().si() < 0.0;
     let summary = if lifts {
-        say!("The coupling lifts by {}, with {} on the road.", round(-coupling.value()), all_up.measure())
+        say!("The coupling lifts by {}, with {} on the road.", Measure::of(-coupling.value()), all_up.measure())
     } else {
-        say!(
-            "{} stands on the coupling, {} of {}.",
-            round(coupling.value()),
-            ratio(share.value().si()),
-            all_up.measure()
-        )
+        say!("{} stands on the coupling, {} of {}.", coupling.measure(), ratio(share.value().si()), all_up.measure())
     };
     let finding = if (COUPLING_SHARE.0..=COUPLING_SHARE.1).contains(&share.value().si()) {
         Finding::new(Verdict::Pass, summary)

@@ -6,12 +6,12 @@ use uom::si::f64::Mass;
 use crate::case::Case;
 use crate::job::{self, Bottom};
 use crate::physics::weight;
-use crate::quantity::{Dimensioned, Measure, Text, say};
+use crate::quantity::{Dimensioned, Measure, Text, pounds, say};
 use crate::reading::reading;
 use crate::rig::Missing;
 use crate::rules::rule::rule;
 use crate::rules::{Finding, Limit, Verdict};
-use crate::working::{Sheet, Table};
+use crate::working::{Sheet, Table, max};
 
 rule! {
     /// What hangs on the stern after, against what hung there before, item by item. Where she is floated
@@ -21,16 +21,20 @@ rule! {
     /// same weight anywhere else; scuppers and well edges come nearer to the water.
     ///
     /// **Limit.** No more than hung there before and what trims a boat of her length and beam by about
-    /// half a degree: some 40 lb on 14 ft, 80 lb on 17 ft, 130 lb on 20 ft; and what the weights are
-    /// known to (their tolerance; else 1 % from a scale or a sheet, 5 % for a class).
+    /// half a degree: some 80 lb on 17 ft, 130 lb on 20 ft, and 40 lb however short she is; and what the
+    /// weights are known to (their tolerance; else 1 % from a scale or a sheet, 5 % for a class).
     ///
-    /// **Source.** Common practice, no source (the half degree, and the waterline taken from length and
-    /// beam); hydrostatics of a waterplane.
+    /// **Source.** Common practice, no source (the half degree, the 40 lb, and the waterline taken from
+    /// length and beam); hydrostatics of a waterplane.
     ///
     /// **When it warns.** The weight alone does not decide: she must be floated, by calculation or
     /// with sandbags at the engines' place, and the well edge and the scuppers measured.
     OLD_TO_NEW = Weight "weight/old-to-new", judge;
 }
+
+/// Weight for which nobody floats a boat, however short she is, lb. Common practice, no source: a quarter of a person, who moves
+/// farther than that whenever he sits down.
+const NOT_WORTH_FLOATING_LB: f64 = 40.0;
 
 fn judge(case: &Case) -> Finding {
     let rig = case.rig;
@@ -80,7 +84,10 @@ fn judge(case: &Case) -> Finding {
     };
     let sinks = weight::stern_sinks(&mut sheet, &change, length.value, beam, times);
     let unfelt = weight::unfelt(&mut sheet, length.value, beam);
-    let limit = sheet.set("Wl", "what nobody objects to", &old + &unfelt + &closeness);
+    let little = pounds(NOT_WORTH_FLOATING_LB);
+    let least = sheet.given("Wq", "weight for which nobody floats a boat", little, "practice: a quarter of a person");
+    let more = max(unfelt.clone(), least);
+    let limit = sheet.set("Wl", "what nobody objects to", &old + more + &closeness);
     let finding = if new.value().exceeds(limit.value()) {
         let trims = say!(
             ". About {} there trims a boat of her length by half a degree; her transom comes to lie {} to {} lower (a first figure from length and beam, assumed for her bottom).",
@@ -89,6 +96,9 @@ fn judge(case: &Case) -> Finding {
             Measure::tape(sinks[1])
         );
         Finding::new(Verdict::Warn, hangs.then(trims)).remedy(mend::look("Float her: by calculation (give her sections and freeboards, see `sternknee tape`), or with sandbags of that weight at the engines' place, persons and fuel aboard; measure well edge and scuppers."))
+    } else if change.value().exceeds(unfelt.value() + closeness.value()) {
+        let word = ", about a quarter of a person: nobody floats a boat for that.";
+        Finding::new(Verdict::Pass, hangs.then(Text::from(word)))
     } else if change.value().exceeds(closeness.value()) {
         Finding::new(Verdict::Pass, hangs.then(Text::from(", which a boat of her length hardly feels.")))
     } else {

@@ -60,26 +60,22 @@ fn judge(case: &Case) -> Judgement {
     let (found, limit) = (swamped.measure(), basis.measure());
     let closeness = weight::closeness(&mut sheet, &rig.after.engine_readings());
     let known = weight::swamped_part(&mut sheet, &closeness);
+    // A boat that somebody built for himself may have none.
+    let hers = match rig.job.plate().ask() {
+        Ok(Plate::None) => ". Where she has flotation, it",
+        _ => "; her flotation",
+    };
+    let laid_out = say!("Swamped, the engines weigh {}{} was laid out for {}", found, hers, limit);
     let finding = if extra.value() > known.value() + pounds(TABLE_ROUNDING_LB) {
         let foam = weight::foam_volume(&mut sheet, &extra);
-        Finding::new(
-            Verdict::Warn,
+        Finding::new(Verdict::Warn, laid_out.then(say!(": they weigh {} more.", extra.measure()))).remedy(mend::yard(
             say!(
-                "Swamped, the engines weigh {} where her flotation was laid out for {}: {} more.",
-                found,
-                limit,
-                extra.measure()
+                "Add {} of closed-cell foam aft and as high as it fits, and have her tested swamped.",
+                Measure::styled(foam.value(), Style::Bulk)
             ),
-        )
-        .remedy(mend::yard(say!(
-            "Add {} of closed-cell foam aft and as high as it fits, and have her tested swamped.",
-            Measure::styled(foam.value(), Style::Bulk)
-        )))
+        ))
     } else {
-        Finding::new(
-            Verdict::Pass,
-            say!("Swamped, the engines weigh {}; her flotation was laid out for {}.", found, limit),
-        )
+        Finding::new(Verdict::Pass, laid_out.then(Text::from(".")))
     };
     Ok(finding.against(found, Limit::AtMost(limit)).working(sheet))
 }

@@ -4,7 +4,7 @@ use uom::si::f64::Force;
 
 use super::super::show::{force, length, moment};
 use super::super::{Board, Footing, Laden, Part};
-use crate::physics::strength::bolts::{BoltForces, WrittenGroup, WrittenLoad, written_pull, written_shear};
+use crate::physics::strength::bolts::{BoltForces, MIDDLE, WrittenGroup, WrittenLoad, written_pull, written_shear};
 use crate::physics::strength::loads::{Acting, written_face_load};
 use crate::quantity::{Dimensioned, Measure, Moment, Text, say};
 use crate::working::{Part as Working, Sheet, Table};
@@ -117,6 +117,7 @@ impl Footing {
         };
         let load = WrittenLoad {
             at: self.middle,
+            at_from: MIDDLE,
             force: [force(sheet, "Fx", 0), force(sheet, "Y", 1), force(sheet, "U", 2)],
             moment: [moment(sheet, "Mx", 0), moment(sheet, "Mp", 1), moment(sheet, "Mz", 2)],
         };

@@ -18,4 +18,4 @@ pub use thread::{
     Condition, PRELOAD_OF_PROOF, Thread, engagement_for_full_strength, nut_factor, preload, preload_by_torque,
     proof_load, shear_capacity, stress_area_iso, stress_area_unified, thread_shear_capacity, tightening_torque,
 };
-pub use written::{WrittenGroup, WrittenLoad, written_pull, written_shear};
+pub use written::{MIDDLE, WrittenGroup, WrittenLoad, written_pull, written_shear};

@@ -24,6 +24,8 @@ pub struct WrittenGroup<'b> {
 pub struct WrittenLoad {
     /// Where the forces act, `[y, z]`, m.
     pub at: [f64; 2],
+    /// Where that place is from, in words.
+    pub at_from: &'static str,
     /// Along these axes.
     pub force: [Term<Force>; 3],
     /// About them at that place, right-handed.
@@ -35,8 +37,8 @@ pub struct WrittenLoad {
 const SAME_ROW: f64 = 1e-10;
 /// So many newton metres are none.
 const NOTHING: f64 = 1e-9;
-/// Where the place is from at which loads act.
-const MIDDLE: &str = "the middle of the bolts";
+/// Where the place is from at which loads act that are taken at the bolts' middle.
+pub const MIDDLE: &str = "the middle of the bolts";
 
 /// Places that differ, lowest first, each with how many bolts stand there.
 fn rows(places: impl Iterator<Item = f64>) -> Vec<(f64, usize)> {
@@ -141,7 +143,7 @@ pub fn written_pull(sheet: &mut Sheet, group: &WrittenGroup, load: &WrittenLoad,
 /// What the moment about port and the push do: the foot heels about its lower or its upper edge.
 fn upright(sheet: &mut Sheet, group: &WrittenGroup, load: &WrittenLoad, bolt: usize) -> Option<Term<Force>> {
     let ([push, ..], [_, pitch, _]) = (&load.force, &load.moment);
-    let at = sheet.given("zm", "height at which the forces act, up the transom", length(load.at[1]), MIDDLE);
+    let at = sheet.given("zm", "height at which the forces act, up the transom", length(load.at[1]), load.at_from);
     let edges = [("zl", "lower edge of the face, up the transom"), ("zu", "upper edge of the face, up the transom")];
     let foot = group.foot;
     let [low, high] = [0, 1].map(|i| {
@@ -187,7 +189,7 @@ fn hanging(sheet: &mut Sheet, group: &WrittenGroup, load: &WrittenLoad, bolt: us
     let heel = Heel { symbol: "zc", edge, at: middle, low: true, symbols, row, along: |bolt| bolt.z };
     let middle_from = WrittenGroup { foot_from: group.bolts_from, ..*group };
     let levers = heel.levers(sheet, &middle_from, bolt);
-    let at = sheet.given("zm", "height at which the forces act, up the transom", length(load.at[1]), MIDDLE);
+    let at = sheet.given("zm", "height at which the forces act, up the transom", length(load.at[1]), load.at_from);
     let middle = sheet.given("zc", edge, length(middle), group.bolts_from);
     let share = number(-1.0) * push / sheet.given("nb", "bolts", Ratio::from_si(count), group.bolts_from);
     let pull = if levers.squares.value().si() > 0.0 {
@@ -205,7 +207,7 @@ fn level(sheet: &mut Sheet, group: &WrittenGroup, load: &WrittenLoad, bolt: usiz
     let off = load.at[0] - group.bolts.iter().map(|one| one.y).sum::<f64>() / count;
     let mut yaw = load.moment[2].clone();
     if off.abs() >= SAME_ROW {
-        let off = sheet.given("yo", "how far to port of the bolts' middle the forces act", length(off), "measured");
+        let off = sheet.given("yo", "how far to port of the bolts' middle the forces act", length(off), load.at_from);
         yaw = sheet.set("Mzc", "moment about the line up along it, at the bolts' middle", yaw - &load.force[0] * off);
     }
     if is_nothing(&yaw) {
@@ -239,8 +241,8 @@ pub fn written_shear(sheet: &mut Sheet, group: &WrittenGroup, load: &WrittenLoad
     let mut twist = load.moment[0].clone();
     if offset.iter().any(|off| off.abs() >= SAME_ROW) {
         let to_port = "how far to port of the bolts' middle the forces act";
-        let to_port = sheet.given("yo", to_port, length(offset[0]), "measured");
-        let above = sheet.given("zo", "how far above it", length(offset[1]), "measured");
+        let to_port = sheet.given("yo", to_port, length(offset[0]), load.at_from);
+        let above = sheet.given("zo", "how far above it", length(offset[1]), load.at_from);
         twist = sheet.set("Mt", "what twists the group about its middle", twist + to_port * up - above * across);
     }
     let count = sheet.given("nb", "bolts", Ratio::from_si(n), from);

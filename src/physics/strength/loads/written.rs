@@ -3,7 +3,7 @@
 use uom::si::f64::{Angle, Force, Length, Ratio};
 
 use super::cases::{Acting, FaceLoad};
-use crate::physics::strength::bolts::WrittenLoad;
+use crate::physics::strength::bolts::{MIDDLE, WrittenLoad};
 use crate::quantity::{Dimensioned, Moment};
 use crate::working::{Sheet, Term, cos, number, sin};
 
@@ -127,7 +127,12 @@ pub fn written_face_load(
     let yaw = yaw.line(sheet, "Mz", "moment about the line up along the transom", turned);
     let force = |force: Option<Term<Force>>| force.unwrap_or_else(|| Term::constant(Force::from_si(0.0)));
     let moment = |moment: Option<Term<Moment>>| moment.unwrap_or_else(|| none.clone());
-    WrittenLoad { at, force: [push, aside, up].map(force), moment: [twist, about_port, yaw].map(moment) }
+    WrittenLoad {
+        at,
+        at_from: MIDDLE,
+        force: [push, aside, up].map(force),
+        moment: [twist, about_port, yaw].map(moment),
+    }
 }
 
 /// Where forces and arms of a case are from.

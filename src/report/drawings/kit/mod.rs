@@ -17,6 +17,7 @@ mod paper;
 mod scale_bar;
 mod shape;
 mod sheet;
+pub mod steps;
 pub mod tracks;
 mod view;
 

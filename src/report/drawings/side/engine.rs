@@ -85,6 +85,20 @@ pub(super) fn outline(board: &mut Board, stern: &Stern, hanging: &Hanging, first
     );
 }
 
+/// What is said of one beside the main engine: its name, and how high its plate stands, unless its bracket lifts it.
+pub(super) fn beside(board: &mut Board, stern: &Stern, hanging: &Hanging, units: Units) {
+    let label = &hanging.engine.label;
+    let (up, aft, words) = match hanging.plate {
+        Some(plate) if hanging.group.is_lifted() => (plate, PLATE_BACK_MM, label.clone()),
+        Some(plate) => {
+            let high = length(plate - hanging.rise, units);
+            (plate, PLATE_BACK_MM, format!("plate of the {label} {high}"))
+        }
+        None => (hanging.rest + hanging.head_high(), COWL_FRONT_MM, label.clone()),
+    };
+    board.callout(stern.side(up, hanging.setback + aft), words);
+}
+
 /// The plate against the bottom and its window.
 pub(super) fn plate(board: &mut Board, stern: &Stern, hanging: &Hanging, units: Units, lettered: bool) {
     let aft = hanging.setback + PLATE_BACK_MM;

@@ -53,12 +53,15 @@ fn drawing(case: &Case, outfit: &Outfit, name: &'static str, title: &str, units:
             drawn.push(hanging);
         }
     }
-    // The main engine is lettered; others stand behind it.
+    // The main engine is lettered in the drawing; others stand behind it, and are named beside it.
     drawn.sort_by_key(|hanging| hanging.engine.role != Role::Main);
     for (i, hanging) in drawn.iter().enumerate().rev() {
         engine::outline(&mut board, &stern, hanging, i == 0);
         if !hanging.group.is_lifted() || i == 0 {
             engine::plate(&mut board, &stern, hanging, units, i == 0);
+        }
+        if i > 0 {
+            engine::beside(&mut board, &stern, hanging, units);
         }
     }
     named(&mut board, case, &stern, units);

@@ -66,15 +66,11 @@ pub(super) fn dimensions(board: &mut Board, case: &Case, stern: &Stern, engines:
         if let Some(plate) = hanging.plate {
             board.callout(at(-hanging.y + PLATE_MM, plate), "plate".to_owned());
         }
-        if let Some(bracket) = &hanging.group.bracket {
-            board.callout(at(-hanging.y + 120.0, hanging.top), format!("top of {}", short(&bracket.name)));
+        if hanging.group.bracket.is_some() {
+            let alone = engines.iter().all(|other| std::ptr::eq(other.group, hanging.group));
+            let whose = if alone { "the".to_owned() } else { format!("the {}'s", hanging.engine.label) };
+            board.callout(at(-hanging.y + 120.0, hanging.top), format!("top of {whose} bracket"));
         }
     }
     board.callout(at(stern.cutout.unwrap_or(reach).min(reach), stern.height), "transom's top".to_owned());
-}
-
-/// A bracket's name without the words behind the comma.
-fn short(name: &str) -> String {
-    let first = name.split(',').next().unwrap_or(name);
-    if first.chars().count() > 24 { "the bracket".to_owned() } else { first.to_owned() }
 }

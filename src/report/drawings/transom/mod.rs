@@ -32,11 +32,25 @@ pub(super) fn drawing(case: &Case, units: Units) -> Option<Drawing> {
         "Port is on the left. Heights are taken along the transom. Full lines are readings; thin and broken lines only indicate what nobody measured.".to_owned(),
     ];
     if !case.rig.job.transom.holes.is_empty() {
-        notes.push("Crossed circles: holes that are there already. Open circles: holes of the standard pattern for the engines going on.".to_owned());
+        let from = places(&engines);
+        notes.push(format!("Crossed circles: holes that are there already. Open circles: holes {from}."));
     }
     notes.extend(rows(&engines));
     let description = describe(&stern, &engines, units);
     board.finish(Layout { name: "transom", title: "The transom from astern".to_owned(), description, notes }, units)
+}
+
+/// Where the holes of what goes on are from.
+fn places(engines: &[Hanging]) -> &'static str {
+    let mut bolted = engines.iter().filter(|engine| !engine.group.is_lifted());
+    let told = |engine: &Hanging| !engine.group.bolts.said.at.is_empty();
+    if !bolted.clone().any(told) {
+        "of the standard pattern for the engines going on"
+    } else if bolted.all(told) {
+        "for the engines going on, at the places told"
+    } else {
+        "for the engines going on, at the places told, else of the standard pattern"
+    }
 }
 
 fn describe(stern: &Stern, engines: &[Hanging], units: Units) -> String {
