@@ -31,7 +31,7 @@
 //! ```
 
 // Nothing that a person can write may stop the program.
-#![cfg_attr(not(test), warn(clippy::unwrap_used, clippy::expect_used))]
+#![warn(clippy::unwrap_used, clippy::expect_used)]
 #![warn(missing_docs, unreachable_pub)]
 
 pub mod case;

@@ -160,38 +160,3 @@ fn beside(path: &Path, bytes: &[u8]) -> Result<NamedTempFile, CommandError> {
     });
     written.map_err(|error| unwritable(path, error))
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_seal_tells_its_own_file_from_one_that_was_altered_and_from_any_other() {
-        let paper = Paper::sealed(Path::new("x"), "<p>words</p>");
-        assert_eq!(of_whom(paper.text.as_bytes()), Author::Us);
-        for (altered, author) in [
-            (paper.text.replace("words", "w0rds"), Author::UsAndSomebody),
-            (paper.text.clone() + "\n", Author::UsAndSomebody),
-            ("<p>words</p>\n".to_owned(), Author::Somebody),
-            (String::new(), Author::Nobody),
-        ] {
-            assert_eq!(of_whom(altered.as_bytes()), author, "{altered}");
-        }
-        assert_eq!(of_whom(b"\xff\xfe"), Author::Somebody);
-    }
-
-    #[test]
-    fn where_the_last_of_several_cannot_be_put_the_others_are_taken_back() {
-        let folder = tempfile::tempdir().expect("a folder");
-        let at = |name: &str| folder.path().join(name);
-        fs::write(at("old"), "old").expect("written");
-        let (old, new, last) = (at("old"), at("new"), at("last"));
-        let prepared = |path, before| Prepared { file: beside(path, b"ours").expect("prepared"), path, before };
-        let all = vec![prepared(&old, Some(b"old".to_vec())), prepared(&new, None), prepared(&last, None)];
-        // Somebody was quicker.
-        fs::create_dir(&last).expect("a folder");
-        assert!(put(all).is_err());
-        assert_eq!(fs::read_to_string(&old).expect("read"), "old");
-        assert_eq!(fs::read_dir(folder.path()).expect("a folder").count(), 2);
-    }
-}

@@ -107,30 +107,3 @@ fn data(value: &serde_json::Value) -> String {
 fn hash(text: &str) -> String {
     format!("'sha256-{}'", base64::engine::general_purpose::STANDARD.encode(Sha256::digest(text)))
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn no_job_ends_the_element_that_it_stands_in() {
-        let text = "(title: \"</script><script>alert(1)</script><!--\")";
-        let page = page(b"engine", Some(&Given { name: "a</script>.ron", text, files: &[] }));
-        assert_eq!(page.matches("</script>").count(), 4);
-        assert!(!page.contains("<!--"));
-    }
-
-    #[test]
-    fn no_script_ends_its_own_element_and_every_module_is_taken_once() {
-        let script = joined();
-        assert!(!script.contains("</script") && !script.contains("<!--"));
-        assert!(!script.lines().any(|line| line.starts_with("import ") || line.starts_with("export ")));
-        let files = std::fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/src/desk")).expect("the sources");
-        let modules = files.filter(|file| {
-            let name = file.as_ref().expect("a file").file_name();
-            let name = name.to_string_lossy();
-            name.ends_with(".js") && name != "worker.js"
-        });
-        assert_eq!(modules.count(), MODULES.len());
-    }
-}

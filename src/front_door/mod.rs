@@ -30,6 +30,3 @@ fn description() -> serde_json::Value {
         "sketch": report::sketch(),
     })
 }
-
-#[cfg(test)]
-mod tests;

@@ -10,7 +10,7 @@ pub mod matched;
 pub mod power;
 pub mod propeller;
 pub mod rigging;
-mod root;
+pub mod root;
 pub mod running;
 pub mod strength;
 pub mod swing;

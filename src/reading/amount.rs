@@ -131,26 +131,3 @@ amounts! {
 pub const fn plain(value: f64) -> Amount {
     Amount { value, unit: ONE }
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn an_amount_is_written_as_on_a_tape() {
-        for (amount, written) in [
-            (inch(0.25), "1/4 in"),
-            (inch(-0.75), "-3/4 in"),
-            (inch(1.0 / 32.0), "1/32 in"),
-            (inch(80.0), "80 in"),
-            (deg(0.5), "1/2 deg"),
-            (deg(-10.0), "-10 deg"),
-            (hp(4000.0), "4,000 hp"),
-            (mm(0.1), "0.1 mm"),
-            (plain(0.499), "0.499"),
-            (percent(100.0), "100 %"),
-        ] {
-            assert_eq!(amount.to_string(), written);
-        }
-    }
-}

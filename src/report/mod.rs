@@ -4,7 +4,7 @@ mod causes;
 mod chapter;
 mod compare;
 mod doubt;
-pub(crate) mod drawings;
+pub mod drawings;
 mod json;
 mod legend;
 mod mark;

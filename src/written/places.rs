@@ -292,38 +292,3 @@ fn block_comment(text: &str) -> usize {
     }
     text.len()
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn every_entry_is_found_by_its_path() {
-        let text = r#"// a job
-( boat: ( beam: "8 ft", /* wide ( */ name: "a, b: (c" ), at: [port("14 in"), centre],
-  plate: us(persons: 6) )"#;
-        let places = Places::of(text, 64);
-        let value = |path: &str| &text[places.nearest(path)];
-        assert_eq!(value("boat.beam"), "\"8 ft\"");
-        assert_eq!(value("boat.name"), "\"a, b: (c\"");
-        assert_eq!(value("at[1]"), "centre");
-        assert_eq!(value("at[0]"), "port(\"14 in\")");
-        assert_eq!(value("plate.persons"), "6");
-        assert_eq!(value("plate.power"), "us(persons: 6)");
-    }
-
-    #[test]
-    fn every_remark_is_found_once_and_none_in_a_string() {
-        let text = "// first\n(a: one /* of a */ (b: \"// no\", /* x /* y */ z */ c: r#\"/* no */\"#)) // last";
-        let places = Places::of(text, 64);
-        let all: Vec<&str> = places.remarks.iter().map(|at| &text[at.clone()]).collect();
-        assert_eq!(all, ["// first", "/* of a */", "/* x /* y */ z */", "// last"]);
-    }
-
-    proptest::proptest! {
-        #[test]
-        fn no_text_stops_the_scanner(text in r#"[a-z"\\()\[\]{}:,/*#r' \n]{0,80}"#) {
-            Places::of(&text, 64);
-        }
-    }
-}

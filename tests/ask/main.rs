@@ -1,8 +1,12 @@
 //! What is asked back, what is told of slips in a job's text, and how much work a text may ask for: from text to answer.
 
+mod altered;
 mod boats;
 mod figures;
+mod front_door;
 mod nonsense;
+mod notation;
+mod shown;
 mod slips;
 mod too_much;
 mod traps;

@@ -102,18 +102,19 @@ fn what_this_program_did_not_write_or_somebody_altered_or_locked_stays_as_it_is(
     fs::write(at("page.html"), "").unwrap();
     assert_eq!(run(folder.path(), &page).status.code(), Some(0));
     assert_eq!(fs::read_to_string(at("page.html")).unwrap(), own);
-    for (text, why) in [
-        (own.replace("<main>", "<main><p>my own remark</p>"), "was altered since this program wrote it"),
-        ("<p>a letter</p>".to_owned(), "not a file that this program wrote"),
-        // What says so of itself without being so.
-        (
-            own.lines().filter(|line| !line.starts_with("<!-- written by")).collect(),
-            "not a file that this program wrote",
-        ),
+    let (altered, foreign) = ("was altered since this program wrote it", "not a file that this program wrote");
+    // What says of itself that it is without being so.
+    let unsealed: String = own.lines().filter(|line| !line.starts_with("<!-- written by")).collect();
+    for (bytes, why) in [
+        (own.replace("<main>", "<main><p>my own remark</p>").into_bytes(), altered),
+        ((own.clone() + "\n").into_bytes(), altered),
+        (b"<p>a letter</p>".to_vec(), foreign),
+        (b"\xff\xfe".to_vec(), foreign),
+        (unsealed.into_bytes(), foreign),
     ] {
-        fs::write(at("page.html"), &text).unwrap();
+        fs::write(at("page.html"), &bytes).unwrap();
         refused(folder.path(), &page, why);
-        assert_eq!(fs::read_to_string(at("page.html")).unwrap(), text);
+        assert_eq!(fs::read(at("page.html")).unwrap(), bytes);
     }
     fs::write(at("page.html"), &own).unwrap();
     fs::set_permissions(at("page.html"), fs::Permissions::from_mode(0o444)).unwrap();
@@ -192,6 +193,40 @@ fn page_and_drawings_are_written_all_or_none() {
     fs::write(at("page.html"), "mine").unwrap();
     refused(folder.path(), &["check", "job.ron", "--html", "page.html", "--drawings", "new/drawn"], "not a file");
     assert!(!at("new/drawn").exists());
+}
+
+/// The page is to stand where a drawing will: the drawing finds it there when the drawings before it are written.
+#[test]
+fn where_the_last_of_several_cannot_be_put_the_others_are_taken_back() {
+    let folder = folder();
+    let at = |name: &str| folder.path().join(name);
+    let drawn = |units: &str| run(folder.path(), &["check", "job.ron", "--drawings", "drawn", "--units", units]);
+    assert_eq!(drawn("us").status.code(), Some(0));
+    let written = names(&at("drawn"));
+    let read = || names(&at("drawn")).into_iter().map(|name| (fs::read(at("drawn").join(&name)).unwrap(), name));
+    // One is new, one is in the way, and the others are renewed.
+    let printed = String::from_utf8(drawn("us").stdout).unwrap();
+    let order: Vec<&str> = printed
+        .lines()
+        .filter_map(|line| written.iter().find(|name| line.contains(*name)))
+        .map(String::as_str)
+        .collect();
+    let (new, last) = (order[0], order[order.len() - 1]);
+    for name in [new, last] {
+        fs::remove_file(at("drawn").join(name)).unwrap();
+    }
+    let before: Vec<_> = read().collect();
+    assert!(before.len() > 1, "{written:?}");
+    let page = format!("drawn/{last}");
+    refused(
+        folder.path(),
+        &["check", "job.ron", "--html", &page, "--drawings", "drawn", "--units", "si"],
+        "is there already",
+    );
+    assert_eq!(read().collect::<Vec<_>>(), before);
+    // They would have become others.
+    assert_eq!(drawn("si").status.code(), Some(0));
+    assert!(before.iter().any(|(bytes, name)| fs::read(at("drawn").join(name)).unwrap() != *bytes));
 }
 
 #[test]

@@ -1,8 +1,11 @@
 //! The drawings are to scale: dimensions measured in the SVG equal the job's numbers.
 
+use sternknee::job::Sitting;
 use sternknee::report;
+use sternknee::report::drawings::kit::lettering::Rect;
 
-use super::{DEMOS, common::near, demo, with_report};
+use super::common::{CATALOG, near};
+use super::{DEMOS, demo, with_report};
 
 /// The drawings of a job, by file name.
 fn drawings(job: &str) -> Vec<(String, String)> {
@@ -266,4 +269,29 @@ fn the_bars_of_the_margins_are_as_long_as_their_findings_use_of_their_limits() {
 fn a_drawing_that_lacks_its_readings_is_not_made() {
     let files = drawings("(title: \"nothing\", sitting: study)");
     assert!(files.is_empty(), "{files:?}");
+}
+
+/// Two numbers are kept apart as two pieces of lettering are.
+#[test]
+fn no_number_of_the_whole_list_stands_on_another() {
+    let sheet = report::blank_sheet(Sitting::BeforeOrdering, &CATALOG);
+    let from = sheet.find("<svg role=\"img\" aria-labelledby=\"drawing-places-title\"").expect("a sketch");
+    let sketch = sheet[from..].split_inclusive("</svg>").next().expect("its end");
+    let document = roxmltree::Document::parse(sketch).expect("an SVG");
+    let view: Vec<f64> = document
+        .root_element()
+        .attribute("viewBox")
+        .expect("a paper")
+        .split(' ')
+        .map(|size| size.parse().expect("a number"))
+        .collect();
+    let mut boxes: Vec<Rect> = Vec::new();
+    for badge in document.descendants().filter(|node| node.attribute("rx") == Some("11")) {
+        let (left, top) = (number(badge, "x"), number(badge, "y"));
+        let rect = Rect { left, top, right: left + number(badge, "width"), bottom: top + number(badge, "height") };
+        assert!(!boxes.iter().any(|other| rect.overlaps(other)), "{rect:?}");
+        assert!(rect.left >= 0.0 && rect.right <= view[2] && rect.bottom <= view[3], "{rect:?}");
+        boxes.push(rect);
+    }
+    assert!(boxes.len() > 20);
 }

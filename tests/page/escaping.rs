@@ -120,3 +120,34 @@ fn a_name_of_a_file_is_words_too() {
     let page = std::fs::read_to_string(&out).expect("a page");
     assert!(page.contains("a&amp;b&lt;c&gt;.ron"));
 }
+
+/// The string that the running head of a sheet with this title is in its style.
+fn running_head(title: &str) -> String {
+    let sheet = report::measuring_sheet(title, &[]);
+    let (_, rest) = sheet.split_once("@top-left{content:").expect("a running head");
+    let (string, _) = rest.split_once(";font:").expect("its end");
+    assert!(string.len() > 1 && string.starts_with('"') && string.ends_with('"'), "{string}");
+    string[1..string.len() - 1].to_owned()
+}
+
+#[test]
+fn nothing_ends_a_string_of_the_style_sheet() {
+    let inner = running_head("</style><script>\"\\'\n}");
+    assert!(!inner.contains(['"', '<', '>', '\n', '}', '\'']));
+    assert!(inner.starts_with("Measuring sheet\\00003a  \\00003c \\00002f style\\00003e "), "{inner}");
+}
+
+/// What a browser makes of it: up to six digits are a number, and one blank behind them belongs to it.
+#[test]
+fn no_blank_is_lost_behind_a_sign_written_by_its_number() {
+    let head = running_head("a - b, c");
+    let mut rest = head.as_str();
+    let mut shown = String::new();
+    while let Some((before, number)) = rest.split_once('\\') {
+        shown.push_str(before);
+        let (digits, after) = number.split_at(6);
+        shown.extend(char::from_u32(u32::from_str_radix(digits, 16).expect("six digits")));
+        rest = after.strip_prefix(' ').unwrap_or(after);
+    }
+    assert_eq!(shown + rest, "Measuring sheet: a - b, c");
+}

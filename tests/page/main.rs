@@ -12,10 +12,12 @@ mod drawn;
 mod escaping;
 mod files;
 mod followed;
+mod kit;
 #[path = "../common/listed.rs"]
 mod listed;
 mod readings;
 mod same;
+mod sentences;
 mod symbols;
 mod texts;
 mod words;

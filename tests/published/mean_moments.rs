@@ -1,12 +1,13 @@
 //! Means of moments over a width, as a transom's are told: against a field that is uniform, against Navier's series summed over
 //! the same tent, and against a mesh twice as fine.
 
-use std::sync::Arc;
+use std::sync::{Arc, LazyLock};
 
 use proptest::prelude::*;
 use sternknee::physics::strength::panel::{
     EdgeSupport, Factored, Fineness, Layup, Load, Material, Meshed, Panel, PlateStiffness, Ply, Rect, Section, Shape,
     Strength,
+    meshed::{Means, means},
 };
 use uom::si::f64::{Length, Pressure};
 use uom::si::{length::millimeter, pressure::megapascal};
@@ -209,5 +210,41 @@ proptest! {
         }
         println!("{width:.3} x {height:.3} at {y:.2} {z:.2}: {:.4}, in hard places {:.4}", worst[0], worst[1]);
         prop_assert!(worst[0] < 0.02 && worst[1] < 0.04, "{worst:?}");
+    }
+}
+
+/// A transom's mesh, how many triangles it has, and the means about all places where moments are told.
+static TOLD: LazyLock<(Arc<Meshed>, usize, Means)> = LazyLock::new(|| {
+    let shape = Shape { chine: [1.0, 0.3], corner: [1.1, 0.7], cutout: Some([0.4, 0.5]) };
+    let outline = shape.outline();
+    let panel = Panel {
+        edges: vec![Simple; outline.len()],
+        outline,
+        section: Section::stiffness(PlateStiffness::isotropic(9e9, 0.3, 0.04)),
+        regions: Vec::new(),
+        lines: Vec::new(),
+        beds: Vec::new(),
+    };
+    let meshed = Arc::new(Meshed::of(shape, Fineness { size: 0.1, width: 0.1 }));
+    let factored = panel.factored(&meshed).expect("a plate");
+    let all = means(factored.mesh(), &shape.lattice(), 0.1);
+    (meshed, factored.mesh().triangles.len(), all)
+});
+
+proptest! {
+    #[test]
+    fn what_is_not_looked_at_is_never_more(
+        seed in proptest::collection::vec(-1.0..1.0_f64, 60),
+        units in [0.1..2.0_f64, 0.1..2.0_f64, 0.1..2.0_f64],
+    ) {
+        let (meshed, triangles, means) = &*TOLD;
+        let sampled: Vec<[[f64; 3]; 3]> = (0..*triangles)
+            .map(|t| [0, 1, 2].map(|i| [0, 1, 2].map(|k| seed[(7 * t + 3 * i + k) % seed.len()] * (t % 11) as f64)))
+            .collect();
+        let norm = |m: [f64; 3]| (0..3).map(|k| (units[k] * m[k]).powi(2)).sum::<f64>().sqrt();
+        let all = (0..means.count()).map(|i| norm(means.of(i, &sampled).moment)).fold(0.0, f64::max);
+        let (mean, found) = meshed.most(&sampled, units, |m| (norm(m), norm(m))).unwrap();
+        prop_assert_eq!(found, all);
+        prop_assert_eq!(norm(mean.moment), all);
     }
 }

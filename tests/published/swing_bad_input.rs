@@ -110,6 +110,37 @@ fn two_engines_on_one_lift_go_up_together_and_on_two_unlike_ones_they_can_not() 
     assert_eq!(with(0.3, 0.2), Err(SwingError::TwoLifts));
 }
 
+fn prism(profile: &[[f64; 2]]) -> Result<ConvexBody, SwingError> {
+    ConvexBody::prism("cowl", profile, m(-0.1), m(0.1))
+}
+
+#[test]
+fn a_square_is_accepted_either_way_round_and_closed_or_not() {
+    let square = [[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]];
+    let mut closed = square.to_vec();
+    closed.push(square[0]);
+    let mut back = square.to_vec();
+    back.reverse();
+    for profile in [&square[..], &closed, &back] {
+        // Four corners on either side.
+        assert_eq!(prism(profile).map(|cowl| cowl.points().len()), Ok(8));
+    }
+}
+
+#[test]
+fn each_bad_outline_gets_its_own_error() {
+    let open = prism(&[[0.0, 0.0], [1.0, 0.0], [0.0, 0.0]]);
+    assert!(matches!(open, Err(SwingError::OpenProfile { corners: 2, .. })));
+    let flat = prism(&[[0.0, 0.0], [1.0, 1.0], [2.0, 2.0]]);
+    assert!(matches!(flat, Err(SwingError::FlatProfile { .. })));
+    let bow = prism(&[[0.0, 0.0], [1.0, 1.0], [1.0, 0.0], [0.0, 1.0]]);
+    assert!(matches!(bow, Err(SwingError::CrossedProfile { .. })));
+    let dart = prism(&[[0.0, 0.0], [2.0, 0.0], [0.5, 0.5], [0.0, 2.0]]);
+    assert!(matches!(dart, Err(SwingError::HollowProfile { corner: 3, .. })));
+    let nan = prism(&[[0.0, 0.0], [f64::NAN, 0.0], [0.5, 0.5]]);
+    assert!(matches!(nan, Err(SwingError::NotFinite { .. })));
+}
+
 /// Whether an outline is hollow does not go by its size: a hundredth of a millimetre, a metre, three hundred.
 #[test]
 fn an_outline_is_judged_alike_at_any_size() {

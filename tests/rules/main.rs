@@ -23,3 +23,4 @@ mod transom;
 mod trials;
 mod walk;
 mod weight;
+mod worst;

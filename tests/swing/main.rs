@@ -2,6 +2,7 @@
 
 mod followed;
 mod lift;
+mod told;
 
 use sternknee::case::Case;
 use sternknee::case::swing::{View, outlines, study_faults};

@@ -37,7 +37,7 @@ pub use grip::{Part, Pressed, Side, Worst, backing_plate};
 pub use other::Cure;
 pub use parts::{FROM_WORK, ply, solved, support, sweep_part};
 pub use state::{Stood, Used};
-pub use store::Store;
+pub use store::{Kept, Store};
 pub use sweep::{SWEPT_WAYS, Sweep, SweepPoint, Swept};
 
 /// What strength makes of a rig.

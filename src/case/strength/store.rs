@@ -131,7 +131,7 @@ impl Store {
 }
 
 /// Things by what they are made of, the last used of them.
-struct Kept<K, V> {
+pub struct Kept<K, V> {
     most: usize,
     /// The last used last. Each is made outside the lock, by the first who asks.
     all: Mutex<Vec<(Arc<K>, Once<V>)>>,
@@ -141,11 +141,13 @@ struct Kept<K, V> {
 type Once<V> = Arc<OnceLock<Arc<V>>>;
 
 impl<K: PartialEq, V> Kept<K, V> {
-    fn new(most: usize) -> Self {
+    /// Room for so many.
+    pub fn new(most: usize) -> Self {
         Kept { most, all: Mutex::new(Vec::new()) }
     }
 
-    fn get(&self, of: K, make: impl FnOnce(&K) -> V) -> Arc<V> {
+    /// The thing that is made of this: the one that is kept, or else a new one in the place of the one that was unused longest.
+    pub fn get(&self, of: K, make: impl FnOnce(&K) -> V) -> Arc<V> {
         let (key, place) = {
             // A thread that panicked left a list that is whole.
             let mut all = self.all.lock().unwrap_or_else(PoisonError::into_inner);
@@ -166,24 +168,5 @@ impl<K: PartialEq, V> Kept<K, V> {
 impl<K, V> fmt::Debug for Kept<K, V> {
     fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
         write!(f, "the last {}", self.most)
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::Kept;
-
-    #[test]
-    fn what_was_made_is_made_once_and_the_longest_unused_goes_first() {
-        let kept: Kept<i32, i32> = Kept::new(2);
-        let made = std::cell::RefCell::new(Vec::new());
-        let get = |of: i32| {
-            *kept.get(of, |_| {
-                made.borrow_mut().push(of);
-                10 * of
-            })
-        };
-        assert_eq!([get(1), get(2), get(1), get(3), get(1), get(2)], [10, 20, 10, 30, 10, 20]);
-        assert_eq!(*made.borrow(), [1, 2, 3, 2]);
     }
 }

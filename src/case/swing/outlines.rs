@@ -136,14 +136,3 @@ fn hull(mut points: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
     lower.extend(half(&mut points.iter().rev()));
     lower
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_hull_of_a_square_with_a_point_inside_is_the_square_anticlockwise() {
-        let square = vec![[1.0, 1.0], [0.5, 0.5], [0.0, 0.0], [1.0, 0.0], [0.0, 1.0]];
-        assert_eq!(hull(square), [[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]]);
-    }
-}

@@ -126,21 +126,3 @@ pub fn touch_words(clearance: &Clearance, swept: &Swept) -> Text {
         None => say!("{} comes within {} of {}", body, Measure::tape(clearance.lower.max(inches(0.0))), other),
     }
 }
-
-#[cfg(test)]
-mod tests {
-    use super::body_words;
-
-    #[test]
-    fn a_part_is_told_by_what_it_is_part_of_and_what_a_person_named_keeps_its_name() {
-        for (name, words) in [
-            ("powerhead cowl, forward edge", "the forward edge of the powerhead cowl"),
-            ("well, port side", "the port side of the well"),
-            ("ladder, folded", "the ladder, folded"),
-            ("the bench, aft", "the bench, aft"),
-            ("hatch", "the hatch"),
-        ] {
-            assert_eq!(body_words(name), words);
-        }
-    }
-}

@@ -28,7 +28,7 @@ const STILL: f64 = 1e-11;
 
 /// What a look at a box found.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Look {
+pub struct Look {
     /// Nothing in the box is below this.
     pub lower: f64,
     /// Signed distance at the middle; `None` when the box was settled without measuring.
@@ -40,7 +40,7 @@ pub(super) struct Look {
 }
 
 /// Measures and bounds pairs of one kernel.
-pub(super) struct Bounder<'k> {
+pub struct Bounder<'k> {
     kernel: &'k Kernel,
     measurer: Measurer,
     first: Vec<Vector3<f64>>,
@@ -50,30 +50,20 @@ pub(super) struct Bounder<'k> {
 }
 
 impl<'k> Bounder<'k> {
-    pub(super) fn new(kernel: &'k Kernel) -> Self {
-        Self { kernel, measurer: Measurer::new(), first: Vec::new(), second: Vec::new(), measured: 0 }
+    /// Of the pairs of this kernel; nothing is measured yet.
+    pub fn new(kernel: &'k Kernel) -> Self {
+        Self { kernel, measurer: Measurer::default(), first: Vec::new(), second: Vec::new(), measured: 0 }
     }
 
     /// Signed distance of a pair in one pose.
-    pub(super) fn measure(
-        &mut self,
-        pair: (usize, usize),
-        pose: &[f64; VARIABLES],
-        guess: &Vector3<f64>,
-    ) -> Separation {
+    pub fn measure(&mut self, pair: (usize, usize), pose: &[f64; VARIABLES], guess: &Vector3<f64>) -> Separation {
         let frames = self.kernel.frames(pose);
         self.place(pair, &frames);
         self.measure_placed(pair, guess)
     }
 
     /// Bounds a pair over a box. Where `enough` is reached by the cheap bounds alone, nothing is measured.
-    pub(super) fn look(
-        &mut self,
-        pair: (usize, usize),
-        cell: &Cell,
-        guess: Option<&Vector3<f64>>,
-        enough: f64,
-    ) -> Look {
+    pub fn look(&mut self, pair: (usize, usize), cell: &Cell, guess: Option<&Vector3<f64>>, enough: f64) -> Look {
         let (a, b) = (&self.kernel.bodies[pair.0], &self.kernel.bodies[pair.1]);
         let frames = self.kernel.frames(&cell.middle);
         let motion = motion(a, cell) + motion(b, cell);
@@ -176,77 +166,5 @@ impl<'k> Bounder<'k> {
             }
         }
         (lower - a.radius - b.radius - ROUNDING, worst)
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use nalgebra::Point3;
-
-    use super::super::body::{ConvexBody, metres, radians};
-    use super::super::chain::{AngleRange, Axis, EngineChain, Part};
-    use super::super::error::SwingError;
-    use super::super::lift::Lift;
-    use super::super::scene::{Neighbour, NeighbourTilt, Obstacle, Scene};
-    use super::*;
-
-    fn leaning_twins() -> Result<Scene, SwingError> {
-        let tilt = Axis::new("tilt", Point3::new(0.0, 0.0, 0.1), Vector3::new(0.1, 1.0, 0.0))?;
-        let steer = Axis::new("steer", Point3::new(-0.1, 0.0, 0.0), Vector3::new(0.2, 0.0, 1.0))?;
-        let hub = ConvexBody::cuboid("hub", Point3::new(-0.2, -0.1, -0.1), Point3::new(0.1, 0.1, 0.2))?;
-        let cowl = ConvexBody::cuboid("cowl", Point3::new(-0.6, -0.2, 0.2), Point3::new(0.1, 0.3, 0.8))?;
-        let chain = EngineChain::new("engine", tilt, steer, vec![(Part::Swivel, hub), (Part::Head, cowl)])?;
-        let range = |low, high| AngleRange::new("range", radians(low), radians(high));
-        let mut scene = Scene::new(chain.clone(), range(-0.1, 1.3)?, range(-0.6, 0.5)?);
-        let wall = ConvexBody::cuboid("wall", Point3::new(0.7, -1.0, 0.0), Point3::new(0.8, 1.0, 0.6))?;
-        scene.obstacles.push(Obstacle::Body(wall));
-        scene.neighbour = Some(Neighbour {
-            chain: chain.shifted(Vector3::new(0.1, 0.9, 0.0)),
-            tilt: NeighbourTilt::Independent(range(0.0, 1.0)?),
-        });
-        Ok(scene)
-    }
-
-    /// Boxes of every size: at each of their corners, edges and middles the pair is no nearer than the bound, and
-    /// the bound closes in on the middle as they shrink.
-    #[test]
-    fn no_pose_of_a_box_lies_below_its_bound() -> Result<(), SwingError> {
-        let still = leaning_twins()?;
-        let lift = Lift::straight(Vector3::new(-0.2, 0.1, 1.0), Vector3::new(-1.0, 0.0, -0.2), metres(0.4))?;
-        let mut lifted = still.clone();
-        lifted.engine = lifted.engine.lifted(lift.on_arms(metres(0.3), metres(0.2))?);
-        let mut beside = still.clone();
-        beside.neighbour = beside
-            .neighbour
-            .map(|other| Neighbour { chain: other.chain.standing(radians(0.7), radians(0.0)).lifted(lift), ..other });
-        for scene in [still, lifted, beside] {
-            boxes_hold(&scene)?;
-        }
-        Ok(())
-    }
-
-    fn boxes_hold(scene: &Scene) -> Result<(), SwingError> {
-        let kernel = Kernel::new(scene)?;
-        let mut bounder = Bounder::new(&kernel);
-        for pair in kernel.pairs.clone() {
-            let mut cell = kernel.root;
-            for halving in 0..28 {
-                let look = bounder.look(pair, &cell, None, f64::INFINITY);
-                for i in 0..81 {
-                    let mut pose = cell.middle;
-                    for (v, side) in [i % 3, i / 3 % 3, i / 9 % 3, i / 27].into_iter().enumerate() {
-                        pose[v] += (f64::from(side) - 1.0) * cell.half[v];
-                    }
-                    let at = bounder.measure(pair, &pose, &look.direction);
-                    assert!(at.upper >= look.lower, "{pair:?} {cell:?}: {} < {}", at.upper, look.lower);
-                }
-                if halving == 27 {
-                    let middle = look.middle.map_or(f64::NAN, |m| m.upper);
-                    assert!(middle - look.lower < 0.02, "{middle} {}", look.lower);
-                }
-                cell = cell.halves(halving % 4)[halving / 4 % 2];
-            }
-        }
-        Ok(())
     }
 }

@@ -6,12 +6,14 @@ pub(super) const NEIGHBOUR_TILT: usize = 1;
 pub(super) const STEER: usize = 2;
 pub(super) const LIFT: usize = 3;
 /// How many there are.
-pub(super) const VARIABLES: usize = 4;
+pub const VARIABLES: usize = 4;
 
 /// A box of poses: its middle and half widths.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Cell {
+pub struct Cell {
+    /// The pose in the middle.
     pub middle: [f64; VARIABLES],
+    /// How far it reaches to either side of that.
     pub half: [f64; VARIABLES],
 }
 
@@ -26,7 +28,7 @@ impl Cell {
     }
 
     /// The two halves across variable `v`.
-    pub(super) fn halves(&self, v: usize) -> [Self; 2] {
+    pub fn halves(&self, v: usize) -> [Self; 2] {
         let mut both = [*self; 2];
         for (cell, side) in both.iter_mut().zip([-0.5, 0.5]) {
             cell.middle[v] += side * self.half[v];

@@ -305,7 +305,7 @@ impl EngineChain {
 fn check_axis(what: &str, axis: &Axis, bodies: &[(Part, ConvexBody)], parts: [Part; 2]) -> Result<(), SwingError> {
     let joined: Vec<_> = bodies.iter().filter(|(p, _)| parts.contains(p)).collect();
     let looked_at = if joined.is_empty() { bodies.iter().collect() } else { joined };
-    let mut measurer = Measurer::new();
+    let mut measurer = Measurer::default();
     let mut least = f64::INFINITY;
     for (_, body) in &looked_at {
         let points: Vec<_> = body.points().iter().map(|p| p.coords).collect();

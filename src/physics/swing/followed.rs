@@ -227,27 +227,3 @@ pub fn given(what: &str, at: &Point3<f64>) -> Place {
     let ways = ["forward", "port", "height"];
     std::array::from_fn(|i| Term::new(format!("{} of {what}", ways[i]), metres(at[i])))
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn cube() -> Vec<Point3<f64>> {
-        (0..8).map(|i| Point3::new(f64::from(i & 1), f64::from(i >> 1 & 1), f64::from(i >> 2 & 1))).collect()
-    }
-
-    #[test]
-    fn a_point_of_a_cube_is_a_corner_or_lies_on_an_edge_or_a_face_and_its_shares_give_it_back() {
-        let corners = cube();
-        for (point, many) in
-            [(Point3::new(1.0, 0.0, 1.0), 1), (Point3::new(0.25, 0.0, 1.0), 2), (Point3::new(0.25, 0.1, 1.0), 3)]
-        {
-            let shares = between(&corners, &point);
-            assert_eq!(shares.len(), many);
-            let back: Vector3<f64> = shares.iter().map(|one| corners[one.corner].coords * one.share).sum();
-            assert!((back - point.coords).norm() < 1e-6);
-            assert!((shares.iter().map(|one| one.share).sum::<f64>() - 1.0).abs() < 1e-12);
-        }
-        assert!(between(&corners, &Point3::new(0.5, 0.4, 0.3)).is_empty());
-    }
-}

@@ -136,10 +136,12 @@ impl Mover {
 }
 
 /// The scene as the search sees it.
-pub(super) struct Kernel {
-    pub movers: Vec<Mover>,
-    pub bodies: Vec<FlatBody>,
+pub struct Kernel {
+    pub(super) movers: Vec<Mover>,
+    pub(super) bodies: Vec<FlatBody>,
+    /// The bodies that are looked at together, by their places in the list.
     pub pairs: Vec<(usize, usize)>,
+    /// All poses of the scene.
     pub root: Cell,
 }
 
@@ -148,7 +150,7 @@ impl Kernel {
     ///
     /// # Errors
     /// A rod pinned to a neighbour that is not there, or a bad rod; nothing to keep clear of.
-    pub(super) fn new(scene: &Scene) -> Result<Self, SwingError> {
+    pub fn new(scene: &Scene) -> Result<Self, SwingError> {
         scene.check_rods()?;
         let ends = |range: &super::chain::AngleRange| [range.low().value, range.high().value];
         let (tilt, steer) = (ends(&scene.tilt), ends(&scene.steer));

@@ -88,7 +88,7 @@ impl Lift {
     }
 
     /// The variable from bottom to top.
-    pub(super) fn range(&self) -> [f64; 2] {
+    pub fn range(&self) -> [f64; 2] {
         [self.at(0.0), self.at(self.travel)]
     }
 
@@ -109,7 +109,7 @@ impl Lift {
     }
 
     /// Where it has moved to from the bottom of its travel.
-    pub(super) fn moved(&self, at: f64) -> Vector3<f64> {
+    pub fn moved(&self, at: f64) -> Vector3<f64> {
         let up = self.along.into_inner() * self.height(at);
         match self.arms {
             None => up,
@@ -118,7 +118,7 @@ impl Lift {
     }
 
     /// How it moves as the variable grows.
-    pub(super) fn pace(&self, at: f64) -> Vector3<f64> {
+    pub fn pace(&self, at: f64) -> Vector3<f64> {
         match self.arms {
             None => self.along.into_inner(),
             Some(arms) => (self.along.into_inner() * at.cos() - self.aft.into_inner() * at.sin()) * arms.length,
@@ -126,59 +126,10 @@ impl Lift {
     }
 
     /// Length of the pace, and how fast the pace itself changes at most.
-    pub(super) fn reach_and_bend(&self) -> [f64; 2] {
+    pub fn reach_and_bend(&self) -> [f64; 2] {
         match self.arms {
             None => [1.0, 0.0],
             Some(arms) => [arms.length, arms.length],
         }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn straight() -> Result<Lift, SwingError> {
-        Lift::straight(Vector3::new(-0.2, 0.0, 1.0), Vector3::new(-1.0, 0.0, -0.2), metres(0.3))
-    }
-
-    #[test]
-    fn arms_carry_aft_until_they_lie_square_to_the_transom_and_forward_beyond() -> Result<(), SwingError> {
-        let lift = straight()?.on_arms(metres(0.25), metres(0.15))?;
-        let aft = |height: f64| lift.raised(metres(height)).dot(&lift.aft());
-        assert!(lift.raised(metres(0.0)).norm() < 1e-12);
-        assert!((aft(0.15) - 0.05).abs() < 1e-12, "{}", aft(0.15));
-        assert!(aft(0.3).abs() < 1e-12 && aft(0.2) < aft(0.15));
-        for height in [0.0, 0.1, 0.3] {
-            assert!((lift.raised(metres(height)).dot(&lift.along()) - height).abs() < 1e-12);
-        }
-        Ok(())
-    }
-
-    #[test]
-    fn the_pace_is_the_slope_of_the_way_and_neither_is_longer_than_it_says() -> Result<(), SwingError> {
-        for lift in [straight()?, straight()?.on_arms(metres(0.25), metres(0.1))?] {
-            let ([low, high], [reach, bend]) = (lift.range(), lift.reach_and_bend());
-            for i in 0..=10 {
-                let (at, step) = (low + (high - low) * f64::from(i) / 10.0, 1e-6);
-                let slope = (lift.moved(at + step) - lift.moved(at - step)) / (2.0 * step);
-                assert!((slope - lift.pace(at)).norm() < 1e-8);
-                assert!(slope.norm() <= reach + 1e-8);
-                let turned = (lift.pace(at + step) - lift.pace(at - step)) / (2.0 * step);
-                assert!(turned.norm() <= bend + 1e-8);
-            }
-        }
-        Ok(())
-    }
-
-    #[test]
-    fn arms_that_do_not_reach_through_the_travel_are_told() -> Result<(), SwingError> {
-        for (length, hang) in [(0.1, 0.15), (0.2, 0.05)] {
-            let Err(error) = straight()?.on_arms(metres(length), metres(hang)) else {
-                panic!("{length} and {hang} were taken");
-            };
-            assert!(error.to_string().contains("too short"), "{error}");
-        }
-        Ok(())
     }
 }

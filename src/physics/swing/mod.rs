@@ -57,16 +57,16 @@
 //! ```
 
 mod body;
-mod bound;
+pub mod bound;
 pub mod called;
-mod cell;
+pub mod cell;
 mod chain;
 mod clear;
-mod distance;
+pub mod distance;
 mod error;
 pub mod followed;
 mod heights;
-mod kernel;
+pub mod kernel;
 mod lift;
 mod mounting_sheet;
 mod profile;

@@ -68,34 +68,3 @@ pub(super) fn checked_profile(body: &str, profile: &[Corner]) -> Result<Vec<Corn
     }
     Ok(corners)
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_square_is_accepted_either_way_round_and_closed_or_not() {
-        let square = [[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]];
-        let mut closed = square.to_vec();
-        closed.push(square[0]);
-        let mut back = square.to_vec();
-        back.reverse();
-        for profile in [&square[..], &closed, &back] {
-            assert_eq!(checked_profile("cowl", profile).map(|c| c.len()), Ok(4));
-        }
-    }
-
-    #[test]
-    fn each_bad_outline_gets_its_own_error() {
-        let open = checked_profile("cowl", &[[0.0, 0.0], [1.0, 0.0], [0.0, 0.0]]);
-        assert!(matches!(open, Err(SwingError::OpenProfile { corners: 2, .. })));
-        let flat = checked_profile("cowl", &[[0.0, 0.0], [1.0, 1.0], [2.0, 2.0]]);
-        assert!(matches!(flat, Err(SwingError::FlatProfile { .. })));
-        let bow = checked_profile("cowl", &[[0.0, 0.0], [1.0, 1.0], [1.0, 0.0], [0.0, 1.0]]);
-        assert!(matches!(bow, Err(SwingError::CrossedProfile { .. })));
-        let dart = checked_profile("cowl", &[[0.0, 0.0], [2.0, 0.0], [0.5, 0.5], [0.0, 2.0]]);
-        assert!(matches!(dart, Err(SwingError::HollowProfile { corner: 3, .. })));
-        let nan = checked_profile("cowl", &[[0.0, 0.0], [f64::NAN, 0.0], [0.5, 0.5]]);
-        assert!(matches!(nan, Err(SwingError::NotFinite { .. })));
-    }
-}

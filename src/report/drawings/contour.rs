@@ -12,7 +12,7 @@ type Edge = (isize, isize, bool);
 
 impl Raster {
     /// Outlines of all that lies above the level, anticlockwise about it; holes run the other way.
-    pub(super) fn above(&self, level: f64) -> Vec<Vec<Place>> {
+    pub fn above(&self, level: f64) -> Vec<Vec<Place>> {
         let mut next: BTreeMap<Edge, Edge> = BTreeMap::new();
         for row in -1..self.rows as isize {
             for column in -1..self.columns as isize {
@@ -99,53 +99,5 @@ fn fewer(line: &[Place], within: f64) -> Vec<Place> {
             kept
         }
         _ => vec![*first, *last],
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// Twice the area within outlines, holes taken off.
-    fn area(outlines: &[Vec<Place>]) -> f64 {
-        let doubled: f64 = outlines
-            .iter()
-            .flat_map(|outline| {
-                (0..outline.len()).map(move |i| {
-                    let (a, b) = (outline[i], outline[(i + 1) % outline.len()]);
-                    a[0] * b[1] - b[0] * a[1]
-                })
-            })
-            .sum();
-        doubled / 2.0
-    }
-
-    fn raster(side: usize, value: impl Fn(f64, f64) -> f64) -> Raster {
-        let place = |index: usize| index as f64 / (side - 1) as f64 * 2.0 - 1.0;
-        Raster {
-            columns: side,
-            rows: side,
-            low: [-1.0, -1.0],
-            cell: 2.0 / (side - 1) as f64,
-            values: (0..side * side).map(|i| value(place(i % side), place(i / side))).collect(),
-        }
-    }
-
-    #[test]
-    fn a_ring_has_the_area_of_its_discs() {
-        let ring = raster(101, |x, y| 0.2 - ((x * x + y * y).sqrt() - 0.5).abs());
-        let wanted = std::f64::consts::PI * (0.7f64.powi(2) - 0.3f64.powi(2));
-        let outlines = ring.above(0.0);
-        assert_eq!(outlines.len(), 2);
-        assert!((area(&outlines) / wanted - 1.0).abs() < 2e-3);
-    }
-
-    #[test]
-    fn two_hills_that_meet_at_a_corner_stay_two() {
-        let hills = raster(41, |x, y| x * y);
-        assert_eq!(hills.above(0.01).len(), 2);
-        let everywhere = raster(41, |_, _| 1.0);
-        assert_eq!(everywhere.above(0.0).len(), 1);
-        assert!(everywhere.above(2.0).is_empty());
     }
 }

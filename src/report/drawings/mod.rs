@@ -1,15 +1,15 @@
 //! The drawings, a file each. Every one is made from the same case as the findings; one that lacks what
 //! it needs is not made.
 
-mod contour;
+pub mod contour;
 mod free_body;
 mod hull;
-mod kit;
+pub mod kit;
 mod margins;
 mod panel;
 pub(crate) mod places;
 mod plot;
-mod raster;
+pub mod raster;
 mod rigging;
 mod righting;
 mod running;

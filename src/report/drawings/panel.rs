@@ -1,7 +1,7 @@
 //! The transom as a panel, from astern: how far it moves, and how much of its strength is used, as fields.
 
+use super::kit::steps::round_step;
 use super::kit::{Board, Drawing, Layout, Pen, Point, Shape, Side, at, ink};
-use super::plot::round_step;
 use super::raster::Raster;
 use super::stern::breadth;
 use crate::case::Case;

@@ -138,28 +138,3 @@ fn sketch() -> Markup {
         }
     }
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::job;
-
-    #[test]
-    fn no_number_of_the_whole_list_stands_on_another() {
-        let numbered: Vec<(usize, &Declared)> = job::lines().iter().enumerate().map(|(i, one)| (i + 1, *one)).collect();
-        let text = drawing(&numbered).body.into_string();
-        let mut boxes: Vec<Rect> = Vec::new();
-        for badge in text.split("<rect x=\"").skip(1).filter(|badge| badge.contains("rx=\"11\"")) {
-            let value = |name: &str| -> f64 {
-                let (_, rest) = badge.split_once(name).unwrap_or(("", badge));
-                rest.split('"').next().and_then(|digits| digits.parse().ok()).unwrap_or(f64::NAN)
-            };
-            let (left, top) = (value(""), value("y=\""));
-            let rect = Rect { left, top, right: left + value("width=\""), bottom: top + 22.0 };
-            assert!(!boxes.iter().any(|other| rect.overlaps(other)), "{rect:?}");
-            assert!(rect.left >= 0.0 && rect.right <= WIDE && rect.bottom <= HIGH, "{rect:?}");
-            boxes.push(rect);
-        }
-        assert!(boxes.len() > 20);
-    }
-}

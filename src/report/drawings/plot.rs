@@ -42,13 +42,6 @@ pub(super) struct Plot {
     pub from_zero: bool,
 }
 
-/// The least of 1, 2 and 5 times powers of ten that is no less.
-pub(super) fn round_step(least: f64) -> f64 {
-    let ten = 10_f64.powf(least.log10().floor());
-    let steps = [1.0, 2.0, 5.0, 10.0].map(|times| times * ten);
-    steps.into_iter().find(|step| *step >= least).unwrap_or(10.0 * ten)
-}
-
 /// A scale of round steps.
 struct Scale {
     from: f64,
@@ -155,17 +148,5 @@ impl Plot {
             body,
             narrow: None,
         })
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::round_step;
-
-    #[test]
-    fn steps_are_round_and_no_less_than_they_must_be() {
-        for (least, step) in [(0.092, 0.1), (0.1, 0.1), (0.11, 0.2), (3.0, 5.0), (7.0, 10.0)] {
-            assert!((round_step(least) - step).abs() < 1e-12, "{least}");
-        }
     }
 }

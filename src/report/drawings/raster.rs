@@ -5,21 +5,26 @@ use crate::case::strength::Fields;
 /// Nodes of the raster across the panel.
 const ACROSS: usize = 97;
 /// A place of the panel, in metres.
-pub(super) type Place = [f64; 2];
+pub type Place = [f64; 2];
 
 /// A field on square cells over the panel's box and one cell beyond it all round, continued outside the
 /// panel from the nearest values, so that no region ends short of the panel's edge.
-pub(super) struct Raster {
+pub struct Raster {
+    /// Nodes in a row.
     pub columns: usize,
+    /// Rows, from the lowest up.
     pub rows: usize,
+    /// Where the first node is.
     pub low: Place,
+    /// From a node to the next, in metres.
     pub cell: f64,
+    /// At each node, row by row.
     pub values: Vec<f64>,
 }
 
 impl Raster {
     /// The field at the nodes of the raster; nothing where there is no panel.
-    pub(super) fn of(fields: &Fields, values: &[f64]) -> Option<Raster> {
+    pub fn of(fields: &Fields, values: &[f64]) -> Option<Raster> {
         let first = *fields.nodes.first()?;
         let (low, high) = fields.nodes.iter().fold((first, first), |(low, high), node| {
             let pick = |of: fn(f64, f64) -> f64, a: Place| [of(a[0], node[0]), of(a[1], node[1])];
@@ -107,17 +112,4 @@ fn quadratic([l1, l2, l3]: [f64; 3], values: &[f64; 6]) -> f64 {
         4.0 * l3 * l1,
     ];
     weights.iter().zip(values).map(|(weight, value)| weight * value).sum()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::quadratic;
-
-    #[test]
-    fn a_plane_is_interpolated_exactly() {
-        let plane = |l: [f64; 3]| 2.0 * l[0] + 5.0 * l[1] - l[2];
-        let values = [2.0, 5.0, -1.0, plane([0.5, 0.5, 0.0]), plane([0.0, 0.5, 0.5]), plane([0.5, 0.0, 0.5])];
-        let place = [0.2, 0.3, 0.5];
-        assert!((quadratic(place, &values) - plane(place)).abs() < 1e-12);
-    }
 }

@@ -81,31 +81,3 @@ pub(super) fn harmless(page: &str) -> String {
         })
         .collect()
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn nothing_ends_a_string_of_the_style_sheet() {
-        let hostile = "</style><script>\"\\'\n}";
-        let string = css_string(hostile);
-        let inner = &string[1..string.len() - 1];
-        assert!(!inner.contains(['"', '<', '>', '\n', '}', '\'']));
-        assert!(inner.starts_with("\\00003c \\00002f style\\00003e "));
-    }
-
-    /// What a browser makes of it: up to six digits are a number, and one blank behind them belongs to it.
-    #[test]
-    fn no_blank_is_lost_behind_a_sign_written_by_its_number() {
-        let mut rest = css_string("a - b, c").replace('"', "");
-        let mut shown = String::new();
-        while let Some((before, number)) = rest.split_once('\\') {
-            shown.push_str(before);
-            let (digits, after) = number.split_at(6);
-            shown.extend(char::from_u32(u32::from_str_radix(digits, 16).expect("six digits")));
-            rest = after.strip_prefix(' ').unwrap_or(after).to_owned();
-        }
-        assert_eq!(shown + &rest, "a - b, c");
-    }
-}

@@ -187,7 +187,7 @@ impl Factored {
         let mesh = self.mesh();
         let means = means(mesh, &mesh.nodes, self.meshed.fineness.width);
         let sampled: Vec<_> = self.sampled(loaded).collect();
-        (0..means.len()).map(|place| means.of(place, &sampled)).collect()
+        (0..means.count()).map(|place| means.of(place, &sampled)).collect()
     }
 
     fn loaded(&self, forces: Pressed, values: Vec<[f64; 3]>) -> Loaded {

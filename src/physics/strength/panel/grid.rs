@@ -55,7 +55,7 @@ impl Shape {
     }
 
     /// Places all over it, as many whatever its size.
-    pub(super) fn lattice(&self) -> Vec<Point> {
+    pub fn lattice(&self) -> Vec<Point> {
         let grid = Grid { columns: LATTICE_COLUMNS, rows: LATTICE_ROWS, ..Grid::new(*self, self.corner[0]) };
         let [inner, outer] = grid.columns;
         let [lower, upper] = grid.rows;

@@ -3,15 +3,18 @@
 /// Style of all lettering: a rim keeps lines off the words.
 pub(crate) const LETTERING: &str = "text:not(.bare){stroke:#fff;stroke-width:4px;stroke-linejoin:round;paint-order:stroke}text:not([fill]){fill:#1d2733}";
 /// Height of the letters, in units of the paper.
-pub(in super::super) const FONT: f64 = 13.0;
+pub const FONT: f64 = 13.0;
 /// Room between two pieces of lettering.
 const GAP: f64 = 3.0;
 
 /// Where words hang on their point.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(in super::super) enum Anchor {
+pub enum Anchor {
+    /// By their beginning.
     Start,
+    /// By their middle.
     Middle,
+    /// By their end.
     End,
 }
 
@@ -27,7 +30,7 @@ impl Anchor {
 }
 
 /// Words in lines no wider than the room. A number stays on one line with its unit.
-pub(in super::super) fn broken(words: &str, room: f64) -> Vec<String> {
+pub fn broken(words: &str, room: f64) -> Vec<String> {
     let mut kept: Vec<String> = Vec::new();
     for word in words.split(' ') {
         match kept.last_mut() {
@@ -51,7 +54,7 @@ pub(in super::super) fn broken(words: &str, room: f64) -> Vec<String> {
 
 /// Room that words take at this height of letters, rather too much than too little: the reader's system
 /// chooses the typeface, so the widths are those of a wide one.
-pub(in super::super) fn width(words: &str, font: f64) -> f64 {
+pub fn width(words: &str, font: f64) -> f64 {
     let em: f64 = words
         .chars()
         .map(|c| match c {
@@ -69,16 +72,20 @@ pub(in super::super) fn width(words: &str, font: f64) -> f64 {
 
 /// A box on the paper.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(in super::super) struct Rect {
+pub struct Rect {
+    /// Its left side.
     pub left: f64,
+    /// Its upper side, which is the lesser: the paper counts downwards.
     pub top: f64,
+    /// Its right side.
     pub right: f64,
+    /// Its lower side.
     pub bottom: f64,
 }
 
 impl Rect {
     /// The box of words whose baseline's anchor point is here.
-    pub(in super::super) fn of(words: &str, x: f64, baseline: f64, anchor: Anchor, font: f64) -> Rect {
+    pub fn of(words: &str, x: f64, baseline: f64, anchor: Anchor, font: f64) -> Rect {
         let wide = width(words, font);
         let left = match anchor {
             Anchor::Start => x,
@@ -88,21 +95,23 @@ impl Rect {
         Rect { left, top: baseline - font * 0.95, right: left + wide, bottom: baseline + font * 0.28 }
     }
 
-    pub(in super::super) fn overlaps(&self, other: &Rect) -> bool {
+    /// Whether the two are nearer than two pieces of lettering may stand.
+    pub fn overlaps(&self, other: &Rect) -> bool {
         self.left < other.right + GAP
             && other.left < self.right + GAP
             && self.top < other.bottom + GAP / 2.0
             && other.top < self.bottom + GAP / 2.0
     }
 
-    pub(in super::super) fn moved(&self, x: f64, y: f64) -> Rect {
+    /// The same box so far to the right, and down.
+    pub fn moved(&self, x: f64, y: f64) -> Rect {
         Rect { left: self.left + x, top: self.top + y, right: self.right + x, bottom: self.bottom + y }
     }
 }
 
 /// Moves words along a direction, to and fro and ever farther, until they stand free of what is there.
 /// Returns how far they were moved.
-pub(in super::super) fn settle(wanted: &Rect, along: (f64, f64), taken: &[Rect], within: &Rect) -> (f64, f64) {
+pub fn settle(wanted: &Rect, along: (f64, f64), taken: &[Rect], within: &Rect) -> (f64, f64) {
     let fits = |rect: &Rect| {
         rect.left >= within.left
             && rect.right <= within.right
@@ -124,7 +133,7 @@ pub(in super::super) fn settle(wanted: &Rect, along: (f64, f64), taken: &[Rect],
 /// Spreads boxes along a column, in the order given, each as near its wanted place as the others let it.
 /// A box is the wanted place of its middle and its height; the first can go no higher than `top`. Returns
 /// the places of their middles.
-pub(super) fn spread(wanted: &[(f64, f64)], top: f64, bottom: f64) -> Vec<f64> {
+pub fn spread(wanted: &[(f64, f64)], top: f64, bottom: f64) -> Vec<f64> {
     // Pushed down from the top; what ran out at the bottom is pushed back up; a column that is too full
     // runs on downwards rather than off the top.
     let down = |places: &[f64]| -> Vec<f64> {
@@ -147,43 +156,4 @@ pub(super) fn spread(wanted: &[(f64, f64)], top: f64, bottom: f64) -> Vec<f64> {
         most = *place - high / 2.0;
     }
     down(&places)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use proptest::prelude::*;
-
-    proptest! {
-        #[test]
-        fn spread_boxes_keep_their_order_and_never_overlap(
-            mut wanted in prop::collection::vec((-50.0f64..500.0, 5.0f64..30.0), 0..20),
-        ) {
-            wanted.sort_by(|a, b| a.0.total_cmp(&b.0));
-            let places = spread(&wanted, 0.0, 300.0);
-            for i in 1..places.len() {
-                let needed = (wanted[i - 1].1 + wanted[i].1) / 2.0;
-                prop_assert!(places[i] - places[i - 1] >= needed - 1e-9);
-            }
-            prop_assert!(places.first().is_none_or(|first| *first >= wanted[0].1 / 2.0 - 1e-9));
-        }
-
-        #[test]
-        fn broken_words_lose_nothing_and_keep_numbers_with_their_units(room in 60.0f64..400.0) {
-            let words = "box bracket 30 in, twin, 160 lb and 25,181 lbf·ft at 12 deg";
-            let lines = broken(words, room);
-            prop_assert_eq!(lines.join(" "), words);
-            let parted = |line: &String| line.ends_with(|c: char| c.is_ascii_digit());
-            prop_assert!(!lines.iter().any(parted), "{:?}", lines);
-        }
-
-        #[test]
-        fn settled_words_stand_free(x in 0.0f64..200.0, y in 20.0f64..200.0) {
-            let taken = [Rect { left: 40.0, top: 40.0, right: 160.0, bottom: 160.0 }];
-            let within = Rect { left: -200.0, top: -200.0, right: 600.0, bottom: 600.0 };
-            let wanted = Rect::of("28 in", x, y, Anchor::Middle, FONT);
-            let (dx, dy) = settle(&wanted, (0.0, 1.0), &taken, &within);
-            prop_assert!(!wanted.moved(dx, dy).overlaps(&taken[0]));
-        }
-    }
 }

@@ -11,13 +11,14 @@ mod dimension_mark;
 mod drawing;
 mod fit;
 pub(super) mod ink;
-mod lettering;
+pub mod lettering;
 mod marks;
 mod paper;
 mod scale_bar;
 mod shape;
 mod sheet;
-mod tracks;
+pub mod steps;
+pub mod tracks;
 mod view;
 
 pub(super) use board::{Board, Layout};

@@ -1,6 +1,8 @@
-use serde_json::{Value, json as value};
+//! The front door for other languages: a question as JSON in, an answer as JSON out.
 
-use super::reply;
+use serde_json::{Value, json as value};
+use sternknee::front_door::reply;
+use sternknee::job;
 
 const SKIFF: &str = include_str!("../../catalogs/jobs/tiller_skiff.ron");
 
@@ -64,14 +66,14 @@ fn a_form_can_be_made_from_the_description() {
 
 #[test]
 fn every_file_that_a_job_can_name_is_described_as_one() {
-    let named: Vec<&str> = crate::job::fields()
+    let named: Vec<&str> = job::fields()
         .iter()
         .filter(|standing| !standing.declared.files.is_empty())
         .map(|standing| standing.path.as_str())
         .collect();
     assert_eq!(named, ["hull.file", "photographs[].file", "trial.before.file", "trial.after.file"]);
     let job = "(hull: mesh(file: \"a\", unit: \"1 mm\"), trial: (before: (file: \"b\"), after: (file: \"c\")))";
-    let job = crate::job::draft("x.ron", job).value.expect("a job");
+    let job = job::draft("x.ron", job).value.expect("a job");
     let asked_for: Vec<&str> = job.files().iter().map(|(path, _)| *path).collect();
     // Photographs go into a page, and are not judged.
     let judged: Vec<&str> = named.into_iter().filter(|path| !path.starts_with("photographs")).collect();
@@ -95,7 +97,7 @@ fn every_class_that_a_job_can_name_is_offered_from_its_own_list() {
     let said = replied(&value!({ "ask": "catalog" }));
     let names = said["names"].as_object().expect("names");
     assert!(names.values().all(|list| !list.as_array().expect("a list").is_empty()));
-    for standing in crate::job::fields().iter().filter(|standing| standing.declared.field == "class") {
+    for standing in job::fields().iter().filter(|standing| standing.declared.field == "class") {
         let ends = |end: &&String| standing.path.ends_with(&format!(".{end}"));
         let longest = names.keys().filter(ends).max_by_key(|end| end.len()).expect("a list");
         let is_engine = standing.path.contains("engines_o") && !standing.path.contains("bracket");
