@@ -155,7 +155,8 @@ pub(crate) fn row_of(rig: &Rig, group: &Group, engine: &Engine) -> (usize, bool)
     if let Some(row) = engine.holes_up.reading() {
         return (usize::from(*row), true);
     }
-    let still_to_hang = rig.job.sitting != Sitting::AsFitted && !group.is_lifted();
+    let goes_on = rig.after.groups.iter().any(|one| one.entry == group.entry);
+    let still_to_hang = goes_on && rig.job.sitting != Sitting::AsFitted && !group.is_lifted();
     let rows = Rows::of(rig, group, engine).ok().filter(|_| still_to_hang);
     (rows.map_or(0, |rows| rows.best().unwrap_or_else(|| rows.nearest())), false)
 }
@@ -173,12 +174,9 @@ fn window(sheet: &mut Sheet, setback: Length, clamps: bool) -> (Length, Length) 
     if !clamps {
         return (low.value(), high.value());
     }
-    let clamped = sheet.set(
-        "hc",
-        "lower edge of the window of an engine on clamp screws",
-        low - Term::new("c", inches(CLAMPED_BELOW_IN)),
-    );
-    (clamped.value(), high.value())
+    let below = inches(CLAMPED_BELOW_IN);
+    sheet.remark(say!("on clamp screws it may hang {} lower", Measure::tape(below)));
+    (low.value() - below, high.value())
 }
 
 /// "0 holes up", "1 hole up", "2 holes up".

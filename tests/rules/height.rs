@@ -184,7 +184,7 @@ fn another_shaft_of_the_class_is_offered_where_one_fits() {
     };
     let short = "(name: \"20 in\", rest_to_plate: \"20 in\")";
     let long = "(name: \"25 in\", rest_to_plate: \"25 in\")";
-    assert!(of(&format!("{short}, {long}")).contains("Order the 25 in shaft"));
+    assert!(of(&format!("{short}, {long}")).contains("with the 25 in shaft of the same class"));
     // 25-1/2 in of transom less half an inch of window.
     assert!(of(short).contains("about 25 in"), "{}", of(short));
 }

@@ -64,8 +64,8 @@ fn well_and_cutout_stand_where_the_tape_puts_them() {
         reaches(one("transom"), [[top, 2.0 / cos], [-42.0, 42.0], [0.0, height]]);
         reaches(one("cutout, port side"), [[top, inside], [half_cutout, out], [height, rim]]);
         reaches(one("cutout, starboard side"), [[top, inside], [-out, -half_cutout], [height, rim]]);
-        reaches(one("well, port side"), [[top, wall], [half, beside], [floor, rim]]);
-        reaches(one("well, starboard side"), [[top, wall], [-beside, -half], [floor, rim]]);
+        reaches(one("well, port side"), [[inside, wall], [half, beside], [floor, rim]]);
+        reaches(one("well, starboard side"), [[inside, wall], [-beside, -half], [floor, rim]]);
         reaches(one("well, floor"), [[inside, wall], [-half, half], [floor - 1.0, floor]]);
         let [forward, across, up] = one("well, forward wall");
         near(forward[0], wall, 1e-6);

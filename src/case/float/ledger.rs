@@ -3,6 +3,7 @@
 use nalgebra::Point3;
 use uom::si::f64::{Length, Mass, MassDensity};
 
+use crate::case::row_of;
 use crate::case::stern::{Stern, step_up};
 use crate::job::{self, Across, Item, Liquid, TankEntry};
 use crate::physics::float::{Tank, Weight};
@@ -99,14 +100,15 @@ fn rest(rig: &Rig, group: &Group, holes_up: u8, step_up: Length) -> Result<Point
     }
 }
 
+/// The same of one engine, in its row.
+fn at_rest(rig: &Rig, group: &Group, engine: &Engine) -> Result<Point3<f64>, Vec<Missing>> {
+    let (row, _) = row_of(rig, group, engine);
+    rest(rig, group, u8::try_from(row).unwrap_or(u8::MAX), step_up(rig, group, engine))
+}
+
 /// The transom's top on the centreline.
 pub(super) fn transom_top(rig: &Rig) -> Result<Point3<f64>, Vec<Missing>> {
     Stern::of(rig).map(|stern| stern.top)
-}
-
-/// The row in which an engine hangs; the lowest where it is not known.
-fn row(engine: &Engine) -> u8 {
-    engine.holes_up.reading().copied().unwrap_or(0)
 }
 
 /// Engines, brackets and items of an outfit.
@@ -166,7 +168,7 @@ fn bracket_entry(rig: &Rig, group: &Group, bracket: &Bracket) -> Result<Entry, V
 }
 
 fn engine_entry(rig: &Rig, group: &Group, engine: &Engine) -> Result<Entry, Vec<Missing>> {
-    let rest = rest(rig, group, row(engine), step_up(rig, group, engine))?;
+    let rest = at_rest(rig, group, engine)?;
     let weight = engine.weight.ask();
     let (Some(aft), Some(above), Ok(weight)) =
         (value(engine.spec.centre_aft.as_ref()), value(engine.spec.centre_above.as_ref()), &weight)
@@ -280,7 +282,7 @@ pub fn bracket_foot(rig: &Rig, group: &Group, bracket: &Bracket) -> Result<Point
 /// # Errors
 /// The readings that place it.
 pub fn plate_point(rig: &Rig, group: &Group, engine: &Engine) -> Result<Point3<f64>, Vec<Missing>> {
-    match (rest(rig, group, row(engine), step_up(rig, group, engine)), engine.rest_to_plate.ask()) {
+    match (at_rest(rig, group, engine), engine.rest_to_plate.ask()) {
         (Ok(rest), Ok(shaft)) => Ok(Point3::new(
             rest.x - value(engine.spec.centre_aft.as_ref()).unwrap_or(0.0),
             engine.y.si(),

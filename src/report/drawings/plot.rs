@@ -2,6 +2,7 @@
 
 use maud::{Markup, html};
 
+use super::kit::steps::round_step;
 use super::kit::{Anchor, Drawing, FONT, ink, lettered, number, width};
 
 const HIGH: f64 = 320.0;

@@ -12,7 +12,7 @@ use std::sync::Arc;
 use super::float::Files;
 use super::{Outfit, Ran, Rig};
 use crate::catalog::{Catalog, Entry, Material, likely_names};
-use crate::job::{self, Cycle, Job, Sitting};
+use crate::job::{self, Cycle, Job};
 use crate::quantity::{Text, say};
 use crate::reading::reading;
 use crate::written::Slip;
@@ -67,26 +67,16 @@ pub(super) struct Resolver<'a> {
     written_out: bool,
     unresolved: Vec<Slip>,
     assumed: Vec<Text>,
-    /// Whether the new engines hang there already.
-    fitted: bool,
-    /// Whether those that are being looked up do.
-    hangs_already: bool,
+    /// Whether the engines that are being looked up come off.
+    comes_off: bool,
 }
 
 impl<'a> Resolver<'a> {
     fn new(catalog: &'a Catalog) -> Self {
-        Resolver {
-            catalog,
-            written_out: false,
-            unresolved: Vec::new(),
-            assumed: Vec::new(),
-            fitted: false,
-            hangs_already: false,
-        }
+        Resolver { catalog, written_out: false, unresolved: Vec::new(), assumed: Vec::new(), comes_off: false }
     }
 
     fn rig(mut self, job: &Job, files: &Files) -> Result<Rig, Vec<Slip>> {
-        self.fitted = job.sitting == Sitting::AsFitted;
         let mut before = self.outfit("engines_off", &job.engines_off, &job.comes_off, reading!(job::Job.engines_off));
         let mut after = self.outfit("engines_on", &job.engines_on, &job.goes_on, reading!(job::Job.engines_on));
         let rigging = self.rigging(job);

@@ -39,9 +39,8 @@ impl Resolver<'_> {
         items: &[Item],
         measurement: &'static Declared,
     ) -> Outfit {
-        let off = measurement == reading!(job::Job.engines_off);
-        self.hangs_already = off || self.fitted;
-        let age = if off { "old " } else { "" };
+        self.comes_off = measurement == reading!(job::Job.engines_off);
+        let age = if self.comes_off { "old " } else { "" };
         let roles = super::roles::roles(self.catalog, groups);
         let names = Names::of(groups, &roles, age);
         let groups = groups
@@ -107,11 +106,10 @@ impl Resolver<'_> {
         if spec.shafts.is_empty() {
             return Some(ShaftOption { name: wanted.clone(), rest_to_plate: wanted.clone(), extra_weight: None });
         }
-        let hangs_already = self.hangs_already;
         let distance = |option: &ShaftOption| (option.name.value - wanted.value).abs();
         let nearest = spec.shafts.iter().min_by(|a, b| distance(a).si().total_cmp(&distance(b).si()))?;
         // What hangs there has the shaft that it has, whatever its class is sold with.
-        if distance(nearest) > inches(SAME_SHAFT_IN) && hangs_already {
+        if distance(nearest) > inches(SAME_SHAFT_IN) && self.comes_off {
             let below = nearest.rest_to_plate.value - nearest.name.value;
             let rest_to_plate = Reading { value: wanted.value + below, written: None, ..wanted.clone() };
             return Some(ShaftOption {

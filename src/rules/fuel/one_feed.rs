@@ -101,6 +101,7 @@ fn judge(case: &Case) -> Judgement {
 /// Every line for one engine, with all that belongs to it, and a line more like the last for each engine that has none.
 fn fed_alone(rig: &rigging::FuelRig, engines: usize) -> Vec<Change> {
     let mut changes = Vec::new();
+    let to_mains = |line: &rigging::FuelLine| line.to != Some(Role::Auxiliary);
     for i in 0..rig.lines.len() {
         let entry = |field: &str| format!("rigging.fuel.lines[{i}].{field}");
         changes.push(Change::to(entry("engines"), "1"));
@@ -114,10 +115,11 @@ fn fed_alone(rig: &rigging::FuelRig, engines: usize) -> Vec<Change> {
             }
         }
     }
-    if let Some(last) = rig.lines.last() {
+    if let Some(last) = rig.lines.iter().rfind(|line| to_mains(line)) {
         let like = [("engines", "1"), ("separator", "true"), ("bulb", "true"), ("anti_siphon", "true")];
         let like = like.map(|(field, value)| (field, value.to_owned()));
-        for i in rig.lines.len()..engines {
+        let own = rig.lines.iter().filter(|line| !to_mains(line)).count();
+        for i in rig.lines.len()..engines + own {
             changes.push(Change::to(format!("rigging.fuel.lines[{i}]"), mend::described(last, &like)));
         }
     }

@@ -148,7 +148,8 @@ fn remedy(rig: &Rig, group: &Group, engine: &Engine, rows: &Rows) -> Remedy {
         return mend::look("Read the shaft length off the engine.");
     };
     let gap = rows.outside(rows.heights[rows.nearest()]);
-    let label = engine.label.as_str();
+    // What is changed in the job is changed for all of them.
+    let label = if group.engines.len() > 1 { "engines" } else { engine.label.as_str() };
     if let Some(choice) = better_shaft(engine, rows, gap) {
         let name = Measure::tape(choice.name.value);
         let words = match rig.job.sitting {

@@ -93,7 +93,9 @@ fn shifts_table(shifts: &[Shift]) -> Table {
 
 /// Less than this part of what hangs on the stern is no engine for the boat any more, and is not told as a way out.
 /// Common practice, no source.
-const LEAST_LEFT: f64 = 0.75;
+const LEAST_LEFT: f64 = 0.5;
+/// The same where the engines hang there already, and others of their power would take their place.
+const LEAST_LEFT_FITTED: f64 = 0.75;
 
 /// A loading in which something is to come about: what is not below zero is enough.
 pub(super) struct Wanted<'f> {
@@ -158,8 +160,10 @@ pub(super) fn put_back(rig: &Rig, float: &Float, wanted: &[Wanted]) -> (Option<R
         let less = mend::pounds_up(-room);
         let lighter = mend::lighter(rig, less)?;
         let left = hung - less;
-        (left >= LEAST_LEFT * hung).then(|| {
-            let words = if rig.job.sitting == Sitting::AsFitted {
+        let fitted = rig.job.sitting == Sitting::AsFitted;
+        let least = if fitted { LEAST_LEFT_FITTED } else { LEAST_LEFT };
+        (left >= least * hung).then(|| {
+            let words = if fitted {
                 say!("take {} off the stern, so that {} hangs there in all", Measure::of(less), Measure::of(left))
             } else {
                 say!("hang {} less on the stern, {} in all", Measure::of(less), Measure::of(left))
