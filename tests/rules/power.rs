@@ -137,8 +137,10 @@ fn the_formula_holds_against_plate_and_engines() {
         verdict("power/formula-limit", &with_engine(&engine, &format!("{boat}{plate}")))
     };
     assert_eq!(of("90 hp", ", plate: capacity(power: \"60 hp\")"), Pass);
-    assert_eq!(of("20 hp", ", plate: capacity(power: \"60.1 hp\")"), Warn);
-    assert_eq!(of("20 hp", ", plate: builders(power: \"60.1 hp\")"), Warn);
+    for plate in [", plate: capacity(power: \"60.1 hp\")", ", plate: builders(power: \"60.1 hp\")"] {
+        assert_eq!(of("60 hp", plate), Pass, "engines within both are none the worse for the plate");
+        assert_eq!(of("60.1 hp", plate), Warn);
+    }
     for plate in [", plate: none", ", plate: illegible"] {
         assert_eq!(of("60 hp", plate), Pass);
         assert_eq!(of("60.1 hp", plate), sternknee::rules::Verdict::Fail);

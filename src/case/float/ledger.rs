@@ -3,7 +3,6 @@
 use nalgebra::Point3;
 use uom::si::f64::{Length, Mass, MassDensity};
 
-use crate::case::row_of;
 use crate::case::stern::{Stern, step_up};
 use crate::job::{self, Across, Item, Liquid, TankEntry};
 use crate::physics::float::{Tank, Weight};
@@ -100,10 +99,9 @@ fn rest(rig: &Rig, group: &Group, holes_up: u8, step_up: Length) -> Result<Point
     }
 }
 
-/// The same of one engine, in its row.
+/// The same of one engine, in the lowest row where its row is not told: figures hold still, whatever row is advised.
 fn at_rest(rig: &Rig, group: &Group, engine: &Engine) -> Result<Point3<f64>, Vec<Missing>> {
-    let (row, _) = row_of(rig, group, engine);
-    rest(rig, group, u8::try_from(row).unwrap_or(u8::MAX), step_up(rig, group, engine))
+    rest(rig, group, engine.holes_up.reading().copied().unwrap_or(0), step_up(rig, group, engine))
 }
 
 /// The transom's top on the centreline.
