@@ -4,8 +4,10 @@ mod plate_window;
 mod shaft_match;
 mod transom_angle;
 
+use uom::si::f64::Length;
+
 use crate::case::Rows;
-use crate::quantity::{Measure, Text};
+use crate::quantity::{Measure, Text, say};
 use crate::rig::Rig;
 use crate::rules::{Finding, Limit, Rule};
 
@@ -17,6 +19,12 @@ pub(super) const RULES: &[&Rule] =
 fn window(rows: &Rows) -> Limit {
     let [low, high] = [rows.window.0, rows.window.1].map(Measure::tape);
     if rows.deep { Limit::AtMost(high) } else { Limit::Within(low, high) }
+}
+
+/// `3/4 in above the bottom`, `1/2 in below the bottom`.
+fn over_the_bottom(height: Length) -> Text {
+    let side = if height.value < 0.0 { "below" } else { "above" };
+    say!("{} {} the bottom", Measure::tape(height.abs()), side)
 }
 
 /// What is said where no engine stands in a row of holes.

@@ -3,7 +3,7 @@
 use crate::case::{Case, Rows, fixed_engines, holes_up};
 use crate::job::Sitting;
 use crate::physics::height;
-use crate::quantity::{Measure, say};
+use crate::quantity::{Measure, Text, say};
 use crate::reading::All;
 use crate::rig::{Engine, Group, Missing, Rig};
 use crate::rules::mend::{self, Change};
@@ -83,7 +83,9 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
         let planned = if engine.holes_up.reading().is_some() { "" } else { ": hang it so" };
         Finding::new(
             Verdict::Pass,
-            say!("{}, the plate of the {} stands {} above the bottom{}.", holes_up(row.into()), label, found, planned),
+            say!("{}, the plate of the {} stands ", holes_up(row.into()), label)
+                .then(super::over_the_bottom(plate.value()))
+                .then(say!("{}.", planned)),
         )
     } else {
         let way = if outside.value < 0.0 { "below" } else { "above" };
@@ -99,12 +101,9 @@ fn one(rig: &Rig, group: &Group, engine: &Engine) -> Result<Finding, Vec<Missing
         );
         match best {
             Some(best) => finding.remedy(mend::change(
-                say!(
-                    "Hang the {} {}: the plate then stands {} above the bottom. Settle it by running her.",
-                    label,
-                    holes_up(best),
-                    Measure::tape(rows.heights[best])
-                ),
+                say!("Hang the {} {}: the plate then stands ", label, holes_up(best))
+                    .then(super::over_the_bottom(rows.heights[best]))
+                    .then(Text::from(". Settle it by running her.")),
                 [Change::to(format!("{}.holes_up", group.entry), best.to_string())],
             )),
             None => finding.remedy(mend::first("No row fits; see “shaft match”.", "height/shaft-match")),

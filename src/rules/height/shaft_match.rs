@@ -6,7 +6,7 @@ use crate::rules::mend::{self, Change, Remedy};
 use uom::si::f64::Length;
 
 use crate::case::{Case, Rows, fixed_engines, holes_up};
-use crate::quantity::{Measure, inches, say};
+use crate::quantity::{Measure, Text, inches, say};
 use crate::reading::All;
 use crate::rig::{Engine, Missing};
 use crate::rules::rule::rule;
@@ -70,11 +70,12 @@ fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> Finding {
         Some(row) => Finding::new(
             Verdict::Pass,
             say!(
-                "The shaft of the {} suits her: {}, the plate stands {} above the bottom.",
+                "The shaft of the {} suits her: {}, the plate stands ",
                 label,
-                holes_up(row),
-                Measure::tape(rows.heights[row])
-            ),
+                holes_up(row)
+            )
+            .then(super::over_the_bottom(rows.heights[row]))
+            .then(Text::from(".")),
         )
         .against(Measure::tape(rows.heights[row]), limit),
         None => Finding::new(
@@ -91,9 +92,10 @@ fn one(rig: &Rig, group: &Group, engine: &Engine, rows: Rows) -> Finding {
             ),
         )
         .remedy(if hung_alike {
+            let there = if group.engines.len() > 1 { "engines themselves" } else { label };
             mend::look(say!(
-                "The old engine hung there with the same shaft: take the transom's height at the {} itself, from the top straight down to the bottom, and write it under `heights`.",
-                label
+                "The old engine hung there with the same shaft: take the transom's height at the {}, from the top straight down to the bottom, and write it under `heights`.",
+                there
             ))
         } else {
             remedy(rig, group, engine, &rows)
