@@ -81,13 +81,13 @@ fn a_parallelogram_never_toes() {
     assert!(toe.abs() < 1e-12, "{toe}");
 }
 
-/// Euclid: opposite sides of a parallelogram stay parallel, however far its arms are swung; to port past square to the boat too.
+/// Euclid: opposite sides of a parallelogram stay parallel, however far its arms are swung, past square to the boat too, to either side.
 #[test]
 fn engines_on_a_bar_as_long_as_their_axes_are_apart_stand_alike() {
     for arm in [0.05, 0.2, 0.6] {
         let linkage = Linkage { spread: 0.7, arm, splay: 0.0, bar: 0.7 };
         // At a right angle all four pins stand in line: there it may fold over.
-        for degrees in (-85..=170).filter(|degrees| *degrees != 90) {
+        for degrees in (-170_i32..=170).filter(|degrees| degrees.abs() != 90) {
             let port = f64::from(degrees).to_radians();
             let starboard = linkage.follows(port).expect("it joins");
             assert!((starboard - port).abs() < 1e-7, "arm {arm}, {degrees} degrees: {starboard}");

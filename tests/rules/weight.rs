@@ -261,3 +261,21 @@ fn a_pair_that_is_too_heavy_is_told_what_each_may_weigh() {
     let after = finding("weight/transom-rating", &changed(&job, changes).expect("a job"));
     assert_eq!(after.verdict, Pass);
 }
+
+/// What comes off hangs there: its shaft is what somebody read off it, whatever its class is sold with. It weighs what the next of
+/// its class does.
+#[test]
+fn an_old_engine_has_the_shaft_that_it_has() {
+    let of = |shaft: &str| {
+        finding(
+            "weight/old-to-new",
+            &study(&format!(
+                "boat: (length: \"20 ft\", beam: \"8 ft\", bottom: vee), \
+                 engines_off: [(class: \"two-stroke 40 hp inline-3\", shaft: \"{shaft}\", at: [centre])], \
+                 engines_on: [(class: \"four-stroke 40 hp inline-3\", shaft: \"20 in\", at: [centre])]"
+            )),
+        )
+    };
+    assert_eq!(of("25 in").found, of("20 in").found);
+    assert!(of("25 in").found.is_some());
+}
