@@ -9,7 +9,7 @@ use super::{Said, Yard};
 use crate::job::{EdgeKind, Hung, Job, Role};
 use crate::quantity::{Basis, Dimensioned, Measure, Reading, inches, pounds};
 use crate::rig::Rig;
-use crate::rules::Verdict;
+use crate::rules::{Family, Verdict};
 use crate::written::Slip;
 
 /// Puts a value into a job.
@@ -180,6 +180,10 @@ impl Place {
     }
 }
 
+/// Families whose rules what is moved here may stop: how heavy an engine is, how low it hangs, how high an edge stands.
+const HANGS: [Family; 7] =
+    [Family::Power, Family::Weight, Family::Height, Family::Fit, Family::Swing, Family::Stern, Family::Strength];
+
 /// Moves it, and closes in on its end by halves.
 ///
 /// # Errors
@@ -197,7 +201,8 @@ pub fn needed(yard: &Yard, moved: Moved) -> Result<Needed, Vec<Slip>> {
         .map(|i| at(moved.from + (moved.to - moved.from) * i as f64 / PLACES as f64))
         .collect::<Result<Vec<_>, _>>()?;
     let own_warnings = now.with(Verdict::Warn);
-    let waits = now.of(&now.with(Verdict::Unmeasured));
+    let waits =
+        now.of(&now.with(Verdict::Unmeasured)).into_iter().filter(|said| HANGS.contains(&said.rule.family)).collect();
     places.push(now);
     places.sort_by(|a, b| a.value.total_cmp(&b.value));
     let always: BTreeSet<&'static str> = places

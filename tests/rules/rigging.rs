@@ -5,7 +5,7 @@ use sternknee::quantity::{Dimensioned, Units, pounds};
 use sternknee::report::{self, Report};
 use sternknee::rules::{self, Family, Verdict};
 
-use crate::common::{finding, rig};
+use crate::common::{finding, near, rig, step};
 
 const FAMILIES: [Family; 6] =
     [Family::Steering, Family::Fuel, Family::Electrical, Family::Controls, Family::Network, Family::Trailer];
@@ -147,4 +147,21 @@ fn the_working_of_a_family_has_a_part_for_each_of_its_checks() {
         let reckoned: Vec<String> = found.working.lines().iter().map(|line| line.show(Units::Us)).collect();
         assert_eq!((&lines[1..], part.tables.len()), (&reckoned[..], found.tables.len()), "{}", rule.id);
     }
+}
+
+/// By hand, for the skiff: her engines' centres lie 50.53 in aft of the transom as they hang, 14.92 in aft of the tilt tube and
+/// 3.43 in over it. At the towing tilt of 50 degrees they come to -35.61 - 14.92 cos 50 + 3.43 sin 50 = -42.57 in; twice 511 lb
+/// moved 7.96 in over the 240 in from axle to coupling put 34 lb more on the coupling than the 175 lb of engines that are down.
+#[test]
+fn engines_are_towed_as_far_tilted_as_is_told() {
+    let skiff = include_str!("../../catalogs/jobs/oyster_skiff.ron");
+    let pounds = |text: &str| {
+        let found = finding("trailer/coupling", text);
+        (step(&found, "Wc").in_unit(Units::Us).0, found)
+    };
+    let (tilted, found) = pounds(skiff);
+    near(tilted, 209.0, 0.5);
+    assert!(found.working.lines().iter().any(|line| line.show(Units::Us).contains("-42.57 in")), "{found:?}");
+    let (down, _) = pounds(&skiff.replace(", towing_tilt: \"50 deg\"", ""));
+    near(down, 175.0, 0.5);
 }

@@ -177,3 +177,25 @@ fn an_edge_that_is_wet_with_nobody_at_the_rail_is_not_called_a_list() {
     assert!(words.contains("lip stays under water"), "{words}");
     assert!(!words.contains("heels too far"), "{words}");
 }
+
+/// By hand: the bottom of a vee of 10 degrees rises by 27 tan 10 = 4.76 in to where the kicker hangs, so that 24 in of transom
+/// there end 28.76 in over the keel; where nobody took that, the rim of the well stands 8 in over the 20 in of the cutout.
+#[test]
+fn a_kicker_beside_the_cutout_rests_on_the_high_corner() {
+    let rest = |place: &str, more: &str| {
+        let text = format!(
+            "(sitting: study, boat: (craft: monohull, deadrise: \"10 deg\", transom_width: \"80 in\"), \
+              transom: (height: \"20 in\", angle: \"0 deg\", cutout_width: \"30 in\", splash_well: floor(\"12 in\"){more}), \
+              well: (length: \"30 in\", rim_above: \"8 in\"), steering: tiller, \
+              engines_on: [(class: \"four-stroke 9.9 hp inline-2\", shaft: \"25 in\", at: [{place}], holes_up: 0)])"
+        );
+        let rig = rig(&text);
+        let case = Case::new(&rig);
+        let engines = case.swing().engines.as_ref().unwrap_or_else(|why| panic!("{why:?}"));
+        engines[0].rest.z / 0.0254
+    };
+    let taken = ", heights: [(at: port(\"27 in\"), height: \"24 in\")]";
+    assert!((rest("port(\"27 in\")", taken) - 28.7608).abs() < 1e-3);
+    assert!((rest("port(\"27 in\")", "") - 28.0).abs() < 1e-9);
+    assert!((rest("centre", "") - 20.0).abs() < 1e-9);
+}

@@ -23,6 +23,9 @@ pub(super) fn deflection(case: &Case, units: Units) -> Option<Drawing> {
     let fields = bent.deflection_fields(index)?;
     let values: Vec<f64> = fields.deflection.iter().map(|value| value.abs()).collect();
     let (peak, most) = values.iter().copied().enumerate().max_by(|a, b| a.1.total_cmp(&b.1))?;
+    if most <= 0.0 {
+        return None;
+    }
     // Round in the unit that is lettered.
     let (in_a_metre, _) = Measure::of(Length::from_si(1.0)).in_unit(units);
     let step = round_step(most * in_a_metre / SHADES.len() as f64) / in_a_metre;
